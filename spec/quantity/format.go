@@ -1,0 +1,231 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// System is the system of units that a spec prints in.
+type System uint8
+
+// The systems.
+const (
+	Metric System = iota + 1
+	Imperial
+)
+
+// style is how one unit prints: SI divided by size (after offset), with a
+// number of decimals and a suffix.
+type style struct {
+	size, offset float64
+	decimals     int
+	suffix       string
+}
+
+const (
+	inch     = 0.0254
+	foot     = 0.3048
+	pound    = 0.45359237
+	poundF   = 4.4482216152605
+	psi      = poundF / (inch * inch)
+	perFoot3 = pound / (foot * foot * foot)
+)
+
+func (s System) style(v Value) style {
+	if s == Imperial {
+		if st, ok := imperialStyle(v); ok {
+			return st
+		}
+	}
+	return metricStyle(v)
+}
+
+func metricStyle(v Value) style {
+	size := math.Abs(v.SI)
+	switch v.Unit {
+	case Metre:
+		return style{1e-3, 0, lengthDecimals(size), "mm"}
+	case Kilogram:
+		return style{1, 0, 1, "kg"}
+	case Newton:
+		if size < 100 {
+			return style{1, 0, 1, "N"}
+		}
+		return style{1e3, 0, 2, "kN"}
+	case Pascal:
+		switch {
+		case size >= 1e9:
+			return style{1e9, 0, 2, "GPa"}
+		default:
+			return style{1e6, 0, 2, "MPa"}
+		}
+	case KilogramPerCubicMetre:
+		return style{1, 0, 0, "kg/m3"}
+	case Celsius:
+		return style{1, 0, 1, "C"}
+	case Radian:
+		return style{math.Pi / 180, 0, 1, "deg"}
+	case Fraction:
+		return style{0.01, 0, 1, "%"}
+	case SquareMetre:
+		return style{1, 0, 2, "m2"}
+	case CubicMetre:
+		return style{1, 0, 4, "m3"}
+	case KilogramPerSquareMetre:
+		return style{1, 0, 1, "kg/m2"}
+	case NewtonMetre:
+		return style{1, 0, 1, "Nm"}
+	case NewtonPerMetre:
+		return style{1e3, 0, 1, "N/mm"}
+	case Hour:
+		return style{1, 0, 0, "h"}
+	case PerMetre:
+		return style{1, 0, 4, "/m"}
+	case MetreToTheFourth:
+		return style{1e-12, 0, 0, "mm4"}
+	default:
+		return style{1, 0, 2, ""}
+	}
+}
+
+// lengthDecimals: drawings show whole millimetres of what is large and tenths
+// of what is small.
+func lengthDecimals(size float64) int {
+	if size >= 10 {
+		return 0
+	}
+	return 1
+}
+
+func imperialStyle(v Value) (style, bool) {
+	switch v.Unit {
+	case Kilogram:
+		return style{pound, 0, 1, "lb"}, true
+	case Newton:
+		return style{poundF, 0, 1, "lbf"}, true
+	case Pascal:
+		return style{psi, 0, 0, "psi"}, true
+	case KilogramPerCubicMetre:
+		return style{perFoot3, 0, 1, "lb/ft3"}, true
+	case Celsius:
+		return style{5.0 / 9, 32, 1, "F"}, true
+	case SquareMetre:
+		return style{foot * foot, 0, 2, "ft2"}, true
+	case CubicMetre:
+		return style{foot * foot * foot, 0, 3, "ft3"}, true
+	case KilogramPerSquareMetre:
+		return style{pound / (foot * foot), 0, 2, "lb/ft2"}, true
+	case NewtonMetre:
+		return style{poundF * foot, 0, 1, "lbf.ft"}, true
+	case NewtonPerMetre:
+		return style{poundF / inch, 0, 1, "lbf/in"}, true
+	case PerMetre:
+		return style{1 / foot, 0, 4, "/ft"}, true
+	case MetreToTheFourth:
+		return style{inch * inch * inch * inch, 0, 2, "in4"}, true
+	default:
+		return style{}, false
+	}
+}
+
+// Format prints v in the system's unit for it, with the digits that a drawing
+// has: lengths to 0.1 mm or 1/16 in, trailing zeros of a decimal dropped where
+// the value is whole.
+func (s System) Format(v Value) string {
+	if s == Imperial && v.Unit == Metre {
+		return inches(v.SI, 16)
+	}
+	st := s.style(v)
+	return st.print(v.SI, st.decimals)
+}
+
+func (st style) print(si float64, decimals int) string {
+	x := si/st.size + st.offset
+	switch {
+	case math.IsNaN(x):
+		return "no figure"
+	case math.IsInf(x, 0):
+		return "unlimited"
+	}
+	text := strconv.FormatFloat(x, 'f', decimals, 64)
+	if strings.Contains(text, ".") && st.drops() {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	if strings.Trim(text, "-0.") == "" {
+		text = strings.TrimPrefix(text, "-")
+	}
+	return text + st.suffix
+}
+
+// drops reports whether trailing zeros are dropped: a force keeps them
+// ("0.90kN"), since a load is stated to a precision.
+func (st style) drops() bool { return st.suffix != "kN" && st.suffix != "GPa" && st.suffix != "MPa" }
+
+// finest is how many more decimals Pair goes down to before it gives up: past
+// it two figures differ by less than arithmetic can tell.
+const finest = 9
+
+// Pair prints two quantities of one unit so that two that differ never look
+// equal: both get as many digits as that takes.
+func (s System) Pair(a, b Value) (string, string) {
+	pa, pb := s.Format(a), s.Format(b)
+	if pa != pb || a.SI == b.SI || a.Unit != b.Unit {
+		return pa, pb
+	}
+	if s == Imperial && a.Unit == Metre {
+		return inchPair(a.SI, b.SI)
+	}
+	st := s.style(a)
+	for d := st.decimals + 1; d <= st.decimals+finest; d++ {
+		pa, pb = st.print(a.SI, d), st.print(b.SI, d)
+		if pa != pb {
+			break
+		}
+	}
+	return pa, pb
+}
+
+// inches prints a length in feet and inches to a fraction of an inch:
+// 13'-9 1/2", 5/8".
+func inches(m float64, parts int64) string {
+	if math.IsNaN(m) || math.IsInf(m, 0) {
+		return metricStyle(Value{m, Metre}).print(m, 1)
+	}
+	n := int64(math.Round(math.Abs(m) / inch * float64(parts)))
+	sign := ""
+	if m < 0 && n > 0 {
+		sign = "-"
+	}
+	whole, rest := n/parts, n%parts
+	for rest > 0 && rest%2 == 0 {
+		rest, parts = rest/2, parts/2
+	}
+	text := strconv.FormatInt(whole%12, 10)
+	switch {
+	case rest > 0 && whole%12 == 0 && whole < 12:
+		text = ""
+	case rest > 0:
+		text += " "
+	}
+	if rest > 0 {
+		text += strconv.FormatInt(rest, 10) + "/" + strconv.FormatInt(parts, 10)
+	}
+	if whole >= 12 {
+		return sign + strconv.FormatInt(whole/12, 10) + "'-" + text + `"`
+	}
+	return sign + text + `"`
+}
+
+func inchPair(a, b float64) (string, string) {
+	if pa, pb := inches(a, 64), inches(b, 64); pa != pb {
+		return pa, pb
+	}
+	st := style{size: inch, suffix: `"`}
+	for d := 3; ; d++ {
+		pa, pb := st.print(a, d), st.print(b, d)
+		if pa != pb || d > finest+3 {
+			return pa, pb
+		}
+	}
+}

@@ -1,0 +1,195 @@
+package quantity
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/big"
+	"regexp"
+	"strings"
+)
+
+// maxDigits bounds how many digits a number may have, so that exact arithmetic
+// on it stays cheap. No drawing needs more.
+const maxDigits = 18
+
+// suffix is a unit as it is written: num/den of the SI unit, exact.
+type suffix struct {
+	name     string
+	num, den int64
+}
+
+// suffixes lists the units that each kind may be written in. The inch, the
+// pound and the pound-force are exact by definition: 25.4 mm, 0.45359237 kg,
+// and that mass in standard gravity, 9.80665 m/s2 (NIST SP 811, from memory).
+var suffixes = map[Unit][]suffix{
+	One:                   {{"", 1, 1}},
+	Metre:                 {{"mm", 1, 1000}, {"cm", 1, 100}, {"m", 1, 1}, {"in", 127, 5000}, {"ft", 381, 1250}},
+	Kilogram:              {{"kg", 1, 1}, {"g", 1, 1000}, {"lb", 45359237, 100000000}},
+	Newton:                {{"kN", 1000, 1}, {"N", 1, 1}, {"lbf", 44482216152605, 10000000000000}},
+	Pascal:                {{"GPa", 1e9, 1}, {"MPa", 1e6, 1}, {"kPa", 1000, 1}, {"Pa", 1, 1}, {"psi", 44482216152605, 6451600000}},
+	KilogramPerCubicMetre: {{"kg/m3", 1, 1}, {"lb/ft3", 453592370000, 28316846592}},
+	Celsius:               {{"C", 1, 1}, {"F", 5, 9}},
+	Radian:                {{"deg", 1, 1}, {"rad", 1, 1}},
+	Fraction:              {{"%", 1, 100}},
+	Hour:                  {{"h", 1, 1}},
+}
+
+// accepted shows how each kind is written.
+var accepted = map[Unit]string{
+	One:                   `3 or 1.5`,
+	Metre:                 `"2700mm", "2.7m", "8ft 10 1/4in" or "3/4in"`,
+	Kilogram:              `"25kg" or "55lb"`,
+	Newton:                `"0.9kN", "900N" or "200lbf"`,
+	Pascal:                `"12.3GPa", "15MPa" or "1.78e6psi"`,
+	KilogramPerCubicMetre: `"680kg/m3" or "42lb/ft3"`,
+	Celsius:               `"21C" or "70F"`,
+	Radian:                `"12deg" or "0.2rad"`,
+	Fraction:              `"25%"`,
+	Hour:                  `"72h"`,
+}
+
+// Accepted shows how a quantity of a unit is written, for messages.
+func Accepted(u Unit) string { return accepted[u] }
+
+const (
+	decimal  = `\d+(?:\.\d+)?(?:e\d{1,2})?`
+	fraction = `\d+/\d+`
+	mixed    = `(?:\d+[ -]` + fraction + `|` + fraction + `|` + decimal + `)`
+)
+
+var (
+	numberForm = regexp.MustCompile(`^([+-]?)(` + decimal + `)\s*(.*)$`)
+	// inchForm is feet, inches or both; inches may have a fraction.
+	inchForm = regexp.MustCompile(`^([+-]?)(?:(` + decimal + `)\s*(?:ft|'))?\s*-?\s*(?:(` + mixed + `)\s*(?:in|"))?$`)
+	stockRE  = regexp.MustCompile(`^\d+/4$`)
+
+	marks = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`, "''", `"`, "°", "", "³", "3", " ", " ")
+)
+
+// Parse reads a quantity of a unit. Lengths may be in feet and inches with
+// fractions; they are worked exactly and rounded once. The error says what is
+// wrong and how it is written instead.
+func Parse(u Unit, text string) (Value, error) {
+	if v, ok := parsePlain(u, text); ok {
+		return v, nil
+	}
+	t := strings.TrimSpace(marks.Replace(text))
+	digits := 0
+	for _, r := range t {
+		if '0' <= r && r <= '9' {
+			digits++
+		}
+	}
+	if digits > maxDigits {
+		return Value{}, fmt.Errorf("more digits than a quantity may have (%d); write %s", maxDigits, accepted[u])
+	}
+	if u == Metre {
+		if m := inchForm.FindStringSubmatch(t); m != nil && m[2]+m[3] != "" {
+			return feetAndInches(m[1], m[2], m[3])
+		}
+	}
+	m := numberForm.FindStringSubmatch(t)
+	if m == nil {
+		return Value{}, fmt.Errorf("not a number with a unit; write %s", accepted[u])
+	}
+	s, err := named(u, m[3], t)
+	if err != nil {
+		return Value{}, err
+	}
+	r, _ := new(big.Rat).SetString(m[2])
+	if m[1] == "-" {
+		r.Neg(r)
+	}
+	return Value{SI: scaled(u, s, r), Unit: u}, nil
+}
+
+// exact is the greatest whole number up to which every one is a float64.
+const exact = 1 << 53
+
+// parsePlain reads the common case, a plain decimal and a metric unit, without
+// the grammar. Its two factors are whole numbers that a float64 holds exactly,
+// so that the one division rounds as the exact arithmetic would.
+func parsePlain(u Unit, text string) (Value, bool) {
+	mantissa, scale, point, i := int64(0), int64(1), false, 0
+	for ; i < len(text); i++ {
+		c := text[i]
+		if c == '.' && !point && i > 0 {
+			point = true
+			continue
+		}
+		if c < '0' || c > '9' {
+			break
+		}
+		mantissa = 10*mantissa + int64(c-'0')
+		if point {
+			scale *= 10
+		}
+		if mantissa >= exact || scale >= exact {
+			return Value{}, false
+		}
+	}
+	if i == 0 || text[i-1] == '.' {
+		return Value{}, false
+	}
+	for _, s := range suffixes[u] {
+		if s.name != text[i:] || s.name == "F" || s.name == "deg" {
+			continue
+		}
+		if mantissa > exact/s.num || scale > exact/s.den {
+			return Value{}, false
+		}
+		return Value{SI: float64(mantissa*s.num) / float64(scale*s.den), Unit: u}, true
+	}
+	return Value{}, false
+}
+
+// named finds the unit as it was written.
+func named(u Unit, written, whole string) (suffix, error) {
+	for _, s := range suffixes[u] {
+		if s.name == written {
+			return s, nil
+		}
+	}
+	switch {
+	case u == Metre && stockRE.MatchString(whole):
+		return suffix{}, fmt.Errorf("a nominal stock is not a length; write %s", accepted[u])
+	case written == "":
+		return suffix{}, fmt.Errorf("no unit; write %s", accepted[u])
+	case u == One:
+		return suffix{}, errors.New("a number without a unit belongs here")
+	default:
+		return suffix{}, fmt.Errorf("unit %q does not belong here; write %s", written, accepted[u])
+	}
+}
+
+func scaled(u Unit, s suffix, r *big.Rat) float64 {
+	if s.name == "F" {
+		r.Sub(r, big.NewRat(32, 1))
+	}
+	v, _ := r.Mul(r, big.NewRat(s.num, s.den)).Float64()
+	if s.name == "deg" {
+		v *= math.Pi / 180
+	}
+	return v
+}
+
+func feetAndInches(sign, feet, inches string) (Value, error) {
+	total := new(big.Rat)
+	if feet != "" {
+		total.SetString(feet)
+		total.Mul(total, big.NewRat(12, 1))
+	}
+	for _, part := range strings.FieldsFunc(inches, func(r rune) bool { return r == ' ' || r == '-' }) {
+		r, ok := new(big.Rat).SetString(part)
+		if !ok {
+			return Value{}, fmt.Errorf("a fraction of nothing; write %s", accepted[Metre])
+		}
+		total.Add(total, r)
+	}
+	if sign == "-" {
+		total.Neg(total)
+	}
+	v, _ := total.Mul(total, big.NewRat(127, 5000)).Float64()
+	return Value{SI: v, Unit: Metre}, nil
+}

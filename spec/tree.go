@@ -1,0 +1,75 @@
+package spec
+
+import (
+	"maps"
+	"slices"
+	"strconv"
+)
+
+// Lookup returns the value at a key of a normalised tree.
+func Lookup(tree map[string]any, key string) (any, bool) {
+	var at any = tree
+	for _, part := range SplitKey(key) {
+		switch in := at.(type) {
+		case map[string]any:
+			v, ok := in[part]
+			if !ok {
+				return nil, false
+			}
+			at = v
+		case []any:
+			n, err := strconv.Atoi(part)
+			if err != nil || n < 1 || n > len(in) {
+				return nil, false
+			}
+			at = in[n-1]
+		default:
+			return nil, false
+		}
+	}
+	return at, true
+}
+
+// With returns tree with value at key, adding the tables on the way. Tree
+// itself and all that it holds are left as they were; what does not change is
+// shared. It reports false, and returns tree, where the key leads through
+// something that is not a table or past the end of an array.
+func With(tree map[string]any, key string, value any) (map[string]any, bool) {
+	v, ok := with(tree, SplitKey(key), value)
+	if !ok {
+		return tree, false
+	}
+	return v.(map[string]any), true
+}
+
+func with(at any, path []string, value any) (any, bool) {
+	if len(path) == 0 {
+		return value, true
+	}
+	switch in := at.(type) {
+	case nil:
+		return with(map[string]any{}, path, value)
+	case map[string]any:
+		v, ok := with(in[path[0]], path[1:], value)
+		if !ok {
+			return nil, false
+		}
+		out := maps.Clone(in)
+		out[path[0]] = v
+		return out, true
+	case []any:
+		n, err := strconv.Atoi(path[0])
+		if err != nil || n < 1 || n > len(in) {
+			return nil, false
+		}
+		v, ok := with(in[n-1], path[1:], value)
+		if !ok {
+			return nil, false
+		}
+		out := slices.Clone(in)
+		out[n-1] = v
+		return out, true
+	default:
+		return nil, false
+	}
+}
