@@ -1,0 +1,212 @@
+// Package curve holds the profiles of vaults as plane curves: chains of lines,
+// circular arcs and elliptical arcs, with length, point, tangent and curvature
+// at any place along them, and their parallels.
+//
+// Y runs across the span from the left springing, Z up from the springing; a
+// curve runs from left to right. Lengths are in any one unit (this program
+// uses m), angles in rad. Outward is to the left of the way along the curve:
+// away from the side on which an arch is concave.
+package curve
+
+import (
+	"math"
+	"sort"
+)
+
+// Point is a place in the section.
+type Point struct{ Y, Z float64 }
+
+func (p Point) add(q Point) Point        { return Point{p.Y + q.Y, p.Z + q.Z} }
+func (p Point) sub(q Point) Point        { return Point{p.Y - q.Y, p.Z - q.Z} }
+func (p Point) scale(f float64) Point    { return Point{f * p.Y, f * p.Z} }
+func (p Point) cross(q Point) float64    { return p.Y*q.Z - p.Z*q.Y }
+func (p Point) distance(q Point) float64 { return math.Hypot(p.Y-q.Y, p.Z-q.Z) }
+func direction(angle float64) Point      { s, c := math.Sincos(angle); return Point{c, s} }
+
+// Normal is the unit vector a quarter turn to the left of a tangent: outward.
+func Normal(tangent Point) Point { return Point{-tangent.Z, tangent.Y} }
+
+// segment is one smooth piece of a curve, by the arc length s from its start.
+type segment interface {
+	length() float64
+	at(s float64) Point
+	tangent(s float64) Point
+	curvature(s float64) float64 // positive where the curve turns right, as an arch does
+	tightest() float64           // least radius
+	parallel(d float64) (segment, error)
+	part(s0, s1 float64) segment
+	swept(o Point) float64 // integral of (p − o) × dp
+}
+
+// Curve is a chain of segments. Neighbours meet; only a pointed arch has a
+// corner, at its crown. The zero Curve is none.
+type Curve struct {
+	segments []segment
+	ends     []float64 // arc length at the end of each segment
+}
+
+func chain(segments ...segment) Curve {
+	c := Curve{segments: segments, ends: make([]float64, len(segments))}
+	total := 0.0
+	for i, s := range segments {
+		total += s.length()
+		c.ends[i] = total
+	}
+	return c
+}
+
+// Length is the length along the curve.
+func (c Curve) Length() float64 { return c.ends[len(c.ends)-1] }
+
+// find is the segment that holds arc length s, and s within it. Past either
+// end it is the end. At a joint it is the segment that begins there.
+func (c Curve) find(s float64) (segment, float64) {
+	s = min(max(s, 0), c.Length())
+	i := min(sort.Search(len(c.ends), func(i int) bool { return c.ends[i] > s }), len(c.ends)-1)
+	if i > 0 {
+		s -= c.ends[i-1]
+	}
+	return c.segments[i], min(s, c.segments[i].length())
+}
+
+// At is the point at arc length s from the left end, which is held between
+// nothing and the length.
+func (c Curve) At(s float64) Point {
+	g, t := c.find(s)
+	return g.at(t)
+}
+
+// Tangent is the unit vector along the curve at s; at a corner, that of the
+// piece that begins there.
+func (c Curve) Tangent(s float64) Point {
+	g, t := c.find(s)
+	return g.tangent(t)
+}
+
+// Curvature is one over the radius at s, positive where the curve is concave
+// downward.
+func (c Curve) Curvature(s float64) float64 {
+	g, t := c.find(s)
+	return g.curvature(t)
+}
+
+// TightestRadius is the least radius anywhere on the curve, +Inf where nothing
+// bends.
+func (c Curve) TightestRadius() float64 {
+	r := math.Inf(1)
+	for _, s := range c.segments {
+		r = min(r, s.tightest())
+	}
+	return r
+}
+
+// Offset is the parallel curve at distance d, outward where d is positive. It
+// keeps a corner as a gap, which the pieces' ends show. Inward past the
+// tightest radius there is none, which is a *FoldError.
+func (c Curve) Offset(d float64) (Curve, error) {
+	segments := make([]segment, len(c.segments))
+	for i, s := range c.segments {
+		p, err := s.parallel(d)
+		if err != nil {
+			return Curve{}, err
+		}
+		segments[i] = p
+	}
+	return chain(segments...), nil
+}
+
+// Between is the part of the curve from s0 to s1, both held on the curve; s0
+// must be less than s1.
+func (c Curve) Between(s0, s1 float64) Curve {
+	s0, s1 = max(s0, 0), min(s1, c.Length())
+	var parts []segment
+	start := 0.0
+	for i, s := range c.segments {
+		lo, hi := max(s0, start), min(s1, c.ends[i])
+		if hi > lo {
+			parts = append(parts, s.part(lo-start, hi-start))
+		}
+		start = c.ends[i]
+	}
+	return chain(parts...)
+}
+
+// Corners are the arc lengths at which pieces meet, both ends included.
+func (c Curve) Corners() []float64 {
+	return append([]float64{0}, c.ends...)
+}
+
+// Polyline is at least n+1 points along the curve from end to end: each piece
+// is divided evenly, its ends are points, and where two pieces do not meet, as
+// on the parallel of a pointed arch, both ends are.
+func (c Curve) Polyline(n int) []Point {
+	var points []Point
+	for _, s := range c.segments {
+		k := max(1, int(math.Ceil(float64(n)*s.length()/c.Length())))
+		for i := range k + 1 {
+			p := s.at(s.length() * float64(i) / float64(k))
+			if len(points) == 0 || points[len(points)-1].distance(p) > coincident*c.Length() {
+				points = append(points, p)
+			}
+		}
+	}
+	return points
+}
+
+// coincident is how near two points are, by the curve's length, to be one:
+// far above round-off, far below what a drawing shows.
+const coincident = 1e-9
+
+// Area is the area between the curve and the chord of its ends, half of the
+// integral of the cross product of place and step.
+func (c Curve) Area() float64 {
+	origin := c.At(0)
+	sum := 0.0
+	for _, s := range c.segments {
+		sum += s.swept(origin)
+	}
+	return math.Abs(sum) / 2
+}
+
+// Bounds is the least upright box around the curve: the ends of the pieces and
+// where each is level or upright.
+func (c Curve) Bounds() (low, high Point) {
+	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	include := func(p Point) {
+		low = Point{min(low.Y, p.Y), min(low.Z, p.Z)}
+		high = Point{max(high.Y, p.Y), max(high.Z, p.Z)}
+	}
+	for _, s := range c.segments {
+		l := s.length()
+		include(s.at(0))
+		include(s.at(l))
+		for _, component := range []func(Point) float64{
+			func(p Point) float64 { return p.Y }, func(p Point) float64 { return p.Z },
+		} {
+			if f := func(t float64) float64 { return component(s.tangent(t)) }; f(0)*f(l) < 0 {
+				include(s.at(root(f, 0, l)))
+			}
+		}
+	}
+	return low, high
+}
+
+// AtY is the arc length at which the curve passes y, which must lie between
+// its ends; a curve that overhangs its ends passes some y twice, and the first
+// is given.
+func (c Curve) AtY(y float64) float64 {
+	f := func(s float64) float64 { return c.At(s).Y - y }
+	if f(0) >= 0 {
+		return 0
+	}
+	if f(c.Length()) <= 0 {
+		return c.Length()
+	}
+	return root(f, 0, c.Length())
+}
+
+// HalfAngle is the angle of the curve with the horizontal at its left end.
+func (c Curve) HalfAngle() float64 {
+	t := c.Tangent(0)
+	return math.Atan2(t.Z, t.Y)
+}
