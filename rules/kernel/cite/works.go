@@ -42,6 +42,8 @@ var (
 	AISIS100           = Work{"AISI S100, Cold-formed steel structural members"}
 	ASTMA653           = Work{"ASTM A653, Steel sheet, zinc-coated"}
 
+	Craftsmanship = Work{"Craftsmanship standards for millwork, trade association page"}
+
 	// Buildings, transport and handling.
 
 	ADA2010      = Work{"2010 ADA Standards for Accessible Design"}

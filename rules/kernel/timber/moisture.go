@@ -1,0 +1,184 @@
+package timber
+
+import (
+	"fmt"
+	"math"
+)
+
+// RangeError says that a figure lies outside what a formula or a table was
+// published for, and is not given.
+type RangeError struct {
+	What      string
+	Value     float64
+	From, To  float64
+	Unit      string // "", "m", "C", "%": how the three print
+	Published string // where the range comes from
+}
+
+func (e *RangeError) Error() string {
+	scale, unit := 1.0, e.Unit
+	switch e.Unit {
+	case "%":
+		scale = 100
+	case "m":
+		scale, unit = 1000, "mm"
+	}
+	return fmt.Sprintf("%s %.4g%s is outside %.4g%s to %.4g%s, the range of %s",
+		e.What, scale*e.Value, unit, scale*e.From, unit, scale*e.To, unit, e.Published)
+}
+
+// within checks a range; NaN is never within.
+func (e RangeError) within(v float64) error {
+	if e.From <= v && v <= e.To {
+		return nil
+	}
+	e.Value = v
+	return &e
+}
+
+var (
+	temperatures = RangeError{What: "temperature", From: -1.2, To: 132.3, Unit: "C", Published: "the Wood Handbook's table of moisture content (30F to 270F)"}
+	humidities   = RangeError{What: "relative humidity", From: 0, To: 0.98, Unit: "%", Published: "the Wood Handbook's equation for moisture content"}
+)
+
+// EMC is the equilibrium moisture content of wood, a fraction, at a temperature
+// in °C and a relative humidity:
+//
+//	M = 1800/W · [K·h/(1 − K·h) + (K1·K·h + 2·K1·K2·K²·h²)/(1 + K1·K·h + K1·K2·K²·h²)] %
+//
+// with W, K, K1 and K2 quadratics in the temperature. The mean of wetting and
+// drying; real wood lies a point or more to either side. Valid from −1.2 °C
+// (30 °F) to 132 °C; the table behind it spans 5 to 95 % relative humidity, the
+// equation is taken from 0 to 98 %, above which wood has no equilibrium short
+// of saturation. Outside it is a *RangeError.
+// Source: Wood Handbook, FPL-GTR-282, equation 4-5, in °C.
+func EMC(temperature, humidity float64) (float64, error) {
+	if err := temperatures.within(temperature); err != nil {
+		return 0, err
+	}
+	if err := humidities.within(humidity); err != nil {
+		return 0, err
+	}
+	return emc(temperature, humidity), nil
+}
+
+func emc(T, h float64) float64 {
+	W := 349 + 1.29*T + 0.0135*T*T
+	K := 0.805 + 0.000736*T - 0.00000273*T*T
+	K1 := 6.27 - 0.00938*T - 0.000303*T*T
+	K2 := 1.91 + 0.0407*T - 0.000293*T*T
+	kh := K * h
+	return 18 / W * (kh/(1-kh) + (K1*kh+2*K1*K2*kh*kh)/(1+K1*kh+K1*K2*kh*kh))
+}
+
+// HumidityFor is the inverse of EMC: the relative humidity in which wood comes
+// to a moisture content.
+func HumidityFor(temperature, moisture float64) (float64, error) {
+	most, err := EMC(temperature, humidities.To)
+	if err != nil {
+		return 0, err
+	}
+	reach := RangeError{What: "moisture content", From: 0, To: most, Unit: "%", Published: humidities.Published}
+	if err := reach.within(moisture); err != nil {
+		return 0, err
+	}
+	lo, hi := 0.0, humidities.To
+	for range 60 { // to the last bit
+		if mid := (lo + hi) / 2; emc(temperature, mid) < moisture {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2, nil
+}
+
+// Density is in kg/m3, from the specific gravity at the same moisture content:
+// 1000·G·(1 + M). Source: Wood Handbook, FPL-GTR-190, chapter 4.
+func Density(sg, moisture float64) float64 { return 1000 * sg * (1 + moisture) }
+
+// DensityFromOvendry is in kg/m3, from the specific gravity on ovendry volume:
+// 1000·G/(1 + 0.9·G·M)·(1 + M), M a fraction. Source: National Design
+// Specification, Supplement.
+func DensityFromOvendry(sg, moisture float64) float64 {
+	return 1000 * sg / (1 + 0.9*sg*moisture) * (1 + moisture)
+}
+
+// saturation is the moisture content above which wood does not move.
+const saturation = 0.30
+
+// SGFromGreen is the specific gravity at a moisture content below saturation,
+// from that on green volume: G_b/(1 − 0.265·a·G_b), a = (0.30 − M)/0.30.
+// Source: Simpson, FPL-GTR-76, from memory.
+func SGFromGreen(green, moisture float64) float64 {
+	a := max(0, (saturation-moisture)/saturation)
+	return green / (1 - 0.265*a*green)
+}
+
+// linear is the range in which movement is proportional to moisture content.
+const linearFrom, linearTo = 0.06, 0.14
+
+var belowSaturation = RangeError{What: "moisture content", From: 0, To: saturation, Unit: "%", Published: "shrinkage, which ends at fibre saturation"}
+
+// ErrNoChange says that no coefficient of movement is held for a species.
+var ErrNoChange = fmt.Errorf("no published coefficient of movement is held for the species")
+
+// Movement is the change of a size, in the size's unit, when the moisture
+// content goes from one value to another, both fractions: growth is positive.
+// Where both lie between 6 and 14 %,
+//
+//	ΔD = D·C·(M_f − M_i)
+//
+// and otherwise, with the shrinkage S from green to ovendry in percent and
+// moisture contents in percent,
+//
+//	ΔD = D·(M_f − M_i)/(30·100/S − 30 + M_i)
+//
+// At the ends of the range the two differ by up to a tenth. Source: Wood
+// Handbook, FPL-GTR-190, equations 13-2 and 13-3, from memory.
+func Movement(size, change, shrinkage, from, to float64) (float64, error) {
+	for _, m := range []float64{from, to} {
+		if err := belowSaturation.within(m); err != nil {
+			return 0, err
+		}
+	}
+	if min(from, to) >= linearFrom && max(from, to) <= linearTo {
+		if change == 0 {
+			return 0, ErrNoChange
+		}
+		return size * change * (to - from), nil
+	}
+	if shrinkage == 0 {
+		return 0, ErrNoChange
+	}
+	return size * (to - from) / (saturation/shrinkage - saturation + from), nil
+}
+
+// Curved is what a curved member does when its depth changes by a fraction and
+// its length along the grain does not: the angle it spans becomes angle/(1+e)
+// and its radius R·(1+e). Drying, e below zero, closes the curve.
+func Curved(angle, radius, strain float64) (newAngle, newRadius float64) {
+	return angle / (1 + strain), radius * (1 + strain)
+}
+
+// Springback is the share of its curvature that a stack of n equal layers,
+// glued on a form, loses when it is let go: 1/n², since the glued stack is n³
+// times as stiff as one layer and the loose stack n times. Derived.
+func Springback(layers int) float64 {
+	return 1 / float64(layers*layers)
+}
+
+// FormRadius is the radius of the form on which n layers come to a radius once
+// they spring back. One layer springs back whole: +0 is no form.
+func FormRadius(radius float64, layers int) float64 {
+	return radius * (1 - Springback(layers))
+}
+
+// FreeRadius is the radius that n layers glued at a form's radius spring back
+// to; one layer is straight again, +Inf.
+func FreeRadius(form float64, layers int) float64 {
+	if layers <= 1 {
+		return math.Inf(1)
+	}
+	return form / (1 - Springback(layers))
+}

@@ -1,0 +1,139 @@
+package timber
+
+import (
+	"fmt"
+
+	"dryfit/rules/kernel/cite"
+)
+
+// Sheet is a sheet material.
+type Sheet struct {
+	Name        string
+	Aliases     []string
+	Density     float64 // kg/m3, on the actual thickness, within 15 %
+	DensityFrom cite.Source
+	// Least radius by thickness, with the long edge of the sheet bent (the face
+	// grain is bent with it) and with the short edge bent; thinnest first. Nil:
+	// no figure.
+	LongBent, ShortBent []BendRow
+	BendFrom            cite.Source
+	// MOE is the panel's average, Pa; zero: no figure.
+	MOE     float64
+	MOEFrom cite.Source
+	// Emission is the most formaldehyde that the material may give off, in
+	// parts per million; zero: no limit is known.
+	Emission     float64
+	EmissionFrom cite.Source
+}
+
+// BendRow is one row of a bend table, both in m.
+type BendRow struct{ Thickness, Radius float64 }
+
+const (
+	inch = 0.0254
+	foot = 0.3048
+	// lbft3 is a pound by cubic foot, in kg/m3.
+	lbft3 = 0.45359237 / (foot * foot * foot)
+)
+
+func bendTable(unit float64, rows ...[2]float64) []BendRow {
+	table := make([]BendRow, len(rows))
+	for i, r := range rows {
+		table[i] = BendRow{r[0] * inch, r[1] * unit}
+	}
+	return table
+}
+
+var (
+	plywoodWeights = cite.RetailPlywood.At("30 to 33lb/ft3")
+	// Both ways round, dry; the mills' figures where they give a range, the
+	// larger.
+	bendable = bendTable(inch, [2]float64{1.0 / 8, 4}, [2]float64{1.0 / 4, 10}, [2]float64{5.0 / 16, 12}, [2]float64{3.0 / 8, 12})
+	// Knot-free or wetted sheets go tighter.
+	plywoodLong  = bendTable(foot, [2]float64{1.0 / 4, 5}, [2]float64{3.0 / 8, 8}, [2]float64{1.0 / 2, 12}, [2]float64{3.0 / 4, 20})
+	plywoodShort = bendTable(foot, [2]float64{1.0 / 4, 2}, [2]float64{3.0 / 8, 3}, [2]float64{1.0 / 2, 6}, [2]float64{3.0 / 4, 12})
+	// At 10 % moisture; the face grain bent, and not.
+	aircraftLong = bendTable(inch, [2]float64{0.035, 2}, [2]float64{0.1, 8.6}, [2]float64{0.125, 12}, [2]float64{0.155, 16},
+		[2]float64{0.16, 17}, [2]float64{0.19, 21}, [2]float64{0.225, 27}, [2]float64{0.25, 31}, [2]float64{0.375, 54})
+	aircraftShort = bendTable(inch, [2]float64{0.035, 1.1}, [2]float64{0.1, 5.2}, [2]float64{0.125, 7.1}, [2]float64{0.155, 10},
+		[2]float64{0.16, 11}, [2]float64{0.19, 14}, [2]float64{0.225, 17}, [2]float64{0.25, 20}, [2]float64{0.375, 36})
+)
+
+var sheets = []Sheet{
+	{
+		Name: "bendable plywood", Aliases: []string{"flexible plywood", "bending plywood"},
+		Density: 35 * lbft3, DensityFrom: cite.CommonPractice(),
+		LongBent: bendable, ShortBent: bendable, BendFrom: cite.CommonPractice(),
+		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+	},
+	{
+		Name: "softwood plywood", Aliases: []string{"plywood", "Douglas-fir plywood"},
+		Density: 33 * lbft3, DensityFrom: plywoodWeights,
+		LongBent: plywoodLong, ShortBent: plywoodShort, BendFrom: cite.APAConcreteForm.At("curving plywood"),
+		MOE: 6.96e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
+	},
+	{
+		Name:    "hardwood plywood",
+		Density: 33.75 * lbft3, DensityFrom: cite.RetailPlywood.At("1/2in, 45lb a sheet"),
+		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+	},
+	{
+		Name: "aircraft plywood", Aliases: []string{"aircraft birch plywood"},
+		Density: 45 * lbft3, DensityFrom: cite.CommonPractice(),
+		LongBent: aircraftLong, ShortBent: aircraftShort, BendFrom: cite.FAA4313.At("table 1-2, 10% moisture"),
+		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+	},
+	{
+		Name: "MDF", Aliases: []string{"medium density fibreboard", "medium density fiberboard"},
+		Density: 50 * lbft3, DensityFrom: cite.RetailPlywood.At("1/2in, 66.7lb a sheet"),
+		MOE: 3.59e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
+		Emission: 0.11, EmissionFrom: cite.TSCATitleVI.At("MDF; 0.13ppm where 8mm or thinner"),
+	},
+	{
+		Name:    "particleboard",
+		Density: 45 * lbft3, DensityFrom: cite.CommonPractice(),
+		MOE: 2.76e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
+		Emission: 0.09, EmissionFrom: cite.TSCATitleVI.At("particleboard").FromMemory(),
+	},
+}
+
+// LookupSheet finds a sheet material by its name or an alias, in any case.
+func LookupSheet(name string) (Sheet, error) {
+	var words, all []string
+	for _, s := range sheets {
+		if named(name, s.Name, s.Aliases) {
+			return s, nil
+		}
+		words = append(append(words, s.Name), s.Aliases...)
+		all = append(all, s.Name)
+	}
+	return Sheet{}, unknown("sheet material", name, words, all)
+}
+
+// LeastRadius is the least radius, in m, that a sheet of a thickness bends to
+// dry, on its concave face. Between the rows of the table it is interpolated;
+// outside the table it is a *RangeError, and for a material without a table an
+// error that says so.
+func (s Sheet) LeastRadius(thickness float64, longBent bool) (float64, error) {
+	table := s.ShortBent
+	if longBent {
+		table = s.LongBent
+	}
+	if len(table) == 0 {
+		return 0, fmt.Errorf("no bend table is held for %s; the maker's figure goes into the standards", s.Name)
+	}
+	reach := RangeError{
+		What: "thickness", From: table[0].Thickness, To: table[len(table)-1].Thickness,
+		Unit: "m", Published: "the bend table of " + s.Name,
+	}
+	if err := reach.within(thickness); err != nil {
+		return 0, err
+	}
+	for i, row := range table[1:] {
+		if before := table[i]; thickness <= row.Thickness {
+			t := (thickness - before.Thickness) / (row.Thickness - before.Thickness)
+			return before.Radius + t*(row.Radius-before.Radius), nil
+		}
+	}
+	return table[len(table)-1].Radius, nil
+}

@@ -1,0 +1,27 @@
+package timber
+
+import "fmt"
+
+// surfaced is the thickness of hardwood by its quarters, surfaced on two sides,
+// in inches. Source: hardwood lumber dimension tables, two pages agree.
+var surfaced = map[int]float64{3: 9.0 / 16, 4: 13.0 / 16, 5: 1 + 1.0/16, 8: 1.75, 16: 3.75}
+
+// Surfaced is the thickness, in m, that is left of nominal stock once both
+// faces are planed. Stock that the tables do not list has no figure.
+func Surfaced(quarters int) (float64, error) {
+	t, ok := surfaced[quarters]
+	if !ok {
+		return 0, fmt.Errorf("no surfaced thickness is published for %d/4 stock; there are figures for 3/4, 4/4, 5/4, 8/4 and 16/4", quarters)
+	}
+	return t * inch, nil
+}
+
+// BoardFoot is the volume of 144 cubic inches, in m3.
+const BoardFoot = 144 * inch * inch * inch
+
+// BoardFeet is the board measure of a rough board: quarters of an inch thick
+// (under an inch counts as one), by width and length in m. Surfaced stock is
+// measured as it was before. Source: NHLA practice, on hardwood measure pages.
+func BoardFeet(quarters int, width, length float64) float64 {
+	return float64(max(quarters, 4)) / 4 * (width / inch) * (length / foot) / 12
+}

@@ -1,0 +1,39 @@
+package timber
+
+import "math"
+
+// Hankinson is the strength at an angle between stress and grain, in rad, from
+// those along (P) and across it (Q): P·Q/(P·sinⁿ + Q·cosⁿ). n is 2 for
+// compression, 1.5 to 2 for tension and bending. Source: Wood Handbook,
+// FPL-GTR-190, chapter 5.
+func Hankinson(along, across, angle, n float64) float64 {
+	s, c := math.Sincos(angle)
+	return along * across / (along*math.Pow(s, n) + across*math.Pow(c, n))
+}
+
+// BendingAcross is the ratio of bending strength across the grain to that along
+// it, and the exponent, for Hankinson's formula: the middle of the handbook's
+// ranges, 0.04 to 0.10 and 1.5 to 2 (from memory); with them the formula comes
+// within two points of ASTM D245's ratios.
+const BendingAcross, BendingExponent = 0.05, 1.5
+
+// BendingAtSlope is the share of its bending strength that wood keeps with its
+// grain at an angle to the member.
+func BendingAtSlope(angle float64) float64 {
+	return Hankinson(1, BendingAcross, angle, BendingExponent)
+}
+
+// CurvatureFactor is the share of its bending strength that a curved glued
+// member keeps: 1 − 2000·(t/R)². Source: Civil Engineering Formulas, eq. 6.29.
+func CurvatureFactor(thickness, radius float64) float64 {
+	return 1 - 2000*math.Pow(thickness/radius, 2)
+}
+
+// RadialStress is the greatest stress across the grain of a curved member with
+// a constant rectangular section, in Pa: 3M/(2·R·b·d), M the moment in N·m, R
+// the radius of the centre line, b and d its width and depth, in m. A moment
+// that opens the curve pulls the layers apart. Source: the National Design
+// Specification, 5.4.1, read on a page that reprints it.
+func RadialStress(moment, radius, width, depth float64) float64 {
+	return 3 * moment / (2 * radius * width * depth)
+}
