@@ -91,3 +91,26 @@ func bindList(list []any, to reflect.Value) error {
 	}
 	return nil
 }
+
+// Keys lists the path of every key that a spec may have, in the order of the
+// types; an element of an array is a *: "route.*.width".
+func Keys() []string {
+	var out []string
+	var walk func(prefix string, t reflect.Type)
+	walk = func(prefix string, t reflect.Type) {
+		for t.Kind() == reflect.Pointer {
+			t = t.Elem()
+		}
+		switch t.Kind() {
+		case reflect.Struct:
+			for i, key := range keysOf(t) {
+				out = append(out, prefix+key)
+				walk(prefix+key+".", t.Field(i).Type)
+			}
+		case reflect.Slice:
+			walk(prefix+"*.", t.Elem())
+		}
+	}
+	walk("", reflect.TypeFor[Spec]())
+	return out
+}

@@ -121,6 +121,17 @@ func (d *Document) Problem(rule, key, message string) Problem {
 	return p
 }
 
+// KeyProblem is a problem with a key itself, not with its value.
+func (d *Document) KeyProblem(rule, key, message string) Problem {
+	r, ok := d.KeyRange(key)
+	if !ok {
+		return d.Problem(rule, key, message)
+	}
+	p := d.at(r, rule, message)
+	p.Key = key
+	return p
+}
+
 // normal copies what the decoder gave into the few types of a tree. What is
 // not a finite number is a problem, and is left out.
 func (d *Document) normal(v any, path []any, problems *[]Problem) any {

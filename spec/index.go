@@ -133,7 +133,7 @@ func (w *walker) keyValue(table string, e *unstable.Node) int {
 		w.note(key, place{key: rangeOf(n.Raw)})
 		end = rangeOf(n.Raw).End
 	}
-	start := w.skip(end, " \t")       // to the equals sign
+	start := w.skip(end, " \t")        // to the equals sign
 	start = w.skip(start+1, " \t\r\n") // and past it
 	past := w.value(key, e.Value(), start)
 	p := w.index[key]

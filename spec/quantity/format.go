@@ -92,7 +92,7 @@ func metricStyle(v Value) style {
 // lengthDecimals: drawings show whole millimetres of what is large and tenths
 // of what is small.
 func lengthDecimals(size float64) int {
-	if size >= 10 {
+	if size >= 1 {
 		return 0
 	}
 	return 1

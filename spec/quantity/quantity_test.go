@@ -166,7 +166,7 @@ func TestPairNeverPrintsEqualWhatDiffers(t *testing.T) {
 // tenth of a millimetre, half a sixteenth of an inch.
 func TestFormatReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := rapid.Float64Range(0, 9.9).Draw(t, "m")
+		m := rapid.Float64Range(0, 0.99).Draw(t, "m")
 		for system, half := range map[quantity.System]float64{quantity.Metric: 0.5e-4, quantity.Imperial: inch / 32} {
 			text := system.Format(quantity.Length(m).Value())
 			got, err := quantity.Parse(quantity.Metre, text)

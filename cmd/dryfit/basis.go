@@ -1,0 +1,55 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/spec/nearest"
+)
+
+func basisCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "basis [RULE]",
+		Short: "Say what a rule checks, its formula, limits and source, with examples",
+		Long: "Prints the basis of one rule: what it checks and why, its formula, its limits and\n" +
+			"their sources, an example that it finds fault with and one that passes. Without a\n" +
+			"rule, lists them all.",
+		Example:           "  dryfit basis\n  dryfit basis bend.lamination",
+		Args:              cobra.MaximumNArgs(1),
+		ValidArgsFunction: completeRules,
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return report.Catalogue(c.OutOrStdout(), catalog.Families())
+			}
+			f, r, ok := catalog.Find(args[0])
+			if !ok {
+				return unknownRule(args[0])
+			}
+			return report.Basis(c.OutOrStdout(), f, r)
+		},
+	}
+}
+
+func completeRules(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	var ids []string
+	if len(args) == 0 {
+		for _, r := range catalog.Rules() {
+			ids = append(ids, r.ID+"\t"+r.Title)
+		}
+	}
+	return ids, cobra.ShellCompDirectiveNoFileComp
+}
+
+func unknownRule(id string) error {
+	var known []string
+	for _, r := range catalog.Rules() {
+		known = append(known, r.ID)
+	}
+	if near, ok := nearest.Word(id, known); ok {
+		return fmt.Errorf("no rule %q; is it %s?", id, near)
+	}
+	return fmt.Errorf("no rule %q; dryfit basis lists them", id)
+}

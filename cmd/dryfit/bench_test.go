@@ -1,0 +1,63 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+const demo = "../../docs/examples/alder-quay/specs/reading-room.ceiling.toml"
+
+func readDemo(b *testing.B) []byte {
+	src, err := os.ReadFile(demo)
+	require.NoError(b, err)
+	return src
+}
+
+// BenchmarkCheck is one check in process, offers included; BenchmarkDecode is
+// the bare decoding of the same file, to compare with.
+func BenchmarkCheck(b *testing.B) {
+	src := readDemo(b)
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
+	for b.Loop() {
+		if s := review.Spec(demo, src, o); len(s.Problems) > 0 {
+			b.Fatal(s.Problems)
+		}
+	}
+}
+
+func BenchmarkDecode(b *testing.B) {
+	src := string(readDemo(b))
+	for b.Loop() {
+		var tree map[string]any
+		if _, err := toml.Decode(src, &tree); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkThousandFiles is the command on a folder of a thousand specs.
+func BenchmarkThousandFiles(b *testing.B) {
+	folder := b.TempDir()
+	src := readDemo(b)
+	for i := range 1000 {
+		name := filepath.Join(folder, fmt.Sprintf("%04d.ceiling.toml", i))
+		require.NoError(b, os.WriteFile(name, src, 0o644))
+	}
+	for b.Loop() {
+		var out, errs bytes.Buffer
+		if status := run(context.Background(), []string{"check", folder}, streams{out: &out, err: &errs}); status != 0 {
+			b.Fatal(status, errs.String())
+		}
+	}
+}

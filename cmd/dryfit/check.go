@@ -1,0 +1,171 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"runtime"
+	"time"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+// checkFlags are those of the check command.
+type checkFlags struct {
+	format    string
+	output    string
+	colour    string
+	on        string
+	stdinName string
+	strict    bool
+	jobs      int
+}
+
+func checkCommand(s streams) *cobra.Command {
+	var f checkFlags
+	c := &cobra.Command{
+		Use:   "check [PATH...]",
+		Short: "Check specs and give a verdict",
+		Long: "Checks the specs at the paths (files, folders, or - for standard input; by default\n" +
+			"all *.ceiling.toml under this folder) and prints what was found, what was not\n" +
+			"checked, what was assumed, and the verdict.\n\n" +
+			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
+		Example: "  dryfit check\n" +
+			"  dryfit check specs/reading-room.ceiling.toml\n" +
+			"  dryfit check --strict --format json --output findings.json specs\n" +
+			"  dryfit check - < reading-room.ceiling.toml",
+		RunE: func(c *cobra.Command, args []string) error { return check(c.Context(), s, args, f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.format, "format", "text", "text or json")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
+	flags.StringVar(&f.colour, "color", "auto", "auto, always or never")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many specs to check at a time")
+	completeWith(c, "format", "text", "json")
+	completeWith(c, "color", "auto", "always", "never")
+	return c
+}
+
+func completeWith(c *cobra.Command, flag string, words ...string) {
+	err := c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp))
+	if err != nil {
+		panic(err) // the flag is not one of the command's
+	}
+}
+
+func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	write, err := f.writer(s)
+	if err != nil {
+		return err
+	}
+	inputs, err := gather(paths, f.stdinName)
+	if err != nil {
+		return err
+	}
+	std := standards.BuiltIn()
+	sheets, err := reviewAll(ctx, inputs, s.in, f.jobs, review.Options{
+		Rules: catalog.Rules(), Standards: std, Strict: f.strict, Offers: true,
+	})
+	if err != nil {
+		return err
+	}
+	r := report.Report{Version: version(), On: on, Runs: []report.Run{{Name: std.Name, Standards: std.Files, Sheets: sheets}}}
+	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
+		return err
+	}
+	return outcome(r.Verdict())
+}
+
+// outcome turns a verdict into the command's exit status.
+func outcome(v rules.Verdict) error {
+	switch v {
+	case rules.CouldNotCheck:
+		return verdictError{exitNotChecked}
+	case rules.Failed:
+		return verdictError{exitFail}
+	default:
+		return nil
+	}
+}
+
+// judgedOn is the date given, or today in UTC.
+func judgedOn(given string) (string, error) {
+	if given == "" {
+		return time.Now().UTC().Format(time.DateOnly), nil
+	}
+	if _, err := time.Parse(time.DateOnly, given); err != nil {
+		return "", fmt.Errorf("--on %q is not a date; write 2027-06-30", given)
+	}
+	return given, nil
+}
+
+// writer is the format asked for.
+func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, error) {
+	colour, err := f.inColour(s)
+	if err != nil {
+		return nil, err
+	}
+	switch f.format {
+	case "text":
+		return func(w io.Writer, r report.Report) error { return report.Text(w, r, colour) }, nil
+	case "json":
+		return report.JSON, nil
+	default:
+		return nil, fmt.Errorf("--format %q is not text or json", f.format)
+	}
+}
+
+// inColour follows the flag, then NO_COLOR, then whether there is a terminal.
+func (f checkFlags) inColour(s streams) (bool, error) {
+	switch f.colour {
+	case "always":
+		return true, nil
+	case "never":
+		return false, nil
+	case "auto":
+		plain := os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb"
+		return !plain && f.output == "" && terminal(s.out), nil
+	default:
+		return false, fmt.Errorf("--color %q is not auto, always or never", f.colour)
+	}
+}
+
+// reviewAll checks the inputs, some at a time; the sheets are in their order.
+func reviewAll(ctx context.Context, inputs []input, stdin io.Reader, jobs int, o review.Options) ([]*review.Sheet, error) {
+	if jobs < 1 {
+		return nil, fmt.Errorf("--jobs %d is not at least 1", jobs)
+	}
+	sheets := make([]*review.Sheet, len(inputs))
+	group, ctx := errgroup.WithContext(ctx)
+	group.SetLimit(jobs)
+	for i, in := range inputs {
+		group.Go(func() error {
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+			src, problem := in.read(stdin)
+			if problem != "" {
+				sheets[i] = review.Unreadable(in.name, problem, o)
+			} else {
+				sheets[i] = review.Spec(in.name, src, o)
+			}
+			return nil
+		})
+	}
+	return sheets, group.Wait()
+}

@@ -1,0 +1,187 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/google/renameio/v2"
+
+	"dryfit/spec"
+)
+
+// extension is what the name of a spec ends in.
+const extension = ".ceiling.toml"
+
+// input is one spec to check.
+type input struct {
+	name  string // for reports, with forward slashes
+	path  string
+	stdin bool
+	found string // why it can't be read, where that was found on the way to it
+}
+
+// gather lists the specs at the paths: a file as it is named, a folder with
+// all specs under it, - for standard input. A path that is not there is listed
+// too; reading it says so. No spec at all is an error.
+func gather(paths []string, stdinName string) ([]input, error) {
+	if len(paths) == 0 {
+		paths = []string{"."}
+	}
+	var inputs []input
+	for _, p := range paths {
+		if p == "-" {
+			inputs = append(inputs, input{name: stdinName, stdin: true})
+			continue
+		}
+		info, err := os.Stat(p)
+		if err == nil && info.IsDir() {
+			inputs = append(inputs, walk(p)...)
+			continue
+		}
+		inputs = append(inputs, newInput(p))
+	}
+	if len(inputs) == 0 {
+		return nil, fmt.Errorf("no *%s under %s", extension, strings.Join(paths, ", "))
+	}
+	return unique(inputs), nil
+}
+
+func newInput(path string) input {
+	return input{name: filepath.ToSlash(filepath.Clean(path)), path: path}
+}
+
+// walk lists the specs under a folder, in the order of their names. Folders
+// whose names begin with a dot are passed over, symbolic links to folders are
+// not followed, and a folder that can't be read is listed, so that it is
+// reported.
+func walk(folder string) []input {
+	var inputs []input
+	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			in := newInput(path)
+			in.found = reason(err)
+			inputs = append(inputs, in)
+			if d != nil && d.IsDir() {
+				return fs.SkipDir
+			}
+		case d.IsDir() && path != folder && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		case strings.HasSuffix(d.Name(), extension):
+			inputs = append(inputs, newInput(path))
+			if d.IsDir() {
+				return fs.SkipDir
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		panic(err) // the function above returns none but SkipDir
+	}
+	return inputs
+}
+
+// unique drops an input that was named twice.
+func unique(inputs []input) []input {
+	seen := map[string]bool{}
+	return slices.DeleteFunc(inputs, func(in input) bool {
+		twice := seen[in.name]
+		seen[in.name] = true
+		return twice
+	})
+}
+
+// read returns the bytes, or why there are none. More than a spec may have is
+// not read: one byte over the limit is enough for the reader to say so.
+func (in input) read(stdin io.Reader) (src []byte, problem string) {
+	if in.found != "" {
+		return nil, in.found
+	}
+	from := stdin
+	if !in.stdin {
+		info, err := os.Stat(in.path)
+		if err != nil {
+			return nil, reason(err)
+		}
+		if !info.Mode().IsRegular() {
+			return nil, "not a regular file"
+		}
+		f, err := os.Open(in.path)
+		if err != nil {
+			return nil, reason(err)
+		}
+		defer f.Close()
+		from = f
+	}
+	var b bytes.Buffer
+	if _, err := io.Copy(&b, io.LimitReader(from, spec.MaxSize+1)); err != nil {
+		return nil, reason(err)
+	}
+	return b.Bytes(), ""
+}
+
+// reason is an error of the file system without the path, which the report
+// names.
+func reason(err error) string {
+	var pathError *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file"
+	case errors.Is(err, fs.ErrPermission):
+		return "no permission to read it"
+	case errors.As(err, &pathError):
+		return pathError.Err.Error()
+	default:
+		return err.Error()
+	}
+}
+
+// writeOutput writes to standard output, or to the file at path: a regular
+// file whole or not at all, a device or a pipe as it comes. A file that is an
+// input is not overwritten.
+func writeOutput(path string, stdout io.Writer, inputs []input, write func(io.Writer) error) error {
+	if path == "" {
+		if err := write(stdout); err != nil {
+			return fmt.Errorf("write standard output: %w", err)
+		}
+		return nil
+	}
+	info, err := os.Stat(path)
+	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		return writeThrough(path, write)
+	}
+	if err == nil {
+		for _, in := range inputs {
+			if other, err := os.Stat(in.path); err == nil && os.SameFile(info, other) {
+				return fmt.Errorf("write %s: it is an input", path)
+			}
+		}
+	}
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return err
+	}
+	if err := renameio.WriteFile(path, b.Bytes(), 0o644); err != nil {
+		return fmt.Errorf("write %s: %w", path, err)
+	}
+	return nil
+}
+
+func writeThrough(path string, write func(io.Writer) error) error {
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return fmt.Errorf("write %s: %w", path, err)
+	}
+	if err := write(f); err != nil {
+		f.Close()
+		return fmt.Errorf("write %s: %w", path, err)
+	}
+	return f.Close()
+}

@@ -1,0 +1,106 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/spec/quantity"
+)
+
+// Catalogue lists every rule with its title, by family.
+func Catalogue(w io.Writer, families []rules.Family) error {
+	t := &texter{out: bufio.NewWriter(w)}
+	for i, f := range families {
+		if i > 0 {
+			t.line("")
+		}
+		t.line(f.Title)
+		for _, r := range f.Rules {
+			t.paragraph("", pad(r.ID, wideLabel), r.Title)
+		}
+	}
+	return t.out.Flush()
+}
+
+// Basis writes all that there is to know of one rule.
+func Basis(w io.Writer, f rules.Family, r *rules.Rule) error {
+	cases, err := f.CasesOf(r)
+	if err != nil {
+		return err
+	}
+	t := &texter{out: bufio.NewWriter(w)}
+	t.line(r.ID)
+	t.rule("─")
+	t.entryOf("checks", "that "+r.Title)
+	t.entryOf("why", r.Why)
+	t.entryOf("severity", severityText(r))
+	if r.Basis.Formula != "" {
+		t.entryOf("formula", r.Basis.Formula)
+		for _, s := range r.Basis.Symbols {
+			t.entryOf("", s.Name+": "+s.Means+" ("+s.Unit+")")
+		}
+	}
+	if r.Basis.Valid != "" {
+		t.entryOf("valid", r.Basis.Valid)
+	}
+	t.entryOf("basis", r.Basis.Source.String())
+	t.entryOf("needs", orNone(r.Needs))
+	t.entryOf("reads", orNone(r.Reads))
+	for _, l := range r.Limits {
+		t.entryOf("limit", r.Full(l.Key)+": "+limitText(l))
+	}
+	for _, c := range cases {
+		t.line("")
+		t.line(caseTitle(c))
+		for _, line := range strings.Split(strings.TrimRight(c.Text, "\n"), "\n") {
+			t.line("    " + line)
+		}
+	}
+	return t.out.Flush()
+}
+
+// entryOf writes one line of a list with a name before it.
+func (t *texter) entryOf(name, text string) {
+	const column = 10
+	lead := pad(name, column)
+	for _, l := range wrap(text, textWidth-column) {
+		t.line(lead + l)
+		lead = strings.Repeat(" ", column)
+	}
+}
+
+func severityText(r *rules.Rule) string {
+	if r.Severity == rules.Refer {
+		return "refer; can't be accepted or switched off"
+	}
+	return "at most " + r.Severity.String()
+}
+
+func limitText(l rules.Limit) string {
+	sense := "at least "
+	if l.Sense == rules.AtMost {
+		sense = "at most "
+	}
+	if math.IsNaN(l.Value.SI) {
+		return l.Title + ", where the standards give one"
+	}
+	return fmt.Sprintf("%s, %s%s; %s", l.Title, sense, quantity.Metric.Format(l.Value), l.Source)
+}
+
+func caseTitle(c rules.Case) string {
+	if c.Fails() {
+		return "finds fault with"
+	}
+	return "passes"
+}
+
+func orNone(keys []string) string {
+	if len(keys) == 0 {
+		return "nothing more than every spec has"
+	}
+	return strings.Join(keys, ", ")
+}

@@ -1,0 +1,175 @@
+package report
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+// The document that JSON writes. Its schema is published with the others.
+type (
+	jsonReport struct {
+		Version string    `json:"version"`
+		On      string    `json:"on"`
+		Verdict string    `json:"verdict"`
+		Runs    []jsonRun `json:"runs"`
+	}
+	jsonRun struct {
+		Standards []string   `json:"standards"`
+		Verdict   string     `json:"verdict"`
+		Counts    jsonCounts `json:"counts"`
+		Files     []jsonFile `json:"files"`
+	}
+	jsonFile struct {
+		Path       string           `json:"path"`
+		Title      string           `json:"title,omitempty"`
+		Sheet      string           `json:"sheet,omitempty"`
+		Revision   string           `json:"revision,omitempty"`
+		Verdict    string           `json:"verdict"`
+		Counts     jsonCounts       `json:"counts"`
+		Findings   []jsonFinding    `json:"findings"`
+		NotChecked []jsonNotChecked `json:"not_checked"`
+		Assumed    []jsonAssumed    `json:"assumed"`
+	}
+	jsonCounts struct {
+		Held       int `json:"hold"`
+		Queried    int `json:"query"`
+		Noted      int `json:"note"`
+		Referred   int `json:"refer"`
+		Accepted   int `json:"accepted"`
+		NotChecked int `json:"not_checked"`
+		Uncomputed int `json:"not_computed"`
+		Assumed    int `json:"assumed"`
+		Unreadable int `json:"unreadable"`
+	}
+	jsonFinding struct {
+		Rule      string       `json:"rule"`
+		Severity  string       `json:"severity"`
+		Key       string       `json:"key"`
+		Line      int          `json:"line"`
+		Column    int          `json:"column"`
+		EndLine   int          `json:"end_line"`
+		EndColumn int          `json:"end_column"`
+		Message   string       `json:"message"`
+		Measured  *jsonNumber  `json:"measured,omitempty"`
+		Limit     *jsonNumber  `json:"limit,omitempty"`
+		Unit      string       `json:"unit,omitempty"`
+		LimitName string       `json:"limit_name,omitempty"`
+		Basis     string       `json:"basis,omitempty"`
+		Related   []string     `json:"related,omitempty"`
+		Passes    *jsonSetting `json:"passes_with,omitempty"`
+	}
+	jsonSetting struct {
+		Key   string `json:"key"`
+		Value any    `json:"value"`
+	}
+	jsonNotChecked struct {
+		Rule   string `json:"rule"`
+		Needs  string `json:"needs"`
+		Why    string `json:"why,omitempty"`
+		Failed bool   `json:"failed,omitempty"`
+	}
+	jsonAssumed struct {
+		Key    string `json:"key"`
+		Value  any    `json:"value"`
+		Source string `json:"source"`
+		File   string `json:"file,omitempty"`
+		Line   int    `json:"line,omitempty"`
+	}
+)
+
+// significant is how many digits of a float JSON carries, so that the last
+// bits, which differ between processors, do not reach a reader.
+const significant = 9
+
+// jsonNumber is a float64 rounded to nine significant digits.
+type jsonNumber float64
+
+// MarshalJSON implements json.Marshaler.
+func (n jsonNumber) MarshalJSON() ([]byte, error) {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(float64(n), 'g', significant, 64), 64)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(rounded)
+}
+
+// JSON writes the report as one document.
+func JSON(w io.Writer, r Report) error {
+	out := jsonReport{Version: r.Version, On: r.On, Verdict: r.Verdict().String(), Runs: []jsonRun{}}
+	for _, run := range r.Runs {
+		j := jsonRun{
+			Standards: append([]string{}, run.Standards...), Verdict: run.Verdict().String(),
+			Counts: jsonCounts(run.Counts()), Files: []jsonFile{},
+		}
+		for _, s := range run.Sheets {
+			j.Files = append(j.Files, fileJSON(s))
+		}
+		out.Runs = append(out.Runs, j)
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(out)
+}
+
+func fileJSON(s *review.Sheet) jsonFile {
+	f := jsonFile{
+		Path: s.Path, Verdict: s.Verdict.String(), Counts: jsonCounts(s.Counts),
+		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Assumed: []jsonAssumed{},
+	}
+	if s.Ceiling != nil {
+		p := s.Ceiling.Spec.Project
+		f.Title, f.Sheet, f.Revision = p.Title, p.Sheet, p.Revision
+	}
+	for _, p := range s.Problems {
+		f.Findings = append(f.Findings, jsonFinding{
+			Rule: p.Rule, Severity: problemSeverity.String(), Key: p.Key, Message: p.Message,
+			Line: p.Position.Line, Column: p.Position.Column, EndLine: p.End.Line, EndColumn: p.End.Column,
+		})
+	}
+	for _, found := range s.Findings {
+		f.Findings = append(f.Findings, findingJSON(found))
+	}
+	for _, n := range s.NotChecked {
+		f.NotChecked = append(f.NotChecked, jsonNotChecked{Rule: n.Rule.ID, Needs: n.Key, Why: n.Why, Failed: n.Failed})
+	}
+	for _, a := range s.Assumed {
+		f.Assumed = append(f.Assumed, assumedJSON(a))
+	}
+	return f
+}
+
+func findingJSON(f rules.Finding) jsonFinding {
+	j := jsonFinding{
+		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
+		Line: f.Start.Line, Column: f.Start.Column, EndLine: f.End.Line, EndColumn: f.End.Column,
+		Measured: number(f.Measured), Limit: number(f.Bound.Value), LimitName: f.Bound.Name,
+		Basis: basis(f), Related: f.Related,
+	}
+	if f.Measured.Unit != 0 {
+		j.Unit = f.Measured.Unit.String()
+	}
+	if f.Passes != nil {
+		j.Passes = &jsonSetting{f.Passes.Key, f.Passes.Value}
+	}
+	return j
+}
+
+func number(v quantity.Value) *jsonNumber {
+	if v.Unit == 0 || math.IsNaN(v.SI) || math.IsInf(v.SI, 0) {
+		return nil
+	}
+	n := jsonNumber(v.SI)
+	return &n
+}
+
+func assumedJSON(a standards.Assumed) jsonAssumed {
+	return jsonAssumed{Key: a.Key, Value: a.Value, Source: a.Source, File: a.Origin.File, Line: a.Origin.Line}
+}

@@ -1,0 +1,244 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/fatih/color"
+	"github.com/rivo/uniseg"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+// The layout is a schedule's: a column for the severity, then the matter.
+const (
+	textWidth = 80
+	margin    = 8  // the severity's column
+	label     = 13 // the column of "passes with" and "basis"
+	wideLabel = 26 // the column of rules and keys
+)
+
+// Text writes the report for people, 80 columns wide, in colour where asked.
+func Text(w io.Writer, r Report, colour bool) error {
+	t := &texter{out: bufio.NewWriter(w), colour: colour}
+	files := 0
+	for _, run := range r.Runs {
+		for _, s := range run.Sheets {
+			t.sheet(s, r.On)
+			files++
+		}
+	}
+	if files > 1 || len(r.Runs) > 1 {
+		t.summary(r)
+	}
+	return t.out.Flush()
+}
+
+type texter struct {
+	out    *bufio.Writer
+	colour bool
+}
+
+func (t *texter) line(s string) {
+	t.out.WriteString(strings.TrimRight(s, " "))
+	t.out.WriteByte('\n')
+}
+
+func (t *texter) rule(stroke string) { t.line(strings.Repeat(stroke, textWidth)) }
+
+func (t *texter) sheet(s *review.Sheet, on string) {
+	t.heading(s, on)
+	for _, p := range s.Problems {
+		t.problem(p)
+	}
+	for _, f := range s.Findings {
+		t.finding(f)
+	}
+	t.notChecked(s.NotChecked)
+	t.assumed(s.Assumed)
+	if len(s.Findings) > 0 {
+		t.paragraph("caution", "", Caution)
+	}
+	t.rule("─")
+	t.line(t.paint(s.Verdict, s.Verdict.String()) + ": " + s.Counts.String())
+	t.line("")
+}
+
+func (t *texter) heading(s *review.Sheet, on string) {
+	t.line(Safe(s.Path))
+	if s.Ceiling != nil {
+		p := s.Ceiling.Spec.Project
+		title := Safe(p.Title)
+		if p.Sheet != "" {
+			title += ", sheet " + Safe(p.Sheet)
+		}
+		if p.Revision != "" {
+			title += ", revision " + Safe(p.Revision)
+		}
+		for _, l := range wrap(title, textWidth) {
+			t.line(l)
+		}
+	}
+	to := "the " + s.Standards.Name
+	if len(s.Standards.Files) > 0 {
+		to = Safe(strings.Join(s.Standards.Files, ", "))
+	}
+	for _, l := range wrap("checked on "+on+" to "+to, textWidth) {
+		t.line(l)
+	}
+	t.rule("─")
+}
+
+// entry is the first line of a finding: severity, rule, place.
+func (t *texter) entry(s rules.Severity, rule string, at spec.Position) {
+	place := fmt.Sprintf("line %d, column %d", at.Line, at.Column)
+	t.line(t.paint(s, pad(s.String(), margin)) + pad(rule, wideLabel) + place)
+}
+
+func (t *texter) problem(p spec.Problem) {
+	t.entry(problemSeverity, p.Rule, p.Position)
+	text := p.Message
+	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
+		text = p.Key + ": " + text
+	}
+	t.paragraph("", "", sentence(Safe(text)))
+	t.line("")
+}
+
+func (t *texter) finding(f rules.Finding) {
+	t.entry(f.Severity, f.Rule.ID, f.Start)
+	t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
+	if f.Passes != nil {
+		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+offered(f.Passes.Value)))
+	}
+	t.paragraph("", "basis", Safe(basis(f)))
+	t.line("")
+}
+
+// basis is what a finding rests on: the limit with its source where there is
+// one, else the rule's own basis.
+func basis(f rules.Finding) string {
+	if f.Bound.Name != "" {
+		return f.Bound.Name + ": " + f.Bound.Source
+	}
+	return f.Rule.Basis.Source.String()
+}
+
+// offered is a value as a spec writes it.
+func offered(v any) string {
+	switch v := v.(type) {
+	case string:
+		return `"` + v + `"`
+	case map[string]any:
+		var pairs []string
+		for _, key := range slices.Sorted(maps.Keys(v)) {
+			pairs = append(pairs, key+" = "+offered(v[key]))
+		}
+		return "{ " + strings.Join(pairs, ", ") + " }"
+	default:
+		return fmt.Sprint(v)
+	}
+}
+
+func (t *texter) notChecked(list []rules.NotChecked) {
+	for i, n := range list {
+		if i == 0 {
+			t.line("not checked")
+		}
+		why := "needs " + n.Key
+		if n.Why != "" {
+			why = n.Why
+		}
+		if n.Failed {
+			why = "could not be computed: " + why
+		}
+		t.paragraph("", pad(n.Rule.ID, wideLabel), Safe(why))
+	}
+	if len(list) > 0 {
+		t.line("")
+	}
+}
+
+func (t *texter) assumed(list []standards.Assumed) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("assumed")
+	for _, a := range list {
+		t.paragraph("", pad(a.Key, wideLabel), Safe(offered(a.Value)+", "+AssumedFrom(a)))
+	}
+	t.line("")
+}
+
+// AssumedFrom names the standards that gave an assumed figure.
+func AssumedFrom(a standards.Assumed) string {
+	if a.Origin.BuiltIn() {
+		return "built in: " + a.Source
+	}
+	return fmt.Sprintf("%s:%d", a.Origin.File, a.Origin.Line)
+}
+
+// paragraph writes text in the third column, its first line after a mark in
+// the first and a label in the second.
+func (t *texter) paragraph(mark, name, text string) {
+	lead := pad(mark, margin)
+	if name != "" {
+		lead += pad(name, label)
+	}
+	indent := uniseg.StringWidth(lead)
+	for i, l := range wrap(text, textWidth-indent) {
+		if i > 0 {
+			lead = strings.Repeat(" ", indent)
+		}
+		t.line(lead + l)
+	}
+}
+
+func (t *texter) summary(r Report) {
+	t.rule("═")
+	for _, run := range r.Runs {
+		if len(run.Standards) > 0 {
+			t.line("standards: " + Safe(strings.Join(run.Standards, ", ")))
+		}
+		for _, s := range run.Sheets {
+			t.line(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Safe(s.Path))
+		}
+		v := run.Verdict()
+		total := fmt.Sprintf(": %d files, %s", len(run.Sheets), run.Counts())
+		for i, l := range wrap(v.String()+total, textWidth) {
+			if i == 0 {
+				l = t.paint(v, v.String()) + strings.TrimPrefix(l, v.String())
+			}
+			t.line(l)
+		}
+	}
+}
+
+// paint colours a severity or a verdict.
+func (t *texter) paint(what any, text string) string {
+	attribute := color.FgGreen
+	switch what {
+	case rules.Hold, rules.Failed, rules.CouldNotCheck:
+		attribute = color.FgRed
+	case rules.Query, rules.PassedWithNotes:
+		attribute = color.FgYellow
+	case rules.Refer:
+		attribute = color.FgMagenta
+	case rules.Note:
+		attribute = color.FgCyan
+	}
+	c := color.New(attribute, color.Bold)
+	if t.colour {
+		c.EnableColor()
+	} else {
+		c.DisableColor()
+	}
+	return c.Sprint(text)
+}

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+)
+
+// streams are where a command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// The exit statuses.
+const (
+	exitFail        = 1
+	exitNotChecked  = 2
+	exitInterrupted = 130
+)
+
+// verdictError ends a command whose work was done but whose outcome is not a
+// pass. What there is to say has been written.
+type verdictError struct{ status int }
+
+func (e verdictError) Error() string { return fmt.Sprintf("exit status %d", e.status) }
+
+// run is the whole program: arguments in, exit status out.
+func run(ctx context.Context, args []string, s streams) int {
+	root := rootCommand(s)
+	root.SetArgs(args)
+	err := root.ExecuteContext(ctx)
+	var verdict verdictError
+	switch {
+	case ctx.Err() != nil:
+		fmt.Fprintln(s.err, "dryfit: interrupted")
+		return exitInterrupted
+	case err == nil:
+		return 0
+	case errors.As(err, &verdict):
+		return verdict.status
+	default:
+		fmt.Fprintln(s.err, "dryfit: "+report.Safe(err.Error()))
+		return exitNotChecked
+	}
+}
+
+func rootCommand(s streams) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "dryfit",
+		Short: "Check the specification of a shop-built wood ceiling before drawings are issued",
+		Long: "dryfit reads the specification of a curved, coffered wood ceiling (*.ceiling.toml),\n" +
+			"works the numbers, and says what will not bend, carry, pass the door or close,\n" +
+			"while it still costs only an edit.\n\n" + report.Paragraph(report.Caution),
+		Version:       version(),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args:          cobra.NoArgs,
+		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.err)
+	root.SetVersionTemplate("dryfit {{.Version}}\n")
+	root.AddCommand(checkCommand(s), basisCommand(), schemaCommand())
+	return root
+}
+
+// release is set when a release is built.
+var release string
+
+// version is that of the release, or of the module that was built.
+func version() string {
+	if release != "" {
+		return release
+	}
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "(devel)"
+}
+
+// terminal reports whether w is a terminal.
+func terminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

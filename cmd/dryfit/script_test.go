@@ -1,0 +1,54 @@
+package main
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "rewrite the expected outputs of the scripts")
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"dryfit": main})
+}
+
+// Each script is one archive: commands, and the files that they work on and
+// compare with.
+func TestScripts(t *testing.T) {
+	repository, err := filepath.Abs("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:           "testdata/script",
+		UpdateScripts: *update,
+		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("REPOSITORY", repository)
+			return os.CopyFS(filepath.Join(e.WorkDir, "examples"), os.DirFS(filepath.Join(repository, "docs/examples")))
+		},
+	})
+}
+
+// exits runs a command and compares its exit status: exits 2 dryfit check x.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	if neg || err != nil || len(args) < 2 {
+		ts.Fatalf("usage: exits STATUS COMMAND [ARG...]")
+	}
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		status, ok := err.(interface{ ExitCode() int })
+		if !ok {
+			ts.Fatalf("%v", err)
+		}
+		got = status.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit status %d, want %d", got, want)
+	}
+}

@@ -1,0 +1,44 @@
+// Package catalog is the list of all rules: the one place that names the
+// families.
+package catalog
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/family/bend"
+	"dryfit/rules/family/joint"
+	"dryfit/rules/family/rib"
+	"dryfit/rules/family/strap"
+	"dryfit/rules/family/transit"
+)
+
+// Families lists the families in report order.
+func Families() []rules.Family {
+	return []rules.Family{
+		bend.Family(),
+		rib.Family(),
+		strap.Family(),
+		joint.Family(),
+		transit.Family(),
+	}
+}
+
+// Rules lists the rules of all families.
+func Rules() []*rules.Rule {
+	var list []*rules.Rule
+	for _, f := range Families() {
+		list = append(list, f.List()...)
+	}
+	return list
+}
+
+// Find returns a rule and its family by the rule's id.
+func Find(id string) (rules.Family, *rules.Rule, bool) {
+	for _, f := range Families() {
+		for _, r := range f.List() {
+			if r.ID == id {
+				return f, r, true
+			}
+		}
+	}
+	return rules.Family{}, nil, false
+}

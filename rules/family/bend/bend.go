@@ -1,0 +1,19 @@
+// Package bend holds the rules on what has to bend: skins, laminations, ribs.
+package bend
+
+import (
+	"embed"
+
+	"dryfit/rules"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "bend", Title: "what has to bend", Cases: cases,
+		Rules: []rules.Rule{skinRadius, lamination},
+	}
+}

@@ -1,0 +1,47 @@
+package joint
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var count = rules.Rule{
+	ID:       "joint.count",
+	Title:    "the field joints are few enough to register on the lift",
+	Why:      "Every loose tenon is fitted overhead, with the panel on the lift; each one more is one more that can bind.",
+	Severity: rules.Note,
+	Reads: []string{
+		"vault.profile", "vault.span", "vault.rise", "vault.length", "panels.along", "panels.around", "seam.spacing", "seam.edge",
+	},
+	Limits: []rules.Limit{{
+		Key: "most", Title: "loose tenons in all seams",
+		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0, Most: 1e6,
+		Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "n = ceil((arc − 2·edge) / spacing) + 1 for a seam",
+		Symbols: []rules.Symbol{
+			{Name: "arc", Means: "length of the seam on the intrados", Unit: "m"},
+			{Name: "edge", Means: "distance of the first tenon from the seam's end", Unit: "m"},
+			{Name: "spacing", Means: "greatest distance between tenons", Unit: "m"},
+		},
+		Source: cite.CommonPractice(),
+	},
+	Check: checkCount,
+}
+
+func checkCount(p *rules.Pass) {
+	seam := p.Ceiling.Seam
+	limit := p.Limit("most")
+	if float64(seam.Tenons) <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At:       "panels",
+		Related:  []string{"seam.spacing"},
+		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count),
+		Measured: quantity.Value{SI: float64(seam.Tenons), Unit: quantity.One},
+		Bound:    limit,
+	})
+}

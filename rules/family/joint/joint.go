@@ -1,0 +1,19 @@
+// Package joint holds the rules on seams and their loose tenons.
+package joint
+
+import (
+	"embed"
+
+	"dryfit/rules"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "joint", Title: "seams and their tenons", Cases: cases,
+		Rules: []rules.Rule{count},
+	}
+}

@@ -1,0 +1,50 @@
+package rib
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var depthToSpan = rules.Rule{
+	ID:       "rib.depth-to-span",
+	Title:    "the rib is deep enough for its clear runs between straps",
+	Why:      "A rib that is slender between its straps sags, and the seams beside it step.",
+	Severity: rules.Hold,
+	Needs:    []string{"strap.stations"},
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.depth"},
+	Limits: []rules.Limit{{
+		Key: "ratio", Title: "clear run by depth of rib",
+		Value: quantity.Value{SI: 24, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 1, Most: 1000,
+		Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "run / d ≤ ratio",
+		Symbols: []rules.Symbol{
+			{Name: "run", Means: "length of arc between neighbouring straps; past the last strap, twice the overhang", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "ratio", Means: "greatest ratio", Unit: "1"},
+		},
+		Valid:  "a first look; the sag itself is worked out from the frame",
+		Source: cite.CommonPractice(),
+	},
+	Check: checkDepthToSpan,
+}
+
+func checkDepthToSpan(p *rules.Pass) {
+	c := p.Ceiling
+	limit := p.Limit("ratio")
+	run, name := c.LongestRun()
+	ratio := run / c.Rib.Depth
+	if ratio <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At:       "rib.depth",
+		Related:  []string{"strap.stations"},
+		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth)),
+		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
+		Bound:    limit,
+		Offers:   []rules.Offer{{Key: "rib.depth", Value: p.Above(run / limit.SI)}},
+	})
+}

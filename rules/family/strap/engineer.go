@@ -1,0 +1,34 @@
+package strap
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var engineer = rules.Rule{
+	ID:       "strap.engineer",
+	Title:    "the hanging is referred to a licensed engineer",
+	Why:      "What hangs overhead is not this tool's to approve: straps, screws, framing and bracing need a licensed engineer.",
+	Severity: rules.Refer,
+	Reads:    []string{"project.engineer"},
+	Basis: rules.Basis{
+		Valid:  "always",
+		Source: cite.CommonPractice(),
+	},
+	Always: true,
+	Check:  checkEngineer,
+}
+
+func checkEngineer(p *rules.Pass) {
+	c := p.Ceiling
+	to, at := "a licensed engineer; the spec names none", "project"
+	if name := c.Spec.Project.Engineer; name != "" {
+		to, at = "the engineer of record, "+name, "project.engineer"
+	}
+	p.Report(rules.Finding{
+		At: at,
+		Text: p.Textf("the hanging of %d panels of %v each, straps, screws and the framing above, is referred to %s",
+			c.Panel.Count, quantity.Mass(c.Panel.Mass), to),
+	})
+}

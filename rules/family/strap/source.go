@@ -1,0 +1,35 @@
+package strap
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+)
+
+// nan marks a limit that only standards give.
+var nan = math.NaN()
+
+var source = rules.Rule{
+	ID:       "strap.source",
+	Title:    "the strap's allowable load has a source",
+	Why:      "A load that nobody stands behind is a guess, and the panel hangs on it.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.allowable"},
+	Basis: rules.Basis{
+		Valid:  "any text counts as a source; whether it is a good one is for the reviewer",
+		Source: cite.CommonPractice(),
+	},
+	Check: checkSource,
+}
+
+func checkSource(p *rules.Pass) {
+	a := p.Ceiling.Spec.Strap.Allowable
+	if a.Source != "" {
+		return
+	}
+	p.Report(rules.Finding{
+		At:   "strap.allowable",
+		Text: p.Textf("the allowable load of %v names no source; state the test report or the calculation it comes from", a.Load),
+	})
+}

@@ -1,0 +1,63 @@
+package rules
+
+import (
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// Bound is a figure that something was compared with, and what stands behind
+// it.
+type Bound struct {
+	quantity.Value
+	Name   string // a limit's full name, or the key of the spec that states it
+	Source string
+	// Firm reports whether a hold may rest on it: the spec states it, a
+	// publication that was opened gives it, or a standards file sets it.
+	Firm bool
+}
+
+// Offer is a value of a key that would pass. The review runs all rules on it
+// before it is shown.
+type Offer struct {
+	Key   string
+	Value any // as in a spec's tree: text for a quantity, int64 for a count
+}
+
+// Finding is what a rule says of one place in the spec.
+type Finding struct {
+	// A check gives these.
+
+	At       string // key of the value that the author would edit
+	Related  []string
+	Severity Severity // zero: the rule's own
+	// Text is one sentence without a full stop. {measured} and {limit} in it
+	// become the two figures below, printed so that two that differ never
+	// look equal.
+	Text     string
+	Measured quantity.Value // zero: the finding has no figure
+	Bound    Bound          // zero: it has no limit, as with what can't be built at all
+	Offers   []Offer        // candidates, best first
+
+	// Running the rules adds these.
+
+	Rule  *Rule
+	Range spec.Range
+	Start spec.Position
+	End   spec.Position
+	// Passes is the first candidate that was found to pass, if any.
+	Passes *Offer
+}
+
+// NotChecked is a rule, or one element under a rule, that has no outcome.
+type NotChecked struct {
+	Rule *Rule
+	Key  string // the key that is missing, or that the failed figure hangs on
+	Why  string // empty: the key is absent
+	// Failed marks a figure that could not be computed though its inputs are
+	// there. It fails the spec.
+	Failed bool
+}
+
+// backs reports whether a hold may rest on a limit of this standing.
+func backs(s cite.Standing) bool { return s == cite.Read || s == cite.Derived }

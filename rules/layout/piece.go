@@ -1,0 +1,260 @@
+package layout
+
+import (
+	"math"
+
+	"dryfit/rules/kernel/curve"
+	"dryfit/rules/kernel/timber"
+)
+
+// Piece is a kind of piece in one panel.
+type Piece struct {
+	Name     string
+	Count    int
+	Material string
+	Length   float64 // finished; of a curved piece along its intrados
+	Width    float64
+	Depth    float64
+	Volume   float64 // of one
+	Mass     float64 // of one
+	Centre   curve.Point
+}
+
+// steelDensity is in kg/m3 (41.82 lb by square foot and inch of thickness is
+// 8039 with its coating; bare steel is 7850, from memory).
+const steelDensity = 7850
+
+// standardGravity is in m/s2, exact by definition.
+const standardGravity = 9.80665
+
+// part is a share of a member's width, with the parallels it lies between.
+type part struct {
+	width, from, to float64
+}
+
+// ribParts are the layers of a sawn rib side by side, or the whole of another.
+func (c *Ceiling) ribParts() ([]part, []Fault) {
+	if c.Spec.Rib.Construction != "sawn" || len(c.Spec.Rib.Layer) == 0 {
+		return []part{{c.Rib.Width, 0, c.Rib.Depth}}, nil
+	}
+	var parts []part
+	var faults []Fault
+	for i, l := range c.Spec.Rib.Layer {
+		quarters, _ := l.Stock.Quarters() // the schema has seen to its form
+		t, err := timber.Surfaced(quarters)
+		if err != nil {
+			faults = append(faults, Fault{keyf("rib.layer.%d.stock", i+1), err.Error()})
+		}
+		p := part{width: t, to: float64(l.Depth)}
+		if l.Setback != nil {
+			p.from, p.to = float64(*l.Setback), p.to+float64(*l.Setback)
+		}
+		parts = append(parts, p)
+	}
+	return parts, faults
+}
+
+// resolvePanel works out the pieces of the heaviest panel of the vault, piece
+// of an arch by piece.
+func resolvePanel(c *Ceiling) []Fault {
+	parts, faults := c.ribParts()
+	if len(faults) > 0 {
+		return faults
+	}
+	for k := range c.Panel.Around {
+		one := c.panelPiece(parts, k)
+		if one.Mass > c.Panel.Mass {
+			one.Along, one.Around, one.Count, one.Modules = c.Panel.Along, c.Panel.Around, c.Panel.Count, c.Panel.Modules
+			one.Length, one.EndLength, one.Arc = c.Panel.Length, c.Panel.EndLength, c.Panel.Arc
+			one.Tolerance, one.Form = c.Panel.Tolerance, c.Panel.Form
+			c.Panel = one
+		}
+	}
+	return nil
+}
+
+// panelPiece is the k-th piece of an arch from the left, with its masses.
+func (c *Ceiling) panelPiece(ribs []part, k int) Panel {
+	v := c.Vault
+	s0, s1 := float64(k)*c.Panel.Arc, float64(k+1)*c.Panel.Arc
+	if k == c.Panel.Around-1 {
+		s1 = v.Arc
+	}
+	p := Panel{Outline: v.Band(s0, s1, 0, v.Thickness)}
+	low, high := p.Outline.Bounds()
+	p.Width, p.Height = high.Y-low.Y, high.Z-low.Z
+	p.Pieces = c.ribPieces(ribs, s0, s1)
+	p.Pieces = append(p.Pieces, c.railPieces(s0, s1)...)
+	p.Pieces = append(p.Pieces, c.skinPiece(s0, s1))
+	p.Pieces = append(p.Pieces, c.hardware(s0, s1)...)
+	for _, piece := range p.Pieces {
+		m := piece.Mass * float64(piece.Count)
+		p.Mass += m
+		p.Centre.Y += m * piece.Centre.Y
+		p.Centre.Z += m * piece.Centre.Z
+	}
+	p.Centre.Y /= p.Mass
+	p.Centre.Z /= p.Mass
+	return p
+}
+
+// fullRibs and halfRibs count those of the heaviest panel.
+func (c *Ceiling) fullRibs() int {
+	inner := max(0, int(math.Round(c.Panel.Modules))-1)
+	if c.Grid.HalfEnds {
+		return inner
+	}
+	return inner + c.vaultEnds()
+}
+
+func (c *Ceiling) halfRibs() int {
+	if c.Grid.HalfEnds {
+		return 2
+	}
+	return 2 - c.vaultEnds()
+}
+
+func (c *Ceiling) ribPieces(parts []part, s0, s1 float64) []Piece {
+	v := c.Vault
+	rib := Piece{
+		Name: "rib", Count: c.fullRibs(), Material: c.Rib.Species.Name,
+		Length: s1 - s0, Width: c.Rib.Width, Depth: c.Rib.Depth,
+	}
+	for _, p := range parts {
+		band := v.Band(s0, s1, p.from, p.to)
+		volume, centre := band.Area()*p.width, band.Centroid()
+		rib.Volume += volume
+		rib.Centre.Y += volume * centre.Y
+		rib.Centre.Z += volume * centre.Z
+	}
+	rib.Centre.Y /= rib.Volume
+	rib.Centre.Z /= rib.Volume
+	half := rib
+	half.Name, half.Count, half.Width, half.Volume = "half rib", c.halfRibs(), rib.Width/2, rib.Volume/2
+	if r := c.Grid.Reveal; r != nil && r.At != "layers" {
+		groove := v.Band(s0, s1, 0, r.Depth).Area()
+		if r.At == "sides" {
+			rib.Volume -= 2 * groove * r.Width
+			half.Volume -= groove * r.Width
+		} else {
+			half.Volume -= groove * r.Width / 2
+		}
+	}
+	density := timber.Density(c.Rib.Species.SG12, c.Climate.Shop)
+	rib.Mass, half.Mass = rib.Volume*density, half.Volume*density
+	return present(rib, half)
+}
+
+// present drops the pieces that there are none of.
+func present(pieces ...Piece) []Piece {
+	var out []Piece
+	for _, p := range pieces {
+		if p.Count > 0 && p.Volume > 0 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// Clear is the length of a rail, between the faces of two ribs.
+func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong - c.Rib.Width }
+
+// railPieces are those of one panel: whole ones inside it, halves at its feet
+// and seams. Where the panel's ends differ from the modules' whole number, the
+// same length of rail is there in all.
+func (c *Ceiling) railPieces(s0, s1 float64) []Piece {
+	v := c.Vault
+	bays := max(1, int(math.Round(c.Panel.Modules)))
+	density := timber.Density(c.Rail.Species.SG12, c.Climate.Shop)
+	piece := func(name string, section Region, width float64, sides int) Piece {
+		p := Piece{
+			Name: name, Count: bays, Material: c.Rail.Species.Name,
+			Length: c.Clear(), Width: width, Depth: c.Rail.Depth,
+			Volume: section.Area() * c.Clear(), Centre: section.Centroid(),
+		}
+		if r := c.Grid.Reveal; r != nil && r.At == "sides" {
+			p.Volume -= float64(sides) * r.Width * r.Depth * c.Clear()
+		}
+		p.Mass = p.Volume * density
+		return p
+	}
+	var out []Piece
+	for j := range c.Grid.Around + 1 {
+		s := v.Arc * float64(j) / float64(c.Grid.Around)
+		switch inside := spacingSlack * v.Arc; {
+		case s < s0-inside || s > s1+inside:
+		case s <= s0+inside:
+			out = append(out, piece("half rail", v.RailSection(s0, c.Rail, false, true), c.Rail.Width/2, 1))
+		case s >= s1-inside:
+			out = append(out, piece("half rail", v.RailSection(s1, c.Rail, true, false), c.Rail.Width/2, 1))
+		default:
+			out = append(out, piece("rail", v.RailSection(s, c.Rail, true, true), c.Rail.Width, 2))
+		}
+	}
+	return present(out...)
+}
+
+func (c *Ceiling) skinPiece(s0, s1 float64) Piece {
+	band := c.Vault.Band(s0, s1, c.Skin.Setback, c.Skin.Setback+c.Skin.Total())
+	along := c.Panel.EndLength
+	if c.Skin.Between {
+		along = c.Clear() * c.Panel.Modules
+	}
+	outer, err := c.Vault.Intrados.Between(s0, s1).Offset(c.Skin.Setback)
+	if err != nil {
+		panic(err) // outward never folds
+	}
+	volume := band.Area() * along
+	return Piece{
+		Name: "skin", Count: 1, Material: c.Skin.Material.Name,
+		Length: outer.Length(), Width: along, Depth: c.Skin.Total(),
+		Volume: volume, Mass: volume * c.Skin.Material.Density, Centre: band.Centroid(),
+	}
+}
+
+// hardware is the tenons of one seam and the straps of one panel, as far as
+// the spec describes them.
+func (c *Ceiling) hardware(s0, s1 float64) []Piece {
+	var out []Piece
+	t := c.Spec.Seam.Tenon
+	mid := c.Vault.Intrados.At((s0 + s1) / 2)
+	volume := float64(t.Thickness * t.Width * t.Length)
+	out = append(out, present(Piece{
+		Name: "tenon", Material: c.Rib.Species.Name, Centre: mid,
+		Count:  tenons(s1-s0, Seam{Edge: float64(*c.Spec.Seam.Edge), Spacing: float64(*c.Spec.Seam.Spacing)}) * min(1, c.Panel.Along-1),
+		Length: float64(t.Length), Width: float64(t.Width), Depth: float64(t.Thickness),
+		Volume: volume, Mass: volume * timber.Density(c.Rib.Species.SG12, c.Climate.Shop),
+	})...)
+	st := c.Spec.Strap
+	if st == nil || st.Width == nil || st.Thickness == nil || st.Lap == nil || c.Spec.Room.Above == nil {
+		return out
+	}
+	for _, station := range st.Stations {
+		s := float64(station) * c.Vault.Arc
+		if s < s0 || s > s1 {
+			continue
+		}
+		l := c.StrapLength(float64(station)) + 2*float64(*st.Lap)
+		v := l * float64(*st.Width**st.Thickness)
+		out = append(out, Piece{
+			Name: "strap", Count: 2, Material: st.Material, Centre: c.Vault.Intrados.At(s),
+			Length: l, Width: float64(*st.Width), Depth: float64(*st.Thickness), Volume: v, Mass: v * steelDensity,
+		})
+	}
+	return out
+}
+
+// StrapLength is between the fixings of the strap at a station, from the
+// extrados to the underside of the framing. It needs room.above.
+func (c *Ceiling) StrapLength(station float64) float64 {
+	crown := c.Vault.Rise + c.Vault.Thickness
+	return float64(*c.Spec.Room.Above) + crown - c.ExtradosHeight(station)
+}
+
+// ExtradosHeight is that of the back of the ceiling above the springing, square
+// to the intrados at a station.
+func (c *Ceiling) ExtradosHeight(station float64) float64 {
+	s := station * c.Vault.Arc
+	n := curve.Normal(c.Vault.Intrados.Tangent(s))
+	return c.Vault.Intrados.At(s).Z + n.Z*c.Vault.Thickness
+}

@@ -1,0 +1,80 @@
+package layout
+
+import (
+	"math"
+
+	"dryfit/rules/kernel/curve"
+)
+
+// Region is a plane figure in the section, as a closed polygon.
+type Region []curve.Point
+
+// Area is positive. The figure is shifted to its first corner before it is
+// multiplied out, to keep round-off small.
+func (r Region) Area() float64 {
+	area, _ := r.moments()
+	return area
+}
+
+// Centroid is the centre of the area; of an empty figure, the zero Point.
+func (r Region) Centroid() curve.Point {
+	area, c := r.moments()
+	if area == 0 {
+		return curve.Point{}
+	}
+	return c
+}
+
+func (r Region) moments() (float64, curve.Point) {
+	if len(r) < 3 {
+		return 0, curve.Point{}
+	}
+	o := r[0]
+	var a, my, mz float64
+	for i := 1; i+1 < len(r); i++ {
+		y1, z1 := r[i].Y-o.Y, r[i].Z-o.Z
+		y2, z2 := r[i+1].Y-o.Y, r[i+1].Z-o.Z
+		t := y1*z2 - y2*z1
+		a += t
+		my += t * (y1 + y2) / 3
+		mz += t * (z1 + z2) / 3
+	}
+	if a == 0 {
+		return 0, curve.Point{}
+	}
+	return math.Abs(a) / 2, curve.Point{Y: o.Y + my/a, Z: o.Z + mz/a}
+}
+
+// Bounds is the least box around the figure, upright.
+func (r Region) Bounds() (low, high curve.Point) {
+	low = curve.Point{Y: math.Inf(1), Z: math.Inf(1)}
+	high = curve.Point{Y: math.Inf(-1), Z: math.Inf(-1)}
+	for _, p := range r {
+		low.Y, low.Z = min(low.Y, p.Y), min(low.Z, p.Z)
+		high.Y, high.Z = max(high.Y, p.Y), max(high.Z, p.Z)
+	}
+	return low, high
+}
+
+// halfPlane is the points p with n·(p − at) ≥ 0.
+type halfPlane struct {
+	at, n curve.Point
+}
+
+// clip is what is left of the figure in a half plane.
+func (r Region) clip(h halfPlane) Region {
+	var out Region
+	side := func(p curve.Point) float64 { return (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z }
+	for i, p := range r {
+		q := r[(i+1)%len(r)]
+		a, b := side(p), side(q)
+		if a >= 0 {
+			out = append(out, p)
+		}
+		if (a >= 0) != (b >= 0) {
+			t := a / (a - b)
+			out = append(out, curve.Point{Y: p.Y + t*(q.Y-p.Y), Z: p.Z + t*(q.Z-p.Z)})
+		}
+	}
+	return out
+}

@@ -1,0 +1,36 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+)
+
+func keyf(format string, args ...any) string { return fmt.Sprintf(format, args...) }
+
+// LongestRun is the longest clear run of an arch's rib: between neighbouring
+// straps, or twice the overhang past the last one. The name says which. It
+// needs strap.stations.
+func (c *Ceiling) LongestRun() (run float64, name string) {
+	var stations []float64
+	for _, s := range c.Spec.Strap.Stations {
+		stations = append(stations, float64(s)*c.Vault.Arc)
+	}
+	slices.Sort(stations)
+	run, name = 2*stations[0], "twice the overhang past the first strap"
+	for i := range stations[1:] {
+		if r := stations[i+1] - stations[i]; r > run {
+			run, name = r, fmt.Sprintf("the run from strap %d to strap %d", i+1, i+2)
+		}
+	}
+	if r := 2 * (c.Vault.Arc - stations[len(stations)-1]); r > run {
+		run, name = r, "twice the overhang past the last strap"
+	}
+	return run, name
+}
+
+// EvenShare is the force on one strap, in N, if all that the arch hangs on
+// carried alike. It needs strap.stations.
+func (c *Ceiling) EvenShare() float64 {
+	arch := c.Panel.Mass * float64(c.Panel.Around)
+	return arch * standardGravity / float64(2*len(c.Spec.Strap.Stations))
+}

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/spec/quantity"
+)
+
+// Lengths are offered in steps that a shop sets out: a quarter of a millimetre
+// or a thirty-second of an inch where the figure has to come down to something
+// thin, a whole millimetre or a sixteenth where it has to grow.
+const (
+	fineStep   = 0.00025
+	fineInch   = 1.0 / 32
+	coarseStep = 0.001
+	coarseInch = 1.0 / 16
+	inch       = 0.0254
+	// onStep keeps round-off from moving a figure that is on a step already.
+	onStep = 1e-9
+)
+
+// Below is the greatest length on a step that is not over m, as a spec writes
+// it.
+func (p *Pass) Below(m float64) string {
+	if p.Ceiling.Units == quantity.Imperial {
+		return inchText(math.Floor(m/inch/fineInch+onStep) * fineInch)
+	}
+	return millimetres(math.Floor(m/fineStep+onStep) * fineStep)
+}
+
+// Above is the least length on a step that is not under m, as a spec writes it.
+func (p *Pass) Above(m float64) string {
+	if p.Ceiling.Units == quantity.Imperial {
+		return inchText(math.Ceil(m/inch/coarseInch-onStep) * coarseInch)
+	}
+	return millimetres(math.Ceil(m/coarseStep-onStep) * coarseStep)
+}
+
+func millimetres(m float64) string {
+	return fmt.Sprintf("%.6gmm", m*1000)
+}
+
+// inchText writes inches in thirty-seconds, exactly.
+func inchText(in float64) string {
+	n, parts := int(math.Round(in*32)), 32
+	whole, rest := n/parts, n%parts
+	for rest > 0 && rest%2 == 0 {
+		rest, parts = rest/2, parts/2
+	}
+	switch {
+	case rest == 0:
+		return fmt.Sprintf("%din", whole)
+	case whole == 0:
+		return fmt.Sprintf("%d/%din", rest, parts)
+	default:
+		return fmt.Sprintf("%d %d/%din", whole, rest, parts)
+	}
+}

@@ -1,0 +1,171 @@
+// Package review is the one path from the bytes of a spec to its sheet: what
+// was found, what was not checked, what was assumed, and the verdict. It does
+// no input or output.
+package review
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/rules"
+	"dryfit/rules/layout"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
+)
+
+// Options is what a review works to.
+type Options struct {
+	Rules     []*rules.Rule
+	Standards *standards.Standards
+	// Strict lets a query fail the spec.
+	Strict bool
+	// Offers asks for what would pass. Each offer costs a run of all rules.
+	Offers bool
+}
+
+// Sheet is the outcome for one spec.
+type Sheet struct {
+	Path       string
+	Document   *spec.Document // nil where the file could not be opened
+	Standards  *standards.Standards
+	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
+	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
+	Findings   []rules.Finding // by line, column, rule
+	NotChecked []rules.NotChecked
+	Assumed    []standards.Assumed // only what a rule that ran has read
+	Counts     rules.Counts
+	Verdict    rules.Verdict
+}
+
+// Spec reviews the bytes of one spec. Path is for messages only.
+func Spec(path string, src []byte, o Options) *Sheet {
+	sheet := &Sheet{Path: path, Standards: o.Standards}
+	doc, problems := spec.Parse(path, src)
+	sheet.Document = doc
+	if len(problems) == 0 {
+		if _, problem := spec.Format(doc); problem != nil {
+			problems = append(problems, *problem)
+		}
+	}
+	if len(problems) == 0 {
+		problems = schema.Check(doc)
+	}
+	if len(problems) == 0 {
+		problems = sheet.fill(o)
+	}
+	sheet.Problems = problems
+	sheet.judge(o)
+	return sheet
+}
+
+// Unreadable is the sheet of a file that could not be opened.
+func Unreadable(path, message string, o Options) *Sheet {
+	sheet := &Sheet{Path: path, Standards: o.Standards}
+	sheet.Problems = []spec.Problem{{
+		Rule: "spec.read", Message: message,
+		Position: spec.Position{Line: 1, Column: 1}, End: spec.Position{Line: 1, Column: 1},
+	}}
+	sheet.judge(o)
+	return sheet
+}
+
+// fill resolves the ceiling and runs the rules.
+func (s *Sheet) fill(o Options) []spec.Problem {
+	ceiling, outcome, faults := work(s.Document.Tree, o)
+	if len(faults) > 0 {
+		var problems []spec.Problem
+		for _, f := range faults {
+			problems = append(problems, s.Document.Problem("spec.geometry", f.Key, f.Text))
+		}
+		return problems
+	}
+	s.Ceiling, s.NotChecked = ceiling, outcome.NotChecked
+	s.Findings = s.located(outcome.Findings)
+	if o.Offers {
+		s.offer(o)
+	}
+	s.Assumed = assumedBy(o.Rules, ceiling, outcome.NotChecked)
+	return nil
+}
+
+// work is the whole computation on the tree of a spec that satisfies the
+// schema.
+func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []layout.Fault) {
+	ceiling, faults := layout.Resolve(tree, o.Standards)
+	if len(faults) > 0 {
+		return nil, rules.Outcome{}, faults
+	}
+	return ceiling, rules.Run(o.Rules, ceiling, o.Standards), nil
+}
+
+// located gives each finding its place, and sorts them; of two that say the
+// same of one place, one is kept.
+func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
+	for i := range findings {
+		f := &findings[i]
+		f.Range = s.Document.Locate(f.At)
+		f.Start = s.Document.Position(f.Range.Start)
+		f.End = s.Document.Position(f.Range.End)
+	}
+	slices.SortStableFunc(findings, func(a, b rules.Finding) int {
+		return cmp.Or(
+			cmp.Compare(a.Start.Line, b.Start.Line),
+			cmp.Compare(a.Start.Column, b.Start.Column),
+			cmp.Compare(a.Rule.ID, b.Rule.ID),
+			cmp.Compare(a.Text, b.Text),
+		)
+	})
+	return slices.CompactFunc(findings, func(a, b rules.Finding) bool {
+		return a.Rule == b.Rule && a.Start == b.Start && a.Text == b.Text
+	})
+}
+
+// assumedBy lists the assumed keys that a rule with an outcome has read.
+func assumedBy(list []*rules.Rule, c *layout.Ceiling, without []rules.NotChecked) []standards.Assumed {
+	read := map[string]bool{}
+	for _, r := range list {
+		if slices.ContainsFunc(without, func(n rules.NotChecked) bool { return n.Rule == r }) {
+			continue
+		}
+		for _, key := range slices.Concat(r.Needs, r.Reads) {
+			read[key] = true
+		}
+	}
+	var out []standards.Assumed
+	for _, a := range c.Assumed {
+		if read[a.Key] {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+func (s *Sheet) judge(o Options) {
+	c := rules.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed)}
+	for _, f := range s.Findings {
+		switch f.Severity {
+		case rules.Hold:
+			c.Held++
+		case rules.Query:
+			c.Queried++
+		case rules.Note:
+			c.Noted++
+		case rules.Refer:
+			c.Referred++
+		}
+	}
+	var last *rules.Rule
+	for _, n := range s.NotChecked {
+		if n.Rule == last {
+			continue
+		}
+		last = n.Rule
+		if n.Failed {
+			c.Uncomputed++
+		} else {
+			c.NotChecked++
+		}
+	}
+	s.Counts, s.Verdict = c, c.Judge(o.Strict)
+}

@@ -1,0 +1,144 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+// Pass is one rule at work on one ceiling.
+type Pass struct {
+	Ceiling   *layout.Ceiling
+	Standards *standards.Standards
+
+	rule    *Rule
+	outcome *Outcome
+}
+
+// Outcome is what a list of rules found.
+type Outcome struct {
+	Findings   []Finding
+	NotChecked []NotChecked
+}
+
+// Run runs rules over a ceiling, in their order. A rule whose needed keys are
+// absent is not checked.
+func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
+	var out Outcome
+	for _, r := range list {
+		p := &Pass{Ceiling: c, Standards: std, rule: r, outcome: &out}
+		if key, missing := p.firstMissing(); missing {
+			p.Absent(key)
+			continue
+		}
+		r.Check(p)
+	}
+	return out
+}
+
+func (p *Pass) firstMissing() (string, bool) {
+	for _, key := range p.rule.Needs {
+		if !p.Ceiling.Has(key) {
+			return key, true
+		}
+	}
+	return "", false
+}
+
+// Limit is the figure in force for a limit of the rule: the standards' own, or
+// else the built-in one. A name that the rule does not list is a mistake in
+// this program and panics.
+func (p *Pass) Limit(key string) Bound {
+	for _, l := range p.rule.Limits {
+		if l.Key != key {
+			continue
+		}
+		name := p.rule.Full(key)
+		if set, ok := p.Standards.Limit(name); ok {
+			return Bound{Value: set.Value, Name: name, Source: set.Source, Firm: true}
+		}
+		return Bound{Value: l.Value, Name: name, Source: l.Source.String(), Firm: backs(l.Source.Standing)}
+	}
+	panic("rules: " + p.rule.ID + " has no limit " + key)
+}
+
+// Known reports whether a limit has a figure at all: some are the standards'
+// alone to give.
+func (b Bound) Known() bool { return !math.IsNaN(b.SI) }
+
+// Stated is a figure that the spec itself gives at a key. Where it came from a
+// default, a hold can't rest on it.
+func (p *Pass) Stated(key string, v quantity.Value) Bound {
+	if a, assumed := p.Ceiling.AssumedAt(key); assumed {
+		return Bound{Value: v, Name: key, Source: a.Source, Firm: !a.Origin.BuiltIn()}
+	}
+	return Bound{Value: v, Name: key, Source: "the spec", Firm: true}
+}
+
+// Published is a figure of a table, at the key whose value it was looked up
+// for.
+func (p *Pass) Published(key string, v quantity.Value, from cite.Source) Bound {
+	return Bound{Value: v, Name: key, Source: from.String(), Firm: backs(from.Standing)}
+}
+
+// Textf is fmt.Sprintf with every quantity printed in the units of the spec.
+func (p *Pass) Textf(format string, args ...any) string {
+	printed := make([]any, len(args))
+	for i, a := range args {
+		if q, ok := a.(interface{ Value() quantity.Value }); ok {
+			a = p.Ceiling.Units.Format(q.Value())
+		}
+		if v, ok := a.(quantity.Value); ok {
+			a = p.Ceiling.Units.Format(v)
+		}
+		printed[i] = a
+	}
+	return fmt.Sprintf(format, printed...)
+}
+
+// Report adds a finding. Its severity is the least of the rule's, its own and
+// what its bound may support.
+func (p *Pass) Report(f Finding) {
+	f.Rule = p.rule
+	f.Severity = p.severity(f)
+	if strings.Contains(f.Text, "{") {
+		measured, limit := p.Ceiling.Units.Pair(f.Measured, f.Bound.Value)
+		f.Text = strings.NewReplacer("{measured}", measured, "{limit}", limit).Replace(f.Text)
+	}
+	p.outcome.Findings = append(p.outcome.Findings, f)
+}
+
+func (p *Pass) severity(f Finding) Severity {
+	if f.Severity == Refer || p.rule.Severity == Refer {
+		return Refer
+	}
+	s := p.rule.Severity
+	if f.Severity != 0 {
+		s = min(s, f.Severity)
+	}
+	if s == Hold && f.Bound.Name != "" && !f.Bound.Firm {
+		return Query
+	}
+	return s
+}
+
+// Absent says that the rule is not checked, or not in full, without a key.
+func (p *Pass) Absent(key string) {
+	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key})
+}
+
+// NotChecked says that the rule has no honest figure, and why: outside the
+// range of what is published, say.
+func (p *Pass) NotChecked(key, why string) {
+	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key, Why: why})
+}
+
+// Failed says that a figure could not be computed though its inputs are there.
+func (p *Pass) Failed(key string, err error) {
+	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key, Why: err.Error(), Failed: true})
+}
