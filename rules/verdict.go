@@ -79,9 +79,15 @@ func (c Counts) String() string {
 		n    int
 		what string
 	}{
-		{c.Unreadable, "unreadable"}, {c.Held, "held"}, {c.Uncomputed, "not computed"},
-		{c.Queried, "queried"}, {c.Noted, "noted"}, {c.Accepted, "accepted"},
-		{c.Referred, "referred"}, {c.NotChecked, "not checked"}, {c.Assumed, "assumed"},
+		{c.Unreadable, "unreadable"},
+		{c.Held, "held"},
+		{c.Uncomputed, "not computed"},
+		{c.Queried, "queried"},
+		{c.Noted, "noted"},
+		{c.Accepted, "accepted"},
+		{c.Referred, "referred"},
+		{c.NotChecked, "not checked"},
+		{c.Assumed, "assumed"},
 	} {
 		if p.n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.what))

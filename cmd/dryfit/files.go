@@ -11,8 +11,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/google/renameio/v2"
-
 	"dryfit/spec"
 )
 
@@ -168,7 +166,7 @@ func writeOutput(path string, stdout io.Writer, inputs []input, write func(io.Wr
 	if err := write(&b); err != nil {
 		return err
 	}
-	if err := renameio.WriteFile(path, b.Bytes(), 0o644); err != nil {
+	if err := writeWhole(path, b.Bytes()); err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
 	}
 	return nil

@@ -2,6 +2,8 @@
 // drawings are issued.
 package main
 
+//go:generate go run ./internal/gendocs
+
 import (
 	"context"
 	"os"

@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -27,6 +28,12 @@ func TestScripts(t *testing.T) {
 		Dir:           "testdata/script",
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Condition: func(c string) (bool, error) {
+			if c != "root" {
+				return false, fmt.Errorf("unknown condition %q", c)
+			}
+			return os.Getuid() == 0, nil
+		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("REPOSITORY", repository)
 			return os.CopyFS(filepath.Join(e.WorkDir, "examples"), os.DirFS(filepath.Join(repository, "docs/examples")))

@@ -52,6 +52,9 @@ func BuiltIn() *Standards {
 	return &Standards{Name: "built-in standards", defaults: builtInDefaults()}
 }
 
+// Defaults lists what is taken for keys that a spec leaves out.
+func (s *Standards) Defaults() []Default { return s.defaults }
+
 // Limit is the figure that a file sets for the limit of a rule, by its full
 // name.
 func (s *Standards) Limit(name string) (Limit, bool) {

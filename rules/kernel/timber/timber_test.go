@@ -358,9 +358,13 @@ func TestSheetWeights(t *testing.T) {
 		name              string
 		thickness, pounds float64
 	}{
-		{"softwood plywood", 1.0 / 4, 22.0}, {"softwood plywood", 11.0 / 32, 28.5},
-		{"softwood plywood", 15.0 / 32, 40.6}, {"softwood plywood", 23.0 / 32, 60.8},
-		{"hardwood plywood", 1.0 / 2, 45}, {"MDF", 1.0 / 2, 66.7}, {"MDF", 3.0 / 4, 97},
+		{"softwood plywood", 1.0 / 4, 22.0},
+		{"softwood plywood", 11.0 / 32, 28.5},
+		{"softwood plywood", 15.0 / 32, 40.6},
+		{"softwood plywood", 23.0 / 32, 60.8},
+		{"hardwood plywood", 1.0 / 2, 45},
+		{"MDF", 1.0 / 2, 66.7},
+		{"MDF", 3.0 / 4, 97},
 	} {
 		kg := sheet(t, r.name).Density * 4 * foot * 8 * foot * r.thickness * inch
 		assert.InEpsilon(t, r.pounds, kg/0.45359237, 0.15, fmt.Sprint(r))

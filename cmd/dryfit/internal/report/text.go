@@ -6,6 +6,7 @@ import (
 	"io"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/fatih/color"
@@ -116,7 +117,7 @@ func (t *texter) finding(f rules.Finding) {
 	t.entry(f.Severity, f.Rule.ID, f.Start)
 	t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
 	if f.Passes != nil {
-		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+offered(f.Passes.Value)))
+		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+Written(f.Passes.Value)))
 	}
 	t.paragraph("", "basis", Safe(basis(f)))
 	t.line("")
@@ -131,15 +132,18 @@ func basis(f rules.Finding) string {
 	return f.Rule.Basis.Source.String()
 }
 
-// offered is a value as a spec writes it.
-func offered(v any) string {
+// Written is a value as a spec writes it.
+func Written(v any) string {
 	switch v := v.(type) {
 	case string:
-		return `"` + v + `"`
+		if strings.Contains(v, `"`) && !strings.Contains(v, "'") {
+			return "'" + v + "'"
+		}
+		return strconv.Quote(v)
 	case map[string]any:
 		var pairs []string
 		for _, key := range slices.Sorted(maps.Keys(v)) {
-			pairs = append(pairs, key+" = "+offered(v[key]))
+			pairs = append(pairs, key+" = "+Written(v[key]))
 		}
 		return "{ " + strings.Join(pairs, ", ") + " }"
 	default:
@@ -172,7 +176,7 @@ func (t *texter) assumed(list []standards.Assumed) {
 	}
 	t.line("assumed")
 	for _, a := range list {
-		t.paragraph("", pad(a.Key, wideLabel), Safe(offered(a.Value)+", "+AssumedFrom(a)))
+		t.paragraph("", pad(a.Key, wideLabel), Safe(Written(a.Value)+", "+AssumedFrom(a)))
 	}
 	t.line("")
 }

@@ -1,0 +1,135 @@
+// Command gendocs writes the pages of docs that follow from the code: the table
+// of all keys of a spec, and a page for each rule. Run it in cmd/dryfit by go
+// generate.
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec/quantity"
+)
+
+func main() {
+	if err := write("../../docs"); err != nil {
+		fmt.Fprintln(os.Stderr, "gendocs:", err)
+		os.Exit(1)
+	}
+}
+
+const generated = "<!-- Written by go generate; edit the code instead. -->\n\n"
+
+func write(docs string) error {
+	if err := os.WriteFile(filepath.Join(docs, "format.md"), format(), 0o644); err != nil {
+		return err
+	}
+	folder := filepath.Join(docs, "rules")
+	if err := os.RemoveAll(folder); err != nil {
+		return err
+	}
+	if err := os.Mkdir(folder, 0o755); err != nil {
+		return err
+	}
+	var index bytes.Buffer
+	index.WriteString(generated + "# The rules\n")
+	for _, f := range catalog.Families() {
+		fmt.Fprintf(&index, "\n## %s\n\n", f.Title)
+		for _, r := range f.List() {
+			fmt.Fprintf(&index, "- [%s](%s.md): %s\n", r.ID, r.ID, r.Title)
+			page, err := rulePage(f, r)
+			if err != nil {
+				return err
+			}
+			if err := os.WriteFile(filepath.Join(folder, r.ID+".md"), page, 0o644); err != nil {
+				return err
+			}
+		}
+	}
+	return os.WriteFile(filepath.Join(folder, "README.md"), index.Bytes(), 0o644)
+}
+
+func rulePage(f rules.Family, r *rules.Rule) ([]byte, error) {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "%s# %s\n\n```text\n", generated, r.ID)
+	if err := report.Basis(&b, f, r); err != nil {
+		return nil, err
+	}
+	b.WriteString("```\n")
+	return b.Bytes(), nil
+}
+
+// format is the table of all keys.
+func format() []byte {
+	var b bytes.Buffer
+	b.WriteString(generated + "# The spec's keys\n\n" +
+		"A star in a key stands for any element of an array. In findings elements are numbered from 1: `route.2.width`. " +
+		"A key that is neither required nor has a default may be left out: the rules that need it are then not checked.\n\n" +
+		"| key | means | written | | read by |\n| --- | --- | --- | --- | --- |\n")
+	for _, p := range schema.Properties() {
+		fmt.Fprintf(&b, "| `%s` | %s | %s | %s | %s |\n", p.Path, p.Description, form(p), standing(p), readers(p.Path))
+	}
+	return b.Bytes()
+}
+
+// units of the formats that are quantities, to show how they are written.
+var units = map[string]quantity.Unit{
+	"length": quantity.Metre, "length-zero": quantity.Metre, "length-signed": quantity.Metre, "mass": quantity.Kilogram,
+	"force": quantity.Newton, "temperature": quantity.Celsius, "share": quantity.Fraction, "humidity": quantity.Fraction,
+}
+
+func form(p schema.Property) string {
+	switch {
+	case len(p.Enum) > 0:
+		return "`" + strings.Join(p.Enum, "`, `") + "`"
+	case units[p.Format] != 0:
+		return quantity.Accepted(units[p.Format])
+	case p.Format == "stock":
+		return `"4/4" or "8/4"`
+	case p.Format == "date":
+		return "2027-06-30"
+	case p.Type == "object":
+		return "table"
+	case p.Type == "array":
+		return "list"
+	case p.Type == "integer":
+		return "whole number"
+	case p.Type == "boolean":
+		return "true or false"
+	default:
+		return "text"
+	}
+}
+
+func standing(p schema.Property) string {
+	if p.Required {
+		return "required"
+	}
+	for _, d := range standards.BuiltIn().Defaults() {
+		if d.Key == p.Path {
+			return "default " + report.Written(d.Value)
+		}
+	}
+	return ""
+}
+
+func readers(path string) string {
+	var ids []string
+	for _, r := range catalog.Rules() {
+		for _, key := range slices.Concat(r.Needs, r.Reads) {
+			if path == key || strings.HasPrefix(path, key+".") {
+				ids = append(ids, r.ID)
+				break
+			}
+		}
+	}
+	return strings.Join(ids, ", ")
+}

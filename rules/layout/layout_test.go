@@ -1,0 +1,184 @@
+package layout_test
+
+import (
+	"math"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/layout"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+func demo(t testing.TB, changes map[string]any) *layout.Ceiling {
+	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
+	require.NoError(t, err)
+	d, problems := spec.Parse("demo", src)
+	require.Empty(t, problems)
+	tree := d.Tree
+	for key, value := range changes {
+		changed, ok := spec.With(tree, key, value)
+		require.True(t, ok, key)
+		tree = changed
+	}
+	c, faults := layout.Resolve(tree, standards.BuiltIn())
+	require.Empty(t, faults)
+	return c
+}
+
+// The formulas of Machinery's Handbook, 31st edition, p. 79 and 83, by hand for
+// a span of 4200 and a rise of 840: r = (4200² + 4·840²)/(8·840) = 3045,
+// a = 4·atan(2·840/4200) = 1.522025, l = r·a = 4634.57.
+func TestSegment(t *testing.T) {
+	c := demo(t, nil)
+	assert.InDelta(t, 3.045, c.Vault.Radius, 1e-9)
+	assert.InDelta(t, 4.63457, c.Vault.Arc, 1e-5)
+	assert.InDelta(t, 1.522025/2, c.Vault.HalfAngle, 1e-6)
+	assert.InDelta(t, 4.63457/6, c.Grid.ModuleAround, 1e-5)
+	assert.InDelta(t, 1.180, c.Grid.ModuleAlong, 1e-12)
+	assert.InDelta(t, 1.180, c.Panel.Length, 1e-12)
+	assert.InDelta(t, 4.200, c.Panel.Width, 1e-9, "plumb feet: the panel is as wide as the span")
+	assert.InDelta(t, 0.900, c.Panel.Height, 1e-4, "from the springing to the back of the crown")
+	assert.Equal(t, 6, c.Panel.Count)
+	assert.Equal(t, 16, c.Seam.TenonsInSeam, "ceil((4634.57 − 150)/300) + 1")
+	assert.Equal(t, 80, c.Seam.Tenons)
+}
+
+func TestFullEnds(t *testing.T) {
+	c := demo(t, map[string]any{"grid.ends": "full"})
+	assert.InDelta(t, (7.080-0.090)/6, c.Grid.ModuleAlong, 1e-12, "the length less one rib")
+	assert.InDelta(t, c.Panel.Length+0.045, c.Panel.EndLength, 1e-12, "half a rib longer")
+	total := 4*c.Panel.Length + 2*c.Panel.EndLength
+	assert.InDelta(t, 7.080, total, 1e-12)
+}
+
+// How the feet are cut changes the width over all by geometry: radial feet
+// stick out by the thickness times the sine of the slope, level ones by the
+// thickness over it.
+func TestFeet(t *testing.T) {
+	half := demo(t, nil).Vault.HalfAngle
+	for cut, want := range map[string]float64{
+		"plumb": 4.2, "radial": 4.2 + 2*0.060*math.Sin(half), "level": 4.2 + 2*0.060/math.Sin(half),
+	} {
+		c := demo(t, map[string]any{"springing.cut": cut})
+		assert.InDelta(t, want, c.Panel.Width, 1e-4, cut)
+	}
+	c := demo(t, map[string]any{"vault": map[string]any{"profile": "semicircular", "span": "4200mm", "length": "7080mm"}, "springing": map[string]any{}})
+	assert.Equal(t, "level", c.Vault.Cut, "plumb would feather the foot of a semicircle")
+}
+
+// inside reports whether a point of the section lies in one of the pieces of a
+// panel, by their definitions: bands by the distance from the circle's centre,
+// rails by their own frames.
+func insideRib(c *layout.Ceiling, y, z float64) bool {
+	r := math.Hypot(y-2.1, z-(0.84-3.045))
+	return r >= 3.045 && r <= 3.045+c.Rib.Depth && y >= 0 && y <= 4.2
+}
+
+func insideSkin(c *layout.Ceiling, y, z float64) bool {
+	r := math.Hypot(y-2.1, z-(0.84-3.045)) - 3.045
+	return r >= c.Skin.Setback && r <= c.Skin.Setback+c.Skin.Total() && y >= 0 && y <= 4.2
+}
+
+func insideRail(c *layout.Ceiling, y, z float64) bool {
+	if y < 0 || y > 4.2 {
+		return false
+	}
+	if r := math.Hypot(y-2.1, z-(0.84-3.045)); r < 3.04 || r > 3.12 {
+		return false // far from every rail
+	}
+	for j := range c.Grid.Around + 1 {
+		s := c.Vault.Arc * float64(j) / float64(c.Grid.Around)
+		at, t := c.Vault.Intrados.At(s), c.Vault.Intrados.Tangent(s)
+		a := (y-at.Y)*t.Y + (z-at.Z)*t.Z
+		d := -(y-at.Y)*t.Z + (z-at.Z)*t.Y
+		low, high := -c.Rail.Width/2, c.Rail.Width/2
+		if j == 0 {
+			low = 0
+		}
+		if j == c.Grid.Around {
+			high = 0
+		}
+		if a >= low && a <= high && d >= 0 && d <= c.Rail.Depth {
+			return true
+		}
+	}
+	return false
+}
+
+// areaOf counts the cells of a fine grid whose centres are inside.
+func areaOf(c *layout.Ceiling, inside func(*layout.Ceiling, float64, float64) bool) float64 {
+	const step = 0.001
+	n := 0
+	for y := -0.05; y < 4.25; y += step {
+		for z := -0.1; z < 0.95; z += step {
+			if inside(c, y, z) {
+				n++
+			}
+		}
+	}
+	return float64(n) * step * step
+}
+
+// The mass of a panel is that of an independent integration over its section:
+// volume by counting cells, density 1000·G·(1 + M) by hand. No reveal, no
+// tenons and no straps, so that only the wood is weighed.
+func TestMassCloses(t *testing.T) {
+	c := demo(t, map[string]any{"grid.reveal": map[string]any{"at": "sides"}, "room": map[string]any{"width": "4240mm", "length": "7144mm", "height": "2700mm"}})
+	oak := 1000 * 0.68 * (1 + c.Climate.Shop)
+	want := areaOf(c, insideRib)*c.Rib.Width*oak + areaOf(c, insideRail)*c.Clear()*oak +
+		areaOf(c, insideSkin)*c.Clear()*c.Skin.Material.Density
+	got := 0.0
+	for _, p := range c.Panel.Pieces {
+		if p.Name != "tenon" {
+			got += p.Mass * float64(p.Count)
+		}
+	}
+	assert.InEpsilon(t, want, got, 0.001)
+}
+
+// Splitting the arches changes the mass of the whole vault by the joints alone:
+// the same wood, and other tenons.
+func TestMassDoesNotDependOnTheSplit(t *testing.T) {
+	wood := func(c *layout.Ceiling) float64 {
+		sum := 0.0
+		for _, p := range c.Panel.Pieces {
+			if p.Name != "tenon" && p.Name != "strap" {
+				sum += p.Mass * float64(p.Count)
+			}
+		}
+		return sum * float64(c.Panel.Around)
+	}
+	whole, halves := demo(t, nil), demo(t, map[string]any{"panels.around": int64(2)})
+	assert.InEpsilon(t, wood(whole), wood(halves), 1e-4)
+	assert.InDelta(t, 2.1, halves.Panel.Width, 0.05)
+}
+
+// Every profile resolves, with a mass and a box.
+func TestProfiles(t *testing.T) {
+	for _, v := range []map[string]any{
+		{"profile": "flat"},
+		{"profile": "segmental", "rise": "840mm"},
+		{"profile": "segmental", "rise": "840mm", "radius": "3045mm"},
+		{"profile": "semicircular"},
+		{"profile": "three-centred", "rise": "1500mm", "haunch_radius": "900mm"},
+		{"profile": "three-centred", "rise": "1500mm", "crown_radius": "3000mm"},
+		{"profile": "pointed", "rise": "2600mm"},
+		{"profile": "pointed", "radius": "4200mm"},
+		{"profile": "elliptical", "rise": "1200mm"},
+	} {
+		v["span"], v["length"] = "4200mm", "7080mm"
+		for _, around := range []int64{1, 2} {
+			c := demo(t, map[string]any{"vault": v, "springing": map[string]any{}, "panels.around": around})
+			assert.Greater(t, c.Panel.Mass, 5.0, v)
+			assert.Greater(t, c.Panel.Height, 0.05, v)
+			assert.False(t, math.IsNaN(c.Panel.Centre.Z), v)
+			for _, p := range c.Panel.Pieces {
+				assert.Greater(t, p.Mass, 0.0, "%v %s", v, p.Name)
+			}
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package rules_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+var ceiling = &layout.Ceiling{Units: quantity.Metric}
+
+// finds is a rule that reports 13 mm against a limit of 12 mm.
+func finds(most rules.Severity, source cite.Source, own rules.Severity) *rules.Rule {
+	return &rules.Rule{
+		ID: "test.rule", Title: "t", Why: "w", Severity: most,
+		Limits: []rules.Limit{{
+			Key: "most", Title: "t", Value: quantity.Length(0.012).Value(), Sense: rules.AtMost,
+			Lowest: 0, Most: 1, Source: source,
+		}},
+		Basis: rules.Basis{Source: source},
+		Check: func(p *rules.Pass) {
+			p.Report(rules.Finding{
+				At: "a", Severity: own, Text: "it is {measured}, over {limit}",
+				Measured: quantity.Length(0.013).Value(), Bound: p.Limit("most"),
+			})
+		},
+	}
+}
+
+func TestSeverityIsCappedByWhatTheLimitRestsOn(t *testing.T) {
+	read := cite.NDS.At("a page")
+	for _, c := range []struct {
+		name   string
+		most   rules.Severity
+		source cite.Source
+		own    rules.Severity
+		want   rules.Severity
+	}{
+		{"a published limit may hold", rules.Hold, read, 0, rules.Hold},
+		{"a derived one may", rules.Hold, cite.Derivation("statics"), 0, rules.Hold},
+		{"one from memory may not", rules.Hold, read.FromMemory(), 0, rules.Query},
+		{"nor may common practice", rules.Hold, cite.CommonPractice(), 0, rules.Query},
+		{"a finding may say less", rules.Hold, read, rules.Note, rules.Note},
+		{"but not more", rules.Note, read, rules.Hold, rules.Note},
+		{"what is referred stays referred", rules.Refer, cite.CommonPractice(), rules.Note, rules.Refer},
+		{"and a finding may refer", rules.Query, cite.CommonPractice(), rules.Refer, rules.Refer},
+	} {
+		out := rules.Run([]*rules.Rule{finds(c.most, c.source, c.own)}, ceiling, standards.BuiltIn())
+		require.Len(t, out.Findings, 1)
+		assert.Equal(t, c.want, out.Findings[0].Severity, c.name)
+		assert.Equal(t, "it is 13mm, over 12mm", out.Findings[0].Text)
+	}
+}
+
+func TestARuleWithoutItsKeysIsNotChecked(t *testing.T) {
+	r := finds(rules.Hold, cite.CommonPractice(), 0)
+	r.Needs = []string{"strap.stations"}
+	out := rules.Run([]*rules.Rule{r}, ceiling, standards.BuiltIn())
+	assert.Empty(t, out.Findings)
+	require.Len(t, out.NotChecked, 1)
+	assert.Equal(t, "strap.stations", out.NotChecked[0].Key)
+}
+
+func TestVerdict(t *testing.T) {
+	for _, c := range []struct {
+		counts        rules.Counts
+		plain, strict rules.Verdict
+		text          string
+	}{
+		{rules.Counts{}, rules.Passed, rules.Passed, "nothing found"},
+		{rules.Counts{Referred: 3, Assumed: 5}, rules.Passed, rules.Passed, "3 referred, 5 assumed"},
+		{rules.Counts{Noted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 noted"},
+		{rules.Counts{NotChecked: 2, Referred: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 referred, 2 not checked"},
+		{rules.Counts{Accepted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 accepted"},
+		{rules.Counts{Queried: 1}, rules.PassedWithNotes, rules.Failed, "1 queried"},
+		{rules.Counts{Held: 1, Queried: 1}, rules.Failed, rules.Failed, "1 held, 1 queried"},
+		{rules.Counts{Uncomputed: 1}, rules.Failed, rules.Failed, "1 not computed"},
+		{rules.Counts{Unreadable: 1, Held: 1}, rules.CouldNotCheck, rules.CouldNotCheck, "1 unreadable, 1 held"},
+	} {
+		assert.Equal(t, c.plain, c.counts.Judge(false), c.text)
+		assert.Equal(t, c.strict, c.counts.Judge(true), c.text)
+		assert.Equal(t, c.text, c.counts.String())
+	}
+}
+
+// family has one rule that is well formed; spoil makes it not so.
+func family(spoil func(*rules.Rule), cases string) []rules.Family {
+	r := *finds(rules.Hold, cite.NDS.At("a page"), 0)
+	spoil(&r)
+	return []rules.Family{{
+		Name: "test", Title: "t", Rules: []rules.Rule{r},
+		Cases: fstest.MapFS{"testdata/rule.txtar": {Data: []byte(cases)}},
+	}}
+}
+
+const both = "-- fails.ceiling.toml --\n-- passes.ceiling.toml --\n"
+
+func TestValidateRefuses(t *testing.T) {
+	require.NoError(t, rules.Validate(family(func(*rules.Rule) {}, both)))
+	for _, c := range []struct {
+		spoil func(*rules.Rule)
+		cases string
+		want  string
+	}{
+		{func(r *rules.Rule) { r.ID = "Test.Rule" }, both, "malformed id"},
+		{func(r *rules.Rule) { r.ID = "other.rule" }, both, "not of the family"},
+		{func(r *rules.Rule) { r.Why = "" }, both, "no why"},
+		{func(r *rules.Rule) { r.Severity = 0 }, both, "no severity"},
+		{func(r *rules.Rule) { r.Check = nil }, both, "no check"},
+		{func(r *rules.Rule) { r.Basis = rules.Basis{} }, both, "no basis"},
+		{func(r *rules.Rule) { r.Basis.Source = cite.Source{Standing: cite.Read} }, both, "names no source"},
+		{func(r *rules.Rule) { r.Basis.Formula = "a = b" }, both, "a formula without symbols"},
+		{func(r *rules.Rule) { r.Basis.Symbols = []rules.Symbol{{Name: "x", Means: "m", Unit: "m"}} }, both, "is not in the formula"},
+		{func(r *rules.Rule) { r.Limits[0].Source = cite.Source{} }, both, "has no source"},
+		{func(r *rules.Rule) { r.Limits[0].Most = 0.001 }, both, "outside its physical range"},
+		{func(r *rules.Rule) { r.Limits = append(r.Limits, r.Limits[0]) }, both, "is listed twice"},
+		{func(*rules.Rule) {}, "-- fails.ceiling.toml --\n", "failing and passing"},
+		{func(*rules.Rule) {}, "-- passes.ceiling.toml --\n", "failing and passing"},
+	} {
+		assert.ErrorContains(t, rules.Validate(family(c.spoil, c.cases)), c.want)
+	}
+	twice := family(func(*rules.Rule) {}, both)
+	assert.ErrorContains(t, rules.Validate(append(twice, twice...)), "listed twice")
+}
+
+func TestOffersAreOnTheSafeSide(t *testing.T) {
+	for _, units := range []quantity.System{quantity.Metric, quantity.Imperial} {
+		p := &rules.Pass{Ceiling: &layout.Ceiling{Units: units}}
+		for _, m := range []float64{0.0061, 0.0254, 0.1234, 0.0505, 1.5} {
+			below, err := quantity.Parse(quantity.Metre, p.Below(m))
+			require.NoError(t, err)
+			above, err := quantity.Parse(quantity.Metre, p.Above(m))
+			require.NoError(t, err)
+			slack := 1e-9
+			assert.True(t, below.SI <= m+slack && above.SI >= m-slack, "%v: %v, %v", m, below, above)
+			assert.True(t, math.Abs(below.SI-m) < 0.0011 && math.Abs(above.SI-m) < 0.0017)
+			assert.False(t, strings.Contains(p.Below(m), "e"))
+		}
+	}
+}
