@@ -22,7 +22,7 @@ func skipAloud(t *testing.T, missing string) {
 	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
 		t.Fatalf("%s is missing, and skips are forbidden", missing)
 	}
-	t.Skipf("%s is missing: run npm ci in .ci/validators", missing)
+	t.Skipf("%s is missing: run npm install in .ci/validators", missing)
 }
 
 // A general-purpose validator in strict mode judges every file of the corpus as
