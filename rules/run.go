@@ -1,11 +1,13 @@
 package rules
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
 
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
 	"dryfit/rules/standards"
 	"dryfit/spec/quantity"
@@ -136,6 +138,16 @@ func (p *Pass) Absent(key string) {
 // range of what is published, say.
 func (p *Pass) NotChecked(key, why string) {
 	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key, Why: why})
+}
+
+// Explain is an error in the units of the spec.
+func (p *Pass) Explain(err error) string {
+	var r *timber.RangeError
+	if errors.As(err, &r) && r.Unit == "m" {
+		return p.Textf("%s %v is outside %v to %v, the range of %s", r.What,
+			quantity.Length(r.Value), quantity.Length(r.From), quantity.Length(r.To), r.Published)
+	}
+	return err.Error()
 }
 
 // Failed says that a figure could not be computed though its inputs are there.

@@ -46,7 +46,7 @@ func checkSkinRadius(p *rules.Pass) {
 	}
 	least, err := c.Skin.LeastRadius()
 	if err != nil {
-		p.NotChecked("skin.thickness", err.Error())
+		p.NotChecked("skin.thickness", p.Explain(err))
 		return
 	}
 	if radius >= least {

@@ -27,9 +27,13 @@ func (e *RangeError) Error() string {
 		e.What, scale*e.Value, unit, scale*e.From, unit, scale*e.To, unit, e.Published)
 }
 
+// atEnd lets a value that was converted from other units, and so differs from
+// the end of the range in its last digits, be at it.
+const atEnd = 1e-9
+
 // within checks a range; NaN is never within.
 func (e RangeError) within(v float64) error {
-	if e.From <= v && v <= e.To {
+	if slack := atEnd * (e.To - e.From); e.From-slack <= v && v <= e.To+slack {
 		return nil
 	}
 	e.Value = v

@@ -58,11 +58,10 @@ const Caution = "This is a check of buildability, not a structural design. Overh
 // Problems of a file are reported like findings, as a hold.
 const problemSeverity = rules.Hold
 
-// sentence begins with a capital where it begins with a letter, and ends with
-// a full stop.
+// sentence ends with a full stop, unless it asks something.
 func sentence(text string) string {
-	if text == "" {
-		return ""
+	if strings.HasSuffix(text, "?") || strings.HasSuffix(text, ".") {
+		return text
 	}
-	return strings.TrimSuffix(text, ".") + "."
+	return text + "."
 }
