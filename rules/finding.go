@@ -47,6 +47,8 @@ type Finding struct {
 	End   spec.Position
 	// Passes is the first candidate that was found to pass, if any.
 	Passes *Offer
+	// Accepted is the spec's acceptance of the finding, if any.
+	Accepted *spec.Accepted
 }
 
 // NotChecked is a rule, or one element under a rule, that has no outcome.

@@ -26,6 +26,16 @@ type Pass struct {
 type Outcome struct {
 	Findings   []Finding
 	NotChecked []NotChecked
+	Loosened   []Loosened
+}
+
+// Loosened is a built-in figure that the standards make less strict, and that
+// a rule has used.
+type Loosened struct {
+	Name          string // of the limit, or of the rule whose severity it is
+	BuiltIn, Used string // as printed
+	Source        string
+	Origin        standards.Origin
 }
 
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
@@ -34,6 +44,7 @@ func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
 	var out Outcome
 	for _, r := range list {
 		p := &Pass{Ceiling: c, Standards: std, rule: r, outcome: &out}
+		p.noteSeverity()
 		if key, missing := p.firstMissing(); missing {
 			p.Absent(key)
 			continue
@@ -62,11 +73,53 @@ func (p *Pass) Limit(key string) Bound {
 		}
 		name := p.rule.Full(key)
 		if set, ok := p.Standards.Limit(name); ok {
+			if l.Loosens(set.Value.SI) {
+				p.loosened(Loosened{
+					Name: name, BuiltIn: p.Ceiling.Units.Format(l.Value), Used: p.Ceiling.Units.Format(set.Value),
+					Source: set.Source, Origin: set.Origin,
+				})
+			}
 			return Bound{Value: set.Value, Name: name, Source: set.Source, Firm: true}
 		}
 		return Bound{Value: l.Value, Name: name, Source: l.Source.String(), Firm: backs(l.Source.Standing)}
 	}
 	panic("rules: " + p.rule.ID + " has no limit " + key)
+}
+
+// Loosens reports whether a figure in place of the built-in one lets more pass.
+func (l Limit) Loosens(v float64) bool {
+	return l.Sense == AtMost && v > l.Value.SI || l.Sense == AtLeast && v < l.Value.SI
+}
+
+func (p *Pass) loosened(l Loosened) {
+	for _, had := range p.outcome.Loosened {
+		if had.Name == l.Name {
+			return
+		}
+	}
+	p.outcome.Loosened = append(p.outcome.Loosened, l)
+}
+
+// most is the most that the rule may say: the standards' word, or its own. What
+// is referred no standards can change.
+func (p *Pass) most() Severity {
+	set, ok := p.Standards.Severity(p.rule.ID)
+	if !ok || p.rule.Severity == Refer {
+		return p.rule.Severity
+	}
+	return severities[set.Word]
+}
+
+var severities = map[string]Severity{"note": Note, "query": Query, "hold": Hold}
+
+func (p *Pass) noteSeverity() {
+	if most := p.most(); most < p.rule.Severity {
+		set, _ := p.Standards.Severity(p.rule.ID)
+		p.loosened(Loosened{
+			Name: p.rule.ID, BuiltIn: p.rule.Severity.String(), Used: set.Word,
+			Source: "severity", Origin: set.Origin,
+		})
+	}
 }
 
 // Known reports whether a limit has a figure at all: some are the standards'
@@ -119,7 +172,7 @@ func (p *Pass) severity(f Finding) Severity {
 	if f.Severity == Refer || p.rule.Severity == Refer {
 		return Refer
 	}
-	s := p.rule.Severity
+	s := p.most()
 	if f.Severity != 0 {
 		s = min(s, f.Severity)
 	}

@@ -16,18 +16,18 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// Check says what is wrong with the shape of a spec: each mistake once, at its
-// place, in the order of the file.
-func Check(d *spec.Document) []spec.Problem {
-	err := compiled().Validate(d.Tree)
+// Check says what is wrong with the shape of a document: each mistake once, at
+// its place, in the order of the file.
+func (s *Shape) Check(d *spec.Document) []spec.Problem {
+	err := s.schema.Validate(d.Tree)
 	if err == nil {
 		return nil
 	}
 	var invalid *jsonschema.ValidationError
 	if !errors.As(err, &invalid) {
-		return []spec.Problem{d.Problem("spec.shape", "", err.Error())}
+		return []spec.Problem{d.Problem("file.shape", "", err.Error())}
 	}
-	c := checker{doc: d}
+	c := checker{doc: d, tree: s.tree}
 	c.leaves(invalid)
 	slices.SortFunc(c.problems, func(a, b spec.Problem) int {
 		return cmp.Or(
@@ -43,6 +43,7 @@ func Check(d *spec.Document) []spec.Problem {
 
 type checker struct {
 	doc      *spec.Document
+	tree     *node
 	problems []spec.Problem
 }
 
@@ -59,18 +60,18 @@ func (c *checker) leaves(e *jsonschema.ValidationError) {
 
 // addKey is of a key that should not be there, whatever its value.
 func (c *checker) addKey(key, format string, args ...any) {
-	c.problems = append(c.problems, c.doc.KeyProblem("spec.shape", key, fmt.Sprintf(format, args...)))
+	c.problems = append(c.problems, c.doc.KeyProblem("file.shape", key, fmt.Sprintf(format, args...)))
 }
 
 func (c *checker) add(key, format string, args ...any) {
-	c.problems = append(c.problems, c.doc.Problem("spec.shape", key, fmt.Sprintf(format, args...)))
+	c.problems = append(c.problems, c.doc.Problem("file.shape", key, fmt.Sprintf(format, args...)))
 }
 
 // leaf turns one failure into a sentence about the key.
 func (c *checker) leaf(e *jsonschema.ValidationError) {
 	path := pointer(e.InstanceLocation)
-	key := keyOf(path)
-	n := find(path)
+	key := c.keyOf(path)
+	n := c.find(path)
 	value, _ := spec.Lookup(c.doc.Tree, key)
 	if len(path) == 0 {
 		value = c.doc.Tree
@@ -96,6 +97,8 @@ func (c *checker) leaf(e *jsonschema.ValidationError) {
 		c.add(key, "%s is less than %d", written(value), n.Minimum)
 	case "maximum":
 		c.add(key, "%s is more than %d, the most there may be", written(value), n.Maximum)
+	case "exclusiveMinimum":
+		c.add(key, "%s must be greater than zero", written(value))
 	case "minLength":
 		c.add(key, "is empty")
 	case "minItems":
@@ -145,6 +148,9 @@ func requiredBy(n *node, e *jsonschema.ValidationError, table map[string]any) []
 	}
 }
 
+// listed is how many names a message lists before it points to the schema.
+const listed = 24
+
 // strangers reports the keys of a table that nothing knows.
 func (c *checker) strangers(path []string, n *node, value any) {
 	table, _ := value.(map[string]any)
@@ -152,11 +158,15 @@ func (c *checker) strangers(path []string, n *node, value any) {
 		if n.Properties.nodes[name] != nil {
 			continue
 		}
-		key := keyOf(append(path[:len(path):len(path)], name))
-		if near, ok := nearest.Word(name, n.Properties.names); ok {
+		key := c.keyOf(append(path[:len(path):len(path)], name))
+		near, ok := nearest.Word(name, n.Properties.names)
+		switch {
+		case ok:
 			c.addKey(key, "there is no such key here; is it %s?", near)
-		} else {
+		case len(n.Properties.names) <= listed:
 			c.addKey(key, "there is no such key here; known are %s", strings.Join(n.Properties.names, ", "))
+		default:
+			c.addKey(key, "there is no such key here; dryfit schema prints those that are")
 		}
 	}
 }
@@ -164,13 +174,13 @@ func (c *checker) strangers(path []string, n *node, value any) {
 // foreign reports a key that belongs to another kind of its table.
 func (c *checker) foreign(path []string) {
 	kind := "round fitting"
-	in, _ := spec.Lookup(c.doc.Tree, keyOf(path[:len(path)-1]))
+	in, _ := spec.Lookup(c.doc.Tree, c.keyOf(path[:len(path)-1]))
 	if table, ok := in.(map[string]any); ok {
 		if k, ok := table["kind"].(string); ok {
 			kind = "leg of kind " + k
 		}
 	}
-	c.addKey(keyOf(path), "does not belong to a %s", kind)
+	c.addKey(c.keyOf(path), "does not belong to a %s", kind)
 }
 
 func wrongType(n *node, value any) string {
@@ -182,6 +192,8 @@ func wrongType(n *node, value any) string {
 		return fmt.Sprintf("%s is not a quantity; write %s", written(value), quantity.Accepted(u))
 	}
 	switch n.Type {
+	case "number":
+		return fmt.Sprintf("%s is not a number", written(value))
 	case "integer":
 		return fmt.Sprintf("%s is not a whole number", written(value))
 	case "boolean":
@@ -281,9 +293,9 @@ func pointer(p string) []string {
 }
 
 // keyOf is the key of a path in the schema's terms, whose arrays count from 0.
-func keyOf(path []string) string {
+func (c *checker) keyOf(path []string) string {
 	parts := make([]any, len(path))
-	n := tree()
+	n := c.tree
 	for i, p := range path {
 		parts[i] = p
 		if n != nil && n.Items != nil {
@@ -296,8 +308,8 @@ func keyOf(path []string) string {
 	return spec.Key(parts...)
 }
 
-func find(path []string) *node {
-	n := tree()
+func (c *checker) find(path []string) *node {
+	n := c.tree
 	for _, p := range path {
 		n = n.child(p)
 	}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -37,6 +38,9 @@ var formats = map[string]func(string) error{
 	"temperature":   sized(quantity.Celsius, "is below absolute zero", func(v float64) bool { return v > -273.15 }),
 	"share":         sized(quantity.Fraction, "must be from 0% to 100%", func(v float64) bool { return v >= 0 && v <= 1 }),
 	"humidity":      sized(quantity.Fraction, "must be from 0% to 100%", func(v float64) bool { return v >= 0 && v <= 1 }),
+	"stress":        sized(quantity.Pascal, "must be greater than zero", func(v float64) bool { return v > 0 }),
+	"angle":         sized(quantity.Radian, "", nil),
+	"hours":         sized(quantity.Hour, "must not be negative", func(v float64) bool { return v >= 0 }),
 	"stock":         func(s string) error { _, err := quantity.Stock(s).Quarters(); return err },
 }
 
@@ -45,6 +49,7 @@ var unitOf = map[string]quantity.Unit{
 	"length": quantity.Metre, "length-zero": quantity.Metre, "length-signed": quantity.Metre,
 	"mass": quantity.Kilogram, "force": quantity.Newton, "density": quantity.KilogramPerCubicMetre,
 	"temperature": quantity.Celsius, "share": quantity.Fraction, "humidity": quantity.Fraction,
+	"stress": quantity.Pascal, "angle": quantity.Radian, "hours": quantity.Hour,
 }
 
 type boundError string
@@ -71,9 +76,15 @@ func sized(u quantity.Unit, otherwise string, fits func(float64) bool) func(stri
 	}
 }
 
-// compiled is the validator of a spec; the schema is ours, so that an error in
-// it is a mistake in this program.
-var compiled = sync.OnceValue(func() *jsonschema.Schema {
+// Shape checks files of one kind against their schema.
+type Shape struct {
+	schema *jsonschema.Schema
+	tree   *node
+}
+
+// newShape compiles a schema of ours; an error in it is a mistake in this
+// program.
+func newShape(id string, text []byte) *Shape {
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	c.AssertFormat = true
@@ -83,12 +94,24 @@ var compiled = sync.OnceValue(func() *jsonschema.Schema {
 			return !ok || check(text) == nil
 		}
 	}
-	const id = "https://dryfit.example/schema/spec-1.json"
-	if err := c.AddResource(id, bytes.NewReader(specSchema)); err != nil {
+	if err := c.AddResource(id, bytes.NewReader(text)); err != nil {
 		panic(err)
 	}
-	return c.MustCompile(id)
+	s := &Shape{schema: c.MustCompile(id), tree: new(node)}
+	if err := json.Unmarshal(text, s.tree); err != nil {
+		panic(err)
+	}
+	return s
+}
+
+// specShape is that of a spec.
+var specShape = sync.OnceValue(func() *Shape {
+	return newShape("https://dryfit.example/schema/spec-1.json", specSchema)
 })
+
+// Check says what is wrong with the shape of a spec: each mistake once, at its
+// place, in the order of the file.
+func Check(d *spec.Document) []spec.Problem { return specShape().Check(d) }
 
 // node is a part of a schema, as far as messages and help need it.
 type node struct {
@@ -153,14 +176,6 @@ func (p *properties) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-var tree = sync.OnceValue(func() *node {
-	var n node
-	if err := json.Unmarshal(specSchema, &n); err != nil {
-		panic(err)
-	}
-	return &n
-})
-
 // Property is one key of a spec.
 type Property struct {
 	Path        string // dotted; an element of an array is a *: "route.*.width"
@@ -196,6 +211,6 @@ func Properties() []Property {
 			}
 		}
 	}
-	walk("", tree())
+	walk("", specShape().tree)
 	return out
 }

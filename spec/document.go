@@ -43,7 +43,7 @@ type Position struct{ Line, Column int }
 
 // Problem is a fault of the file itself.
 type Problem struct {
-	Rule     string // "spec.read", "spec.toml", "spec.shape", "spec.geometry"
+	Rule     string // "file.read", "file.toml", "file.shape", "spec.geometry"
 	Key      string // "" where it is not of one key
 	Range    Range
 	Position Position
@@ -80,15 +80,15 @@ func (d *Document) unfit(size int) *Problem {
 		return &p
 	}
 	if size > MaxSize {
-		return at(0, "spec.read", fmt.Sprintf("the file is over %dMiB, which no spec is", MaxSize>>20))
+		return at(0, "file.read", fmt.Sprintf("the file is over %dMiB, which no spec is", MaxSize>>20))
 	}
 	if len(bytes.TrimSpace(d.Source)) == 0 {
-		return at(0, "spec.read", "the file is empty")
+		return at(0, "file.read", "the file is empty")
 	}
 	for i := 0; i < len(d.Source); {
 		r, n := utf8.DecodeRune(d.Source[i:])
 		if r == utf8.RuneError && n == 1 {
-			return at(i, "spec.toml", fmt.Sprintf("byte 0x%02x is not UTF-8; save the file as UTF-8", d.Source[i]))
+			return at(i, "file.toml", fmt.Sprintf("byte 0x%02x is not UTF-8; save the file as UTF-8", d.Source[i]))
 		}
 		i += n
 	}
@@ -99,14 +99,14 @@ func (d *Document) unfit(size int) *Problem {
 func (d *Document) syntax(err error) Problem {
 	var pe toml.ParseError
 	if !errors.As(err, &pe) {
-		return d.at(Range{}, "spec.toml", strings.TrimPrefix(err.Error(), "toml: "))
+		return d.at(Range{}, "file.toml", strings.TrimPrefix(err.Error(), "toml: "))
 	}
 	start := min(max(pe.Position.Start, 0), len(d.Source))
 	end := min(start+max(pe.Position.Len, 0), len(d.Source))
 	for start < end && (d.Source[start] == ' ' || d.Source[start] == '\t') {
 		start++ // the decoder may point at the blank before what offends
 	}
-	return d.at(Range{start, end}, "spec.toml", "not TOML: "+strings.TrimSuffix(pe.Message, "."))
+	return d.at(Range{start, end}, "file.toml", "not TOML: "+strings.TrimSuffix(pe.Message, "."))
 }
 
 // at is a problem at a range of the source.
@@ -158,7 +158,7 @@ func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 		return out
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			*problems = append(*problems, d.Problem("spec.shape", Key(path...), "is not a finite number"))
+			*problems = append(*problems, d.Problem("file.shape", Key(path...), "is not a finite number"))
 			return nil
 		}
 		return v
@@ -200,6 +200,6 @@ func Format(d *Document) (int, *Problem) {
 	default:
 		return int(n), nil
 	}
-	p := d.Problem("spec.shape", "dryfit", message)
+	p := d.Problem("file.shape", "dryfit", message)
 	return 0, &p
 }

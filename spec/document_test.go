@@ -121,14 +121,14 @@ func TestProblemsOfTheFile(t *testing.T) {
 		line, column  int
 		rule, message string
 	}{
-		{"empty", " \n", 1, 1, "spec.read", "the file is empty"},
-		{"only a byte order mark", "\xef\xbb\xbf", 1, 1, "spec.read", "the file is empty"},
-		{"too large", strings.Repeat("#", spec.MaxSize+1), 1, 1, "spec.read", "the file is over 1MiB, which no spec is"},
-		{"not UTF-8", "a = 1\nb = \"\xff\"", 2, 6, "spec.toml", "byte 0xff is not UTF-8; save the file as UTF-8"},
-		{"a key twice", "a = 1\nb = 2\na = 3", 3, 1, "spec.toml", "not TOML: Key 'a' has already been defined"},
-		{"no value", "[a]\nb =\n", 2, 4, "spec.toml", "not TOML: expected value but found '\\n' instead"},
-		{"not a number", "[a]\nb = nan\n", 2, 5, "spec.shape", "is not a finite number"},
-		{"infinite", "a = [1.0, -inf]\n", 1, 11, "spec.shape", "is not a finite number"},
+		{"empty", " \n", 1, 1, "file.read", "the file is empty"},
+		{"only a byte order mark", "\xef\xbb\xbf", 1, 1, "file.read", "the file is empty"},
+		{"too large", strings.Repeat("#", spec.MaxSize+1), 1, 1, "file.read", "the file is over 1MiB, which no spec is"},
+		{"not UTF-8", "a = 1\nb = \"\xff\"", 2, 6, "file.toml", "byte 0xff is not UTF-8; save the file as UTF-8"},
+		{"a key twice", "a = 1\nb = 2\na = 3", 3, 1, "file.toml", "not TOML: Key 'a' has already been defined"},
+		{"no value", "[a]\nb =\n", 2, 4, "file.toml", "not TOML: expected value but found '\\n' instead"},
+		{"not a number", "[a]\nb = nan\n", 2, 5, "file.shape", "is not a finite number"},
+		{"infinite", "a = [1.0, -inf]\n", 1, 11, "file.shape", "is not a finite number"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, problems := spec.Parse("p", []byte(c.src))

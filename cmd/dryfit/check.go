@@ -1,11 +1,16 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"io"
+	"maps"
 	"os"
+	"path/filepath"
 	"runtime"
+	"slices"
+	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -16,6 +21,7 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
+	"dryfit/spec"
 )
 
 // checkFlags are those of the check command.
@@ -27,6 +33,7 @@ type checkFlags struct {
 	stdinName string
 	strict    bool
 	jobs      int
+	standards []string
 }
 
 func checkCommand(s streams) *cobra.Command {
@@ -37,6 +44,8 @@ func checkCommand(s streams) *cobra.Command {
 		Long: "Checks the specs at the paths (files, folders, or - for standard input; by default\n" +
 			"all *.ceiling.toml under this folder) and prints what was found, what was not\n" +
 			"checked, what was assumed, and the verdict.\n\n" +
+			"Standards (dryfit.toml) are found by walking up from each spec to the repository's\n" +
+			"root; --standards names others in their place.\n\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
@@ -51,6 +60,7 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many specs to check at a time")
 	completeWith(c, "format", "text", "json")
 	completeWith(c, "color", "auto", "always", "never")
@@ -73,18 +83,26 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	inputs, err := gather(paths, f.stdinName)
+	inputs, err := gather(orFolders(paths), f.stdinName)
 	if err != nil {
 		return err
 	}
-	std := standards.BuiltIn()
-	sheets, err := reviewAll(ctx, inputs, s.in, f.jobs, review.Options{
-		Rules: catalog.Rules(), Standards: std, Strict: f.strict, Offers: true,
-	})
-	if err != nil {
-		return err
+	r := report.Report{Version: version(), On: on}
+	options := review.Options{
+		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
 	}
-	r := report.Report{Version: version(), On: on, Runs: []report.Run{{Name: std.Name, Standards: std.Files, Sheets: sheets}}}
+	named := f.standards
+	if len(named) == 0 {
+		named = []string{""} // those found
+	}
+	stdin := once(s.in)
+	for _, name := range named {
+		run, err := checkTo(ctx, newShelf(name), inputs, stdin, f.jobs, options)
+		if err != nil {
+			return err
+		}
+		r.Runs = append(r.Runs, run)
+	}
 	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err
 	}
@@ -145,20 +163,69 @@ func (f checkFlags) inColour(s streams) (bool, error) {
 	}
 }
 
-// reviewAll checks the inputs, some at a time; the sheets are in their order.
-func reviewAll(ctx context.Context, inputs []input, stdin io.Reader, jobs int, o review.Options) ([]*review.Sheet, error) {
+// orFolders is the paths, or the folders that the nearest standards name.
+func orFolders(paths []string) []string {
+	if len(paths) > 0 {
+		return paths
+	}
+	s := newShelf("")
+	for _, file := range s.chain(".") {
+		if l := s.layer(file); l != nil && len(l.Folders) > 0 {
+			for _, folder := range l.Folders {
+				paths = append(paths, filepath.Join(filepath.Dir(file), folder))
+			}
+			return paths
+		}
+	}
+	return paths
+}
+
+// once lets standard input be read again for each run.
+func once(r io.Reader) func() io.Reader {
+	read := sync.OnceValue(func() []byte {
+		b, _ := io.ReadAll(io.LimitReader(r, spec.MaxSize+1)) // what fails to come is missed in the spec
+		return b
+	})
+	return func() io.Reader { return bytes.NewReader(read()) }
+}
+
+// checkTo checks the inputs to one set of standards, some at a time; the sheets
+// are in their order, after those of standards files that can't be taken.
+func checkTo(ctx context.Context, s *shelf, inputs []input, stdin func() io.Reader, jobs int, o review.Options) (report.Run, error) {
 	if jobs < 1 {
-		return nil, fmt.Errorf("--jobs %d is not at least 1", jobs)
+		return report.Run{}, fmt.Errorf("--jobs %d is not at least 1", jobs)
 	}
 	sheets := make([]*review.Sheet, len(inputs))
+	options := make([]review.Options, len(inputs))
+	files := map[string]bool{}
+	for i, in := range inputs {
+		options[i], sheets[i] = s.underStandards(in, o)
+		for _, f := range options[i].Standards.Files {
+			files[f] = true
+		}
+	}
+	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.sheets()}
+	if err := reviewAll(ctx, inputs, stdin, jobs, options, sheets); err != nil {
+		return run, err
+	}
+	run.Sheets = append(run.Sheets, sheets...)
+	return run, nil
+}
+
+// reviewAll fills the sheets that are still empty.
+func reviewAll(ctx context.Context, inputs []input, stdin func() io.Reader, jobs int, options []review.Options, sheets []*review.Sheet) error {
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(jobs)
 	for i, in := range inputs {
+		if sheets[i] != nil {
+			continue
+		}
+		o := options[i]
 		group.Go(func() error {
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
-			src, problem := in.read(stdin)
+			src, problem := in.read(stdin())
 			if problem != "" {
 				sheets[i] = review.Unreadable(in.name, problem, o)
 			} else {
@@ -167,5 +234,5 @@ func reviewAll(ctx context.Context, inputs []input, stdin io.Reader, jobs int, o
 			return nil
 		})
 	}
-	return sheets, group.Wait()
+	return group.Wait()
 }

@@ -5,21 +5,26 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/rules/catalog"
 	"dryfit/schema"
 )
 
 func schemaCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "schema [spec|output]",
-		Short: "Print the JSON Schema of the spec or of the JSON output",
-		Long: "Prints the JSON Schema (2020-12) of a spec, which editors use for completion and\n" +
-			"help, or of what check --format json writes.",
+		Use:   "schema [spec|standards|output]",
+		Short: "Print the JSON Schema of the spec, the standards or the JSON output",
+		Long: "Prints the JSON Schema (2020-12) of a spec or of a standards file, which editors use\n" +
+			"for completion and help, or of what check --format json writes.",
 		Example:   "  dryfit schema > spec.schema.json\n  dryfit schema output",
 		Args:      cobra.MatchAll(cobra.MaximumNArgs(1), cobra.OnlyValidArgs),
-		ValidArgs: []string{"spec", "output"},
+		ValidArgs: []string{"spec", "standards", "output"},
 		RunE: func(c *cobra.Command, args []string) error {
 			text := schema.SpecSchema()
-			if len(args) == 1 && args[0] == "output" {
+			switch {
+			case len(args) == 0:
+			case args[0] == "standards":
+				text = schema.StandardsSchema(catalog.Known())
+			case args[0] == "output":
 				text = schema.OutputSchema()
 			}
 			if _, err := c.OutOrStdout().Write(text); err != nil {

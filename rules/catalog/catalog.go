@@ -4,6 +4,7 @@ package catalog
 
 import (
 	"dryfit/rules"
+	"dryfit/rules/family/accept"
 	"dryfit/rules/family/bend"
 	"dryfit/rules/family/joint"
 	"dryfit/rules/family/rib"
@@ -19,6 +20,7 @@ func Families() []rules.Family {
 		strap.Family(),
 		joint.Family(),
 		transit.Family(),
+		accept.Family(),
 	}
 }
 

@@ -27,7 +27,8 @@ type Ceiling struct {
 	Panel   Panel
 	Seam    Seam
 
-	tree map[string]any
+	tree      map[string]any
+	standards *standards.Standards
 }
 
 // Fault is something that can't be resolved, at the key to be edited.
@@ -43,7 +44,7 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	if err != nil {
 		return nil, []Fault{{Key: "", Text: err.Error()}}
 	}
-	c := &Ceiling{Spec: s, Units: quantity.Metric, Assumed: assumed, tree: filled}
+	c := &Ceiling{Spec: s, Units: quantity.Metric, Assumed: assumed, tree: filled, standards: std}
 	if s.Project.Units == "imperial" {
 		c.Units = quantity.Imperial
 	}

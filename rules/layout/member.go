@@ -45,7 +45,7 @@ func resolveMembers(c *Ceiling) []Fault {
 	var faults []Fault
 	sp := c.Spec
 	species := func(name, key string) timber.Species {
-		s, err := timber.Lookup(name)
+		s, err := c.standards.Species(name)
 		if err != nil {
 			faults = append(faults, Fault{Key: key, Text: err.Error()})
 		}
@@ -56,7 +56,7 @@ func resolveMembers(c *Ceiling) []Fault {
 		Thickness: float64(*sp.Skin.Thickness), Layers: *sp.Skin.Layers,
 		Around: sp.Skin.Straight == "around", LongBent: sp.Skin.Sheet.Bent >= sp.Skin.Sheet.Straight,
 	}
-	sheet, err := timber.LookupSheet(sp.Skin.Material)
+	sheet, err := c.standards.Sheet(sp.Skin.Material)
 	if err != nil {
 		faults = append(faults, Fault{Key: "skin.material", Text: err.Error()})
 	}

@@ -9,6 +9,9 @@ import (
 // it and brings no new hold or query.
 func (s *Sheet) offer(o Options) {
 	for i := range s.Findings {
+		if s.Findings[i].Accepted != nil {
+			continue
+		}
 		for _, candidate := range s.Findings[i].Offers {
 			if s.passes(candidate, s.Findings[i], o) {
 				s.Findings[i].Passes = &candidate

@@ -18,6 +18,9 @@ import (
 type Options struct {
 	Rules     []*rules.Rule
 	Standards *standards.Standards
+	// On is the date that acceptances are judged on, 2027-06-30. Without it,
+	// none is in force.
+	On string
 	// Strict lets a query fail the spec.
 	Strict bool
 	// Offers asks for what would pass. Each offer costs a run of all rules.
@@ -33,6 +36,7 @@ type Sheet struct {
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
+	Loosened   []rules.Loosened    // built-in limits that the standards loosen, and that were used
 	Assumed    []standards.Assumed // only what a rule that ran has read
 	Counts     rules.Counts
 	Verdict    rules.Verdict
@@ -63,10 +67,17 @@ func Spec(path string, src []byte, o Options) *Sheet {
 func Unreadable(path, message string, o Options) *Sheet {
 	sheet := &Sheet{Path: path, Standards: o.Standards}
 	sheet.Problems = []spec.Problem{{
-		Rule: "spec.read", Message: message,
+		Rule: "file.read", Message: message,
 		Position: spec.Position{Line: 1, Column: 1}, End: spec.Position{Line: 1, Column: 1},
 	}}
 	sheet.judge(o)
+	return sheet
+}
+
+// Broken is the sheet of a standards file that can't be taken.
+func Broken(path string, problems []spec.Problem) *Sheet {
+	sheet := &Sheet{Path: path, Standards: standards.BuiltIn(), Problems: problems}
+	sheet.judge(Options{})
 	return sheet
 }
 
@@ -80,8 +91,8 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 		}
 		return problems
 	}
-	s.Ceiling, s.NotChecked = ceiling, outcome.NotChecked
-	s.Findings = s.located(outcome.Findings)
+	s.Ceiling, s.NotChecked, s.Loosened = ceiling, outcome.NotChecked, outcome.Loosened
+	s.Findings = s.located(append(outcome.Findings, accept(ceiling.Spec.Accept, outcome.Findings, o)...))
 	if o.Offers {
 		s.offer(o)
 	}
@@ -144,6 +155,10 @@ func assumedBy(list []*rules.Rule, c *layout.Ceiling, without []rules.NotChecked
 func (s *Sheet) judge(o Options) {
 	c := rules.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed)}
 	for _, f := range s.Findings {
+		if f.Accepted != nil {
+			c.Accepted++
+			continue
+		}
 		switch f.Severity {
 		case rules.Hold:
 			c.Held++

@@ -5,6 +5,7 @@
 package standards
 
 import (
+	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -41,10 +42,15 @@ type Default struct {
 
 // Standards is what one check works to.
 type Standards struct {
-	Name     string
-	Files    []string         // nearest first; empty for the built-in alone
-	limits   map[string]Limit // by rule and name: "bend.lamination.ratio"
-	defaults []Default        // nearest layer first
+	Name       string
+	Files      []string            // nearest first; empty for the built-in alone
+	Folders    []string            // to check where no path is named
+	limits     map[string]Limit    // by rule and name: "bend.lamination.ratio"
+	severities map[string]Severity // by rule
+	holds      map[string]Origin   // rules whose hold may be accepted
+	defaults   []Default
+	sheets     []timber.Sheet
+	species    []timber.Species
 }
 
 // BuiltIn is the standards that hold where no file says otherwise.

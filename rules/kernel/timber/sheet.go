@@ -17,6 +17,9 @@ type Sheet struct {
 	// no figure.
 	LongBent, ShortBent []BendRow
 	BendFrom            cite.Source
+	// The same whatever the thickness, as a maker gives it for his one sheet;
+	// zero: none.
+	LongBentAny, ShortBentAny float64
 	// MOE is the panel's average, Pa; zero: no figure.
 	MOE     float64
 	MOEFrom cite.Source
@@ -115,9 +118,12 @@ func LookupSheet(name string) (Sheet, error) {
 // outside the table it is a *RangeError, and for a material without a table an
 // error that says so.
 func (s Sheet) LeastRadius(thickness float64, longBent bool) (float64, error) {
-	table := s.ShortBent
+	table, whatever := s.ShortBent, s.ShortBentAny
 	if longBent {
-		table = s.LongBent
+		table, whatever = s.LongBent, s.LongBentAny
+	}
+	if whatever > 0 {
+		return whatever, nil
 	}
 	if len(table) == 0 {
 		return 0, fmt.Errorf("no bend table is held for %s; the maker's figure goes into the standards", s.Name)

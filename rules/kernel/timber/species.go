@@ -64,6 +64,17 @@ func (e *UnknownError) Error() string {
 	return fmt.Sprintf("no data on the %s %q; there are data on %s", e.What, e.Name, strings.Join(e.All, ", "))
 }
 
+// Own is a species that someone else vouches for: specific gravity and moduli at
+// 12 %, change coefficients by one percent as the handbook prints them, zero
+// where there is none.
+func Own(name string, g Group, sg12, moe, mor, radial, tangential float64, from cite.Source) Species {
+	s := Species{
+		Name: name, Group: g, SG12: sg12, MOE: moe, MOR: mor, Strength: from,
+		ShearRatio: 1.0 / 16, ShearFrom: noRatio,
+	}
+	return s.movement(radial, tangential, from)
+}
+
 // Lookup finds a species by its name or an alias, in any case.
 func Lookup(name string) (Species, error) {
 	for _, s := range species {

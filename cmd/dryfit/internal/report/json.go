@@ -36,6 +36,8 @@ type (
 		Findings   []jsonFinding    `json:"findings"`
 		NotChecked []jsonNotChecked `json:"not_checked"`
 		Assumed    []jsonAssumed    `json:"assumed"`
+		Standards  []string         `json:"standards"`
+		Loosened   []jsonLoosened   `json:"loosened"`
 	}
 	jsonCounts struct {
 		Held       int `json:"hold"`
@@ -49,21 +51,35 @@ type (
 		Unreadable int `json:"unreadable"`
 	}
 	jsonFinding struct {
-		Rule      string       `json:"rule"`
-		Severity  string       `json:"severity"`
-		Key       string       `json:"key"`
-		Line      int          `json:"line"`
-		Column    int          `json:"column"`
-		EndLine   int          `json:"end_line"`
-		EndColumn int          `json:"end_column"`
-		Message   string       `json:"message"`
-		Measured  *jsonNumber  `json:"measured,omitempty"`
-		Limit     *jsonNumber  `json:"limit,omitempty"`
-		Unit      string       `json:"unit,omitempty"`
-		LimitName string       `json:"limit_name,omitempty"`
-		Basis     string       `json:"basis,omitempty"`
-		Related   []string     `json:"related,omitempty"`
-		Passes    *jsonSetting `json:"passes_with,omitempty"`
+		Rule      string        `json:"rule"`
+		Severity  string        `json:"severity"`
+		Key       string        `json:"key"`
+		Line      int           `json:"line"`
+		Column    int           `json:"column"`
+		EndLine   int           `json:"end_line"`
+		EndColumn int           `json:"end_column"`
+		Message   string        `json:"message"`
+		Measured  *jsonNumber   `json:"measured,omitempty"`
+		Limit     *jsonNumber   `json:"limit,omitempty"`
+		Unit      string        `json:"unit,omitempty"`
+		LimitName string        `json:"limit_name,omitempty"`
+		Basis     string        `json:"basis,omitempty"`
+		Related   []string      `json:"related,omitempty"`
+		Passes    *jsonSetting  `json:"passes_with,omitempty"`
+		Accepted  *jsonAccepted `json:"accepted,omitempty"`
+	}
+	jsonAccepted struct {
+		Reason string `json:"reason"`
+		By     string `json:"by"`
+		Until  string `json:"until"`
+	}
+	jsonLoosened struct {
+		Name    string `json:"name"`
+		Used    string `json:"used"`
+		BuiltIn string `json:"built_in"`
+		Source  string `json:"source"`
+		File    string `json:"file"`
+		Line    int    `json:"line"`
 	}
 	jsonSetting struct {
 		Key   string `json:"key"`
@@ -123,6 +139,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 	f := jsonFile{
 		Path: s.Path, Verdict: s.Verdict.String(), Counts: jsonCounts(s.Counts),
 		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Assumed: []jsonAssumed{},
+		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
 	}
 	if s.Ceiling != nil {
 		p := s.Ceiling.Spec.Project
@@ -143,6 +160,9 @@ func fileJSON(s *review.Sheet) jsonFile {
 	for _, a := range s.Assumed {
 		f.Assumed = append(f.Assumed, assumedJSON(a))
 	}
+	for _, l := range s.Loosened {
+		f.Loosened = append(f.Loosened, jsonLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
+	}
 	return f
 }
 
@@ -158,6 +178,9 @@ func findingJSON(f rules.Finding) jsonFinding {
 	}
 	if f.Passes != nil {
 		j.Passes = &jsonSetting{f.Passes.Key, f.Passes.Value}
+	}
+	if a := f.Accepted; a != nil {
+		j.Accepted = &jsonAccepted{a.Reason, a.By, a.Until}
 	}
 	return j
 }

@@ -19,7 +19,6 @@ type Report struct {
 // Run is every spec checked to one set of standards.
 type Run struct {
 	Standards []string // files, nearest first; empty for the built-in alone
-	Name      string
 	Sheets    []*review.Sheet
 }
 

@@ -64,6 +64,7 @@ func (t *texter) sheet(s *review.Sheet, on string) {
 	}
 	t.notChecked(s.NotChecked)
 	t.assumed(s.Assumed)
+	t.loosened(s.Loosened)
 	if len(s.Findings) > 0 {
 		t.paragraph("caution", "", Caution)
 	}
@@ -89,7 +90,7 @@ func (t *texter) heading(s *review.Sheet, on string) {
 	}
 	to := "the " + s.Standards.Name
 	if len(s.Standards.Files) > 0 {
-		to = Safe(strings.Join(s.Standards.Files, ", "))
+		to = Safe(s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")")
 	}
 	for _, l := range wrap("checked on "+on+" to "+to, textWidth) {
 		t.line(l)
@@ -120,6 +121,9 @@ func (t *texter) finding(f rules.Finding) {
 		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+Written(f.Passes.Value)))
 	}
 	t.paragraph("", "basis", Safe(basis(f)))
+	if a := f.Accepted; a != nil {
+		t.paragraph("", "accepted", Safe(fmt.Sprintf("%s, by %s, until %s", a.Reason, a.By, a.Until)))
+	}
 	t.line("")
 }
 
@@ -177,6 +181,20 @@ func (t *texter) assumed(list []standards.Assumed) {
 	t.line("assumed")
 	for _, a := range list {
 		t.paragraph("", pad(a.Key, wideLabel), Safe(Written(a.Value)+", "+AssumedFrom(a)))
+	}
+	t.line("")
+}
+
+// loosened lists the limits that the standards loosen and that were used: a
+// change of the standards could let anything pass.
+func (t *texter) loosened(list []rules.Loosened) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("loosened by the standards")
+	for _, l := range list {
+		t.paragraph("", pad(l.Name, wideLabel), Safe(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
+			l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)))
 	}
 	t.line("")
 }

@@ -1,0 +1,120 @@
+package report
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+// inForce is one limit, severity or default as it holds.
+type inForce struct {
+	Kind     string      `json:"kind"` // "limit", "severity", "default"
+	Name     string      `json:"name"`
+	Value    string      `json:"value"`
+	SI       *jsonNumber `json:"si,omitempty"`
+	Unit     string      `json:"unit,omitempty"`
+	Source   string      `json:"source"`
+	File     string      `json:"file,omitempty"`
+	Line     int         `json:"line,omitempty"`
+	BuiltIn  string      `json:"built_in,omitempty"` // what it stands in place of
+	Loosened bool        `json:"loosened,omitempty"`
+}
+
+func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
+	var out []inForce
+	for _, r := range list {
+		if set, ok := std.Severity(r.ID); ok {
+			out = append(out, inForce{
+				Kind: "severity", Name: r.ID, Value: set.Word, Source: "severity", File: set.Origin.File, Line: set.Origin.Line,
+				BuiltIn: r.Severity.String(), Loosened: set.Word != r.Severity.String() && set.Word != "hold" && r.Severity != rules.Note,
+			})
+		}
+		for _, l := range r.Limits {
+			out = append(out, limitInForce(r, l, std))
+		}
+	}
+	for _, d := range std.Defaults() {
+		out = append(out, inForce{
+			Kind: "default", Name: d.Key, Value: Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
+		})
+	}
+	return out
+}
+
+func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForce {
+	row := inForce{
+		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Format(l.Value), SI: number(l.Value),
+		Unit: l.Value.Unit.String(), Source: l.Source.String(),
+	}
+	if math.IsNaN(l.Value.SI) {
+		row.Value, row.Source = "none", "only standards give one"
+	}
+	if set, ok := std.Limit(row.Name); ok {
+		row.BuiltIn, row.Loosened = row.Value, l.Loosens(set.Value.SI)
+		row.Value, row.SI = quantity.Metric.Format(set.Value), number(set.Value)
+		row.Source, row.File, row.Line = set.Source, set.Origin.File, set.Origin.Line
+	}
+	return row
+}
+
+// Standards lists everything in force, for people.
+func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
+	t := &texter{out: bufio.NewWriter(w)}
+	t.line(Safe(std.Name))
+	for _, f := range std.Files {
+		t.line(Safe(f))
+	}
+	t.rule("─")
+	kind := ""
+	for _, row := range allInForce(list, std) {
+		if heading := map[string]string{"default": "defaults"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+			if heading == "" {
+				heading = "limits and severities"
+			}
+			if kind != "" {
+				t.line("")
+			}
+			t.line(heading)
+		}
+		kind = row.Kind
+		t.inForce(row)
+	}
+	return t.out.Flush()
+}
+
+func (t *texter) inForce(row inForce) {
+	from := "built in: " + row.Source
+	if row.File != "" {
+		from = fmt.Sprintf("%s:%d: %s", row.File, row.Line, row.Source)
+		if row.BuiltIn != "" {
+			from += "; built in is " + row.BuiltIn
+		}
+	}
+	if row.Loosened {
+		from = "LOOSENED, " + from
+	}
+	const nameColumn = 34
+	lead := pad("  "+row.Name, nameColumn)
+	for _, l := range wrap(Safe(row.Value+", "+from), textWidth-nameColumn) {
+		t.line(lead + l)
+		lead = pad("", nameColumn)
+	}
+}
+
+// StandardsJSON lists everything in force as one document.
+func StandardsJSON(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(struct {
+		Name    string    `json:"name"`
+		Files   []string  `json:"files"`
+		InForce []inForce `json:"in_force"`
+	}{std.Name, append([]string{}, std.Files...), allInForce(list, std)})
+}

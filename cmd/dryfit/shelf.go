@@ -1,0 +1,118 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+// shelf finds the standards that hold for a spec, and reads each file once.
+type shelf struct {
+	named  string // the file that replaces what would be found; "" for none
+	layers map[string]*standards.Layer
+	broken map[string][]spec.Problem
+	merged map[string]*standards.Standards // by the folder of the spec
+}
+
+func newShelf(named string) *shelf {
+	return &shelf{
+		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{},
+		merged: map[string]*standards.Standards{},
+	}
+}
+
+// layer reads a standards file; what is wrong with it is kept.
+func (s *shelf) layer(path string) *standards.Layer {
+	if l, ok := s.layers[path]; ok {
+		return l
+	}
+	src, fault := newInput(path).read(nil)
+	var l *standards.Layer
+	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
+	if fault == "" {
+		l, problems = catalog.ReadStandards(filepath.ToSlash(path), src)
+	}
+	s.layers[path] = l
+	if len(problems) > 0 {
+		s.layers[path], s.broken[path] = nil, problems
+	}
+	return s.layers[path]
+}
+
+// chain lists the standards files for a spec in a folder, the nearest first: up
+// to the repository's root, where .git is, or else the file system's.
+func (s *shelf) chain(folder string) []string {
+	if s.named != "" {
+		return []string{s.named}
+	}
+	at, err := filepath.Abs(folder)
+	if err != nil {
+		return nil
+	}
+	var files []string
+	for {
+		file := filepath.Join(at, standards.FileName)
+		if _, err := os.Lstat(file); err == nil {
+			files = append(files, shown(file))
+		}
+		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
+			return files
+		}
+		up := filepath.Dir(at)
+		if up == at {
+			return files
+		}
+		at = up
+	}
+}
+
+// shown is a path relative to this folder where it lies below or near it, as
+// one would name it.
+func shown(path string) string {
+	here, err := os.Getwd()
+	if err != nil {
+		return path
+	}
+	if rel, err := filepath.Rel(here, path); err == nil {
+		return filepath.ToSlash(rel)
+	}
+	return path
+}
+
+// forFolder is the standards for specs in a folder. It is nil where one of the
+// files is broken, which the name says.
+func (s *shelf) forFolder(folder string) (std *standards.Standards, brokenFile string) {
+	if std, ok := s.merged[folder]; ok {
+		return std, ""
+	}
+	var layers []*standards.Layer
+	for _, file := range s.chain(folder) {
+		l := s.layer(file)
+		if l == nil {
+			return nil, file
+		}
+		layers = append(layers, l)
+	}
+	std = standards.With(layers...)
+	s.merged[folder] = std
+	return std, ""
+}
+
+// sheets reports the broken files, in order.
+func (s *shelf) sheets() []*review.Sheet {
+	var files []string
+	for f := range s.broken {
+		files = append(files, f)
+	}
+	slices.Sort(files)
+	var out []*review.Sheet
+	for _, f := range files {
+		out = append(out, review.Broken(filepath.ToSlash(f), s.broken[f]))
+	}
+	return out
+}

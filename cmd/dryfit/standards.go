@@ -1,0 +1,69 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+)
+
+func standardsCommand() *cobra.Command {
+	var format, named string
+	c := &cobra.Command{
+		Use:   "standards [SPEC]",
+		Short: "List every limit and default in force for a spec, and which file sets it",
+		Long: "Lists the limits, severities and defaults that a spec is checked to (or, without a\n" +
+			"spec, those for this folder), each with its value, its source, and the file and line\n" +
+			"that sets it. What loosens a built-in limit is marked.",
+		Example: "  dryfit standards\n  dryfit standards specs/reading-room.ceiling.toml",
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			folder := "."
+			if len(args) == 1 {
+				folder = filepath.Dir(args[0])
+				if _, fault := newInput(args[0]).read(nil); fault != "" {
+					return fmt.Errorf("read %s: %s", args[0], fault)
+				}
+			}
+			shelf := newShelf(named)
+			std, broken := shelf.forFolder(folder)
+			if std == nil {
+				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Sheets: shelf.sheets()}}}, false); err != nil {
+					return err
+				}
+				return fmt.Errorf("read %s: see above", broken)
+			}
+			switch format {
+			case "text":
+				return report.Standards(c.OutOrStdout(), catalog.Rules(), std)
+			case "json":
+				return report.StandardsJSON(c.OutOrStdout(), catalog.Rules(), std)
+			default:
+				return fmt.Errorf("--format %q is not text or json", format)
+			}
+		},
+	}
+	c.Flags().StringVar(&format, "format", "text", "text or json")
+	c.Flags().StringVar(&named, "standards", "", "a standards `file` in place of those found")
+	completeWith(c, "format", "text", "json")
+	return c
+}
+
+// underStandards pairs each input with the standards it is checked to; an input
+// whose standards can't be read gets a sheet that says so.
+func (s *shelf) underStandards(in input, o review.Options) (review.Options, *review.Sheet) {
+	folder := "."
+	if !in.stdin {
+		folder = filepath.Dir(in.path)
+	}
+	std, broken := s.forFolder(folder)
+	if std == nil {
+		return o, review.Unreadable(in.name, "its standards, "+filepath.ToSlash(broken)+", can't be read", o)
+	}
+	o.Standards = std
+	return o, nil
+}

@@ -1,0 +1,46 @@
+package catalog
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
+)
+
+// Known is what a standards file may speak of.
+func Known() schema.Known {
+	var k schema.Known
+	for _, r := range Rules() {
+		k.Rules = append(k.Rules, schema.KnownRule{ID: r.ID, Title: r.Title, Refers: r.Severity == rules.Refer})
+		for _, l := range r.Limits {
+			k.Limits = append(k.Limits, schema.KnownLimit{Name: r.Full(l.Key), Title: l.Title, Unit: l.Value.Unit})
+		}
+	}
+	return k
+}
+
+// ReadStandards reads the bytes of a standards file. Path is for messages and
+// for the origin of what the file sets.
+func ReadStandards(path string, src []byte) (*standards.Layer, []spec.Problem) {
+	doc, problems := spec.Parse(path, src)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	if _, problem := spec.Format(doc); problem != nil {
+		return nil, []spec.Problem{*problem}
+	}
+	if problems := schema.StandardsShape(Known()).Check(doc); len(problems) > 0 {
+		return nil, problems
+	}
+	return standards.Read(doc, ranges())
+}
+
+func ranges() map[string]standards.Range {
+	out := map[string]standards.Range{}
+	for _, r := range Rules() {
+		for _, l := range r.Limits {
+			out[r.Full(l.Key)] = standards.Range{Unit: l.Value.Unit, Lowest: l.Lowest, Most: l.Most}
+		}
+	}
+	return out
+}

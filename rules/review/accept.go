@@ -1,0 +1,80 @@
+package review
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/spec"
+)
+
+// acceptedBy is the rule that speaks of the acceptances themselves. The review
+// applies it, since it looks at what the other rules have found.
+const acceptedBy = "accept.in-force"
+
+// accept marks the findings that the spec accepts, and returns what is wrong
+// with its acceptances: out of date, of nothing, or of what can't be accepted.
+func accept(list []spec.Accepted, findings []rules.Finding, o Options) []rules.Finding {
+	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == acceptedBy })
+	if i < 0 {
+		return nil
+	}
+	var wrong []rules.Finding
+	for n := range list {
+		fault, severity := judgeAcceptance(&list[n], findings, o)
+		if fault == "" {
+			continue
+		}
+		key := spec.Key("accept", n+1)
+		if severity == rules.Query && strings.HasPrefix(fault, "the acceptance ended") {
+			key += ".until"
+		} else {
+			key += ".rule"
+		}
+		wrong = append(wrong, rules.Finding{At: key, Rule: o.Rules[i], Severity: severity, Text: fault})
+	}
+	return wrong
+}
+
+// judgeAcceptance accepts what an acceptance may, or says why it accepts
+// nothing.
+func judgeAcceptance(a *spec.Accepted, findings []rules.Finding, o Options) (fault string, s rules.Severity) {
+	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == a.Rule })
+	switch {
+	case i < 0:
+		return "there is no rule " + a.Rule + " to accept", rules.Query
+	case o.Rules[i].Severity == rules.Refer:
+		return a.Rule + " is referred, which can't be accepted", rules.Query
+	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
+		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", rules.Query
+	case o.On == "" || a.Until < o.On:
+		return "the acceptance ended on " + a.Until + ", and it is judged on " + o.On, rules.Query
+	}
+	held := false
+	accepted := false
+	for k := range findings {
+		f := &findings[k]
+		if f.Rule.ID != a.Rule || a.At != "" && a.At != f.At {
+			continue
+		}
+		switch f.Severity {
+		case rules.Hold:
+			if !o.Standards.MayAcceptHold(a.Rule) {
+				held = true
+				continue
+			}
+		case rules.Query:
+		default:
+			continue
+		}
+		f.Accepted, accepted = a, true
+	}
+	switch {
+	case held:
+		return a.Rule + " holds the issue, and the standards do not let a spec accept that", rules.Query
+	case !accepted:
+		return "nothing is found that the acceptance of " + a.Rule + " could be for", rules.Note
+	default:
+		return "", 0
+	}
+}

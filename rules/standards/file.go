@@ -1,0 +1,222 @@
+package standards
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// FileName is the name of a standards file in a repository.
+const FileName = "dryfit.toml"
+
+// Range is what a limit may physically be, both ends allowed, in SI.
+type Range struct {
+	Unit         quantity.Unit
+	Lowest, Most float64
+}
+
+// Layer is one standards file.
+type Layer struct {
+	File       string
+	Name       string
+	Folders    []string
+	limits     map[string]Limit
+	severities map[string]Severity
+	holds      map[string]Origin
+	defaults   []Default
+	sheets     []timber.Sheet
+	species    []timber.Species
+}
+
+// Severity is the most that a file lets a rule say.
+type Severity struct {
+	Word   string // "note", "query", "hold"
+	Origin Origin
+}
+
+// reader collects what a standards document says, and what is wrong with it.
+type reader struct {
+	doc      *spec.Document
+	layer    *Layer
+	problems []spec.Problem
+}
+
+// Read takes a standards document that satisfies its schema. Ranges are those
+// of the limits by their full names. Where the document says something that
+// can't hold, the problems say what, at its place.
+func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) {
+	r := &reader{doc: doc, layer: &Layer{
+		File: doc.Path, limits: map[string]Limit{}, severities: map[string]Severity{}, holds: map[string]Origin{},
+	}}
+	r.layer.Name, _ = doc.Tree["name"].(string)
+	check, _ := r.table("check")
+	for _, f := range list(check["folders"]) {
+		r.layer.Folders = append(r.layer.Folders, f.(string))
+	}
+	r.readLimits(ranges)
+	r.readSeverities()
+	r.readDefaults()
+	r.readMaterials()
+	return r.layer, r.problems
+}
+
+func list(v any) []any {
+	l, _ := v.([]any)
+	return l
+}
+
+func (r *reader) refuse(key, format string, args ...any) {
+	r.problems = append(r.problems, r.doc.Problem("file.value", key, fmt.Sprintf(format, args...)))
+}
+
+func (r *reader) origin(key string) Origin {
+	return Origin{File: r.doc.Path, Line: r.doc.Position(r.doc.Locate(key).Start).Line}
+}
+
+// table is a table of the document, with its keys in order.
+func (r *reader) table(name string) (map[string]any, []string) {
+	t, _ := r.doc.Tree[name].(map[string]any)
+	return t, slices.Sorted(maps.Keys(t))
+}
+
+func (r *reader) readLimits(ranges map[string]Range) {
+	table, names := r.table("limit")
+	for _, name := range names {
+		entry := table[name].(map[string]any)
+		source := entry["source"].(string)
+		if strings.TrimSpace(source) == "" {
+			r.refuse(spec.Key("limit", name, "source"), "a limit needs a source; say where the figure comes from")
+			continue
+		}
+		value := figure(ranges[name].Unit, entry["value"])
+		if within := ranges[name]; !(within.Lowest <= value.SI && value.SI <= within.Most) {
+			r.refuse(spec.Key("limit", name, "value"), "%s is not physical; it may be from %s to %s",
+				quantity.Metric.Format(value),
+				quantity.Metric.Format(quantity.Value{SI: within.Lowest, Unit: within.Unit}),
+				quantity.Metric.Format(quantity.Value{SI: within.Most, Unit: within.Unit}))
+			continue
+		}
+		r.layer.limits[name] = Limit{Value: value, Source: source, Origin: r.origin(spec.Key("limit", name))}
+	}
+}
+
+// figure is a number, or a quantity that the schema has seen to.
+func figure(u quantity.Unit, v any) quantity.Value {
+	switch v := v.(type) {
+	case int64:
+		return quantity.Value{SI: float64(v), Unit: u}
+	case float64:
+		return quantity.Value{SI: v, Unit: u}
+	default:
+		q, err := quantity.Parse(u, fmt.Sprint(v))
+		if err != nil {
+			panic(err) // the schema has seen to its form
+		}
+		return q
+	}
+}
+
+func (r *reader) readSeverities() {
+	table, ids := r.table("severity")
+	for _, id := range ids {
+		r.layer.severities[id] = Severity{Word: table[id].(string), Origin: r.origin(spec.Key("severity", id))}
+	}
+	accept, _ := r.table("accept")
+	for i, id := range list(accept["holds"]) {
+		r.layer.holds[id.(string)] = r.origin(spec.Key("accept", "holds", i+1))
+	}
+}
+
+// optionalTables are those of which nothing is assumed where the spec leaves
+// them out.
+var optionalTables = []string{"room.framing", "room.door", "grid.reveal", "strap", "ledger", "lift"}
+
+func (r *reader) readDefaults() {
+	table, paths := r.table("default")
+	for _, path := range paths {
+		d := Default{Key: path, Value: table[path], Source: r.layer.Name, Origin: r.origin(spec.Key("default", path))}
+		for _, t := range optionalTables {
+			if strings.HasPrefix(path, t+".") {
+				d.Within = t
+			}
+		}
+		r.layer.defaults = append(r.layer.defaults, d)
+	}
+}
+
+func (r *reader) readMaterials() {
+	for i, m := range list(r.doc.Tree["material"]) {
+		entry, key := m.(map[string]any), spec.Key("material", i+1)
+		name := entry["name"].(string)
+		if s, err := timber.LookupSheet(name); err == nil {
+			r.refuse(key+".name", "%q is built in, as %s with a density of %s; give yours a name of its own",
+				name, s.Name, quantity.Metric.Format(quantity.Density(s.Density).Value()))
+			continue
+		}
+		if s, err := timber.Lookup(name); err == nil {
+			r.refuse(key+".name", "%q is built in, as the species %s; give yours a name of its own", name, s.Name)
+			continue
+		}
+		switch entry["kind"] {
+		case "sheet":
+			r.sheet(key, name, entry)
+		case "timber":
+			r.timber(key, name, entry)
+		}
+	}
+}
+
+func (r *reader) needs(key string, entry map[string]any, names ...string) bool {
+	for _, n := range names {
+		if _, given := entry[n]; !given {
+			r.refuse(key, "a %s material needs its %s", entry["kind"], n)
+			return false
+		}
+	}
+	return true
+}
+
+// source is a firm's own word for a figure, which a hold may rest on.
+func (r *reader) source(entry map[string]any) cite.Source {
+	return cite.Work{Title: entry["source"].(string)}.At(r.layer.Name)
+}
+
+func (r *reader) sheet(key, name string, entry map[string]any) {
+	if !r.needs(key, entry, "density") {
+		return
+	}
+	s := timber.Sheet{
+		Name: name, Density: figure(quantity.KilogramPerCubicMetre, entry["density"]).SI, DensityFrom: r.source(entry),
+	}
+	if radius, ok := entry["least_radius"].(map[string]any); ok {
+		s.LongBentAny = figure(quantity.Metre, radius["long_bent"]).SI
+		s.ShortBentAny = figure(quantity.Metre, radius["short_bent"]).SI
+		s.BendFrom = r.source(entry)
+	}
+	r.layer.sheets = append(r.layer.sheets, s)
+}
+
+func (r *reader) timber(key, name string, entry map[string]any) {
+	if !r.needs(key, entry, "group", "specific_gravity", "modulus", "rupture") {
+		return
+	}
+	group := timber.Hardwood
+	if entry["group"] == "softwood" {
+		group = timber.Softwood
+	}
+	number := func(k string) float64 {
+		if _, given := entry[k]; !given {
+			return 0
+		}
+		return figure(quantity.One, entry[k]).SI
+	}
+	r.layer.species = append(r.layer.species, timber.Own(name, group, number("specific_gravity"),
+		figure(quantity.Pascal, entry["modulus"]).SI, figure(quantity.Pascal, entry["rupture"]).SI,
+		number("radial"), number("tangential"), r.source(entry)))
+}

@@ -1,0 +1,96 @@
+package standards
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/rules/kernel/timber"
+)
+
+// With is the built-in standards under layers, the nearest first.
+func With(layers ...*Layer) *Standards {
+	s := BuiltIn()
+	s.limits, s.severities, s.holds = map[string]Limit{}, map[string]Severity{}, map[string]Origin{}
+	var names []string
+	for _, l := range layers {
+		s.Files = append(s.Files, l.File)
+		names = append(names, l.Name)
+		if s.Folders == nil {
+			s.Folders = l.Folders
+		}
+		keep(s.limits, l.limits)
+		keep(s.severities, l.severities)
+		keep(s.holds, l.holds)
+		s.sheets = append(s.sheets, l.sheets...)
+		s.species = append(s.species, l.species...)
+	}
+	if len(names) > 0 {
+		s.Name = strings.Join(names, ", ")
+	}
+	s.defaults = mergedDefaults(layers, s.defaults)
+	return s
+}
+
+// keep adds what is not there yet, so that the nearest layer wins.
+func keep[V any](into, from map[string]V) {
+	for k, v := range from {
+		if _, had := into[k]; !had {
+			into[k] = v
+		}
+	}
+}
+
+// mergedDefaults puts each key's nearest default where the built-in one stood,
+// and further ones at the end, in the order of the layers.
+func mergedDefaults(layers []*Layer, builtIn []Default) []Default {
+	out := slices.Clone(builtIn)
+	set := map[string]bool{}
+	for _, l := range layers {
+		for _, d := range l.defaults {
+			if set[d.Key] {
+				continue
+			}
+			set[d.Key] = true
+			i := slices.IndexFunc(out, func(had Default) bool { return had.Key == d.Key })
+			if i < 0 {
+				out = append(out, d)
+				continue
+			}
+			d.Where, d.Is = out[i].Where, out[i].Is
+			out[i] = d
+		}
+	}
+	return out
+}
+
+// Severity is the most that a rule may say, where a file sets it.
+func (s *Standards) Severity(rule string) (Severity, bool) {
+	v, ok := s.severities[rule]
+	return v, ok
+}
+
+// MayAcceptHold reports whether a spec may accept a hold of the rule.
+func (s *Standards) MayAcceptHold(rule string) bool {
+	_, ok := s.holds[rule]
+	return ok
+}
+
+// Species finds a species by its name: a firm's own, or a built-in one.
+func (s *Standards) Species(name string) (timber.Species, error) {
+	for _, own := range s.species {
+		if strings.EqualFold(own.Name, strings.TrimSpace(name)) {
+			return own, nil
+		}
+	}
+	return timber.Lookup(name)
+}
+
+// Sheet finds a sheet material by its name: a firm's own, or a built-in one.
+func (s *Standards) Sheet(name string) (timber.Sheet, error) {
+	for _, own := range s.sheets {
+		if strings.EqualFold(own.Name, strings.TrimSpace(name)) {
+			return own, nil
+		}
+	}
+	return timber.LookupSheet(name)
+}

@@ -1,0 +1,144 @@
+package standards_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/catalog"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+func layer(t *testing.T, path, src string) *standards.Layer {
+	l, problems := catalog.ReadStandards(path, []byte("dryfit = 1\nname = \""+path+"\"\n"+src))
+	require.Empty(t, problems)
+	return l
+}
+
+func TestTheNearestLayerWins(t *testing.T) {
+	near := layer(t, "near", `[limit]
+"bend.lamination.ratio" = { value = 120, source = "a" }
+[default]
+"wrap.allowance" = "10mm"`)
+	far := layer(t, "far", `[limit]
+"bend.lamination.ratio" = { value = 150, source = "b" }
+"joint.count.most" = { value = 40, source = "b" }
+[default]
+"wrap.allowance" = "99mm"
+"seam.spacing" = "250mm"
+[severity]
+"joint.count" = "note"
+[accept]
+holds = ["bend.lamination"]`)
+	s := standards.With(near, far)
+	l, ok := s.Limit("bend.lamination.ratio")
+	require.True(t, ok)
+	assert.Equal(t, 120.0, l.Value.SI)
+	assert.Equal(t, standards.Origin{File: "near", Line: 4}, l.Origin)
+	l, _ = s.Limit("joint.count.most")
+	assert.Equal(t, "far", l.Origin.File, "what the nearest leaves out comes from the next")
+	assert.True(t, s.MayAcceptHold("bend.lamination"))
+	assert.False(t, s.MayAcceptHold("transit.door"))
+
+	tree, assumed := s.Fill(map[string]any{})
+	v, _ := spec.Lookup(tree, "wrap.allowance")
+	assert.Equal(t, "10mm", v)
+	v, _ = spec.Lookup(tree, "seam.spacing")
+	assert.Equal(t, "250mm", v)
+	from := map[string]string{}
+	for _, a := range assumed {
+		from[a.Key] = a.Origin.File
+	}
+	assert.Equal(t, "near", from["wrap.allowance"])
+	assert.Equal(t, "far", from["seam.spacing"])
+	assert.Equal(t, "", from["seam.edge"])
+}
+
+func TestNothingIsAssumedOfWhatIsNotThere(t *testing.T) {
+	s := standards.With(layer(t, "a", "[default]\n\"strap.setting\" = \"3mm\"\n\"lift.capacity\" = \"200kg\""))
+	tree, _ := s.Fill(map[string]any{})
+	_, strap := spec.Lookup(tree, "strap")
+	_, lift := spec.Lookup(tree, "lift")
+	assert.False(t, strap || lift)
+	tree, _ = s.Fill(map[string]any{"strap": map[string]any{"stations": []any{"50%"}}})
+	v, _ := spec.Lookup(tree, "strap.setting")
+	assert.Equal(t, "3mm", v)
+}
+
+func TestMaterials(t *testing.T) {
+	s := standards.With(layer(t, "own", `[[material]]
+name = "our sheet"
+kind = "sheet"
+density = "540kg/m3"
+least_radius = { long_bent = "300mm", short_bent = "200mm" }
+source = "maker"
+[[material]]
+name = "our oak"
+kind = "timber"
+group = "hardwood"
+specific_gravity = 0.7
+modulus = "12GPa"
+rupture = "100MPa"
+radial = 0.002
+tangential = 0.004
+source = "tests"`))
+	sheet, err := s.Sheet("Our Sheet")
+	require.NoError(t, err)
+	assert.Equal(t, 540.0, sheet.Density)
+	r, err := sheet.LeastRadius(0.5, false)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.2, r, 1e-12)
+	oak, err := s.Species("our oak")
+	require.NoError(t, err)
+	assert.InDelta(t, 12e9, oak.MOE, 1)
+	assert.InDelta(t, 0.2, oak.RadialChange, 1e-12)
+	_, err = s.Species("white oak")
+	assert.NoError(t, err, "the built-in ones are still there")
+}
+
+func TestMistakes(t *testing.T) {
+	for _, c := range []struct{ src, key, message string }{
+		{"[limit]\n\"joint.count.most\" = { value = 1e9, source = \"x\" }", `limit."joint.count.most".value`, "1000000000 is not physical; it may be from 0 to 1000000"},
+		{"[limit]\n\"joint.count.most\" = { value = \"5\", source = \"x\" }", `limit."joint.count.most".value`, `"5" is not a number`},
+		{"[limit]\n\"transit.door.clearance\" = { value = \"-5mm\", source = \"x\" }", `limit."transit.door.clearance".value`, `"-5mm" must not be negative`},
+		{"[severity]\n\"joint.count\" = \"refer\"", `severity."joint.count"`, `"refer" is not "note", "query" or "hold"`},
+		{"[default]\n\"wrap.allowance\" = 25", `default."wrap.allowance"`, `25 has no unit; write "2700mm", "2.7m", "8ft 10 1/4in" or "3/4in"`},
+		{"[default]\n\"vault.span\" = \"4m\"", `default."vault.span"`, "there is no such key here"},
+		{"[[material]]\nname = \"x\"\nkind = \"sheet\"\nsource = \"y\"", "material.1", "a sheet material needs its density"},
+		{"[[material]]\nname = \"x\"\nkind = \"timber\"\nsource = \"y\"", "material.1", "a timber material needs its group"},
+		{"[[material]]\nname = \"oak\"\nkind = \"timber\"\nsource = \"y\"", "material.1.name", `"oak" is built in, as the species white oak`},
+	} {
+		_, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n"+c.src))
+		if assert.Len(t, problems, 1, c.src) {
+			assert.Equal(t, c.key, problems[0].Key)
+			assert.Contains(t, problems[0].Message, c.message)
+		}
+	}
+}
+
+// Every limit's figure, written as reports print it, is one that a standards
+// file may set: the schema follows the catalogue.
+func TestEveryLimitCanBeSet(t *testing.T) {
+	for _, r := range catalog.Rules() {
+		for _, l := range r.Limits {
+			if math.IsNaN(l.Value.SI) {
+				continue
+			}
+			value := writtenLimit(l.Value)
+			_, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\""+r.Full(l.Key)+"\" = { value = "+value+", source = \"x\" }"))
+			assert.Empty(t, problems, r.Full(l.Key)+" = "+value)
+		}
+	}
+}
+
+func writtenLimit(v quantity.Value) string {
+	text := quantity.Metric.Format(v)
+	if v.Unit == quantity.One {
+		return text
+	}
+	return `"` + text + `"`
+}

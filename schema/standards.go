@@ -1,0 +1,163 @@
+package schema
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"dryfit/spec/quantity"
+)
+
+// Known is what a standards file may speak of: the limits and the rules of the
+// catalogue. The keys that may have a default are the spec's own.
+type Known struct {
+	Limits []KnownLimit
+	Rules  []KnownRule
+}
+
+// KnownLimit is a limit of the catalogue.
+type KnownLimit struct {
+	Name  string // in full: "bend.lamination.ratio"
+	Title string
+	Unit  quantity.Unit
+}
+
+// KnownRule is a rule of the catalogue.
+type KnownRule struct {
+	ID, Title string
+	Refers    bool // no standards can change that
+}
+
+// object is a JSON object; its keys are written in their alphabetical order.
+type object = map[string]any
+
+func table(title, description string, properties object, required ...string) object {
+	t := object{
+		"title": title, "description": description, "type": "object",
+		"properties": properties, "additionalProperties": false,
+	}
+	if len(required) > 0 {
+		t["required"] = required
+	}
+	return t
+}
+
+func property(title, description string, more object) object {
+	p := object{"title": title, "description": description}
+	for k, v := range more {
+		p[k] = v
+	}
+	return p
+}
+
+// formatOf is how a figure of each unit is written.
+var formatOf = map[quantity.Unit]string{
+	quantity.Metre: "length-zero", quantity.Newton: "force", quantity.Pascal: "stress",
+	quantity.Fraction: "share", quantity.Hour: "hours", quantity.Kilogram: "mass", quantity.Radian: "angle",
+}
+
+func figure(u quantity.Unit) object {
+	if u == quantity.One {
+		return object{"type": "number"}
+	}
+	return object{"type": "string", "format": formatOf[u]}
+}
+
+// StandardsSchema is the JSON Schema of a standards file, made from the
+// catalogue, so that a new rule's limit is known at once.
+func StandardsSchema(k Known) []byte {
+	source := property("Source", "Where the figure comes from.", object{"type": "string", "minLength": 1})
+	limits, severities, ids := object{}, object{}, []string{}
+	for _, l := range k.Limits {
+		limits[l.Name] = table("Limit", "Set in place of the built-in figure: "+l.Title+".", object{
+			"value":  property("Value", "The figure.", figure(l.Unit)),
+			"source": source,
+		}, "value", "source")
+	}
+	for _, r := range k.Rules {
+		if !r.Refers {
+			ids = append(ids, r.ID)
+			severities[r.ID] = property("Severity", "The most that a finding of this rule may say: that "+r.Title+".",
+				object{"enum": []string{"note", "query", "hold"}})
+		}
+	}
+	root := table("Standards", "The limits that a firm or a shop works to, format version 1.", object{
+		"dryfit": property("Format", "Version of the format that the file is written for.", object{"type": "integer", "const": 1}),
+		"name":   property("Name", "Whose standards they are.", object{"type": "string", "minLength": 1}),
+		"check": table("Check", "What is checked.", object{
+			"folders": property("Folders", "Checked where the command names no path; relative to this file.",
+				object{"type": "array", "items": property("Folder", "A path.", object{"type": "string", "minLength": 1})}),
+		}),
+		"limit":    table("Limits", "By rule and name.", limits),
+		"severity": table("Severities", "By rule; what is referred stays referred.", severities),
+		"accept": table("Acceptances", "What a spec may accept.", object{
+			"holds": property("Holds", "Rules whose hold a spec may accept.",
+				object{"type": "array", "items": property("Rule", "Its id.", object{"enum": ids})}),
+		}),
+		"default":  table("Defaults", "What is taken for keys that a spec leaves out, by those keys.", defaultable()),
+		"material": materials(source),
+	}, "dryfit", "name")
+	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+	root["$id"] = standardsID
+	text, err := json.MarshalIndent(root, "", "  ")
+	if err != nil {
+		panic(err) // nothing in it but text and numbers
+	}
+	return append(text, '\n')
+}
+
+const standardsID = "https://dryfit.example/schema/standards-1.json"
+
+// StandardsShape checks standards files.
+func StandardsShape(k Known) *Shape { return newShape(standardsID, StandardsSchema(k)) }
+
+func materials(source object) object {
+	text := func(title, description string) object {
+		return property(title, description, object{"type": "string", "minLength": 1})
+	}
+	number := func(title, description string) object {
+		return property(title, description, object{"type": "number", "exclusiveMinimum": 0})
+	}
+	of := func(format, title, description string) object {
+		return property(title, description, object{"type": "string", "format": format})
+	}
+	m := table("Material", "A sheet material or a species of a firm's own.", object{
+		"name":    text("Name", "As specs name it; not one that is built in."),
+		"kind":    property("Kind", "What it is.", object{"enum": []string{"sheet", "timber"}}),
+		"source":  source,
+		"density": of("density", "Density", "Of a sheet material."),
+		"least_radius": table("Least radius", "That a sheet bends to dry, on its concave face.", object{
+			"long_bent":  of("length", "Long edge bent", "Which bends the face grain of plywood."),
+			"short_bent": of("length", "Short edge bent", "Across the face grain of plywood."),
+		}, "long_bent", "short_bent"),
+		"group":            property("Group", "Of a species.", object{"enum": []string{"hardwood", "softwood"}}),
+		"specific_gravity": number("Specific gravity", "At 12% moisture."),
+		"modulus":          of("stress", "Modulus of elasticity", "At 12% moisture, of a centre-loaded beam."),
+		"rupture":          of("stress", "Modulus of rupture", "At 12% moisture."),
+		"radial":           number("Radial change", "By one percent of moisture, as a fraction: 0.0018."),
+		"tangential":       number("Tangential change", "By one percent of moisture, as a fraction: 0.00365."),
+	}, "name", "kind", "source")
+	return object{"title": "Materials", "description": "Materials that are not built in.", "type": "array", "items": m}
+}
+
+// defaultable are the optional keys of a spec that belong to no list, each with
+// its own part of the spec's schema.
+func defaultable() object {
+	var root object
+	if err := json.Unmarshal(specSchema, &root); err != nil {
+		panic(err)
+	}
+	out := object{}
+	for _, p := range Properties() {
+		section, _, nested := strings.Cut(p.Path, ".")
+		if p.Required || !nested || strings.Contains(p.Path, "*") || slices.Contains([]string{"vault", "accept"}, section) {
+			continue
+		}
+		part := root
+		for _, name := range strings.Split(p.Path, ".") {
+			part = part["properties"].(object)[name].(object)
+		}
+		out[p.Path] = part
+	}
+	return out
+}
