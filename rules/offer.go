@@ -16,6 +16,7 @@ const (
 	coarseStep = 0.001
 	coarseInch = 1.0 / 16
 	inch       = 0.0254
+	tenth      = 0.0001
 	// onStep keeps round-off from moving a figure that is on a step already.
 	onStep = 1e-9
 )
@@ -35,6 +36,15 @@ func (p *Pass) Above(m float64) string {
 		return inchText(math.Ceil(m/inch/coarseInch-onStep) * coarseInch)
 	}
 	return millimetres(math.Ceil(m/coarseStep-onStep) * coarseStep)
+}
+
+// Exactly is a length as a spec writes it, to a tenth of a millimetre or a
+// thirty-second of an inch.
+func (p *Pass) Exactly(m float64) string {
+	if p.Ceiling.Units == quantity.Imperial {
+		return inchText(m / inch)
+	}
+	return millimetres(math.Round(m/tenth) * tenth)
 }
 
 func millimetres(m float64) string {

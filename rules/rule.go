@@ -53,6 +53,7 @@ type Rule struct {
 	Severity Severity // the most that a finding of it may say
 	Needs    []string // keys of the spec without which it is not checked
 	Reads    []string // further keys that its figures come from
+	Figures  []string // keys of the calculation sheet that it compares
 	Limits   []Limit
 	Basis    Basis
 	// Always marks a rule that finds something in every spec that it is

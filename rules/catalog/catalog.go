@@ -6,15 +6,19 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/family/accept"
 	"dryfit/rules/family/bend"
+	"dryfit/rules/family/grid"
 	"dryfit/rules/family/joint"
 	"dryfit/rules/family/rib"
 	"dryfit/rules/family/strap"
 	"dryfit/rules/family/transit"
+	"dryfit/rules/family/vault"
 )
 
 // Families lists the families in report order.
 func Families() []rules.Family {
 	return []rules.Family{
+		grid.Family(),
+		vault.Family(),
 		bend.Family(),
 		rib.Family(),
 		strap.Family(),

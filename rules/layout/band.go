@@ -6,8 +6,9 @@ import (
 	"dryfit/rules/kernel/curve"
 )
 
-// bandSteps is how many straight steps a parallel of the whole arch is drawn
-// in: the area of the chords differs from that of the arcs by less than 1e-5.
+// bandSteps is how many straight steps a parallel is drawn in: the area of the
+// chords differs from that of the arcs by less than 1e-5. It is even, so that
+// the crown is a point.
 const bandSteps = 192
 
 // Band is the figure between two parallels of the intrados, from one arc
@@ -34,7 +35,7 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 		}
 		part = p
 	}
-	points = part.Polyline(max(8, int(bandSteps*(s1-s0)/v.Arc)))
+	points = part.Polyline(bandSteps)
 	if v.Cut != "level" || d == 0 {
 		return points
 	}

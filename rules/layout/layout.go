@@ -15,17 +15,18 @@ import (
 
 // Ceiling is one ceiling, resolved.
 type Ceiling struct {
-	Spec    *spec.Spec // as written, with the defaults filled in
-	Units   quantity.System
-	Assumed []standards.Assumed
-	Vault   Vault
-	Grid    Grid
-	Rib     Member
-	Rail    Member
-	Skin    Skin
-	Climate Climate
-	Panel   Panel
-	Seam    Seam
+	Spec      *spec.Spec // as written, with the defaults filled in
+	Units     quantity.System
+	Assumed   []standards.Assumed
+	Vault     Vault
+	Grid      Grid
+	Rib       Member
+	RibLayers []Layer // side by side through the rib's width
+	Rail      Member
+	Skin      Skin
+	Climate   Climate
+	Panel     Panel
+	Seam      Seam
 
 	tree      map[string]any
 	standards *standards.Standards

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/timber"
+	"dryfit/spec"
 )
 
 // Piece is a kind of piece in one panel.
@@ -27,42 +28,44 @@ const steelDensity = 7850
 // standardGravity is in m/s2, exact by definition.
 const standardGravity = 9.80665
 
-// part is a share of a member's width, with the parallels it lies between.
-type part struct {
-	width, from, to float64
+// Layer is a share of a rib's width, with the parallels that it lies between:
+// a layer of a sawn rib, or the whole of another.
+type Layer struct {
+	Width, From, To float64
 }
 
-// ribParts are the layers of a sawn rib side by side, or the whole of another.
-func (c *Ceiling) ribParts() ([]part, []Fault) {
+// ribLayers are the layers of a sawn rib side by side, or the whole of another.
+func (c *Ceiling) ribLayers() ([]Layer, []Fault) {
 	if c.Spec.Rib.Construction != "sawn" || len(c.Spec.Rib.Layer) == 0 {
-		return []part{{c.Rib.Width, 0, c.Rib.Depth}}, nil
+		return []Layer{{c.Rib.Width, 0, c.Rib.Depth}}, nil
 	}
-	var parts []part
+	var layers []Layer
 	var faults []Fault
 	for i, l := range c.Spec.Rib.Layer {
 		quarters, _ := l.Stock.Quarters() // the schema has seen to its form
 		t, err := timber.Surfaced(quarters)
 		if err != nil {
-			faults = append(faults, Fault{keyf("rib.layer.%d.stock", i+1), err.Error()})
+			faults = append(faults, Fault{spec.Key("rib", "layer", i+1, "stock"), err.Error()})
 		}
-		p := part{width: t, to: float64(l.Depth)}
+		layer := Layer{Width: t, To: float64(l.Depth)}
 		if l.Setback != nil {
-			p.from, p.to = float64(*l.Setback), p.to+float64(*l.Setback)
+			layer.From, layer.To = float64(*l.Setback), layer.To+float64(*l.Setback)
 		}
-		parts = append(parts, p)
+		layers = append(layers, layer)
 	}
-	return parts, faults
+	return layers, faults
 }
 
 // resolvePanel works out the pieces of the heaviest panel of the vault, piece
 // of an arch by piece.
 func resolvePanel(c *Ceiling) []Fault {
-	parts, faults := c.ribParts()
+	layers, faults := c.ribLayers()
 	if len(faults) > 0 {
 		return faults
 	}
+	c.RibLayers = layers
 	for k := range c.Panel.Around {
-		one := c.panelPiece(parts, k)
+		one := c.panelPiece(k)
 		if one.Mass > c.Panel.Mass {
 			one.Along, one.Around, one.Count, one.Modules = c.Panel.Along, c.Panel.Around, c.Panel.Count, c.Panel.Modules
 			one.Length, one.EndLength, one.Arc = c.Panel.Length, c.Panel.EndLength, c.Panel.Arc
@@ -74,7 +77,7 @@ func resolvePanel(c *Ceiling) []Fault {
 }
 
 // panelPiece is the k-th piece of an arch from the left, with its masses.
-func (c *Ceiling) panelPiece(ribs []part, k int) Panel {
+func (c *Ceiling) panelPiece(k int) Panel {
 	v := c.Vault
 	s0, s1 := float64(k)*c.Panel.Arc, float64(k+1)*c.Panel.Arc
 	if k == c.Panel.Around-1 {
@@ -83,10 +86,12 @@ func (c *Ceiling) panelPiece(ribs []part, k int) Panel {
 	p := Panel{Outline: v.Band(s0, s1, 0, v.Thickness)}
 	low, high := p.Outline.Bounds()
 	p.Width, p.Height = high.Y-low.Y, high.Z-low.Z
-	p.Pieces = c.ribPieces(ribs, s0, s1)
-	p.Pieces = append(p.Pieces, c.railPieces(s0, s1)...)
-	p.Pieces = append(p.Pieces, c.skinPiece(s0, s1))
-	p.Pieces = append(p.Pieces, c.hardware(s0, s1)...)
+	bays := max(1, int(math.Round(c.Panel.Modules)))
+	p.Pieces = c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
+	p.Pieces = append(p.Pieces, c.railPieces(s0, s1, bays)...)
+	p.Pieces = append(p.Pieces, c.skinPiece(s0, s1, c.Panel.EndLength, 1))
+	p.Pieces = append(p.Pieces, c.hardware(s0, s1, min(1, c.Panel.Along-1), 1)...)
+	p.Pieces = merged(p.Pieces)
 	for _, piece := range p.Pieces {
 		m := piece.Mass * float64(piece.Count)
 		p.Mass += m
@@ -96,6 +101,30 @@ func (c *Ceiling) panelPiece(ribs []part, k int) Panel {
 	p.Centre.Y /= p.Mass
 	p.Centre.Z /= p.Mass
 	return p
+}
+
+// alike is how near the volumes of two pieces are, by themselves, to be of one
+// kind: far above round-off, far below what a shop cuts to.
+const alike = 1e-6
+
+// merged lists pieces of one kind once; their centre is the mean.
+func merged(pieces []Piece) []Piece {
+	var out []Piece
+next:
+	for _, p := range pieces {
+		for i := range out {
+			had := &out[i]
+			if had.Name == p.Name && had.Material == p.Material && math.Abs(had.Volume-p.Volume) < alike*p.Volume {
+				n := float64(had.Count + p.Count)
+				had.Centre.Y = (had.Centre.Y*float64(had.Count) + p.Centre.Y*float64(p.Count)) / n
+				had.Centre.Z = (had.Centre.Z*float64(had.Count) + p.Centre.Z*float64(p.Count)) / n
+				had.Count += p.Count
+				continue next
+			}
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // fullRibs and halfRibs count those of the heaviest panel.
@@ -114,15 +143,41 @@ func (c *Ceiling) halfRibs() int {
 	return 2 - c.vaultEnds()
 }
 
-func (c *Ceiling) ribPieces(parts []part, s0, s1 float64) []Piece {
+// VaultPieces are the pieces of the whole vault: all panels, all seams.
+func (c *Ceiling) VaultPieces() []Piece {
+	full := c.Panel.Along * max(0, int(math.Round(c.Panel.Modules))-1)
+	half := 2 * c.Panel.Along
+	ends := 0
+	if !c.Grid.HalfEnds {
+		full, half = full+2, half-2
+		ends = min(2, c.Panel.Along)
+	}
+	var out []Piece
+	for k := range c.Panel.Around {
+		s0, s1 := float64(k)*c.Panel.Arc, float64(k+1)*c.Panel.Arc
+		if k == c.Panel.Around-1 {
+			s1 = c.Vault.Arc
+		}
+		out = append(out, c.ribPieces(s0, s1, full, half)...)
+		out = append(out, c.railPieces(s0, s1, c.Grid.Along)...)
+		out = append(out, present(
+			c.skinPiece(s0, s1, c.Panel.Length, c.Panel.Along-ends),
+			c.skinPiece(s0, s1, c.Panel.EndLength, ends),
+		)...)
+		out = append(out, c.hardware(s0, s1, c.Seam.Count, c.Panel.Along)...)
+	}
+	return out
+}
+
+func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	v := c.Vault
 	rib := Piece{
-		Name: "rib", Count: c.fullRibs(), Material: c.Rib.Species.Name,
+		Name: "rib", Count: full, Material: c.Rib.Species.Name,
 		Length: s1 - s0, Width: c.Rib.Width, Depth: c.Rib.Depth,
 	}
-	for _, p := range parts {
-		band := v.Band(s0, s1, p.from, p.to)
-		volume, centre := band.Area()*p.width, band.Centroid()
+	for _, l := range c.RibLayers {
+		band := v.Band(s0, s1, l.From, l.To)
+		volume, centre := band.Area()*l.Width, band.Centroid()
 		rib.Volume += volume
 		rib.Centre.Y += volume * centre.Y
 		rib.Centre.Z += volume * centre.Z
@@ -130,7 +185,7 @@ func (c *Ceiling) ribPieces(parts []part, s0, s1 float64) []Piece {
 	rib.Centre.Y /= rib.Volume
 	rib.Centre.Z /= rib.Volume
 	half := rib
-	half.Name, half.Count, half.Width, half.Volume = "half rib", c.halfRibs(), rib.Width/2, rib.Volume/2
+	half.Name, half.Count, half.Width, half.Volume = "half rib", halves, rib.Width/2, rib.Volume/2
 	if r := c.Grid.Reveal; r != nil && r.At != "layers" {
 		groove := v.Band(s0, s1, 0, r.Depth).Area()
 		if r.At == "sides" {
@@ -159,12 +214,10 @@ func present(pieces ...Piece) []Piece {
 // Clear is the length of a rail, between the faces of two ribs.
 func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong - c.Rib.Width }
 
-// railPieces are those of one panel: whole ones inside it, halves at its feet
-// and seams. Where the panel's ends differ from the modules' whole number, the
-// same length of rail is there in all.
-func (c *Ceiling) railPieces(s0, s1 float64) []Piece {
+// railPieces are those of a number of bays: whole ones inside the arch's piece,
+// halves at its feet and seams.
+func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 	v := c.Vault
-	bays := max(1, int(math.Round(c.Panel.Modules)))
 	density := timber.Density(c.Rail.Species.SG12, c.Climate.Shop)
 	piece := func(name string, section Region, width float64, sides int) Piece {
 		p := Piece{
@@ -194,9 +247,9 @@ func (c *Ceiling) railPieces(s0, s1 float64) []Piece {
 	return present(out...)
 }
 
-func (c *Ceiling) skinPiece(s0, s1 float64) Piece {
+// skinPiece is the skins of a number of panels of one length.
+func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
 	band := c.Vault.Band(s0, s1, c.Skin.Setback, c.Skin.Setback+c.Skin.Total())
-	along := c.Panel.EndLength
 	if c.Skin.Between {
 		along = c.Clear() * c.Panel.Modules
 	}
@@ -206,22 +259,22 @@ func (c *Ceiling) skinPiece(s0, s1 float64) Piece {
 	}
 	volume := band.Area() * along
 	return Piece{
-		Name: "skin", Count: 1, Material: c.Skin.Material.Name,
+		Name: "skin", Count: panels, Material: c.Skin.Material.Name,
 		Length: outer.Length(), Width: along, Depth: c.Skin.Total(),
 		Volume: volume, Mass: volume * c.Skin.Material.Density, Centre: band.Centroid(),
 	}
 }
 
-// hardware is the tenons of one seam and the straps of one panel, as far as
-// the spec describes them.
-func (c *Ceiling) hardware(s0, s1 float64) []Piece {
+// hardware is the tenons of a number of seams and the straps of a number of
+// panels, as far as the spec describes them.
+func (c *Ceiling) hardware(s0, s1 float64, seams, panels int) []Piece {
 	var out []Piece
 	t := c.Spec.Seam.Tenon
 	mid := c.Vault.Intrados.At((s0 + s1) / 2)
 	volume := float64(t.Thickness * t.Width * t.Length)
 	out = append(out, present(Piece{
 		Name: "tenon", Material: c.Rib.Species.Name, Centre: mid,
-		Count:  tenons(s1-s0, Seam{Edge: float64(*c.Spec.Seam.Edge), Spacing: float64(*c.Spec.Seam.Spacing)}) * min(1, c.Panel.Along-1),
+		Count:  tenons(s1-s0, Seam{Edge: float64(*c.Spec.Seam.Edge), Spacing: float64(*c.Spec.Seam.Spacing)}) * seams,
 		Length: float64(t.Length), Width: float64(t.Width), Depth: float64(t.Thickness),
 		Volume: volume, Mass: volume * timber.Density(c.Rib.Species.SG12, c.Climate.Shop),
 	})...)
@@ -237,7 +290,7 @@ func (c *Ceiling) hardware(s0, s1 float64) []Piece {
 		l := c.StrapLength(float64(station)) + 2*float64(*st.Lap)
 		v := l * float64(*st.Width**st.Thickness)
 		out = append(out, Piece{
-			Name: "strap", Count: 2, Material: st.Material, Centre: c.Vault.Intrados.At(s),
+			Name: "strap", Count: 2 * panels, Material: st.Material, Centre: c.Vault.Intrados.At(s),
 			Length: l, Width: float64(*st.Width), Depth: float64(*st.Thickness), Volume: v, Mass: v * steelDensity,
 		})
 	}

@@ -5,8 +5,6 @@ import (
 	"slices"
 )
 
-func keyf(format string, args ...any) string { return fmt.Sprintf(format, args...) }
-
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
 // straps, or twice the overhang past the last one. The name says which. It
 // needs strap.stations.

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/spec"
+	"dryfit/spec/nearest"
 )
 
 // acceptedBy is the rule that speaks of the acceptances themselves. The review
@@ -42,7 +43,7 @@ func judgeAcceptance(a *spec.Accepted, findings []rules.Finding, o Options) (fau
 	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == a.Rule })
 	switch {
 	case i < 0:
-		return "there is no rule " + a.Rule + " to accept", rules.Query
+		return "there is no rule " + a.Rule + " to accept" + suggestion(a.Rule, o.Rules), rules.Query
 	case o.Rules[i].Severity == rules.Refer:
 		return a.Rule + " is referred, which can't be accepted", rules.Query
 	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
@@ -77,4 +78,15 @@ func judgeAcceptance(a *spec.Accepted, findings []rules.Finding, o Options) (fau
 	default:
 		return "", 0
 	}
+}
+
+func suggestion(id string, list []*rules.Rule) string {
+	known := make([]string, len(list))
+	for i, r := range list {
+		known[i] = r.ID
+	}
+	if near, ok := nearest.Word(id, known); ok {
+		return "; is it " + near + "?"
+	}
+	return ""
 }

@@ -26,6 +26,7 @@ const (
 	Hour
 	PerMetre
 	MetreToTheFourth
+	NewtonPerKilogram
 )
 
 // String is the unit as JSON prints it.
@@ -34,6 +35,6 @@ func (u Unit) String() string {
 		One: "1", Metre: "m", Kilogram: "kg", Newton: "N", Pascal: "Pa", KilogramPerCubicMetre: "kg/m3",
 		Celsius: "C", Radian: "rad", Fraction: "1", SquareMetre: "m2", CubicMetre: "m3",
 		KilogramPerSquareMetre: "kg/m2", NewtonMetre: "N.m", NewtonPerMetre: "N/m", Hour: "h", PerMetre: "1/m",
-		MetreToTheFourth: "m4",
+		MetreToTheFourth: "m4", NewtonPerKilogram: "N/kg",
 	}[u]
 }

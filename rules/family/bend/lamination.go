@@ -15,6 +15,7 @@ var lamination = rules.Rule{
 	Why:      "A strip too thick for its radius breaks on the form, or is left with a stress that the rib's own load adds to.",
 	Severity: rules.Hold,
 	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.species", "rib.construction", "rib.lamination"},
+	Figures:  []string{"rib.lamination-ratio"},
 	Limits: []rules.Limit{
 		{
 			Key: "ratio", Title: "radius by strip thickness, hardwood",

@@ -17,6 +17,7 @@ var skinRadius = rules.Rule{
 		"vault.profile", "vault.span", "vault.rise", "skin.material", "skin.thickness",
 		"skin.setback", "skin.straight", "skin.sheet", "rail.depth",
 	},
+	Figures: []string{"skin.radius"},
 	Basis: rules.Basis{
 		Formula: "R = R_i + a ≥ R_min",
 		Symbols: []rules.Symbol{

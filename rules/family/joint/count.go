@@ -14,6 +14,7 @@ var count = rules.Rule{
 	Reads: []string{
 		"vault.profile", "vault.span", "vault.rise", "vault.length", "panels.along", "panels.around", "seam.spacing", "seam.edge",
 	},
+	Figures: []string{"joint.count"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "loose tenons in all seams",
 		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0, Most: 1e6,

@@ -13,6 +13,7 @@ var depthToSpan = rules.Rule{
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations"},
 	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.depth"},
+	Figures:  []string{"strap.run-ratio"},
 	Limits: []rules.Limit{{
 		Key: "ratio", Title: "clear run by depth of rib",
 		Value: quantity.Value{SI: 24, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 1, Most: 1000,

@@ -17,6 +17,7 @@ var load = rules.Rule{
 		"rib.species", "rib.width", "rib.depth", "rail.species", "rail.width", "rail.depth",
 		"skin.material", "skin.thickness", "skin.layers", "climate.shop",
 	},
+	Figures: []string{"strap.even-share"},
 	Limits: []rules.Limit{{
 		Key: "share", Title: "greatest share that a firm allows on one strap, whatever its allowable",
 		Value: quantity.Value{SI: nan, Unit: quantity.Newton}, Sense: rules.AtMost, Lowest: 0, Most: 1e5,

@@ -21,6 +21,7 @@ var door = rules.Rule{
 		"wrap.allowance", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.along", "panels.along",
 		"panels.around", "rib.depth", "skin.thickness", "springing.cut",
 	},
+	Figures: []string{"panel.end-length", "panel.width", "panel.height"},
 	Limits: []rules.Limit{{
 		Key: "clearance", Title: "free space on every side of the wrap",
 		Value: quantity.Length(0.010).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1,

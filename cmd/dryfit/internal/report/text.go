@@ -77,14 +77,7 @@ func (t *texter) heading(s *review.Sheet, on string) {
 	t.line(Safe(s.Path))
 	if s.Ceiling != nil {
 		p := s.Ceiling.Spec.Project
-		title := Safe(p.Title)
-		if p.Sheet != "" {
-			title += ", sheet " + Safe(p.Sheet)
-		}
-		if p.Revision != "" {
-			title += ", revision " + Safe(p.Revision)
-		}
-		for _, l := range wrap(title, textWidth) {
+		for _, l := range wrap(title(p.Title, p.Sheet, p.Revision), textWidth) {
 			t.line(l)
 		}
 	}

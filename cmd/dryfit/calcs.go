@@ -1,0 +1,81 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+func calcsCommand(s streams) *cobra.Command {
+	var format, output string
+	var named []string
+	c := &cobra.Command{
+		Use:   "calcs SPEC",
+		Short: "Print the calculation sheet: every derived figure with its formula and numbers",
+		Long: "Prints every figure that follows from a spec: its value, its formula, the same with\n" +
+			"the numbers put in, the rules that read it, and whether it hangs on an assumption.",
+		Example: "  dryfit calcs specs/reading-room.ceiling.toml\n  dryfit calcs --format json specs/reading-room.ceiling.toml",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			write := report.CalcsText
+			switch format {
+			case "text":
+			case "json":
+				write = report.CalcsJSON
+			default:
+				return fmt.Errorf("--format %q is not text or json", format)
+			}
+			sheet, inputs, err := resolved(s, args[0], named)
+			if err != nil {
+				return err
+			}
+			calcs := report.Calcs{
+				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Ceiling.Figures(), Rules: catalog.Rules(),
+			}
+			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, calcs) })
+		},
+	}
+	c.Flags().StringVar(&format, "format", "text", "text or json")
+	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
+	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "format", "text", "json")
+	return c
+}
+
+// resolved reads one spec, - for standard input, and works out its ceiling. A
+// spec that can't be is reported as check reports it, and ends the command.
+func resolved(s streams, path string, named []string) (*review.Sheet, []input, error) {
+	if len(named) > 1 {
+		return nil, nil, fmt.Errorf("one --standards file, not %d", len(named))
+	}
+	in := newInput(path)
+	if path == "-" {
+		in = input{name: "standard-input.ceiling.toml", stdin: true}
+	}
+	shelf := newShelf(append(named, "")[0])
+	o, sheet := shelf.underStandards(in, review.Options{Standards: standards.BuiltIn()})
+	broken := shelf.sheets()
+	if sheet == nil {
+		src, fault := in.read(s.in)
+		if fault != "" {
+			sheet = review.Unreadable(in.name, fault, o)
+		} else {
+			sheet = review.Spec(in.name, src, o)
+		}
+	}
+	if sheet.Ceiling == nil {
+		on, _ := judgedOn("")
+		r := report.Report{On: on, Runs: []report.Run{{Sheets: append(broken, sheet)}}}
+		if err := report.Text(s.err, r, false); err != nil {
+			return nil, nil, err
+		}
+		return nil, nil, verdictError{exitNotChecked}
+	}
+	return sheet, []input{in}, nil
+}

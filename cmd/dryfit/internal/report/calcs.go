@@ -1,0 +1,162 @@
+package report
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/figure"
+	"dryfit/rules/layout"
+	"dryfit/spec/quantity"
+)
+
+// Calcs is the calculation sheet of one spec.
+type Calcs struct {
+	Path    string
+	Ceiling *layout.Ceiling
+	Figures []figure.Figure
+	Rules   []*rules.Rule // to name those that read a figure
+}
+
+// CalcsText writes the sheet for people: each figure with its formula and the
+// same with the numbers put in.
+func CalcsText(w io.Writer, c Calcs) error {
+	t := &texter{out: bufio.NewWriter(w)}
+	p := c.Ceiling.Spec.Project
+	t.line(Safe(c.Path))
+	for _, l := range wrap("calculation sheet: "+title(p.Title, p.Sheet, p.Revision), textWidth) {
+		t.line(l)
+	}
+	t.line(legend(c.Ceiling.Units))
+	subject := ""
+	for _, f := range c.Figures {
+		if f.Subject != subject {
+			subject = f.Subject
+			t.line("")
+			t.line(subject)
+			t.rule("─")
+		}
+		t.figure(f, c.Ceiling.Units, readers(f.Key, c.Rules))
+	}
+	t.line("")
+	for _, l := range wrap(Caution, textWidth) {
+		t.line(l)
+	}
+	return t.out.Flush()
+}
+
+func legend(s quantity.System) string {
+	if s == quantity.Imperial {
+		return "lengths in inches (volumes from feet), angles in degrees; * hangs on what is assumed"
+	}
+	return "lengths in mm (volumes from m), angles in degrees; * hangs on what is assumed"
+}
+
+func title(title, sheet, revision string) string {
+	out := Safe(title)
+	if sheet != "" {
+		out += ", sheet " + Safe(sheet)
+	}
+	if revision != "" {
+		out += ", revision " + Safe(revision)
+	}
+	return out
+}
+
+func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
+	mark := " "
+	if f.Assumed {
+		mark = "*"
+	}
+	value := s.Format(f.Value)
+	lead := mark + " " + f.Key
+	for _, l := range wrap(f.Name, textWidth-wideLabel-16) {
+		t.line(pad(lead, wideLabel) + pad(l, textWidth-wideLabel-14) + value)
+		lead, value = "", ""
+	}
+	for _, l := range steps(f, s) {
+		t.line(strings.Repeat(" ", wideLabel) + l)
+	}
+	if len(readBy) > 0 {
+		for _, l := range wrap("read by "+strings.Join(readBy, ", "), textWidth-wideLabel) {
+			t.line(strings.Repeat(" ", wideLabel) + l)
+		}
+	}
+}
+
+// steps are the lines that show how a figure comes about.
+func steps(f figure.Figure, s quantity.System) []string {
+	if f.Formula == "" {
+		return wrap(f.Method, textWidth-wideLabel)
+	}
+	arithmetic, result := f.Worked(s)
+	lines := wrap(f.Symbol+" = "+f.Formula, textWidth-wideLabel)
+	if arithmetic == "" {
+		return lines
+	}
+	return append(lines, wrap("= "+arithmetic+" = "+result, textWidth-wideLabel)...)
+}
+
+func readers(key string, list []*rules.Rule) []string {
+	var ids []string
+	for _, r := range list {
+		for _, f := range r.Figures {
+			if f == key {
+				ids = append(ids, r.ID)
+			}
+		}
+	}
+	return ids
+}
+
+type jsonFigure struct {
+	Key     string      `json:"key"`
+	Symbol  string      `json:"symbol"`
+	Name    string      `json:"name"`
+	Subject string      `json:"subject"`
+	Value   *jsonNumber `json:"value"` // in SI; null where there is none, as the radius of a flat ceiling
+	Unit    string      `json:"unit"`
+	Printed string      `json:"printed"`
+	Formula string      `json:"formula,omitempty"`
+	Method  string      `json:"method,omitempty"`
+	Worked  string      `json:"worked,omitempty"`
+	Inputs  []jsonInput `json:"inputs"`
+	Assumed bool        `json:"assumed"`
+	Rules   []string    `json:"rules"`
+}
+
+type jsonInput struct {
+	Symbol string      `json:"symbol"`
+	Key    string      `json:"key,omitempty"`
+	Value  *jsonNumber `json:"value"`
+	Unit   string      `json:"unit"`
+}
+
+// CalcsJSON writes the sheet as one document, values in SI.
+func CalcsJSON(w io.Writer, c Calcs) error {
+	out := struct {
+		Path    string       `json:"path"`
+		Figures []jsonFigure `json:"figures"`
+	}{Path: c.Path, Figures: []jsonFigure{}}
+	for _, f := range c.Figures {
+		j := jsonFigure{
+			Key: f.Key, Symbol: f.Symbol, Name: f.Name, Subject: f.Subject, Value: number(f.Value), Unit: f.Value.Unit.String(),
+			Printed: c.Ceiling.Units.Format(f.Value), Formula: f.Formula, Method: f.Method,
+			Inputs: []jsonInput{}, Assumed: f.Assumed, Rules: append([]string{}, readers(f.Key, c.Rules)...),
+		}
+		if arithmetic, result := f.Worked(c.Ceiling.Units); arithmetic != "" {
+			j.Worked = fmt.Sprintf("%s = %s", arithmetic, result)
+		}
+		for _, t := range f.Terms {
+			j.Inputs = append(j.Inputs, jsonInput{t.Symbol, t.Key, number(t.Value), t.Value.Unit.String()})
+		}
+		out.Figures = append(out.Figures, j)
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(out)
+}

@@ -1,0 +1,198 @@
+package report
+
+import (
+	"bufio"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"dryfit/rules/layout"
+	"dryfit/rules/result/stock"
+	"dryfit/spec/quantity"
+)
+
+// Takeoff is the takeoff of one spec.
+type Takeoff struct {
+	Path    string
+	Ceiling *layout.Ceiling
+	stock.Takeoff
+}
+
+// row is one line of the takeoff, as it is printed.
+type row struct {
+	group, name, material, count, length, width, depth, from, mass string
+}
+
+var takeoffHeads = row{"group", "name", "material", "count", "length", "width", "depth", "from", "mass"}
+
+func (r row) cells() []string {
+	return []string{r.group, r.name, r.material, r.count, r.length, r.width, r.depth, r.from, r.mass}
+}
+
+func (t Takeoff) rows() []row {
+	u := t.Ceiling.Units
+	length := func(m float64) string {
+		if m == 0 {
+			return ""
+		}
+		return u.Format(quantity.Length(m).Value())
+	}
+	mass := func(kg float64) string {
+		if kg == 0 {
+			return ""
+		}
+		return u.Format(quantity.Mass(kg).Value())
+	}
+	var out []row
+	for _, p := range t.Pieces {
+		from := ""
+		if p.Strips > 0 {
+			from = fmt.Sprintf("%d strips of %s", p.Strips, length(p.StripThickness))
+		}
+		out = append(out, row{"piece", p.Name, p.Material, fmt.Sprint(p.Count), length(p.Length), length(p.Width), length(p.Depth), from, mass(p.Mass)})
+	}
+	for _, b := range t.Boards {
+		out = append(out, row{
+			group: "lumber", name: "board measure", material: b.Species, count: fmt.Sprintf("%.0fbd.ft", b.BoardFeet),
+			from: fmt.Sprintf("%s finished, and %.0f%% waste", u.Format(quantity.Value{SI: b.Volume, Unit: quantity.CubicMetre}), 100*stock.Waste),
+		})
+	}
+	for _, s := range t.Sheets {
+		out = append(out, row{
+			group: "sheet", name: "stock sheet", material: s.Material, count: fmt.Sprint(s.Count),
+			length: length(s.Bent), width: length(s.Straight), depth: length(s.Thickness),
+			from: fmt.Sprintf("%d in a skin", s.Pieces),
+		})
+	}
+	for _, h := range t.Hardware {
+		out = append(out, row{group: "hardware", name: h.Name, count: fmt.Sprint(h.Count), length: length(h.Length), mass: mass(h.Mass)})
+	}
+	return append(out,
+		row{group: "weight", name: "heaviest panel", count: "1", mass: mass(t.PanelMass)},
+		row{group: "weight", name: "all pieces", count: fmt.Sprintf("%d panels", t.Panels), mass: mass(t.Mass)},
+	)
+}
+
+// TakeoffText writes the takeoff as a schedule.
+func TakeoffText(w io.Writer, t Takeoff) error {
+	x := &texter{out: bufio.NewWriter(w)}
+	p := t.Ceiling.Spec.Project
+	x.line(Safe(t.Path))
+	for _, l := range wrap("takeoff: "+title(p.Title, p.Sheet, p.Revision), textWidth) {
+		x.line(l)
+	}
+	widths := []int{16, 20, 10, 11, 10, 10}
+	group := ""
+	for _, r := range t.rows() {
+		if r.group != group {
+			group = r.group
+			x.line("")
+			x.line(map[string]string{
+				"piece": "pieces: count, finished length, width, depth, mass of all", "lumber": "lumber to buy",
+				"sheet": "sheets to buy: count, bent edge, straight edge, thickness", "hardware": "hardware", "weight": "weight",
+			}[group])
+			x.rule("─")
+		}
+		var b strings.Builder
+		for i, cell := range []string{r.name, r.material, r.count, r.length, r.width, r.depth} {
+			b.WriteString(pad(Safe(cell), widths[i]))
+		}
+		x.line(strings.TrimRight(b.String(), " ") + strings.Repeat(" ", max(1, textWidth-len([]rune(strings.TrimRight(b.String(), " ")))-len([]rune(r.mass)))) + r.mass)
+		if r.from != "" {
+			x.line(strings.Repeat(" ", widths[0]) + r.from)
+		}
+	}
+	return x.out.Flush()
+}
+
+// TakeoffCSV writes the takeoff as a table that is safe to open in a
+// spreadsheet: no cell begins a formula.
+func TakeoffCSV(w io.Writer, t Takeoff) error {
+	c := csv.NewWriter(w)
+	c.UseCRLF = true
+	for _, r := range append([]row{takeoffHeads}, t.rows()...) {
+		cells := r.cells()
+		for i, cell := range cells {
+			cells[i] = plainCell(Safe(cell))
+		}
+		if err := c.Write(cells); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+// plainCell puts an apostrophe before what a spreadsheet would take for a
+// formula.
+func plainCell(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}
+
+// TakeoffJSON writes the takeoff as one document, in SI.
+func TakeoffJSON(w io.Writer, t Takeoff) error {
+	type piece struct {
+		Name           string     `json:"name"`
+		Material       string     `json:"material"`
+		Count          int        `json:"count"`
+		Length         jsonNumber `json:"length"`
+		Width          jsonNumber `json:"width"`
+		Depth          jsonNumber `json:"depth"`
+		Strips         int        `json:"strips,omitempty"`
+		StripThickness jsonNumber `json:"strip_thickness,omitempty"`
+		Mass           jsonNumber `json:"mass"`
+	}
+	type boards struct {
+		Species   string     `json:"species"`
+		Volume    jsonNumber `json:"volume"`
+		BoardFeet jsonNumber `json:"board_feet"`
+		Waste     jsonNumber `json:"waste"`
+	}
+	type sheets struct {
+		Material  string     `json:"material"`
+		Straight  jsonNumber `json:"straight"`
+		Bent      jsonNumber `json:"bent"`
+		Thickness jsonNumber `json:"thickness"`
+		Count     int        `json:"count"`
+	}
+	type hardware struct {
+		Name   string     `json:"name"`
+		Count  int        `json:"count"`
+		Length jsonNumber `json:"length,omitempty"`
+		Mass   jsonNumber `json:"mass,omitempty"`
+	}
+	out := struct {
+		Path      string     `json:"path"`
+		Pieces    []piece    `json:"pieces"`
+		Lumber    []boards   `json:"lumber"`
+		Sheets    []sheets   `json:"sheets"`
+		Hardware  []hardware `json:"hardware"`
+		PanelMass jsonNumber `json:"panel_mass"`
+		Panels    int        `json:"panels"`
+		Mass      jsonNumber `json:"mass"`
+	}{Path: t.Path, PanelMass: jsonNumber(t.PanelMass), Panels: t.Panels, Mass: jsonNumber(t.Mass)}
+	for _, p := range t.Pieces {
+		out.Pieces = append(out.Pieces, piece{
+			p.Name, p.Material, p.Count, jsonNumber(p.Length), jsonNumber(p.Width), jsonNumber(p.Depth),
+			p.Strips, jsonNumber(p.StripThickness), jsonNumber(p.Mass),
+		})
+	}
+	for _, b := range t.Boards {
+		out.Lumber = append(out.Lumber, boards{b.Species, jsonNumber(b.Volume), jsonNumber(b.BoardFeet), stock.Waste})
+	}
+	for _, s := range t.Sheets {
+		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count})
+	}
+	for _, h := range t.Hardware {
+		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass)})
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(out)
+}

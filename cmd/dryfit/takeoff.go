@@ -1,0 +1,43 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/result/stock"
+)
+
+func takeoffCommand(s streams) *cobra.Command {
+	var format, output string
+	var named []string
+	c := &cobra.Command{
+		Use:   "takeoff SPEC",
+		Short: "List the pieces, the stock to buy, the hardware and the weights",
+		Long: "Lists every piece of the ceiling with its finished size, the lumber and the sheets to\n" +
+			"buy for them, the hardware, and the weight of a panel and of all.",
+		Example: "  dryfit takeoff specs/reading-room.ceiling.toml\n  dryfit takeoff --format csv --output pieces.csv specs/reading-room.ceiling.toml",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			write, ok := map[string]func(io.Writer, report.Takeoff) error{
+				"text": report.TakeoffText, "csv": report.TakeoffCSV, "json": report.TakeoffJSON,
+			}[format]
+			if !ok {
+				return fmt.Errorf("--format %q is not text, csv or json", format)
+			}
+			sheet, inputs, err := resolved(s, args[0], named)
+			if err != nil {
+				return err
+			}
+			takeoff := report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)}
+			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, takeoff) })
+		},
+	}
+	c.Flags().StringVar(&format, "format", "text", "text, csv or json")
+	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
+	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "format", "text", "csv", "json")
+	return c
+}

@@ -1,0 +1,97 @@
+package bend
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var skinBearing = rules.Rule{
+	ID:       "bend.skin-bearing",
+	Title:    "the skin seats on every rail, and on the ribs where it lies behind them",
+	Why:      "A skin that does not touch the frame is glued to air, and one that is in the frame's way does not go in.",
+	Severity: rules.Hold,
+	Reads:    []string{"skin.setback", "rail.depth", "rail.width", "rib.depth"},
+	Limits: []rules.Limit{
+		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
+		{Key: "bearing", Title: "width of bearing on a half rail", Value: quantity.Length(0.010).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+	},
+	Basis: rules.Basis{
+		Formula: "a = d_l; behind the ribs a = d",
+		Symbols: []rules.Symbol{
+			{Name: "a", Means: "setback from the intrados to the skin", Unit: "m"},
+			{Name: "d_l", Means: "depth of the rail", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+		},
+		Source: cite.Derivation("geometry; bearing by common practice"),
+	},
+	Check: checkSkinBearing,
+}
+
+func checkSkinBearing(p *rules.Pass) {
+	c, gap := p.Ceiling, p.Limit("gap")
+	seats := func(key, member string, depth float64) {
+		switch away := c.Skin.Setback - depth; {
+		case away < -gap.SI:
+			p.Report(rules.Finding{
+				At: "skin.setback", Related: []string{key},
+				Text:     "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way",
+				Measured: quantity.Length(c.Skin.Setback).Value(), Bound: p.Stated(key, quantity.Length(depth).Value()),
+				Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
+			})
+		case away > gap.SI:
+			p.Report(rules.Finding{
+				At: "skin.setback", Related: []string{key}, Severity: rules.Query,
+				Text:     "the skin stands {measured} off the back of the " + member + "; the most is {limit}",
+				Measured: quantity.Length(away).Value(), Bound: gap,
+				Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
+			})
+		}
+	}
+	seats("rail.depth", "rail", c.Rail.Depth)
+	if !c.Skin.Between {
+		seats("rib.depth", "rib", c.Rib.Depth)
+	}
+	if least := p.Limit("bearing"); c.Rail.Width/2 < least.SI {
+		p.Report(rules.Finding{
+			At: "rail.width", Text: "the skin bears on {measured} of a half rail; the least is {limit}",
+			Measured: quantity.Length(c.Rail.Width / 2).Value(), Bound: least,
+		})
+	}
+}
+
+var sheetJoint = rules.Rule{
+	ID:       "bend.sheet-joint",
+	Title:    "every joint of the skin's sheets falls on a member",
+	Why:      "A joint between two members has nothing behind it: it opens, and shows as a kink.",
+	Severity: rules.Query,
+	Reads:    []string{"skin.sheet", "skin.setback", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "panels.along", "rib.width"},
+	Figures:  []string{"skin.sheets"},
+	Basis: rules.Basis{
+		Formula: "module ≤ sheet, both ways",
+		Symbols: []rules.Symbol{
+			{Name: "module", Means: "between rails on the skin's near face; along the axis, what one sheet has to cover", Unit: "m"},
+			{Name: "sheet", Means: "the edge that lies that way", Unit: "m"},
+		},
+		Source: cite.Derivation("a sheet that reaches no second member leaves a joint between two"),
+	},
+	Check: checkSheetJoint,
+}
+
+func checkSheetJoint(p *rules.Pass) {
+	c, s := p.Ceiling, p.Ceiling.SkinSheets()
+	if s.PerSheet == 0 {
+		p.Report(rules.Finding{
+			At: "skin.sheet.bent", Related: []string{"grid.around"},
+			Text:     "from rail to rail the skin is {measured}, and the sheet's bent edge is {limit}, so that its joints fall between rails",
+			Measured: quantity.Length(s.Module).Value(), Bound: p.Stated("skin.sheet.bent", c.Spec.Skin.Sheet.Bent.Value()),
+		})
+	}
+	if !s.FitsAlong {
+		p.Report(rules.Finding{
+			At: "skin.sheet.straight", Related: []string{"grid.along"},
+			Text:     "from rib to rib the skin is {measured}, and the sheet's straight edge is {limit}, so that its joints fall between ribs",
+			Measured: quantity.Length(s.Bay).Value(), Bound: p.Stated("skin.sheet.straight", c.Spec.Skin.Sheet.Straight.Value()),
+		})
+	}
+}

@@ -1,0 +1,25 @@
+// Package grid holds the rules on how the vault divides into coffers.
+package grid
+
+import (
+	"embed"
+
+	"dryfit/rules"
+	"dryfit/spec/quantity"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "grid", Title: "how the vault divides", Cases: cases,
+		Rules: []rules.Rule{moduleRatio, moduleSize, longSide, seamsOnRibs, crown, count},
+	}
+}
+
+// moduleKeys are what the module's two sides follow from.
+var moduleKeys = []string{"vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "grid.ends", "rib.width"}
+
+func number(x float64) quantity.Value { return quantity.Value{SI: x, Unit: quantity.One} }

@@ -1,0 +1,135 @@
+package grid
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var moduleRatio = rules.Rule{
+	ID:       "grid.module-ratio",
+	Title:    "the coffers are near enough to square",
+	Why:      "A coffer much longer than wide reads as a slot, and the grid as stripes.",
+	Severity: rules.Query,
+	Reads:    moduleKeys,
+	Figures:  []string{"grid.module-ratio"},
+	Limits: []rules.Limit{{
+		Key: "most", Title: "longer side of the module by the shorter",
+		Value: number(1.67), Sense: rules.AtMost, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "k = max(m_r, m_l) / min(m_r, m_l)",
+		Symbols: []rules.Symbol{
+			{Name: "m_r", Means: "module around, on the intrados", Unit: "m"},
+			{Name: "m_l", Means: "module along, between rib centre lines", Unit: "m"},
+		},
+		Valid:  "a matter of proportion: 1.67 is a little over the golden section",
+		Source: cite.CommonPractice(),
+	},
+	Check: checkModuleRatio,
+}
+
+func checkModuleRatio(p *rules.Pass) {
+	g, limit := p.Ceiling.Grid, p.Limit("most")
+	if g.Ratio() <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At:      "grid.along",
+		Related: []string{"grid.around", "vault.length"},
+		Text: p.Textf("the module is %v around by %v along, {measured} to one; the most is {limit}",
+			quantity.Length(g.ModuleAround), quantity.Length(g.ModuleAlong)),
+		Measured: number(g.Ratio()), Bound: limit,
+		Offers: []rules.Offer{{Key: "grid.along", Value: int64(g.Along + 1)}, {Key: "grid.along", Value: int64(g.Along - 1)}},
+	})
+}
+
+var moduleSize = rules.Rule{
+	ID:       "grid.module-size",
+	Title:    "the coffers are of a size that can be made and read",
+	Why:      "Small coffers multiply joints; large ones leave the skin without a rib behind it.",
+	Severity: rules.Query,
+	Reads:    moduleKeys,
+	Figures:  []string{"grid.module-around", "grid.module-along"},
+	Limits: []rules.Limit{
+		{Key: "least", Title: "side of a module", Value: quantity.Length(0.3).Value(), Sense: rules.AtLeast, Lowest: 0.01, Most: 10, Source: cite.CommonPractice()},
+		{Key: "most", Title: "side of a module", Value: quantity.Length(1.5).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 100, Source: cite.CommonPractice()},
+	},
+	Basis: rules.Basis{Valid: "both sides of the module, between centre lines", Source: cite.CommonPractice()},
+	Check: checkModuleSize,
+}
+
+func checkModuleSize(p *rules.Pass) {
+	g := p.Ceiling.Grid
+	for _, side := range []struct {
+		key, name string
+		size      float64
+	}{{"grid.around", "around", g.ModuleAround}, {"grid.along", "along", g.ModuleAlong}} {
+		f := rules.Finding{At: side.key, Measured: quantity.Length(side.size).Value()}
+		switch least, most := p.Limit("least"), p.Limit("most"); {
+		case side.size < least.SI:
+			f.Bound, f.Text = least, "the module is {measured} "+side.name+"; the least is {limit}"
+		case side.size > most.SI:
+			f.Bound, f.Text = most, "the module is {measured} "+side.name+"; the most is {limit}"
+		default:
+			continue
+		}
+		p.Report(f)
+	}
+}
+
+var longSide = rules.Rule{
+	ID:       "grid.long-side",
+	Title:    "the coffers' long side lies with the length of the room",
+	Why:      "Coffers that lie across a long room make it look shorter and wider from where one comes in.",
+	Severity: rules.Note,
+	Reads:    append([]string{"room.width", "room.length", "room.entry"}, moduleKeys...),
+	Figures:  []string{"grid.long-side"},
+	Limits: []rules.Limit{{
+		Key: "square", Title: "ratio up to which a module counts as square",
+		Value: number(1.05), Sense: rules.AtMost, Lowest: 1, Most: 10, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "rooms and modules that are not square", Source: cite.CommonPractice()},
+	Check: checkLongSide,
+}
+
+func checkLongSide(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("square")
+	roomAlong := c.Spec.Room.Length > c.Spec.Room.Width
+	coffersAlong := c.Grid.ModuleAlong > c.Grid.ModuleAround
+	if c.Grid.Ratio() <= limit.SI || c.Spec.Room.Length == c.Spec.Room.Width || roomAlong == coffersAlong {
+		return
+	}
+	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Spec.Room.Entry]
+	p.Report(rules.Finding{
+		At:       "grid",
+		Text:     "the coffers' long side lies across the room's length, as one sees it " + seen + "; they are {measured} to one, and square up to {limit}",
+		Measured: number(c.Grid.Ratio()), Bound: limit,
+	})
+}
+
+var count = rules.Rule{
+	ID:       "grid.count",
+	Title:    "the eye can take the coffers in",
+	Why:      "Past a certain number the eye no longer counts coffers but sees a texture, and each one is joints, fittings and cost.",
+	Severity: rules.Note,
+	Reads:    []string{"grid.around", "grid.along"},
+	Figures:  []string{"grid.count"},
+	Limits: []rules.Limit{{
+		Key: "most", Title: "coffers in all", Value: number(48), Sense: rules.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "a matter of taste", Source: cite.CommonPractice()},
+	Check: checkCount,
+}
+
+func checkCount(p *rules.Pass) {
+	g, limit := p.Ceiling.Grid, p.Limit("most")
+	n := float64(g.Around * g.Along)
+	if n <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "grid", Text: "there are {measured} coffers; past {limit} the eye sees a texture",
+		Measured: number(n), Bound: limit,
+	})
+}

@@ -1,0 +1,110 @@
+package grid
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var seamsOnRibs = rules.Rule{
+	ID:       "grid.seams-on-ribs",
+	Title:    "every seam falls on a rib or a rail",
+	Why:      "A seam between two members has nothing to join: the panels would end in the middle of a coffer.",
+	Severity: rules.Hold,
+	Reads:    []string{"grid.around", "grid.along", "panels.along", "panels.around"},
+	Basis: rules.Basis{
+		Formula: "grid.along mod panels.along = 0 and grid.around mod panels.around = 0",
+		Symbols: []rules.Symbol{
+			{Name: "mod", Means: "what is left of a whole division", Unit: "1"},
+		},
+		Source: cite.Derivation("panels alike end on the grid only where it divides evenly"),
+	},
+	Check: checkSeamsOnRibs,
+}
+
+func checkSeamsOnRibs(p *rules.Pass) {
+	c := p.Ceiling
+	for _, d := range []struct {
+		grid, panels      int
+		key, other, where string
+	}{
+		{c.Grid.Along, c.Panel.Along, "panels.along", "along", "ribs"},
+		{c.Grid.Around, c.Panel.Around, "panels.around", "around", "rails"},
+	} {
+		if d.grid%d.panels == 0 {
+			continue
+		}
+		p.Report(rules.Finding{
+			At:      d.key,
+			Related: []string{"grid." + d.other},
+			Text:    p.Textf("%d coffers %s do not divide into %d panels, so that seams fall between the %s", d.grid, d.other, d.panels, d.where),
+			Offers:  divisors(d.key, d.grid, d.panels),
+		})
+	}
+}
+
+// divisors offers the numbers of panels that divide the grid, the nearest
+// first.
+func divisors(key string, grid, panels int) []rules.Offer {
+	var offers []rules.Offer
+	for away := 1; away < grid; away++ {
+		for _, n := range []int{panels + away, panels - away} {
+			if n >= 1 && n <= grid && grid%n == 0 {
+				offers = append(offers, rules.Offer{Key: key, Value: int64(n)})
+			}
+		}
+	}
+	return offers[:min(2, len(offers))]
+}
+
+var crown = rules.Rule{
+	ID:       "grid.crown",
+	Title:    "a fitting at the crown is clear of the rail there",
+	Why:      "With an even number of coffers around a rail lies at the crown, where one would hang the light.",
+	Severity: rules.Query,
+	Needs:    []string{"fitting"},
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "grid.around", "rail.width"},
+	Limits: []rules.Limit{{
+		Key: "clear", Title: "between a fitting beside the crown and the rail at it",
+		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "an even number of coffers around, fittings in the two coffers beside the crown", Source: cite.CommonPractice()},
+	Check: checkCrown,
+}
+
+func checkCrown(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("clear")
+	if c.Grid.Around%2 != 0 {
+		return // a coffer lies at the crown
+	}
+	for i, f := range c.Spec.Fitting {
+		if beside := c.Grid.Around / 2; f.Coffer[0] != beside && f.Coffer[0] != beside+1 {
+			continue
+		}
+		centre := (float64(f.Coffer[0]) - 0.5) * c.Grid.ModuleAround
+		if f.At != nil {
+			centre += float64(f.At.Around)
+		}
+		clear := math.Abs(centre-c.Vault.Arc/2) - reach(f.Size) - c.Rail.Width/2
+		if clear >= limit.SI {
+			continue
+		}
+		p.Report(rules.Finding{
+			At:       spec.Key("fitting", i+1, "coffer"),
+			Related:  []string{"grid.around"},
+			Text:     p.Textf("a rail lies at the crown, and the %s leaves {measured} to it; the least is {limit}", f.Name),
+			Measured: quantity.Length(clear).Value(), Bound: limit,
+		})
+	}
+}
+
+// reach is half of a fitting's size around the arc.
+func reach(s spec.FittingSize) float64 {
+	if s.Diameter != nil {
+		return float64(*s.Diameter) / 2
+	}
+	return float64(*s.Width) / 2
+}

@@ -1,0 +1,100 @@
+package rib
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var layers = rules.Rule{
+	ID:       "rib.layers",
+	Title:    "the layers of a sawn rib make up its width, and leave two whole halves at a seam",
+	Why:      "Stock is planed before it is built up: four layers of 4/4 are not 4in, and a seam can't run through a layer.",
+	Severity: rules.Query,
+	Reads:    []string{"rib.construction", "rib.layer", "rib.width", "rib.depth", "grid.reveal"},
+	Limits: []rules.Limit{{
+		Key: "sum", Title: "difference of the layers' sum from the width", Value: quantity.Length(0.0005).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Valid:  "hardwood surfaced on two sides; thicknesses as dimension tables give them",
+		Source: cite.HardwoodSizes.At("surfaced on two sides"),
+	},
+	Check: checkLayers,
+}
+
+func checkLayers(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Spec.Rib.Construction != "sawn" {
+		return
+	}
+	if len(c.Spec.Rib.Layer) == 0 {
+		p.Absent("rib.layer")
+		return
+	}
+	checkSum(p, c.RibLayers)
+	if n := len(c.RibLayers); n%2 != 0 || !mirrored(c.RibLayers) {
+		p.Report(rules.Finding{
+			At: "rib.layer", Related: []string{"rib.width"},
+			Text: p.Textf("the %d layers leave no two whole and equal halves at a seam; take an even number, alike from the middle outward", n),
+		})
+	}
+	checkLayerDepths(p)
+}
+
+func checkSum(p *rules.Pass, list []layout.Layer) {
+	sum := 0.0
+	for _, l := range list {
+		sum += l.Width
+	}
+	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width) > limit.SI {
+		p.Report(rules.Finding{
+			At: "rib.width", Related: []string{"rib.layer"},
+			Text:     p.Textf("the layers' surfaced stock makes up %v, and the rib is %v wide: {measured} apart; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width)),
+			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width)).Value(), Bound: limit,
+			Offers: []rules.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
+		})
+	}
+}
+
+// mirrored reports whether the layers are alike from the middle outward.
+func mirrored(list []layout.Layer) bool {
+	for i := range len(list) / 2 {
+		if list[i] != list[len(list)-1-i] {
+			return false
+		}
+	}
+	return true
+}
+
+// checkLayerDepths compares each layer, and what set-back layers leave, with
+// the rib's depth and the reveal.
+func checkLayerDepths(p *rules.Pass) {
+	c := p.Ceiling
+	setback := 0.0
+	for i, l := range c.RibLayers {
+		setback = max(setback, l.From)
+		if l.To > c.Rib.Depth+p.Limit("sum").SI {
+			p.Report(rules.Finding{
+				At: spec.Key("rib", "layer", i+1, "depth"), Related: []string{"rib.depth"},
+				Text:     "the layer reaches {measured} from the intrados, and the rib is {limit} deep",
+				Measured: quantity.Length(l.To).Value(), Bound: p.Stated("rib.depth", quantity.Length(c.Rib.Depth).Value()),
+			})
+		}
+	}
+	r := c.Spec.Grid.Reveal
+	if r == nil || r.At != "layers" || r.Depth == nil {
+		return
+	}
+	if d := math.Abs(float64(*r.Depth) - setback); d > p.Limit("sum").SI {
+		p.Report(rules.Finding{
+			At: "grid.reveal.depth", Related: []string{"rib.layer"},
+			Text:     "the reveal is to be {limit} deep, and the layers are set back by {measured}",
+			Measured: quantity.Length(setback).Value(), Bound: p.Stated("grid.reveal.depth", r.Depth.Value()),
+		})
+	}
+}

@@ -1,0 +1,60 @@
+package rib
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var section = rules.Rule{
+	ID:       "rib.section",
+	Title:    "enough wood is left beside the reveal and the tenons of a rib",
+	Why:      "A thin wall beside a groove or a mortise splits when the tenon is driven or the panel is knocked.",
+	Severity: rules.Hold,
+	Reads:    []string{"rib.width", "rib.depth", "grid.reveal", "seam.tenon"},
+	Limits: []rules.Limit{{
+		Key: "left", Title: "wood left", Value: quantity.Length(0.010).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "w/2 − p − g, (d − t)/2 − r",
+		Symbols: []rules.Symbol{
+			{Name: "w", Means: "width of the rib, of which a seam leaves half", Unit: "m"},
+			{Name: "p", Means: "projection of the tenon, half its length", Unit: "m"},
+			{Name: "g", Means: "width of the reveal at the face toward the coffer", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
+			{Name: "r", Means: "depth of the reveal at the seam", Unit: "m"},
+		},
+		Valid:  "tenons at mid-depth",
+		Source: cite.CommonPractice(),
+	},
+	Check: checkSection,
+}
+
+func checkSection(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("left")
+	tenon := c.Seam.Tenon
+	behind, below, reveal := c.Rib.Width/2-tenon.Length/2, (c.Rib.Depth-tenon.Thickness)/2, ""
+	if r := c.Grid.Reveal; r != nil && r.At == "sides" {
+		behind -= r.Width
+		reveal = " and the reveal"
+	} else if r != nil && r.At == "seam" {
+		below -= r.Depth
+		reveal = " and the reveal"
+	}
+	for _, w := range []struct {
+		key, text string
+		left      float64
+	}{
+		{"seam.tenon.length", "behind the tenon" + reveal + " the half rib has {measured} of wood left; the least is {limit}", behind},
+		{"seam.tenon.thickness", "below the tenon" + reveal + " the rib has {measured} of wood left; the least is {limit}", below},
+	} {
+		if w.left < limit.SI {
+			p.Report(rules.Finding{
+				At: w.key, Related: []string{"rib.width", "rib.depth", "grid.reveal"}, Text: w.text,
+				Measured: quantity.Length(w.left).Value(), Bound: limit,
+			})
+		}
+	}
+}

@@ -1,0 +1,138 @@
+// Package vault holds the rules on the vault in its room.
+package vault
+
+import (
+	"embed"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "vault", Title: "the vault in its room", Cases: cases,
+		Rules: []rules.Rule{fits, riseRatio, headroom},
+	}
+}
+
+var fits = rules.Rule{
+	ID:       "vault.fits",
+	Title:    "the vault fits the room at its tightest, with room above the crown",
+	Why:      "A ceiling wider than its room is cut on the lift.",
+	Severity: rules.Hold,
+	Reads: []string{
+		"room.width", "room.length", "room.above", "room.tolerance", "vault.profile", "vault.span", "vault.rise", "vault.length",
+		"springing.cut", "panels.along", "seam.gap", "rib.depth", "skin.thickness", "skin.setback",
+	},
+	Figures: []string{"vault.width", "vault.built-length"},
+	Limits: []rules.Limit{{
+		Key: "above", Title: "clear height above the crown",
+		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "b ≤ W − τ, l ≤ L − τ",
+		Symbols: []rules.Symbol{
+			{Name: "b", Means: "width of the vault over its feet as they are cut", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "l", Means: "length of all panels and seam gaps", Unit: "m"},
+			{Name: "L", Means: "length of the room", Unit: "m"},
+			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
+		},
+		Valid:  "panels at their nominal size: what their own tolerances and the seasons do is for the rules on closing",
+		Source: cite.Derivation("geometry"),
+	},
+	Check: checkFits,
+}
+
+func checkFits(p *rules.Pass) {
+	c := p.Ceiling
+	room, tolerance := c.Spec.Room, float64(*c.Spec.Room.Tolerance)
+	for _, d := range []struct {
+		key, name  string
+		vault, has float64
+	}{
+		{"room.width", "wide over its feet", c.Width(), float64(room.Width) - tolerance},
+		{"room.length", "long with its seam gaps", c.BuiltLength(), float64(room.Length) - tolerance},
+	} {
+		if d.vault <= d.has {
+			continue
+		}
+		p.Report(rules.Finding{
+			At: d.key, Related: []string{"room.tolerance", "vault.span", "vault.length"},
+			Text:     "the vault is {measured} " + d.name + "; the room at its tightest is {limit}",
+			Measured: quantity.Length(d.vault).Value(), Bound: p.Stated(d.key, quantity.Length(d.has).Value()),
+		})
+	}
+	if room.Above == nil {
+		p.Absent("room.above")
+		return
+	}
+	if limit := p.Limit("above"); float64(*room.Above) < limit.SI {
+		p.Report(rules.Finding{
+			At: "room.above", Text: "there is {measured} clear above the crown; the least is {limit}",
+			Measured: room.Above.Value(), Bound: limit,
+		})
+	}
+}
+
+var riseRatio = rules.Rule{
+	ID:       "vault.rise-ratio",
+	Title:    "the vault rises enough to read as one",
+	Why:      "A very flat arch looks like a sag, and pushes its feet apart for any drop of its crown.",
+	Severity: rules.Query,
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise"},
+	Figures:  []string{"vault.rise-ratio"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "rise by span", Value: quantity.Value{SI: 0.08, Unit: quantity.One},
+		Sense: rules.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "h / s ≥ least",
+		Symbols: []rules.Symbol{{Name: "h", Means: "rise", Unit: "m"}, {Name: "s", Means: "span", Unit: "m"}, {Name: "least", Means: "least ratio", Unit: "1"}},
+		Valid:   "vaults that are not flat", Source: cite.CommonPractice(),
+	},
+	Check: checkRiseRatio,
+}
+
+func checkRiseRatio(p *rules.Pass) {
+	v, limit := p.Ceiling.Vault, p.Limit("least")
+	if r := v.Rise / v.Span; p.Ceiling.Spec.Vault.Profile != "flat" && r < limit.SI {
+		p.Report(rules.Finding{
+			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise)),
+			Measured: quantity.Value{SI: r, Unit: quantity.One}, Bound: limit,
+			Offers: []rules.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span)}},
+		})
+	}
+}
+
+var headroom = rules.Rule{
+	ID:       "vault.headroom",
+	Title:    "the springing is above the code's least ceiling height",
+	Why:      "What height a room needs, and where a sloping ceiling may come lower, the local code says.",
+	Severity: rules.Refer,
+	Reads:    []string{"room.height"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "floor to springing", Value: quantity.Length(2.134).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.IRC.At("R305.1: 7ft in habitable rooms of dwellings"),
+	}},
+	Basis: rules.Basis{
+		Valid: "dwellings; other buildings have other heights", Source: cite.IRC.At("R305.1"),
+	},
+	Check: checkHeadroom,
+}
+
+func checkHeadroom(p *rules.Pass) {
+	h, limit := p.Ceiling.Spec.Room.Height, p.Limit("least")
+	if float64(h) >= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "room.height", Text: "the springing is {measured} above the floor, under {limit}; whether the local code allows it is for the authority",
+		Measured: h.Value(), Bound: limit,
+	})
+}

@@ -1,0 +1,69 @@
+package layout
+
+import "math"
+
+// Sheets is how one panel's skin is cut from stock sheets: pieces end on rails
+// around the arc and on ribs along the axis, as far as the sheet reaches.
+type Sheets struct {
+	Developed  float64 // length of the skin around, on its near face
+	Module     float64 // between rails, on its near face
+	Bay        float64 // along the axis, of what one sheet has to cover
+	PerSheet   int     // modules around that one sheet reaches over; 0: not even one
+	Around     int     // pieces around
+	Along      int     // pieces along
+	FitsAlong  bool    // a bay is no longer than the sheet's straight edge
+	PanelCount int     // stock sheets for one panel, all layers, uncut rests not used again
+}
+
+// onEdge lets a module that is as long as the sheet, but for round-off, fit.
+const onEdge = 1e-9
+
+// SkinSheets works out the sheets of one panel.
+func (c *Ceiling) SkinSheets() Sheets {
+	sheet := c.Spec.Skin.Sheet
+	bent, straight := float64(sheet.Bent), float64(sheet.Straight)
+	outer, err := c.Vault.Intrados.Between(0, c.Panel.Arc).Offset(c.Skin.Setback)
+	if err != nil {
+		panic(err) // outward never folds
+	}
+	s := Sheets{Developed: outer.Length()}
+	modules := float64(c.Grid.Around) / float64(c.Panel.Around)
+	s.Module = s.Developed / modules
+	s.PerSheet = int(math.Floor(bent/s.Module + onEdge))
+	s.Around = int(math.Ceil(modules/float64(max(1, s.PerSheet)) - onEdge))
+
+	bays := max(1, int(math.Round(c.Panel.Modules)))
+	s.Bay = c.Grid.ModuleAlong
+	if c.Skin.Between {
+		s.Bay = c.Clear()
+	}
+	s.FitsAlong = s.Bay <= straight+onEdge
+	perSheet := bays
+	if c.Skin.Between {
+		perSheet = 1
+	} else if s.FitsAlong {
+		perSheet = int(math.Floor(straight/c.Grid.ModuleAlong + onEdge))
+	}
+	s.Along = int(math.Ceil(float64(bays) / float64(max(1, perSheet))))
+	s.PanelCount = s.Around * s.Along * c.Skin.Layers
+	return s
+}
+
+// Width is that of the whole vault over its feet, as they are cut.
+func (c *Ceiling) Width() float64 {
+	low, high := c.Vault.Band(0, c.Vault.Arc, 0, c.Vault.Thickness).Bounds()
+	return high.Y - low.Y
+}
+
+// BuiltLength is that of all panels and the gaps at their seams.
+func (c *Ceiling) BuiltLength() float64 {
+	return c.Vault.Length + float64(c.Seam.Count)*c.Seam.Gap
+}
+
+// Laminations is how many strips make up a laminated rib's depth; 0 of another.
+func (c *Ceiling) Laminations() int {
+	if c.Rib.Lamination == 0 {
+		return 0
+	}
+	return max(1, int(math.Round(c.Rib.Depth/c.Rib.Lamination)))
+}

@@ -1,0 +1,104 @@
+package stock_test
+
+import (
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/layout"
+	"dryfit/rules/result/stock"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+func demo(t *testing.T, changes map[string]any) *layout.Ceiling {
+	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
+	require.NoError(t, err)
+	d, problems := spec.Parse("demo", src)
+	require.Empty(t, problems)
+	tree := d.Tree
+	for key, value := range changes {
+		changed, ok := spec.With(tree, key, value)
+		require.True(t, ok, key)
+		tree = changed
+	}
+	c, faults := layout.Resolve(tree, standards.BuiltIn())
+	require.Empty(t, faults)
+	return c
+}
+
+func pieces(t stock.Takeoff, name string) (count int, length float64) {
+	for _, l := range t.Pieces {
+		if l.Name == name {
+			count += l.Count
+			length = l.Length
+		}
+	}
+	return count, length
+}
+
+// Counted by hand: six panels of one module, half ribs at both sides of each;
+// five inner rails and two half ones in each bay; sixteen tenons in each of five
+// seams; four straps on each of two edge ribs of six panels, of two lengths;
+// three screws at both ends of each.
+func TestCounts(t *testing.T) {
+	takeoff := stock.Of(demo(t, nil))
+	for name, want := range map[string]int{"half rib": 12, "rib": 0, "rail": 30, "half rail": 12, "tenon": 80, "skin": 6} {
+		got, _ := pieces(takeoff, name)
+		assert.Equal(t, want, got, name)
+	}
+	_, rail := pieces(takeoff, "rail")
+	assert.InDelta(t, 1.090, rail, 1e-9, "between rib faces: 1180 − 90")
+	straps, screws := 0, 0
+	for _, h := range takeoff.Hardware {
+		switch h.Name {
+		case "strap":
+			straps += h.Count
+		case "screw":
+			screws = h.Count
+		case "moulding":
+			assert.InDelta(t, 2*(7.080+4.63457), h.Length, 1e-4)
+		}
+	}
+	assert.Equal(t, 48, straps)
+	assert.Equal(t, 288, screws)
+	// The skin is 4712mm long on its near face, over six modules of 785mm; a
+	// sheet of 2440mm reaches over three, so that two make up the arc, and the
+	// bay of 1090mm lies within 1220mm.
+	assert.Equal(t, 12, takeoff.Sheets[0].Count)
+}
+
+// The masses of the pieces sum to the panels': all are alike where the ends are
+// halves, but that only five of the six carry a seam's tenons.
+func TestMassesSum(t *testing.T) {
+	c := demo(t, nil)
+	takeoff := stock.Of(c)
+	tenons := 0.0
+	for _, p := range c.Panel.Pieces {
+		if p.Name == "tenon" {
+			tenons = p.Mass * float64(p.Count)
+		}
+	}
+	assert.InEpsilon(t, 6*c.Panel.Mass-tenons, takeoff.Mass, 1e-9)
+}
+
+// Board measure by hand: a rail of 90 × 51 × 1090 mm is 0.0050031 m3, a board
+// foot 0.00235974 m3 (144 cubic inches).
+func TestBoardMeasure(t *testing.T) {
+	takeoff := stock.Of(demo(t, nil))
+	require.Len(t, takeoff.Boards, 1)
+	b := takeoff.Boards[0]
+	assert.InEpsilon(t, b.Volume*1.40/0.00235974, b.BoardFeet, 1e-5)
+	assert.Greater(t, b.Volume, 30*0.0050031)
+}
+
+func TestFullEndsAndSplitArches(t *testing.T) {
+	takeoff := stock.Of(demo(t, map[string]any{"grid.ends": "full", "panels.along": int64(3), "panels.around": int64(2)}))
+	ribs, length := pieces(takeoff, "rib")
+	halves, _ := pieces(takeoff, "half rib")
+	assert.Equal(t, 2*(3+2), ribs, "an inner one in each of three panels and one at each end, in two pieces")
+	assert.Equal(t, 2*4, halves, "at two seams")
+	assert.InDelta(t, 4.63457/2, length, 1e-4)
+}
