@@ -9,6 +9,7 @@ import (
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
+	"dryfit/rules/result"
 	"dryfit/rules/standards"
 	"dryfit/spec/quantity"
 )
@@ -17,6 +18,7 @@ import (
 type Pass struct {
 	Ceiling   *layout.Ceiling
 	Standards *standards.Standards
+	Results   *result.Results
 
 	rule    *Rule
 	outcome *Outcome
@@ -42,8 +44,9 @@ type Loosened struct {
 // absent is not checked.
 func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
 	var out Outcome
+	results := result.Of(c)
 	for _, r := range list {
-		p := &Pass{Ceiling: c, Standards: std, rule: r, outcome: &out}
+		p := &Pass{Ceiling: c, Standards: std, Results: results, rule: r, outcome: &out}
 		p.noteSeverity()
 		if key, missing := p.firstMissing(); missing {
 			p.Absent(key)

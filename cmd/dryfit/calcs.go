@@ -8,6 +8,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
+	"dryfit/rules/result"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
 )
@@ -36,7 +37,7 @@ func calcsCommand(s streams) *cobra.Command {
 				return err
 			}
 			calcs := report.Calcs{
-				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Ceiling.Figures(), Rules: catalog.Rules(),
+				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: result.Of(sheet.Ceiling).Figures(), Rules: catalog.Rules(),
 			}
 			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, calcs) })
 		},

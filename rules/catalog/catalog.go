@@ -8,6 +8,7 @@ import (
 	"dryfit/rules/family/bend"
 	"dryfit/rules/family/grid"
 	"dryfit/rules/family/joint"
+	"dryfit/rules/family/moisture"
 	"dryfit/rules/family/rib"
 	"dryfit/rules/family/strap"
 	"dryfit/rules/family/transit"
@@ -23,6 +24,7 @@ func Families() []rules.Family {
 		rib.Family(),
 		strap.Family(),
 		joint.Family(),
+		moisture.Family(),
 		transit.Family(),
 		accept.Family(),
 	}

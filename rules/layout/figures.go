@@ -226,4 +226,13 @@ func (c *Ceiling) panelFigures(s *sheet) {
 		height.Formula, height.Terms = "h + T", []figure.Term{term("h", "vault.rise", metres(v.Rise)), thick}
 	}
 	s.add(height)
+	s.add(figure.Figure{
+		Key: "panel.side-gap", Symbol: "g_s", Name: "left beside the arch at its widest, on each side, in the room at its tightest", Value: metres(c.SideGap()),
+		Formula: "(W - τ - B - p - f*k) / 2",
+		Terms: []figure.Term{
+			term("W", "room.width", metres(float64(c.Spec.Room.Width))), term("τ", "room.tolerance", metres(float64(*c.Spec.Room.Tolerance))),
+			term("B", "vault.width", metres(c.Width())), term("p", "panels.tolerance", metres(p.Tolerance)),
+			term("f", "panels.form", metres(p.Form)), term("k", "", ratio(c.Spread())),
+		},
+	})
 }

@@ -31,6 +31,12 @@ func (c *Ceiling) skinFigures(s *sheet) {
 				Terms:   []figure.Term{term("R", "vault.radius", metres(c.Vault.Radius)), term("n", "rib.laminations", count(n))},
 			})
 			s.add(figure.Figure{
+				Key: "rib.springback-left", Symbol: "Δh", Name: "uncertainty of the rise, of a quarter of the springback",
+				Value:  metres(math.Abs(c.RiseBy(timber.Springback(n) / 4))),
+				Method: "every curvature changed by 1/(4·n²), the length of the arc kept",
+				Terms:  []figure.Term{term("n", "rib.laminations", count(n))},
+			})
+			s.add(figure.Figure{
 				Key: "rib.lamination-ratio", Symbol: "R/t", Name: "tightest radius by the thickness of a strip", Value: ratio(c.Vault.TightestRadius / c.Rib.Lamination),
 				Formula: "R_t / t", Terms: []figure.Term{tight, strip},
 			})

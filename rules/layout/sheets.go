@@ -60,6 +60,48 @@ func (c *Ceiling) BuiltLength() float64 {
 	return c.Vault.Length + float64(c.Seam.Count)*c.Seam.Gap
 }
 
+// Spread is how much wider the arch gets by each unit that its rise falls, its
+// length and its pattern of curvature kept: what a form that is not quite true
+// does to the feet. Nothing of a flat ceiling.
+func (c *Ceiling) Spread() float64 {
+	const steps, e = 256, 1e-4
+	v := c.Vault
+	if math.IsInf(v.TightestRadius, 1) {
+		return 0
+	}
+	ds := v.Arc / 2 / steps
+	wider, lower := 0.0, 0.0
+	for i := range steps {
+		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
+		slope := math.Atan2(t.Z, t.Y)
+		wider += 2 * (math.Cos(slope*(1-e)) - math.Cos(slope)) * ds
+		lower += (math.Sin(slope) - math.Sin(slope*(1-e))) * ds
+	}
+	return wider / lower
+}
+
+// SideGap is half of what the room at its tightest leaves beside the arch at
+// its widest: its own tolerance, and its form's turned into width.
+func (c *Ceiling) SideGap() float64 {
+	room := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
+	return (room - c.Width() - c.Panel.Tolerance - c.Panel.Form*c.Spread()) / 2
+}
+
+// RiseBy is how much the rise changes when every curvature is multiplied by 1 +
+// e and the arch keeps its length.
+func (c *Ceiling) RiseBy(e float64) float64 {
+	const steps = 256
+	v := c.Vault
+	ds := v.Arc / 2 / steps
+	by := 0.0
+	for i := range steps {
+		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
+		slope := math.Atan2(t.Z, t.Y)
+		by += (math.Sin(slope*(1+e)) - math.Sin(slope)) * ds
+	}
+	return by
+}
+
 // Laminations is how many strips make up a laminated rib's depth; 0 of another.
 func (c *Ceiling) Laminations() int {
 	if c.Rib.Lamination == 0 {

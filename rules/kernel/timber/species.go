@@ -47,6 +47,10 @@ type Species struct {
 	// modulus of elasticity.
 	ShearRatio float64
 	ShearFrom  cite.Source
+	// FlameSpread is the index of bare wood 19 mm thick, as it is printed, and
+	// FlameClass its class by ASTM E84; empty: no figure.
+	FlameSpread, FlameClass string
+	FlameFrom               cite.Source
 }
 
 // UnknownError says that no data are held under a name.

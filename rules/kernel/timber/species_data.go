@@ -39,6 +39,14 @@ func (s Species) shrinkage(radial, tangential float64, from cite.Source) Species
 	return s
 }
 
+// flame gives the flame spread index as the handbook prints it.
+func (s Species) flame(index, class string, from cite.Source) Species {
+	s.FlameSpread, s.FlameClass, s.FlameFrom = index, class, from
+	return s
+}
+
+var flameTable = cite.WoodHandbook2010.At("table 18-1")
+
 func wood(g Group, ratio float64, name string, aliases ...string) Species {
 	s := Species{Name: name, Aliases: aliases, Group: g, ShearRatio: ratio}
 	if ratio != 0 {
@@ -51,16 +59,16 @@ func wood(g Group, ratio float64, name string, aliases ...string) Species {
 var species = []Species{
 	wood(Hardwood, 0.086, "white oak", "oak, white", "oak").
 		properties(0.60, 0.68, 1.78, 15200, 7440, 1070, 2000).
-		movement(0.00180, 0.00365, changeTable).shrinkage(5.6, 10.5, shrinkTable),
+		movement(0.00180, 0.00365, changeTable).shrinkage(5.6, 10.5, shrinkTable).flame("100", "class C", flameTable.FromMemory()),
 	wood(Hardwood, 0.081, "red oak", "northern red oak", "oak, red").
 		properties(0.56, 0.63, 1.82, 14300, 6760, 1010, 1780).
-		movement(0.00158, 0.00369, changeTable).shrinkage(4.0, 8.6, shrinkTable.FromMemory()),
+		movement(0.00158, 0.00369, changeTable).shrinkage(4.0, 8.6, shrinkTable.FromMemory()).flame("100", "class C", flameTable),
 	wood(Hardwood, 0.062, "black walnut", "walnut", "walnut, black").
 		properties(0.51, 0.55, 1.68, 14600, 7580, 1010, 1370).
 		movement(0.00190, 0.00274, changeTable).shrinkage(5.5, 7.8, shrinkTable),
 	wood(Hardwood, 0.069, "yellow-poplar", "yellow poplar", "poplar, yellow", "tulipwood").
 		properties(0.40, 0.42, 1.58, 10100, 5540, 500, 1190).
-		movement(0.00158, 0.00289, changeTable.FromMemory()).shrinkage(4.6, 8.2, shrinkTable),
+		movement(0.00158, 0.00289, changeTable.FromMemory()).shrinkage(4.6, 8.2, shrinkTable).flame("170 to 185", "class C", flameTable),
 	wood(Hardwood, 0.063, "sugar maple", "hard maple", "maple, sugar").
 		properties(0.56, 0.63, 1.83, 15800, 7830, 1470, 2330).
 		movement(0.00165, 0.00353, changeTable).shrinkage(4.8, 9.9, shrinkTable.FromMemory()),
@@ -81,13 +89,13 @@ var species = []Species{
 		movement(0.00230, 0.00330, changeTable.FromMemory()).shrinkage(6.6, 9.3, shrinkTable.FromMemory()),
 	wood(Softwood, 0.064, "Douglas-fir", "Douglas-fir, coast", "coast Douglas-fir", "Douglas fir").
 		properties(0.45, 0.48, 1.95, 12400, 7230, 800, 1130).
-		movement(0.00165, 0.00267, changeTable.FromMemory()).shrinkage(4.8, 7.6, shrinkTable),
+		movement(0.00165, 0.00267, changeTable.FromMemory()).shrinkage(4.8, 7.6, shrinkTable).flame("70 to 100", "class B or C", flameTable),
 	wood(Softwood, 0.086, "western redcedar", "western red cedar", "redcedar, western").
 		properties(0.31, 0.32, 1.11, 7500, 4560, 460, 990).
-		movement(0.00111, 0.00234, changeTable.FromMemory()).shrinkage(2.4, 5.0, shrinkTable),
+		movement(0.00111, 0.00234, changeTable.FromMemory()).shrinkage(2.4, 5.0, shrinkTable).flame("69", "class B", flameTable),
 	wood(Softwood, 0, "eastern white pine", "white pine", "pine, eastern white").
 		properties(0.34, 0.35, 1.24, 8600, 4800, 440, 900).
-		movement(0.00071, 0.00212, changeTable).shrinkage(2.1, 6.1, shrinkTable.FromMemory()),
+		movement(0.00071, 0.00212, changeTable).shrinkage(2.1, 6.1, shrinkTable.FromMemory()).flame("85", "class C", flameTable.FromMemory()),
 	wood(Softwood, 0.115, "ponderosa pine", "pine, ponderosa").
 		properties(0.38, 0.40, 1.29, 9400, 5320, 580, 1130).
 		movement(0.00133, 0.00216, changeTable.FromMemory()).shrinkage(3.9, 6.2, shrinkTable.FromMemory()),

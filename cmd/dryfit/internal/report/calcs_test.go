@@ -14,6 +14,7 @@ import (
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/layout"
+	"dryfit/rules/result"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 )
@@ -138,7 +139,7 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 		}
 		return v
 	}
-	result := regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
+	printedNumber := regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
 	lines := 0
 	for _, changes := range []map[string]any{
 		nil,
@@ -156,14 +157,14 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 				all[k] = v
 			}
 			c := ceiling(t, all)
-			for _, f := range c.Figures() {
+			for _, f := range result.Of(c).Figures() {
 				arithmetic, printed := f.Worked(c.Units)
 				if arithmetic == "" {
 					assert.NotEmpty(t, f.Method+f.Formula, f.Key)
 					continue
 				}
 				lines++
-				m := result.FindStringSubmatch(printed)
+				m := printedNumber.FindStringSubmatch(printed)
 				require.NotNil(t, m, printed)
 				want, _ := strconv.ParseFloat(m[1], 64)
 				unit := math.Pow(10, -float64(len(m[2])))
@@ -171,7 +172,9 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 					unit = max(1, math.Pow(10, math.Floor(math.Log10(max(want, 1)))-5))
 				}
 				got := evaluate(t, arithmetic)
-				assert.InDelta(t, want, got, 0.5005*unit, "%s: %s = %s", f.Key, arithmetic, printed)
+				// Half a unit, and what nine digits in the terms make of it
+				// where large ones cancel.
+				assert.InDelta(t, want, got, 0.6*unit, "%s: %s = %s", f.Key, arithmetic, printed)
 			}
 		}
 	}
@@ -180,7 +183,7 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 
 func TestStableKeys(t *testing.T) {
 	keys := map[string]bool{}
-	for _, f := range ceiling(t, nil).Figures() {
+	for _, f := range result.Of(ceiling(t, nil)).Figures() {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
 		assert.NotEmpty(t, f.Symbol+f.Name+f.Subject, f.Key)
@@ -207,7 +210,7 @@ func TestAssumedCarriesThrough(t *testing.T) {
 	require.Empty(t, problems)
 	c, faults := layout.Resolve(d.Tree, standards.BuiltIn())
 	require.Empty(t, faults)
-	for _, f := range c.Figures() {
+	for _, f := range result.Of(c).Figures() {
 		switch f.Key {
 		case "vault.radius", "grid.module-ratio":
 			assert.False(t, f.Assumed, f.Key)
@@ -221,7 +224,7 @@ func TestCalcsKeepToEightyColumns(t *testing.T) {
 	for _, units := range []string{"metric", "imperial"} {
 		var b bytes.Buffer
 		c := ceiling(t, map[string]any{"project.units": units})
-		require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: c.Figures(), Rules: catalog.Rules()}))
+		require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c).Figures(), Rules: catalog.Rules()}))
 		for _, line := range strings.Split(b.String(), "\n") {
 			assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
 		}

@@ -1,0 +1,203 @@
+package bend
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/spec/quantity"
+)
+
+// segment is the angle that one segment of a sawn rib spans where the curve is
+// tightest, and whether there is one.
+func segment(p *rules.Pass) (angle float64, sawn bool) {
+	c := p.Ceiling
+	if c.Spec.Rib.Construction != "sawn" || math.IsInf(c.Vault.TightestRadius, 1) {
+		return 0, false
+	}
+	if c.Spec.Rib.Segments == nil {
+		p.Absent("rib.segments")
+		return 0, false
+	}
+	return c.Panel.Arc / float64(*c.Spec.Rib.Segments) / c.Vault.TightestRadius, true
+}
+
+var sawnKeys = []string{"vault.profile", "vault.span", "vault.rise", "panels.around", "rib.construction", "rib.segments"}
+
+var grain = rules.Rule{
+	ID:       "bend.grain",
+	Title:    "the grain runs out little at the ends of a sawn segment",
+	Why:      "A curved piece sawn from a straight board has short grain at its ends, where it breaks.",
+	Severity: rules.Query,
+	Reads:    sawnKeys,
+	Limits: []rules.Limit{{
+		Key: "slope", Title: "slope of grain at a segment's end", Value: quantity.Value{SI: 1.0 / 12, Unit: quantity.One},
+		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.ASTMD245.At("1 in 12 keeps about 69% of the strength").FromMemory(),
+	}},
+	Basis: rules.Basis{
+		Formula: "tan(α/2)",
+		Symbols: []rules.Symbol{{Name: "α", Means: "angle that one segment spans, where the curve is tightest", Unit: "rad"}},
+		Valid:   "boards straight in the grain; the strength left by Hankinson's formula, n = 1.5 and 0.05 across the grain",
+		Source:  cite.Derivation("the chord of a segment is the grain's direction"),
+	},
+	Check: checkGrain,
+}
+
+func checkGrain(p *rules.Pass) {
+	angle, sawn := segment(p)
+	limit := p.Limit("slope")
+	slope := math.Tan(angle / 2)
+	if !sawn || slope <= limit.SI {
+		return
+	}
+	need := int(math.Ceil(angle * float64(*p.Ceiling.Spec.Rib.Segments) / (2 * math.Atan(limit.SI))))
+	p.Report(rules.Finding{
+		At: "rib.segments", Related: []string{"vault.rise"},
+		Text: p.Textf("at a segment's ends the grain slopes 1 in %.1f, {measured}, and keeps about %v of its bending strength; the most is {limit}",
+			1/slope, quantity.Share(timber.BendingAtSlope(angle/2))),
+		Measured: quantity.Value{SI: slope, Unit: quantity.One}, Bound: limit,
+		Offers: []rules.Offer{{Key: "rib.segments", Value: int64(need)}},
+	})
+}
+
+var plank = rules.Rule{
+	ID:       "bend.plank",
+	Title:    "a sawn segment comes out of a plank of usual width",
+	Why:      "Wide clear plank is dear and cups; a segment that needs it is better cut shorter.",
+	Severity: rules.Note,
+	Reads:    append([]string{"rib.depth"}, sawnKeys...),
+	Limits: []rules.Limit{{
+		Key: "width", Title: "width of plank", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 5, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "R_o − R_i·cos(α/2)",
+		Symbols: []rules.Symbol{
+			{Name: "R_o", Means: "radius of the rib's back", Unit: "m"},
+			{Name: "R_i", Means: "radius of its intrados", Unit: "m"},
+			{Name: "α", Means: "angle that one segment spans", Unit: "rad"},
+		},
+		Valid: "where the curve is tightest", Source: cite.Derivation("a segment between two parallel lines"),
+	},
+	Check: checkPlank,
+}
+
+func checkPlank(p *rules.Pass) {
+	angle, sawn := segment(p)
+	c, limit := p.Ceiling, p.Limit("width")
+	inner := c.Vault.TightestRadius
+	width := inner + c.Rib.Depth - inner*math.Cos(angle/2)
+	if !sawn || width <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "rib.segments", Related: []string{"rib.depth"},
+		Text:     "a segment needs plank {measured} wide; past {limit} it is dear and cups",
+		Measured: quantity.Length(width).Value(), Bound: limit,
+	})
+}
+
+var stagger = rules.Rule{
+	ID:       "bend.stagger",
+	Title:    "the joints of one layer of a sawn rib are staggered against the next",
+	Why:      "A joint carries nothing: where two lie together the rib is cut through.",
+	Severity: rules.Query,
+	Reads:    []string{"rib.construction", "rib.layer", "rib.stagger", "rib.segments"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "segments of equal length; a stagger over a half counts as what is left to the next joint", Source: cite.CommonPractice()},
+	Check: checkStagger,
+}
+
+func checkStagger(p *rules.Pass) {
+	rib, limit := p.Ceiling.Spec.Rib, p.Limit("least")
+	if rib.Construction != "sawn" || rib.Segments != nil && *rib.Segments == 1 {
+		return
+	}
+	if rib.Stagger == nil {
+		p.Absent("rib.stagger")
+		return
+	}
+	share := math.Mod(float64(*rib.Stagger), 1)
+	if share = min(share, 1-share); share < limit.SI {
+		p.Report(rules.Finding{
+			At: "rib.stagger", Related: []string{"rib.segments"},
+			Text:     "the joints of neighbouring layers are {measured} of a segment apart; the least is {limit}",
+			Measured: quantity.Share(share).Value(), Bound: limit,
+			Offers: []rules.Offer{{Key: "rib.stagger", Value: "50%"}},
+		})
+	}
+}
+
+var solid = rules.Rule{
+	ID:       "bend.solid",
+	Title:    "a rib of one piece can be steamed to its radius",
+	Why:      "Past a certain tightness a thick piece breaks on its outer face even when it is steamed.",
+	Severity: rules.Query,
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.depth"},
+	Limits: []rules.Limit{{
+		Key: "ratio", Title: "radius by depth, steamed without a strap", Value: quantity.Value{SI: 12, Unit: quantity.One},
+		Sense: rules.AtLeast, Lowest: 1, Most: 1000, Source: cite.BendingHandbook.At("beech, oak and ash, 1in").FromMemory(),
+	}},
+	Basis: rules.Basis{
+		Formula: "R / d ≥ ratio",
+		Symbols: []rules.Symbol{
+			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "ratio", Means: "least ratio", Unit: "1"},
+		},
+		Valid: "woods that bend well, steamed through; others break sooner", Source: cite.BendingHandbook.At("limiting radii").FromMemory(),
+	},
+	Check: checkSolid,
+}
+
+func checkSolid(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("ratio")
+	if c.Spec.Rib.Construction != "solid" {
+		return
+	}
+	if ratio := c.Vault.TightestRadius / c.Rib.Depth; ratio < limit.SI {
+		p.Report(rules.Finding{
+			At: "rib.construction", Related: []string{"rib.depth", "vault.rise"},
+			Text:     p.Textf("one piece %v deep bent to %v has a ratio of {measured}; steamed, the least is {limit}", quantity.Length(c.Rib.Depth), quantity.Length(c.Vault.TightestRadius)),
+			Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: limit,
+			Offers: []rules.Offer{{Key: "rib.construction", Value: "laminated"}},
+		})
+	}
+}
+
+// stockSheets are those that mills sell, in m: 4 × 8, 9, 10 and 12 ft, 5 × 5 ft and
+// the European sizes.
+var stockSheets = [][2]float64{
+	{1.22, 2.44}, {1.22, 2.5}, {1.25, 2.5}, {1.22, 3.05}, {1.22, 3.66}, {1.525, 1.525}, {1.525, 3.05}, {1.5, 3.0},
+}
+
+// cutTolerance is what a mill's sheet may be off: 4 mm by European mills, and what
+// a foot size differs from its metric name.
+const cutTolerance = 0.008
+
+var sheetEdge = rules.Rule{
+	ID:       "bend.sheet-edge",
+	Title:    "the sheet is one that is stocked, its edges the way round that the spec bends it",
+	Why:      "Bendable sheets are made to bend one way or the other, and words for the two are mixed up: say which edge stays straight, of a sheet that can be had.",
+	Severity: rules.Note,
+	Reads:    []string{"skin.sheet", "skin.straight"},
+	Basis:    rules.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
+	Check:    checkSheetEdge,
+}
+
+func checkSheetEdge(p *rules.Pass) {
+	s := p.Ceiling.Spec.Skin.Sheet
+	short, long := min(float64(s.Straight), float64(s.Bent)), max(float64(s.Straight), float64(s.Bent))
+	for _, stock := range stockSheets {
+		if math.Abs(short-stock[0]) <= cutTolerance && math.Abs(long-stock[1]) <= cutTolerance {
+			return
+		}
+	}
+	p.Report(rules.Finding{
+		At: "skin.sheet",
+		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and say which of its edges stays straight",
+			s.Straight, s.Bent),
+	})
+}

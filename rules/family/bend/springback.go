@@ -1,0 +1,102 @@
+package bend
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/spec/quantity"
+)
+
+var laminationThin = rules.Rule{
+	ID:       "bend.lamination-thin",
+	Title:    "the laminations are no thinner than they need be",
+	Why:      "Each strip more is a glue line, two planed faces and a saw kerf: very thin ones waste wood and hold the press.",
+	Severity: rules.Note,
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.lamination"},
+	Figures:  []string{"rib.lamination-ratio"},
+	Limits: []rules.Limit{{
+		Key: "ratio", Title: "radius by strip thickness", Value: quantity.Value{SI: 600, Unit: quantity.One},
+		Sense: rules.AtMost, Lowest: 1, Most: 1e6, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "R / t ≤ ratio",
+		Symbols: []rules.Symbol{
+			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
+			{Name: "t", Means: "thickness of one strip", Unit: "m"},
+			{Name: "ratio", Means: "past which strips are needlessly thin", Unit: "1"},
+		},
+		Source: cite.CommonPractice(),
+	},
+	Check: checkLaminationThin,
+}
+
+func checkLaminationThin(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("ratio")
+	t, radius := c.Rib.Lamination, c.Vault.TightestRadius
+	if t == 0 || math.IsInf(radius, 1) || radius/t <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "rib.lamination", Related: []string{"vault.rise"},
+		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; past {limit} they are thinner than they need be", quantity.Length(t), quantity.Length(radius)),
+		Measured: quantity.Value{SI: radius / t, Unit: quantity.One}, Bound: limit,
+	})
+}
+
+var springback = rules.Rule{
+	ID:       "bend.springback",
+	Title:    "what springback is left after the form's correction is within the form's tolerance",
+	Why:      "The form is made tighter by the springback that is expected; how much comes is never quite that, and the rise shows it.",
+	Severity: rules.Query,
+	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.lamination", "rib.depth", "panels.form"},
+	Figures:  []string{"rib.laminations", "rib.form-radius", "rib.springback-left"},
+	Limits: []rules.Limit{{
+		Key: "uncertainty", Title: "share of the expected springback that may come or not", Value: quantity.Share(0.25).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "±u/n² of the curvature, as a change of rise",
+		Symbols: []rules.Symbol{
+			{Name: "u", Means: "uncertainty of the springback", Unit: "1"},
+			{Name: "n", Means: "strips in the rib's depth", Unit: "1"},
+		},
+		Valid:  "strips of equal thickness, dry, a rigid glue line; practitioners hold no formula for reliable: make a test piece",
+		Source: cite.Derivation("the glued stack is n³ times as stiff as a strip, the loose one n times"),
+	},
+	Check: checkSpringback,
+}
+
+func checkSpringback(p *rules.Pass) {
+	c := p.Ceiling
+	n := c.Laminations()
+	if n == 0 || math.IsInf(c.Vault.TightestRadius, 1) {
+		return
+	}
+	if n == 1 {
+		p.Report(rules.Finding{At: "rib.lamination", Text: "one strip springs back straight; take at least two"})
+		return
+	}
+	left := math.Abs(c.RiseBy(p.Limit("uncertainty").SI * timber.Springback(n)))
+	form := p.Stated("panels.form", quantity.Length(c.Panel.Form).Value())
+	if left <= form.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
+		Text: p.Textf("%d strips leave the rise uncertain by {measured} after the form is corrected to %v; the form's tolerance is {limit}",
+			n, quantity.Length(timber.FormRadius(c.Vault.Radius, n))),
+		Measured: quantity.Length(left).Value(), Bound: form,
+		Offers: thinnerStrips(p, n),
+	})
+}
+
+// thinnerStrips divide the rib's depth into a few strips more.
+func thinnerStrips(p *rules.Pass, n int) []rules.Offer {
+	var offers []rules.Offer
+	for more := n + 1; more <= n+12; more++ {
+		offers = append(offers, rules.Offer{Key: "rib.lamination", Value: p.Below(p.Ceiling.Rib.Depth / float64(more))})
+	}
+	return offers
+}

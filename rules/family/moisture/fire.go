@@ -1,0 +1,59 @@
+package moisture
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+// Flame spread and emissions stand with the wood's other properties; what is
+// allowed is the authority's to say.
+var fire = rules.Rule{
+	ID:       "moisture.fire",
+	Title:    "the flame spread of the ceiling is referred to the authority",
+	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
+	Severity: rules.Refer,
+	Reads:    []string{"rib.species", "skin.material", "finish.sides"},
+	Basis: rules.Basis{
+		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200 (ASTM E84)",
+		Source: cite.WoodHandbook2010.At("table 18-1"),
+	},
+	Always: true,
+	Check:  checkFire,
+}
+
+func checkFire(p *rules.Pass) {
+	s := p.Ceiling.Rib.Species
+	figure := "no flame spread index is held for " + s.Name
+	if s.FlameSpread != "" {
+		figure = "bare " + s.Name + " has a flame spread index of about " + s.FlameSpread + " (" + s.FlameFrom.String() + "), which is " + s.FlameClass
+	}
+	p.Report(rules.Finding{
+		At:   "rib.species",
+		Text: figure + "; the class that the ceiling needs, with its skin and finish, is referred to the authority having jurisdiction",
+	})
+}
+
+var emission = rules.Rule{
+	ID:       "moisture.emission",
+	Title:    "the sheet needs no certificate of its formaldehyde emission",
+	Why:      "Composite sheets are sold to a limit, and the certificate is asked for at the end of the job.",
+	Severity: rules.Note,
+	Reads:    []string{"skin.material"},
+	Basis: rules.Basis{
+		Valid: "parts per million in the test of ASTM E1333; sheets made or sold in the United States", Source: cite.TSCATitleVI.At("hardwood plywood, MDF, particleboard"),
+	},
+	Check: checkEmission,
+}
+
+func checkEmission(p *rules.Pass) {
+	m := p.Ceiling.Skin.Material
+	if m.Emission == 0 {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "skin.material",
+		Text: p.Textf("%s may give off at most %vppm of formaldehyde (%s); ask for the maker's certificate",
+			m.Name, quantity.Value{SI: m.Emission, Unit: quantity.One}, m.EmissionFrom),
+	})
+}

@@ -1,0 +1,129 @@
+package moisture
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var endGap = rules.Rule{
+	ID:       "moisture.end-gap",
+	Title:    "the vault still has room at its ends in the wet season",
+	Why:      "A vault that grows against its end walls buckles its seams open.",
+	Severity: rules.Query,
+	Reads:    append([]string{"room.length", "room.tolerance", "vault.length", "seam.gap", "grid.along", "grid.ends", "climate.wet"}, ribKeys...),
+	Figures:  []string{"season.wet.along"},
+	Limits: []rules.Limit{{
+		Key: "spare", Title: "left at both ends together", Value: quantity.Length(0.003).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: movement,
+	Check: checkEndGap,
+}
+
+func checkEndGap(p *rules.Pass) {
+	c, along, limit := p.Ceiling, p.Results.Seasons().Wet.Along, p.Limit("spare")
+	if along.Err != nil {
+		p.NotChecked("rib.species", p.Explain(along.Err))
+		return
+	}
+	gap := float64(c.Spec.Room.Length) - float64(*c.Spec.Room.Tolerance) - c.BuiltLength()
+	if left := gap - along.Value; left < limit.SI {
+		p.Report(rules.Finding{
+			At: "room.length", Related: []string{"vault.length", "rib.cut", "climate.wet"},
+			Text: p.Textf("in the wet season the vault grows by %v along, which leaves {measured} of the %v at its ends; the least is {limit}",
+				quantity.Length(along.Value), quantity.Length(gap)),
+			Measured: quantity.Length(left).Value(), Bound: limit,
+			Offers: []rules.Offer{{Key: "rib.cut", Value: "vertical"}},
+		})
+	}
+}
+
+var feet = rules.Rule{
+	ID:       "moisture.feet",
+	Title:    "the feet stay clear of the walls in the season that spreads them",
+	Why:      "A rib whose depth swells and whose length does not opens its arc: feet that meet the wall push on it.",
+	Severity: rules.Query,
+	Reads: append([]string{
+		"room.width", "room.tolerance", "panels.tolerance", "panels.form", "vault.profile", "vault.span", "vault.rise",
+		"springing.cut", "rib.depth", "climate.dry", "climate.wet",
+	}, ribKeys...),
+	Figures: []string{"season.wet.foot", "season.dry.foot", "panel.side-gap"},
+	Limits: []rules.Limit{{
+		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "φ' = φ/(1 + e), R' = R·(1 + e)",
+		Symbols: []rules.Symbol{
+			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
+			{Name: "R", Means: "radius", Unit: "m"},
+			{Name: "e", Means: "change of the rib's depth, by itself", Unit: "1"},
+		},
+		Valid:  "the length along the grain does not change; the rib is free to move",
+		Source: cite.Derivation("geometry of a curve whose length stays and whose depth changes"),
+	},
+	Check: checkFeet,
+}
+
+func checkFeet(p *rules.Pass) {
+	c, s, limit := p.Ceiling, p.Results.Seasons(), p.Limit("clear")
+	gap := c.SideGap()
+	for _, season := range []struct {
+		name string
+		err  error
+		foot float64
+	}{{"wet", s.Wet.Foot.Err, s.Wet.Foot.Value}, {"dry", s.Dry.Foot.Err, s.Dry.Foot.Value}} {
+		if season.err != nil {
+			p.NotChecked("rib.species", p.Explain(season.err))
+			return
+		}
+		if left := gap - season.foot; season.foot > 0 && left < limit.SI {
+			p.Report(rules.Finding{
+				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.name},
+				Text: p.Textf("in the %s season each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
+					season.name, quantity.Length(season.foot), quantity.Length(gap)),
+				Measured: quantity.Length(left).Value(), Bound: limit,
+			})
+		}
+	}
+}
+
+var rails = rules.Rule{
+	ID:       "moisture.rails",
+	Title:    "the rails' movement across their width is small against the skin, which does not move",
+	Why:      "Plywood keeps its size; a wide rail glued to it either pulls the skin into waves or breaks its glue line.",
+	Severity: rules.Note,
+	Reads:    []string{"rail.species", "rail.cut", "rail.width", "climate.shop", "climate.dry", "climate.wet"},
+	Figures:  []string{"season.dry.rail-width", "season.wet.rail-width"},
+	Limits: []rules.Limit{{
+		Key: "most", Title: "change of a rail's width since the shop", Value: quantity.Length(0.0015).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
+	}},
+	Basis: movement,
+	Check: checkRails,
+}
+
+func checkRails(p *rules.Pass) {
+	s, limit := p.Results.Seasons(), p.Limit("most")
+	for _, season := range []struct {
+		name string
+		err  error
+		by   float64
+	}{{"dry", s.Dry.RailWidth.Err, s.Dry.RailWidth.Value}, {"wet", s.Wet.RailWidth.Err, s.Wet.RailWidth.Value}} {
+		if season.err != nil {
+			p.NotChecked("rail.species", p.Explain(season.err))
+			return
+		}
+		if by := math.Abs(season.by); by > limit.SI {
+			p.Report(rules.Finding{
+				At: "rail.width", Related: []string{"rail.cut", "climate." + season.name},
+				Text:     "in the " + season.name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
+				Measured: quantity.Length(by).Value(), Bound: limit,
+				Offers: []rules.Offer{{Key: "rail.cut", Value: "vertical"}},
+			})
+		}
+	}
+}

@@ -1,0 +1,22 @@
+// Package moisture holds the rules on what the seasons do to the wood.
+package moisture
+
+import (
+	"embed"
+
+	"dryfit/rules"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "moisture", Title: "what the seasons do", Cases: cases,
+		Rules: []rules.Rule{revealCloses, revealOpens, endGap, feet, rails, shop, acclimatise, cupping, fire, emission},
+	}
+}
+
+// ribKeys are what the movement of a rib's width follows from.
+var ribKeys = []string{"rib.species", "rib.cut", "rib.width", "rib.construction", "climate.shop"}

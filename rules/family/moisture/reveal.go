@@ -1,0 +1,78 @@
+package moisture
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/result/seasons"
+	"dryfit/spec/quantity"
+)
+
+var movement = rules.Basis{
+	Formula: "ΔD = D·C·(M_f − M_i)",
+	Symbols: []rules.Symbol{
+		{Name: "ΔD", Means: "growth of the member's width", Unit: "m"},
+		{Name: "D", Means: "width in the shop", Unit: "m"},
+		{Name: "C", Means: "change coefficient across the width, by cut", Unit: "1/%"},
+		{Name: "M_f", Means: "moisture content in the season", Unit: "%"},
+		{Name: "M_i", Means: "moisture content in the shop", Unit: "%"},
+	},
+	Valid:  "6% to 14%; outside it the handbook's second equation, ΔD = D·(M_f − M_i)/(3000/S − 30 + M_i)",
+	Source: cite.WoodHandbook2010.At("equations 13-2 and 13-3").FromMemory(),
+}
+
+var revealCloses = rules.Rule{
+	ID:       "moisture.reveal-closes",
+	Title:    "the reveal is still open in the wet season",
+	Why:      "A groove that closes shows as a ragged line, and the members then push on each other.",
+	Severity: rules.Query,
+	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
+	Reads:    append([]string{"climate.wet"}, ribKeys...),
+	Figures:  []string{"season.wet.reveal"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: movement,
+	Check: func(p *rules.Pass) {
+		limit := p.Limit("least")
+		checkReveal(p, p.Results.Seasons().Wet, limit, func(width float64) bool { return width >= limit.SI },
+			"in the wet season the reveal closes to {measured}; the least is {limit}")
+	},
+}
+
+var revealOpens = rules.Rule{
+	ID:       "moisture.reveal-opens",
+	Title:    "the reveal opens little beyond its design in the dry season",
+	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
+	Severity: rules.Query,
+	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
+	Reads:    append([]string{"climate.dry"}, ribKeys...),
+	Figures:  []string{"season.dry.reveal"},
+	Limits: []rules.Limit{{
+		Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: movement,
+	Check: func(p *rules.Pass) {
+		limit := p.Limit("over")
+		limit.SI += p.Ceiling.Grid.Reveal.Width
+		checkReveal(p, p.Results.Seasons().Dry, limit, func(width float64) bool { return width <= limit.SI },
+			"in the dry season the reveal opens to {measured}; the most is {limit}")
+	},
+}
+
+// checkReveal compares the width of the reveal in a season.
+func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, fits func(float64) bool, text string) {
+	if s.Reveal.Err != nil {
+		p.NotChecked("rib.species", p.Explain(s.Reveal.Err))
+		return
+	}
+	if fits(s.Reveal.Value) {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "grid.reveal.width", Related: []string{"rib.cut", "climate." + s.Name, "climate.shop"}, Text: text,
+		Measured: quantity.Length(s.Reveal.Value).Value(), Bound: limit,
+		Offers: []rules.Offer{{Key: "rib.cut", Value: "vertical"}},
+	})
+}

@@ -1,0 +1,33 @@
+// Package result holds what several families, the calculation sheet and the
+// drawings read of a ceiling beyond its layout. Each result is computed once,
+// on first use.
+package result
+
+import (
+	"dryfit/rules/figure"
+	"dryfit/rules/layout"
+	"dryfit/rules/result/seasons"
+)
+
+// Results are those of one ceiling, for one goroutine.
+type Results struct {
+	ceiling *layout.Ceiling
+	seasons *seasons.Seasons
+}
+
+// Of is the results of a ceiling, none of them computed yet.
+func Of(c *layout.Ceiling) *Results { return &Results{ceiling: c} }
+
+// Seasons is what the wood does between the shop and the seasons.
+func (r *Results) Seasons() *seasons.Seasons {
+	if r.seasons == nil {
+		s := seasons.Of(r.ceiling)
+		r.seasons = &s
+	}
+	return r.seasons
+}
+
+// Figures is the whole calculation sheet: the layout's figures and the results'.
+func (r *Results) Figures() []figure.Figure {
+	return append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
+}
