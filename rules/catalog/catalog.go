@@ -7,6 +7,7 @@ import (
 	"dryfit/rules/family/accept"
 	"dryfit/rules/family/bend"
 	"dryfit/rules/family/grid"
+	"dryfit/rules/family/install"
 	"dryfit/rules/family/joint"
 	"dryfit/rules/family/moisture"
 	"dryfit/rules/family/rib"
@@ -26,6 +27,7 @@ func Families() []rules.Family {
 		joint.Family(),
 		moisture.Family(),
 		transit.Family(),
+		install.Family(),
 		accept.Family(),
 	}
 }

@@ -32,3 +32,16 @@ func (c *Ceiling) EvenShare() float64 {
 	arch := c.Panel.Mass * float64(c.Panel.Around)
 	return arch * standardGravity / float64(2*len(c.Spec.Strap.Stations))
 }
+
+// LedgerReaches reports whether a ledger lies under the foot, with the room at
+// its widest: one that does not bears nothing. It needs the ledger.
+func (c *Ceiling) LedgerReaches() bool {
+	return c.Spec.Ledger.Projection != nil && float64(*c.Spec.Ledger.Projection) > c.WidestGap()
+}
+
+// WidestGap is that between a wall and the springing, with the room at its
+// widest and the vault in its middle.
+func (c *Ceiling) WidestGap() float64 {
+	room := float64(c.Spec.Room.Width) + float64(*c.Spec.Room.Tolerance)
+	return (room - c.Vault.Span) / 2
+}

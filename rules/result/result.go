@@ -6,6 +6,7 @@ package result
 import (
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
+	"dryfit/rules/result/hanging"
 	"dryfit/rules/result/seasons"
 )
 
@@ -13,6 +14,8 @@ import (
 type Results struct {
 	ceiling *layout.Ceiling
 	seasons *seasons.Seasons
+	hanging *hanging.Hanging
+	failed  error // of the hanging
 }
 
 // Of is the results of a ceiling, none of them computed yet.
@@ -27,7 +30,19 @@ func (r *Results) Seasons() *seasons.Seasons {
 	return r.seasons
 }
 
+// Hanging is what every strap may carry. Its errors are those of hanging.Solve.
+func (r *Results) Hanging() (*hanging.Hanging, error) {
+	if r.hanging == nil && r.failed == nil {
+		r.hanging, r.failed = hanging.Solve(r.ceiling)
+	}
+	return r.hanging, r.failed
+}
+
 // Figures is the whole calculation sheet: the layout's figures and the results'.
 func (r *Results) Figures() []figure.Figure {
-	return append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
+	out := append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
+	if h, err := r.Hanging(); err == nil {
+		out = append(out, h.Figures(r.ceiling)...)
+	}
+	return out
 }

@@ -1,14 +1,9 @@
 package strap
 
 import (
-	"math"
-
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 )
-
-// nan marks a limit that only standards give.
-var nan = math.NaN()
 
 var source = rules.Rule{
 	ID:       "strap.source",

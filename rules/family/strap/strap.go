@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "strap", Title: "what hangs on each strap", Cases: cases,
-		Rules: []rules.Rule{load, source, engineer},
+		Rules: []rules.Rule{holds, load, lost, setting, slack, screws, section, source, framing, access, letIn, ledger, sideways, engineer},
 	}
 }

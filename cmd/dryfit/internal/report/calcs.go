@@ -7,6 +7,8 @@ import (
 	"io"
 	"strings"
 
+	"github.com/rivo/uniseg"
+
 	"dryfit/rules"
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
@@ -74,7 +76,8 @@ func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
 	value := s.Format(f.Value)
 	lead := mark + " " + f.Key
 	for _, l := range wrap(f.Name, textWidth-wideLabel-16) {
-		t.line(pad(lead, wideLabel) + pad(l, textWidth-wideLabel-14) + value)
+		first := pad(lead, wideLabel)
+		t.line(first + pad(l, textWidth-14-uniseg.StringWidth(first)) + value)
 		lead, value = "", ""
 	}
 	for _, l := range steps(f, s) {

@@ -1,0 +1,65 @@
+// Package install holds the rules on raising the panels.
+package install
+
+import (
+	"embed"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+//go:embed testdata
+var cases embed.FS
+
+// Family lists the rules in report order.
+func Family() rules.Family {
+	return rules.Family{
+		Name: "install", Title: "raising the panels", Cases: cases,
+		Rules: []rules.Rule{liftShare},
+	}
+}
+
+// gravity is standard, in m/s2, exact by definition.
+const gravity = 9.80665
+
+var liftShare = rules.Rule{
+	ID:       "install.lift-share",
+	Title:    "each lift's share of the panel is within its capacity",
+	Why:      "Lifts that are not under the panel's quarter points share it unevenly, and one of them tips.",
+	Severity: rules.Hold,
+	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
+	Reads: []string{
+		"lift.units", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.along", "panels.along", "rib.species", "rib.width",
+		"rib.depth", "skin.material", "room.above",
+	},
+	Figures: []string{"hanging.raised.lift.1"},
+	Basis: rules.Basis{
+		Valid:  "the panel level, at the lift's load centre; arches that ship whole. Capacity is what the maker's plate says there",
+		Source: cite.Derivation("plane frame on the lifts, both edge ribs together"),
+	},
+	Check: checkLiftShare,
+}
+
+func checkLiftShare(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	if h.Raised == nil {
+		p.NotChecked("lift.stations", "the shares of lifts under the pieces of a split arch are not worked out")
+		return
+	}
+	capacity := p.Stated("lift.capacity", p.Ceiling.Spec.Lift.Capacity.Value())
+	for i, force := range h.Raised.Lifts {
+		mass := 2 * force / gravity
+		if mass <= capacity.SI {
+			continue
+		}
+		p.Report(rules.Finding{
+			At: "lift.capacity", Related: []string{"lift.stations"},
+			Text:     p.Textf("lift %d takes {measured} of the panel's %v; its capacity is {limit}", i+1, quantity.Mass(p.Ceiling.Panel.Mass)),
+			Measured: quantity.Mass(mass).Value(), Bound: capacity,
+		})
+	}
+}

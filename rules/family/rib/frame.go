@@ -1,0 +1,240 @@
+package rib
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/result/hanging"
+	"dryfit/spec/quantity"
+)
+
+// frameKeys are what the frame follows from.
+var frameKeys = []string{
+	"vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "grid.reveal", "panels.along", "panels.around",
+	"rib.species", "rib.construction", "rib.width", "rib.depth", "rail.species", "rail.width", "rail.depth",
+	"skin.material", "skin.thickness", "skin.layers", "climate.shop",
+	"room.above", "strap.width", "strap.thickness", "strap.setting",
+}
+
+var frameSource = cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program")
+
+var sag = rules.Rule{
+	ID:       "rib.sag",
+	Title:    "the rib sags little between its straps, and neighbours step little at a seam",
+	Why:      "A sag reads against the straight line of the moulding, and a step at a seam throws a shadow.",
+	Severity: rules.Hold,
+	Needs:    []string{"strap.stations"},
+	Reads:    frameKeys,
+	Figures:  []string{"hanging.first-hung.sag"},
+	Limits: []rules.Limit{
+		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3: l/240, nonplaster ceilings")},
+		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
+	},
+	Basis: rules.Basis{
+		Formula: "δ·(1 + k) ≤ u/240",
+		Symbols: []rules.Symbol{
+			{Name: "δ", Means: "drop below the chord between neighbouring supports", Unit: "m"},
+			{Name: "k", Means: "creep of years, 0.6", Unit: "1"},
+			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
+		},
+		Valid: "the rib as first hung; a step by one strap set long or short", Source: frameSource,
+	},
+	Check: checkSag,
+}
+
+func checkSag(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	if run, limit := h.First.Run, p.Limit("run"); h.First.Sag*limit.SI > run {
+		most := limit
+		most.Value = quantity.Length(run / limit.SI).Value()
+		p.Report(rules.Finding{
+			At: "rib.depth", Related: []string{"strap.stations"},
+			Text:     p.Textf("over its clear run of %v the rib sags {measured} in years; the most is {limit}, a %.0fth of the run", quantity.Length(run), limit.SI),
+			Measured: quantity.Length(h.First.Sag).Value(), Bound: most,
+			Offers: deeper(p),
+		})
+	}
+	if step, limit := h.Step(), p.Limit("step"); step > limit.SI {
+		p.Report(rules.Finding{
+			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: rules.Query,
+			Text:     "a strap set long or short steps the rib by {measured} against its neighbour across the seam; the most is {limit}",
+			Measured: quantity.Length(step).Value(), Bound: limit,
+		})
+	}
+}
+
+// deeper offers ribs up to twice as deep, in tenths.
+func deeper(p *rules.Pass) []rules.Offer {
+	var offers []rules.Offer
+	for more := 1.1; more <= 2.01; more += 0.1 {
+		offers = append(offers, rules.Offer{Key: "rib.depth", Value: p.Above(p.Ceiling.Rib.Depth * more)})
+	}
+	return offers
+}
+
+var stress = rules.Rule{
+	ID:       "rib.stress",
+	Title:    "the rib's stress is a small share of what clear wood breaks at",
+	Why:      "The handbook's strengths are averages of small clear pieces; a rib has knots, joints and years.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Reads:    append([]string{"rib.layer", "room.framing", "ledger"}, frameKeys...),
+	Figures:  []string{"hanging.first-hung.stress"},
+	Limits: []rules.Limit{{
+		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "|N|/A + |M|/S ≤ MOR/6",
+		Symbols: []rules.Symbol{
+			{Name: "N", Means: "axial force", Unit: "N"},
+			{Name: "A", Means: "area, net of the reveal; of a sawn rib without the layer that is cut at a joint", Unit: "m²"},
+			{Name: "M", Means: "bending moment", Unit: "N·m"},
+			{Name: "S", Means: "section modulus, likewise", Unit: "m³"},
+			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
+		},
+		Valid: "the worst of the cases that it hangs in", Source: frameSource,
+	},
+	Check: checkStress,
+}
+
+// worstOf is the case of the envelope with the most of something.
+func worstOf(h *hanging.Hanging, of func(*hanging.Case) float64) (most float64, in *hanging.Case) {
+	for _, c := range h.Envelope() {
+		if v := of(c); in == nil || v > most {
+			most, in = v, c
+		}
+	}
+	return most, in
+}
+
+func checkStress(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	limit := p.Limit("factor")
+	allowed := limit
+	allowed.Value = quantity.Stress(p.Ceiling.Rib.Species.MOR / limit.SI).Value()
+	most, in := worstOf(h, func(c *hanging.Case) float64 { return c.Stress })
+	if most <= allowed.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
+		Text:     p.Textf("the rib is stressed to {measured} %s; a sixth of %s's strength is {limit}", in.Words(), p.Ceiling.Rib.Species.Name),
+		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
+	})
+}
+
+var radial = rules.Rule{
+	ID:       "rib.radial",
+	Title:    "bending does not pull the layers of the rib apart",
+	Why:      "A moment that opens a curve pulls across the grain, where wood is weakest.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
+	Figures:  []string{"hanging.first-hung.radial"},
+	Limits: []rules.Limit{{
+		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: 15psi").FromMemory(),
+	}},
+	Basis: rules.Basis{
+		Formula: "3·M/(2·R·b·d)",
+		Symbols: []rules.Symbol{
+			{Name: "M", Means: "moment that opens the curve", Unit: "N·m"},
+			{Name: "R", Means: "radius of the centre line", Unit: "m"},
+			{Name: "b", Means: "width of half the rib", Unit: "m"},
+			{Name: "d", Means: "depth", Unit: "m"},
+		},
+		Valid: "rectangular sections", Source: cite.NDS.At("5.4.1, read on a page that reprints it"),
+	},
+	Check: func(p *rules.Pass) {
+		h, ok := p.Hanging()
+		if !ok {
+			return
+		}
+		limit := p.Limit("most")
+		if most, in := worstOf(h, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
+			p.Report(rules.Finding{
+				At: "rib.depth", Related: []string{"strap.stations", "vault.rise"},
+				Text:     "bending pulls across the grain with {measured} " + in.Words() + "; the most is {limit}",
+				Measured: quantity.Stress(most).Value(), Bound: limit,
+			})
+		}
+	},
+}
+
+var feet = rules.Rule{
+	ID:       "rib.feet",
+	Title:    "the feet stay clear of the walls on the lifts and as they hang",
+	Why:      "On two lifts an arch spreads; feet that touch the walls jam it on the way up.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Reads:    append([]string{"room.width", "room.tolerance", "panels.tolerance", "panels.form", "lift"}, frameKeys...),
+	Figures:  []string{"panel.side-gap", "hanging.first-hung.feet"},
+	Limits: []rules.Limit{{
+		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "panels level and in the middle of the room", Source: frameSource},
+	Check: checkFeet,
+}
+
+func checkFeet(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	gap, limit := p.Ceiling.SideGap(), p.Limit("clear")
+	most, when := h.First.Feet, "as first hung"
+	if h.Raised != nil && h.Raised.Feet > most {
+		most, when = h.Raised.Feet, "on the lifts"
+	}
+	if left := gap - math.Max(0, most); left < limit.SI {
+		p.Report(rules.Finding{
+			At: "room.width", Related: []string{"vault.span", "lift.stations", "panels.form"},
+			Text: p.Textf("%s each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
+				when, quantity.Length(most), quantity.Length(gap)),
+			Measured: quantity.Length(left).Value(), Bound: limit,
+		})
+		if h.Thrust != nil {
+			p.Report(rules.Finding{
+				At: "room.width", Severity: rules.Refer,
+				Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*h.Thrust)),
+			})
+		}
+	}
+}
+
+var inner = rules.Rule{
+	ID:       "rib.inner",
+	Title:    "every rib hangs on straps of its own",
+	Why:      "In a panel of several modules the inner ribs have no straps: the rails' joints carry them to the edge ribs.",
+	Severity: rules.Note,
+	Needs:    []string{"strap.stations"},
+	Reads:    []string{"grid.along", "panels.along", "grid.around"},
+	Basis:    rules.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},
+	Check:    checkInner,
+}
+
+func checkInner(p *rules.Pass) {
+	c := p.Ceiling
+	ribs := int(math.Round(c.Panel.Modules)) - 1
+	if ribs < 1 {
+		return
+	}
+	// The whole panel hangs on two edge ribs: of what an inner module adds,
+	// each rail's joint takes its part.
+	joints := float64(c.Grid.Around + 1)
+	force := c.Panel.Mass * float64(c.Panel.Around) * 9.80665 * float64(ribs) / float64(ribs+1) / 2 / joints
+	hang := "inner rib of each panel hangs"
+	if ribs > 1 {
+		hang = "inner ribs of each panel hang"
+	}
+	p.Report(rules.Finding{
+		At: "panels.along", Related: []string{"strap.stations"},
+		Text: p.Textf("%d %s on the joints of its rails, about %v on each joint at an edge rib; the joints are for the engineer", ribs, hang, quantity.Force(force)),
+	})
+}

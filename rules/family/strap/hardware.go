@@ -1,0 +1,173 @@
+package strap
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/rules/result/hanging"
+	"dryfit/spec/quantity"
+)
+
+// Design withdrawal of a wood screw in side grain: 2850·G²·D in pounds by inch
+// of thread, D in inches. In N by m of thread, D in m: pounds by inch twice over
+// is 4.4482216/0.0254².
+const withdrawalFactor = 2850 * 4.4482216152605 / (0.0254 * 0.0254)
+
+var screws = rules.Rule{
+	ID:       "strap.screws",
+	Title:    "the screws hold the strap's worst force where they are pulled out, and go deep enough",
+	Why:      "Screws, not the strap, govern: they pull out of the wood, or were too short to begin with.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},
+	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
+	Limits: []rules.Limit{
+		{Key: "penetration", Title: "thread in the wood, by shank diameter", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 50, Source: cite.NDS.At("chapter 12").FromMemory()},
+		{Key: "duration", Title: "load duration factor of a load that stays", Value: quantity.Value{SI: 0.9, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0.1, Most: 2, Source: cite.NDS.At("2.3.2")},
+	},
+	Basis: rules.Basis{
+		Formula: "W = 2850·G²·D·p·n·C_D",
+		Symbols: []rules.Symbol{
+			{Name: "W", Means: "allowable withdrawal of the screws at one end", Unit: "lb"},
+			{Name: "G", Means: "specific gravity of the wood", Unit: "1"},
+			{Name: "D", Means: "shank diameter", Unit: "in"},
+			{Name: "p", Means: "thread in the wood", Unit: "in"},
+			{Name: "n", Means: "screws at one end", Unit: "1"},
+			{Name: "C_D", Means: "load duration factor", Unit: "1"},
+		},
+		Valid:  "wood screws in side grain, as figures for the engineer; screws in shear have no figure here and are referred",
+		Source: cite.CivilFormulas.At("eq. 6.37"),
+	},
+	Check: checkScrews,
+}
+
+func checkScrews(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	force, n, in := hanging.Worst(h.Envelope())
+	st := p.Ceiling.Spec.Strap
+	checkPenetration(p)
+	for _, end := range []struct {
+		key, on, face string
+		out           bool
+	}{
+		{"strap.fixing.top", "framing", st.Fixing.Top, st.Fixing.Top == "underside"},
+		{"strap.fixing.bottom", "rib", st.Fixing.Bottom, st.Fixing.Bottom == "back"},
+	} {
+		if !end.out {
+			p.Report(rules.Finding{
+				At: end.key, Severity: rules.Refer,
+				Text: p.Textf("the screws in the %s are on its %s and take strap %d's %v in shear, for which no figure is given: referred to the engineer", end.on, end.face, n, quantity.Force(force)),
+			})
+			continue
+		}
+		wood, err := endWood(p, end.on)
+		if err != "" {
+			p.NotChecked("room.framing.species", err)
+			continue
+		}
+		checkWithdrawal(p, end.key, end.on, wood, force, n, in.Words())
+	}
+}
+
+// endWood is the wood that the screws of one end are in.
+func endWood(p *rules.Pass, end string) (timber.Species, string) {
+	if end == "rib" {
+		return p.Ceiling.Rib.Species, ""
+	}
+	f := p.Ceiling.Spec.Room.Framing
+	if f == nil || f.Species == "" {
+		return timber.Species{}, "the framing's species is not stated"
+	}
+	s, err := p.Standards.Species(f.Species)
+	if err != nil {
+		return s, err.Error()
+	}
+	return s, ""
+}
+
+func checkWithdrawal(p *rules.Pass, key, on string, wood timber.Species, force float64, n int, words string) {
+	s := p.Ceiling.Spec.Strap.Screws
+	if s.Penetration == nil {
+		p.Absent("strap.screws.penetration")
+		return
+	}
+	duration := p.Limit("duration")
+	allowed := withdrawalFactor * wood.SG12 * wood.SG12 * float64(s.Diameter**s.Penetration) * float64(s.Count) * duration.SI
+	if force <= allowed {
+		return
+	}
+	p.Report(rules.Finding{
+		At: key, Related: []string{"strap.screws"},
+		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s; in %s they allow {limit} in withdrawal", n, s.Count, on, words, wood.Name),
+		Measured: quantity.Force(force).Value(), Bound: p.Published("strap.screws", quantity.Force(allowed).Value(), cite.CivilFormulas.At("eq. 6.37")),
+	})
+}
+
+// onLimit lets a depth of exactly so many diameters pass in spite of round-off.
+const onLimit = 1e-9
+
+func checkPenetration(p *rules.Pass) {
+	s, limit := p.Ceiling.Spec.Strap.Screws, p.Limit("penetration")
+	if s.Penetration == nil {
+		return
+	}
+	if by := float64(*s.Penetration / s.Diameter); by < limit.SI*(1-onLimit) {
+		p.Report(rules.Finding{
+			At:       "strap.screws.penetration",
+			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the least is {limit}", *s.Penetration),
+			Measured: quantity.Value{SI: by, Unit: quantity.One}, Bound: limit,
+			Offers: []rules.Offer{{Key: "strap.screws.penetration", Value: p.Above(limit.SI * float64(s.Diameter))}},
+		})
+	}
+}
+
+var section = rules.Rule{
+	ID:       "strap.section",
+	Title:    "the strap's metal carries its worst force, net of a hole",
+	Why:      "A thin strap with a large hole tears at the hole.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations", "strap.hole"},
+	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
+	Limits: []rules.Limit{
+		{Key: "yield", Title: "yield strength", Value: quantity.Stress(228e6).Value(), Sense: rules.AtMost, Lowest: 1e6, Most: 2e9, Source: cite.ASTMA653.At("grade 33").FromMemory()},
+		{Key: "ultimate", Title: "tensile strength", Value: quantity.Stress(310e6).Value(), Sense: rules.AtMost, Lowest: 1e6, Most: 2e9, Source: cite.ASTMA653.At("grade 33").FromMemory()},
+		{Key: "yield-factor", Title: "safety factor on yield", Value: quantity.Value{SI: 1.67, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 20, Source: cite.AISIS100.At("tension").FromMemory()},
+		{Key: "rupture-factor", Title: "safety factor on rupture", Value: quantity.Value{SI: 2, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 20, Source: cite.AISIS100.At("tension").FromMemory()},
+	},
+	Basis: rules.Basis{
+		Formula: "min(F_y·b·t/Ω_y, F_u·(b − h)·t/Ω_u)",
+		Symbols: []rules.Symbol{
+			{Name: "F_y", Means: "yield strength", Unit: "Pa"},
+			{Name: "F_u", Means: "tensile strength", Unit: "Pa"},
+			{Name: "b", Means: "width of the strap", Unit: "m"},
+			{Name: "t", Means: "its thickness", Unit: "m"},
+			{Name: "h", Means: "diameter of the hole", Unit: "m"},
+			{Name: "Ω_y", Means: "safety factor on yield", Unit: "1"},
+			{Name: "Ω_u", Means: "safety factor on rupture", Unit: "1"},
+		},
+		Valid: "one hole in line; the steel's own certificate wins", Source: cite.AISIS100.At("tension members").FromMemory(),
+	},
+	Check: checkSection,
+}
+
+func checkSection(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	st := p.Ceiling.Spec.Strap
+	force, n, in := hanging.Worst(h.Envelope())
+	yield := p.Limit("yield").SI * float64(*st.Width**st.Thickness) / p.Limit("yield-factor").SI
+	rupture := p.Limit("ultimate").SI * float64((*st.Width-*st.Hole)**st.Thickness) / p.Limit("rupture-factor").SI
+	allowed := p.Limit("ultimate")
+	allowed.Value = quantity.Force(max(0, min(yield, rupture))).Value()
+	if force > allowed.SI {
+		p.Report(rules.Finding{
+			At: "strap.thickness", Related: []string{"strap.width", "strap.hole"},
+			Text:     p.Textf("strap %d carries {measured} %s; its metal allows {limit} beside the hole", n, in.Words()),
+			Measured: quantity.Force(force).Value(), Bound: allowed,
+		})
+	}
+}

@@ -1,0 +1,97 @@
+package strap
+
+import (
+	"errors"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/frame"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+func swings(err error) bool {
+	var m *frame.MechanismError
+	return errors.As(err, &m)
+}
+
+var setting = rules.Rule{
+	ID:       "strap.setting",
+	Title:    "a strap set a little long or short does not change its share much",
+	Why:      "A stiff rib on hand-set straps never shares as computed: a millimetre can double one strap's force or take it away.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Reads:    frameKeys,
+	Figures:  []string{"hanging.setting"},
+	Limits: []rules.Limit{{
+		Key: "share", Title: "change of a strap's force by setting, as a share of its force as first hung", Value: quantity.Share(0.5).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+	}},
+	Basis: frameBasis,
+	Check: checkSetting,
+}
+
+func checkSetting(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	limit, by := p.Limit("share"), *p.Ceiling.Spec.Strap.Setting
+	most, at := 0.0, 0
+	for i, perMM := range h.PerMM {
+		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most {
+			most, at = share, i
+		}
+	}
+	if most <= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
+		Text: p.Textf("strap %d, set %v long or short, changes by {measured} of its %v, %v for each mm; the most is {limit}",
+			at+1, by, quantity.Force(h.First.Straps[at]), quantity.Force(h.PerMM[at])),
+		Measured: quantity.Share(most).Value(), Bound: limit,
+	})
+}
+
+var slack = rules.Rule{
+	ID:       "strap.slack",
+	Title:    "no strap goes slack",
+	Why:      "A strap that hangs loose carries nothing, and its screws work out.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
+	Basis:    frameBasis,
+	Check:    checkSlack,
+}
+
+func checkSlack(p *rules.Pass) {
+	h, ok := p.Hanging()
+	if !ok {
+		return
+	}
+	said := map[int]bool{}
+	for _, c := range h.Envelope() {
+		for i, slack := range c.Slack {
+			if slack && !said[i] {
+				said[i] = true
+				p.Report(rules.Finding{
+					At: spec.Key("strap", "stations", i+1), Related: []string{"strap.setting"},
+					Text: p.Textf("strap %d goes slack %s", i+1, c.Words()),
+				})
+			}
+		}
+	}
+}
+
+var sideways = rules.Rule{
+	ID:       "strap.sideways",
+	Title:    "what holds the ceiling sideways is referred to the engineer",
+	Why:      "Straps hold a ceiling up and let it swing; the computation holds the rib at its crown, which nothing in the spec does.",
+	Severity: rules.Refer,
+	Basis:    rules.Basis{Valid: "always", Source: cite.CommonPractice()},
+	Always:   true,
+	Check: func(p *rules.Pass) {
+		p.Report(rules.Finding{At: "strap", Text: "what holds the panels sideways, in use and in an earthquake, is referred to the engineer; the figures hold each rib at its crown"})
+	},
+}

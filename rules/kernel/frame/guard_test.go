@@ -1,0 +1,52 @@
+package frame
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// flatRib is a beam of two spans of 1 m on three tension-only straps, held along
+// x in the middle, under 1 N/m; the middle strap is set long enough to go slack.
+func flatRib(t *testing.T) (*Solver, Case) {
+	t.Helper()
+	m := Chain([]Point{{0, 0}, {1, 0}, {2, 0}}, Section{EA: 1e6, EI: 1, GA: math.Inf(1)})
+	m.Supports = []Support{{Node: 1, Direction: AlongX}}
+	for node := range 3 {
+		m.Springs = append(m.Springs, Spring{Node: node, Toward: Point{Y: 1}, Stiffness: 1e4, Sense: TensionOnly})
+	}
+	s, err := m.Compile()
+	require.NoError(t, err)
+	return s, Case{
+		Spread:  []SpreadLoad{{Element: 0, Y: -1, Per: PerLength}, {Element: 1, Y: -1, Per: PerLength}},
+		Misfits: []Misfit{{Spring: 1, Longer: 1}},
+	}
+}
+
+func TestSearchForTautSpringsEnds(t *testing.T) {
+	s, c := flatRib(t)
+	var r Result
+	require.NoError(t, s.Solve(&c, &r))
+	assert.True(t, r.Springs[1].Slack)
+
+	s.steps = 0
+	var unsettled *UnsettledError
+	require.ErrorAs(t, s.Solve(&c, &r), &unsettled)
+	assert.Equal(t, UnsettledError{Spring: 1, Steps: 0}, *unsettled)
+	assert.Empty(t, r.Nodes, "an error leaves no result")
+}
+
+func TestResidualOfAFalseFactorIsFound(t *testing.T) {
+	s, c := flatRib(t)
+	c.Misfits = nil
+	var r Result
+	require.NoError(t, s.Solve(&c, &r))
+
+	s.whole.k[s.whole.b+1] *= 1.00001 // of node 0 along y
+	var residual *ResidualError
+	require.ErrorAs(t, s.Solve(&c, &r), &residual)
+	assert.Greater(t, residual.Share, outOfBalance)
+	assert.Empty(t, r.Nodes, "an error leaves no result")
+}

@@ -1,0 +1,195 @@
+package frame
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+)
+
+// Solver is a compiled model. It owns the workspace of a solve, so only one
+// goroutine may use it at a time.
+type Solver struct {
+	numbering
+	members  []member
+	springs  []spring
+	supports int
+	size     float64 // diagonal of the box around the nodes
+	bare     []float64
+	whole    stiffness // with every spring
+	part     stiffness // with those of the last set that was asked for
+	seed     []float64
+	steps    int // limit of the search for taut springs
+
+	// The case at hand, by number, element or spring.
+	load   []float64 // on every number
+	spread []Point   // per length of the element
+	longer []float64
+	gone   []bool
+	base   []float64 // right-hand side without springs; then the movements of the supports
+	taut   []bool
+	u      []float64 // movement by number
+	next   []float64
+	force  []float64 // of the springs, tension positive
+}
+
+// stiffness is the factored stiffness of the frame with some of its springs.
+type stiffness struct {
+	band
+	taut   []bool
+	share  float64   // of the softest motion
+	motion []float64 // the softest motion
+}
+
+// leastShare is the softest motion that still counts as resisted. The factor is
+// that of a matrix wrong by some ten roundings of its diagonal, 1e-15, so at
+// 1e-12 a motion is known to three figures. The softest motion of N equal
+// elements in a row, held at one end, has a share of about 0.5/N⁴: 3e-8 for 64.
+const leastShare = 1e-12
+
+func (k *stiffness) sound() bool { return k.share > leastShare }
+
+// Compile makes m ready for solving. Later changes to m do not reach the Solver.
+//
+// Errors. A *MechanismError if m can move with all its springs in place; a plain
+// error that names the part if a value is not finite, a stiffness not positive,
+// an index or an enumeration out of range, an element without length.
+func (m *Model) Compile() (*Solver, error) {
+	if err := m.check(); err != nil {
+		return nil, err
+	}
+	n := number(m)
+	total := n.free + len(m.Supports)
+	s := &Solver{
+		numbering: n,
+		supports:  len(m.Supports),
+		size:      size(m.Nodes),
+		seed:      seed(n.free),
+		steps:     stepsPerSpring * len(m.Springs),
+		load:      make([]float64, total),
+		spread:    make([]Point, len(m.Elements)),
+		longer:    make([]float64, len(m.Springs)),
+		gone:      make([]bool, len(m.Springs)),
+		base:      make([]float64, total),
+		taut:      make([]bool, len(m.Springs)),
+		u:         make([]float64, total),
+		next:      make([]float64, total),
+		force:     make([]float64, len(m.Springs)),
+	}
+	for e, el := range m.Elements {
+		b := newMember(m.Nodes[el.I], m.Nodes[el.J], el.Section)
+		b.number = n.members[e]
+		s.members = append(s.members, b)
+	}
+	for _, sp := range m.Springs {
+		s.springs = append(s.springs, newSpring(sp, n.nodes[sp.Node]))
+	}
+	s.assemble()
+	if !s.whole.sound() {
+		return nil, s.mechanism(&s.whole)
+	}
+	return s, nil
+}
+
+// assemble builds the stiffness without springs, and factors it with all of them.
+func (s *Solver) assemble() {
+	half := s.halfBand()
+	k := newBand(s.free, half)
+	for i := range s.members {
+		m := &s.members[i]
+		for a, row := range m.number {
+			for b := a; b < len(m.number); b++ {
+				if column := m.number[b]; row < s.free && column < s.free {
+					k.add(row, column, m.k[a][b])
+				}
+			}
+		}
+	}
+	s.bare = k.k
+	all := slices.Repeat([]bool{true}, len(s.springs))
+	for _, k := range []*stiffness{&s.whole, &s.part} {
+		*k = stiffness{band: newBand(s.free, half), taut: slices.Clone(all), motion: make([]float64, s.free)}
+	}
+	s.factor(&s.whole)
+}
+
+// factor factors k anew for its springs.
+func (s *Solver) factor(k *stiffness) {
+	copy(k.k, s.bare)
+	for i := range s.springs {
+		if k.taut[i] {
+			s.springs[i].stiffen(&k.band)
+		}
+	}
+	k.band.factor()
+	k.share = k.softest(s.seed, k.motion)
+}
+
+// factored is the stiffness with the springs that are taut now, factored only if
+// neither of the two at hand will do.
+func (s *Solver) factored() *stiffness {
+	switch {
+	case slices.Equal(s.taut, s.whole.taut):
+		return &s.whole
+	case !slices.Equal(s.taut, s.part.taut):
+		copy(s.part.taut, s.taut)
+		s.factor(&s.part)
+	}
+	return &s.part
+}
+
+// mechanism names the place where the softest motion of k shows most, by the
+// resistance its diagonal promised there, which has one unit for all directions.
+func (s *Solver) mechanism(k *stiffness) error {
+	most, at := -1.0, 0
+	for i, d := range k.diag {
+		if d == 0 { // nothing is attached there at all
+			return &MechanismError{Node: s.places[i].node, Direction: s.places[i].direction}
+		}
+	}
+	for i, x := range k.motion {
+		if work := x * x * k.diag[i]; work > most {
+			most, at = work, i
+		}
+	}
+	return &MechanismError{Node: s.places[at].node, Direction: s.places[at].direction}
+}
+
+// seed is irregular, so that no motion of a frame is at right angles to it, and
+// the same on every run.
+func seed(n int) []float64 {
+	random := rand.New(rand.NewPCG(1, 2))
+	v := make([]float64, n)
+	for i := range v {
+		v[i] = random.NormFloat64()
+	}
+	return v
+}
+
+func size(nodes []Point) float64 {
+	low, high := nodes[0], nodes[0]
+	for _, p := range nodes {
+		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
+		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+	}
+	return math.Hypot(high.X-low.X, high.Y-low.Y)
+}
+
+// Solve finds the movements and forces of the frame under c and puts them into r,
+// whose slices are used again; once r has held a result of this frame, Solve
+// allocates nothing.
+//
+// Errors. A *MechanismError if the springs that c leaves, or those among them
+// that stay taut, do not hold the frame; an *UnsettledError; a *ResidualError if
+// the forces found do not balance the loads; a plain error that names the part of
+// c that is not finite or does not exist. After an error r holds nothing.
+func (s *Solver) Solve(c *Case, r *Result) error {
+	r.clear()
+	if err := c.check(s); err != nil {
+		return err
+	}
+	s.apply(c)
+	if err := s.findTaut(); err != nil {
+		return err
+	}
+	return s.report(r)
+}

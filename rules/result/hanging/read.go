@@ -1,0 +1,115 @@
+package hanging
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/rules/kernel/timber"
+)
+
+// creep is what the load of years adds to the sag of the first day: solid
+// timber in a heated building, EN 1995-1-1, k_def of service class 1, read on a
+// page that reprints it.
+const creep = 0.6
+
+// read takes a solved case out of the solver's result.
+func (r *runner) read(name string, without []int) Case {
+	c := Case{Name: name}
+	held := map[int]bool{}
+	for i, s := range r.result.Springs {
+		switch r.rib.kinds[i] {
+		case strapKind:
+			c.Straps = append(c.Straps, s.Force)
+			c.Slack = append(c.Slack, s.Slack)
+		case liftKind:
+			if !slices.Contains(without, i) {
+				c.Lifts = append(c.Lifts, -s.Force)
+			}
+		}
+		if s.Force != 0 {
+			held[r.springNode(i)] = true
+		}
+	}
+	last := len(r.result.Nodes) - 1
+	c.Feet = (r.result.Nodes[last].X - r.result.Nodes[0].X) / 2
+	for _, n := range r.result.Nodes {
+		c.drops = append(c.drops, -n.Y)
+	}
+	r.stresses(&c)
+	c.Sag, c.Run = r.sag(c.drops, held)
+	return c
+}
+
+func (r *runner) springNode(i int) int {
+	straps, ledgers := len(r.rib.straps), len(ifPacked(r.rib))
+	switch {
+	case i < straps:
+		return r.rib.straps[i]
+	case i < straps+ledgers:
+		return r.rib.feet[i-straps]
+	default:
+		return r.rib.lifts[i-straps-ledgers]
+	}
+}
+
+// stresses looks at both ends of every element.
+func (r *runner) stresses(c *Case) {
+	s := r.rib.section
+	for e := range len(r.rib.nodes) - 1 {
+		for _, end := range []float64{0, 1} {
+			state := r.result.At(e, end)
+			c.Moment = max(c.Moment, math.Abs(state.M))
+			if s.area > 0 {
+				c.Stress = max(c.Stress, math.Abs(state.N)/s.area+math.Abs(state.M)/s.modulus)
+			}
+			// A moment that flattens the curve pulls its layers apart.
+			if radius := r.rib.radii[e]; state.M > 0 && !math.IsInf(radius, 0) {
+				c.Radial = max(c.Radial, timber.RadialStress(state.M, radius, s.width, s.depth))
+			}
+		}
+	}
+}
+
+// sag is the long-term drop below the chord between neighbouring supports that
+// is greatest by its run, and the run. Past the last support the drop is the
+// tip's below the support, and the run twice the overhang.
+func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
+	var at []int
+	for n := range drops {
+		if held[n] {
+			at = append(at, n)
+		}
+	}
+	if len(at) == 0 {
+		return 0, 0
+	}
+	consider := func(drop, length float64) {
+		if length > apart && (run == 0 || drop*run > sag*length) {
+			sag, run = drop, length
+		}
+	}
+	s := r.rib.at
+	first, last := at[0], at[len(at)-1]
+	consider(drops[0]-drops[first], 2*(s[first]-s[0]))
+	consider(drops[len(drops)-1]-drops[last], 2*(s[len(s)-1]-s[last]))
+	for i := range len(at) - 1 {
+		a, b := at[i], at[i+1]
+		for n := a + 1; n < b; n++ {
+			t := (s[n] - s[a]) / (s[b] - s[a])
+			consider(drops[n]-drops[a]-t*(drops[b]-drops[a]), s[b]-s[a])
+		}
+	}
+	return max(0, sag) * (1 + creep), run
+}
+
+// Step is the most that one node moves when one strap is set long or short: at
+// a seam the neighbour's straps are set by themselves.
+func (h *Hanging) Step() float64 {
+	most := 0.0
+	for _, c := range h.Set {
+		for i, d := range c.drops {
+			most = max(most, math.Abs(d-h.First.drops[i]))
+		}
+	}
+	return most
+}
