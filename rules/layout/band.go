@@ -6,10 +6,10 @@ import (
 	"dryfit/rules/kernel/curve"
 )
 
-// bandSteps is how many straight steps a parallel is drawn in: the area of the
+// BandSteps is how many straight steps a parallel is drawn in: the area of the
 // chords differs from that of the arcs by less than 1e-5. It is even, so that
 // the crown is a point.
-const bandSteps = 192
+const BandSteps = 192
 
 // Band is the figure between two parallels of the intrados, from one arc
 // length to another. Where it reaches a springing its foot is cut as the spec
@@ -35,7 +35,7 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 		}
 		part = p
 	}
-	points = part.Polyline(bandSteps)
+	points = part.Polyline(BandSteps)
 	if v.Cut != "level" || d == 0 {
 		return points
 	}

@@ -6,6 +6,7 @@ package result
 import (
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/result/hanging"
 	"dryfit/rules/result/seasons"
 )
@@ -16,6 +17,7 @@ type Results struct {
 	seasons *seasons.Seasons
 	hanging *hanging.Hanging
 	failed  error // of the hanging
+	legs    []carrying.Leg
 }
 
 // Of is the results of a ceiling, none of them computed yet.
@@ -38,11 +40,19 @@ func (r *Results) Hanging() (*hanging.Hanging, error) {
 	return r.hanging, r.failed
 }
 
+// Carrying is the panel's way, leg by leg.
+func (r *Results) Carrying() []carrying.Leg {
+	if r.legs == nil {
+		r.legs = carrying.Of(r.ceiling)
+	}
+	return r.legs
+}
+
 // Figures is the whole calculation sheet: the layout's figures and the results'.
 func (r *Results) Figures() []figure.Figure {
 	out := append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
 	if h, err := r.Hanging(); err == nil {
 		out = append(out, h.Figures(r.ceiling)...)
 	}
-	return out
+	return append(out, carrying.Figures(r.Carrying())...)
 }

@@ -16,7 +16,7 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "install", Title: "raising the panels", Cases: cases,
-		Rules: []rules.Rule{liftShare},
+		Rules: []rules.Rule{liftShare, liftReach, liftStowed, saddle, pass, tilt, order},
 	}
 }
 

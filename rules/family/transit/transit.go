@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "transit", Title: "the way from the shop to the room", Cases: cases,
-		Rules: []rules.Rule{door},
+		Rules: []rules.Rule{vehicle, door, corridor, corner, stair, elevator, room, weight},
 	}
 }

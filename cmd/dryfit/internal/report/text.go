@@ -148,23 +148,36 @@ func Written(v any) string {
 	}
 }
 
+// notChecked lists the missing keys, each with the rules that need it, then the
+// rules that have another reason.
 func (t *texter) notChecked(list []rules.NotChecked) {
-	for i, n := range list {
-		if i == 0 {
-			t.line("not checked")
-		}
-		why := "needs " + n.Key
+	if len(list) == 0 {
+		return
+	}
+	t.line("not checked")
+	var keys []string
+	neededBy := map[string][]string{}
+	for _, n := range list {
 		if n.Why != "" {
-			why = n.Why
+			continue
 		}
-		if n.Failed {
-			why = "could not be computed: " + why
+		if neededBy[n.Key] == nil {
+			keys = append(keys, n.Key)
 		}
-		t.paragraph("", pad(n.Rule.ID, wideLabel), Safe(why))
+		neededBy[n.Key] = append(neededBy[n.Key], n.Rule.ID)
 	}
-	if len(list) > 0 {
-		t.line("")
+	for _, key := range keys {
+		t.paragraph("", pad(key, wideLabel), Safe("needed by "+strings.Join(neededBy[key], ", ")))
 	}
+	for _, n := range list {
+		switch {
+		case n.Failed:
+			t.paragraph("", pad(n.Rule.ID, wideLabel), Safe("could not be computed: "+n.Why))
+		case n.Why != "":
+			t.paragraph("", pad(n.Rule.ID, wideLabel), Safe(n.Why))
+		}
+	}
+	t.line("")
 }
 
 func (t *texter) assumed(list []standards.Assumed) {

@@ -1,0 +1,235 @@
+package install
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/layout"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var arcKeys = []string{"vault.profile", "vault.span", "vault.rise", "springing.cut", "rib.depth", "skin.setback"}
+
+// forks are the heights above the springing of the intrados over the lifts, and
+// its slope there. Lift stations are shares of the panel's own arc.
+func forks(c *layout.Ceiling) (heights, slopes []float64) {
+	for _, s := range c.Spec.Lift.Stations {
+		at := float64(s) * c.Panel.Arc
+		t := c.Vault.Intrados.Tangent(at)
+		heights = append(heights, c.Vault.Intrados.At(at).Z)
+		slopes = append(slopes, math.Abs(math.Atan2(t.Z, t.Y)))
+	}
+	return heights, slopes
+}
+
+var liftReach = rules.Rule{
+	ID:       "install.lift-reach",
+	Title:    "the lifts reach the panel's place and a little over it",
+	Why:      "A lift at the end of its mast leaves the panel hanging in the air, short of its straps.",
+	Severity: rules.Hold,
+	Needs:    []string{"lift.reach", "lift.stations"},
+	Reads:    append([]string{"room.height", "panels.around"}, arcKeys...),
+	Limits: []rules.Limit{{
+		Key: "over", Title: "over-travel, to hook the straps", Value: quantity.Length(0.025).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "h + z + over ≤ reach",
+		Symbols: []rules.Symbol{
+			{Name: "h", Means: "floor to springing", Unit: "m"},
+			{Name: "z", Means: "height of the intrados over the lift", Unit: "m"},
+			{Name: "over", Means: "over-travel", Unit: "m"},
+			{Name: "reach", Means: "greatest height of the forks", Unit: "m"},
+		},
+		Valid: "no packing between the forks and the panel", Source: cite.Derivation("heights above the floor"),
+	},
+	Check: checkReach,
+}
+
+func checkReach(p *rules.Pass) {
+	c, over := p.Ceiling, p.Limit("over").SI
+	reach := p.Stated("lift.reach", c.Spec.Lift.Reach.Value())
+	heights, _ := forks(c)
+	for i, z := range heights {
+		at := float64(c.Spec.Room.Height) + z
+		if at+over <= reach.SI {
+			continue
+		}
+		severity := rules.Query
+		if at > reach.SI {
+			severity = rules.Hold
+		}
+		p.Report(rules.Finding{
+			At: "lift.reach", Related: []string{"room.height", "lift.stations"}, Severity: severity,
+			Text:     p.Textf("lift %d has to bring its forks to %v and %v over it, {measured}; it reaches {limit}", i+1, quantity.Length(at), quantity.Length(over)),
+			Measured: quantity.Length(at + over).Value(), Bound: reach,
+		})
+	}
+}
+
+var liftStowed = rules.Rule{
+	ID:       "install.lift-stowed",
+	Title:    "the stowed lifts hold the panel with its feet off the floor",
+	Why:      "The feet hang below the forks: a panel whose feet touch the floor was lifted on to the forks by hand.",
+	Severity: rules.Query,
+	Needs:    []string{"lift.stowed", "lift.stations"},
+	Reads:    arcKeys,
+	Basis:    rules.Basis{Valid: "panels put on the forks as they hang", Source: cite.Derivation("height of the intrados over the lift against the stowed forks")},
+	Check:    checkStowed,
+}
+
+func checkStowed(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Panel.Around > 1 {
+		p.NotChecked("panels.around", "how the pieces of a split arch lie on the forks is not worked out")
+		return
+	}
+	heights, _ := forks(c)
+	most := 0.0
+	for _, z := range heights {
+		most = max(most, z)
+	}
+	if stowed := p.Stated("lift.stowed", c.Spec.Lift.Stowed.Value()); most > stowed.SI {
+		p.Report(rules.Finding{
+			At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
+			Text:     "the feet hang {measured} below the forks, which are {limit} up when stowed: the panel has to be lifted on to them by hand, or stood on blocks",
+			Measured: quantity.Length(most).Value(), Bound: stowed,
+		})
+	}
+}
+
+var saddle = rules.Rule{
+	ID:       "install.saddle",
+	Title:    "the forks carry saddles where the underside slopes",
+	Why:      "On flat forks a sloping underside slides.",
+	Severity: rules.Query,
+	Needs:    []string{"lift.stations"},
+	Reads:    append([]string{"lift.saddle"}, arcKeys...),
+	Limits: []rules.Limit{{
+		Key: "slope", Title: "slope that flat forks hold", Value: quantity.Angle(10 * math.Pi / 180).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: math.Pi / 2, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Valid: "slope of the intrados over the lift", Source: cite.CommonPractice()},
+	Check: checkSaddle,
+}
+
+func checkSaddle(p *rules.Pass) {
+	l, limit := p.Ceiling.Spec.Lift, p.Limit("slope")
+	if l.Saddle != nil && *l.Saddle {
+		return
+	}
+	_, slopes := forks(p.Ceiling)
+	for i, s := range slopes {
+		if s > limit.SI {
+			p.Report(rules.Finding{
+				At: spec.Key("lift", "stations", i+1), Related: []string{"lift.saddle"},
+				Text:     p.Textf("over lift %d the underside slopes {measured}, and past {limit} flat forks do not hold it", i+1),
+				Measured: quantity.Angle(s).Value(), Bound: limit,
+				Offers: []rules.Offer{{Key: "lift.saddle", Value: true}},
+			})
+		}
+	}
+}
+
+var pass = rules.Rule{
+	ID:       "install.pass",
+	Title:    "the panel passes what is already fixed on its way up",
+	Why:      "A ledger that is on the wall before the panel comes up is in the feet's way.",
+	Severity: rules.Hold,
+	Needs:    []string{"ledger"},
+	Reads:    append([]string{"ledger.projection", "ledger.fixed", "room.width", "room.tolerance"}, arcKeys...),
+	Basis: rules.Basis{
+		Formula: "b ≤ W − τ − 2·p",
+		Symbols: []rules.Symbol{
+			{Name: "b", Means: "width of the vault over its feet", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "τ", Means: "its tolerance", Unit: "m"},
+			{Name: "p", Means: "projection of the ledger", Unit: "m"},
+		},
+		Valid: "panels raised level, arches that ship whole", Source: cite.Derivation("widest part against the narrowest place"),
+	},
+	Check: checkPass,
+}
+
+func checkPass(p *rules.Pass) {
+	c := p.Ceiling
+	l := c.Spec.Ledger
+	if l.Fixed != "before" || l.Projection == nil {
+		return
+	}
+	place := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance) - 2*float64(*l.Projection)
+	if width := c.Width(); c.Panel.Around == 1 && width > place {
+		p.Report(rules.Finding{
+			At: "ledger.fixed", Related: []string{"ledger.projection", "room.width"},
+			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up; fix them after",
+			Measured: quantity.Length(width).Value(), Bound: p.Stated("ledger.projection", quantity.Length(place).Value()),
+			Offers: []rules.Offer{{Key: "ledger.fixed", Value: "after"}},
+		})
+	}
+}
+
+var tilt = rules.Rule{
+	ID:       "install.tilt",
+	Title:    "the panel may come up a little out of level without jamming",
+	Why:      "A piece with upright ends is wider tilted than level: two cranks are never turned alike.",
+	Severity: rules.Query,
+	Reads:    append([]string{"room.width", "room.tolerance"}, arcKeys...),
+	Limits: []rules.Limit{{
+		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(0.020).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "√(c² + e²) ≤ W − τ",
+		Symbols: []rules.Symbol{
+			{Name: "c", Means: "width over the feet", Unit: "m"},
+			{Name: "e", Means: "height of their upright ends", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "τ", Means: "its tolerance", Unit: "m"},
+		},
+		Valid: "plumb feet, whose ends are upright; others get no wider", Source: cite.Derivation("extent of a tilted piece"),
+	},
+	Check: checkTilt,
+}
+
+func checkTilt(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("level")
+	if c.Vault.Cut != "plumb" || c.Panel.Around > 1 {
+		return
+	}
+	end := c.Vault.Thickness / math.Cos(c.Vault.HalfAngle)
+	between := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
+	if between < c.Width() {
+		return // vault.fits says so
+	}
+	if t := passage.Between(c.Width(), end, between); t.Level < limit.SI {
+		p.Report(rules.Finding{
+			At: "room.width", Related: []string{"vault.span"},
+			Text: p.Textf("with ends %v high the panel jams between walls %v apart once one end is {measured} over the other; lifts are kept level to {limit}",
+				quantity.Length(end), quantity.Length(between)),
+			Measured: quantity.Length(t.Level).Value(), Bound: limit,
+		})
+	}
+}
+
+var order = rules.Rule{
+	ID:       "install.order",
+	Title:    "there is one panel, and no order to keep",
+	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
+	Severity: rules.Note,
+	Reads:    []string{"panels.along", "close.last"},
+	Basis:    rules.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
+	Check: func(p *rules.Pass) {
+		n := p.Ceiling.Panel.Along
+		if n < 2 {
+			return
+		}
+		how := "slides along onto its neighbour's tenons"
+		if p.Ceiling.Spec.Close.Last == "drop" {
+			how = "is dropped in, its tenons set from above or withdrawn"
+		}
+		p.Report(rules.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", n, how)})
+	},
+}

@@ -1,0 +1,173 @@
+package transit
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/result/carrying"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// carryKeys are what the carried panel follows from.
+var carryKeys = []string{
+	"wrap.allowance", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.along", "panels.along",
+	"panels.around", "rib.depth", "skin.thickness", "springing.cut",
+}
+
+// clearance is the limit that every leg has.
+func clearance() []rules.Limit {
+	return []rules.Limit{{
+		Key: "clearance", Title: "free space on every side of the wrap", Value: quantity.Length(0.010).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}}
+}
+
+// leg is the rule for one kind of leg.
+func leg(kind, title, why string, basis rules.Basis) rules.Rule {
+	return rules.Rule{
+		ID: "transit." + kind, Title: title, Why: why, Severity: rules.Hold,
+		Needs: []string{"route"}, Reads: carryKeys, Limits: clearance(), Basis: basis,
+		Figures: []string{"panel.end-length", "panel.width", "panel.height"},
+		Check: func(p *rules.Pass) {
+			for _, l := range p.Results.Carrying() {
+				if l.Kind == kind {
+					judge(p, l)
+					rated(p, l)
+				}
+			}
+		},
+	}
+}
+
+// judge reports a leg that the panel does not pass, or barely.
+func judge(p *rules.Pass, l carrying.Leg) {
+	limit := p.Limit("clearance")
+	at := place(l)
+	switch {
+	case l.Outcome == passage.Passes && l.Margin >= limit.SI:
+		depths(p, l)
+		return
+	case l.Outcome == passage.Passes:
+		p.Report(rules.Finding{
+			At: at, Related: []string{"panels.along", "wrap.allowance"}, Severity: rules.Query,
+			Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name, l.Motion),
+			Measured: quantity.Length(l.Margin).Value(), Bound: limit,
+		})
+		return
+	}
+	f := rules.Finding{
+		At: at, Related: []string{"panels.along", "panels.around"}, Offers: smaller(p),
+		Text: p.Textf("the wrapped panel does not pass the %s; %s it comes nearest, and is %v too large on each side", l.Name, l.Motion, quantity.Length(-l.Margin)),
+	}
+	if l.Outcome == passage.Undecided {
+		f.Severity = rules.Query
+		f.Text += "; whether some other motion passes is not decided"
+	}
+	p.Report(f)
+}
+
+// rated compares the panel with an elevator's rated load; who rides with it is
+// not counted.
+func rated(p *rules.Pass, l carrying.Leg) {
+	capacity := p.Ceiling.Spec.Route[l.Index-1].Capacity
+	if l.Kind != "elevator" || capacity == nil || p.Ceiling.Panel.Mass <= float64(*capacity) {
+		return
+	}
+	key := spec.Key("route", l.Index, "capacity")
+	p.Report(rules.Finding{
+		At: key, Text: "the panel is {measured}, and the " + l.Name + " is rated for {limit}, its passengers included",
+		Measured: quantity.Mass(p.Ceiling.Panel.Mass).Value(), Bound: p.Stated(key, capacity.Value()),
+	})
+}
+
+// place is the key of a leg's clear width.
+func place(l carrying.Leg) string {
+	switch l.Kind {
+	case "vehicle", "elevator":
+		return spec.Key("route", l.Index, "door", "width")
+	default:
+		return spec.Key("route", l.Index, "width")
+	}
+}
+
+// depths compares the free depth before a door and beyond it with what the
+// motion needs.
+func depths(p *rules.Pass, l carrying.Leg) {
+	if l.Kind != "door" {
+		return
+	}
+	route := p.Ceiling.Spec.Route[l.Index-1]
+	for _, side := range []struct {
+		name string
+		free *quantity.Length
+	}{{"before", route.Before}, {"after", route.After}} {
+		key := spec.Key("route", l.Index, side.name)
+		if side.free == nil {
+			p.Absent(key)
+			continue
+		}
+		if float64(*side.free) < l.Depth {
+			p.Report(rules.Finding{
+				At: key, Severity: rules.Query,
+				Text:     "to pass the " + l.Name + " " + l.Motion + " takes {measured} of free depth on this side; there is {limit}",
+				Measured: quantity.Length(l.Depth).Value(), Bound: p.Stated(key, side.free.Value()),
+			})
+		}
+	}
+}
+
+// smaller offers panels of fewer modules, and arches in two pieces.
+func smaller(p *rules.Pass) []rules.Offer {
+	g := p.Ceiling.Panel
+	var offers []rules.Offer
+	for n := g.Along + 1; n <= p.Ceiling.Grid.Along; n++ {
+		if p.Ceiling.Grid.Along%n == 0 {
+			offers = append(offers, rules.Offer{Key: "panels.along", Value: int64(n)})
+		}
+	}
+	return append(offers, rules.Offer{Key: "panels.around", Value: int64(2 * g.Around)})
+}
+
+var (
+	carver = cite.Wetzel2000.At("Carver's theorem")
+	door   = leg("door", "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", rules.Basis{
+		Formula: "Ro − Ri·cos(min(2·φ, asin(t/(2·Ri)))) ≤ width, threaded",
+		Symbols: []rules.Symbol{
+			{Name: "Ro", Means: "radius of the wrapped panel's back", Unit: "m"},
+			{Name: "Ri", Means: "radius of its intrados", Unit: "m"},
+			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
+			{Name: "t", Means: "depth of the opening", Unit: "m"},
+		},
+		Valid:  "straight on each of its three axes, turned in the plane of the opening (exact); circular panels along their own circle too",
+		Source: carver,
+	})
+	vehicle = leg("vehicle", "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", rules.Basis{
+		Valid: "arches nested, as they hang or on edge", Source: carver,
+	})
+	corridor = leg("corridor", "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", rules.Basis{
+		Valid: "straight on one of its axes, its section turned as need be", Source: carver,
+	})
+	corner = leg("corner", "the panel gets around each corner", "A long panel jams between three walls at once.", rules.Basis{
+		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
+		Symbols: []rules.Symbol{
+			{Name: "a", Means: "width of the corridor coming in", Unit: "m"},
+			{Name: "b", Means: "and going on", Unit: "m"},
+			{Name: "L", Means: "longer side of the plan", Unit: "m"},
+			{Name: "w", Means: "shorter side", Unit: "m"},
+			{Name: "θ", Means: "angle while turning", Unit: "rad"},
+		},
+		Valid:  "rectangles exactly; the arch on edge by a search over its angle that never passes what jams",
+		Source: cite.Moretti2002.At("the formula for a rectangle"),
+	})
+	stair = leg("stair", "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", rules.Basis{
+		Formula: "H·cos(atan(rise/going))",
+		Symbols: []rules.Symbol{
+			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
+		},
+		Valid: "carried parallel to the flight", Source: cite.Derivation("headroom square to the slope"),
+	})
+	elevator = leg("elevator", "the panel goes into each elevator", "A car that is too short is found out with the doors open.", rules.Basis{
+		Valid: "any side down, turned on the floor as need be; straight in through the door", Source: carver,
+	})
+)

@@ -1,0 +1,100 @@
+package transit
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var weight = rules.Rule{
+	ID:       "transit.weight",
+	Title:    "the panel is light enough for those who carry it",
+	Why:      "People who carry too much let go.",
+	Severity: rules.Query,
+	Reads:    append([]string{"crew.people", "crew.aids", "rib.species", "rib.width", "rail.width", "skin.material"}, carryKeys...),
+	Figures:  []string{"panel.mass"},
+	Limits: []rules.Limit{{
+		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
+		Sense: rules.AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
+	}},
+	Basis: rules.Basis{
+		Formula: "m ≤ n·k·m_1",
+		Symbols: []rules.Symbol{
+			{Name: "m", Means: "mass of the panel", Unit: "kg"},
+			{Name: "n", Means: "people", Unit: "1"},
+			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three and more", Unit: "1"},
+			{Name: "m_1", Means: "mass that one lifts", Unit: "kg"},
+		},
+		Valid: "level ground, good grip; not overhead, not on stairs", Source: cite.HSEL23.At("paragraph 120"),
+	},
+	Check: checkWeight,
+}
+
+// team is what people manage together, of the sum of each alone.
+func team(people int) float64 {
+	switch people {
+	case 1:
+		return 1
+	case 2:
+		return 2.0 / 3
+	default:
+		return 0.5
+	}
+}
+
+func checkWeight(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("person")
+	people := *c.Spec.Crew.People
+	together := limit
+	together.Value = quantity.Mass(limit.SI * float64(people) * team(people)).Value()
+	if c.Panel.Mass <= together.SI {
+		return
+	}
+	severity, aids := rules.Query, ""
+	if c.Spec.Crew.Aids != "none" {
+		severity, aids = rules.Note, " without their "+c.Spec.Crew.Aids
+	}
+	p.Report(rules.Finding{
+		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
+		Text:     p.Textf("the panel is {measured}; %d people carry {limit} together%s", people, aids),
+		Measured: quantity.Mass(c.Panel.Mass).Value(), Bound: together,
+	})
+}
+
+var room = rules.Rule{
+	ID:       "transit.room",
+	Title:    "the panel turns to its bearing in the room, and tips down under it",
+	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
+	Severity: rules.Query,
+	Reads:    append([]string{"room.width", "room.length", "room.height", "room.tolerance"}, carryKeys...),
+	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
+	Basis: rules.Basis{
+		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h",
+		Symbols: []rules.Symbol{
+			{Name: "b", Means: "width of the panel", Unit: "m"},
+			{Name: "l", Means: "its length along the axis", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "H", Means: "height of the panel's box", Unit: "m"},
+			{Name: "h", Means: "height of the room at the springing", Unit: "m"},
+		},
+		Valid: "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across", Source: cite.Derivation("diagonals of the panel's box"),
+	},
+	Check: checkRoom,
+}
+
+func checkRoom(p *rules.Pass) {
+	c := p.Ceiling
+	width, length := float64(c.Spec.Room.Width)-float64(*c.Spec.Room.Tolerance), float64(c.Spec.Room.Length)-float64(*c.Spec.Room.Tolerance)
+	flat := math.Hypot(c.Panel.Width, c.Panel.EndLength)
+	tipped := math.Hypot(c.Panel.EndLength, c.Panel.Height)
+	if flat <= min(width, length) || tipped <= float64(c.Spec.Room.Height) && c.Panel.Width <= width {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: rules.Query,
+		Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
+			quantity.Length(flat), quantity.Length(width), quantity.Length(tipped), c.Spec.Room.Height),
+	})
+}
