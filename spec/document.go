@@ -5,11 +5,9 @@ package spec
 import (
 	"bytes"
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"time"
 	"unicode/utf8"
 
@@ -30,7 +28,7 @@ type Document struct {
 	// int64, float64, bool; dates and times are strings.
 	Tree map[string]any
 
-	lines []int // byte offset of each line's start
+	lines lines
 	index map[string]place
 }
 
@@ -58,7 +56,7 @@ var mark = []byte("\xef\xbb\xbf")
 // lack its tree; its source and lines are always there.
 func Parse(path string, src []byte) (*Document, []Problem) {
 	d := &Document{Path: path, Source: bytes.TrimPrefix(src, mark), Tree: map[string]any{}}
-	d.lines = lineStarts(d.Source)
+	d.lines = linesOf(d.Source)
 	if problem := d.unfit(len(src)); problem != nil {
 		return d, []Problem{*problem}
 	}
@@ -73,40 +71,32 @@ func Parse(path string, src []byte) (*Document, []Problem) {
 	return d, problems
 }
 
-// unfit says why the bytes can't be TOML at all.
+// unfit says why the bytes can't be TOML at all, or should not be tried.
 func (d *Document) unfit(size int) *Problem {
-	at := func(offset int, rule, message string) *Problem {
-		p := d.at(Range{offset, offset}, rule, message)
+	at := func(start, length int, rule, format string, args ...any) *Problem {
+		p := d.at(Range{start, start + length}, rule, fmt.Sprintf(format, args...))
 		return &p
 	}
 	if size > MaxSize {
-		return at(0, "file.read", fmt.Sprintf("the file is over %dMiB, which no spec is", MaxSize>>20))
+		return at(0, 0, "file.read", "the file is over %dMiB, which no spec is", MaxSize>>20)
 	}
 	if len(bytes.TrimSpace(d.Source)) == 0 {
-		return at(0, "file.read", "the file is empty")
+		return at(0, 0, "file.read", "the file is empty")
 	}
 	for i := 0; i < len(d.Source); {
 		r, n := utf8.DecodeRune(d.Source[i:])
-		if r == utf8.RuneError && n == 1 {
-			return at(i, "file.toml", fmt.Sprintf("byte 0x%02x is not UTF-8; save the file as UTF-8", d.Source[i]))
+		switch {
+		case r == utf8.RuneError && n == 1:
+			return at(i, n, "file.toml", "byte 0x%02x is not UTF-8; save the file as UTF-8", d.Source[i])
+		case r < ' ' && r != '\t' && r != '\n' && !bytes.HasPrefix(d.Source[i:], []byte("\r\n")), r == 0x7f:
+			return at(i, n, "file.toml", "control character 0x%02x has no place in TOML; save the file as text in UTF-8", r)
 		}
 		i += n
 	}
+	if offset, deep := tooDeep(d.Source); deep {
+		return at(offset, 1, "file.toml", "nested more than %d deep, which no spec is", maxDepth)
+	}
 	return nil
-}
-
-// syntax turns the decoder's error into a problem.
-func (d *Document) syntax(err error) Problem {
-	var pe toml.ParseError
-	if !errors.As(err, &pe) {
-		return d.at(Range{}, "file.toml", strings.TrimPrefix(err.Error(), "toml: "))
-	}
-	start := min(max(pe.Position.Start, 0), len(d.Source))
-	end := min(start+max(pe.Position.Len, 0), len(d.Source))
-	for start < end && (d.Source[start] == ' ' || d.Source[start] == '\t') {
-		start++ // the decoder may point at the blank before what offends
-	}
-	return d.at(Range{start, end}, "file.toml", "not TOML: "+strings.TrimSuffix(pe.Message, "."))
 }
 
 // at is a problem at a range of the source.
@@ -132,30 +122,28 @@ func (d *Document) KeyProblem(rule, key, message string) Problem {
 	return p
 }
 
-// normal copies what the decoder gave into the few types of a tree. What is
-// not a finite number is a problem, and is left out.
+// normal turns what the decoder gave into the few types of a tree, in place.
+// What is not a finite number is a problem, and is left out.
 func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 	switch v := v.(type) {
 	case map[string]any:
-		out := make(map[string]any, len(v))
 		for name, x := range v {
-			if n := d.normal(x, append(path[:len(path):len(path)], name), problems); n != nil {
-				out[name] = n
+			if v[name] = d.normal(x, append(path, name), problems); v[name] == nil {
+				delete(v, name)
 			}
 		}
-		return out
+		return v
 	case []map[string]any:
-		out := make([]any, 0, len(v))
+		out := make([]any, len(v))
 		for i, x := range v {
-			out = append(out, d.normal(x, append(path[:len(path):len(path)], i+1), problems))
+			out[i] = d.normal(x, append(path, i+1), problems)
 		}
 		return out
 	case []any:
-		out := make([]any, 0, len(v))
 		for i, x := range v {
-			out = append(out, d.normal(x, append(path[:len(path):len(path)], i+1), problems))
+			v[i] = d.normal(x, append(path, i+1), problems)
 		}
-		return out
+		return v
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			*problems = append(*problems, d.Problem("file.shape", Key(path...), "is not a finite number"))
@@ -176,11 +164,11 @@ func timeText(t time.Time) string {
 	case "date-local":
 		return t.Format(time.DateOnly)
 	case "time-local":
-		return t.Format("15:04:05")
+		return t.Format("15:04:05.999999999")
 	case "datetime-local":
-		return t.Format("2006-01-02T15:04:05")
+		return t.Format("2006-01-02T15:04:05.999999999")
 	default:
-		return t.Format(time.RFC3339)
+		return t.Format(time.RFC3339Nano)
 	}
 }
 

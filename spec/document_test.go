@@ -2,12 +2,14 @@ package spec_test
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"dryfit/spec"
 )
@@ -16,6 +18,13 @@ const example = "../docs/examples/alder-quay/specs/reading-room.ceiling.toml"
 
 func readExample(t testing.TB) []byte {
 	src, err := os.ReadFile(example)
+	require.NoError(t, err)
+	return src
+}
+
+// readFull reads a file that has every key of the format.
+func readFull(t testing.TB) []byte {
+	src, err := os.ReadFile("testdata/full.ceiling.toml")
 	require.NoError(t, err)
 	return src
 }
@@ -72,6 +81,7 @@ k = "w"
 func TestRangesAreExact(t *testing.T) {
 	for name, src := range map[string][]byte{
 		"example": readExample(t),
+		"full":    readFull(t),
 		"tricky":  []byte(tricky),
 		"crlf":    []byte(strings.ReplaceAll(tricky, "\n", "\r\n")),
 		"mark":    []byte("\xef\xbb\xbf" + tricky),
@@ -108,35 +118,29 @@ func TestLocate(t *testing.T) {
 	assert.Equal(t, spec.Position{Line: 1, Column: 1}, at("nothing.of.the.kind"))
 }
 
+func TestLocatePrefersATablesOwnHeader(t *testing.T) {
+	d, problems := spec.Parse("p", []byte("[[rib.layer]]\ndepth = 1\n[ rib ]\nwidth = 2\n[\"2\"]\nx = 1\n"))
+	require.Empty(t, problems)
+	at := func(key string) spec.Position { return d.Position(d.Locate(key).Start) }
+	assert.Equal(t, spec.Position{Line: 3, Column: 3}, at("rib.depth"))
+	assert.Equal(t, spec.Position{Line: 1, Column: 7}, at("rib.layer.1.stock"))
+	assert.Equal(t, spec.Position{Line: 5, Column: 2}, at(`"2".absent`), "a name of digits is not an element's number")
+}
+
 func TestPositionCountsCodePoints(t *testing.T) {
 	d, problems := spec.Parse("p", []byte("a = \"é\" # …\nb = 1"))
 	require.Empty(t, problems)
 	assert.Equal(t, spec.Position{Line: 1, Column: 8}, d.Position(strings.Index("a = \"é\" #", " #")))
 	assert.Equal(t, spec.Position{Line: 2, Column: 2}, d.Position(len(d.Source)-4))
+	assert.Equal(t, spec.Position{Line: 2, Column: 6}, d.Position(len(d.Source)+1), "past the end is the end")
 }
 
-func TestProblemsOfTheFile(t *testing.T) {
-	for _, c := range []struct {
-		name, src     string
-		line, column  int
-		rule, message string
-	}{
-		{"empty", " \n", 1, 1, "file.read", "the file is empty"},
-		{"only a byte order mark", "\xef\xbb\xbf", 1, 1, "file.read", "the file is empty"},
-		{"too large", strings.Repeat("#", spec.MaxSize+1), 1, 1, "file.read", "the file is over 1MiB, which no spec is"},
-		{"not UTF-8", "a = 1\nb = \"\xff\"", 2, 6, "file.toml", "byte 0xff is not UTF-8; save the file as UTF-8"},
-		{"a key twice", "a = 1\nb = 2\na = 3", 3, 1, "file.toml", "not TOML: Key 'a' has already been defined"},
-		{"no value", "[a]\nb =\n", 2, 4, "file.toml", "not TOML: expected value but found '\\n' instead"},
-		{"not a number", "[a]\nb = nan\n", 2, 5, "file.shape", "is not a finite number"},
-		{"infinite", "a = [1.0, -inf]\n", 1, 11, "file.shape", "is not a finite number"},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			_, problems := spec.Parse("p", []byte(c.src))
-			require.Len(t, problems, 1)
-			assert.Equal(t, spec.Position{Line: c.line, Column: c.column}, problems[0].Position)
-			assert.Equal(t, c.rule, problems[0].Rule)
-			assert.Equal(t, c.message, problems[0].Message)
-		})
+func TestPositionAgreesWithCounting(t *testing.T) {
+	for size := range 1100 {
+		src := []byte("# first\n# " + strings.Repeat("é", size))
+		d, problems := spec.Parse("p", src)
+		require.Empty(t, problems)
+		require.Equal(t, spec.Position{Line: 2, Column: size + 3}, d.Position(len(src)))
 	}
 }
 
@@ -153,21 +157,6 @@ func TestFormatComesFirst(t *testing.T) {
 		require.NotNil(t, problem, src)
 		assert.Equal(t, want, problem.Message)
 	}
-}
-
-func TestBindTheExample(t *testing.T) {
-	d, problems := spec.Parse(example, readExample(t))
-	require.Empty(t, problems)
-	s, err := spec.Bind(d.Tree)
-	require.NoError(t, err)
-	assert.Equal(t, "Reading room, Alder Quay library", s.Project.Title)
-	assert.InDelta(t, 4.2, float64(s.Vault.Span), 1e-12)
-	assert.Equal(t, 6, *s.Panels.Along)
-	assert.InDelta(t, 0.36, float64(s.Strap.Stations[1]), 1e-12)
-	assert.InDelta(t, 900, float64(s.Strap.Allowable.Load), 1e-9)
-	assert.Equal(t, []int{3, 3}, s.Fitting[0].Coffer)
-	assert.True(t, *s.Room.Framing.Blocking)
-	assert.Len(t, s.Route, 3)
 }
 
 func TestWithLeavesTheTreeAlone(t *testing.T) {
@@ -194,11 +183,32 @@ func TestKeysRoundTrip(t *testing.T) {
 	assert.Equal(t, []string{"limit", "strap.load.share", "value"}, spec.SplitKey(key))
 	assert.Equal(t, "route.2.width", spec.Key("route", 2, "width"))
 	assert.Equal(t, `"2".x`, spec.Key("2", "x"))
+	rapid.Check(t, func(t *rapid.T) {
+		names := rapid.SliceOfN(rapid.String(), 1, 4).Draw(t, "names")
+		parts := make([]any, len(names))
+		for i, name := range names {
+			parts[i] = name
+		}
+		if key := spec.Key(parts...); !slices.Equal(names, spec.SplitKey(key)) {
+			t.Fatalf("%q is written %s and read as %q", names, key, spec.SplitKey(key))
+		}
+	})
+}
+
+func TestTimesKeepWhatWasWritten(t *testing.T) {
+	for _, text := range []string{
+		"2027-06-30", "10:20:30", "10:20:30.5", "2027-06-30T10:20:30.125", "2027-06-30T10:20:30Z", "2027-06-30T10:20:30.5+02:00",
+	} {
+		d, problems := spec.Parse("p", []byte("x = "+text))
+		require.Empty(t, problems)
+		assert.Equal(t, text, d.Tree["x"])
+	}
 }
 
 func FuzzParse(f *testing.F) {
 	f.Add([]byte(tricky))
 	f.Add(readExample(f))
+	f.Add(readFull(f))
 	f.Add([]byte("a = [[[{b=[1]}]]]"))
 	f.Add([]byte("[[a]]\n[a.b]\n[[a.b.c]]"))
 	f.Add([]byte("a = nan"))
@@ -212,9 +222,17 @@ func FuzzParse(f *testing.F) {
 		if len(problems) > 0 {
 			return
 		}
-		leaves(d.Tree, nil, func(key string, _ any) {
+		leaves(d.Tree, nil, func(key string, v any) {
 			if r := d.Locate(key); r.Start < 0 || r.End > len(d.Source) || r.Start > r.End {
 				t.Fatalf("%s is outside the file: %v", key, r)
+			}
+			r, written := d.ValueRange(key)
+			if !written {
+				return
+			}
+			again, problems := spec.Parse("again", []byte("x = "+string(d.Source[r.Start:r.End])))
+			if len(problems) > 0 || !assert.ObjectsAreEqual(v, again.Tree["x"]) {
+				t.Fatalf("%s is %v, but its place holds %q", key, v, d.Source[r.Start:r.End])
 			}
 		})
 	})
@@ -235,15 +253,6 @@ func BenchmarkDecode(b *testing.B) {
 	for b.Loop() {
 		var tree map[string]any
 		if _, err := toml.Decode(src, &tree); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkBind(b *testing.B) {
-	d, _ := spec.Parse("p", readExample(b))
-	for b.Loop() {
-		if _, err := spec.Bind(d.Tree); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -2,8 +2,8 @@ package spec
 
 import (
 	"bytes"
-	"sort"
-	"unicode/utf8"
+	"strconv"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
@@ -12,23 +12,6 @@ import (
 // the header's last name as its key, and no value.
 type place struct {
 	key, value Range
-}
-
-// Position is the line and column of a byte offset.
-func (d *Document) Position(offset int) Position {
-	offset = min(max(offset, 0), len(d.Source))
-	line := max(sort.SearchInts(d.lines, offset+1)-1, 0)
-	return Position{line + 1, utf8.RuneCount(d.Source[d.lines[line]:offset]) + 1}
-}
-
-func lineStarts(src []byte) []int {
-	starts := []int{0}
-	for i, c := range src {
-		if c == '\n' {
-			starts = append(starts, i+1)
-		}
-	}
-	return starts
 }
 
 // KeyRange is where a key is written, without quotes added or dropped.
@@ -60,7 +43,7 @@ func (d *Document) Locate(key string) Range {
 // indexOf walks a document that the decoder has accepted. It only locates: it
 // decides nothing.
 func indexOf(src []byte) map[string]place {
-	w := walker{src: src, index: map[string]place{}, counts: map[string]int{}}
+	w := walker{src: src, index: make(map[string]place, bytes.Count(src, []byte("="))), counts: map[string]int{}}
 	w.parser.Reset(src)
 	for w.parser.NextExpression() {
 		e := w.parser.Expression()
@@ -103,23 +86,34 @@ func (w *walker) header(e *unstable.Node, element bool) string {
 	for names.Next() {
 		n := names.Node()
 		key = join(key, quotedName(string(n.Data)))
-		w.note(key, place{key: rangeOf(n.Raw)})
-		if element && names.IsLast() {
+		at := rangeOf(n.Raw)
+		w.note(key, at)
+		if names.IsLast() && element {
 			w.counts[key]++
+		} else if names.IsLast() {
+			w.open(key, at)
 		}
 		if c := w.counts[key]; c > 0 {
-			key = join(key, Key(c))
-			w.note(key, place{key: rangeOf(n.Raw)})
+			key = join(key, strconv.Itoa(c))
+			w.note(key, at)
 		}
 	}
 	return key
 }
 
-// note keeps the first place of a key that several headers pass through.
-func (w *walker) note(key string, p place) {
+// note keeps the first place where several headers or dotted keys name a key.
+func (w *walker) note(key string, at Range) {
 	if _, had := w.index[key]; !had {
-		w.index[key] = p
+		w.index[key] = place{key: at}
 	}
+}
+
+// open is the place of a table's own header, which counts for more than those
+// that passed through the table before.
+func (w *walker) open(key string, at Range) {
+	p := w.index[key]
+	p.key = at
+	w.index[key] = p
 }
 
 // keyValue indexes a key and its value under a table, and returns the offset
@@ -130,7 +124,7 @@ func (w *walker) keyValue(table string, e *unstable.Node) int {
 	for names.Next() {
 		n := names.Node()
 		key = join(key, quotedName(string(n.Data)))
-		w.note(key, place{key: rangeOf(n.Raw)})
+		w.note(key, rangeOf(n.Raw))
 		end = rangeOf(n.Raw).End
 	}
 	start := w.skip(end, " \t")        // to the equals sign
@@ -163,10 +157,10 @@ func (w *walker) array(key string, n *unstable.Node, start int) int {
 	at, i := start+1, 0
 	for elements := n.Children(); elements.Next(); {
 		i++
-		at = w.skipComments(at)
-		from := at
-		at = w.value(join(key, Key(i)), elements.Node(), from)
-		w.index[join(key, Key(i))] = place{value: Range{from, at}}
+		element := join(key, strconv.Itoa(i))
+		from := w.skipComments(at)
+		at = w.value(element, elements.Node(), from)
+		w.index[element] = place{value: Range{from, at}}
 	}
 	return w.close(at, ']')
 }
@@ -182,7 +176,7 @@ func (w *walker) close(at int, bracket byte) int {
 }
 
 func (w *walker) skip(at int, over string) int {
-	for at < len(w.src) && bytes.IndexByte([]byte(over), w.src[at]) >= 0 {
+	for at < len(w.src) && strings.IndexByte(over, w.src[at]) >= 0 {
 		at++
 	}
 	return at

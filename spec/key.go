@@ -2,7 +2,6 @@ package spec
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -11,8 +10,6 @@ import (
 // would quote them, and an element of an array by its number from 1:
 //
 //	rib.depth   route.2.width   limit."strap.load.share".value
-
-var bare = regexp.MustCompile(`^[A-Za-z0-9_-]*[A-Za-z_-][A-Za-z0-9_-]*$`)
 
 // Key joins parts into a key: a string is a name, an int the number of an
 // element from 1.
@@ -36,41 +33,63 @@ func Key(parts ...any) string {
 
 // quotedName quotes what would not be read back as one name.
 func quotedName(name string) string {
-	if bare.MatchString(name) {
+	if isBare(name) {
 		return name
 	}
 	return strconv.Quote(name)
 }
 
+// isBare reports whether TOML takes a name without quotes, and nobody takes it
+// for the number of an element.
+func isBare(name string) bool {
+	digits := true
+	for _, c := range []byte(name) {
+		switch {
+		case '0' <= c && c <= '9':
+		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', c == '_', c == '-':
+			digits = false
+		default:
+			return false
+		}
+	}
+	return !digits
+}
+
 // SplitKey is the inverse of Key; numbers come back as digits.
 func SplitKey(key string) []string {
+	parts := writtenParts(key)
+	for i, p := range parts {
+		if !strings.HasPrefix(p, `"`) {
+			continue
+		}
+		if name, err := strconv.Unquote(p); err == nil {
+			parts[i] = name
+		}
+	}
+	return parts
+}
+
+// writtenParts are the parts of a key with their quotes.
+func writtenParts(key string) []string {
 	if !strings.Contains(key, `"`) {
 		return strings.Split(key, ".")
 	}
 	var parts []string
 	for key != "" {
-		if q, err := strconv.QuotedPrefix(key); err == nil {
-			name, _ := strconv.Unquote(q)
-			parts = append(parts, name)
-			key = strings.TrimPrefix(key[len(q):], ".")
-			continue
+		part, _, _ := strings.Cut(key, ".")
+		if strings.HasPrefix(key, `"`) {
+			if quoted, err := strconv.QuotedPrefix(key); err == nil {
+				part = quoted
+			}
 		}
-		name, rest, _ := strings.Cut(key, ".")
-		parts = append(parts, name)
-		key = rest
+		parts = append(parts, part)
+		key = strings.TrimPrefix(key[len(part):], ".")
 	}
 	return parts
 }
 
 // parent is the key of the table or array that a key is in, "" at the top.
 func parent(key string) string {
-	parts := SplitKey(key)
-	joined := make([]string, len(parts)-1)
-	for i := range joined {
-		joined[i] = parts[i]
-		if _, err := strconv.Atoi(parts[i]); err != nil {
-			joined[i] = quotedName(parts[i])
-		}
-	}
-	return strings.Join(joined, ".")
+	parts := writtenParts(key)
+	return strings.Join(parts[:len(parts)-1], ".")
 }

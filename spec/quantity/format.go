@@ -47,6 +47,9 @@ func metricStyle(v Value) style {
 	case Metre:
 		return style{1e-3, 0, lengthDecimals(size), "mm"}
 	case Kilogram:
+		if size < 1 {
+			return style{1, 0, 3, "kg"}
+		}
 		return style{1, 0, 1, "kg"}
 	case Newton:
 		if size < 100 {
@@ -57,6 +60,8 @@ func metricStyle(v Value) style {
 		switch {
 		case size >= 1e9:
 			return style{1e9, 0, 2, "GPa"}
+		case 0 < size && size < 1e5:
+			return style{1e6, 0, 3, "MPa"}
 		default:
 			return style{1e6, 0, 2, "MPa"}
 		}
@@ -84,6 +89,8 @@ func metricStyle(v Value) style {
 		return style{1, 0, 4, "/m"}
 	case MetreToTheFourth:
 		return style{1e-12, 0, 0, "mm4"}
+	case NewtonPerKilogram:
+		return style{1, 0, 2, "N/kg"}
 	default:
 		return style{1, 0, 2, ""}
 	}
@@ -99,12 +106,19 @@ func lengthDecimals(size float64) int {
 }
 
 func imperialStyle(v Value) (style, bool) {
+	size := math.Abs(v.SI)
 	switch v.Unit {
 	case Kilogram:
+		if size < pound {
+			return style{pound, 0, 3, "lb"}, true
+		}
 		return style{pound, 0, 1, "lb"}, true
 	case Newton:
 		return style{poundF, 0, 1, "lbf"}, true
 	case Pascal:
+		if size < 100*psi {
+			return style{psi, 0, 1, "psi"}, true
+		}
 		return style{psi, 0, 0, "psi"}, true
 	case KilogramPerCubicMetre:
 		return style{perFoot3, 0, 1, "lb/ft3"}, true
@@ -124,6 +138,8 @@ func imperialStyle(v Value) (style, bool) {
 		return style{1 / foot, 0, 4, "/ft"}, true
 	case MetreToTheFourth:
 		return style{inch * inch * inch * inch, 0, 2, "in4"}, true
+	case NewtonPerKilogram:
+		return style{poundF / pound, 0, 2, "lbf/lb"}, true
 	default:
 		return style{}, false
 	}
@@ -162,37 +178,57 @@ func (st style) print(si float64, decimals int) string {
 // ("0.90kN"), since a load is stated to a precision.
 func (st style) drops() bool { return st.suffix != "kN" && st.suffix != "GPa" && st.suffix != "MPa" }
 
-// finest is how many more decimals Pair goes down to before it gives up: past
-// it two figures differ by less than arithmetic can tell.
-const finest = 9
+// finest is how many more decimals Pair tries before it prints all digits that
+// a figure has.
+const finest = 6
 
-// Pair prints two quantities of one unit so that two that differ never look
-// equal: both get as many digits as that takes.
+// allDigits makes a number print in as many decimals as tell it from any other.
+const allDigits = -1
+
+// Pair prints two quantities of one unit to be read side by side: in the same
+// multiple of the unit, that of the smaller, and with as many digits as it
+// takes for two that differ never to look equal.
 func (s System) Pair(a, b Value) (string, string) {
-	pa, pb := s.Format(a), s.Format(b)
-	if pa != pb || a.SI == b.SI || a.Unit != b.Unit {
-		return pa, pb
+	if a.Unit != b.Unit {
+		return s.Format(a), s.Format(b)
 	}
 	if s == Imperial && a.Unit == Metre {
 		return inchPair(a.SI, b.SI)
 	}
-	st := s.style(a)
-	for d := st.decimals + 1; d <= st.decimals+finest; d++ {
-		pa, pb = st.print(a.SI, d), st.print(b.SI, d)
-		if pa != pb {
-			break
+	sa, sb := s.style(a), s.style(b)
+	if sa.suffix != sb.suffix {
+		if math.Abs(a.SI) < math.Abs(b.SI) {
+			sb = sa
+		} else {
+			sa = sb
 		}
 	}
-	return pa, pb
+	coarse, fine := min(sa.decimals, sb.decimals), max(sa.decimals, sb.decimals)
+	if a.SI != b.SI && sa.print(a.SI, coarse) == sb.print(b.SI, coarse) {
+		return apart(sa, a.SI, b.SI, fine)
+	}
+	return sa.print(a.SI, sa.decimals), sb.print(b.SI, sb.decimals)
+}
+
+// apart prints two numbers that differ, with decimals or with as many more as
+// it takes to see that they do.
+func apart(st style, a, b float64, decimals int) (string, string) {
+	for d := decimals; d <= decimals+finest; d++ {
+		if pa, pb := st.print(a, d), st.print(b, d); pa != pb {
+			return pa, pb
+		}
+	}
+	return st.print(a, allDigits), st.print(b, allDigits)
 }
 
 // inches prints a length in feet and inches to a fraction of an inch:
-// 13'-9 1/2", 5/8".
+// 13'-9 1/2", 5/8". What is too long to count in fractions is in inches.
 func inches(m float64, parts int64) string {
-	if math.IsNaN(m) || math.IsInf(m, 0) {
-		return metricStyle(Value{m, Metre}).print(m, 1)
+	count := math.Round(math.Abs(m) / inch * float64(parts))
+	if !(count < exact) {
+		return style{inch, 0, 0, `"`}.print(m, 0)
 	}
-	n := int64(math.Round(math.Abs(m) / inch * float64(parts)))
+	n := int64(count)
 	sign := ""
 	if m < 0 && n > 0 {
 		sign = "-"
@@ -218,14 +254,10 @@ func inches(m float64, parts int64) string {
 }
 
 func inchPair(a, b float64) (string, string) {
-	if pa, pb := inches(a, 64), inches(b, 64); pa != pb {
-		return pa, pb
-	}
-	st := style{size: inch, suffix: `"`}
-	for d := 3; ; d++ {
-		pa, pb := st.print(a, d), st.print(b, d)
-		if pa != pb || d > finest+3 {
+	for _, parts := range []int64{16, 64} {
+		if pa, pb := inches(a, parts), inches(b, parts); pa != pb || a == b {
 			return pa, pb
 		}
 	}
+	return apart(style{size: inch, suffix: `"`}, a, b, 3)
 }

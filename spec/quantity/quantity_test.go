@@ -2,6 +2,8 @@ package quantity_test
 
 import (
 	"math"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -43,21 +45,36 @@ var readings = []struct {
 	{quantity.Metre, "5-1/2in", 5.5 * inch},
 	{quantity.Metre, "2.5in", 2.5 * inch},
 	{quantity.Metre, "-3/4in", -0.75 * inch},
+	{quantity.Metre, "+12mm", 0.012},
+	{quantity.Metre, "1e-3m", 0.001},
+	{quantity.Metre, "1e+03mm", 1},
+	{quantity.Metre, "13'-9½\"", 165.5 * inch},
+	{quantity.Metre, "⅝″", 0.625 * inch},
+	{quantity.Metre, "13' – 9 1⁄2”", 165.5 * inch},
+	{quantity.Metre, "4200\u00a0mm", 4.2},
+	{quantity.Metre, "−12mm", -0.012},
 	{quantity.Kilogram, "25kg", 25},
 	{quantity.Kilogram, "55lb", 55 * pound},
 	{quantity.Kilogram, "500g", 0.5},
+	{quantity.Kilogram, "8oz", pound / 2},
 	{quantity.Newton, "1.1kN", 1100},
 	{quantity.Newton, "900N", 900},
 	{quantity.Newton, "250lbf", 250 * poundF},
+	{quantity.Newton, "1.5kip", 1500 * poundF},
 	{quantity.Pascal, "12.3GPa", 12.3e9},
 	{quantity.Pascal, "15MPa", 15e6},
+	{quantity.Pascal, "20kPa", 20e3},
+	{quantity.Pascal, "500Pa", 500},
+	{quantity.Pascal, "36ksi", 36e3 * poundF / (inch * inch)},
 	{quantity.Pascal, "1.78e6psi", 1.78e6 * poundF / (inch * inch)},
 	{quantity.KilogramPerCubicMetre, "680kg/m3", 680},
+	{quantity.KilogramPerCubicMetre, "680 kg/m³", 680},
 	{quantity.KilogramPerCubicMetre, "42lb/ft3", 42 * pound / math.Pow(12*inch, 3)},
 	{quantity.Celsius, "21C", 21},
 	{quantity.Celsius, "70F", 190.0 / 9},
 	{quantity.Celsius, "-4°F", -20},
 	{quantity.Radian, "180deg", math.Pi},
+	{quantity.Radian, "90°", math.Pi / 2},
 	{quantity.Radian, "0.5rad", 0.5},
 	{quantity.Fraction, "25%", 0.25},
 	{quantity.Fraction, "12.5%", 0.125},
@@ -86,8 +103,21 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		{quantity.Metre, "5/4", "a nominal stock is not a length" + lengths},
 		{quantity.Metre, "1/0in", "a fraction of nothing" + lengths},
 		{quantity.Metre, "25kg", `unit "kg" does not belong here` + lengths},
-		{quantity.Metre, "1e1000000mm", `unit "00000mm" does not belong here` + lengths},
-		{quantity.Metre, "1234567890123456789mm", "more digits than a quantity may have (18)" + lengths},
+		{quantity.Metre, "1e1000000mm", `unit "e1000000mm" does not belong here` + lengths},
+		{quantity.Metre, strings.Repeat("1", 41) + "mm", "more digits than a quantity may have (40)" + lengths},
+		{quantity.Metre, "60" + strings.Repeat("m", 1000), "not a number with a unit" + lengths},
+		{quantity.Metre, "mm", "not a number with a unit" + lengths},
+		{quantity.Metre, "-", "not a number with a unit" + lengths},
+		{quantity.Metre, "--5in", "not a number with a unit" + lengths},
+		{quantity.Metre, "+-5in", "not a number with a unit" + lengths},
+		{quantity.Metre, "2³mm", `unit "³mm" does not belong here` + lengths},
+		{quantity.Metre, "12°mm", `unit "°mm" does not belong here` + lengths},
+		{quantity.Metre, "4,2m", "a comma in a number, whose decimal mark is a point" + lengths},
+		{quantity.Metre, "60MM", `unit "MM" is written "mm"` + lengths},
+		{quantity.Metre, "13'-", `unit "'-" does not belong here` + lengths},
+		{quantity.Metre, `13' 19"`, "twelve inches or more after feet" + lengths},
+		{quantity.Metre, `9 11/8"`, "a fraction that is not less than one after whole inches" + lengths},
+		{quantity.Newton, "250lb", `unit "lb" does not belong here; write "0.9kN", "900N" or "200lbf"`},
 		{quantity.Kilogram, "25mm", `unit "mm" does not belong here; write "25kg" or "55lb"`},
 		{quantity.Celsius, "21", `no unit; write "21C" or "70F"`},
 		{quantity.Fraction, "0.25", `no unit; write "25%"`},
@@ -119,7 +149,12 @@ func TestFormat(t *testing.T) {
 		{quantity.Metric, quantity.Length(-0.00001).Value(), "0mm"},
 		{quantity.Metric, quantity.Mass(22.64).Value(), "22.6kg"},
 		{quantity.Metric, quantity.Force(900).Value(), "0.90kN"},
+		{quantity.Metric, quantity.Mass(0.0123).Value(), "0.012kg"},
 		{quantity.Metric, quantity.Force(45.2).Value(), "45.2N"},
+		{quantity.Metric, quantity.Stress(0).Value(), "0.00MPa"},
+		{quantity.Metric, quantity.Stress(4200).Value(), "0.004MPa"},
+		{quantity.Metric, quantity.Stress(1.2e5).Value(), "0.12MPa"},
+		{quantity.Metric, quantity.Value{SI: 9.80665, Unit: quantity.NewtonPerKilogram}, "9.81N/kg"},
 		{quantity.Metric, quantity.Stress(12.27e9).Value(), "12.27GPa"},
 		{quantity.Metric, quantity.Share(0.255).Value(), "25.5%"},
 		{quantity.Metric, quantity.Value{SI: 83.333, Unit: quantity.One}, "83.33"},
@@ -133,6 +168,9 @@ func TestFormat(t *testing.T) {
 		{quantity.Imperial, quantity.Mass(pound * 55).Value(), "55lb"},
 		{quantity.Imperial, quantity.Force(poundF * 100).Value(), "100lbf"},
 		{quantity.Imperial, quantity.Temperature(190.0 / 9).Value(), "70F"},
+		{quantity.Imperial, quantity.Stress(14.52 * poundF / (inch * inch)).Value(), "14.5psi"},
+		{quantity.Imperial, quantity.Length(1e30 * inch).Value(), `1000000000000000019884624838656"`},
+		{quantity.Imperial, quantity.Length(math.NaN()).Value(), "no figure"},
 		{quantity.Metric, quantity.Length(math.Inf(1)).Value(), "unlimited"},
 	} {
 		assert.Equal(t, c.want, c.system.Format(c.value))
@@ -148,34 +186,101 @@ func TestPairTellsApart(t *testing.T) {
 	assert.Equal(t, []string{`10.001"`, `10"`}, []string{a, b})
 	a, b = quantity.Metric.Pair(quantity.Force(900.4).Value(), quantity.Force(900).Value())
 	assert.Equal(t, []string{"0.9004kN", "0.9000kN"}, []string{a, b})
+	a, b = quantity.Metric.Pair(quantity.Force(99.97).Value(), quantity.Force(100).Value())
+	assert.Equal(t, []string{"99.97N", "100N"}, []string{a, b}, "not 100N beside 0.10kN")
+	a, b = quantity.Metric.Pair(quantity.Force(900).Value(), quantity.Force(45).Value())
+	assert.Equal(t, []string{"900N", "45N"}, []string{a, b}, "one unit for both")
+	a, b = quantity.Metric.Pair(quantity.Length(1).Value(), quantity.Length(1).Value())
+	assert.Equal(t, []string{"1000mm", "1000mm"}, []string{a, b})
 }
+
+// parsed are the kinds that a spec states, with the sizes they come in.
+var parsed = []struct {
+	unit      quantity.Unit
+	low, high float64
+}{
+	{quantity.Metre, 1e-4, 50},
+	{quantity.Kilogram, 1e-2, 2000},
+	{quantity.Newton, 1, 1e5},
+	{quantity.Pascal, 1e4, 3e10},
+	{quantity.KilogramPerCubicMetre, 50, 2000},
+	{quantity.Celsius, -40, 60},
+	{quantity.Radian, 0, math.Pi},
+	{quantity.Fraction, 0, 1},
+	{quantity.Hour, 0, 1000},
+}
+
+var systems = []quantity.System{quantity.Metric, quantity.Imperial}
 
 func TestPairNeverPrintsEqualWhatDiffers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		system := rapid.SampledFrom([]quantity.System{quantity.Metric, quantity.Imperial}).Draw(t, "system")
-		a := rapid.Float64Range(0.001, 20).Draw(t, "a")
+		system := rapid.SampledFrom(systems).Draw(t, "system")
+		kind := rapid.SampledFrom(parsed).Draw(t, "kind")
+		a := rapid.Float64Range(max(kind.low, kind.high/1e6), kind.high).Draw(t, "a")
 		b := a * (1 + rapid.Float64Range(1e-6, 1e-3).Draw(t, "more"))
-		pa, pb := system.Pair(quantity.Length(a).Value(), quantity.Length(b).Value())
-		if pa == pb {
-			t.Fatalf("%v and %v both print %s", a, b, pa)
+		pa, pb := system.Pair(quantity.Value{SI: a, Unit: kind.unit}, quantity.Value{SI: b, Unit: kind.unit})
+		qa, errA := quantity.Parse(kind.unit, pa)
+		qb, errB := quantity.Parse(kind.unit, pb)
+		if errA != nil || errB != nil || !(qa.SI < qb.SI) {
+			t.Fatalf("%v and %v print %s and %s", a, b, pa, pb)
 		}
 	})
 }
 
 // What is printed is read back, to the precision it is printed in: half a
-// tenth of a millimetre, half a sixteenth of an inch.
+// sixteenth of an inch, else half of the last digit.
 func TestFormatReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := rapid.Float64Range(0, 0.99).Draw(t, "m")
-		for system, half := range map[quantity.System]float64{quantity.Metric: 0.5e-4, quantity.Imperial: inch / 32} {
-			text := system.Format(quantity.Length(m).Value())
-			got, err := quantity.Parse(quantity.Metre, text)
-			if err != nil || math.Abs(got.SI-m) > half*(1+1e-9) {
-				t.Fatalf("%v prints %s, which reads as %v (%v)", m, text, got.SI, err)
-			}
+		system := rapid.SampledFrom(systems).Draw(t, "system")
+		kind := rapid.SampledFrom(parsed).Draw(t, "kind")
+		x := rapid.Float64Range(kind.low, kind.high).Draw(t, "x")
+		text := system.Format(quantity.Value{SI: x, Unit: kind.unit})
+		got, err := quantity.Parse(kind.unit, text)
+		if err != nil || !(math.Abs(got.SI-x) <= precision(system, kind.unit, x)*(1+1e-9)) {
+			t.Fatalf("%v prints %s, which reads as %v (%v)", x, text, got.SI, err)
 		}
 	})
 }
+
+// precision is half of the last digit that a quantity prints with, in SI.
+func precision(s quantity.System, u quantity.Unit, x float64) float64 {
+	pick := func(metric, imperial float64) float64 {
+		if s == quantity.Imperial {
+			return imperial / 2
+		}
+		return metric / 2
+	}
+	psi := poundF / (inch * inch)
+	switch {
+	case u == quantity.Metre && x < 1:
+		return pick(1e-4, inch/16)
+	case u == quantity.Metre:
+		return pick(1e-3, inch/16)
+	case u == quantity.Kilogram:
+		return pick(0.1, 0.1*pound)
+	case u == quantity.Newton && x < 100:
+		return pick(0.1, 0.1*poundF)
+	case u == quantity.Newton:
+		return pick(10, 0.1*poundF)
+	case u == quantity.Pascal && x < 1e9:
+		return pick(1e4, psi)
+	case u == quantity.Pascal:
+		return pick(1e7, psi)
+	case u == quantity.KilogramPerCubicMetre:
+		return pick(1, 0.1*pound/math.Pow(12*inch, 3))
+	case u == quantity.Celsius:
+		return pick(0.1, 0.1*5/9)
+	case u == quantity.Radian:
+		return pick(0.1*math.Pi/180, 0.1*math.Pi/180)
+	case u == quantity.Fraction:
+		return pick(0.001, 0.001)
+	default:
+		return pick(1, 1)
+	}
+}
+
+// minusNought is what must never be printed.
+var minusNought = regexp.MustCompile(`^-0(\.0*)?\D*$`)
 
 func FuzzParse(f *testing.F) {
 	for _, r := range readings {
@@ -188,12 +293,13 @@ func FuzzParse(f *testing.F) {
 			return
 		}
 		v, err := quantity.Parse(u, text)
-		if err == nil && (math.IsNaN(v.SI) || v.Unit != u) {
+		if err == nil && (math.IsNaN(v.SI) || math.IsInf(v.SI, 0) || v.Unit != u) {
 			t.Fatalf("%q reads as %v", text, v)
 		}
-		if err == nil {
-			quantity.Metric.Format(v)
-			quantity.Imperial.Format(v)
+		for _, system := range systems {
+			if printed := system.Format(v); err == nil && minusNought.MatchString(printed) {
+				t.Fatalf("%q prints %s", text, printed)
+			}
 		}
 	})
 }
