@@ -1,9 +1,8 @@
 package schema
 
 import (
-	"cmp"
 	"errors"
-	"fmt"
+	"math"
 	"net/url"
 	"slices"
 	"strconv"
@@ -13,38 +12,52 @@ import (
 
 	"dryfit/spec"
 	"dryfit/spec/nearest"
-	"dryfit/spec/quantity"
 )
 
 // Check says what is wrong with the shape of a document: each mistake once, at
 // its place, in the order of the file.
 func (s *Shape) Check(d *spec.Document) []spec.Problem {
-	err := s.schema.Validate(d.Tree)
-	if err == nil {
-		return nil
+	c := checker{doc: d, tree: s.tree, gone: map[string]bool{}}
+	c.fractions(make([]string, 0, 8), s.tree, d.Tree)
+	if err := s.schema.Validate(d.Tree); err != nil {
+		var invalid *jsonschema.ValidationError
+		if !errors.As(err, &invalid) {
+			return []spec.Problem{d.Problem("file.shape", "", err.Error())}
+		}
+		c.leaves(invalid)
 	}
-	var invalid *jsonschema.ValidationError
-	if !errors.As(err, &invalid) {
-		return []spec.Problem{d.Problem("file.shape", "", err.Error())}
-	}
-	c := checker{doc: d, tree: s.tree}
-	c.leaves(invalid)
-	slices.SortFunc(c.problems, func(a, b spec.Problem) int {
-		return cmp.Or(
-			cmp.Compare(a.Range.Start, b.Range.Start),
-			cmp.Compare(a.Key, b.Key),
-			cmp.Compare(a.Message, b.Message),
-		)
-	})
-	return slices.CompactFunc(c.problems, func(a, b spec.Problem) bool {
-		return a.Key == b.Key && a.Range == b.Range
-	})
+	return c.problems()
 }
 
+// checker collects what is wrong with one document.
 type checker struct {
-	doc      *spec.Document
-	tree     *node
-	problems []spec.Problem
+	doc    *spec.Document
+	tree   *node
+	faults []fault
+	gone   map[string]bool // keys that belong to another kind of their table
+}
+
+// fractions reports whole numbers that are written as fractions, 6.0: TOML
+// tells the two apart, and JSON Schema does not.
+func (c *checker) fractions(path []string, n *node, value any) {
+	if n == nil {
+		return
+	}
+	switch v := value.(type) {
+	case map[string]any:
+		for name, x := range v {
+			c.fractions(append(path, name), n.Properties.nodes[name], x)
+		}
+	case []any:
+		for i, x := range v {
+			c.fractions(append(path, strconv.Itoa(i)), n.Items, x)
+		}
+	case float64:
+		if n.Type == "integer" && v == math.Trunc(v) {
+			key, _ := c.find(path)
+			c.add(key, "%s is written as a fraction; write %.0f", c.written(key, v), v)
+		}
+	}
 }
 
 // leaves visits the failures that have no further cause.
@@ -58,94 +71,90 @@ func (c *checker) leaves(e *jsonschema.ValidationError) {
 	}
 }
 
-// addKey is of a key that should not be there, whatever its value.
-func (c *checker) addKey(key, format string, args ...any) {
-	c.problems = append(c.problems, c.doc.KeyProblem("file.shape", key, fmt.Sprintf(format, args...)))
-}
-
-func (c *checker) add(key, format string, args ...any) {
-	c.problems = append(c.problems, c.doc.Problem("file.shape", key, fmt.Sprintf(format, args...)))
-}
-
-// leaf turns one failure into a sentence about the key.
+// leaf turns one failure into a sentence about its key.
 func (c *checker) leaf(e *jsonschema.ValidationError) {
 	path := pointer(e.InstanceLocation)
-	key := c.keyOf(path)
-	n := c.find(path)
-	value, _ := spec.Lookup(c.doc.Tree, key)
-	if len(path) == 0 {
-		value = c.doc.Tree
+	key, n := c.find(path)
+	var value any = c.doc.Tree
+	if len(path) > 0 {
+		value, _ = spec.Lookup(c.doc.Tree, key)
 	}
-	keyword := e.KeywordLocation[strings.LastIndexByte(e.KeywordLocation, '/')+1:]
-	if strings.Contains(e.KeywordLocation, "/then/properties/") {
-		keyword = "foreign" // a key that another kind has
-	}
-	switch keyword {
-	case "required":
-		c.missing(key, n, e, value)
-	case "additionalProperties":
+	slash := strings.LastIndexByte(e.KeywordLocation, '/')
+	within, keyword := e.KeywordLocation[:slash], e.KeywordLocation[slash+1:]
+	switch {
+	case strings.HasSuffix(within, "/then/properties"):
+		c.stranded(path)
+	case keyword == "required":
+		c.missing(key, n, within, value)
+	case keyword == "additionalProperties":
 		c.strangers(path, n, value)
-	case "foreign":
-		c.foreign(path)
-	case "enum", "const":
-		c.add(key, "%s is not %s%s", written(value), oneOf(n.Enum), suggestion(value, n.Enum))
-	case "type":
-		c.add(key, "%s", wrongType(n, value))
-	case "format":
-		c.add(key, "%s", wrongFormat(n.Format, value))
-	case "minimum":
-		c.add(key, "%s is less than %d", written(value), n.Minimum)
-	case "maximum":
-		c.add(key, "%s is more than %d, the most there may be", written(value), n.Maximum)
-	case "exclusiveMinimum":
-		c.add(key, "%s must be greater than zero", written(value))
-	case "minLength":
-		c.add(key, "is empty")
-	case "minItems":
-		c.add(key, "has %d of at least %d", length(value), n.MinItems)
-	case "maxItems":
-		c.add(key, "has %d of at most %d", length(value), n.MaxItems)
 	default:
-		c.add(key, "%s", e.Message)
+		c.add(key, "%s", c.sentence(keyword, key, n, value, e.Message))
 	}
 }
 
-// missing reports each required key that is absent, as far as it can be said
-// which: a fitting without any size lacks one of two.
-func (c *checker) missing(key string, n *node, e *jsonschema.ValidationError, value any) {
+// missing reports the required keys that a table lacks. One that an unknown
+// key was probably meant to be is not missing, but misspelt.
+func (c *checker) missing(key string, n *node, within string, value any) {
 	table, _ := value.(map[string]any)
-	for _, name := range requiredBy(n, e, table) {
-		if _, given := table[name]; given {
-			continue
+	meant := misspelt(n, table)
+	lacks := func(name string) bool {
+		_, given := table[name]
+		return !given && !meant[name]
+	}
+	names, instead := requiredBy(n, within, table)
+	if instead != nil && all(names, lacks) {
+		if all(instead, lacks) {
+			c.add(key, "needs %s, or %s", strings.Join(instead, " and "), strings.Join(names, " and "))
 		}
-		what := ""
-		if p := n.Properties.nodes[name]; p != nil {
-			what = ": " + lowerFirst(strings.TrimSuffix(p.Description, "."))
+		return
+	}
+	for _, name := range names {
+		if !lacks(name) {
+			continue
 		}
 		at := name
 		if key != "" {
 			at = key + "." + name
 		}
-		c.add(at, "is missing%s", what)
+		c.add(at, "is missing%s", n.Properties.nodes[name].purpose())
 	}
 }
 
-// requiredBy lists what the failing rule asks for: by the kind of a leg, by
-// whether a fitting is round, or of every such table.
-func requiredBy(n *node, e *jsonschema.ValidationError, table map[string]any) []string {
+func all(names []string, is func(string) bool) bool {
+	return !slices.ContainsFunc(names, func(s string) bool { return !is(s) })
+}
+
+// requiredBy lists the keys that the failing rule asks for: every such table's,
+// those of its kind, or those that it may have instead of others.
+func requiredBy(n *node, within string, table map[string]any) (names, instead []string) {
 	switch {
-	case strings.Contains(e.KeywordLocation, "/then/required"):
+	case strings.HasSuffix(within, "/then"):
 		for _, v := range n.AllOf {
 			if v.If.Properties.Kind.Const == table["kind"] {
-				return v.Then.Required
+				return v.Then.Required, nil
 			}
 		}
-		return nil
-	case strings.Contains(e.KeywordLocation, "/else/required"):
-		return n.Else.Required
+		return nil, nil
+	case strings.HasSuffix(within, "/else"):
+		return n.Else.Required, n.If.Required
 	default:
-		return n.Required
+		return n.Required, nil
 	}
+}
+
+// misspelt are the known keys that the unknown ones of a table are nearest to.
+func misspelt(n *node, table map[string]any) map[string]bool {
+	known := map[string]bool{}
+	for name := range table {
+		if n.Properties.nodes[name] != nil {
+			continue
+		}
+		if near, ok := nearest.Word(name, n.Properties.names); ok {
+			known[near] = true
+		}
+	}
+	return known
 }
 
 // listed is how many names a message lists before it points to the schema.
@@ -158,123 +167,30 @@ func (c *checker) strangers(path []string, n *node, value any) {
 		if n.Properties.nodes[name] != nil {
 			continue
 		}
-		key := c.keyOf(append(path[:len(path):len(path)], name))
-		near, ok := nearest.Word(name, n.Properties.names)
-		switch {
-		case ok:
-			c.addKey(key, "there is no such key here; is it %s?", near)
-		case len(n.Properties.names) <= listed:
-			c.addKey(key, "there is no such key here; known are %s", strings.Join(n.Properties.names, ", "))
-		default:
-			c.addKey(key, "there is no such key here; dryfit schema prints those that are")
+		key, _ := c.find(append(path[:len(path):len(path)], name))
+		says := "there is no such key here; "
+		if near, ok := nearest.Word(name, n.Properties.names); ok {
+			says += "is it " + near + "?"
+		} else if len(n.Properties.names) <= listed {
+			says += "known are " + strings.Join(n.Properties.names, ", ")
+		} else {
+			says += "dryfit schema prints those that are"
 		}
+		c.addStray(key, says)
 	}
 }
 
-// foreign reports a key that belongs to another kind of its table.
-func (c *checker) foreign(path []string) {
-	kind := "round fitting"
-	in, _ := spec.Lookup(c.doc.Tree, c.keyOf(path[:len(path)-1]))
-	if table, ok := in.(map[string]any); ok {
-		if k, ok := table["kind"].(string); ok {
-			kind = "leg of kind " + k
-		}
+// stranded reports a key that belongs to another kind of its table.
+func (c *checker) stranded(path []string) {
+	key, _ := c.find(path)
+	in, _ := c.find(path[:len(path)-1])
+	table, _ := spec.Lookup(c.doc.Tree, in)
+	of := "round fitting"
+	if kind, ok := table.(map[string]any)["kind"].(string); ok {
+		of = "leg of kind " + kind
 	}
-	c.addKey(c.keyOf(path), "does not belong to a %s", kind)
-}
-
-func wrongType(n *node, value any) string {
-	if u, ok := unitOf[n.Format]; ok {
-		switch value.(type) {
-		case int64, float64:
-			return fmt.Sprintf("%s has no unit; write %s", written(value), quantity.Accepted(u))
-		}
-		return fmt.Sprintf("%s is not a quantity; write %s", written(value), quantity.Accepted(u))
-	}
-	switch n.Type {
-	case "number":
-		return fmt.Sprintf("%s is not a number", written(value))
-	case "integer":
-		return fmt.Sprintf("%s is not a whole number", written(value))
-	case "boolean":
-		return fmt.Sprintf("%s is not true or false", written(value))
-	case "array":
-		return fmt.Sprintf("%s is not a list", written(value))
-	case "object":
-		return fmt.Sprintf("%s is not a table", written(value))
-	default:
-		return fmt.Sprintf("%s is not a text; put it in quotes", written(value))
-	}
-}
-
-func wrongFormat(format string, value any) string {
-	text, _ := value.(string)
-	if check, ok := formats[format]; ok {
-		err := check(text)
-		var bound boundError
-		if errors.As(err, &bound) {
-			return fmt.Sprintf("%s %s", written(value), bound)
-		}
-		if err != nil {
-			return fmt.Sprintf("%s: %v", written(value), err)
-		}
-	}
-	return fmt.Sprintf("%s is not a date; write 2027-06-30", written(value))
-}
-
-// written is a value as its author wrote it, or what kind of thing it is.
-func written(v any) string {
-	switch v := v.(type) {
-	case string:
-		return strconv.Quote(v)
-	case map[string]any:
-		return "a table"
-	case []any:
-		return "a list"
-	default:
-		return fmt.Sprint(v)
-	}
-}
-
-func oneOf(enum []any) string {
-	if len(enum) == 0 {
-		return strconv.Itoa(spec.FormatVersion)
-	}
-	words := make([]string, len(enum))
-	for i, v := range enum {
-		words[i] = written(v)
-	}
-	if len(words) == 1 {
-		return words[0]
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
-}
-
-func suggestion(value any, enum []any) string {
-	word, ok := value.(string)
-	if !ok || len(enum) < 3 {
-		return ""
-	}
-	var words []string
-	for _, v := range enum {
-		words = append(words, v.(string))
-	}
-	if near, ok := nearest.Word(word, words); ok {
-		return fmt.Sprintf("; is it %q?", near)
-	}
-	return ""
-}
-
-func length(v any) int {
-	list, _ := v.([]any)
-	return len(list)
-}
-
-func lowerFirst(s string) string {
-	if len(s) > 1 && s[1] >= 'a' && s[1] <= 'z' {
-		return strings.ToLower(s[:1]) + s[1:]
-	}
-	return s
+	c.gone[key] = true
+	c.addStray(key, "does not belong to a "+of)
 }
 
 // pointer splits a JSON pointer, which the validator percent-encodes as well.
@@ -292,8 +208,9 @@ func pointer(p string) []string {
 	return parts
 }
 
-// keyOf is the key of a path in the schema's terms, whose arrays count from 0.
-func (c *checker) keyOf(path []string) string {
+// find is the key of a path, whose arrays count from 0, and its part of the
+// schema, which is empty where there is none.
+func (c *checker) find(path []string) (string, *node) {
 	parts := make([]any, len(path))
 	n := c.tree
 	for i, p := range path {
@@ -305,27 +222,8 @@ func (c *checker) keyOf(path []string) string {
 		}
 		n = n.child(p)
 	}
-	return spec.Key(parts...)
-}
-
-func (c *checker) find(path []string) *node {
-	n := c.tree
-	for _, p := range path {
-		n = n.child(p)
-	}
 	if n == nil {
-		return &node{}
+		n = new(node)
 	}
-	return n
-}
-
-func (n *node) child(name string) *node {
-	switch {
-	case n == nil:
-		return nil
-	case n.Items != nil:
-		return n.Items
-	default:
-		return n.Properties.nodes[name]
-	}
+	return spec.Key(parts...), n
 }

@@ -43,6 +43,9 @@ func table(title, description string, properties object, required ...string) obj
 }
 
 func property(title, description string, more object) object {
+	if f, ok := more["format"].(string); ok {
+		description += " " + formats[f].written
+	}
 	p := object{"title": title, "description": description}
 	for k, v := range more {
 		p[k] = v

@@ -1,9 +1,14 @@
 package schema_test
 
 import (
+	"bytes"
+	"encoding/json"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -11,7 +16,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/schema"
+	"dryfit/spec"
 )
+
+// Two general-purpose validators, one of JSON and one of TOML, judge the corpus
+// as ours does: which file is good, and where a bad one is bad.
 
 const validators = "../.ci/validators"
 
@@ -25,53 +34,99 @@ func skipAloud(t *testing.T, missing string) {
 	t.Skipf("%s is missing: run npm install in .ci/validators", missing)
 }
 
-// A general-purpose validator in strict mode judges every file of the corpus as
-// ours does. It has its own forms of the quantities.
+// node runs the judging script, with ajv in strict mode.
+func node(t *testing.T, args ...string) ([]byte, error) {
+	t.Helper()
+	for _, module := range []string{"ajv", "smol-toml"} {
+		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
+			skipAloud(t, module)
+		}
+	}
+	program, err := exec.LookPath("node")
+	if err != nil {
+		skipAloud(t, "node")
+	}
+	return exec.Command(program, append([]string{validators + "/judge.mjs"}, args...)...).CombinedOutput()
+}
+
+// pointerTo is the JSON pointer to the names in a key; a number in a key counts
+// from 1, and in a pointer from 0.
+func pointerTo(names []string) string {
+	var b strings.Builder
+	for _, name := range names {
+		if n, err := strconv.Atoi(name); err == nil {
+			name = strconv.Itoa(n - 1)
+		}
+		b.WriteString("/" + name)
+	}
+	return b.String()
+}
+
+// onlyTOML are the bad files whose mistake JSON has no words for: it does not
+// tell 5.0 from 5.
+var onlyTOML = []string{"whole-as-fraction"}
+
 func TestAjvAgrees(t *testing.T) {
-	if _, err := os.Stat(validators + "/node_modules/ajv"); err != nil {
-		skipAloud(t, "ajv")
-	}
-	node, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
-	args := []string{validators + "/judge.mjs", "spec.schema.json"}
-	for _, kind := range []string{"good", "bad"} {
-		args = append(args, corpus(t, kind)...)
-	}
-	out, err := exec.Command(node, args...).CombinedOutput()
+	out, err := node(t, slices.Concat([]string{"spec.schema.json"}, corpus(t, "good"), corpus(t, "bad"))...)
 	require.NoError(t, err, "%s", out)
-	lines := strings.Split(strings.TrimSpace(string(out)), "\n")
-	assert.Len(t, lines, len(args)-2)
-	for _, line := range lines {
-		verdict, file, _ := strings.Cut(line, " ")
-		assert.Equal(t, filepath.Base(filepath.Dir(file)), verdict, file)
+	judged := 0
+	for line := range bytes.Lines(out) {
+		var verdict struct {
+			File   string
+			Faults []string
+		}
+		require.NoError(t, json.Unmarshal(line, &verdict), "%s", line)
+		judged++
+		if slices.Contains(onlyTOML, strings.TrimSuffix(filepath.Base(verdict.File), ".ceiling.toml")) {
+			continue
+		}
+		if filepath.Base(filepath.Dir(verdict.File)) == "good" {
+			assert.Empty(t, verdict.Faults, verdict.File)
+			continue
+		}
+		// It reports a missing or an unknown key at the table.
+		names := spec.SplitKey(schema.Check(parse(t, verdict.File))[0].Key)
+		at, table := pointerTo(names), pointerTo(names[:len(names)-1])
+		assert.True(t, slices.Contains(verdict.Faults, at) || slices.Contains(verdict.Faults, table),
+			"%s: ours is at %s, theirs at %q", verdict.File, at, verdict.Faults)
+	}
+	assert.Equal(t, len(corpus(t, "good"))+len(corpus(t, "bad")), judged)
+}
+
+// Strict mode knows every keyword and every format of what is published, and
+// refuses a misspelt one.
+func TestAjvTakesThePublishedSchemas(t *testing.T) {
+	misspelt := bytes.Replace(schema.SpecSchema(), []byte(`"minimum"`), []byte(`"minimun"`), 1)
+	for name, c := range map[string]struct {
+		text []byte
+		good bool
+	}{
+		"output":    {schema.OutputSchema(), true},
+		"standards": {schema.StandardsSchema(known()), true},
+		"misspelt":  {misspelt, false},
+	} {
+		file := filepath.Join(t.TempDir(), "schema.json")
+		require.NoError(t, os.WriteFile(file, c.text, 0o644))
+		out, err := node(t, file)
+		assert.Equal(t, c.good, err == nil, "%s: %s", name, out)
 	}
 }
 
-// The published schema of the output holds for what it says: ajv compiles it in
-// strict mode.
-func TestAjvTakesTheOutputSchema(t *testing.T) {
-	if _, err := os.Stat(validators + "/node_modules/ajv"); err != nil {
-		skipAloud(t, "ajv")
-	}
-	node, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
-	out, err := exec.Command(node, validators+"/judge.mjs", "output.schema.json").CombinedOutput()
-	require.NoError(t, err, "%s", out)
-	assert.NotEmpty(t, schema.OutputSchema())
+// element is a number in a key.
+var element = regexp.MustCompile(`\.\d+\b`)
+
+// formatted are the paths of texts that have one of our formats, of which the
+// TOML server knows none.
+func formatted(t *testing.T) map[string]bool {
+	paths := map[string]bool{}
+	described(t, schema.SpecSchema(), func(path string, part map[string]any) {
+		paths[path] = part["format"] != nil
+	})
+	return paths
 }
 
-// byFormat are the bad files whose mistake only our own formats see: an editor's
-// TOML server knows no lengths.
-var byFormat = map[string]bool{
-	"no-unit": true, "wrong-unit": true, "negative": true, "zero": true, "unphysical": true, "share-over": true,
-	"stock": true, "date": true, "humidity": true,
-}
-
-// A TOML server, as editors run it, finds every mistake of structure.
+// A TOML server, as editors run it, finds every mistake of structure, on the
+// same line.
 func TestTombiAgreesOnStructure(t *testing.T) {
 	tombi, err := filepath.Abs(validators + "/node_modules/.bin/tombi")
 	require.NoError(t, err)
@@ -82,19 +137,36 @@ func TestTombiAgreesOnStructure(t *testing.T) {
 	require.NoError(t, os.WriteFile(folder+"/spec.schema.json", schema.SpecSchema(), 0o644))
 	require.NoError(t, os.WriteFile(folder+"/tombi.toml",
 		[]byte("[[schemas]]\npath = \"spec.schema.json\"\ninclude = [\"*.ceiling.toml\"]\n"), 0o644))
-	for _, kind := range []string{"good", "bad"} {
-		for _, file := range corpus(t, kind) {
-			name := strings.TrimSuffix(filepath.Base(file), ".ceiling.toml")
-			if kind == "bad" && byFormat[name] {
-				continue
+	formats := formatted(t)
+	want := map[string]int{} // line of the mistake, 0 where it has none to find
+	args := []string{"lint", "--offline"}
+	for _, file := range slices.Concat(corpus(t, "good"), corpus(t, "bad")) {
+		d, line := parse(t, file), 0
+		for _, p := range schema.Check(d) {
+			value, _ := spec.Lookup(d.Tree, p.Key)
+			if _, text := value.(string); !text || !formats[element.ReplaceAllString(p.Key, ".*")] {
+				line = p.Position.Line
 			}
-			src, err := os.ReadFile(file)
-			require.NoError(t, err)
-			require.NoError(t, os.WriteFile(filepath.Join(folder, filepath.Base(file)), src, 0o644))
-			c := exec.Command(tombi, "lint", "--offline", filepath.Base(file))
-			c.Dir = folder
-			out, err := c.CombinedOutput()
-			assert.Equal(t, kind == "good", err == nil, "%s: %s", file, out)
+		}
+		name := filepath.Base(file)
+		want[name] = line
+		args = append(args, name)
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), d.Source, 0o644))
+	}
+	c := exec.Command(tombi, args...)
+	c.Dir, c.Env = folder, append(os.Environ(), "NO_COLOR=1")
+	out, err := c.CombinedOutput()
+	require.Error(t, err, "there are bad files")
+	found := map[string][]int{}
+	for _, m := range regexp.MustCompile(`at (\S+\.toml):(\d+):`).FindAllStringSubmatch(string(out), -1) {
+		line, _ := strconv.Atoi(m[2])
+		found[m[1]] = append(found[m[1]], line)
+	}
+	for name, line := range want {
+		if line > 0 {
+			assert.Contains(t, found[name], line, name)
+		} else if _, err := os.Stat("testdata/good/" + name); err == nil {
+			assert.Empty(t, found[name], name)
 		}
 	}
 }

@@ -1,0 +1,89 @@
+package schema
+
+import (
+	"time"
+
+	"dryfit/spec/quantity"
+)
+
+// format is one of our own formats of a text.
+type format struct {
+	unit  quantity.Unit // of a quantity, else zero
+	check func(text string) error
+	// written says how the text is written. It ends the description of every
+	// key of the format, for editors; where the format is told beside the
+	// description it is left off.
+	written string
+}
+
+const (
+	aLength     = "A length with its unit: mm, cm, m, ft or in"
+	aPercentage = "A percentage, 0% to 100%."
+)
+
+var formats = map[string]format{
+	"length":        sized(quantity.Metre, positive, aLength+"."),
+	"length-zero":   sized(quantity.Metre, notNegative, aLength+"; zero is allowed."),
+	"length-signed": sized(quantity.Metre, bound{}, aLength+"; it may be negative."),
+	"mass":          sized(quantity.Kilogram, positive, "A mass with its unit: kg, g or lb."),
+	"force":         sized(quantity.Newton, positive, "A force with its unit: N, kN or lbf."),
+	"stress":        sized(quantity.Pascal, positive, "A stress with its unit: Pa, kPa, MPa, GPa or psi."),
+	"density":       sized(quantity.KilogramPerCubicMetre, positive, "A density with its unit: kg/m3 or lb/ft3."),
+	"temperature":   sized(quantity.Celsius, aboveZero, "A temperature with its unit: C or F."),
+	"angle":         sized(quantity.Radian, bound{}, "An angle with its unit: deg or rad."),
+	"share":         sized(quantity.Fraction, aShare, aPercentage),
+	"humidity":      sized(quantity.Fraction, aShare, aPercentage),
+	"hours":         sized(quantity.Hour, notNegative, "A time with its unit: h."),
+	"stock":         {check: stock, written: "A nominal stock, in quarters of an inch."},
+	"date":          {check: date, written: "A date, the year first."},
+}
+
+// bound is what a quantity in SI may be, and what is said of one that is not.
+type bound struct {
+	fits      func(float64) bool
+	otherwise string
+}
+
+var (
+	positive    = bound{func(v float64) bool { return v > 0 }, "must be greater than zero"}
+	notNegative = bound{func(v float64) bool { return v >= 0 }, "must not be negative"}
+	aboveZero   = bound{func(v float64) bool { return v > -273.15 }, "is below absolute zero"}
+	aShare      = bound{func(v float64) bool { return v >= 0 && v <= 1 }, "must be from 0% to 100%"}
+)
+
+// unfit says what a text is not, or may not be, to follow it in a sentence.
+type unfit string
+
+func (e unfit) Error() string { return string(e) }
+
+// greatest is past any size of a building, a load or a temperature in SI. It
+// keeps what is worked out from a spec finite.
+const greatest = 1e12
+
+func sized(u quantity.Unit, b bound, written string) format {
+	return format{unit: u, written: written, check: func(text string) error {
+		v, err := quantity.Parse(u, text)
+		switch {
+		case err != nil:
+			return err
+		case !(v.SI < greatest && v.SI > -greatest):
+			return unfit("is past anything physical")
+		case b.fits != nil && !b.fits(v.SI):
+			return unfit(b.otherwise)
+		default:
+			return nil
+		}
+	}}
+}
+
+func stock(text string) error {
+	_, err := quantity.Stock(text).Quarters()
+	return err
+}
+
+func date(text string) error {
+	if _, err := time.Parse(time.DateOnly, text); err != nil {
+		return unfit("is not a date; write 2027-06-30")
+	}
+	return nil
+}

@@ -1,0 +1,130 @@
+package schema
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"strings"
+)
+
+// node is a part of a schema, as far as messages and help need it.
+type node struct {
+	Title       string     `json:"title"`
+	Description string     `json:"description"`
+	Type        string     `json:"type"`
+	Format      string     `json:"format"`
+	Properties  properties `json:"properties"`
+	Items       *node      `json:"items"`
+	Enum        []any      `json:"enum"`
+	Examples    []any      `json:"examples"`
+	Required    []string   `json:"required"`
+	Minimum     int        `json:"minimum"`
+	Maximum     int        `json:"maximum"`
+	MinItems    int        `json:"minItems"`
+	MaxItems    int        `json:"maxItems"`
+	// AllOf is what a table needs where its kind is one of several.
+	AllOf []variant `json:"allOf"`
+	// If and Else are of a table that needs the keys of one or of the other.
+	If   keys `json:"if"`
+	Else keys `json:"else"`
+}
+
+type keys struct {
+	Required []string `json:"required"`
+}
+
+type variant struct {
+	If struct {
+		Properties struct {
+			Kind struct {
+				Const string `json:"const"`
+			} `json:"kind"`
+		} `json:"properties"`
+	} `json:"if"`
+	Then keys `json:"then"`
+}
+
+// properties keeps the order of the schema.
+type properties struct {
+	names []string
+	nodes map[string]*node
+}
+
+// UnmarshalJSON implements json.Unmarshaler.
+func (p *properties) UnmarshalJSON(data []byte) error {
+	if err := json.Unmarshal(data, &p.nodes); err != nil {
+		return err
+	}
+	d := json.NewDecoder(bytes.NewReader(data))
+	if _, err := d.Token(); err != nil {
+		return err
+	}
+	for d.More() {
+		name, err := d.Token()
+		if err != nil {
+			return err
+		}
+		p.names = append(p.names, name.(string))
+		var skipped json.RawMessage
+		if err := d.Decode(&skipped); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// child is the part for a key of a table or for an element of an array; nil
+// where the schema knows none.
+func (n *node) child(name string) *node {
+	switch {
+	case n == nil:
+		return nil
+	case n.Items != nil:
+		return n.Items
+	default:
+		return n.Properties.nodes[name]
+	}
+}
+
+// meaning is the description without how its format is written.
+func (n *node) meaning() string {
+	return strings.TrimSuffix(n.Description, " "+formats[n.Format].written)
+}
+
+// Property is one key of a spec.
+type Property struct {
+	Path        string // dotted; an element of an array is a *: "route.*.width"
+	Title       string
+	Description string   // what it means, and what holds where it is absent
+	Type        string   // "string", "integer", "boolean", "object", "array"; "" of one with Enum
+	Format      string   // of a string that is a quantity, a stock or a date, else ""
+	Enum        []string // the words that it may be, if only some
+	Examples    []any    // values as JSON has them
+	Required    bool     // in the table that it is in
+}
+
+// Properties lists every key of a spec, in the order of the schema.
+func Properties() []Property {
+	var out []Property
+	var walk func(path string, n *node)
+	walk = func(path string, n *node) {
+		for _, name := range n.Properties.names {
+			child := n.Properties.nodes[name]
+			p := Property{
+				Path: strings.TrimPrefix(path+"."+name, "."), Title: child.Title, Description: child.meaning(),
+				Type: child.Type, Format: child.Format, Examples: child.Examples,
+				Required: slices.Contains(n.Required, name),
+			}
+			for _, v := range child.Enum {
+				p.Enum = append(p.Enum, v.(string))
+			}
+			out = append(out, p)
+			walk(p.Path, child)
+			if child.Items != nil {
+				walk(p.Path+".*", child.Items)
+			}
+		}
+	}
+	walk("", specShape().tree)
+	return out
+}
