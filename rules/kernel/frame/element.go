@@ -56,22 +56,6 @@ func (m *member) endForces(u []float64) [6]float64 {
 	return force
 }
 
-// largestTerm is the largest product of a stiffness and a movement in endForces;
-// a couple compares with a force by way of a size.
-func (m *member) largestTerm(u []float64, size float64) float64 {
-	largest := 0.0
-	for a := range m.k {
-		unit := 1.0
-		if a%3 == 2 {
-			unit = size
-		}
-		for b, id := range m.number {
-			largest = max(largest, math.Abs(m.k[a][b]*u[id])/unit)
-		}
-	}
-	return largest
-}
-
 // nodalLoads replaces the load w per length, in the axes of the frame, by loads
 // on the ends: half the load on each, and the couples q·L²/12 of the part q
 // across the member, which shear strain leaves as they are, by symmetry.

@@ -11,10 +11,10 @@ type place struct {
 // numbering gives every way to move its number: first the free ones, the
 // unknowns, then those that a support holds, at free+support.
 type numbering struct {
-	free    int
-	places  []place  // of each number
-	nodes   [][3]int // numbers by node and direction
-	members [][6]int // numbers by element: x, y, turning at I, then at J
+	free   int
+	places []place  // of each number
+	nodes  [][3]int // numbers by node and direction
+	ends   [][6]int // numbers by element: x, y, turning at I, then at J
 }
 
 // number numbers the ways to move of a checked model, node after node in an order
@@ -22,7 +22,7 @@ type numbering struct {
 // own, next to those of its node.
 func number(m *Model) numbering {
 	touching := elementsAt(m)
-	n := numbering{nodes: make([][3]int, len(m.Nodes)), members: make([][6]int, len(m.Elements))}
+	n := numbering{nodes: make([][3]int, len(m.Nodes)), ends: make([][6]int, len(m.Elements))}
 	take := func(node int, d Direction) int {
 		n.places = append(n.places, place{node, d})
 		return len(n.places) - 1
@@ -40,9 +40,9 @@ func number(m *Model) numbering {
 		}
 		for _, e := range touching[node] {
 			if el := m.Elements[e]; el.FreeI && el.I == node {
-				n.members[e][2] = take(node, Turning)
+				n.ends[e][2] = take(node, Turning)
 			} else if el.FreeJ && el.J == node {
-				n.members[e][5] = take(node, Turning)
+				n.ends[e][5] = take(node, Turning)
 			}
 		}
 	}
@@ -52,14 +52,14 @@ func number(m *Model) numbering {
 	}
 
 	for e, el := range m.Elements {
-		own := n.members[e]
+		own := n.ends[e]
 		i, j := n.nodes[el.I], n.nodes[el.J]
-		n.members[e] = [6]int{i[0], i[1], i[2], j[0], j[1], j[2]}
+		n.ends[e] = [6]int{i[0], i[1], i[2], j[0], j[1], j[2]}
 		if el.FreeI {
-			n.members[e][2] = own[2]
+			n.ends[e][2] = own[2]
 		}
 		if el.FreeJ {
-			n.members[e][5] = own[5]
+			n.ends[e][5] = own[5]
 		}
 	}
 	return n
@@ -69,7 +69,7 @@ func number(m *Model) numbering {
 // couples unknowns of one node only, which are never further apart.
 func (n *numbering) halfBand() int {
 	widest := 2
-	for _, ids := range n.members {
+	for _, ids := range n.ends {
 		for _, a := range ids {
 			for _, b := range ids {
 				if a < n.free && b < n.free {

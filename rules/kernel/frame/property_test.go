@@ -22,7 +22,8 @@ func drawSection(t *rapid.T) frame.Section {
 }
 
 // drawFrame is a crooked chain of up to 12 elements, clamped at its left end, on
-// springs of random directions, under random loads, misfits and settlements.
+// springs of random directions, under random loads, misfits and settlements. One
+// load is never small, so that the forces are more than the rounding of movements.
 func drawFrame(t *rapid.T) (frame.Model, frame.Case) {
 	n := rapid.IntRange(1, 12).Draw(t, "elements")
 	value := rapid.Float64Range(-1, 1)
@@ -48,8 +49,8 @@ func drawFrame(t *rapid.T) (frame.Model, frame.Case) {
 		per := frame.Measure(rapid.IntRange(1, 2).Draw(t, "per"))
 		c.Spread = append(c.Spread, frame.SpreadLoad{Element: i, X: value.Draw(t, "wx"), Y: value.Draw(t, "wy"), Per: per})
 	}
-	c.Loads = []frame.NodalLoad{{Node: n, X: value.Draw(t, "px"), Y: value.Draw(t, "py"), Couple: value.Draw(t, "couple")}}
-	c.Settlements = []frame.Settlement{{Support: rapid.IntRange(0, 2).Draw(t, "support"), By: value.Draw(t, "settles")}}
+	c.Loads = []frame.NodalLoad{{Node: n, X: value.Draw(t, "px"), Y: 1, Couple: value.Draw(t, "couple")}}
+	c.Settlements = []frame.Settlement{{Support: rapid.IntRange(0, 2).Draw(t, "support"), By: value.Draw(t, "settles") / 10}}
 	return m, c
 }
 

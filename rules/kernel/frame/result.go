@@ -84,11 +84,6 @@ func (r *Result) clear() {
 // frame, and a thousand times finer than any figure that is printed.
 const outOfBalance = 1e-6
 
-// cancelled is what rounding may leave of forces that cancel, as a share of the
-// largest product of a stiffness and a movement: some thousand roundings. It is
-// what tells where a frame that moves as a whole bears next to nothing.
-const cancelled = 1e-13
-
 // report fills r from s.u and the spring forces, once these balance the loads.
 // s.next gathers what is left of the load on each number after the elements and
 // springs have taken their part: nothing, or what a support must bear.
@@ -142,25 +137,43 @@ func (m *member) inside(ends [6]float64, w Point, u []float64) inner {
 
 // balance checks that nothing is left of the load on any unknown. A couple
 // compares with a force by way of the size of the frame.
+//
+// A frame that moves as a whole, because its supports did, may have no forces but
+// the rounding of stiffness times movement, and these need not balance.
 func (s *Solver) balance(r *Result) error {
-	largest, terms := 0.0, 0.0
-	for i := range s.members {
-		terms = max(terms, s.members[i].largestTerm(s.u, s.size))
-	}
-	for _, in := range r.inner {
+	largest, rounding := 0.0, 0.0
+	for i, in := range r.inner {
 		largest = max(largest, math.Abs(in.start.N), math.Abs(in.start.V), math.Abs(in.start.M)/s.size)
+		rounding = max(rounding, s.members[i].rounding(s.u))
 	}
 	for _, f := range s.force {
 		largest = max(largest, math.Abs(f))
+	}
+	if !finite(largest) {
+		return &ResidualError{Node: s.places[0].node, Direction: s.places[0].direction, Share: math.Inf(1)}
+	}
+	if largest <= float64(s.free)*rounding {
+		return nil
 	}
 	for i, left := range s.next[:s.free] {
 		at := s.places[i]
 		if at.direction == Turning {
 			left /= s.size
 		}
-		if !(math.Abs(left) <= outOfBalance*largest+cancelled*terms) {
+		if !(math.Abs(left) <= outOfBalance*largest) {
 			return &ResidualError{Node: at.node, Direction: at.direction, Share: math.Abs(left) / largest}
 		}
 	}
 	return nil
+}
+
+// rounding is what the rounding of the movements u may make of the force at an
+// end of m.
+func (m *member) rounding(u []float64) float64 {
+	var x, y float64
+	for a, id := range m.number {
+		x += math.Abs(m.k[0][a] * u[id])
+		y += math.Abs(m.k[1][a] * u[id])
+	}
+	return roundoff * max(x, y)
 }

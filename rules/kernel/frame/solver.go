@@ -13,23 +13,23 @@ type Solver struct {
 	members  []member
 	springs  []spring
 	supports int
-	size     float64 // diagonal of the box around the nodes
-	bare     []float64
+	size     float64   // diagonal of the box around the nodes
+	bare     []float64 // stiffness without springs, stored as in a band
 	whole    stiffness // with every spring
-	part     stiffness // with those of the last set that was asked for
-	seed     []float64
-	steps    int // limit of the search for taut springs
+	part     stiffness // with the last other set of springs
+	seed     []float64 // where the search for the softest motion begins
+	steps    int       // limit of the search for taut springs
 
-	// The case at hand, by number, element or spring.
-	load   []float64 // on every number
-	spread []Point   // per length of the element
-	longer []float64
-	gone   []bool
-	base   []float64 // right-hand side without springs; then the movements of the supports
-	taut   []bool
+	// The case at hand.
+	load   []float64 // by number
+	spread []Point   // by element, per length
+	longer []float64 // by spring: its misfit
+	gone   []bool    // by spring
+	base   []float64 // load on the unknowns with that of the moving supports; then the movements of these
+	taut   []bool    // by spring: works now
 	u      []float64 // movement by number
-	next   []float64
-	force  []float64 // of the springs, tension positive
+	next   []float64 // the same, on trial
+	force  []float64 // by spring, tension positive
 }
 
 // stiffness is the factored stiffness of the frame with some of its springs.
@@ -77,7 +77,7 @@ func (m *Model) Compile() (*Solver, error) {
 	}
 	for e, el := range m.Elements {
 		b := newMember(m.Nodes[el.I], m.Nodes[el.J], el.Section)
-		b.number = n.members[e]
+		b.number = n.ends[e]
 		s.members = append(s.members, b)
 	}
 	for _, sp := range m.Springs {
@@ -138,16 +138,16 @@ func (s *Solver) factored() *stiffness {
 }
 
 // mechanism names the place where the softest motion of k shows most, by the
-// resistance its diagonal promised there, which has one unit for all directions.
+// resistance its diagonal promised there, which has one unit for all directions;
+// or the first place where nothing was promised at all.
 func (s *Solver) mechanism(k *stiffness) error {
 	most, at := -1.0, 0
-	for i, d := range k.diag {
-		if d == 0 { // nothing is attached there at all
-			return &MechanismError{Node: s.places[i].node, Direction: s.places[i].direction}
-		}
-	}
 	for i, x := range k.motion {
-		if work := x * x * k.diag[i]; work > most {
+		work := x * x * k.diag[i]
+		if k.diag[i] == 0 {
+			work = math.Inf(1)
+		}
+		if work > most {
 			most, at = work, i
 		}
 	}
@@ -176,10 +176,11 @@ func size(nodes []Point) float64 {
 
 // Solve finds the movements and forces of the frame under c and puts them into r,
 // whose slices are used again; once r has held a result of this frame, Solve
-// allocates nothing.
+// allocates nothing. Of a frame that hangs in balance on a single spring the
+// forces are right, and the turn is one of many.
 //
 // Errors. A *MechanismError if the springs that c leaves, or those among them
-// that stay taut, do not hold the frame; an *UnsettledError; a *ResidualError if
+// that stay taut, do not hold the frame; an *UnsettledError if these do not settle; a *ResidualError if
 // the forces found do not balance the loads; a plain error that names the part of
 // c that is not finite or does not exist. After an error r holds nothing.
 func (s *Solver) Solve(c *Case, r *Result) error {

@@ -124,8 +124,10 @@ func (s *Solver) equilibrium(k *stiffness, u []float64) {
 // hardest against its sense, if any does.
 func (s *Solver) hardestWrongWay() (hardest int, found bool) {
 	scale := 0.0
-	for _, f := range s.load {
-		scale += math.Abs(f)
+	for n, f := range s.load {
+		if s.places[n].direction != Turning {
+			scale += math.Abs(f)
+		}
 	}
 	for i := range s.springs {
 		s.force[i] = 0

@@ -198,6 +198,8 @@ func moved() []Problem {
 	middle := supported(m, 1, 2)
 	settle := frame.Case{Settlements: []frame.Settlement{{Support: 2, By: -0.01}}}
 
+	hinged := supported(level(bending, 0, 1, 3), 2)
+	tilt := frame.Case{Settlements: []frame.Settlement{{Support: 2, By: -0.3}}}
 	propped := clamped(level(bending, 0, 1), 0, 1)
 	drop := frame.Case{Settlements: []frame.Settlement{{Support: 4, By: -0.01}}}
 	turn := frame.Case{Settlements: []frame.Settlement{{Support: 5, By: 0.01}}}
@@ -208,6 +210,14 @@ func moved() []Problem {
 			Wants: []Want{
 				want("middle", -0.06, support(2)), want("left", 0.03, support(1)),
 				want("sag", 0.01, sag(0, 1)), want("moment", 0.03, moment(0, 1)),
+			},
+		},
+		{
+			Name: "a simple span tilts with its support", Source: "derived: a rigid motion, without force",
+			Model: hinged, Case: tilt,
+			Wants: []Want{
+				want("inner point", -0.1, movedY(1)), want("turn", -0.1, turned(1)),
+				{Name: "reaction", Of: support(1), Value: 0, Within: 1e-12},
 			},
 		},
 		{
