@@ -3,6 +3,7 @@ package moisture
 import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
 )
 
@@ -13,7 +14,7 @@ var fire = rules.Rule{
 	Title:    "the flame spread of the ceiling is referred to the authority",
 	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
 	Severity: rules.Refer,
-	Reads:    []string{"rib.species", "skin.material", "finish.sides"},
+	Reads:    []string{"rib.species", "rail.species", "skin.material", "finish.sides"},
 	Basis: rules.Basis{
 		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200 (ASTM E84)",
 		Source: cite.WoodHandbook2010.At("table 18-1"),
@@ -23,15 +24,21 @@ var fire = rules.Rule{
 }
 
 func checkFire(p *rules.Pass) {
-	s := p.Ceiling.Rib.Species
-	figure := "no flame spread index is held for " + s.Name
-	if s.FlameSpread != "" {
-		figure = "bare " + s.Name + " has a flame spread index of about " + s.FlameSpread + " (" + s.FlameFrom.String() + "), which is " + s.FlameClass
+	c := p.Ceiling
+	refer := func(key string, s timber.Species) {
+		figure := "no flame spread index is held for " + s.Name
+		if s.FlameSpread != "" {
+			figure = "bare " + s.Name + " has a flame spread index of about " + s.FlameSpread + " (" + s.FlameFrom.String() + "), which is " + s.FlameClass
+		}
+		p.Report(rules.Finding{
+			At:   key,
+			Text: figure + "; the class that the ceiling needs, with its skin and finish, is referred to the authority having jurisdiction",
+		})
 	}
-	p.Report(rules.Finding{
-		At:   "rib.species",
-		Text: figure + "; the class that the ceiling needs, with its skin and finish, is referred to the authority having jurisdiction",
-	})
+	refer("rib.species", c.Rib.Species)
+	if c.Rail.Species.Name != c.Rib.Species.Name {
+		refer("rail.species", c.Rail.Species)
+	}
 }
 
 var emission = rules.Rule{

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/result/seasons"
 	"dryfit/spec/quantity"
 )
 
@@ -69,25 +70,32 @@ var feet = rules.Rule{
 }
 
 func checkFeet(p *rules.Pass) {
-	c, s, limit := p.Ceiling, p.Results.Seasons(), p.Limit("clear")
-	gap := c.SideGap()
-	for _, season := range []struct {
-		name string
-		err  error
-		foot float64
-	}{{"wet", s.Wet.Foot.Err, s.Wet.Foot.Value}, {"dry", s.Dry.Foot.Err, s.Dry.Foot.Value}} {
-		if season.err != nil {
-			p.NotChecked("rib.species", p.Explain(season.err))
-			return
-		}
-		if left := gap - season.foot; season.foot > 0 && left < limit.SI {
+	s, limit, gap := p.Results.Seasons(), p.Limit("clear"), p.Ceiling.SideGap()
+	eachSeason(p, "rib.species", func(season seasons.Season) error {
+		foot := season.Foot.Value
+		if left := gap - foot; season.Foot.Err == nil && foot > 0 && left < limit.SI {
 			p.Report(rules.Finding{
-				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.name},
+				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.Name},
 				Text: p.Textf("in the %s season each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
-					season.name, quantity.Length(season.foot), quantity.Length(gap)),
+					season.Name, quantity.Length(foot), quantity.Length(gap)),
 				Measured: quantity.Length(left).Value(), Bound: limit,
 			})
 		}
+		return season.Foot.Err
+	}, s.Wet, s.Dry)
+}
+
+// eachSeason checks the seasons one by one, so that a figure that one of them
+// lacks does not hide the other's, and says once what is lacking.
+func eachSeason(p *rules.Pass, species string, check func(seasons.Season) error, list ...seasons.Season) {
+	var lacking error
+	for _, s := range list {
+		if err := check(s); err != nil {
+			lacking = err
+		}
+	}
+	if lacking != nil {
+		p.NotChecked(species, p.Explain(lacking))
 	}
 }
 
@@ -108,22 +116,15 @@ var rails = rules.Rule{
 
 func checkRails(p *rules.Pass) {
 	s, limit := p.Results.Seasons(), p.Limit("most")
-	for _, season := range []struct {
-		name string
-		err  error
-		by   float64
-	}{{"dry", s.Dry.RailWidth.Err, s.Dry.RailWidth.Value}, {"wet", s.Wet.RailWidth.Err, s.Wet.RailWidth.Value}} {
-		if season.err != nil {
-			p.NotChecked("rail.species", p.Explain(season.err))
-			return
-		}
-		if by := math.Abs(season.by); by > limit.SI {
+	eachSeason(p, "rail.species", func(season seasons.Season) error {
+		if by := math.Abs(season.RailWidth.Value); season.RailWidth.Err == nil && by > limit.SI {
 			p.Report(rules.Finding{
-				At: "rail.width", Related: []string{"rail.cut", "climate." + season.name},
-				Text:     "in the " + season.name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
+				At: "rail.width", Related: []string{"rail.cut", "climate." + season.Name},
+				Text:     "in the " + season.Name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
 				Measured: quantity.Length(by).Value(), Bound: limit,
 				Offers: []rules.Offer{{Key: "rail.cut", Value: "vertical"}},
 			})
 		}
-	}
+		return season.RailWidth.Err
+	}, s.Dry, s.Wet)
 }

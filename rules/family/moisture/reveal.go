@@ -26,7 +26,7 @@ var revealCloses = rules.Rule{
 	Why:      "A groove that closes shows as a ragged line, and the members then push on each other.",
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
-	Reads:    append([]string{"climate.wet"}, ribKeys...),
+	Reads:    append([]string{"climate.wet", "grid.reveal.at", "panels.along", "rib.layer"}, ribKeys...),
 	Figures:  []string{"season.wet.reveal"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(),
@@ -46,7 +46,7 @@ var revealOpens = rules.Rule{
 	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
-	Reads:    append([]string{"climate.dry"}, ribKeys...),
+	Reads:    append([]string{"climate.dry", "grid.reveal.at", "panels.along", "rib.layer"}, ribKeys...),
 	Figures:  []string{"season.dry.reveal"},
 	Limits: []rules.Limit{{
 		Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(),
@@ -55,14 +55,18 @@ var revealOpens = rules.Rule{
 	Basis: movement,
 	Check: func(p *rules.Pass) {
 		limit := p.Limit("over")
-		limit.SI += p.Ceiling.Grid.Reveal.Width
+		design, _ := seasons.SeamReveal(p.Ceiling)
+		limit.SI += design
 		checkReveal(p, p.Results.Seasons().Dry, limit, func(width float64) bool { return width <= limit.SI },
 			"in the dry season the reveal opens to {measured}; the most is {limit}")
 	},
 }
 
-// checkReveal compares the width of the reveal in a season.
+// checkReveal compares the width of the reveal at a seam in a season.
 func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, fits func(float64) bool, text string) {
+	if _, ok := seasons.SeamReveal(p.Ceiling); !ok {
+		return
+	}
 	if s.Reveal.Err != nil {
 		p.NotChecked("rib.species", p.Explain(s.Reveal.Err))
 		return

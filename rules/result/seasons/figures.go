@@ -16,58 +16,113 @@ const linearFrom, linearTo = 0.06, 0.14
 func (s *Seasons) Figures(c *layout.Ceiling) []figure.Figure {
 	var out []figure.Figure
 	for _, season := range []Season{s.Dry, s.Wet} {
-		out = append(out, season.figures(c)...)
+		l := lines{c: c, season: season}
+		l.members()
+		l.curve()
+		l.seams()
+		out = append(out, l.out...)
 	}
 	return out
 }
 
-func (s Season) figures(c *layout.Ceiling) []figure.Figure {
-	moisture := figure.Term{Symbol: "M_f", Key: "climate." + s.Name + ".moisture", Value: quantity.Share(s.Moisture).Value()}
-	shop := figure.Term{Symbol: "M_i", Key: "climate.shop.moisture", Value: quantity.Share(c.Climate.Shop).Value()}
-	_, assumed := c.AssumedAt("climate.shop")
-	_, also := c.AssumedAt("climate." + s.Name)
-	subject := s.Name + " season"
-	var out []figure.Figure
-	member := func(key, symbol, name string, m layout.Member, d timber.Direction, change Change) {
-		if change.Err != nil {
-			return
-		}
-		f := figure.Figure{
-			Key: "season." + s.Name + "." + key, Symbol: symbol, Name: name, Subject: subject,
-			Value: quantity.Length(change.Value).Value(), Assumed: assumed || also,
-		}
-		coefficient, shrinkage := m.Species.Across(m.Cut, d)
-		width := figure.Term{Symbol: "D", Key: "rib.width", Value: quantity.Length(m.Width).Value()}
-		if key == "rail-width" {
-			width.Key = "rail.width"
-		}
-		if min(s.Moisture, c.Climate.Shop) >= linearFrom && max(s.Moisture, c.Climate.Shop) <= linearTo {
-			f.Formula = "D * C * (M_f - M_i)"
-			f.Terms = []figure.Term{width, {Symbol: "C", Value: quantity.Value{SI: coefficient / 100, Unit: quantity.One}}, moisture, shop}
-		} else {
-			f.Formula = "D * (M_f - M_i) / (3000/S - 30 + M_i)"
-			f.Terms = []figure.Term{width, {Symbol: "S", Value: quantity.Value{SI: 100 * shrinkage, Unit: quantity.One}}, moisture, shop}
-		}
-		out = append(out, f)
-	}
-	member("rib-width", "ΔD_r", "growth of a rib's width since the shop", c.Rib, WidthDirection(c), s.RibWidth)
-	member("rail-width", "ΔD_l", "growth of a rail's width since the shop", c.Rail, timber.OverWidth, s.RailWidth)
-	add := func(key, symbol, name string, v Change, formula, method string, terms ...figure.Term) {
-		if v.Err != nil {
-			return
-		}
-		out = append(out, figure.Figure{
-			Key: "season." + s.Name + "." + key, Symbol: symbol, Name: name, Subject: subject, Value: quantity.Length(v.Value).Value(),
-			Formula: formula, Method: method, Terms: terms, Assumed: assumed || also,
-		})
-	}
-	rib := figure.Term{Symbol: "ΔD_r", Key: "season." + s.Name + ".rib-width", Value: quantity.Length(s.RibWidth.Value).Value()}
-	add("along", "ΔL", "growth of the vault along the axis", s.Along, "n * ΔD_r", "",
-		figure.Term{Symbol: "n", Value: quantity.Value{SI: Ribs(c), Unit: quantity.One}}, rib)
-	add("foot", "Δf", "movement of each foot, + outward", s.Foot, "", "the arc keeps its length, and its angle becomes angle/(1 + e), e the change of the rib's depth by itself")
-	if r := c.Grid.Reveal; r != nil {
-		add("reveal", "r", "width of the reveal at a seam", s.Reveal, "g - ΔD_r", "",
-			figure.Term{Symbol: "g", Key: "grid.reveal.width", Value: quantity.Length(r.Width).Value()}, rib)
-	}
-	return out
+// lines are those of one season.
+type lines struct {
+	c      *layout.Ceiling
+	season Season
+	out    []figure.Figure
 }
+
+func (l *lines) key(name string) string { return "season." + l.season.Name + "." + name }
+
+// add puts a figure on the sheet, unless there is none.
+func (l *lines) add(f figure.Figure, change Change, value quantity.Value) {
+	if change.Err != nil {
+		return
+	}
+	_, shop := l.c.AssumedAt("climate.shop")
+	_, season := l.c.AssumedAt("climate." + l.season.Name)
+	f.Key, f.Subject, f.Value, f.Assumed = l.key(f.Key), l.season.Name+" season", value, shop || season
+	l.out = append(l.out, f)
+}
+
+func (l *lines) members() {
+	c, s := l.c, l.season
+	for _, m := range []struct {
+		key, symbol, name, width string
+		member                   layout.Member
+		direction                timber.Direction
+		change                   Change
+	}{
+		{"rib-width", "ΔD_r", "growth of a rib's width since the shop", "rib.width", c.Rib, WidthDirection(c), s.RibWidth},
+		{"rail-width", "ΔD_l", "growth of a rail's width since the shop", "rail.width", c.Rail, timber.OverWidth, s.RailWidth},
+	} {
+		f := l.movement("D", m.member, m.direction)
+		f.Key, f.Symbol, f.Name = m.key, m.symbol, m.name
+		f.Terms = append(f.Terms, figure.Term{Symbol: "D", Key: m.width, Value: quantity.Length(m.member.Width).Value()})
+		l.add(f, m.change, quantity.Length(m.change.Value).Value())
+	}
+}
+
+// movement is the formula of the growth of a size, by whichever of the
+// handbook's equations holds, with all its terms but the size.
+func (l *lines) movement(size string, m layout.Member, d timber.Direction) figure.Figure {
+	shop, then := l.c.Climate.Shop, l.season.Moisture
+	terms := []figure.Term{
+		{Symbol: "M_f", Key: "climate." + l.season.Name + ".moisture", Value: quantity.Share(then).Value()},
+		{Symbol: "M_i", Key: "climate.shop.moisture", Value: quantity.Share(shop).Value()},
+	}
+	change, shrinkage := m.Species.Across(m.Cut, d)
+	if min(shop, then) >= linearFrom && max(shop, then) <= linearTo {
+		return figure.Figure{
+			Formula: size + " * C * (M_f - M_i)",
+			Terms:   append(terms, figure.Term{Symbol: "C", Value: one(change / 100)}),
+		}
+	}
+	return figure.Figure{
+		Formula: size + " * (M_f - M_i) / (3000/S - 30 + M_i)",
+		Terms:   append(terms, figure.Term{Symbol: "S", Value: one(100 * shrinkage)}),
+	}
+}
+
+// curve is what the change of the rib's depth does to the arch.
+func (l *lines) curve() {
+	c, s := l.c, l.season
+	depth := l.movement("100", c.Rib, DepthDirection(c))
+	depth.Key, depth.Symbol, depth.Name = "rib-depth", "e", "growth of a rib's depth since the shop, by itself"
+	l.add(depth, s.RibDepth, quantity.Share(s.RibDepth.Value).Value())
+
+	e := figure.Term{Symbol: "e", Key: l.key("rib-depth"), Value: quantity.Share(s.RibDepth.Value).Value()}
+	phi := figure.Term{Symbol: "φ", Key: "vault.half-angle", Value: quantity.Angle(c.Vault.HalfAngle).Value()}
+	l.add(figure.Figure{
+		Key: "angle", Symbol: "Δφ", Name: "change of the slope at the springing",
+		Formula: "φ/(1 + e/100) - φ", Terms: []figure.Term{phi, e},
+	}, s.Angle, quantity.Angle(s.Angle.Value).Value())
+
+	foot := figure.Figure{Key: "foot", Symbol: "Δf", Name: "movement of each foot, + outward"}
+	switch c.Spec.Vault.Profile {
+	case "segmental", "semicircular":
+		foot.Formula = "R * ((1 + e/100)*sin(φ/(1 + e/100)) - sin(φ))"
+		foot.Terms = []figure.Term{{Symbol: "R", Key: "vault.radius", Value: quantity.Length(c.Vault.Radius).Value()}, e, phi}
+	default:
+		foot.Method = "the arc keeps its length, and its slope becomes slope/(1 + e), e the change of the rib's depth by itself"
+	}
+	l.add(foot, s.Foot, quantity.Length(s.Foot.Value).Value())
+}
+
+// seams is what the movement of all ribs does along the axis.
+func (l *lines) seams() {
+	c, s := l.c, l.season
+	rib := figure.Term{Symbol: "ΔD_r", Key: l.key("rib-width"), Value: quantity.Length(s.RibWidth.Value).Value()}
+	l.add(figure.Figure{
+		Key: "along", Symbol: "ΔL", Name: "growth of the vault along the axis",
+		Formula: "n * ΔD_r", Terms: []figure.Term{{Symbol: "n", Value: one(Ribs(c))}, rib},
+	}, s.Along, quantity.Length(s.Along.Value).Value())
+	if width, ok := SeamReveal(c); ok {
+		l.add(figure.Figure{
+			Key: "reveal", Symbol: "r", Name: "width of the reveal at a seam", Formula: "g - ΔD_r",
+			Terms: []figure.Term{{Symbol: "g", Key: "grid.reveal.width", Value: quantity.Length(width).Value()}, rib},
+		}, s.Reveal, quantity.Length(s.Reveal.Value).Value())
+	}
+}
+
+func one(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.One} }

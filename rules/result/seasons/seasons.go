@@ -18,12 +18,15 @@ type Season struct {
 	RibWidth  Change // of a whole rib
 	RailWidth Change
 	RibDepth  Change // as a strain, of itself
+	Angle     Change // of the slope at the springing, rad
 	Along     Change // of the whole vault's length: all rib widths
 	Foot      Change // of one foot, + outward
-	Reveal    Change // width of the reveal at a seam, as it then is
+	// Reveal is the width of the reveal at a seam, as it then is; nothing where
+	// SeamReveal says that there is none.
+	Reveal Change
 }
 
-// Change is a figure, in m, or why there is none.
+// Change is a figure, in m unless said otherwise, or why there is none.
 type Change struct {
 	Value float64
 	Err   error
@@ -42,23 +45,36 @@ func Of(c *layout.Ceiling) Seasons {
 
 func season(c *layout.Ceiling, name string, moisture float64) Season {
 	s := Season{Name: name, Moisture: moisture}
-	move := func(species timber.Species, size, change, shrinkage float64) Change {
-		m, err := timber.Movement(size, change, shrinkage, c.Climate.Shop, moisture)
-		return Change{m, err}
-	}
 	across := func(m layout.Member, size float64, d timber.Direction) Change {
 		change, shrinkage := m.Species.Across(m.Cut, d)
-		return move(m.Species, size, change, shrinkage)
+		by, err := timber.Movement(size, change, shrinkage, c.Climate.Shop, moisture)
+		return Change{by, err}
 	}
 	s.RibWidth = across(c.Rib, c.Rib.Width, WidthDirection(c))
 	s.RailWidth = across(c.Rail, c.Rail.Width, timber.OverWidth)
 	s.RibDepth = across(c.Rib, 1, DepthDirection(c))
 	s.Along = Change{s.RibWidth.Value * Ribs(c), s.RibWidth.Err}
+	s.Angle = angle(c, s.RibDepth)
 	s.Foot = foot(c, s.RibDepth)
-	if r := c.Grid.Reveal; r != nil {
-		s.Reveal = Change{r.Width - s.RibWidth.Value, s.RibWidth.Err}
+	if width, ok := SeamReveal(c); ok {
+		s.Reveal = Change{width - s.RibWidth.Value, s.RibWidth.Err}
 	}
 	return s
+}
+
+// SeamReveal is the width of the groove between two panels, and whether there
+// is one: a groove in the side of a member lies in one piece of wood, and no seam
+// opens or closes it. What set-back layers leave is at the seam where those at
+// the middle of the rib are set back.
+func SeamReveal(c *layout.Ceiling) (width float64, ok bool) {
+	r := c.Grid.Reveal
+	if r == nil || c.Seam.Count == 0 || r.At == "sides" {
+		return 0, false
+	}
+	if r.At == "layers" && c.RibLayers[len(c.RibLayers)/2].From == 0 {
+		return 0, false
+	}
+	return r.Width, true
 }
 
 // DepthDirection is which size of a board the rib's depth is made of: a
@@ -89,6 +105,16 @@ func Ribs(c *layout.Ceiling) float64 {
 	return n
 }
 
+// angle is the change of the arch's slope at the springing when the rib's depth
+// changes by a strain. A flat ceiling has no slope that could.
+func angle(c *layout.Ceiling, strain Change) Change {
+	if strain.Err != nil {
+		return Change{Err: strain.Err}
+	}
+	after, _ := timber.Curved(c.Vault.HalfAngle, c.Vault.Radius, strain.Value)
+	return Change{Value: after - c.Vault.HalfAngle}
+}
+
 // foot is how far one foot moves outward when the rib's depth changes by a
 // strain e and its length along the grain does not: the angle of the arc
 // becomes angle/(1 + e) and its radius R·(1 + e), so that the chord becomes
@@ -103,7 +129,7 @@ func foot(c *layout.Ceiling, strain Change) Change {
 	if math.IsInf(v.TightestRadius, 1) {
 		return Change{}
 	}
-	const steps = 512 // of half the arch: chords within 1e-6 of the arc's
+	const steps = 2048 // of half the arch: within 1e-6 of the arc's own movement
 	ds := v.Arc / 2 / steps
 	reach, moved := 0.0, 0.0
 	for i := range steps {

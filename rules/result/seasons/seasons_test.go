@@ -94,3 +94,86 @@ func TestSawnRibs(t *testing.T) {
 	assert.InDelta(t, 0.00180*points, s.Wet.RibDepth.Value, 1e-9)
 	assert.InDelta(t, 0.090*0.00365*points, s.Wet.RibWidth.Value, 1e-9)
 }
+
+// A three-centred curve of span 4200, rise 1500 and haunches of 900mm has a crown
+// of (2.1² + 1.5² − 2·2.1·0.9)/(2·0.6) = 2.4m to sin⁻¹((2.1 − 0.9)/(2.4 − 0.9)) =
+// sin⁻¹ 0.8. With k = 1/(1 + e) each arc gives R·(sin kψ₂ − sin kψ₁)/k of the half
+// chord.
+func TestFeetOfThreeCentres(t *testing.T) {
+	c := demo(t, map[string]any{"springing": map[string]any{}, "vault": map[string]any{
+		"profile": "three-centred", "span": "4200mm", "rise": "1500mm", "haunch_radius": "900mm", "length": "7080mm",
+	}})
+	s := seasons.Of(c)
+	for _, season := range []seasons.Season{s.Dry, s.Wet} {
+		k := 1 / (1 + season.RibDepth.Value)
+		join := math.Asin(0.8)
+		half := (2.4*math.Sin(k*join) + 0.9*(math.Sin(k*math.Pi/2)-math.Sin(k*join))) / k
+		assert.InDelta(t, half-2.1, season.Foot.Value, 1e-6, season.Name)
+		assert.InDelta(t, math.Pi/2*(k-1), season.Angle.Value, 1e-9, season.Name)
+	}
+}
+
+// The wetter the season, the wider the members, the tighter the reveal and the
+// flatter the arch; in the shop's own air nothing moves.
+func TestMoreMoistureNeverMovesBack(t *testing.T) {
+	c := demo(t, nil)
+	c.Climate.Wet = c.Climate.Shop
+	still := seasons.Of(c).Wet
+	for _, v := range []seasons.Change{still.RibWidth, still.RailWidth, still.RibDepth, still.Along, still.Angle, still.Foot} {
+		require.NoError(t, v.Err)
+		assert.InDelta(t, 0, v.Value, 1e-15)
+	}
+	assert.InDelta(t, 0.010, still.Reveal.Value, 1e-15)
+
+	for _, within := range [][2]float64{{0.06, 0.14}, {0.141, 0.25}} {
+		var last seasons.Season
+		for i := range 20 {
+			c.Climate.Wet = within[0] + (within[1]-within[0])*float64(i)/20
+			s := seasons.Of(c).Wet
+			if i > 0 {
+				assert.Greater(t, s.RibWidth.Value, last.RibWidth.Value)
+				assert.Greater(t, s.Along.Value, last.Along.Value)
+				assert.Greater(t, s.Foot.Value, last.Foot.Value)
+				assert.Less(t, s.Angle.Value, last.Angle.Value)
+				assert.Less(t, s.Reveal.Value, last.Reveal.Value)
+			}
+			last = s
+		}
+	}
+}
+
+func TestWhereARevealLiesAtASeam(t *testing.T) {
+	layers := func(outer, inner string) map[string]any {
+		layer := func(setback string) map[string]any {
+			return map[string]any{"stock": "5/4", "depth": "52mm", "setback": setback}
+		}
+		return map[string]any{
+			"grid.reveal": map[string]any{"width": "27mm", "depth": "8mm", "at": "layers"},
+			"rib": map[string]any{
+				"species": "white oak", "construction": "sawn", "width": "108mm", "depth": "60mm",
+				"layer": []any{layer(outer), layer(inner), layer(inner), layer(outer)},
+			},
+		}
+	}
+	at := func(place string) map[string]any {
+		return map[string]any{"grid.reveal": map[string]any{"width": "10mm", "depth": "8mm", "at": place}}
+	}
+	for _, e := range []struct {
+		name    string
+		changes map[string]any
+		width   float64
+		ok      bool
+	}{
+		{"at the seam", at("seam"), 0.010, true},
+		{"in the sides of the members", at("sides"), 0, false},
+		{"the middle layers set back", layers("0mm", "8mm"), 0.027, true},
+		{"the outer layers set back", layers("8mm", "0mm"), 0, false},
+		{"one panel, no seam", map[string]any{"panels.along": int64(1)}, 0, false},
+	} {
+		c := demo(t, e.changes)
+		width, ok := seasons.SeamReveal(c)
+		assert.Equal(t, e.ok, ok, e.name)
+		assert.InDelta(t, e.width, width, 1e-12, e.name)
+		assert.Equal(t, e.ok, seasons.Of(c).Wet.Reveal.Value != 0, e.name)
+	}
+}
