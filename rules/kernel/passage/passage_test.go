@@ -112,6 +112,11 @@ func TestTilting(t *testing.T) {
 	for _, r := range [][3]float64{{2400, 300, 2418.677}, {2400, 600, 2473.863}, {2700, 400, 2729.469}, {96, 12, 96.747}, {2000, 1500, 2500}} {
 		assert.InDelta(t, r[2], passage.Peak(r[0], r[1]), 1e-3)
 	}
+	// Tipped under a header: plan lengths worked from the closed form.
+	for _, r := range [][4]float64{{3000, 300, 2032, 2585.60}, {2400, 200, 2032, 1611.16}, {120, 12, 80, 104.30}} {
+		assert.InDelta(t, r[3], passage.TippedPlan(r[0], r[1], r[2]), 0.006)
+	}
+	assert.Zero(t, passage.TippedPlan(3000, 300, 200))
 	for _, r := range [][4]float64{{196, 254, 2032, 1608.7}, {178, 279, 2032, 1713.1}, {180, 280, 2032, 1709.3}} {
 		assert.InDelta(t, r[3], passage.AcrossSlope(r[2], r[0], r[1]), 0.06)
 	}

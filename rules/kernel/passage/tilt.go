@@ -6,6 +6,21 @@ import "math"
 // up from lying to standing: √(l² + w²), at tan = l/w. Derived.
 func Peak(l, w float64) float64 { return math.Hypot(l, w) }
 
+// TippedPlan is the length in plan of a box of length l and height v that is
+// tipped, one end up, as far as it goes under a header: l·sin α + v·cos α = h,
+// and l·cos α + v·sin α in plan. A box that goes under at any angle has the plan
+// of standing, v; one that does not go under at all has none, 0. Derived.
+func TippedPlan(l, v, header float64) float64 {
+	switch {
+	case v > header:
+		return 0
+	case math.Hypot(l, v) <= header:
+		return v
+	}
+	a := math.Asin(header/math.Hypot(l, v)) - math.Atan2(v, l)
+	return l*math.Cos(a) + v*math.Sin(a)
+}
+
 // AcrossSlope is the headroom of a stair, square to its slope, from that measured
 // upright: what a piece carried parallel to the flight sees. Derived.
 func AcrossSlope(headroom, rise, going float64) float64 {

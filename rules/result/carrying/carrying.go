@@ -180,11 +180,27 @@ func (p *panel) turn(a, b, height float64) Leg {
 	leg := p.through(ways, nil)
 	if leg.Margin < 0 {
 		leg.Outcome = passage.Jams
-		if upright.Outcome == passage.Undecided && height >= p.length+grown {
+		if upright.Outcome == passage.Undecided && height >= p.length+grown || p.tips(a, b, height) {
 			leg.Outcome = passage.Undecided
 		}
 	}
 	return leg
+}
+
+// tips reports whether the panel's box, one end raised as far as the height
+// lets it, is short enough in plan to get around: then level carrying does not
+// decide.
+func (p *panel) tips(a, b, height float64) bool {
+	g := 2 * p.wrap
+	w, h, n := p.width+g, p.height+g, p.length+g
+	for _, way := range [][3]float64{{w, n, h}, {w, h, n}, {n, h, w}} { // long, upright, across
+		long, up, across := way[0], way[1], way[2]
+		plan := passage.TippedPlan(long, up, height)
+		if plan > 0 && passage.RectangleAround(plan, across, a, b) >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // stair is the flight, seen square to its slope, and the turn on the landing.
