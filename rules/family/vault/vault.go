@@ -56,7 +56,7 @@ func checkFits(p *rules.Pass) {
 		key, name  string
 		vault, has float64
 	}{
-		{"room.width", "wide over its feet", c.Width(), float64(room.Width) - tolerance},
+		{"room.width", "wide over its feet", c.Vault.Width, float64(room.Width) - tolerance},
 		{"room.length", "long with its seam gaps", c.BuiltLength(), float64(room.Length) - tolerance},
 	} {
 		if d.vault <= d.has {
