@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -54,7 +55,7 @@ func checkCommand(s streams) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error { return check(c.Context(), s, args, f) },
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.format, "format", "text", "text or json")
+	flags.StringVar(&f.format, "format", "text", oneOf(formats))
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.colour, "color", "auto", "auto, always or never")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
@@ -62,7 +63,7 @@ func checkCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many specs to check at a time")
-	completeWith(c, "format", "text", "json")
+	completeWith(c, "format", formats...)
 	completeWith(c, "color", "auto", "always", "never")
 	return c
 }
@@ -87,9 +88,10 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	r := report.Report{Version: version(), On: on}
+	r := report.Report{Version: version(), On: on, Strict: f.strict, Rules: catalog.Rules()}
+	r.Folder, r.Root = whereabouts()
 	options := review.Options{
-		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
+		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
 	}
 	named := f.standards
 	if len(named) == 0 {
@@ -143,9 +145,28 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 		return func(w io.Writer, r report.Report) error { return report.Text(w, r, colour) }, nil
 	case "json":
 		return report.JSON, nil
+	case "jsonl":
+		return report.JSONLines, nil
+	case "sarif":
+		return report.SARIF, nil
+	case "junit":
+		return report.JUnit, nil
+	case "markdown":
+		return report.Markdown, nil
+	case "annotations":
+		return report.Annotations, nil
 	default:
-		return nil, fmt.Errorf("--format %q is not text or json", f.format)
+		return nil, fmt.Errorf("--format %q is not %s", f.format, oneOf(formats))
 	}
+}
+
+// formats are those that findings are written in.
+var formats = []string{"text", "json", "jsonl", "sarif", "junit", "markdown", "annotations"}
+
+// oneOf lists words to choose from.
+func oneOf(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // inColour follows the flag, then NO_COLOR, then whether there is a terminal.

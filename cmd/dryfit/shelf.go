@@ -71,6 +71,23 @@ func (s *shelf) chain(folder string) []string {
 	}
 }
 
+// whereabouts are this folder and the root of the repository that it is in, as
+// far as there is one.
+func whereabouts() (folder, root string) {
+	folder, err := os.Getwd()
+	if err != nil {
+		return "", ""
+	}
+	for at := folder; ; at = filepath.Dir(at) {
+		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
+			return folder, at
+		}
+		if at == filepath.Dir(at) {
+			return folder, ""
+		}
+	}
+}
+
 // shown is a path relative to this folder where it lies below or near it, as
 // one would name it.
 func shown(path string) string {
