@@ -149,18 +149,30 @@ func (d *drafter) search() *attempt {
 			c := d.provisional(choice{around: g.around, along: g.along, haunch: d.haunch})
 			c.depth, c.setting = p.depth, p.setting
 			c.strip = d.firstStrip(p.depth)
-			a := d.settle(d.inRoom(c))
-			a.choice.stations = evenly(p.straps)
-			a = d.settle(a.choice)
+			bare := d.settle(d.inRoom(c))
+			if unbent(bare) {
+				return &bare // the shallowest rib has the thinnest strips
+			}
+			hung := bare.choice
+			hung.stations = evenly(p.straps)
+			a := d.settle(hung)
 			if best == nil || a.better(best) {
 				best = &a
 			}
-			if n := a.sheet.Counts; n.Held+n.Uncomputed+n.Queried == 0 {
+			// What is queried without straps no plan of them mends.
+			if n := a.sheet.Counts; n.Held+n.Uncomputed == 0 && n.Queried <= bare.sheet.Counts.Queried {
 				return best
 			}
 		}
 	}
 	return best
+}
+
+// unbent reports whether the curve is too tight for the thinnest strip or skin.
+func unbent(a attempt) bool {
+	return slices.ContainsFunc(a.sheet.Findings, func(f rules.Finding) bool {
+		return f.Severity == rules.Hold && (f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius")
+	})
 }
 
 func (a attempt) better(b *attempt) bool {
