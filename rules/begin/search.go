@@ -218,21 +218,21 @@ func (d *drafter) settle(c choice) attempt {
 // mends says what to change for a rule's finding; false where that is at its
 // end.
 var mends = map[string]func(*drafter, *choice, rules.Finding) bool{
-	"bend.lamination":     thinnerStrip,
-	"bend.springback":     thinnerStrip,
-	"bend.skin-radius":    thinnerSkin,
-	"close.cover":         widerCover,
-	"close.line":          truerPanels,
-	"close.probability":   longerRoom,
-	"close.side":          widerRoom,
-	"close.slide":         longerRoom,
-	"install.tilt":        widerRoom,
-	"moisture.end-gap":    longerRoom,
-	"moisture.feet":       widerRoom,
-	"rib.feet":            widerRoom,
-	"transit.room":        higherRoom,
-	"transit.weight":      morePeople,
-	"vault.fits":          largerRoom,
+	"bend.lamination":   thinnerStrip,
+	"bend.springback":   thinnerStrip,
+	"bend.skin-radius":  thinnerSkin,
+	"close.cover":       widerCover,
+	"close.line":        truerPanels,
+	"close.probability": longerRoom,
+	"close.side":        widerRoom,
+	"close.slide":       longerRoom,
+	"install.tilt":      widerRoom,
+	"moisture.end-gap":  longerRoom,
+	"moisture.feet":     widerRoom,
+	"rib.feet":          widerRoom,
+	"transit.room":      higherRoom,
+	"transit.weight":    morePeople,
+	"vault.fits":        largerRoom,
 }
 
 func thinnerStrip(d *drafter, c *choice, _ rules.Finding) (ok bool) {
