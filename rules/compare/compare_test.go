@@ -88,6 +88,15 @@ func TestElementsAreKnownByName(t *testing.T) {
 		assert.NotContains(t, f.Name, "lobby turn", "its figures are the same under another number")
 	}
 
+	// A finding at an element that is gone is not one at its successor's number.
+	narrow := edit(t, demo(t), `width = "2050mm", height = "2100mm"`, `width = "50mm", height = "50mm"`)
+	shorter := edit(t, narrow, `name   = "box van"`, `name   = "cart"`, `name   = "lobby turn"`, `name   = "turn"`)
+	require.NotEmpty(t, of(t, narrow, shorter).Keys)
+	gone := of(t, narrow, edit(t, without, `width  = "800mm"`, `width  = "80mm"`))
+	for _, f := range gone.Findings {
+		assert.NotEqual(t, compare.Changed, f.Kind, "%s: the van's finding went, the door's came", f.Finding().Text)
+	}
+
 	c = of(t, demo(t), edit(t, demo(t), van, "")+"\n"+van)
 	assert.Empty(t, c.Keys)
 	require.NotEmpty(t, c.Renumbered)

@@ -38,7 +38,7 @@ type keys struct {
 	changes       []KeyChange
 	rewritten     []string
 	renumbered    []Renumbered
-	numbers       map[string]string // an old element's key to its new one
+	numbers       map[string]string // an old element's key to its new one, "" where it is gone
 }
 
 func keysOf(before, after *review.Sheet) *keys {
@@ -141,6 +141,7 @@ func (k *keys) arrays(oldKey, newKey string, a, b []map[string]any) {
 	for i, j := range pairs {
 		from := oldKey + "." + strconv.Itoa(i+1)
 		if j < 0 {
+			k.numbers[from] = ""
 			k.add(KeyChange{Kind: Removed, Key: from, Name: identity(a[i]), Old: a[i]})
 			continue
 		}
@@ -179,12 +180,16 @@ func match(a, b []map[string]any) []int {
 	return pairs
 }
 
-// renumber is an old key as the new spec numbers it.
+// renumber is an old key as the new spec numbers it, "" where it is gone.
 func (k *keys) renumber(key string) string {
 	for from, to := range k.numbers {
-		if key == from || strings.HasPrefix(key, from+".") {
-			return to + key[len(from):]
+		if key != from && !strings.HasPrefix(key, from+".") {
+			continue
 		}
+		if to == "" {
+			return ""
+		}
+		return to + key[len(from):]
 	}
 	return key
 }

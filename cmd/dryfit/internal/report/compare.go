@@ -38,6 +38,7 @@ func CompareText(w io.Writer, c Comparison) error {
 		}
 		t.line("")
 	}
+	t.paragraph("caution", "", Caution)
 	t.rule("─")
 	for _, l := range wrap(c.ending(), textWidth) {
 		t.line(l)
@@ -132,12 +133,12 @@ func (c Comparison) keyEntries() []compareEntry {
 		case k.Kind == compare.Changed:
 			e.text = Written(k.Old) + " → " + Written(k.New)
 		case k.Kind == compare.Added:
-			e.text = Written(k.New)
+			e.text = named(k.Name, "") + Written(k.New)
 			if k.Assumed != nil {
 				e.text += ", where " + Written(k.Assumed) + " was assumed"
 			}
 		default:
-			e.text = Written(k.Old)
+			e.text = named(k.Name, " as the old spec numbers it") + Written(k.Old)
 			if k.Assumed != nil {
 				e.text += ", and " + Written(k.Assumed) + " is assumed"
 			}
@@ -145,6 +146,14 @@ func (c Comparison) keyEntries() []compareEntry {
 		out = append(out, e)
 	}
 	return out
+}
+
+// named leads in an element of an array.
+func named(name, numbered string) string {
+	if name == "" {
+		return ""
+	}
+	return name + numbered + ": "
 }
 
 func (c Comparison) numberEntries() []compareEntry {
@@ -172,7 +181,10 @@ func (c Comparison) findingEntry(f compare.FindingChange) compareEntry {
 	switch {
 	case f.Kind == compare.Changed:
 		e.text += " " + c.moveOf(f.Old, f.New)
-	case f.Unchecked:
+	case f.Kind == compare.Removed:
+		e.at += " of the old spec"
+	}
+	if f.Unchecked {
 		e.text += " It is gone because the rule is not checked any more, or not in full."
 	}
 	return e

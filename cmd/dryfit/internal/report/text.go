@@ -158,6 +158,12 @@ func Written(v any) string {
 			pairs = append(pairs, key+" = "+Written(v[key]))
 		}
 		return "{ " + strings.Join(pairs, ", ") + " }"
+	case []any:
+		var elements []string
+		for _, e := range v {
+			elements = append(elements, Written(e))
+		}
+		return "[" + strings.Join(elements, ", ") + "]"
 	default:
 		return fmt.Sprint(v)
 	}
