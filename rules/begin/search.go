@@ -189,7 +189,7 @@ func (d *drafter) inRoom(c choice) choice {
 	ceiling := d.review(c).Ceiling
 	s := d.sizes
 	c.width = up(ceiling.Vault.Width+2*s.gap, s.room)
-	spare := s.room2 + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
+	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
 	c.length = up(s.gap+ceiling.BuiltLength()+s.tenon[2]/2+spare, s.room)
 	c.cover = s.gap
 	return c

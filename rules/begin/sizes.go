@@ -26,12 +26,11 @@ type sizes struct {
 	gap      float64 // first one
 	settings []float64
 	panels   []float64 // tolerances of a panel, widest first
-	room2    float64   // tolerance of the room
+	loose    float64   // tolerance of the room
 	form     float64
 	seam     [2]float64 // gap, tolerance
 	strap    [2]float64
 	lap      float64
-	wrap     float64
 }
 
 const (
@@ -57,7 +56,7 @@ func sizesOf(s quantity.System) sizes {
 			sheet:  [2]float64{4 * foot, 8 * foot}, reveal: [2]float64{0.375 * inch, 0.3125 * inch},
 			tenon: [3]float64{0.375 * inch, inch, 2 * inch}, spacing: 11 * inch, edge: 3 * inch,
 			heights: times(foot, 9, 10, 12, 14, 16, 20, 24, 30, 36, 48), above: 18 * inch, gap: 0.75 * inch,
-			settings: times(inch, 1.0/32, 1.0/64), panels: times(inch, 1.0/16, 1.0/32, 1.0/64), room2: inch / 4, form: inch / 8,
+			settings: times(inch, 1.0/32, 1.0/64), panels: times(inch, 1.0/16, 1.0/32, 1.0/64), loose: inch / 4, form: inch / 8,
 			seam: [2]float64{inch / 64, inch / 64}, strap: [2]float64{1.25 * inch, inch / 16}, lap: 2.5 * inch,
 		}
 	}
@@ -69,7 +68,7 @@ func sizesOf(s quantity.System) sizes {
 		sheet:  [2]float64{1220 * mm, 2440 * mm}, reveal: [2]float64{10 * mm, 8 * mm},
 		tenon: [3]float64{10 * mm, 24 * mm, 50 * mm}, spacing: 280 * mm, edge: 75 * mm,
 		heights: times(mm, 2700, 3000, 3600, 4200, 4800, 6000, 7200, 9000, 11000, 15000), above: 450 * mm, gap: 20 * mm,
-		settings: times(mm, 1, 0.5), panels: times(mm, 1.5, 1, 0.5), room2: 6 * mm, form: 3 * mm,
+		settings: times(mm, 1, 0.5), panels: times(mm, 1.5, 1, 0.5), loose: 6 * mm, form: 3 * mm,
 		seam: [2]float64{0.4 * mm, 0.3 * mm}, strap: [2]float64{30 * mm, 1.5 * mm}, lap: 60 * mm,
 	}
 }

@@ -60,7 +60,7 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 		{"length", l(c.length), confirm + "wall to wall along the vault", false},
 		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
 		{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false},
-		{"tolerance", l(s.room2), confirm + "plus or minus, on width and length", false},
+		{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false},
 		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},
 		{"access", `""`, "who can get above to fix the straps: above, none", true},
 		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "what the straps are fixed to", true},

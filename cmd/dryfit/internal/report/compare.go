@@ -7,6 +7,8 @@ import (
 	"math"
 	"strings"
 
+	"github.com/rivo/uniseg"
+
 	"dryfit/rules"
 	"dryfit/rules/compare"
 	"dryfit/rules/review"
@@ -64,6 +66,10 @@ func standardsOf(s *review.Sheet) string {
 func (t *texter) compared(e compareEntry) {
 	lead := pad(pad(e.mark, margin)+Safe(e.what), margin+wideLabel)
 	indent := strings.Repeat(" ", margin+wideLabel)
+	if uniseg.StringWidth(lead) > margin+wideLabel {
+		t.line(lead)
+		lead = indent
+	}
 	for i, l := range wrap(Safe(e.text), textWidth-len(indent)) {
 		if i > 0 {
 			lead = indent
