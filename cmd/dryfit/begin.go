@@ -74,7 +74,7 @@ func draft(s streams, f beginFlags) error {
 	case errors.As(err, &impossible):
 		return fmt.Errorf("--%s: %s", strings.TrimPrefix(impossible.Key, "vault."), impossible.Text)
 	case errors.As(err, &none):
-		said := fmt.Sprintf("dryfit: no spec was written. With a %s vault, span %s, rise %s, length %s, nothing that was tried passes; against what came nearest stands:",
+		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, span %s, rise %s, length %s: nothing that was tried passes, and against what came nearest stands:",
 			w.Profile, w.Span, orDash(w.Rise), w.Length)
 		fmt.Fprintln(s.err, report.Paragraph(report.Safe(said)))
 		for _, a := range none.Against {

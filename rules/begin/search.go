@@ -140,18 +140,25 @@ const (
 // search is the first attempt without a hold or a query, or else the nearest.
 func (d *drafter) search() *attempt {
 	var best *attempt
+	stiff := map[float64]bool{} // depths that no strip divides which bends
 	grids := d.grids()
 	for _, g := range grids[:min(mostGrids, len(grids))] {
 		for i, p := range d.plans() {
 			if i == mostTries {
 				break
 			}
+			if stiff[p.depth] {
+				continue
+			}
 			c := d.provisional(choice{around: g.around, along: g.along, haunch: d.haunch})
 			c.depth, c.setting = p.depth, p.setting
 			c.strip = d.firstStrip(p.depth)
 			bare := d.settle(d.inRoom(c))
-			if unbent(bare) {
-				return &bare // the shallowest rib has the thinnest strips
+			if stiff[p.depth] = unbent(bare); stiff[p.depth] {
+				if best == nil {
+					best = &bare
+				}
+				continue
 			}
 			hung := bare.choice
 			hung.stations = evenly(p.straps)
