@@ -264,20 +264,13 @@ func (c Comparison) figureEntries() []compareEntry {
 
 // ending is the last line: how much changed, and the verdict before and after.
 func (c Comparison) ending() string {
-	text := fmt.Sprintf("%s, %s, %s", some(len(c.Keys), "key"), some(len(c.Figures), "figure"), some(len(c.Findings), "finding"))
+	text := fmt.Sprintf("%s, %s, %s", plural(len(c.Keys), "key"), plural(len(c.Figures), "figure"), plural(len(c.Findings), "finding"))
 	if len(c.Keys)+len(c.Figures)+len(c.Findings) == 0 {
 		text = "nothing"
 	}
 	text += " changed"
 	if n := len(c.Rewritten); n > 0 {
-		text += fmt.Sprintf("; %s written otherwise and meaning the same", some(n, "key"))
+		text += fmt.Sprintf("; %s written otherwise and meaning the same", plural(n, "key"))
 	}
 	return fmt.Sprintf("%s → %s: %s", c.Old.Verdict, c.New.Verdict, text)
-}
-
-func some(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
