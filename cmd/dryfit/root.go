@@ -69,8 +69,11 @@ func rootCommand(s streams) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
-	root.AddCommand(checkCommand(s), calcsCommand(s), takeoffCommand(s), basisCommand(), standardsCommand(), schemaCommand(),
-		beginCommand(s), compareCommand(s))
+	root.AddCommand(
+		checkCommand(s), calcsCommand(s), takeoffCommand(s),
+		beginCommand(s), compareCommand(s), studyCommand(s),
+		basisCommand(), standardsCommand(), schemaCommand(),
+	)
 	return root
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/layout"
+	"dryfit/rules/result"
 	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
@@ -33,6 +34,7 @@ type Sheet struct {
 	Document   *spec.Document // nil where the file could not be opened
 	Standards  *standards.Standards
 	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
+	Results    *result.Results // nil where there is no ceiling
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
@@ -91,13 +93,17 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 		}
 		return problems
 	}
-	s.Ceiling, s.NotChecked, s.Loosened = ceiling, outcome.NotChecked, outcome.Loosened
+	s.take(ceiling, outcome)
 	s.Findings = s.located(append(outcome.Findings, accept(ceiling.Spec.Accept, outcome.Findings, o)...))
 	if o.Offers {
 		s.offer(o)
 	}
 	s.Assumed = assumedBy(o.Rules, ceiling, outcome.NotChecked)
 	return nil
+}
+
+func (s *Sheet) take(c *layout.Ceiling, o rules.Outcome) {
+	s.Ceiling, s.Results, s.NotChecked, s.Loosened = c, o.Results, o.NotChecked, o.Loosened
 }
 
 // work is the whole computation on the tree of a spec that satisfies the

@@ -1,0 +1,94 @@
+package report
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+)
+
+//go:embed study.html.tmpl
+var studyTemplate string
+
+var studyPage = template.Must(template.New("study").Parse(studyTemplate))
+
+// page is what the template puts in its places.
+type page struct {
+	Title, Path, Checked, Outcome, Unbeaten, Abridged, Caution string
+	Varied, Says, Same                                         []string
+	Heads                                                      []pageHead
+	Options                                                    []pageOption
+	Reasons                                                    []string
+	Starred, Losers                                            bool
+}
+
+type pageHead struct {
+	Table      string // of a key; the head may break behind it
+	Text, Name string
+	Figure     bool // to the right, as numbers stand
+}
+
+type pageOption struct {
+	Index    int
+	Values   []string
+	Figures  []string
+	Verdict  string
+	Class    string
+	Unbeaten bool
+	Loses    string
+}
+
+// classes are how verdicts are coloured, beside the words that say them.
+var classes = map[string]string{"PASS": "pass", "PASS WITH NOTES": "notes", "FAIL": "fail"}
+
+// StudyHTML writes a study as one page that asks for nothing else: no script,
+// no font, no picture from anywhere.
+func StudyHTML(w io.Writer, s Study) error {
+	p := s.Base.Ceiling.Spec.Project
+	same, differ := s.shared()
+	out := page{
+		Title: title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
+		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
+		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
+		Abridged: s.abridged(), Caution: Caution,
+	}
+	for _, l := range s.varied() {
+		out.Varied = append(out.Varied, Safe(l))
+	}
+	for _, l := range s.Says {
+		out.Says = append(out.Says, Safe(l))
+	}
+	for _, l := range s.sameInAll(same) {
+		out.Same = append(out.Same, Safe(l))
+	}
+	for _, d := range s.Vary {
+		table, name, _ := strings.Cut(d.Key, ".")
+		out.Heads = append(out.Heads, pageHead{Table: table, Text: name, Name: d.Key})
+	}
+	for _, i := range differ {
+		out.Heads = append(out.Heads, pageHead{Text: s.Columns[i].Head, Name: s.Columns[i].Name, Figure: true})
+	}
+	for _, r := range s.made() {
+		o := pageOption{
+			Index: r.Index, Verdict: r.Verdict.String(), Class: classes[r.Verdict.String()],
+			Unbeaten: s.Front.Has(r.Index), Loses: Safe(s.Loses(s.Front, r)),
+		}
+		for _, v := range s.Values(r.Index) {
+			o.Values = append(o.Values, Safe(fmt.Sprint(v)))
+		}
+		for _, i := range differ {
+			o.Figures = append(o.Figures, s.cell(i, r))
+		}
+		out.Starred, out.Losers = out.Starred || o.Unbeaten, out.Losers || o.Loses != ""
+		out.Options = append(out.Options, o)
+	}
+	for i, r := range s.Tally.Reasons {
+		if i == shownReasons {
+			out.Reasons = append(out.Reasons, fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
+			break
+		}
+		out.Reasons = append(out.Reasons, sentence(Safe(whyNot(r))))
+	}
+	return studyPage.Execute(w, out)
+}
