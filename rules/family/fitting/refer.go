@@ -31,6 +31,7 @@ var luminaire = rules.Rule{
 	Title:    "luminaires are referred to the electrical code and the licensed trade",
 	Why:      "A lamp let into a wood skin is a matter of its listing, its heat and what lies above it, which no spec of the ceiling says.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToElectrician,
 	Needs:    []string{"fitting"},
 	Basis:    rules.Basis{Source: wood},
 	Check: func(p *rules.Pass) {
@@ -43,6 +44,7 @@ var sprinkler = rules.Rule{
 	Title:    "sprinklers are referred to the code and the licensed trade",
 	Why:      "Each coffer is a pocket that holds heat back from a sprinkler below it, and each rib a wall that its spray meets.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToFireProtection,
 	Needs:    []string{"fitting"},
 	Reads:    append([]string{"skin.setback"}, placeKeys...),
 	Basis: rules.Basis{

@@ -115,6 +115,7 @@ var headroom = rules.Rule{
 	Title:    "the springing is above the code's least ceiling height",
 	Why:      "What height a room needs, and where a sloping ceiling may come lower, the local code says.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToAuthority,
 	Reads:    []string{"room.height"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "floor to springing", Value: quantity.Length(2.134).Value(),
