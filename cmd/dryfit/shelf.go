@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
@@ -16,12 +17,13 @@ type shelf struct {
 	named  string // the file that replaces what would be found; "" for none
 	layers map[string]*standards.Layer
 	broken map[string][]spec.Problem
+	hashes map[string]report.Digest
 	merged map[string]*standards.Standards // by the folder of the spec
 }
 
 func newShelf(named string) *shelf {
 	return &shelf{
-		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{},
+		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, hashes: map[string]report.Digest{},
 		merged: map[string]*standards.Standards{},
 	}
 }
@@ -35,6 +37,7 @@ func (s *shelf) layer(path string) *standards.Layer {
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
+		s.hashes[path] = report.DigestOf(filepath.ToSlash(path), src)
 		l, problems = catalog.ReadStandards(filepath.ToSlash(path), src)
 	}
 	s.layers[path] = l

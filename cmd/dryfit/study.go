@@ -94,7 +94,7 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err := r.prepare(); err != nil {
 		return err
 	}
-	p := newProgress(s.err, r.out)
+	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
 	p.shown = p.shown && !(r.streams() && f.output == "" && terminal(s.out)) // its lines would run into the options'
 	return streamOutput(f.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
 }

@@ -147,6 +147,6 @@ func TestStudyOfMany(t *testing.T) {
 }
 
 func TestProgressLine(t *testing.T) {
-	assert.Equal(t, "500 of 2000 options, 250 a second, 6s left", progressLine(500, 2000, 2*time.Second))
-	assert.Equal(t, "0 of 2000 options, 0 a second, 0s left", progressLine(0, 2000, 0))
+	assert.Equal(t, "500 of 2000 options, 250 a second, 6s left", progressLine("options", 500, 2000, 2*time.Second))
+	assert.Equal(t, "0 of 2000 options, 0 a second, 0s left", progressLine("options", 0, 2000, 0))
 }

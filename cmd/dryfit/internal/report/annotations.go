@@ -26,7 +26,7 @@ func Annotations(w io.Writer, r Report) error {
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
 			for _, e := range entries(s) {
-				annotate(out, r.inRepository(s.Path), e)
+				annotate(out, r.InRepository(s.Path), e)
 			}
 			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(Safe(s.Path)), s.Verdict, s.Counts)
 		}

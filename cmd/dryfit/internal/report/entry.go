@@ -61,9 +61,9 @@ func (e entry) fails(strict bool) bool {
 	return e.accepted == "" && (e.severity == rules.Hold || strict && e.severity == rules.Query)
 }
 
-// inRepository is a path relative to the root of the repository, with forward
+// InRepository is a path relative to the root of the repository, with forward
 // slashes. One outside it stays as it was named.
-func (r Report) inRepository(name string) string {
+func (r Report) InRepository(name string) string {
 	if r.Folder == "" {
 		return name
 	}

@@ -56,7 +56,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 		Properties: map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()},
 	}
 	for _, s := range run.Sheets {
-		uri := uriOf(r.inRepository(s.Path))
+		uri := uriOf(r.InRepository(s.Path))
 		out.Results = append(out.Results, sarifResults(s, uri, index)...)
 		call := &out.Invocations[0]
 		call.Notifications = append(call.Notifications, sarifNotes(s, uri, index)...)

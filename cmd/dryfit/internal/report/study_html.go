@@ -1,20 +1,19 @@
 package report
 
 import (
-	_ "embed"
 	"fmt"
-	"html/template"
 	"io"
 	"strings"
 )
 
-//go:embed study.html.tmpl
-var studyTemplate string
-
-var studyPage = template.Must(template.New("study").Parse(studyTemplate))
+var (
+	studyPage      = pageTemplate("study.html.tmpl")
+	studyFurniture = furnish("study.css", "")
+)
 
 // page is what the template puts in its places.
 type page struct {
+	furniture
 	Title, Path, Checked, Outcome, Unbeaten, Abridged, Caution string
 	Varied, Says, Same                                         []string
 	Heads                                                      []pageHead
@@ -39,16 +38,14 @@ type pageOption struct {
 	Loses    string
 }
 
-// classes are how verdicts are coloured, beside the words that say them.
-var classes = map[string]string{"PASS": "pass", "PASS WITH NOTES": "notes", "FAIL": "fail"}
-
 // StudyHTML writes a study as one page that asks for nothing else: no script,
 // no font, no picture from anywhere.
 func StudyHTML(w io.Writer, s Study) error {
 	p := s.Base.Ceiling.Spec.Project
 	same, differ := s.shared()
 	out := page{
-		Title: title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
+		furniture: studyFurniture,
+		Title:     title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
 		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
 		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
 		Abridged: s.abridged(), Caution: Caution,
