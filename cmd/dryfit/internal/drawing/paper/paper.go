@@ -13,6 +13,9 @@ type Sheet struct {
 	About         string // the same at length, a sentence or two
 	Width, Height float64
 	Items         []Item // the later over the earlier
+	// Marks are where findings bite, by their numbers, for who shows a part of
+	// the sheet.
+	Marks map[int]Point
 }
 
 // Item is something on the sheet: a Line, an Arc, a Poly, a Text or a Group.
@@ -113,7 +116,6 @@ type Text struct {
 	Turn   float64
 	Anchor Anchor
 	Text   string
-	Bold   bool
 	Marked bool
 }
 
