@@ -72,7 +72,7 @@ func rootCommand(s streams) *cobra.Command {
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),
 		beginCommand(s), compareCommand(s), studyCommand(s),
-		submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s),
+		drawCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s),
 	)
 	return root
 }

@@ -77,6 +77,7 @@ type Hanging struct {
 	Weight   float64 // on one edge rib, N
 	Raised   *Case   // nil without lifts
 	First    Case
+	Shape    []Station // of the first case, from the left foot
 	Alone    *Case  // the pieces of a split arch before they are joined; nil of a whole one
 	Packed   *Case  // nil without ledgers that bear
 	Lost     []Case // straps in turn; of those that the rest does not hold, Straps is nil
@@ -202,6 +203,7 @@ func hang(r *runner, h *Hanging) (err error) {
 	if h.First, err = r.run("first-hung", r.rib.but(strapKind)); err != nil {
 		return err
 	}
+	h.Shape = r.stations()
 	if r.rib.packed {
 		packed, err := r.run("packed", r.rib.springs(liftKind))
 		if err != nil {

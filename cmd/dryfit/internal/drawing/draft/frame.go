@@ -160,7 +160,7 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	const mostLines = 3
 	title := c.wrapped(c.b.frame.Project[0], large)
 	if len(title) > mostLines {
-		title = append(title[:mostLines-1], title[mostLines-1]+" …")
+		title = append(title[:mostLines-1], c.fitted(title[mostLines-1]+" …", c.width, large))
 	}
 	rest := 0.0
 	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
@@ -179,7 +179,7 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	const name = 17
 	for _, f := range c.b.frame.Facts {
 		c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: f[0]})
-		value := c.fitted(f[1], c.width-name)
+		value := c.fitted(f[1], c.width-name, small)
 		c.b.Write(paper.Text{At: paper.Point{X: c.x + name, Y: c.y}, Height: small, Text: value})
 		c.y += leading * small
 	}
@@ -187,12 +187,12 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 }
 
 // fitted cuts a text to a width.
-func (c *columnWriter) fitted(text string, width float64) string {
+func (c *columnWriter) fitted(text string, width, height float64) string {
 	runes := []rune(report.Safe(text))
-	if paper.TextWidth(string(runes), small) <= width {
+	if paper.TextWidth(string(runes), height) <= width {
 		return string(runes)
 	}
-	for len(runes) > 1 && paper.TextWidth(string(runes)+"…", small) > width {
+	for len(runes) > 1 && paper.TextWidth(string(runes)+"…", height) > width {
 		runes = runes[:len(runes)-1]
 	}
 	return string(runes) + "…"

@@ -76,7 +76,10 @@ func directions(prefer []Side) [][2]float64 {
 // room.
 func (b *Board) place() {
 	for _, l := range b.labels {
-		lines := strings.Split(report.Safe(strings.ReplaceAll(l.Text, "\n", lineBreak)), lineBreak)
+		lines := strings.Split(l.Text, "\n")
+		for i, line := range lines {
+			lines[i] = report.Safe(line)
+		}
 		if !b.label(l, lines, 0) {
 			b.unplaced(strings.Join(lines, " "))
 		}
@@ -88,12 +91,11 @@ func (b *Board) place() {
 	}
 }
 
-// lineBreak stands for a line's end while a text is made safe, which would show
-// one that a spec brings along.
-const lineBreak = "\ue000"
-
 // tag is the room that a mark's own outline takes around its number, in mm.
 const tag = 1.1
+
+// tagPoint is how far its two points reach, in mm.
+const tagPoint = 1.1
 
 // label puts a text at the first place tried that is free.
 func (b *Board) label(l Label, lines []string, around float64) bool {
@@ -106,9 +108,13 @@ func (b *Board) label(l Label, lines []string, around float64) bool {
 		w = max(w, paper.TextWidth(line, height))
 	}
 	w, h = w+2*around, h+2*around
+	tip := 0.0
+	if around > 0 {
+		tip = tagPoint
+	}
 	try := func(x, y float64, reach float64) bool {
 		at := box{x - w/2, y - h/2, x + w/2, y + h/2}
-		if !at.within(b.area) || !b.room.free(at.grown(clear)) {
+		if outer := (box{at.x0 - tip, at.y0, at.x1 + tip, at.y1}).grown(clear); !at.within(b.area) || !b.room.free(outer) {
 			return false
 		}
 		if reach > near && !b.leader(l, at) {
@@ -153,7 +159,7 @@ func (b *Board) write(l Label, lines []string, at box, height, around float64) {
 
 // outline draws a mark's: a tag, pointed at both ends.
 func (b *Board) outline(at box) {
-	middle, point := (at.y0+at.y1)/2, 1.1
+	middle, point := (at.y0+at.y1)/2, tagPoint
 	b.add(paper.Poly{
 		Points: []paper.Point{
 			{X: at.x0, Y: at.y0},

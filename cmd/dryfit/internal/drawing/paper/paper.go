@@ -95,6 +95,9 @@ type Poly struct {
 	Points []Point
 	Closed bool
 	Tone   Tone
+	// Flush lets a figure without a line reach a little under its neighbours,
+	// so that the paper does not shine through between them.
+	Flush bool
 	Stroke
 }
 

@@ -101,10 +101,16 @@ func (p page) poly(i paper.Poly) {
 		mix := func(ink int) int { return int(math.Round(float64(ink)*share + 255*(1-share))) }
 		p.SetFillColor(mix(plainInk[0]), mix(plainInk[1]), mix(plainInk[2]))
 		how = "F"
+		if i.Flush {
+			p.SetDrawColor(mix(plainInk[0]), mix(plainInk[1]), mix(plainInk[2]))
+			p.SetLineWidth(0.1)
+			p.SetDashPattern(nil, 0)
+			how = "FD"
+		}
 	}
 	if i.Pen != paper.None {
 		p.stroke(i.Stroke)
-		how += "D"
+		how = strings.TrimSuffix(how, "D") + "D"
 	}
 	if how == "" {
 		return

@@ -41,7 +41,7 @@ func style() string {
 	scheme := func(c [3]rgb) {
 		fmt.Fprintf(&b, ".sheet{color:%v;background:%v}.sheet text{fill:%v}.sheet .m{stroke:%v}.sheet text.m{fill:%v;stroke:none}", c[0], c[1], c[0], c[2], c[2])
 		for t := paper.Paper; t <= paper.Ink; t++ {
-			fmt.Fprintf(&b, ".sheet .t%d{fill:%v}", t, mixed(c[0], c[1], t.Share()))
+			fmt.Fprintf(&b, ".sheet .t%d{fill:%[2]v}.sheet .f.t%[1]d{stroke:%[2]v;stroke-width:.1}", t, mixed(c[0], c[1], t.Share()))
 		}
 	}
 	b.WriteString(".sheet{fill:none;stroke:none;stroke-linecap:round;stroke-linejoin:round}")
@@ -86,11 +86,11 @@ func write(b *strings.Builder, items []paper.Item) {
 	for _, item := range items {
 		switch i := item.(type) {
 		case paper.Line:
-			fmt.Fprintf(b, "<path d=\"M%sL%s\"%s/>\n", point(i.A), point(i.B), class(paper.Clear, i.Stroke))
+			fmt.Fprintf(b, "<path d=\"M%sL%s\"%s/>\n", point(i.A), point(i.B), class(paper.Clear, i.Stroke, false))
 		case paper.Arc:
-			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", arc(i), class(paper.Clear, i.Stroke))
+			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", arc(i), class(paper.Clear, i.Stroke, false))
 		case paper.Poly:
-			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", poly(i), class(i.Tone, i.Stroke))
+			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", poly(i), class(i.Tone, i.Stroke, i.Flush))
 		case paper.Text:
 			text(b, i)
 		case paper.Group:
@@ -101,8 +101,11 @@ func write(b *strings.Builder, items []paper.Item) {
 	}
 }
 
-func class(t paper.Tone, s paper.Stroke) string {
+func class(t paper.Tone, s paper.Stroke, flush bool) string {
 	var names []string
+	if flush {
+		names = append(names, "f")
+	}
 	if t != paper.Clear {
 		names = append(names, fmt.Sprintf("t%d", t))
 	}
