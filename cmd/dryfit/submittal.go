@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
+	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
 	"dryfit/rules/result/stock"
@@ -117,7 +118,7 @@ func reviewed(in input, stdin io.Reader, o review.Options) (*review.Sheet, []byt
 }
 
 // submittal is the page of a spec that could be checked, with its bytes.
-func (m *submitter) submittal(sheet *review.Sheet, src []byte) report.Submittal {
+func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal, error) {
 	seal := report.Seal{
 		Version: version(), On: m.options.On, Strict: m.options.Strict,
 		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
@@ -127,13 +128,16 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) report.Submittal 
 		d.Path = m.where.InRepository(d.Path)
 		seal.Standards = append(seal.Standards, d)
 	}
+	named := *sheet // as the page names files
+	named.Path = seal.Spec.Path
+	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On}, drawing.Options{})
 	return report.Submittal{
-		Sheet: sheet, Seal: seal, Name: m.where.InRepository,
+		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: report.Calcs{
 			Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Results.Figures(), Tables: sheet.Results.Tables(), Rules: catalog.Rules(),
 		},
 		Takeoff: report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)},
-	}
+	}, err
 }
 
 // one writes the page of one spec. A spec that can't be checked is reported as
@@ -147,7 +151,10 @@ func (m *submitter) one(s streams, inputs []input, output string) error {
 	if sheet.Ceiling == nil {
 		return m.unchecked(s, sheet)
 	}
-	page := m.submittal(sheet, src)
+	page, err := m.submittal(sheet, src)
+	if err != nil {
+		return err
+	}
 	if err := writeOutput(output, s.out, inputs, func(w io.Writer) error { return report.SubmittalHTML(w, page) }); err != nil {
 		return err
 	}
@@ -241,7 +248,10 @@ func (m *submitter) page(in submission, stdin io.Reader) (report.SubmittalEntry,
 		return entry, nil
 	}
 	entry.Page = filepath.Base(in.page)
-	page := m.submittal(sheet, src)
+	page, err := m.submittal(sheet, src)
+	if err != nil {
+		return entry, err
+	}
 	return entry, writeOutput(in.page, nil, m.inputs(), func(w io.Writer) error { return report.SubmittalHTML(w, page) })
 }
 

@@ -47,7 +47,10 @@ func verify(s streams, args []string, f submittalFlags) error {
 	if sheet.Ceiling == nil {
 		return m.unchecked(s, sheet)
 	}
-	now := m.submittal(sheet, src)
+	now, err := m.submittal(sheet, src)
+	if err != nil {
+		return err
+	}
 	var again bytes.Buffer
 	if err := report.SubmittalHTML(&again, now); err != nil {
 		return err

@@ -78,9 +78,9 @@ type Hanging struct {
 	Raised   *Case   // nil without lifts
 	First    Case
 	Shape    []Station // of the first case, from the left foot
-	Alone    *Case  // the pieces of a split arch before they are joined; nil of a whole one
-	Packed   *Case  // nil without ledgers that bear
-	Lost     []Case // straps in turn; of those that the rest does not hold, Straps is nil
+	Alone    *Case     // the pieces of a split arch before they are joined; nil of a whole one
+	Packed   *Case     // nil without ledgers that bear
+	Lost     []Case    // straps in turn; of those that the rest does not hold, Straps is nil
 	LostPack []Case
 	Set      []Case    // each strap longer, then shorter
 	PerMM    []float64 // change of each strap's own force for each mm of setting, N

@@ -169,9 +169,10 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 		}
 		series = []draft.Size{size}
 	}
-	best := s.best
-	if o.Scale > 0 {
-		best = o.Scale
+	best := o.Scale
+	if best == 0 {
+		usual := usualScales(imperial)
+		best = usual[slices.IndexFunc(usual, func(scale float64) bool { return scale >= s.best })]
 	}
 	for _, size := range series {
 		if s.fits(size, best) {

@@ -133,6 +133,7 @@ type scene struct {
 func newScene(c *layout.Ceiling, eye camera) *scene {
 	const steps = 24 // of a whole arch, at the least
 	s := &scene{c: c, eye: eye, steps: max(1, (steps+c.Grid.Around-1)/c.Grid.Around)}
+	s.steps += s.steps % 2 * (c.Grid.Around % 2) // so that a pointed crown is between two
 	s.room()
 	for i := range c.Grid.Along {
 		for j := range c.Grid.Around {

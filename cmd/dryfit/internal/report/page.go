@@ -20,8 +20,9 @@ type furniture struct {
 }
 
 // furnish reads the common style and a page's own style and script, by their
-// names. They are part of the program, and so trusted.
-func furnish(style, script string) furniture {
+// names, and takes what else it is styled by. They are part of the program, and
+// so trusted.
+func furnish(style, script string, more ...string) furniture {
 	read := func(name string) string {
 		b, err := pages.ReadFile("pages/" + name)
 		if err != nil {
@@ -29,7 +30,7 @@ func furnish(style, script string) furniture {
 		}
 		return string(b)
 	}
-	f := furniture{Style: template.CSS(read("page.css") + read(style))}
+	f := furniture{Style: template.CSS(read("page.css") + read(style) + strings.Join(more, ""))}
 	allowed := []string{"default-src 'none'", "style-src " + hashOf(string(f.Style))}
 	if script != "" {
 		f.Script = template.JS(read(script))

@@ -5,6 +5,8 @@ import (
 	"html/template"
 	"io"
 
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/rules"
 	"dryfit/rules/review"
 )
@@ -15,28 +17,14 @@ type Submittal struct {
 	Seal     Seal
 	Calcs    Calcs
 	Takeoff  Takeoff
-	Drawings []Drawing
+	Drawings []paper.Sheet
 	Undrawn  []string            // sheets that could not be drawn, and why
 	Name     func(string) string // a file's path as the page names it
 }
 
-// Drawing is one sheet of drawings, in mm.
-type Drawing struct {
-	Name, Title, About string
-	Width, Height      float64
-	// Body is what the root of an SVG file has in it. It comes from this
-	// program's own writer, which escapes what a spec says.
-	Body template.HTML
-	// Marks are where findings bite, by their number in the sheet of findings.
-	Marks map[int]Place
-}
-
-// Place is a point of a drawing, in mm from its upper left corner.
-type Place struct{ X, Y float64 }
-
 var (
 	submittalPage      = pageTemplate("submittal.html.tmpl")
-	submittalFurniture = furnish("submittal.css", "submittal.js")
+	submittalFurniture = furnish("submittal.css", "submittal.js", svg.Style)
 )
 
 // SubmittalHTML writes the page: one file that asks for nothing else.
@@ -95,8 +83,9 @@ type referredView struct {
 type pairView struct{ What, Says string }
 
 type drawingView struct {
-	Drawing
-	Box string
+	paper.Sheet
+	Box  string
+	Body template.HTML // by this program's own writer, which escapes what a spec says
 }
 
 type subjectView struct {
@@ -151,7 +140,7 @@ func (s Submittal) view() submittalView {
 			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
 	}
 	for _, d := range s.Drawings {
-		out.Drawings = append(out.Drawings, drawingView{d, fmt.Sprintf("0 0 %g %g", d.Width, d.Height)})
+		out.Drawings = append(out.Drawings, drawingView{d, fmt.Sprintf("0 0 %g %g", d.Width, d.Height), template.HTML(svg.Body(d.Items))})
 	}
 	out.Subjects, out.Takeoff = s.Calcs.subjects(), s.Takeoff.groups()
 	return out

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules"
 )
 
@@ -68,7 +69,7 @@ func (s Submittal) finding(number int, e entry, f rules.Finding) findingView {
 	}
 	for _, d := range s.Drawings {
 		if at, ok := d.Marks[number]; ok {
-			v.Details = append(v.Details, detailView{d.Name, d.Title, d.around(at)})
+			v.Details = append(v.Details, detailView{d.Name, d.Title, around(d, at)})
 		}
 	}
 	return v
@@ -81,7 +82,7 @@ const (
 )
 
 // around is the box of a drawing around a place, within the sheet.
-func (d Drawing) around(at Place) string {
+func around(d paper.Sheet, at paper.Point) string {
 	within := func(middle, size, whole float64) float64 {
 		return math.Round(max(0, min(middle-size/2, whole-size))*100) / 100
 	}

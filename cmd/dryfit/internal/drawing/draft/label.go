@@ -52,15 +52,18 @@ const leading = 1.75
 // ways are the directions that a label is tried in.
 var ways = func() [][2]float64 {
 	var out [][2]float64
-	for _, turn := range []int{0, 8, 4, 12, 2, 14, 6, 10, 1, 15, 3, 13, 5, 11, 7, 9} {
-		angle := float64(turn) * math.Pi / 8
+	for _, turn := range []int{
+		0, 16, 8, 24, 4, 28, 12, 20, 2, 30, 6, 26, 10, 22, 14, 18,
+		1, 31, 3, 29, 5, 27, 7, 25, 9, 23, 11, 21, 13, 19, 15, 17,
+	} {
+		angle := float64(turn) * math.Pi / 16
 		out = append(out, [2]float64{math.Cos(angle), -math.Sin(angle)})
 	}
 	return out
 }()
 
 // distances are those that are tried, in mm; past near, a leader is drawn.
-var distances = []float64{1.2, 2.4, 5, 8, 11, 15, 20, 26, 33, 42, 55, 70, 90, 120, 160}
+var distances = []float64{1.2, 2.4, 5, 8, 11, 14, 17, 20, 24, 28, 33, 38, 44, 50, 57, 65, 75, 90, 110, 135, 165}
 
 const near = 3
 
