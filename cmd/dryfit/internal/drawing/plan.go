@@ -146,7 +146,7 @@ func (d *planOf) straps() {
 		width = float64(*w)
 	}
 	for i := range c.Grid.Along + 1 {
-		xs := []float64{ribAt(c, i)}
+		var xs []float64
 		switch {
 		case i == 0 || i == c.Grid.Along:
 			x0, x1 := d.rib(i)
