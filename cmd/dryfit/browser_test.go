@@ -86,9 +86,9 @@ func TestSubmittalInABrowser(t *testing.T) {
 	for name, changes := range map[string]map[string]string{
 		"the demo": nil,
 		"held, with hostile texts": {
-			`title    = "Reading room, Alder Quay library"`: "title = '''" + script + " \"quoted\" & " + strings.Repeat("very", 90) + "'''",
+			`title    = "Reading room, Alder Quay library"`:      "title = '''" + script + " \"quoted\" & " + strings.Repeat("very", 90) + "'''",
 			`source = "supplier's test report no. 7 (invented)"`: "source = '''" + script + "</svg>'''",
-			`name   = "box van"`: "name = '''" + script + "'''", "lamination   = \"6mm\"": "lamination = \"15mm\"",
+			`name   = "box van"`:                                 "name = '''" + script + "'''", "lamination   = \"6mm\"": "lamination = \"15mm\"",
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -61,13 +61,13 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
 	flags.StringVar(&f.part, "part", "1/1", "make only the `K/N`-th part, one job of several")
-	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl or html")
+	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html or svg, which is a contact sheet")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
 	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many options to work out at a time")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "format", "text", "csv", "json", "jsonl", "html")
+	completeWith(c, "format", studyFormats...)
 	completeWith(c, "only", "pass")
 	return c
 }
@@ -109,10 +109,13 @@ func roomForGarbage() {
 
 const garbagePercent = 400
 
+// studyFormats are those that a study is written in; svg is its contact sheet.
+var studyFormats = []string{"text", "csv", "json", "jsonl", "html", "svg"}
+
 func (f studyFlags) sensible() error {
 	switch {
-	case !slices.Contains([]string{"text", "csv", "json", "jsonl", "html"}, f.format):
-		return fmt.Errorf("--format %q is not text, csv, json, jsonl or html", f.format)
+	case !slices.Contains(studyFormats, f.format):
+		return fmt.Errorf("--format %q is not %s", f.format, oneOf(studyFormats))
 	case f.only != "" && f.only != "pass":
 		return fmt.Errorf("--only %q is not pass", f.only)
 	case f.jobs < 1:
@@ -228,7 +231,9 @@ func (r *studyRun) write(w io.Writer) error {
 	case "json":
 		return report.StudyJSON(w, r.out)
 	case "html":
-		return report.StudyHTML(w, r.out)
+		return writePage(w, r.out)
+	case "svg":
+		return writeContact(w, r.out)
 	default:
 		return report.StudyText(w, r.out)
 	}

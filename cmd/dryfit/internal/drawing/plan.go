@@ -50,7 +50,8 @@ func (d *planOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	origin := v.At(d.near, max(d.side, 0)+d.c.Vault.Span)
 	d.v = draft.View{Origin: origin, Scale: v.Scale}
 	b.In("members", d.members)
-	b.In("panels", d.panels)
+	b.In("seams", d.seams)
+	d.panels()
 	b.In("straps", d.straps)
 	b.In("fittings", d.fittings)
 	d.vaultDims()
@@ -97,9 +98,8 @@ func (d *planOf) rib(i int) (x0, x1 float64) {
 	return x0, x1
 }
 
-// panels draws the seams, and numbers the panels in the order of raising: the
-// first goes to the far end.
-func (d *planOf) panels() {
+// seams draws where panels meet.
+func (d *planOf) seams() {
 	c := d.c
 	for i := 1; i < c.Grid.Along; i++ {
 		if isSeam(c, i) {
@@ -110,6 +110,12 @@ func (d *planOf) panels() {
 		y := d.across(float64(k) * c.Panel.Arc)
 		d.b.Line(d.at(0, y), d.at(c.BuiltLength(), y), cut)
 	}
+}
+
+// panels numbers the panels in the order of raising: the first goes to the far
+// end.
+func (d *planOf) panels() {
+	c := d.c
 	number := 0
 	for p := c.Panel.Along - 1; p >= 0; p-- {
 		x := (ribAt(c, d.firstRib(p)) + ribAt(c, d.firstRib(p+1))) / 2

@@ -36,6 +36,35 @@ func (s Study) cell(column int, r study.Row) string {
 	return s.Units().Format(quantity.Value{SI: r.Figures[column], Unit: s.Columns[column].Unit})
 }
 
+// Caption is what stands under a drawn option: its number, and then what is
+// varied, what it comes to, and its verdict.
+func (s Study) Caption(r study.Row) (title string, lines []string) {
+	title = fmt.Sprintf("option %d", r.Index)
+	if s.Front.Has(r.Index) {
+		title += ", unbeaten"
+	}
+	var set, figures, rest []string
+	for i, v := range s.Values(r.Index) {
+		set = append(set, fmt.Sprintf("%s %v", s.Vary[i].Key, v))
+	}
+	for i, c := range s.Columns {
+		text := s.cell(i, r)
+		switch c.Key {
+		case "ratio", "mass", "strap":
+			if text != "" {
+				figures = append(figures, c.Head+" "+text)
+			}
+		case "joints", "margin", "gap":
+			if text != "" {
+				rest = append(rest, c.Head+" "+text)
+			}
+		}
+	}
+	return title, []string{
+		Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r) + ": " + r.Counts.String(),
+	}
+}
+
 // verdict is a row's verdict as it is printed.
 func verdict(r study.Row) string {
 	if !r.Made() {

@@ -4,11 +4,14 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
 )
 
 var (
 	studyPage      = pageTemplate("study.html.tmpl")
-	studyFurniture = furnish("study.css", "")
+	studyFurniture = furnish("study.css", "", svg.Style)
 )
 
 // page is what the template puts in its places.
@@ -20,6 +23,8 @@ type page struct {
 	Options                                                    []pageOption
 	Reasons                                                    []string
 	Starred, Losers                                            bool
+	Contact                                                    drawingView
+	Undrawn                                                    int
 }
 
 type pageHead struct {
@@ -39,8 +44,9 @@ type pageOption struct {
 }
 
 // StudyHTML writes a study as one page that asks for nothing else: no script,
-// no font, no picture from anywhere.
-func StudyHTML(w io.Writer, s Study) error {
+// no font, no picture from anywhere. Some options are drawn on the contact
+// sheet; undrawn is how many it had no room for.
+func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	p := s.Base.Ceiling.Spec.Project
 	same, differ := s.shared()
 	out := page{
@@ -48,7 +54,8 @@ func StudyHTML(w io.Writer, s Study) error {
 		Title:     title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
 		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
 		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
-		Abridged: s.abridged(), Caution: Caution,
+		Abridged: s.abridged(), Caution: Caution, Undrawn: undrawn,
+		Contact: drawn(contact),
 	}
 	for _, l := range s.varied() {
 		out.Varied = append(out.Varied, Safe(l))

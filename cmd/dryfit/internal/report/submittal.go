@@ -88,6 +88,10 @@ type drawingView struct {
 	Body template.HTML // by this program's own writer, which escapes what a spec says
 }
 
+func drawn(s paper.Sheet) drawingView {
+	return drawingView{s, fmt.Sprintf("0 0 %g %g", s.Width, s.Height), template.HTML(svg.Body(s.Items))}
+}
+
 type subjectView struct {
 	Title   string
 	Figures []figureView
@@ -140,7 +144,7 @@ func (s Submittal) view() submittalView {
 			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
 	}
 	for _, d := range s.Drawings {
-		out.Drawings = append(out.Drawings, drawingView{d, fmt.Sprintf("0 0 %g %g", d.Width, d.Height), template.HTML(svg.Body(d.Items))})
+		out.Drawings = append(out.Drawings, drawn(d))
 	}
 	out.Subjects, out.Takeoff = s.Calcs.subjects(), s.Takeoff.groups()
 	return out

@@ -36,6 +36,16 @@ func New(f Frame) *Board {
 	return b
 }
 
+// Blank is a board of a size of its own, without border, notes or title block.
+func Blank(name, title, about string, size Size) *Board {
+	b := &Board{
+		frame: Frame{Name: name, Title: title, About: about, Paper: size}, room: newRoom(), placed: map[int]paper.Point{},
+		area: box{0, 0, size.Width, size.Height},
+	}
+	b.Figure()
+	return b
+}
+
 // Area is where a drawing may lie: its upper left and lower right corners.
 func (b *Board) Area() (low, high paper.Point) {
 	return paper.Point{X: b.area.x0, Y: b.area.y0}, paper.Point{X: b.area.x1, Y: b.area.y1}
