@@ -1,0 +1,85 @@
+package remedy_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/remedy"
+	"dryfit/rules/review"
+	"dryfit/rules/ruletest"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec/edit"
+)
+
+// noNumber are the rules whose finding does not hang on a number, a count or a
+// word of the spec, and why.
+var noNumber = map[string]string{}
+
+// everything lets every table change, facts too: a rule's own remedy may be a
+// wider door.
+func everything() []string {
+	var out []string
+	for _, p := range schema.Properties() {
+		if p.Type == "object" || p.Type == "array" {
+			if p.Path != "project" && p.Path != "accept" {
+				out = append(out, p.Path)
+			}
+		}
+	}
+	return out
+}
+
+func options() review.Options {
+	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+}
+
+// Each failing case of each rule is cleared by its own remedy, written into its
+// file.
+func TestEveryRuleHasItsRemedy(t *testing.T) {
+	for _, family := range catalog.Families() {
+		for _, r := range family.List() {
+			cases, err := family.CasesOf(r)
+			require.NoError(t, err)
+			for _, c := range cases {
+				if c.Fails() {
+					t.Run(r.ID+"/"+c.Name, func(t *testing.T) { cure(t, r, c) })
+				}
+			}
+		}
+	}
+}
+
+func cure(t *testing.T, r *rules.Rule, c rules.Case) {
+	src, _ := ruletest.Compose(c.Text)
+	sheet := review.Spec("case.ceiling.toml", []byte(src), options())
+	require.Empty(t, sheet.Problems)
+	for _, f := range sheet.Findings {
+		if f.Rule.ID != r.ID {
+			continue
+		}
+		cures, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, remedy.Options{Review: options(), MayChange: everything()})
+		require.NoError(t, err)
+		if _, excused := noNumber[r.ID]; excused {
+			assert.Empty(t, cures, "%s is cured after all", r.ID)
+			continue
+		}
+		if !assert.NotEmpty(t, cures, "%s at %s: %s", r.ID, f.At, f.Text) {
+			continue
+		}
+		best := cures[0]
+		t.Logf("%s: %v to %v, %d cures", best.Key, best.Was, best.Value, len(cures))
+		out, err := edit.Apply([]byte(src), []edit.Change{{Key: best.Key, Value: best.Value}})
+		require.NoError(t, err)
+		again := review.Spec("case.ceiling.toml", out, options())
+		require.Empty(t, again.Problems)
+		for _, g := range again.Findings {
+			assert.False(t, g.Rule.ID == r.ID && g.At == f.At && g.Severity == f.Severity, "%s still at %s: %s", r.ID, g.At, g.Text)
+		}
+	}
+}
