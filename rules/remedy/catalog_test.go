@@ -19,7 +19,14 @@ import (
 
 // noNumber are the rules whose finding does not hang on a number, a count or a
 // word of the spec, and why.
-var noNumber = map[string]string{}
+var noNumber = map[string]string{
+	"strap.source":      "the source of a load is words",
+	"strap.sideways":    "always referred",
+	"strap.engineer":    "referred until an engineer is named, and then to him",
+	"moisture.fire":     "referred by the species, which is a name",
+	"moisture.emission": "noted by the material, which is a name",
+	"accept.in-force":   "an acceptance is words and a date",
+}
 
 // everything lets every table change, facts too: a rule's own remedy may be a
 // wider door.
@@ -48,7 +55,10 @@ func TestEveryRuleHasItsRemedy(t *testing.T) {
 			require.NoError(t, err)
 			for _, c := range cases {
 				if c.Fails() {
-					t.Run(r.ID+"/"+c.Name, func(t *testing.T) { cure(t, r, c) })
+					t.Run(r.ID+"/"+c.Name, func(t *testing.T) {
+						t.Parallel()
+						cure(t, r, c)
+					})
 				}
 			}
 		}
@@ -69,7 +79,8 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 			assert.Empty(t, cures, "%s is cured after all", r.ID)
 			continue
 		}
-		if !assert.NotEmpty(t, cures, "%s at %s: %s", r.ID, f.At, f.Text) {
+		if len(cures) == 0 {
+			together(t, r, src)
 			continue
 		}
 		best := cures[0]
@@ -82,4 +93,17 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 			assert.False(t, g.Rule.ID == r.ID && g.At == f.At && g.Severity == f.Severity, "%s still at %s: %s", r.ID, g.At, g.Text)
 		}
 	}
+}
+
+// together clears what no key clears by itself: several at a time.
+func together(t *testing.T, r *rules.Rule, src string) {
+	o := remedy.Options{Review: options(), MayChange: everything(), Answers: 1}
+	o.Review.Rules, o.Review.Strict = []*rules.Rule{r}, true
+	got, err := remedy.Search(context.Background(), "case.ceiling.toml", []byte(src), o)
+	require.NoError(t, err)
+	require.NotEmpty(t, got.Answers, "%s: %s", r.ID, got.Open[0].Text)
+	for _, c := range got.Answers[0].Changes {
+		t.Logf("%s: %v to %v", c.Key, c.Was, c.Value)
+	}
+	assert.Empty(t, got.Answers[0].Sheet.Findings)
 }

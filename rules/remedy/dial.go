@@ -24,8 +24,11 @@ type dial struct {
 	guess func(unit quantity.Unit, si float64) (int, bool)
 }
 
-// farthest is how far from its value a length is tried, as a factor.
-const farthest = 4
+// How far from its value a quantity is tried, as factors.
+const (
+	most  = 4
+	least = 0.1
+)
 
 // knob is a key that may be changed.
 type knob struct {
@@ -131,12 +134,12 @@ func sized(key, now, format string) []dial {
 		system = quantity.Imperial
 	}
 	l, _ := ladderOf(key, format, system)
-	lowest, most := v.SI/farthest, v.SI*farthest
+	low, high := v.SI*least, v.SI*most
 	if unit == quantity.Fraction {
-		lowest, most = 0, 1
+		low, high = 0, 1
 	}
 	if v.SI == 0 {
-		most = 100 * l.size
+		high = 100 * l.size
 	}
 	d := dial{
 		key: key, now: v.SI,
@@ -157,8 +160,8 @@ func sized(key, now, format string) []dial {
 	if l.list != nil {
 		d.up, d.down = len(l.list), len(l.list)
 	} else {
-		d.up = int(math.Floor((most - v.SI) / l.size))
-		d.down = int(math.Floor((v.SI - lowest) / l.size))
+		d.up = int(math.Floor((high - v.SI) / l.size))
+		d.down = int(math.Floor((v.SI - low) / l.size))
 	}
 	return []dial{d}
 }

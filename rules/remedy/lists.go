@@ -72,10 +72,10 @@ func inset(key string, shares []float64) dial {
 func number(key string, shares []float64) dial {
 	first, last := slices.Min(shares), slices.Max(shares)
 	if len(shares) == 1 {
-		first, last = min(first, 1-first), max(first, 1-first)
+		first, last = 0.25, 0.75
 	}
 	return dial{
-		key: key, name: "number", up: 8, down: len(shares) - 2, each: true,
+		key: key, name: "number", up: 8, down: max(0, len(shares)-2), each: true,
 		at: func(steps int) (any, bool) {
 			n := len(shares) + steps
 			if n < 2 {

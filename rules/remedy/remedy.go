@@ -94,15 +94,22 @@ func open(s *review.Sheet, least rules.Severity) []rules.Finding {
 // finds nothing is no cure.
 func (t *trial) silent(s *review.Sheet) bool {
 	for _, n := range s.NotChecked {
-		if !n.Failed && !unchecked(t.sheet, n.Rule) {
+		if !n.Failed && !partly(n) && !unchecked(t.sheet, n.Rule) {
 			return true
 		}
 	}
 	return false
 }
 
+// unchecked reports whether a rule has no outcome.
 func unchecked(s *review.Sheet, r *rules.Rule) bool {
-	return slices.ContainsFunc(s.NotChecked, func(n rules.NotChecked) bool { return n.Rule == r })
+	return slices.ContainsFunc(s.NotChecked, func(n rules.NotChecked) bool { return n.Rule == r && !partly(n) })
+}
+
+// partly reports whether a rule lacks only what a list's element, such as a leg
+// of the route, never said: no change could have taken it away.
+func partly(n rules.NotChecked) bool {
+	return n.Why == "" && !n.Failed && pattern(n.Key) != n.Key
 }
 
 // cleared reports whether a finding is gone from a sheet: its rule is checked

@@ -88,6 +88,7 @@ type search struct {
 	answers []*state
 	stood   map[*rules.Rule]bool // rules that stood open somewhere
 	cut     bool                 // something was left out
+	far     bool                 // keys are tried that the rules do not list, too
 	may     allowed
 }
 
@@ -101,6 +102,15 @@ func newSearch(t *trial, may allowed, wanted int) *search {
 // explore goes from the spec as it stands by cures of one finding at a time,
 // through all sets of few keys before any of more.
 func (s *search) explore() {
+	s.sweep()
+	if len(s.answers) == 0 && !s.over() {
+		s.far, s.cut = true, false
+		s.seen, s.levels = map[string]bool{}, [mostKeys + 1][]*state{}
+		s.sweep()
+	}
+}
+
+func (s *search) sweep() {
 	if start, ok := s.state(nil); ok {
 		s.add(start)
 	}
@@ -152,8 +162,8 @@ func openRules(st *state) int {
 func (s *search) expand(st *state) {
 	f := st.open[0]
 	groups := nearer(f, s.knobs)
+	found := false
 	for i, group := range groups {
-		found := false
 		for _, k := range group {
 			if s.over() {
 				s.cut = true
@@ -170,8 +180,36 @@ func (s *search) expand(st *state) {
 				}
 			}
 		}
-		if found && i == len(groups)-2 {
+		if found && !s.far && i == len(groups)-2 {
 			return // a key that the rule does not list is the last resort
+		}
+	}
+	if !found {
+		s.ease(st, f, groups[0])
+	}
+}
+
+// ease goes part of the way where no key clears a finding by itself: every key
+// that the finding names is turned far, if that brings it nearer to its limit.
+// What is too far comes back when the answer is made smaller.
+func (s *search) ease(st *state, f rules.Finding, named []knob) {
+	for _, k := range named {
+		if len(st.changes) == mostKeys && !slices.Contains(keysOf(st.changes), k.key) {
+			continue
+		}
+		for _, d := range dialsFor(k.key, s.value(st, k.key), k.property) {
+			p := &probe{s.trial, st, f, level(s.options), k, d}
+			for _, steps := range []int{d.up, d.up / 4, -d.down / 4, -d.down} {
+				if steps == 0 || s.over() {
+					continue
+				}
+				if r := p.read(steps); r.valid && !r.same && !(r.gap >= gap(f)) {
+					v, _ := d.at(steps)
+					if next, ok := s.change(st, k, v); ok {
+						s.add(next)
+					}
+				}
+			}
 		}
 	}
 }
