@@ -69,7 +69,7 @@ func rootCommand(s streams) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
-	root.AddCommand(checkCommand(s), calcsCommand(s), takeoffCommand(s), basisCommand(), standardsCommand(), schemaCommand())
+	root.AddCommand(checkCommand(s), calcsCommand(s), takeoffCommand(s), remedyCommand(s), basisCommand(), standardsCommand(), schemaCommand())
 	return root
 }
 

@@ -73,7 +73,7 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 		if f.Rule.ID != r.ID {
 			continue
 		}
-		cures, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, remedy.Options{Review: options(), MayChange: everything()})
+		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, remedy.Options{Review: options(), MayChange: everything()})
 		require.NoError(t, err)
 		if _, excused := noNumber[r.ID]; excused {
 			assert.Empty(t, cures, "%s is cured after all", r.ID)

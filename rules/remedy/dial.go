@@ -1,6 +1,8 @@
 package remedy
 
 import (
+	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -71,6 +73,9 @@ func (b base) elements(path string) []string {
 func dialsFor(key string, value any, p schema.Property) []dial {
 	switch v := value.(type) {
 	case string:
+		if under(key, "skin.sheet") {
+			return nil // bought whole
+		}
 		if p.Format == "stock" {
 			return []dial{words(key, v, stockNames)}
 		}
@@ -90,6 +95,11 @@ func dialsFor(key string, value any, p schema.Property) []dial {
 		}}
 	case []any:
 		return lists(key, v, p)
+	case map[string]any:
+		if key == "skin.sheet" {
+			return []dial{sheet(key, v)}
+		}
+		return nil
 	default:
 		return nil
 	}
@@ -97,6 +107,28 @@ func dialsFor(key string, value any, p schema.Property) []dial {
 
 func words(key, now string, all []string) dial {
 	others := slices.DeleteFunc(slices.Clone(all), func(w string) bool { return w == now })
+	return dial{
+		key: key, up: len(others), each: true,
+		at: func(steps int) (any, bool) {
+			if steps < 1 || steps > len(others) {
+				return nil, false
+			}
+			return others[steps-1], true
+		},
+	}
+}
+
+// sheet gives other stock sheets, each either way round: one is bought as a
+// whole.
+func sheet(key string, now map[string]any) dial {
+	var others []map[string]any
+	for _, s := range sheets[system(fmt.Sprint(now["straight"]))] {
+		for _, v := range []map[string]any{{"straight": s[0], "bent": s[1]}, {"straight": s[1], "bent": s[0]}} {
+			if !maps.Equal(v, now) {
+				others = append(others, v)
+			}
+		}
+	}
 	return dial{
 		key: key, up: len(others), each: true,
 		at: func(steps int) (any, bool) {
@@ -118,6 +150,19 @@ func counts(key string, now int64) dial {
 	}
 }
 
+// system is the one that a quantity is written in.
+func system(text string) quantity.System {
+	if strings.ContainsAny(text, "\"'′″") {
+		return quantity.Imperial
+	}
+	for _, unit := range []string{"in", "ft", "lb", "lbf"} {
+		if strings.HasSuffix(text, unit) {
+			return quantity.Imperial
+		}
+	}
+	return quantity.Metric
+}
+
 // sized are the dials of a quantity as it is written.
 func sized(key, now, format string) []dial {
 	unit, ok := units[format]
@@ -128,12 +173,7 @@ func sized(key, now, format string) []dial {
 	if err != nil {
 		return nil
 	}
-	system := quantity.Metric
-	if strings.ContainsAny(now, `"'′″`) || strings.HasSuffix(now, "in") || strings.HasSuffix(now, "ft") ||
-		strings.HasSuffix(now, "lb") || strings.HasSuffix(now, "lbf") {
-		system = quantity.Imperial
-	}
-	l, _ := ladderOf(key, format, system)
+	l, _ := ladderOf(key, format, system(now))
 	low, high := v.SI*least, v.SI*most
 	if unit == quantity.Fraction {
 		low, high = 0, 1

@@ -87,10 +87,10 @@ type Cure struct {
 // Cures is the nearest values of each key that clear one finding of a spec,
 // with what else they change: those that bring no hold or query first, then the
 // smallest. Where the finding does not hang on a number there may be none.
-func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options) ([]Cure, error) {
+func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options) (cures []Cure, reviews int, err error) {
 	may, err := allow(o.MayChange)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	t := newTrial(ctx, tree, o)
 	st := &state{tree: tree, sheet: t.sheet}
@@ -114,7 +114,7 @@ func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options)
 	slices.SortStableFunc(out, func(a, b Cure) int {
 		return cmp.Or(-boolCompare(a.Clean(), b.Clean()), cmp.Compare(a.Size, b.Size))
 	})
-	return out, nil
+	return out, t.reviews, nil
 }
 
 func boolCompare(a, b bool) int {

@@ -44,7 +44,7 @@ func (s *search) shrink(st *state, c Change) *state {
 	}
 	k := s.knobs[i]
 	for _, d := range dialsFor(k.key, k.was, k.property) {
-		if _, list := c.Value.([]any); list {
+		if _, ordered := c.Value.(string); !ordered && !counted(c.Value) {
 			continue
 		}
 		steps := stepsOf(d, c.Value)
@@ -71,6 +71,11 @@ func (s *search) shrink(st *state, c Change) *state {
 		}
 	}
 	return st
+}
+
+func counted(v any) bool {
+	_, ok := v.(int64)
+	return ok
 }
 
 // stepsOf is how many steps of a dial a value is away; zero where it can't be

@@ -56,7 +56,6 @@ var stocks = map[string]map[quantity.System][]string{
 		quantity.Metric:   {"3.5mm", "5mm", "6.5mm", "8mm", "9mm", "12mm", "15mm", "18mm"},
 		quantity.Imperial: {"1/8in", "1/4in", "5/16in", "3/8in", "1/2in", "5/8in", "3/4in"},
 	},
-	"skin.sheet.straight": sheetEdges, "skin.sheet.bent": sheetEdges,
 	"strap.thickness": { // sheet gauges and flat bar
 		quantity.Metric:   {"0.8mm", "1mm", "1.2mm", "1.5mm", "2mm", "2.5mm", "3mm", "4mm", "5mm", "6mm"},
 		quantity.Imperial: {"0.036in", "0.048in", "0.06in", "0.075in", "0.105in", "1/8in", "3/16in", "1/4in"},
@@ -71,9 +70,10 @@ var stocks = map[string]map[quantity.System][]string{
 	},
 }
 
-var sheetEdges = map[quantity.System][]string{
-	quantity.Metric:   {"1220mm", "1525mm", "2440mm", "3050mm"},
-	quantity.Imperial: {"4ft", "5ft", "8ft", "10ft"},
+// sheets are the sizes that sheets are sold in; either edge may be bent.
+var sheets = map[quantity.System][][2]string{
+	quantity.Metric:   {{"1220mm", "2440mm"}, {"1220mm", "3050mm"}, {"1525mm", "3050mm"}},
+	quantity.Imperial: {{"4ft", "8ft"}, {"4ft", "10ft"}, {"5ft", "10ft"}},
 }
 
 // stockNames are the nominal thicknesses of sawn stock that have a surfaced

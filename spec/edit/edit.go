@@ -5,7 +5,9 @@ package edit
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
+	"slices"
 
 	"dryfit/spec"
 )
@@ -74,20 +76,35 @@ func apply(src []byte, c Change) ([]byte, error) {
 	return append(out, src[mark+at.End:]...), nil
 }
 
-// elements breaks a change of a list that keeps its length into changes of its
-// elements, so that what stands between them stays.
+// elements breaks a change of a list that keeps its length, or of a table that
+// keeps its keys, into changes of its elements, so that what stands between
+// them stays.
 func elements(tree map[string]any, c Change) []Change {
 	now, _ := spec.Lookup(tree, c.Key)
-	had, isList := now.([]any)
-	list, toList := c.Value.([]any)
-	if !isList || !toList || len(had) != len(list) || len(list) == 0 {
-		return []Change{c}
+	if reflect.DeepEqual(now, c.Value) {
+		return nil
 	}
 	var out []Change
-	for i, v := range list {
-		if !reflect.DeepEqual(had[i], v) {
-			out = append(out, Change{fmt.Sprintf("%s.%d", c.Key, i+1), v})
+	switch to := c.Value.(type) {
+	case []any:
+		had, _ := now.([]any)
+		if len(had) != len(to) {
+			return []Change{c}
 		}
+		for i, v := range to {
+			out = append(out, elements(tree, Change{c.Key + "." + spec.Key(i+1), v})...)
+		}
+	case map[string]any:
+		had, _ := now.(map[string]any)
+		names := slices.Sorted(maps.Keys(to))
+		if !slices.Equal(names, slices.Sorted(maps.Keys(had))) {
+			return []Change{c}
+		}
+		for _, name := range names {
+			out = append(out, elements(tree, Change{child(c.Key, name), to[name]})...)
+		}
+	default:
+		return []Change{c}
 	}
 	return out
 }

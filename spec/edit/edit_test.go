@@ -46,6 +46,8 @@ func TestEdits(t *testing.T) {
 		{"a table of one of its elements", "[[route]]\nwidth = \"1m\"\n[[route]]\n", "route.1.door.width", "2m", "[[route]]\nwidth = \"1m\"\ndoor  = { width = \"2m\" }\n[[route]]\n"},
 		{"a table under one of its elements", "[[route]]\n[route.door]\nwidth = \"1m\"\n[[route]]\n", "route.1.door.height", "2m", "[[route]]\n[route.door]\nwidth = \"1m\"\nheight = \"2m\"\n[[route]]\n"},
 		{"a list, what is between its elements kept", "s = [ \"1%\", # one\n  \"2%\" ]\n", "s", []any{"1%", "3%"}, "s = [ \"1%\", # one\n  \"3%\" ]\n"},
+		{"a table with the same keys", "s = { b = 1, a = [{ x = 2 }] } # x\n", "s", map[string]any{"a": []any{map[string]any{"x": int64(3)}}, "b": int64(1)}, "s = { b = 1, a = [{ x = 3 }] } # x\n"},
+		{"a table with a header", "[s] # x\nb = 1 # y\na = 2\n", "s", map[string]any{"a": int64(2), "b": int64(5)}, "[s] # x\nb = 5 # y\na = 2\n"},
 		{"a longer list", "s = [\"1%\"] # x\n", "s", []any{"1%", "3%"}, "s = [\"1%\", \"3%\"] # x\n"},
 		{"the element of a list", "s = [\"1%\", \"2%\"]\n", "s.2", "3%", "s = [\"1%\", \"3%\"]\n"},
 		{"a key that needs quotes", "[limit]\n\"a.b\" = 1\n", `limit."c.d"`, int64(2), "[limit]\n\"a.b\" = 1\n\"c.d\" = 2\n"},
