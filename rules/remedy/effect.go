@@ -95,26 +95,44 @@ func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options)
 	t := newTrial(ctx, tree, o)
 	st := &state{tree: tree, sheet: t.sheet}
 	least := min(f.Severity, rules.Query)
-	var out []Cure
 	groups := nearer(f, t.base.knobs(may))
 	for i, group := range groups {
-		if i == len(groups)-1 && len(out) > 0 {
+		if i == len(groups)-1 && len(cures) > 0 {
 			break // a key that the rule does not list is the last resort
 		}
 		for _, k := range group {
-			for _, v := range t.cures(st, f, least, k) {
-				next, ok := t.change(st, k, v)
-				if !ok || len(next.changes) == 0 || !t.judge(next) || !cleared(f, next.sheet, least) {
-					continue
-				}
-				out = append(out, Cure{next.changes[0], effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
-			}
+			cures = append(cures, t.curesBy(st, f, least, k)...)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Cure) int {
+	slices.SortStableFunc(cures, func(a, b Cure) int {
 		return cmp.Or(-boolCompare(a.Clean(), b.Clean()), cmp.Compare(a.Size, b.Size))
 	})
-	return out, t.reviews, nil
+	return cures, t.reviews, nil
+}
+
+// curesBy is the cures by one key. Of counts and words one that brings nothing
+// is looked for first.
+func (t *trial) curesBy(st *state, f rules.Finding, least rules.Severity, k knob) []Cure {
+	clean := func(next *state) bool {
+		return t.judge(next) && effect(t.sheet, next.sheet, nil, nil).Clean()
+	}
+	values := t.cures(st, f, least, k, clean)
+	if len(values) == 0 {
+		values = t.cures(st, f, least, k, nil)
+	}
+	var out []Cure
+	seen := map[string]bool{}
+	for _, v := range values {
+		next, ok := t.change(st, k, v)
+		if !ok || len(next.changes) == 0 || seen[canon(next.changes)] {
+			continue
+		}
+		seen[canon(next.changes)] = true
+		if t.judge(next) && cleared(f, next.sheet, least) {
+			out = append(out, Cure{next.changes[0], effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
+		}
+	}
+	return out
 }
 
 func boolCompare(a, b bool) int {

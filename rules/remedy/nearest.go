@@ -14,6 +14,8 @@ type probe struct {
 	least rules.Severity
 	k     knob
 	d     dial
+	// fits, if set, is what a value that clears has to be besides.
+	fits func(*state) bool
 }
 
 // reading is the outcome of one step of a probe.
@@ -35,7 +37,7 @@ func (p *probe) read(steps int) reading {
 	}
 	s := p.t.run(next.tree, []*rules.Rule{p.f.Rule})
 	r := reading{valid: len(s.Problems) == 0 && !unchecked(s, p.f.Rule), gap: math.NaN()}
-	r.cleared = r.valid && cleared(p.f, s, p.least)
+	r.cleared = r.valid && cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
 	if g, still := again(p.f, s, p.least); still {
 		r.same = g.Text == p.f.Text && g.Measured == p.f.Measured && g.Bound.Value == p.f.Bound.Value
 		r.gap = gap(g)
@@ -159,11 +161,15 @@ func (p *probe) bisect(way, low, high int) int {
 }
 
 // cures are the values of a key that clear a finding: the nearest each way of
-// every dial that it has, and what the rule itself offers.
-func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob) []any {
+// every dial that it has, and what the rule itself offers. Of counts and words
+// only those are taken that fit, where that is asked.
+func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob, fits func(*state) bool) []any {
 	var out []any
 	for _, d := range dialsFor(k.key, t.value(st, k.key), k.property) {
-		p := &probe{t, st, f, least, k, d}
+		p := &probe{t: t, st: st, f: f, least: least, k: k, d: d}
+		if d.each {
+			p.fits = fits
+		}
 		for _, way := range []int{1, -1} {
 			if t.over() {
 				return out

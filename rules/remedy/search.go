@@ -35,10 +35,10 @@ type Result struct {
 	// LimitReached and Interrupted say why a search ended early; Whole that it
 	// left nothing out that it could reach.
 	LimitReached, Interrupted, Whole bool
-	// Against are rules that can't all be satisfied, though without any one of
+	// Alone are rules that nothing that may change satisfies. Against are rules that can't all be satisfied, though without any one of
 	// them the others can, as far as the search reached. Only where there is no
 	// answer.
-	Against []*rules.Rule
+	Alone, Against []*rules.Rule
 	// Tied are the keys that findings hang on and that may not change.
 	Tied []string
 }
@@ -72,8 +72,10 @@ func Search(ctx context.Context, path string, src []byte, o Options) (Result, er
 	r.Answers = s.verified(path, src, r.Sheet)
 	r.Whole = !s.cut && !t.over()
 	if len(r.Answers) == 0 {
-		r.Tied = s.tied(r.Open)
-		r.Against = s.against()
+		r.Tied, r.Alone = s.tied(r.Open), s.alone
+		if len(s.alone) == 0 {
+			r.Against = s.against()
+		}
 	}
 	r.Reviews, r.Interrupted = t.reviews, ctx.Err() != nil
 	return r, nil
@@ -90,6 +92,7 @@ type search struct {
 	cut     bool                 // something was left out
 	far     bool                 // keys are tried that the rules do not list, too
 	may     allowed
+	alone   []*rules.Rule // whose finding nothing clears or eases
 }
 
 func newSearch(t *trial, may allowed, wanted int) *search {
@@ -102,12 +105,52 @@ func newSearch(t *trial, may allowed, wanted int) *search {
 // explore goes from the spec as it stands by cures of one finding at a time,
 // through all sets of few keys before any of more.
 func (s *search) explore() {
+	if s.hopeless() {
+		return
+	}
 	s.sweep()
 	if len(s.answers) == 0 && !s.over() {
 		s.far, s.cut = true, false
 		s.seen, s.levels = map[string]bool{}, [mostKeys + 1][]*state{}
 		s.sweep()
 	}
+}
+
+// hopeless reports whether something stands in the spec that no key clears or
+// eases. Nothing else need be tried then.
+func (s *search) hopeless() bool {
+	start, ok := s.state(nil)
+	if !ok || !s.judge(start) {
+		return false
+	}
+	seen := map[*rules.Rule]bool{}
+	for _, f := range start.open {
+		if !seen[f.Rule] && !s.over() && !s.moves(start, f) {
+			s.alone = append(s.alone, f.Rule)
+		}
+		seen[f.Rule] = true
+	}
+	return len(s.alone) > 0
+}
+
+// moves reports whether any key changes what a finding says.
+func (s *search) moves(st *state, f rules.Finding) bool {
+	for _, group := range nearer(f, s.knobs) {
+		for _, k := range group {
+			for _, d := range dialsFor(k.key, k.was, k.property) {
+				p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
+				for _, steps := range []int{1, -1, 2, d.up, -d.down, d.up / 4, -d.down / 4} {
+					if steps > d.up || -steps > d.down || steps == 0 {
+						continue
+					}
+					if r := p.read(steps); s.over() || r.valid && (r.cleared || !r.same) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
 }
 
 func (s *search) sweep() {
@@ -173,7 +216,7 @@ func (s *search) expand(st *state) {
 				s.cut = true
 				continue
 			}
-			for _, v := range s.cures(st, f, level(s.options), k) {
+			for _, v := range s.cures(st, f, level(s.options), k, nil) {
 				if next, ok := s.change(st, k, v); ok {
 					found = true
 					s.add(next)
@@ -198,7 +241,7 @@ func (s *search) ease(st *state, f rules.Finding, named []knob) {
 			continue
 		}
 		for _, d := range dialsFor(k.key, s.value(st, k.key), k.property) {
-			p := &probe{s.trial, st, f, level(s.options), k, d}
+			p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
 			for _, steps := range []int{d.up, d.up / 4, -d.down / 4, -d.down} {
 				if steps == 0 || s.over() {
 					continue

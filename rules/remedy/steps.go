@@ -137,10 +137,16 @@ func written(suffix string, size float64, decimals int) func(float64) string {
 	}
 }
 
-// inches writes n parts of an inch as a spec does: 1 1/16in.
+// inches writes n parts of an inch as a spec does: 1 1/16in, 4ft 2in.
 func inches(n, parts int) string {
 	if n < 0 {
 		return "-" + inches(-n, parts)
+	}
+	if feet := n / parts / 12; feet >= 2 {
+		if n %= 12 * parts; n == 0 {
+			return fmt.Sprintf("%dft", feet)
+		}
+		return fmt.Sprintf("%dft ", feet) + inches(n, parts)
 	}
 	w, rest := n/parts, n%parts
 	for rest > 0 && rest%2 == 0 {

@@ -64,18 +64,24 @@ func (t *texter) answers(r Remedy) {
 		t.paragraph("", "then", a.Sheet.Verdict.String()+": "+a.Sheet.Counts.String())
 		t.line("")
 	}
-	if len(r.Result.Against) > 0 {
-		t.paragraph("against", "", "These can't all be satisfied by what may change, and without any one of them the others can, as far as the search reached:")
-		for _, rule := range r.Result.Against {
-			t.paragraph("", pad(rule.ID, wideLabel), rule.Title)
-		}
-		t.line("")
-	}
+	t.rulesOf("alone", "Nothing that may change satisfies these:", r.Result.Alone)
+	t.rulesOf("against", "What may change can't satisfy these together; without any one of them the others can be, as far as the search reached:", r.Result.Against)
 	if len(r.Result.Tied) > 0 {
 		t.paragraph("tied", "", "What stands hangs on keys that may not change; name them with --may-change to let them: "+
 			Safe(strings.Join(r.Result.Tied, ", "))+".")
 		t.line("")
 	}
+}
+
+func (t *texter) rulesOf(mark, says string, list []*rules.Rule) {
+	if len(list) == 0 {
+		return
+	}
+	t.paragraph(mark, "", says)
+	for _, rule := range list {
+		t.paragraph("", pad(rule.ID, wideLabel), rule.Title)
+	}
+	t.line("")
 }
 
 func (t *texter) each(r Remedy) {
@@ -85,9 +91,11 @@ func (t *texter) each(r Remedy) {
 		t.entry(f.Severity, f.Rule.ID, f.Start)
 		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
 		if len(e.Cures) == 0 {
+			t.line("")
 			t.paragraph("", "", "No key that may change clears it by itself.")
 		}
 		for _, c := range e.Cures {
+			t.line("")
 			t.change(c.Change)
 			t.effect(c.Effect, units)
 		}

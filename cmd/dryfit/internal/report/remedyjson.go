@@ -21,6 +21,7 @@ type (
 		Whole        bool          `json:"whole"`
 		Open         []jsonFinding `json:"open"`
 		Answers      []jsonAnswer  `json:"answers"`
+		Alone        []string      `json:"alone"`
 		Against      []string      `json:"against"`
 		Tied         []string      `json:"tied"`
 		Each         []jsonCured   `json:"each,omitempty"`
@@ -68,7 +69,7 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 	out := jsonRemedy{
 		Version: r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
 		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
-		Open: []jsonFinding{}, Answers: []jsonAnswer{}, Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
+		Open: []jsonFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
 	}
 	for _, f := range res.Open {
 		out.Open = append(out.Open, findingJSON(f))
