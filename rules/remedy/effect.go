@@ -128,7 +128,7 @@ func (t *trial) curesBy(st *state, f rules.Finding, least rules.Severity, k knob
 			continue
 		}
 		seen[canon(next.changes)] = true
-		if t.judge(next) && cleared(f, next.sheet, least) {
+		if !t.over() && t.judge(next) && cleared(f, next.sheet, least) {
 			out = append(out, Cure{next.changes[0], effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
 		}
 	}

@@ -28,7 +28,7 @@ type reading struct {
 
 func (p *probe) read(steps int) reading {
 	value, ok := p.d.at(steps)
-	if !ok {
+	if !ok || p.t.over() {
 		return reading{gap: math.NaN()}
 	}
 	next, ok := p.t.change(p.st, p.k, value)

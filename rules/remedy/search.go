@@ -119,10 +119,7 @@ func (s *search) explore() {
 // hopeless reports whether something stands in the spec that no key clears or
 // eases. Nothing else need be tried then.
 func (s *search) hopeless() bool {
-	start, ok := s.state(nil)
-	if !ok || !s.judge(start) {
-		return false
-	}
+	start := &state{tree: s.base.tree, sheet: s.sheet, open: open(s.sheet, level(s.options))}
 	seen := map[*rules.Rule]bool{}
 	for _, f := range start.open {
 		if !seen[f.Rule] && !s.over() && !s.moves(start, f) {
@@ -261,6 +258,10 @@ func (s *search) ease(st *state, f rules.Finding, named []knob) {
 func (s *search) add(st *state) {
 	name := canon(st.changes)
 	if s.seen[name] {
+		return
+	}
+	if s.over() {
+		s.cut = true
 		return
 	}
 	s.seen[name] = true
