@@ -103,10 +103,10 @@ func TestSmallSearchesAgainstExhaustiveOnes(t *testing.T) {
 	}
 }
 
-// coupled is a spec whose rib is too shallow for its run, and whose straps have
-// nothing to spare for a deeper one.
-func coupled(t testing.TB, stations, load string) []byte {
-	return changed(t, `depth        = "60mm"`, `depth        = "58mm"`, `load = "0.9kN"`, `load = "`+load+`"`,
+// coupled is a spec whose rib is too shallow, and whose straps have nothing to
+// spare for a deeper one.
+func coupled(t testing.TB, depth, stations, load string) []byte {
+	return changed(t, `depth        = "60mm"`, `depth        = "`+depth+`"`, `load = "0.9kN"`, `load = "`+load+`"`,
 		`setting   = "0.5mm"`, `setting   = "0.1mm"`, `["10%", "36%", "64%", "90%"]`, stations)
 }
 
@@ -119,16 +119,16 @@ func find(list []rules.Finding, rule string) (rules.Finding, bool) {
 	return rules.Finding{}, false
 }
 
-// A deeper rib alone cures the run between the straps and overloads them; the
-// answer needs both keys, and is found.
+// A deeper rib alone cures the sag and overloads the straps. The answer is
+// found all the same, and loads them less than they were.
 func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
-	src := coupled(t, `["15%", "85%"]`, "0.2kN")
-	o := Options{Review: reviewing(true), MayChange: []string{"rib.depth", "strap.stations"}}
+	src := coupled(t, "50mm", `["12%", "88%"]`, "0.158kN")
+	o := Options{Review: reviewing(false), MayChange: []string{"rib.depth", "skin.thickness"}}
 	got := sought(t, src, o)
-	run, ok := find(got.Open, "rib.depth-to-span")
+	sag, ok := find(got.Open, "rib.sag")
 	require.True(t, ok)
 	o.MayChange = []string{"rib.depth"}
-	cures, _, err := Cures(context.Background(), got.Sheet.Document.Tree, run, o)
+	cures, _, err := Cures(context.Background(), got.Sheet.Document.Tree, sag, o)
 	require.NoError(t, err)
 	require.NotEmpty(t, cures)
 	for _, c := range cures {
@@ -137,7 +137,8 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 		assert.Equal(t, rules.Hold, brought.Severity)
 	}
 	require.NotEmpty(t, got.Answers)
-	assert.Equal(t, 0, got.Answers[0].Sheet.Counts.Held+got.Answers[0].Sheet.Counts.Queried)
+	t.Log(got.Answers[0].Changes)
+	assert.Equal(t, 0, got.Answers[0].Sheet.Counts.Held)
 	again, problems := spec.Parse("", got.Answers[0].Source)
 	require.Empty(t, problems)
 	for _, c := range got.Answers[0].Changes {
@@ -150,7 +151,7 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 // Where rules stand against each other, the set that is named has no answer,
 // and without any one of its rules it has.
 func TestRulesAgainstEachOther(t *testing.T) {
-	src := coupled(t, `["10%", "50%", "90%"]`, "0.255kN")
+	src := coupled(t, "58mm", `["10%", "50%", "90%"]`, "0.255kN")
 	o := Options{Review: reviewing(true), MayChange: []string{"rib.depth"}}
 	got := sought(t, src, o)
 	require.Empty(t, got.Answers)
