@@ -27,7 +27,7 @@ func lists(key string, now []any, p schema.Property) []dial {
 				v, ok := at(steps)
 				list := slices.Clone(now)
 				list[i] = v
-				return list, ok
+				return list, ok && (!inOrder(now) || inOrder(list))
 			}
 			out = append(out, d)
 		}
@@ -45,6 +45,21 @@ func lists(key string, now []any, p schema.Property) []dial {
 		out = append(out, number(key, shares))
 	}
 	return out
+}
+
+// inOrder reports whether stations go up along the arc; one that is moved does
+// not overtake its neighbour then. What is no list of shares has no order.
+func inOrder(list []any) bool {
+	before := math.Inf(-1)
+	for _, v := range list {
+		text, _ := v.(string)
+		share, err := quantity.Parse(quantity.Fraction, text)
+		if err != nil || share.SI <= before {
+			return false
+		}
+		before = share.SI
+	}
+	return true
 }
 
 // inset moves all stations in proportion, so that the first and the last come

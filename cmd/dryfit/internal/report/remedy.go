@@ -60,7 +60,7 @@ func (t *texter) answers(r Remedy) {
 		for _, c := range a.Changes {
 			t.change(c)
 		}
-		t.effect(a.Effect, units)
+		t.effect(a.Effect, units, true)
 		t.paragraph("", "then", a.Sheet.Verdict.String()+": "+a.Sheet.Counts.String())
 		t.line("")
 	}
@@ -94,13 +94,31 @@ func (t *texter) each(r Remedy) {
 			t.line("")
 			t.paragraph("", "", "No key that may change clears it by itself.")
 		}
-		for _, c := range e.Cures {
+		shown := worthwhile(e.Cures)
+		for _, c := range shown {
 			t.line("")
 			t.change(c.Change)
-			t.effect(c.Effect, units)
+			t.effect(c.Effect, units, false)
+		}
+		if more := len(e.Cures) - len(shown); more > 0 {
+			t.line("")
+			t.paragraph("", "", fmt.Sprintf("%d more, larger or with new findings; --format json lists all.", more))
 		}
 		t.line("")
 	}
+}
+
+// worthwhile are the first few cures that bring nothing, or, where all bring
+// something, the first of those.
+func worthwhile(cures []remedy.Cure) []remedy.Cure {
+	clean := 0
+	for clean < len(cures) && cures[clean].Clean() {
+		clean++
+	}
+	if clean == 0 {
+		return cures[:min(len(cures), 2)]
+	}
+	return cures[:min(clean, 4)]
 }
 
 func (t *texter) change(c remedy.Change) {
@@ -124,8 +142,8 @@ func short(v any) string {
 	return "[" + strings.Join(parts, ", ") + "]"
 }
 
-// effect lists what changes bring about.
-func (t *texter) effect(e remedy.Effect, units quantity.System) {
+// effect lists what changes bring about, new findings in full where asked.
+func (t *texter) effect(e remedy.Effect, units quantity.System, full bool) {
 	row := func(name string, words []string) {
 		if len(words) > listed {
 			words = append(words[:listed:listed], fmt.Sprintf("%d more", len(words)-listed))
@@ -134,14 +152,19 @@ func (t *texter) effect(e remedy.Effect, units quantity.System) {
 			t.paragraph("", name, strings.Join(words, ", "))
 		}
 	}
-	var clears, stays []string
+	var clears, brings, stays []string
 	for _, f := range e.Clears {
 		clears = append(clears, f.Severity.String()+" "+f.Rule.ID)
 	}
 	row("clears", clears)
 	for _, f := range e.Brings {
+		if !full {
+			brings = append(brings, f.Severity.String()+" "+f.Rule.ID)
+			continue
+		}
 		t.paragraph("", "brings", Safe(f.Severity.String()+" "+f.Rule.ID+" at "+f.At+": "+sentence(f.Text)))
 	}
+	row("brings", brings)
 	row("weight", weight(e, units))
 	for _, r := range e.Stays {
 		stays = append(stays, r.ID)
@@ -175,7 +198,7 @@ const lightest = 0.05
 func summary(r Remedy) string {
 	res, after := r.Result, fmt.Sprintf(" after %d reviews", r.Result.Reviews)
 	if r.Each != nil {
-		return fmt.Sprintf("%d findings, each by itself%s", len(r.Each), after)
+		return fmt.Sprintf("%d findings to cure, each by itself,%s", len(r.Each), after)
 	}
 	least := "hold"
 	if r.Strict {
