@@ -69,11 +69,15 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 	src, _ := ruletest.Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), options())
 	require.Empty(t, sheet.Problems)
+	seen := map[string]bool{}
 	for _, f := range sheet.Findings {
-		if f.Rule.ID != r.ID {
+		if f.Rule.ID != r.ID || seen[f.At] {
 			continue
 		}
-		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, remedy.Options{Review: options(), MayChange: everything()})
+		seen[f.At] = true
+		o := remedy.Options{Review: options(), MayChange: everything()}
+		o.Review.Rules = []*rules.Rule{r} // all of them would take ten times as long
+		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
 		require.NoError(t, err)
 		if _, excused := noNumber[r.ID]; excused {
 			assert.Empty(t, cures, "%s is cured after all", r.ID)

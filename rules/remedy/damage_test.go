@@ -19,8 +19,9 @@ import (
 	"dryfit/spec/edit"
 )
 
-// A search takes a second or so, and ten times that with the race detector on.
-var damaged = flag.Int("damaged", 24, "how many damaged specs to restore; 200 is the full test")
+// go test ./rules/remedy -run Damaged -damaged 200 is the full test, which takes
+// a minute or two.
+var damaged = flag.Int("damaged", sample, "how many damaged specs to restore")
 
 func reviewing(strict bool) review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25", Strict: strict}

@@ -75,13 +75,13 @@ func TestSmallSearchesAgainstExhaustiveOnes(t *testing.T) {
 	}{
 		{"seams off the grid", "grid.along,panels.along", []string{"along     = 6", "along     = 5"}},
 		{"coffers too long", "grid.along,panels.along", []string{"along  = 6\nends", "along  = 4\nends"}},
-		{"an arch in pieces", "grid.around,panels.around,panels.along", []string{"around    = 1", "around    = 4", "around = 6", "around = 7"}},
-		{"a skin that is too stiff", "skin.thickness,skin.sheet,skin.straight,skin.layers", []string{`"bendable plywood"`, `"softwood plywood"`, `thickness = "9mm"`, `thickness = "15mm"`}},
+		{"an arch in pieces", "grid.around,panels.around", []string{"around    = 1", "around    = 4", "around = 6", "around = 7"}},
+		{"a skin that is too stiff", "skin.thickness,skin.sheet,skin.straight", []string{`"bendable plywood"`, `"softwood plywood"`, `thickness = "9mm"`, `thickness = "15mm"`}},
 		{"strips and form", "rib.lamination,panels.form", []string{`lamination   = "6mm"`, `lamination   = "12mm"`}},
 		{"skin and rail", "skin.setback,rail.depth", []string{`setback   = "51mm"`, `setback   = "46mm"`, `depth   = "51mm"`, `depth   = "54mm"`}},
-		{"screws", "strap.screws", []string{`penetration = "38mm"`, `penetration = "20mm"`}},
-		{"people and pieces", "crew,panels.along,panels.around", []string{"people = 6", "people = 2", `aids   = "dollies"`, `aids   = "none"`}},
-		{"nothing can help", "seam.edge,finish", []string{`height    = "2700mm"`, `height    = "2700mm"`, `reach    = "4200mm"`, `reach    = "3000mm"`}},
+		{"screws", "strap.screws.penetration,finish", []string{`penetration = "38mm"`, `penetration = "20mm"`}},
+		{"people and pieces", "crew,panels.along", []string{"people = 6", "people = 2", `aids   = "dollies"`, `aids   = "none"`}},
+		{"nothing can help", "crew.people,finish", []string{`reach    = "4200mm"`, `reach    = "3000mm"`}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
