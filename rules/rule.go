@@ -56,11 +56,20 @@ type Rule struct {
 	Figures  []string // keys of the calculation sheet that it compares
 	Limits   []Limit
 	Basis    Basis
+	RefersTo string // who decides what it refers; empty of a rule that refers nothing
 	// Always marks a rule that finds something in every spec that it is
 	// checked on, such as what is always referred. It has no passing case.
 	Always bool
 	Check  func(*Pass)
 }
+
+// Those that a rule may refer to.
+const (
+	ToEngineer       = "licensed engineer"
+	ToAuthority      = "authority having jurisdiction"
+	ToElectrician    = "licensed electrical trade"
+	ToFireProtection = "licensed fire protection trade"
+)
 
 // Limit is a figure that a rule compares with, and that standards may set.
 type Limit struct {

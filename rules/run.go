@@ -29,6 +29,7 @@ type Outcome struct {
 	Findings   []Finding
 	NotChecked []NotChecked
 	Loosened   []Loosened
+	Results    *result.Results // what the rules have computed on the way
 }
 
 // Loosened is a built-in figure that the standards make less strict, and that
@@ -43,8 +44,8 @@ type Loosened struct {
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
 // absent is not checked.
 func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
-	var out Outcome
 	results := result.Of(c)
+	out := Outcome{Results: results}
 	for _, r := range list {
 		p := &Pass{Ceiling: c, Standards: std, Results: results, rule: r, outcome: &out}
 		p.noteSeverity()

@@ -46,6 +46,9 @@ func validateRule(r *Rule, refuse func(string, ...any)) {
 	if r.Severity < Note || r.Severity > Refer {
 		refuse("no severity")
 	}
+	if r.Severity == Refer && r.RefersTo == "" {
+		refuse("refers to nobody")
+	}
 	if r.Check == nil {
 		refuse("no check")
 	}

@@ -50,7 +50,8 @@ func known() schema.Known {
 
 func TestEveryKeyHasATitleAndADescription(t *testing.T) {
 	for name, text := range map[string][]byte{
-		"spec": schema.SpecSchema(), "output": schema.OutputSchema(), "standards": schema.StandardsSchema(known()),
+		"spec": schema.SpecSchema(), "output": schema.OutputSchema(), "compare": schema.CompareSchema(),
+		"standards": schema.StandardsSchema(known()),
 	} {
 		count := 0
 		described(t, text, func(path string, part map[string]any) {

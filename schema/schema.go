@@ -19,11 +19,17 @@ var specSchema []byte
 //go:embed output.schema.json
 var outputSchema []byte
 
+//go:embed compare.schema.json
+var compareSchema []byte
+
 // SpecSchema is the JSON Schema of a spec.
 func SpecSchema() []byte { return bytes.Clone(specSchema) }
 
 // OutputSchema is the JSON Schema of what check --format json writes.
 func OutputSchema() []byte { return bytes.Clone(outputSchema) }
+
+// CompareSchema is the JSON Schema of what compare --format json writes.
+func CompareSchema() []byte { return bytes.Clone(compareSchema) }
 
 // Shape checks files of one kind against their schema.
 type Shape struct {

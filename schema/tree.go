@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"slices"
 	"strings"
+
+	"dryfit/spec/quantity"
 )
 
 // node is a part of a schema, as far as messages and help need it.
@@ -95,12 +97,15 @@ func (n *node) meaning() string {
 type Property struct {
 	Path        string // dotted; an element of an array is a *: "route.*.width"
 	Title       string
-	Description string   // what it means, and what holds where it is absent
-	Type        string   // "string", "integer", "boolean", "object", "array"; "" of one with Enum
-	Format      string   // of a string that is a quantity, a stock or a date, else ""
-	Enum        []string // the words that it may be, if only some
-	Examples    []any    // values as JSON has them
-	Required    bool     // in the table that it is in
+	Description string        // what it means, and what holds where it is absent
+	Type        string        // "string", "integer", "boolean", "object", "array"; "" of one with Enum
+	Format      string        // of a string that is a quantity, a stock or a date, else ""
+	Unit        quantity.Unit // of a quantity, else zero
+	Enum        []string      // the words that it may be, if only some
+	Examples    []any         // values as JSON has them
+	Required    bool          // in the table that it is in
+	// Element is one of a list of texts or numbers: "strap.stations.*".
+	Element *Property
 }
 
 // Properties lists every key of a spec, in the order of the schema.
@@ -110,13 +115,11 @@ func Properties() []Property {
 	walk = func(path string, n *node) {
 		for _, name := range n.Properties.names {
 			child := n.Properties.nodes[name]
-			p := Property{
-				Path: strings.TrimPrefix(path+"."+name, "."), Title: child.Title, Description: child.meaning(),
-				Type: child.Type, Format: child.Format, Examples: child.Examples,
-				Required: slices.Contains(n.Required, name),
-			}
-			for _, v := range child.Enum {
-				p.Enum = append(p.Enum, v.(string))
+			p := child.property(strings.TrimPrefix(path+"."+name, "."))
+			p.Required = slices.Contains(n.Required, name)
+			if i := child.Items; i != nil && len(i.Properties.names) == 0 {
+				element := i.property(p.Path + ".*")
+				p.Element = &element
 			}
 			out = append(out, p)
 			walk(p.Path, child)
@@ -127,4 +130,15 @@ func Properties() []Property {
 	}
 	walk("", specShape().tree)
 	return out
+}
+
+func (n *node) property(path string) Property {
+	p := Property{
+		Path: path, Title: n.Title, Description: n.meaning(), Type: n.Type, Format: n.Format,
+		Unit: formats[n.Format].unit, Examples: n.Examples,
+	}
+	for _, v := range n.Enum {
+		p.Enum = append(p.Enum, v.(string))
+	}
+	return p
 }

@@ -102,6 +102,7 @@ func TestAjvTakesThePublishedSchemas(t *testing.T) {
 		good bool
 	}{
 		"output":    {schema.OutputSchema(), true},
+		"compare":   {schema.CompareSchema(), true},
 		"standards": {schema.StandardsSchema(known()), true},
 		"misspelt":  {misspelt, false},
 	} {

@@ -36,8 +36,9 @@ func calcsCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			results := result.Of(sheet.Ceiling)
 			calcs := report.Calcs{
-				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: result.Of(sheet.Ceiling).Figures(), Rules: catalog.Rules(),
+				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules(),
 			}
 			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, calcs) })
 		},

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -34,6 +35,9 @@ type checkFlags struct {
 	strict    bool
 	jobs      int
 	standards []string
+	since     string // a revision
+	part      string // K/N
+	watch     bool
 }
 
 func checkCommand(s streams) *cobra.Command {
@@ -50,11 +54,13 @@ func checkCommand(s streams) *cobra.Command {
 		Example: "  dryfit check\n" +
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
 			"  dryfit check --strict --format json --output findings.json specs\n" +
+			"  dryfit check --changed-since origin/main specs\n" +
+			"  dryfit check --watch specs\n" +
 			"  dryfit check - < reading-room.ceiling.toml",
 		RunE: func(c *cobra.Command, args []string) error { return check(c.Context(), s, args, f) },
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.format, "format", "text", "text or json")
+	flags.StringVar(&f.format, "format", "text", oneOf(formats))
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.colour, "color", "auto", "auto, always or never")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
@@ -62,7 +68,10 @@ func checkCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many specs to check at a time")
-	completeWith(c, "format", "text", "json")
+	flags.StringVar(&f.since, "changed-since", "", "only specs that git says have changed since a `revision`, or whose standards have")
+	flags.StringVar(&f.part, "part", "", "check only the `K/N`-th part of the specs, one job of several")
+	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
+	completeWith(c, "format", formats...)
 	completeWith(c, "color", "auto", "always", "never")
 	return c
 }
@@ -75,21 +84,46 @@ func completeWith(c *cobra.Command, flag string, words ...string) {
 }
 
 func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
-	on, err := judgedOn(f.on)
-	if err != nil {
-		return err
+	if f.watch {
+		return watch(ctx, s, paths, f)
 	}
 	write, err := f.writer(s)
 	if err != nil {
 		return err
 	}
-	inputs, err := gather(orFolders(paths), f.stdinName)
+	r, err := f.report(ctx, s, paths)
 	if err != nil {
 		return err
 	}
-	r := report.Report{Version: version(), On: on}
+	if err := writeOutput(f.output, s.out, r.inputs, func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+		return err
+	}
+	return outcome(r.Verdict())
+}
+
+// checked is a report with the inputs that it is of.
+type checked struct {
+	report.Report
+	inputs []input
+}
+
+// report checks the inputs to each set of standards.
+func (f checkFlags) report(ctx context.Context, s streams, paths []string) (checked, error) {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return checked{}, err
+	}
+	inputs, err := gather(orFolders(paths), f.stdinName)
+	if err != nil {
+		return checked{}, err
+	}
+	r := report.Report{Version: version(), On: on, Strict: f.strict, Rules: catalog.Rules()}
+	r.Folder, r.Root = whereabouts()
+	if inputs, err = f.chosen(ctx, s, r, inputs); err != nil {
+		return checked{}, err
+	}
 	options := review.Options{
-		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
+		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
 	}
 	named := f.standards
 	if len(named) == 0 {
@@ -99,14 +133,11 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	for _, name := range named {
 		run, err := checkTo(ctx, newShelf(name), inputs, stdin, f.jobs, options)
 		if err != nil {
-			return err
+			return checked{}, err
 		}
 		r.Runs = append(r.Runs, run)
 	}
-	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
-		return err
-	}
-	return outcome(r.Verdict())
+	return checked{r, inputs}, nil
 }
 
 // outcome turns a verdict into the command's exit status.
@@ -143,9 +174,28 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 		return func(w io.Writer, r report.Report) error { return report.Text(w, r, colour) }, nil
 	case "json":
 		return report.JSON, nil
+	case "jsonl":
+		return report.JSONLines, nil
+	case "sarif":
+		return report.SARIF, nil
+	case "junit":
+		return report.JUnit, nil
+	case "markdown":
+		return report.Markdown, nil
+	case "annotations":
+		return report.Annotations, nil
 	default:
-		return nil, fmt.Errorf("--format %q is not text or json", f.format)
+		return nil, fmt.Errorf("--format %q is not %s", f.format, oneOf(formats))
 	}
+}
+
+// formats are those that findings are written in.
+var formats = []string{"text", "json", "jsonl", "sarif", "junit", "markdown", "annotations"}
+
+// oneOf lists words to choose from.
+func oneOf(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // inColour follows the flag, then NO_COLOR, then whether there is a terminal.

@@ -69,7 +69,11 @@ func rootCommand(s streams) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
-	root.AddCommand(checkCommand(s), calcsCommand(s), takeoffCommand(s), remedyCommand(s), basisCommand(), standardsCommand(), schemaCommand())
+	root.AddCommand(
+		checkCommand(s), calcsCommand(s), takeoffCommand(s),
+		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
+		drawCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s),
+	)
 	return root
 }
 

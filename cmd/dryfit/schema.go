@@ -11,13 +11,13 @@ import (
 
 func schemaCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "schema [spec|standards|output]",
-		Short: "Print the JSON Schema of the spec, the standards or the JSON output",
+		Use:   "schema [spec|standards|output|compare]",
+		Short: "Print the JSON Schema of the spec, the standards or JSON output",
 		Long: "Prints the JSON Schema (2020-12) of a spec or of a standards file, which editors use\n" +
-			"for completion and help, or of what check --format json writes.",
+			"for completion and help, or of what check and compare --format json write.",
 		Example:   "  dryfit schema > spec.schema.json\n  dryfit schema output",
 		Args:      cobra.MatchAll(cobra.MaximumNArgs(1), cobra.OnlyValidArgs),
-		ValidArgs: []string{"spec", "standards", "output"},
+		ValidArgs: []string{"spec", "standards", "output", "compare"},
 		RunE: func(c *cobra.Command, args []string) error {
 			text := schema.SpecSchema()
 			switch {
@@ -26,6 +26,8 @@ func schemaCommand() *cobra.Command {
 				text = schema.StandardsSchema(catalog.Known())
 			case args[0] == "output":
 				text = schema.OutputSchema()
+			case args[0] == "compare":
+				text = schema.CompareSchema()
 			}
 			if _, err := c.OutOrStdout().Write(text); err != nil {
 				return fmt.Errorf("write standard output: %w", err)

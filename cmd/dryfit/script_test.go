@@ -1,9 +1,11 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strconv"
 	"testing"
@@ -29,10 +31,18 @@ func TestScripts(t *testing.T) {
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
 		Condition: func(c string) (bool, error) {
-			if c != "root" {
+			switch c {
+			case "root":
+				return os.Getuid() == 0, nil
+			case "git":
+				_, err := exec.LookPath("git")
+				if err != nil && os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
+					return false, errors.New("git is missing, and skips are forbidden")
+				}
+				return err == nil, nil
+			default:
 				return false, fmt.Errorf("unknown condition %q", c)
 			}
-			return os.Getuid() == 0, nil
 		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("REPOSITORY", repository)

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
@@ -16,12 +17,13 @@ type shelf struct {
 	named  string // the file that replaces what would be found; "" for none
 	layers map[string]*standards.Layer
 	broken map[string][]spec.Problem
+	hashes map[string]report.Digest
 	merged map[string]*standards.Standards // by the folder of the spec
 }
 
 func newShelf(named string) *shelf {
 	return &shelf{
-		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{},
+		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, hashes: map[string]report.Digest{},
 		merged: map[string]*standards.Standards{},
 	}
 }
@@ -35,6 +37,7 @@ func (s *shelf) layer(path string) *standards.Layer {
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
+		s.hashes[path] = report.DigestOf(filepath.ToSlash(path), src)
 		l, problems = catalog.ReadStandards(filepath.ToSlash(path), src)
 	}
 	s.layers[path] = l
@@ -68,6 +71,23 @@ func (s *shelf) chain(folder string) []string {
 			return files
 		}
 		at = up
+	}
+}
+
+// whereabouts are this folder and the root of the repository that it is in, as
+// far as there is one.
+func whereabouts() (folder, root string) {
+	folder, err := os.Getwd()
+	if err != nil {
+		return "", ""
+	}
+	for at := folder; ; at = filepath.Dir(at) {
+		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
+			return folder, at
+		}
+		if at == filepath.Dir(at) {
+			return folder, ""
+		}
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/family/accept"
 	"dryfit/rules/family/bend"
+	"dryfit/rules/family/closure"
+	"dryfit/rules/family/fitting"
 	"dryfit/rules/family/grid"
 	"dryfit/rules/family/install"
 	"dryfit/rules/family/joint"
@@ -28,6 +30,8 @@ func Families() []rules.Family {
 		moisture.Family(),
 		transit.Family(),
 		install.Family(),
+		closure.Family(),
+		fitting.Family(),
 		accept.Family(),
 	}
 }

@@ -1,6 +1,8 @@
 package catalog
 
 import (
+	"sync"
+
 	"dryfit/rules"
 	"dryfit/rules/standards"
 	"dryfit/schema"
@@ -19,6 +21,9 @@ func Known() schema.Known {
 	return k
 }
 
+// standardsShape is compiled once: that takes far longer than to check a file.
+var standardsShape = sync.OnceValue(func() *schema.Shape { return schema.StandardsShape(Known()) })
+
 // ReadStandards reads the bytes of a standards file. Path is for messages and
 // for the origin of what the file sets.
 func ReadStandards(path string, src []byte) (*standards.Layer, []spec.Problem) {
@@ -29,7 +34,7 @@ func ReadStandards(path string, src []byte) (*standards.Layer, []spec.Problem) {
 	if _, problem := spec.Format(doc); problem != nil {
 		return nil, []spec.Problem{*problem}
 	}
-	if problems := schema.StandardsShape(Known()).Check(doc); len(problems) > 0 {
+	if problems := standardsShape().Check(doc); len(problems) > 0 {
 		return nil, problems
 	}
 	return standards.Read(doc, ranges())

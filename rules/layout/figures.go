@@ -78,7 +78,7 @@ func (c *Ceiling) vaultFigures(s *sheet) {
 		},
 	})
 	s.add(figure.Figure{
-		Key: "vault.width", Symbol: "B", Name: "width of the whole vault over its feet", Value: metres(c.Width()),
+		Key: "vault.width", Symbol: "B", Name: "width of the whole vault over its feet", Value: metres(c.Vault.Width),
 		Method: "measured on the section, the feet cut " + v.Cut,
 	})
 	s.add(figure.Figure{
@@ -231,8 +231,8 @@ func (c *Ceiling) panelFigures(s *sheet) {
 		Formula: "(W - τ - B - p - f*k) / 2",
 		Terms: []figure.Term{
 			term("W", "room.width", metres(float64(c.Spec.Room.Width))), term("τ", "room.tolerance", metres(float64(*c.Spec.Room.Tolerance))),
-			term("B", "vault.width", metres(c.Width())), term("p", "panels.tolerance", metres(p.Tolerance)),
-			term("f", "panels.form", metres(p.Form)), term("k", "", ratio(c.Spread())),
+			term("B", "vault.width", metres(c.Vault.Width)), term("p", "panels.tolerance", metres(p.Tolerance)),
+			term("f", "panels.form", metres(p.Form)), term("k", "", ratio(c.Vault.Spread)),
 		},
 	})
 }

@@ -136,20 +136,28 @@ func densityKey(piece string) string {
 func (c *Ceiling) seamFigures(s *sheet) {
 	s.under("seams")
 	edge, spacing := term("e", "seam.edge", metres(c.Seam.Edge)), term("p", "seam.spacing", metres(c.Seam.Spacing))
-	tenons := func(key, symbol, name, lengthKey string, length float64, n int) {
+	tenons := func(key, symbol, name, formula string, pieces, n int, length figure.Term) {
 		f := figure.Figure{Key: key, Symbol: symbol, Name: name, Value: count(n)}
-		if n > 1 {
-			f.Formula, f.Terms = "ceil((A - 2*e) / p) + 1", []figure.Term{term("A", lengthKey, metres(length)), edge, spacing}
+		if n > pieces {
+			f.Formula, f.Terms = formula, []figure.Term{length, edge, spacing}
 		} else {
-			f.Method = "a seam too short for two has one"
+			f.Method = "a seam too short for two has one, in each piece of the arch"
+		}
+		if pieces > 1 {
+			f.Terms = append(f.Terms, term("q", "panels.around", count(pieces)))
 		}
 		s.add(f)
 	}
+	const one = "ceil((A - 2*e) / p) + 1"
 	if c.Seam.Count > 0 {
-		tenons("joint.tenons-in-seam", "n_s", "loose tenons in one seam around the arc", "vault.arc-length", c.Vault.Arc, c.Seam.TenonsInSeam)
+		formula := one
+		if c.Panel.Around > 1 {
+			formula = "q*(ceil((A/q - 2*e) / p) + 1)"
+		}
+		tenons("joint.tenons-in-seam", "n_s", "loose tenons in one seam around the arc", formula, c.Panel.Around, c.Seam.TenonsInSeam, term("A", "vault.arc-length", metres(c.Vault.Arc)))
 	}
 	if c.Seam.EdgeSeams > 0 {
-		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", "panel.length", c.Panel.Length, c.Seam.TenonsInEdge)
+		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", one, 1, c.Seam.TenonsInEdge, term("A", "panel.length", metres(c.Panel.Length)))
 	}
 	s.add(figure.Figure{
 		Key: "joint.count", Symbol: "n_j", Name: "loose tenons in all seams", Value: count(c.Seam.Tenons),

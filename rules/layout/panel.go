@@ -44,7 +44,7 @@ type Climate struct {
 // Seam is the field joints.
 type Seam struct {
 	Count         int // seams around the arc
-	TenonsInSeam  int // in one of them
+	TenonsInSeam  int // in one of them: in each piece of the arch as many
 	EdgeSeams     int // seams along the axis, between the pieces of an arch
 	TenonsInEdge  int
 	Tenons        int // in all
@@ -130,7 +130,7 @@ func resolveSeam(c *Ceiling) []Fault {
 		Tenon: quantityTenon{float64(sp.Tenon.Thickness), float64(sp.Tenon.Width), float64(sp.Tenon.Length)},
 		Count: c.Panel.Along - 1, EdgeSeams: (c.Panel.Around - 1) * c.Panel.Along,
 	}
-	s.TenonsInSeam = tenons(c.Vault.Arc, s)
+	s.TenonsInSeam = c.Panel.Around * tenons(c.Panel.Arc, s)
 	s.TenonsInEdge = tenons(c.Panel.Length, s)
 	s.Tenons = s.Count*s.TenonsInSeam + s.EdgeSeams*s.TenonsInEdge
 	c.Seam = s
@@ -145,6 +145,21 @@ func tenons(seam float64, s Seam) int {
 		return 1
 	}
 	return int(math.Ceil(between/s.Spacing-spacingSlack)) + 1
+}
+
+// TenonStations are the distances of the tenons from one end of a seam of a
+// length. They lie alike from both ends, so that the mortises of the two panels
+// mirror and one template cuts both.
+func (c *Ceiling) TenonStations(seam float64) []float64 {
+	n := tenons(seam, c.Seam)
+	if n == 1 {
+		return []float64{seam / 2}
+	}
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = c.Seam.Edge + float64(i)*(seam-2*c.Seam.Edge)/float64(n-1)
+	}
+	return out
 }
 
 // spacingSlack keeps round-off from adding a tenon where the spacing divides

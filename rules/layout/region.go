@@ -63,7 +63,7 @@ type halfPlane struct {
 
 // clip is what is left of the figure in a half plane.
 func (r Region) clip(h halfPlane) Region {
-	var out Region
+	out := make(Region, 0, len(r)+2) // as many corners as most figures keep
 	side := func(p curve.Point) float64 { return (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z }
 	for i, p := range r {
 		q := r[(i+1)%len(r)]

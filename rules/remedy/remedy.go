@@ -61,7 +61,15 @@ func (t *trial) run(tree map[string]any, list []*rules.Rule) *review.Sheet {
 	t.reviews++
 	o := t.options
 	o.Rules = list
-	return review.Tree(tree, o)
+	sheet, faults := review.Tree(tree, o)
+	if len(faults) == 0 {
+		return sheet
+	}
+	sheet = &review.Sheet{Standards: o.Standards} // of a ceiling that can't be
+	for _, f := range faults {
+		sheet.Problems = append(sheet.Problems, spec.Problem{Rule: "spec.geometry", Key: f.Key, Message: f.Text})
+	}
+	return sheet
 }
 
 // level is the least severity that is to be cleared.

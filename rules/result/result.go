@@ -7,6 +7,7 @@ import (
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
+	"dryfit/rules/result/closing"
 	"dryfit/rules/result/hanging"
 	"dryfit/rules/result/seasons"
 )
@@ -18,6 +19,7 @@ type Results struct {
 	hanging *hanging.Hanging
 	failed  error // of the hanging
 	legs    []carrying.Leg
+	closing *closing.Closing
 }
 
 // Of is the results of a ceiling, none of them computed yet.
@@ -48,11 +50,28 @@ func (r *Results) Carrying() []carrying.Leg {
 	return r.legs
 }
 
+// Closing is how the row of panels closes.
+func (r *Results) Closing() *closing.Closing {
+	if r.closing == nil {
+		r.closing = closing.Of(r.ceiling, r.Seasons())
+	}
+	return r.closing
+}
+
+// Tables are those of the calculation sheet.
+func (r *Results) Tables() []figure.Table {
+	if t, ok := r.Closing().Table(); ok {
+		return []figure.Table{t}
+	}
+	return nil
+}
+
 // Figures is the whole calculation sheet: the layout's figures and the results'.
 func (r *Results) Figures() []figure.Figure {
 	out := append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
 	if h, err := r.Hanging(); err == nil {
 		out = append(out, h.Figures(r.ceiling)...)
 	}
+	out = append(out, r.Closing().Figures(r.ceiling, r.Seasons())...)
 	return append(out, carrying.Figures(r.Carrying())...)
 }

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/layout"
+	"dryfit/rules/result"
 	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
@@ -33,6 +34,7 @@ type Sheet struct {
 	Document   *spec.Document // nil where the file could not be opened
 	Standards  *standards.Standards
 	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
+	Results    *result.Results // nil where there is no ceiling
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
@@ -56,7 +58,7 @@ func Spec(path string, src []byte, o Options) *Sheet {
 		problems = schema.Check(doc)
 	}
 	if len(problems) == 0 {
-		problems = sheet.fill(doc.Tree, o)
+		problems = sheet.fill(o)
 	}
 	sheet.Problems = problems
 	sheet.judge(o)
@@ -81,25 +83,17 @@ func Broken(path string, problems []spec.Problem) *Sheet {
 	return sheet
 }
 
-// Tree reviews the tree of a spec that satisfies the schema: one that was
-// changed, say, and is not written yet. Its findings stand in the order of the
-// rules, since they have no place in a file, and none is offered what would
-// pass.
-func Tree(tree map[string]any, o Options) *Sheet {
-	sheet := &Sheet{Standards: o.Standards}
-	o.Offers = false
-	sheet.Problems = sheet.fill(tree, o)
-	sheet.judge(o)
-	return sheet
-}
-
 // fill resolves the ceiling and runs the rules.
-func (s *Sheet) fill(tree map[string]any, o Options) []spec.Problem {
-	ceiling, outcome, faults := work(tree, o)
+func (s *Sheet) fill(o Options) []spec.Problem {
+	ceiling, outcome, faults := work(s.Document.Tree, o)
 	if len(faults) > 0 {
-		return s.geometry(faults)
+		var problems []spec.Problem
+		for _, f := range faults {
+			problems = append(problems, s.Document.Problem("spec.geometry", f.Key, f.Text))
+		}
+		return problems
 	}
-	s.Ceiling, s.NotChecked, s.Loosened = ceiling, outcome.NotChecked, outcome.Loosened
+	s.take(ceiling, outcome)
 	s.Findings = s.located(append(outcome.Findings, accept(ceiling.Spec.Accept, outcome.Findings, o)...))
 	if o.Offers {
 		s.offer(o)
@@ -108,17 +102,8 @@ func (s *Sheet) fill(tree map[string]any, o Options) []spec.Problem {
 	return nil
 }
 
-// geometry reports what can't be resolved.
-func (s *Sheet) geometry(faults []layout.Fault) []spec.Problem {
-	var problems []spec.Problem
-	for _, f := range faults {
-		if s.Document == nil {
-			problems = append(problems, spec.Problem{Rule: "spec.geometry", Key: f.Key, Message: f.Text})
-			continue
-		}
-		problems = append(problems, s.Document.Problem("spec.geometry", f.Key, f.Text))
-	}
-	return problems
+func (s *Sheet) take(c *layout.Ceiling, o rules.Outcome) {
+	s.Ceiling, s.Results, s.NotChecked, s.Loosened = c, o.Results, o.NotChecked, o.Loosened
 }
 
 // work is the whole computation on the tree of a spec that satisfies the
@@ -134,9 +119,6 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []lay
 // located gives each finding its place, and sorts them; of two that say the
 // same of one place, one is kept.
 func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
-	if s.Document == nil {
-		return findings
-	}
 	for i := range findings {
 		f := &findings[i]
 		f.Range = s.Document.Locate(f.At)

@@ -51,6 +51,7 @@ func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
 	want := expectations(t, c.Text)
 	assert.Equal(t, c.Fails(), len(want) > 0, "a case that fails expects a finding, one that passes none")
 	for _, f := range sheet.Findings {
+		assert.False(t, f.Severity == rules.Refer && r.RefersTo == "", "%s refers to nobody", r.ID)
 		i := matching(want, f, f.Start.Line-shift)
 		if i < 0 {
 			t.Errorf("surplus: line %d: %s %s: %s: %s", f.Start.Line-shift, f.Severity, f.Rule.ID, f.At, f.Text)

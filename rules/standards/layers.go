@@ -94,3 +94,22 @@ func (s *Standards) Sheet(name string) (timber.Sheet, error) {
 	}
 	return timber.LookupSheet(name)
 }
+
+// SpeciesNames lists the species that there are data on, a firm's own first.
+func (s *Standards) SpeciesNames() []string {
+	var names []string
+	for _, own := range s.species {
+		names = append(names, own.Name)
+	}
+	return append(names, timber.Names()...)
+}
+
+// SheetNames lists the sheet materials that there are data on, a firm's own
+// first.
+func (s *Standards) SheetNames() []string {
+	var names []string
+	for _, own := range s.sheets {
+		names = append(names, own.Name)
+	}
+	return append(names, timber.SheetNames()...)
+}

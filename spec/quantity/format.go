@@ -147,13 +147,22 @@ func imperialStyle(v Value) (style, bool) {
 
 // Format prints v in the system's unit for it, with the digits that a drawing
 // has: lengths to 0.1 mm or 1/16 in, trailing zeros of a decimal dropped where
-// the value is whole.
+// the value is whole. A sixty-fourth of an inch does not print as nothing.
 func (s System) Format(v Value) string {
 	if s == Imperial && v.Unit == Metre {
-		return inches(v.SI, 16)
+		return onRule(v.SI)
 	}
 	st := s.style(v)
 	return st.print(v.SI, st.decimals)
+}
+
+// onRule prints a length in sixteenths of an inch, or in sixty-fourths where
+// there are none.
+func onRule(m float64) string {
+	if text := inches(m, 16); text != `0"` {
+		return text
+	}
+	return inches(m, 64)
 }
 
 func (st style) print(si float64, decimals int) string {

@@ -315,3 +315,9 @@ func BenchmarkParse(b *testing.B) {
 		})
 	}
 }
+
+func TestASixtyFourthShows(t *testing.T) {
+	for text, m := range map[string]float64{`1/64"`: inch / 64, `-1/64"`: -inch / 64, `1/16"`: inch / 16, `0"`: 1e-5} {
+		assert.Equal(t, text, quantity.Imperial.Format(quantity.Length(m).Value()))
+	}
+}

@@ -161,7 +161,7 @@ func checkPass(p *rules.Pass) {
 		return
 	}
 	place := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance) - 2*float64(*l.Projection)
-	if width := c.Width(); c.Panel.Around == 1 && width > place {
+	if width := c.Vault.Width; c.Panel.Around == 1 && width > place {
 		p.Report(rules.Finding{
 			At: "ledger.fixed", Related: []string{"ledger.projection", "room.width"},
 			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up; fix them after",
@@ -201,10 +201,10 @@ func checkTilt(p *rules.Pass) {
 	}
 	end := c.Vault.Thickness / math.Cos(c.Vault.HalfAngle)
 	between := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
-	if between < c.Width() {
+	if between < c.Vault.Width {
 		return // vault.fits says so
 	}
-	if t := passage.Between(c.Width(), end, between); t.Level < limit.SI {
+	if t := passage.Between(c.Vault.Width, end, between); t.Level < limit.SI {
 		p.Report(rules.Finding{
 			At: "room.width", Related: []string{"vault.span"},
 			Text: p.Textf("with ends %v high the panel jams between walls %v apart once one end is {measured} over the other; lifts are kept level to {limit}",

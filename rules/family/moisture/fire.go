@@ -14,6 +14,7 @@ var fire = rules.Rule{
 	Title:    "the flame spread of the ceiling is referred to the authority",
 	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToAuthority,
 	Reads:    []string{"rib.species", "rail.species", "skin.material", "finish.sides"},
 	Basis: rules.Basis{
 		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200 (ASTM E84)",

@@ -71,6 +71,10 @@ var feet = rules.Rule{
 
 func checkFeet(p *rules.Pass) {
 	s, limit, gap := p.Results.Seasons(), p.Limit("clear"), p.Ceiling.SideGap()
+	if gap < 0 {
+		p.NotChecked("room.width", "the panel does not go between the walls at all, which close.side says")
+		return
+	}
 	eachSeason(p, "rib.species", func(season seasons.Season) error {
 		foot := season.Foot.Value
 		if left := gap - foot; season.Foot.Err == nil && foot > 0 && left < limit.SI {

@@ -169,6 +169,7 @@ var radial = rules.Rule{
 
 var feet = rules.Rule{
 	ID:       "rib.feet",
+	RefersTo: rules.ToEngineer, // the thrust, where the walls stop the feet
 	Title:    "the feet stay clear of the walls on the lifts and as they hang",
 	Why:      "On two lifts an arch spreads; feet that touch the walls jam it on the way up.",
 	Severity: rules.Query,

@@ -11,6 +11,7 @@ var engineer = rules.Rule{
 	Title:    "the hanging is referred to a licensed engineer",
 	Why:      "What hangs overhead is not this tool's to approve: straps, screws, framing and bracing need a licensed engineer.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToEngineer,
 	Reads:    []string{"project.engineer"},
 	Basis: rules.Basis{
 		Valid:  "always",

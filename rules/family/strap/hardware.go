@@ -18,6 +18,7 @@ var screws = rules.Rule{
 	Title:    "the screws hold the strap's worst force where they are pulled out, and go deep enough",
 	Why:      "Screws, not the strap, govern: they pull out of the wood, or were too short to begin with.",
 	Severity: rules.Query,
+	RefersTo: rules.ToEngineer, // screws in shear
 	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},
 	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Limits: []rules.Limit{

@@ -99,6 +99,7 @@ var lost = rules.Rule{
 	Title:    "the straps that are left carry the panel when one lets go",
 	Why:      "A screw that was never driven home is found out one day; whether the next strap then holds should not be left to chance.",
 	Severity: rules.Query,
+	RefersTo: rules.ToEngineer, // whether the panels must stay up at all
 	Needs:    []string{"strap.stations", "strap.allowable"},
 	Reads:    append([]string{"ledger"}, frameKeys...),
 	Figures:  []string{"hanging.worst-lost"},

@@ -89,6 +89,7 @@ var sideways = rules.Rule{
 	Title:    "what holds the ceiling sideways is referred to the engineer",
 	Why:      "Straps hold a ceiling up and let it swing; the computation holds the rib at its crown, which nothing in the spec does.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToEngineer,
 	Basis:    rules.Basis{Valid: "always", Source: cite.CommonPractice()},
 	Always:   true,
 	Check: func(p *rules.Pass) {

@@ -56,7 +56,7 @@ func checkFits(p *rules.Pass) {
 		key, name  string
 		vault, has float64
 	}{
-		{"room.width", "wide over its feet", c.Width(), float64(room.Width) - tolerance},
+		{"room.width", "wide over its feet", c.Vault.Width, float64(room.Width) - tolerance},
 		{"room.length", "long with its seam gaps", c.BuiltLength(), float64(room.Length) - tolerance},
 	} {
 		if d.vault <= d.has {
@@ -115,6 +115,7 @@ var headroom = rules.Rule{
 	Title:    "the springing is above the code's least ceiling height",
 	Why:      "What height a room needs, and where a sloping ceiling may come lower, the local code says.",
 	Severity: rules.Refer,
+	RefersTo: rules.ToAuthority,
 	Reads:    []string{"room.height"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "floor to springing", Value: quantity.Length(2.134).Value(),

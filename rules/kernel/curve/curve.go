@@ -140,7 +140,7 @@ func (c Curve) Corners() []float64 {
 // is divided evenly, its ends are points, and where two pieces do not meet, as
 // on the parallel of a pointed arch, both ends are.
 func (c Curve) Polyline(n int) []Point {
-	var points []Point
+	points := make([]Point, 0, n+1+2*len(c.segments))
 	for _, s := range c.segments {
 		k := max(1, int(math.Ceil(float64(n)*s.length()/c.Length())))
 		for i := range k + 1 {

@@ -107,7 +107,7 @@ type Model struct {
 // Chain is the model of one member through the points in order, without
 // supports: element i runs from node i to node i+1.
 func Chain(points []Point, section Section) Model {
-	m := Model{Nodes: points}
+	m := Model{Nodes: points, Elements: make([]Element, 0, max(0, len(points)-1))}
 	for i := range len(points) - 1 {
 		m.Elements = append(m.Elements, Element{I: i, J: i + 1, Section: section})
 	}

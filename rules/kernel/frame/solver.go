@@ -64,6 +64,7 @@ func (m *Model) Compile() (*Solver, error) {
 		supports:  len(m.Supports),
 		size:      size(m.Nodes),
 		seed:      seed(n.free),
+		members:   make([]member, 0, len(m.Elements)),
 		steps:     stepsPerSpring * len(m.Springs),
 		load:      make([]float64, total),
 		spread:    make([]Point, len(m.Elements)),

@@ -12,6 +12,20 @@ const (
 	Undecided                    // neither could be shown
 )
 
+// String says the outcome of something that is carried.
+func (o Outcome) String() string {
+	switch o {
+	case Passes:
+		return "passes"
+	case Jams:
+		return "does not pass"
+	case Undecided:
+		return "not decided"
+	default:
+		return "not tried"
+	}
+}
+
 // Bend is how a plan shape gets around a right-angled turn.
 type Bend struct {
 	Outcome  Outcome
@@ -71,6 +85,14 @@ func cutUp(arcs []arc, shape []Point, a, b, d float64, v arc, depth int) []arc {
 	half := v.half / 2
 	arcs = cutUp(arcs, shape, a, b, d, arc{at: v.at - half, half: half}, depth+1)
 	return cutUp(arcs, shape, a, b, d, arc{at: v.at + half, half: half}, depth+1)
+}
+
+// CornerClearance is that of the inner corner from a plan shape that is turned by
+// an angle and lies hard against both outer walls, as Around has it; below
+// nothing where the shape reaches over the corner.
+func CornerClearance(shape []Point, angle, a, b float64) float64 {
+	corner, _, _ := clearances(shape, angle, a, b)
+	return corner
 }
 
 // clearances are, at one angle: of the inner corner when the shape lies hard in

@@ -46,7 +46,7 @@ func RectangleInRectangle(p, q, a, b float64) Fit {
 			hi = mid
 		}
 	}
-	if !(lo > straight) {
+	if !(lo > straight+1e-12*a) { // less is round-off, and there is no such turned place
 		return Fit{Margin: straight}
 	}
 	return Fit{Margin: lo, Angle: turned(p, q, a-2*lo)}

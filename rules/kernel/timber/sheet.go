@@ -113,6 +113,15 @@ func LookupSheet(name string) (Sheet, error) {
 	return Sheet{}, unknown("sheet material", name, words, all)
 }
 
+// SheetNames lists the sheet materials.
+func SheetNames() []string {
+	var names []string
+	for _, s := range sheets {
+		names = append(names, s.Name)
+	}
+	return names
+}
+
 // LeastRadius is the least radius, in m, that a sheet of a thickness bends to
 // dry, on its concave face. Between the rows of the table it is interpolated;
 // outside the table it is a *RangeError, and for a material without a table an

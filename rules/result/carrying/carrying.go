@@ -26,6 +26,8 @@ type Leg struct {
 	Depth float64
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
+
+	pose func() Pose
 }
 
 // panel is the wrapped panel as it is carried.
@@ -50,6 +52,7 @@ type motion struct {
 	name   string
 	margin float64
 	depth  float64
+	pose   func() Pose
 }
 
 // Of works out every leg of the spec's route, in order.
@@ -115,11 +118,22 @@ func wall(l spec.Leg) float64 {
 // its margin: along the axis with the section turned as need be, along the
 // chord, and upright on a foot.
 func (p *panel) openings(w, h float64) []motion {
-	along := passage.Through(p.section, w, h).Margin - p.wrap - p.cut
+	along := passage.Through(p.section, w, h)
+	edge := passage.RectangleInRectangle(p.height, p.length, w, h)
+	flat := passage.RectangleInRectangle(p.width, p.length, w, h)
 	return []motion{
-		{"carried along its axis, turned in its own plane", along, p.length + 2*p.wrap},
-		{"carried along its chord, on edge", passage.RectangleInRectangle(p.height, p.length, w, h).Margin - p.wrap, p.width + 2*p.wrap},
-		{"carried flat on, its back to the opening", passage.RectangleInRectangle(p.width, p.length, w, h).Margin - p.wrap, p.height + 2*p.wrap},
+		{
+			"carried along its axis, turned in its own plane", along.Margin - p.wrap - p.cut, p.length + 2*p.wrap,
+			func() Pose { return p.inOpening(p.section, along.Angle, w, h) },
+		},
+		{
+			"carried along its chord, on edge", edge.Margin - p.wrap, p.width + 2*p.wrap,
+			func() Pose { return p.boxIn(p.height, p.length, edge.Angle, w, h) },
+		},
+		{
+			"carried flat on, its back to the opening", flat.Margin - p.wrap, p.height + 2*p.wrap,
+			func() Pose { return p.boxIn(p.width, p.length, flat.Angle, w, h) },
+		},
 	}
 }
 
@@ -134,8 +148,14 @@ func (p *panel) threads(l spec.Leg) []motion {
 	across := p.length + 2*p.wrap
 	w, h := float64(*l.Width), float64(*l.Height)
 	return []motion{
-		{"threaded along its own circle, its axis upright", min(w-need.Width, h-across) / 2, need.Depth},
-		{"threaded along its own circle, its axis level", min(h-need.Width, w-across) / 2, need.Depth},
+		{
+			"threaded along its own circle, its axis upright", min(w-need.Width, h-across) / 2, need.Depth,
+			func() Pose { return p.inWall(w, wall(l), (w-need.Width)/2) },
+		},
+		{
+			"threaded along its own circle, its axis level", min(h-need.Width, w-across) / 2, need.Depth,
+			func() Pose { return p.inWall(h, wall(l), (h-need.Width)/2) },
+		},
 	}
 }
 
@@ -149,7 +169,7 @@ func (p *panel) through(straight, threaded []motion) Leg {
 			best = m
 		}
 	}
-	leg := Leg{Motion: best.name, Margin: best.margin, Depth: best.depth, Outcome: passage.Passes}
+	leg := Leg{Motion: best.name, Margin: best.margin, Depth: best.depth, Outcome: passage.Passes, pose: best.pose}
 	if best.margin < 0 {
 		leg.Outcome = passage.Undecided
 		if p.flat {
@@ -166,15 +186,25 @@ func (p *panel) turn(a, b, height float64) Leg {
 	flat := passage.RectangleAround(p.width+grown, p.length+grown, a, b)
 	foot := passage.RectangleAround(p.height+grown, p.length+grown, a, b)
 	ways := []motion{
-		{name: "as it hangs, in plan its width by its length", margin: min(flat, (height-p.height-grown)/2)},
-		{name: "standing on a foot", margin: min(foot, (height-p.width-grown)/2)},
+		{
+			name: "as it hangs, in plan its width by its length", margin: min(flat, (height-p.height-grown)/2),
+			pose: func() Pose { return p.boxAround(p.width, p.length, a, b, flat) },
+		},
+		{
+			name: "standing on a foot", margin: min(foot, (height-p.width-grown)/2),
+			pose: func() Pose { return p.boxAround(p.height, p.length, a, b, foot) },
+		},
 	}
 	upright := passage.Around(p.section, a-grown-2*p.cut, b-grown-2*p.cut)
 	box := passage.RectangleAround(p.width+grown, p.height+grown, a, b)
-	onEdge := motion{name: "on edge, its axis upright", margin: min(box, (height-p.length-grown)/2)}
+	onEdge := motion{
+		name: "on edge, its axis upright", margin: min(box, (height-p.length-grown)/2),
+		pose: func() Pose { return p.boxAround(p.width, p.height, a, b, box) },
+	}
 	if upright.Outcome == passage.Passes {
 		onEdge.name = "on edge, its axis upright, the arch around the corner"
 		onEdge.margin = min(max(box, upright.Margin/2), (height-p.length-grown)/2)
+		onEdge.pose = func() Pose { return p.around(p.section, upright.From, upright.To, a, b, upright.Margin/2) }
 	}
 	ways = append(ways, onEdge)
 	leg := p.through(ways, nil)
@@ -227,11 +257,16 @@ func (p *panel) elevator(l spec.Leg) Leg {
 		name     string
 		up, a, c float64
 	}{{"its axis upright", n, w, h}, {"as it hangs", h, w, n}, {"standing on a foot", w, h, n}} {
-		floor := passage.RectangleInRectangle(b.a, b.c, float64(l.Inside.Length), float64(l.Inside.Width)).Margin
+		fit := passage.RectangleInRectangle(b.a, b.c, float64(l.Inside.Length), float64(l.Inside.Width))
+		floor := fit.Margin
 		door := (float64(l.Door.Width) - min(b.a, b.c)) / 2
 		upright := (min(float64(l.Inside.Height), float64(l.Door.Height)) - b.up) / 2
 		if m := min(floor, door, upright); m > best.margin {
-			best = motion{name: "in the car " + b.name, margin: m}
+			best = motion{name: "in the car " + b.name, margin: m, pose: func() Pose {
+				pose := p.boxIn(b.a-g, b.c-g, fit.Angle, float64(l.Inside.Length), float64(l.Inside.Width))
+				pose.Plane = Floor
+				return pose
+			}}
 		}
 	}
 	return p.through([]motion{best}, nil)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"dryfit/rules/figure"
-	"dryfit/rules/kernel/passage"
 	"dryfit/spec/quantity"
 )
 
@@ -13,14 +12,13 @@ import (
 func Figures(legs []Leg) []figure.Figure {
 	var out []figure.Figure
 	for _, l := range legs {
-		outcome := map[passage.Outcome]string{passage.Passes: "passes", passage.Jams: "does not pass", passage.Undecided: "not decided"}[l.Outcome]
 		add := func(key, symbol, name string, v quantity.Value, method string) {
 			out = append(out, figure.Figure{
 				Key: fmt.Sprintf("carrying.%d.%s", l.Index, key), Symbol: fmt.Sprintf("%s_%d", symbol, l.Index),
 				Name: l.Name + ": " + name, Subject: "the way in", Value: v, Method: method,
 			})
 		}
-		add("margin", "g", "clear on every side of the wrap", quantity.Length(l.Margin).Value(), outcome+", "+l.Motion)
+		add("margin", "g", "clear on every side of the wrap", quantity.Length(l.Margin).Value(), l.Outcome.String()+", "+l.Motion)
 		if l.Kind == "door" {
 			add("depth", "d", "free depth on each side of the opening", quantity.Length(l.Depth).Value(), "what the motion takes, the wrap included")
 		}

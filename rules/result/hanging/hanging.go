@@ -77,9 +77,10 @@ type Hanging struct {
 	Weight   float64 // on one edge rib, N
 	Raised   *Case   // nil without lifts
 	First    Case
-	Alone    *Case  // the pieces of a split arch before they are joined; nil of a whole one
-	Packed   *Case  // nil without ledgers that bear
-	Lost     []Case // straps in turn; of those that the rest does not hold, Straps is nil
+	Shape    []Station // of the first case, from the left foot
+	Alone    *Case     // the pieces of a split arch before they are joined; nil of a whole one
+	Packed   *Case     // nil without ledgers that bear
+	Lost     []Case    // straps in turn; of those that the rest does not hold, Straps is nil
 	LostPack []Case
 	Set      []Case    // each strap longer, then shorter
 	PerMM    []float64 // change of each strap's own force for each mm of setting, N
@@ -202,6 +203,7 @@ func hang(r *runner, h *Hanging) (err error) {
 	if h.First, err = r.run("first-hung", r.rib.but(strapKind)); err != nil {
 		return err
 	}
+	h.Shape = r.stations()
 	if r.rib.packed {
 		packed, err := r.run("packed", r.rib.springs(liftKind))
 		if err != nil {

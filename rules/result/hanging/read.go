@@ -102,6 +102,32 @@ func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
 	return max(0, sag) * (1 + creep), run
 }
 
+// Station is a node of the rib as it first hangs, on its centre line.
+type Station struct {
+	At           float64 // arc length on the intrados
+	Y, Z         float64 // in the section
+	Moment       float64 // the greater of both sides, positive where it flattens the arch
+	MoveY, MoveZ float64
+}
+
+// stations reads the whole rib out of the solver's result.
+func (r *runner) stations() []Station {
+	out := make([]Station, len(r.rib.nodes))
+	for i, n := range r.rib.nodes {
+		d := r.result.Nodes[i]
+		out[i] = Station{At: r.rib.at[i], Y: n.X, Z: n.Y, MoveY: d.X, MoveZ: d.Y}
+	}
+	for e := range len(out) - 1 {
+		for k := range 2 {
+			m := r.result.At(e, float64(k)).M
+			if s := &out[e+k]; math.Abs(m) > math.Abs(s.Moment) {
+				s.Moment = m
+			}
+		}
+	}
+	return out
+}
+
 // Step is the most that one node moves when one strap is set long or short: at
 // a seam the neighbour's straps are set by themselves.
 func (h *Hanging) Step() float64 {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/seasons"
 	"dryfit/rules/standards"
@@ -175,5 +176,21 @@ func TestWhereARevealLiesAtASeam(t *testing.T) {
 		assert.Equal(t, e.ok, ok, e.name)
 		assert.InDelta(t, e.width, width, 1e-12, e.name)
 		assert.Equal(t, e.ok, seasons.Of(c).Wet.Reveal.Value != 0, e.name)
+	}
+}
+
+// The steps give the closed form of one arc to round-off.
+func TestFootStepsSuffice(t *testing.T) {
+	for _, half := range []struct{ radius, angle, e float64 }{{3.045, 0.761, 0.0087}, {2.1, math.Pi / 2, -0.02}, {20, 0.2, 0.01}} {
+		c := layout.Ceiling{}
+		intrados, err := curve.Segmental(2*half.radius*math.Sin(half.angle), half.radius*(1-math.Cos(half.angle)))
+		if half.angle == math.Pi/2 {
+			intrados, err = curve.Semicircular(2 * half.radius)
+		}
+		require.NoError(t, err)
+		c.Vault.Intrados, c.Vault.Arc, c.Vault.TightestRadius = intrados, intrados.Length(), half.radius
+		// Closed form of one arc: R(1 + e)·sin(φ/(1 + e)) − R·sin φ.
+		want := half.radius * ((1+half.e)*math.Sin(half.angle/(1+half.e)) - math.Sin(half.angle))
+		assert.InDelta(t, want, seasons.FootForTest(&c, half.e), 1e-10)
 	}
 }

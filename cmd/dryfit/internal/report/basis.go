@@ -75,7 +75,7 @@ func (t *texter) entryOf(name, text string) {
 
 func severityText(r *rules.Rule) string {
 	if r.Severity == rules.Refer {
-		return "refer; can't be accepted or switched off"
+		return "refer, to the " + r.RefersTo + "; can't be accepted or switched off"
 	}
 	return "at most " + r.Severity.String()
 }

@@ -20,6 +20,7 @@ type Calcs struct {
 	Path    string
 	Ceiling *layout.Ceiling
 	Figures []figure.Figure
+	Tables  []figure.Table
 	Rules   []*rules.Rule // to name those that read a figure
 }
 
@@ -36,6 +37,7 @@ func CalcsText(w io.Writer, c Calcs) error {
 	subject := ""
 	for _, f := range c.Figures {
 		if f.Subject != subject {
+			t.tables(c, subject)
 			subject = f.Subject
 			t.line("")
 			t.line(subject)
@@ -43,6 +45,7 @@ func CalcsText(w io.Writer, c Calcs) error {
 		}
 		t.figure(f, c.Ceiling.Units, readers(f.Key, c.Rules))
 	}
+	t.tables(c, subject)
 	t.line("")
 	for _, l := range wrap(Caution, textWidth) {
 		t.line(l)
@@ -115,6 +118,74 @@ func readers(key string, list []*rules.Rule) []string {
 	return ids
 }
 
+// tables writes those that end a subject.
+func (t *texter) tables(c Calcs, subject string) {
+	for _, table := range c.Tables {
+		if table.Subject != subject || subject == "" {
+			continue
+		}
+		t.line("")
+		t.line("  " + table.Title)
+		t.columns(table.Head)
+		for _, row := range table.Rows {
+			cells := []string{row.Label}
+			for _, v := range row.Values {
+				cells = append(cells, c.Ceiling.Units.Format(v))
+			}
+			t.columns(cells)
+		}
+		for _, l := range wrap(table.Note, textWidth-2) {
+			t.line("  " + l)
+		}
+	}
+}
+
+// columns writes one line of a table: the label, then the rest to the right.
+func (t *texter) columns(cells []string) {
+	const label = 16
+	wide := (textWidth - 2 - label) / max(1, len(cells)-1)
+	out := "  " + pad(cells[0], label)
+	for _, cell := range cells[1:] {
+		out += strings.Repeat(" ", max(1, wide-uniseg.StringWidth(cell))) + cell
+	}
+	t.line(strings.TrimRight(out, " "))
+}
+
+type jsonTable struct {
+	Key     string    `json:"key"`
+	Title   string    `json:"title"`
+	Subject string    `json:"subject"`
+	Head    []string  `json:"head"`
+	Rows    []jsonRow `json:"rows"`
+	Note    string    `json:"note,omitempty"`
+}
+
+type jsonRow struct {
+	Label  string      `json:"label"`
+	Values []jsonValue `json:"values"`
+}
+
+type jsonValue struct {
+	Value *jsonNumber `json:"value"`
+	Unit  string      `json:"unit"`
+}
+
+func tablesJSON(tables []figure.Table) []jsonTable {
+	out := []jsonTable{}
+	for _, t := range tables {
+		j := jsonTable{Key: t.Key, Title: t.Title, Subject: t.Subject, Head: t.Head, Note: t.Note}
+		for _, r := range t.Rows {
+			row := jsonRow{Label: r.Label}
+			for _, v := range r.Values {
+				row.Values = append(row.Values, jsonValue{number(v), v.Unit.String()})
+			}
+			j.Rows = append(j.Rows, row)
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
 type jsonFigure struct {
 	Key     string      `json:"key"`
 	Symbol  string      `json:"symbol"`
@@ -143,7 +214,8 @@ func CalcsJSON(w io.Writer, c Calcs) error {
 	out := struct {
 		Path    string       `json:"path"`
 		Figures []jsonFigure `json:"figures"`
-	}{Path: c.Path, Figures: []jsonFigure{}}
+		Tables  []jsonTable  `json:"tables"`
+	}{Path: c.Path, Figures: []jsonFigure{}, Tables: tablesJSON(c.Tables)}
 	for _, f := range c.Figures {
 		j := jsonFigure{
 			Key: f.Key, Symbol: f.Symbol, Name: f.Name, Subject: f.Subject, Value: number(f.Value), Unit: f.Value.Unit.String(),

@@ -218,9 +218,9 @@ func summary(r Remedy) string {
 	}
 	text := cmp.Or(map[bool]string{true: "INTERRUPTED: "}[res.Interrupted], "")
 	if n := len(res.Answers); n == 1 {
-		text += "1 ANSWER"
+		text += "1 ANSWER that leaves no "
 	} else {
-		text += fmt.Sprintf("%d ANSWERS", n)
+		text += fmt.Sprintf("%d ANSWERS that leave no ", n)
 	}
-	return text + " that leave no " + least + "," + after + "; --write writes the first into the spec, --answer chooses another"
+	return text + least + "," + after + "; --write writes the first into the spec, --answer chooses another"
 }

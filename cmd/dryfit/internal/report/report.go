@@ -1,5 +1,5 @@
 // Package report writes the outcome of a check, once for each reader: a
-// person at a terminal, a program.
+// person at a terminal, a program, a test report, a page of code findings.
 package report
 
 import (
@@ -13,7 +13,13 @@ import (
 type Report struct {
 	Version string
 	On      string // the date that acceptances are judged on, 2027-06-30
+	Strict  bool   // a query fails
 	Runs    []Run
+	Rules   []*rules.Rule // all that were run
+	// Folder and Root are the working folder, which paths are relative to, and
+	// the root of its repository, which those who annotate a repository want
+	// them relative to. Without a root the working folder serves.
+	Folder, Root string
 }
 
 // Run is every spec checked to one set of standards.
@@ -47,6 +53,38 @@ func (r Report) Verdict() rules.Verdict {
 		worst = max(worst, run.Verdict())
 	}
 	return worst
+}
+
+// referral is a rule that refers something, and in how many files.
+type referral struct {
+	rule, title string
+	files       int
+}
+
+// referred lists the rules that referred something, in the order of the files,
+// each once.
+func (r Report) referred() []referral {
+	var out []referral
+	at := map[string]int{}
+	for _, run := range r.Runs {
+		for _, s := range run.Sheets {
+			inFile := map[string]bool{}
+			for _, f := range s.Findings {
+				if f.Severity != rules.Refer || inFile[f.Rule.ID] {
+					continue
+				}
+				inFile[f.Rule.ID] = true
+				i, had := at[f.Rule.ID]
+				if !had {
+					i = len(out)
+					at[f.Rule.ID] = i
+					out = append(out, referral{rule: f.Rule.ID, title: f.Rule.Title})
+				}
+				out[i].files++
+			}
+		}
+	}
+	return out
 }
 
 // Caution is said wherever hanging, lifting or fire is spoken of.

@@ -48,8 +48,23 @@ type texter struct {
 }
 
 func (t *texter) line(s string) {
-	t.out.WriteString(strings.TrimRight(s, " "))
+	t.out.WriteString(noCommand(strings.TrimRight(s, " ")))
 	t.out.WriteByte('\n')
+}
+
+// noCommand keeps a line from being one that a workflow's log obeys: those begin
+// with two colons, after blanks or not, or with two hashes and a bracket.
+func noCommand(s string) string {
+	text := strings.TrimLeft(s, " ")
+	indent := s[:len(s)-len(text)]
+	switch {
+	case strings.HasPrefix(text, "::"):
+		return indent + `\x3a` + text[1:]
+	case strings.HasPrefix(text, "##["):
+		return indent + `\x23` + text[1:]
+	default:
+		return s
+	}
 }
 
 func (t *texter) rule(stroke string) { t.line(strings.Repeat(stroke, textWidth)) }
@@ -143,6 +158,12 @@ func Written(v any) string {
 			pairs = append(pairs, key+" = "+Written(v[key]))
 		}
 		return "{ " + strings.Join(pairs, ", ") + " }"
+	case []any:
+		var elements []string
+		for _, e := range v {
+			elements = append(elements, Written(e))
+		}
+		return "[" + strings.Join(elements, ", ") + "]"
 	default:
 		return fmt.Sprint(v)
 	}
@@ -229,8 +250,17 @@ func (t *texter) paragraph(mark, name, text string) {
 	}
 }
 
+// summary ends a run of several files: the verdict on each, the counts, and what
+// is referred, once for all of them.
 func (t *texter) summary(r Report) {
 	t.rule("═")
+	if list := r.referred(); len(list) > 0 {
+		t.line("referred")
+		for _, item := range list {
+			t.paragraph("", pad(item.rule, wideLabel), plural(item.files, "file")+": "+item.title)
+		}
+		t.line("")
+	}
 	for _, run := range r.Runs {
 		if len(run.Standards) > 0 {
 			t.line("standards: " + Safe(strings.Join(run.Standards, ", ")))
@@ -239,7 +269,7 @@ func (t *texter) summary(r Report) {
 			t.line(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Safe(s.Path))
 		}
 		v := run.Verdict()
-		total := fmt.Sprintf(": %d files, %s", len(run.Sheets), run.Counts())
+		total := fmt.Sprintf(": %s, %s", plural(len(run.Sheets), "file"), run.Counts())
 		for i, l := range wrap(v.String()+total, textWidth) {
 			if i == 0 {
 				l = t.paint(v, v.String()) + strings.TrimPrefix(l, v.String())

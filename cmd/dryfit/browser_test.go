@@ -1,0 +1,114 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// visit is what a real browser sees of a page: .ci/validators/browse.mjs.
+type visit struct {
+	Console, Requests []string
+	Sideways          map[string]int // pixels that the page is too wide, by the window's width
+	Violations        []struct {
+		Where, ID, Impact string
+		At                []string
+	}
+	Filtered []int // articles shown: all, one severity off, no word found
+	Cut      []string
+	Plain    int // articles shown without scripts
+}
+
+func browse(t *testing.T, page, pdf string) visit {
+	t.Helper()
+	const validators = "../../.ci/validators"
+	for _, module := range []string{"playwright-core", "axe-core"} {
+		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
+			skipAloud(t, module)
+		}
+	}
+	for _, program := range []string{"node", "chromium"} {
+		if _, err := exec.LookPath(program); err != nil {
+			skipAloud(t, program)
+		}
+	}
+	chromium, err := exec.LookPath("chromium")
+	require.NoError(t, err)
+	run := exec.Command("node", filepath.Join(validators, "browse.mjs"), chromium, page, pdf)
+	var said strings.Builder
+	run.Stderr = &said
+	out, err := run.Output()
+	require.NoError(t, err, said.String())
+	var v visit
+	require.NoError(t, json.Unmarshal(out, &v))
+	return v
+}
+
+// sound asserts what holds of every page.
+func (v visit) sound(t *testing.T) {
+	assert.Empty(t, v.Console, "console")
+	assert.Empty(t, v.Requests, "requests")
+	assert.Equal(t, map[string]int{"1280": 0, "390": 0}, v.Sideways)
+	assert.Empty(t, v.Violations, "axe-core")
+	assert.Empty(t, v.Cut, "cut on paper")
+}
+
+// pageOf runs a command that writes a page, on the demo with some texts changed.
+func pageOf(t *testing.T, changes map[string]string, args ...string) string {
+	folder := t.TempDir()
+	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
+	require.NoError(t, err)
+	text := string(src)
+	for from, to := range changes {
+		require.Contains(t, text, from)
+		text = strings.Replace(text, from, to, 1)
+	}
+	spec, page := filepath.Join(folder, "room.ceiling.toml"), filepath.Join(folder, "page.html")
+	require.NoError(t, os.WriteFile(spec, []byte(text), 0o644))
+	run := exec.Command("dryfit", append([]string{args[0], spec, "--on", "2026-11-25", "--output", page}, args[1:]...)...)
+	said, err := run.CombinedOutput()
+	if exit := (&exec.ExitError{}); err != nil {
+		require.ErrorAs(t, err, &exit, string(said))
+		require.Equal(t, 1, exit.ExitCode(), string(said))
+	}
+	return page
+}
+
+func TestSubmittalInABrowser(t *testing.T) {
+	t.Parallel()
+	const script = `<script>document.title='taken'</script><img src=x onerror=alert(1)>`
+	for name, changes := range map[string]map[string]string{
+		"the demo": nil,
+		"held, with hostile texts": {
+			`title    = "Reading room, Alder Quay library"`:      "title = '''" + script + " \"quoted\" & " + strings.Repeat("very", 90) + "'''",
+			`source = "supplier's test report no. 7 (invented)"`: "source = '''" + script + "</svg>'''",
+			`name   = "box van"`:                                 "name = '''" + script + "'''", "lamination   = \"6mm\"": "lamination = \"15mm\"",
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			pdf := filepath.Join(t.TempDir(), "page.pdf")
+			v := browse(t, pageOf(t, changes, "submittal"), pdf)
+			v.sound(t)
+			require.Len(t, v.Filtered, 3)
+			assert.Less(t, v.Filtered[1], v.Filtered[0], "a severity is filtered out")
+			assert.Zero(t, v.Filtered[2], "no such words")
+			assert.Equal(t, v.Filtered[0], v.Plain, "all show without scripts")
+			info, err := os.Stat(pdf)
+			require.NoError(t, err)
+			assert.Positive(t, info.Size())
+		})
+	}
+}
+
+func TestStudyInABrowser(t *testing.T) {
+	t.Parallel()
+	v := browse(t, pageOf(t, nil, "study", "--vary", "grid.along=4..6", "--format", "html"), "")
+	v.sound(t)
+}

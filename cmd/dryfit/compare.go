@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/compare"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+// compareFlags are those of the compare command.
+type compareFlags struct {
+	format, output, threshold, failOn, on string
+	standards                             []string
+	strict                                bool
+}
+
+func compareCommand(s streams) *cobra.Command {
+	var f compareFlags
+	c := &cobra.Command{
+		Use:   "compare OLD NEW",
+		Short: "Say what a revision changed: keys, figures, findings, the verdict",
+		Long: "Compares two specs: files, - for standard input, or REV:PATH as git keeps it. Each is\n" +
+			"checked to the standards found for it in the working tree; for REV:PATH too, so that\n" +
+			"a change of the standards alone shows nothing. --standards names another file for both.\n\n" +
+			"A quantity that is written otherwise and means the same is no change. A figure counts as\n" +
+			"changed past --threshold of what it was.\n\n" +
+			"Exit status: 0 compared, 1 with --fail-on where such a finding came, 2 could not compare,\n" +
+			"130 interrupted.",
+		Example: "  dryfit compare before.ceiling.toml after.ceiling.toml\n" +
+			"  dryfit compare HEAD~1:specs/reading-room.ceiling.toml specs/reading-room.ceiling.toml\n" +
+			"  dryfit compare --fail-on new-hold --format markdown main:specs/hall.ceiling.toml specs/hall.ceiling.toml",
+		Args: cobra.ExactArgs(2),
+		RunE: func(c *cobra.Command, args []string) error { return compareSpecs(c.Context(), s, args, f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.format, "format", "text", "text, markdown or json")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
+	flags.StringVar(&f.threshold, "threshold", "0.5%", "the `share` by which a figure may change and count as the same")
+	flags.StringVar(&f.failOn, "fail-on", "", "new-hold or new-query: exit 1 where such a finding, or a worse one, came")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
+	completeWith(c, "format", "text", "markdown", "json")
+	completeWith(c, "fail-on", "new-hold", "new-query")
+	return c
+}
+
+func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags) error {
+	write, ok := map[string]func(io.Writer, report.Comparison) error{
+		"text": report.CompareText, "markdown": report.CompareMarkdown, "json": report.CompareJSON,
+	}[f.format]
+	if !ok {
+		return fmt.Errorf("--format %q is not text, markdown or json", f.format)
+	}
+	least, ok := map[string]rules.Severity{"": 0, "new-hold": rules.Hold, "new-query": rules.Query}[f.failOn]
+	if !ok {
+		return fmt.Errorf("--fail-on %q is not new-hold or new-query", f.failOn)
+	}
+	threshold, err := quantity.Parse(quantity.Fraction, f.threshold)
+	if err != nil || threshold.SI < 0 {
+		return fmt.Errorf("--threshold %q is not a share; write 0.5%%", f.threshold)
+	}
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	if args[0] == "-" && args[1] == "-" {
+		return errors.New("standard input can be one of the two specs, not both")
+	}
+	sheets, inputs, err := bothSides(ctx, s, args, f, on)
+	if err != nil {
+		return err
+	}
+	c := compare.Of(sheets[0], sheets[1], threshold.SI)
+	r := report.Comparison{Comparison: c, Version: version(), On: on}
+	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
+		return err
+	}
+	if least > 0 && c.Worse(least) {
+		return verdictError{exitFail}
+	}
+	return nil
+}
+
+// bothSides reads and checks the two specs. One that can't be is reported as
+// check reports it.
+func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []input, error) {
+	if len(f.standards) > 1 {
+		return nil, nil, fmt.Errorf("one --standards file, not %d", len(f.standards))
+	}
+	shelf := newShelf(append(f.standards, "")[0])
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict}
+	var sheets, broken []*review.Sheet
+	var inputs []input
+	for _, name := range args {
+		in, src, problem := side(ctx, s, name)
+		under, sheet := shelf.underStandards(in, o)
+		switch {
+		case sheet != nil:
+		case problem != "":
+			sheet = review.Unreadable(in.name, problem, under)
+		default:
+			sheet = review.Spec(in.name, src, under)
+		}
+		sheets, inputs = append(sheets, sheet), append(inputs, in)
+		if sheet.Ceiling == nil {
+			broken = append(broken, sheet)
+		}
+	}
+	if ctx.Err() != nil {
+		return nil, nil, ctx.Err()
+	}
+	if len(broken) > 0 {
+		r := report.Report{On: on, Runs: []report.Run{{Sheets: append(shelf.sheets(), broken...)}}}
+		if err := report.Text(s.err, r, false); err != nil {
+			return nil, nil, err
+		}
+		return nil, nil, verdictError{exitNotChecked}
+	}
+	return sheets, inputs, nil
+}
+
+// side reads one of the two specs.
+func side(ctx context.Context, s streams, name string) (in input, src []byte, problem string) {
+	if r, ok := revisionOf(name); ok {
+		in = input{name: name, path: filepath.Join(r.folder(ctx), filepath.Base(r.path))}
+		src, problem = fromGit(ctx, r)
+		return in, src, problem
+	}
+	in = newInput(name)
+	if name == "-" {
+		in = input{name: "standard-input" + extension, stdin: true}
+	}
+	src, problem = in.read(s.in)
+	return in, src, problem
+}

@@ -1,0 +1,157 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+)
+
+// drawFlags are those of the draw command.
+type drawFlags struct {
+	sheet, format, scale, paper, output, on string
+	strict                                  bool
+	standards                               []string
+}
+
+func drawCommand(s streams) *cobra.Command {
+	var f drawFlags
+	names := append(drawing.Names(), "all")
+	c := &cobra.Command{
+		Use:   "draw SPEC",
+		Short: "Draw the ceiling to scale, on sheets with their findings marked",
+		Long: "Draws sheets of a ceiling to scale: " + strings.Join(drawing.Names(), ", ") + ".\n" +
+			"Findings are marked by their numbers where they bite. Every sheet says what was\n" +
+			"assumed. Without --scale and --paper the drawing chooses both.\n\n" +
+			"PDF takes all sheets into one file; several SVGs go into a folder. A sheet that needs a\n" +
+			"key which the spec leaves out is left out of all, and that is said.",
+		Example: "  dryfit draw specs/reading-room.ceiling.toml --output reading-room.pdf\n" +
+			"  dryfit draw specs/reading-room.ceiling.toml --sheet section --scale 1:20 --paper A2 --output section.pdf\n" +
+			"  dryfit draw specs/reading-room.ceiling.toml --format svg --output drawings\n" +
+			"  dryfit draw specs/hall.ceiling.toml --sheet plan --scale \"1/2in = 1ft\" --paper ARCH-D --output plan.pdf",
+		Args: cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error { return draw(s, args[0], f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.sheet, "sheet", "all", oneOf(names))
+	flags.StringVar(&f.format, "format", "", "svg or pdf (default: as the output's name ends, else pdf)")
+	flags.StringVar(&f.scale, "scale", "", "1:20, or 1/2in = 1ft (default: the one that suits the sheet)")
+	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the least that suits)")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; several SVGs to a folder")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "sheet", names...)
+	completeWith(c, "format", "svg", "pdf")
+	return c
+}
+
+func draw(s streams, path string, f drawFlags) error {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	options := drawing.Options{Paper: f.paper}
+	if f.scale != "" {
+		if options.Scale, err = drawing.ParseScale(f.scale); err != nil {
+			return fmt.Errorf("--scale %w", err)
+		}
+	}
+	if err := f.settle(); err != nil {
+		return err
+	}
+	base, inputs, err := resolved(s, path, f.standards)
+	if err != nil {
+		return err
+	}
+	// Once more, with every rule, for the findings that the sheets show.
+	sheet := review.Spec(base.Path, base.Document.Source, review.Options{Rules: catalog.Rules(), Standards: base.Standards, On: on, Strict: f.strict})
+	in := drawing.Input{Sheet: sheet, Version: version(), On: on}
+	drawn, err := f.sheets(s, in, options)
+	if err != nil {
+		return err
+	}
+	if f.format == "pdf" {
+		return writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return pdf.Write(w, f.document(in), drawn) })
+	}
+	if len(drawn) == 1 && f.sheet != "all" {
+		return writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return svg.Write(w, drawn[0]) })
+	}
+	return writeFolder(f.output, inputs, drawn)
+}
+
+// settle checks the flags, and takes the format from the output's name.
+func (f *drawFlags) settle() error {
+	if names := append(drawing.Names(), "all"); !slices.Contains(names, f.sheet) {
+		return fmt.Errorf("--sheet %q is not %s", f.sheet, oneOf(names))
+	}
+	if f.format == "" {
+		f.format = "pdf"
+		if strings.EqualFold(filepath.Ext(f.output), ".svg") {
+			f.format = "svg"
+		}
+	}
+	switch {
+	case f.format != "svg" && f.format != "pdf":
+		return fmt.Errorf("--format %q is not svg or pdf", f.format)
+	case f.format == "svg" && f.sheet == "all" && f.output == "":
+		return fmt.Errorf("several SVGs go into a folder; name it with --output")
+	default:
+		return nil
+	}
+}
+
+// sheets draws what is asked for. Of all, a sheet that can't be drawn is said.
+func (f drawFlags) sheets(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
+	if f.sheet != "all" {
+		one, err := drawing.Draw(f.sheet, in, o)
+		return []paper.Sheet{one}, err
+	}
+	drawn, undrawn, err := drawing.All(in, o)
+	for _, u := range undrawn {
+		fmt.Fprintln(s.err, "dryfit: "+report.Safe(u))
+	}
+	return drawn, err
+}
+
+// document is what the PDF says of itself: its date is the one that it was
+// judged on, so that the same spec makes the same bytes.
+func (f drawFlags) document(in drawing.Input) pdf.Document {
+	date, err := time.Parse(time.DateOnly, in.On)
+	if err != nil {
+		date = time.Time{} // judgedOn has read it before
+	}
+	return pdf.Document{Title: report.Safe(in.Sheet.Ceiling.Spec.Project.Title), Creator: "dryfit " + in.Version, Date: date}
+}
+
+// writeFolder writes each sheet to a file of its name.
+func writeFolder(folder string, inputs []input, drawn []paper.Sheet) error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return fmt.Errorf("write %s: %s", folder, reason(err))
+	}
+	for _, sheet := range drawn {
+		var b bytes.Buffer
+		if err := svg.Write(&b, sheet); err != nil {
+			return err
+		}
+		path := filepath.Join(folder, sheet.Name+".svg")
+		if err := writeOutput(path, nil, inputs, func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }); err != nil {
+			return err
+		}
+	}
+	return nil
+}

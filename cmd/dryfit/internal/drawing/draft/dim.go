@@ -1,0 +1,132 @@
+package draft
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/report"
+)
+
+// Dim is a dimension: level above or below its figure, upright to the left or
+// the right of it.
+type Dim struct {
+	From, To paper.Point
+	Side     Side
+	Text     string
+}
+
+// Dim leaves a dimension of the present figure to be placed.
+func (b *Board) Dim(d Dim) { b.figure.dims = append(b.figure.dims, d) }
+
+// The tiers of dimensions, in mm.
+const (
+	firstTier = 8
+	nextTier  = 6.5
+	offTier   = 1.5 // of an extension line, from what is measured
+	pastTier  = 1.2 // of an extension line, over the dimension line
+	tick      = 1   // half of the stroke at the end of a dimension line
+)
+
+// laid is a dimension with its tier: across is where its line lies, from and to
+// where it begins and ends.
+type laid struct {
+	Dim
+	from, to, across float64
+	tier             int
+}
+
+func (d Dim) upright() bool { return d.Side == Left || d.Side == Right }
+
+// dimension lays a figure's dimensions: on each side in tiers, the shorter ones
+// nearer. All lines are drawn before any text is, so that no text meets one.
+func (b *Board) dimension(f *figure) {
+	var all []laid
+	for _, side := range []Side{Above, Below, Left, Right} {
+		all = append(all, tiers(f, side)...)
+	}
+	for _, d := range all {
+		b.dimLines(d)
+	}
+	for _, d := range all {
+		b.dimText(d)
+	}
+}
+
+func tiers(f *figure, side Side) []laid {
+	var out []laid
+	for _, d := range f.dims {
+		if d.Side != side {
+			continue
+		}
+		from, to := d.From.X, d.To.X
+		if d.upright() {
+			from, to = d.From.Y, d.To.Y
+		}
+		out = append(out, laid{Dim: d, from: min(from, to), to: max(from, to)})
+	}
+	slices.SortStableFunc(out, func(a, b laid) int {
+		return cmp.Or(cmp.Compare(a.to-a.from, b.to-b.from), cmp.Compare(a.from, b.from))
+	})
+	const touching = 0.1
+	for i := range out {
+		d := &out[i]
+		taken := func(o laid) bool { return o.tier == d.tier && d.from < o.to-touching && o.from < d.to-touching }
+		for slices.ContainsFunc(out[:i], taken) {
+			d.tier++
+		}
+		off := firstTier + nextTier*float64(d.tier)
+		d.across = map[Side]float64{Above: f.extent.y0 - off, Below: f.extent.y1 + off, Left: f.extent.x0 - off, Right: f.extent.x1 + off}[side]
+	}
+	return out
+}
+
+// at is a point at a distance along and across the dimension line.
+func (d laid) at(along, across float64) paper.Point {
+	if d.upright() {
+		return paper.Point{X: across, Y: along}
+	}
+	return paper.Point{X: along, Y: across}
+}
+
+func (b *Board) dimLines(d laid) {
+	hair := paper.Stroke{Pen: paper.Hair}
+	b.Line(d.at(d.from, d.across), d.at(d.to, d.across), hair)
+	for _, end := range []paper.Point{d.From, d.To} {
+		along, start := end.X, end.Y
+		if d.upright() {
+			along, start = end.Y, end.X
+		}
+		away := 1.0
+		if d.across < start {
+			away = -1
+		}
+		b.Line(d.at(along, start+away*offTier), d.at(along, d.across+away*pastTier), hair)
+		p := d.at(along, d.across)
+		b.Line(paper.Point{X: p.X - tick, Y: p.Y + tick}, paper.Point{X: p.X + tick, Y: p.Y - tick}, paper.Stroke{Pen: paper.Medium})
+	}
+}
+
+// dimText writes the text along the line: in its middle if it can be, else
+// shifted, else beyond an end, else as a label.
+func (b *Board) dimText(d laid) {
+	text := report.Safe(d.Text)
+	w, middle := paper.TextWidth(text, Ordinary), (d.from+d.to)/2
+	off := paper.Descent(Ordinary) + 2*clear
+	for _, side := range []float64{-off, Ordinary + 2*clear} { // over the line, then under it
+		for shift := 0.0; shift <= (d.to-d.from+w)/2+3; shift++ {
+			for _, sign := range []float64{1, -1} {
+				t := paper.Text{At: d.at(middle+sign*shift, d.across+side), Height: Ordinary, Anchor: paper.Middle, Text: text}
+				if d.upright() {
+					t.Turn = 90
+				}
+				x := boxOf(t)
+				if x.within(b.area) && b.room.free(x.grown(clear)) {
+					b.add(t)
+					return
+				}
+			}
+		}
+	}
+	b.Label(Label{Text: d.Text, Of: d.at(middle, d.across), Prefer: []Side{d.Side}})
+}

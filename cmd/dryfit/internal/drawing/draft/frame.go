@@ -1,0 +1,199 @@
+package draft
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/report"
+)
+
+// Frame is what is around the drawing.
+type Frame struct {
+	Name, Title, About string
+	Paper              Size
+	Scale              string   // as it is printed
+	Project            []string // the ceiling's title, then what identifies the sheet
+	Facts              [][2]string
+	Notes              []Note
+	Caution            string
+}
+
+// Note is a part of the notes.
+type Note struct {
+	Title string
+	Lines []string
+}
+
+// Heights of capitals in the column, in mm.
+const (
+	small = 1.8
+	large = 3.2
+)
+
+// furnish draws the border, the title block and the notes.
+func (b *Board) furnish() {
+	p := b.frame.Paper
+	left := p.Width - border - p.column()
+	edge := box{bound, border, p.Width - border, p.Height - border}
+	b.figure = &figure{extent: nowhere}
+	b.rectangle(edge, paper.Heavy)
+	b.Line(paper.Point{X: left, Y: edge.y0}, paper.Point{X: left, Y: edge.y1}, paper.Stroke{Pen: paper.Bold})
+	c := &columnWriter{b: b, x: left + gutter, width: p.column() - 2*gutter}
+	top := c.titleBlock(edge.y1)
+	b.Line(paper.Point{X: left, Y: top}, paper.Point{X: edge.x1, Y: top}, paper.Stroke{Pen: paper.Bold})
+	caution := c.height(b.frame.Caution, small)
+	c.y = top - caution - gutter
+	c.paragraph(b.frame.Caution, small)
+	c.bottom = top - caution - 3*gutter
+	c.y = edge.y0 + gutter + small
+	for _, n := range b.frame.Notes {
+		c.note(n)
+	}
+	b.frame.Notes = nil
+	b.notes = c
+}
+
+func (b *Board) rectangle(x box, pen paper.Pen) {
+	b.Poly(paper.Poly{Points: []paper.Point{{X: x.x0, Y: x.y0}, {X: x.x1, Y: x.y0}, {X: x.x1, Y: x.y1}, {X: x.x0, Y: x.y1}}, Closed: true, Stroke: paper.Stroke{Pen: pen}})
+}
+
+// unplaced puts the text of a label that had no room into the notes.
+func (b *Board) unplaced(text string) {
+	b.notes.note(Note{Title: "Without room on the drawing", Lines: []string{text}})
+}
+
+// columnWriter writes text from the top of the column down.
+type columnWriter struct {
+	b           *Board
+	x, width    float64
+	y, bottom   float64
+	full        bool
+	lastHeading string
+}
+
+// wrapped breaks a text into lines of the column's width.
+func (c *columnWriter) wrapped(text string, height float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(report.Safe(text)) {
+		for paper.TextWidth(word, height) > c.width { // one long word is cut
+			n := len([]rune(word)) - 1
+			for n > 1 && paper.TextWidth(string([]rune(word)[:n]), height) > c.width {
+				n--
+			}
+			if line != "" {
+				lines = append(lines, line)
+				line = ""
+			}
+			lines = append(lines, string([]rune(word)[:n]))
+			word = string([]rune(word)[n:])
+		}
+		if with := strings.TrimSpace(line + " " + word); line == "" || paper.TextWidth(with, height) <= c.width {
+			line = with
+			continue
+		}
+		lines = append(lines, line)
+		line = word
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (c *columnWriter) height(text string, height float64) float64 {
+	return leading * height * float64(len(c.wrapped(text, height)))
+}
+
+func (c *columnWriter) line(text string, height float64) {
+	c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: height, Text: text})
+	c.y += leading * height
+}
+
+func (c *columnWriter) paragraph(text string, height float64) {
+	for _, l := range c.wrapped(text, height) {
+		c.line(l, height)
+	}
+}
+
+// note writes a heading and its lines, as far as there is room, and says so
+// once where there is none.
+func (c *columnWriter) note(n Note) {
+	if c.full || len(n.Lines) == 0 {
+		return
+	}
+	room := func(lines int) bool { return c.y+leading*small*float64(lines) <= c.bottom }
+	if !room(3) {
+		c.cut()
+		return
+	}
+	if n.Title != c.lastHeading {
+		c.y += 0.6 * small
+		c.line(strings.ToUpper(n.Title), small)
+		c.lastHeading = n.Title
+	}
+	for i, l := range n.Lines {
+		if !room(len(c.wrapped(l, small)) + 1) {
+			c.cutAfter(len(n.Lines) - i)
+			return
+		}
+		c.paragraph(l, small)
+		c.y += 0.4 * small
+	}
+	c.y += 0.6 * small
+}
+
+func (c *columnWriter) cut() { c.cutAfter(0) }
+
+func (c *columnWriter) cutAfter(left int) {
+	c.full = true
+	text := "more: dryfit check"
+	if left > 0 {
+		text = fmt.Sprintf("and %d more: dryfit check", left)
+	}
+	c.line(text, small)
+}
+
+// titleBlock writes the block at the foot of the column, and returns its top.
+func (c *columnWriter) titleBlock(bottom float64) float64 {
+	const mostLines = 3
+	title := c.wrapped(c.b.frame.Project[0], large)
+	if len(title) > mostLines {
+		title = append(title[:mostLines-1], c.fitted(title[mostLines-1]+" …", c.width, large))
+	}
+	rest := 0.0
+	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
+		rest += c.height(l, Ordinary)
+	}
+	facts := leading * small * float64(len(c.b.frame.Facts))
+	top := bottom - gutter - leading*large*float64(len(title)) - rest - facts - 2*gutter
+	c.y = top + gutter + large
+	for _, l := range title {
+		c.line(l, large)
+	}
+	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
+		c.paragraph(l, Ordinary)
+	}
+	c.y += gutter / 2
+	const name = 17
+	for _, f := range c.b.frame.Facts {
+		c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: f[0]})
+		value := c.fitted(f[1], c.width-name, small)
+		c.b.Write(paper.Text{At: paper.Point{X: c.x + name, Y: c.y}, Height: small, Text: value})
+		c.y += leading * small
+	}
+	return top
+}
+
+// fitted cuts a text to a width.
+func (c *columnWriter) fitted(text string, width, height float64) string {
+	runes := []rune(report.Safe(text))
+	if paper.TextWidth(string(runes), height) <= width {
+		return string(runes)
+	}
+	for len(runes) > 1 && paper.TextWidth(string(runes)+"…", height) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
+}

@@ -1,0 +1,177 @@
+package draft
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/report"
+)
+
+// Side is a direction on the sheet.
+type Side uint8
+
+// The sides.
+const (
+	Above Side = iota + 1
+	Below
+	Left
+	Right
+)
+
+// Label is text for a place. It is put beside the place if there is room, else
+// farther off with a leader, else into the notes.
+type Label struct {
+	Text   string // lines by \n
+	Of     paper.Point
+	Height float64 // of a capital; 0: the ordinary one
+	Prefer []Side  // tried before the rest
+	Inside bool    // its middle belongs at the place, if there is room
+	Marked bool
+}
+
+// Ordinary is the height of a capital in dimensions and labels, in mm.
+const Ordinary = 2.2
+
+// Label leaves a text to be placed.
+func (b *Board) Label(l Label) { b.labels = append(b.labels, l) }
+
+type mark struct {
+	number int
+	at     paper.Point
+}
+
+// Mark leaves the number of a finding to be placed where it bites.
+func (b *Board) Mark(number int, at paper.Point) { b.marks = append(b.marks, mark{number, at}) }
+
+// leading is the distance of base lines by the height of a capital.
+const leading = 1.75
+
+// ways are the directions that a label is tried in.
+var ways = func() [][2]float64 {
+	var out [][2]float64
+	for _, turn := range []int{
+		0, 16, 8, 24, 4, 28, 12, 20, 2, 30, 6, 26, 10, 22, 14, 18,
+		1, 31, 3, 29, 5, 27, 7, 25, 9, 23, 11, 21, 13, 19, 15, 17,
+	} {
+		angle := float64(turn) * math.Pi / 16
+		out = append(out, [2]float64{math.Cos(angle), -math.Sin(angle)})
+	}
+	return out
+}()
+
+// distances are those that are tried, in mm; past near, a leader is drawn.
+var distances = []float64{1.2, 2.4, 5, 8, 11, 14, 17, 20, 24, 28, 33, 38, 44, 50, 57, 65, 75, 90, 110, 135, 165}
+
+const near = 3
+
+func directions(prefer []Side) [][2]float64 {
+	var first [][2]float64
+	for _, s := range prefer {
+		first = append(first, map[Side][2]float64{Above: {0, -1}, Below: {0, 1}, Left: {-1, 0}, Right: {1, 0}}[s])
+	}
+	return slices.Concat(first, ways)
+}
+
+// place puts the labels and then the marks, which are small, where there is
+// room.
+func (b *Board) place() {
+	for _, l := range b.labels {
+		lines := strings.Split(l.Text, "\n")
+		for i, line := range lines {
+			lines[i] = report.Safe(line)
+		}
+		if !b.label(l, lines, 0) {
+			b.unplaced(strings.Join(lines, " "))
+		}
+	}
+	for _, m := range b.marks {
+		l := Label{Of: m.at, Marked: true}
+		b.placed[m.number] = m.at
+		b.label(l, []string{strconv.Itoa(m.number)}, tag)
+	}
+}
+
+// tag is the room that a mark's own outline takes around its number, in mm.
+const tag = 1.1
+
+// tagPoint is how far its two points reach, in mm.
+const tagPoint = 1.1
+
+// label puts a text at the first place tried that is free.
+func (b *Board) label(l Label, lines []string, around float64) bool {
+	height := l.Height
+	if height == 0 {
+		height = Ordinary
+	}
+	w, h := 0.0, height*(1+leading*float64(len(lines)-1))+paper.Descent(height)
+	for _, line := range lines {
+		w = max(w, paper.TextWidth(line, height))
+	}
+	w, h = w+2*around, h+2*around
+	tip := 0.0
+	if around > 0 {
+		tip = tagPoint
+	}
+	try := func(x, y float64, reach float64) bool {
+		at := box{x - w/2, y - h/2, x + w/2, y + h/2}
+		if outer := (box{at.x0 - tip, at.y0, at.x1 + tip, at.y1}).grown(clear); !at.within(b.area) || !b.room.free(outer) {
+			return false
+		}
+		if reach > near && !b.leader(l, at) {
+			return false
+		}
+		b.write(l, lines, at, height, around)
+		return true
+	}
+	if l.Inside && try(l.Of.X, l.Of.Y, 0) {
+		return true
+	}
+	for _, r := range distances {
+		for _, d := range directions(l.Prefer) {
+			if try(l.Of.X+d[0]*(r+w/2), l.Of.Y+d[1]*(r+h/2), r) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leader draws the line from a place to its label, if it passes no text.
+func (b *Board) leader(l Label, at box) bool {
+	line := segment{l.Of, at.grown(2 * clear).nearest(l.Of)}
+	if !b.room.open(line) {
+		return false
+	}
+	b.add(paper.Line{A: line.a, B: line.b, Stroke: paper.Stroke{Pen: paper.Hair, Marked: l.Marked}})
+	return true
+}
+
+func (b *Board) write(l Label, lines []string, at box, height, around float64) {
+	y := at.y0 + around + height
+	for _, line := range lines {
+		b.add(paper.Text{At: paper.Point{X: at.x0 + around, Y: y}, Height: height, Text: line, Marked: l.Marked})
+		y += leading * height
+	}
+	if around > 0 {
+		b.outline(at)
+	}
+}
+
+// outline draws a mark's: a tag, pointed at both ends.
+func (b *Board) outline(at box) {
+	middle, point := (at.y0+at.y1)/2, tagPoint
+	b.add(paper.Poly{
+		Points: []paper.Point{
+			{X: at.x0, Y: at.y0},
+			{X: at.x1, Y: at.y0},
+			{X: at.x1 + point, Y: middle},
+			{X: at.x1, Y: at.y1},
+			{X: at.x0, Y: at.y1},
+			{X: at.x0 - point, Y: middle},
+		},
+		Closed: true, Stroke: paper.Stroke{Pen: paper.Fine, Marked: true},
+	})
+}

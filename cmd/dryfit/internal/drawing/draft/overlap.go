@@ -1,0 +1,45 @@
+package draft
+
+import (
+	"fmt"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+)
+
+// Overlaps lists the texts of a sheet that meet another text or a line, or that
+// leave the paper: none, if the sheet can be read.
+func Overlaps(s paper.Sheet) []string {
+	var out []string
+	var texts []paper.Text
+	r := newRoom()
+	var visit func([]paper.Item)
+	visit = func(items []paper.Item) {
+		for _, item := range items {
+			switch i := item.(type) {
+			case paper.Group:
+				visit(i.Items)
+			case paper.Text:
+				texts = append(texts, i)
+			default:
+				for _, line := range strokes(item) {
+					r.draw(line)
+				}
+			}
+		}
+	}
+	visit(s.Items)
+	sheet := box{0, 0, s.Width, s.Height}
+	for _, t := range texts {
+		b := boxOf(t)
+		switch {
+		case t.Text == "":
+			continue
+		case !b.within(sheet):
+			out = append(out, fmt.Sprintf("%q leaves the sheet", t.Text))
+		case !r.free(b):
+			out = append(out, fmt.Sprintf("%q at %.1f, %.1f meets a line or a text", t.Text, t.At.X, t.At.Y))
+		}
+		r.write(b)
+	}
+	return out
+}

@@ -1,0 +1,276 @@
+// Package drawing draws a ceiling on sheets, to scale: what is drawn is what was
+// computed, and each sheet says what was assumed.
+package drawing
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/layout"
+	"dryfit/rules/review"
+	"dryfit/spec/quantity"
+)
+
+// Input is what a drawing is made of.
+type Input struct {
+	Sheet   *review.Sheet // of a spec that could be resolved
+	Version string
+	On      string // the date that acceptances were judged on
+}
+
+func (in Input) ceiling() *layout.Ceiling { return in.Sheet.Ceiling }
+
+// format prints a quantity in the spec's units.
+func (in Input) format(v quantity.Value) string { return in.ceiling().Units.Format(v) }
+
+func (in Input) length(m float64) string { return in.format(quantity.Length(m).Value()) }
+
+// Options are how a sheet is made; the zero Options let the drawing choose.
+type Options struct {
+	Scale float64 // 20 is 1:20
+	Paper string
+}
+
+// NeedsError says which key a sheet can't be drawn without.
+type NeedsError struct{ Sheet, Key string }
+
+func (e *NeedsError) Error() string { return "the " + e.Sheet + " sheet needs " + e.Key }
+
+// FitError says that a drawing does not fit its paper at the scale asked for.
+type FitError struct {
+	Sheet, Scale, Paper string
+	Fits                string // a scale, or a paper, that would do
+}
+
+func (e *FitError) Error() string {
+	return fmt.Sprintf("the %s sheet does not fit %s at %s; %s does", e.Sheet, e.Paper, e.Scale, e.Fits)
+}
+
+// subject is a sheet before it has a paper and a scale.
+type subject struct {
+	name, title, about string
+	wide, high         float64 // of what is drawn to scale, in m
+	// Around it lie dimensions and labels, and what is drawn to no scale; in mm.
+	left, right, above, below float64
+	best                      float64 // the scale that one would wish, if the paper allows
+	shows                     []string
+	notes                     []draft.Note
+	// draw draws into a board, the view's origin being the lower left corner
+	// of what is drawn to scale.
+	draw func(*draft.Board, draft.View) map[int]paper.Point
+}
+
+// Names lists the sheets, in their order.
+func Names() []string {
+	var out []string
+	for _, s := range sheets {
+		out = append(out, s.name)
+	}
+	return out
+}
+
+// sheets are all there are.
+var sheets = []struct {
+	name string
+	make func(Input) (*subject, error)
+}{
+	{"section", section},
+	{"plan", plan},
+	{"panel", panel},
+	{"rib", rib},
+	{"straps", straps},
+	{"route", route},
+	{"view", view},
+}
+
+// Draw makes the sheet of a name. Its errors are a *NeedsError and a *FitError.
+func Draw(name string, in Input, o Options) (paper.Sheet, error) {
+	i := slices.Index(Names(), name)
+	if i < 0 {
+		return paper.Sheet{}, fmt.Errorf("there is no sheet %q; there are %s", name, strings.Join(Names(), ", "))
+	}
+	s, err := sheets[i].make(in)
+	if err != nil {
+		return paper.Sheet{}, err
+	}
+	return compose(in, o, s)
+}
+
+// All makes every sheet that the spec has the keys for; what can't be drawn is
+// said.
+func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error) {
+	for _, name := range Names() {
+		s, err := Draw(name, in, o)
+		var needs *NeedsError
+		switch {
+		case errors.As(err, &needs):
+			undrawn = append(undrawn, needs.Error())
+		case err != nil:
+			return nil, nil, err
+		default:
+			drawn = append(drawn, s)
+		}
+	}
+	return drawn, undrawn, nil
+}
+
+// compose chooses the paper and the scale, draws, and lets the board place the
+// rest.
+func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
+	size, scale, err := s.fit(in.ceiling().Units == quantity.Imperial, o)
+	if err != nil {
+		return paper.Sheet{}, err
+	}
+	board := draft.New(in.frame(s, size, scale))
+	low, high := board.Area()
+	v := draft.View{Scale: scale}
+	spareX := high.X - low.X - s.left - s.right - v.Size(s.wide)
+	spareY := high.Y - low.Y - s.above - s.below - v.Size(s.high)
+	v.Origin = paper.Point{X: low.X + s.left + spareX/2, Y: high.Y - s.below - spareY/2}
+	places := s.draw(board, v)
+	for _, n := range in.bites(s.shows) {
+		if at, ok := places[n]; ok {
+			board.Mark(n, at)
+		}
+	}
+	return board.Finish(), nil
+}
+
+// fits reports whether the subject fits a paper at a scale.
+func (s *subject) fits(size draft.Size, scale float64) bool {
+	w, h := size.Area()
+	return s.left+s.right+s.wide*1000/scale <= w && s.above+s.below+s.high*1000/scale <= h
+}
+
+// largest is the largest usual scale at which the subject fits a paper.
+func (s *subject) largest(size draft.Size, imperial bool) (float64, bool) {
+	for _, scale := range usualScales(imperial) {
+		if scale >= s.best && s.fits(size, scale) {
+			return scale, true
+		}
+	}
+	return 0, false
+}
+
+// fit is the paper and the scale: what is asked for, else the least paper on
+// which the subject has the scale that one would wish, else the largest paper
+// and the scale that fits it.
+func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
+	series := draft.Series(imperial)
+	if o.Paper != "" {
+		size, ok := draft.SizeNamed(o.Paper)
+		if !ok {
+			return size, 0, fmt.Errorf("there is no paper %q; there are A4 to A0 and ARCH-A to ARCH-E", o.Paper)
+		}
+		series = []draft.Size{size}
+	}
+	best := o.Scale
+	if best == 0 {
+		usual := usualScales(imperial)
+		best = usual[slices.IndexFunc(usual, func(scale float64) bool { return scale >= s.best })]
+	}
+	for _, size := range series {
+		if s.fits(size, best) {
+			return size, best, nil
+		}
+	}
+	last := series[len(series)-1]
+	scale, ok := s.largest(last, imperial)
+	switch {
+	case !ok:
+		return last, 0, fmt.Errorf("the %s sheet does not fit %s at any scale", s.name, last.Name)
+	case o.Scale > 0:
+		return last, 0, &FitError{s.name, ScaleText(o.Scale, imperial), last.Name, ScaleText(scale, imperial)}
+	default:
+		return last, scale, nil
+	}
+}
+
+// frame is what stands around the drawing.
+func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
+	p, imperial := in.ceiling().Spec.Project, in.ceiling().Units == quantity.Imperial
+	project := []string{p.Title}
+	if p.Sheet != "" {
+		project = append(project, "sheet "+p.Sheet)
+	}
+	if p.Revision != "" {
+		project = append(project, "revision "+p.Revision)
+	}
+	printed := ScaleText(scale, imperial)
+	if s.wide == 0 {
+		printed = "none"
+	}
+	units := "metric"
+	if imperial {
+		units = "feet and inches"
+	}
+	return draft.Frame{
+		Name: s.name, Title: s.title, About: s.about, Paper: size, Scale: printed, Project: project,
+		Facts: [][2]string{
+			{"scale", printed},
+			{"paper", size.Name},
+			{"units", units},
+			{"spec", in.Sheet.Path},
+			{"standards", in.Sheet.Standards.Name},
+			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
+			{"drawn by", "dryfit " + in.Version},
+		},
+		Notes:   append(append(in.findings(s.shows), s.notes...), in.assumed()...),
+		Caution: report.Caution,
+	}
+}
+
+// bites lists the numbers of the findings at keys that begin like one of those
+// that a sheet shows.
+func (in Input) bites(shows []string) []int {
+	var out []int
+	for i, f := range in.Sheet.Findings {
+		if slices.ContainsFunc(shows, func(key string) bool { return f.At == key || strings.HasPrefix(f.At, key+".") }) {
+			out = append(out, i+1)
+		}
+	}
+	return out
+}
+
+// at puts the findings at a key, or under it, to a place.
+func (in Input) at(places map[int]paper.Point, p paper.Point, keys ...string) {
+	for _, n := range in.bites(keys) {
+		if _, had := places[n]; !had {
+			places[n] = p
+		}
+	}
+}
+
+// findings is the note of those that the sheet shows.
+func (in Input) findings(shows []string) []draft.Note {
+	n := draft.Note{Title: "Found, by number"}
+	for _, i := range in.bites(shows) {
+		f := in.Sheet.Findings[i-1]
+		text := fmt.Sprintf("%d %s %s: %s", i, f.Severity, f.Rule.ID, f.Text)
+		if f.Accepted != nil {
+			text += " (accepted)"
+		}
+		n.Lines = append(n.Lines, text)
+	}
+	return []draft.Note{n}
+}
+
+// assumed is the note of what the spec does not say.
+func (in Input) assumed() []draft.Note {
+	n := draft.Note{Title: "Assumed"}
+	var line []string
+	for _, a := range in.Sheet.Assumed {
+		line = append(line, a.Key+" = "+report.Written(a.Value))
+	}
+	if len(line) == 0 {
+		n.Lines = []string{"Nothing that a rule has read."}
+	} else {
+		n.Lines = line
+	}
+	return []draft.Note{n}
+}

@@ -1,0 +1,153 @@
+// Package pdf writes sheets as one file of the Portable Document Format, a page
+// a sheet, at their exact size.
+package pdf
+
+import (
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+)
+
+// Document is what a file says of itself.
+type Document struct {
+	Title   string
+	Creator string    // program and version
+	Date    time.Time // of the drawings; no clock is read
+	// Plain leaves the pages' operators uncompressed, to be read by people.
+	Plain bool
+}
+
+const (
+	pointsPerMM = 72 / 25.4
+	family      = "go"
+)
+
+// ink of marks, and of all else.
+var (
+	markInk  = [3]int{0xa3, 0x27, 0x1d}
+	plainInk = [3]int{0x1a, 0x19, 0x17}
+)
+
+// Write writes the sheets. The font is embedded, the part of it that is used.
+func Write(w io.Writer, d Document, sheets []paper.Sheet) error {
+	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 420, Ht: 297}})
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.SetCatalogSort(true)
+	f.SetCompression(!d.Plain)
+	f.SetCreationDate(d.Date)
+	f.SetModificationDate(d.Date)
+	f.SetTitle(d.Title, true)
+	f.SetCreator(d.Creator, true)
+	f.SetProducer(d.Creator+"; set in Go Regular by Bigelow & Holmes, under the BSD licence of the Go project", true)
+	f.SetLang("en")
+	f.AddUTF8FontFromBytes(family, "", paper.Font)
+	for _, s := range sheets {
+		// The size is of the page as it is seen, which for this library is
+		// upright.
+		f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
+		f.SetLineCapStyle("round")
+		f.SetLineJoinStyle("round")
+		f.Bookmark(s.Title, 0, 0)
+		page{f}.items(s.Items)
+	}
+	return f.Output(w)
+}
+
+type page struct{ *fpdf.Fpdf }
+
+func (p page) items(items []paper.Item) {
+	for _, item := range items {
+		switch i := item.(type) {
+		case paper.Line:
+			p.stroke(i.Stroke)
+			p.Line(i.A.X, i.A.Y, i.B.X, i.B.Y)
+		case paper.Arc:
+			p.stroke(i.Stroke)
+			// Its angles are in degrees and anticlockwise.
+			p.Arc(i.C.X, i.C.Y, i.R, i.R, 0, -i.To*180/math.Pi, -i.From*180/math.Pi, "D")
+		case paper.Poly:
+			p.poly(i)
+		case paper.Text:
+			p.text(i)
+		case paper.Group:
+			p.items(i.Items)
+		}
+	}
+}
+
+func (p page) stroke(s paper.Stroke) {
+	p.SetLineWidth(s.Pen.Width())
+	p.SetDashPattern(s.Dash.Lengths(), 0)
+	ink := plainInk
+	if s.Marked {
+		ink = markInk
+	}
+	p.SetDrawColor(ink[0], ink[1], ink[2])
+}
+
+func (p page) poly(i paper.Poly) {
+	if len(i.Points) == 0 {
+		return
+	}
+	how := ""
+	if i.Tone != paper.Clear {
+		share := i.Tone.Share()
+		mix := func(ink int) int { return int(math.Round(float64(ink)*share + 255*(1-share))) }
+		p.SetFillColor(mix(plainInk[0]), mix(plainInk[1]), mix(plainInk[2]))
+		how = "F"
+		if i.Flush {
+			p.SetDrawColor(mix(plainInk[0]), mix(plainInk[1]), mix(plainInk[2]))
+			p.SetLineWidth(0.1)
+			p.SetDashPattern(nil, 0)
+			how = "FD"
+		}
+	}
+	if i.Pen != paper.None {
+		p.stroke(i.Stroke)
+		how = strings.TrimSuffix(how, "D") + "D"
+	}
+	if how == "" {
+		return
+	}
+	p.MoveTo(i.Points[0].X, i.Points[0].Y)
+	for _, q := range i.Points[1:] {
+		p.LineTo(q.X, q.Y)
+	}
+	if i.Closed {
+		p.ClosePath()
+	}
+	p.DrawPath(how)
+}
+
+func (p page) text(t paper.Text) {
+	if strings.TrimSpace(t.Text) == "" {
+		return
+	}
+	ink := plainInk
+	if t.Marked {
+		ink = markInk
+	}
+	p.SetTextColor(ink[0], ink[1], ink[2])
+	p.SetFont(family, "", paper.Em(t.Height)*pointsPerMM)
+	x := t.At.X
+	switch t.Anchor {
+	case paper.Middle:
+		x -= paper.TextWidth(t.Text, t.Height) / 2
+	case paper.End:
+		x -= paper.TextWidth(t.Text, t.Height)
+	}
+	if t.Turn == 0 {
+		p.Text(x, t.At.Y, t.Text)
+		return
+	}
+	p.TransformBegin()
+	p.TransformRotate(t.Turn, t.At.X, t.At.Y)
+	p.Text(x, t.At.Y, t.Text)
+	p.TransformEnd()
+}

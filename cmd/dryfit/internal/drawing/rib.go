@@ -1,0 +1,236 @@
+package drawing
+
+import (
+	"fmt"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/layout"
+)
+
+// ribOf keeps what the section of a rib is drawn from: x across the rib, 0 in
+// its middle, and the depth from the intrados upward.
+type ribOf struct {
+	Input
+	c      *layout.Ceiling
+	b      *draft.Board
+	v      draft.View
+	places map[int]paper.Point
+}
+
+// railShown is how much of a rail and of the skin is drawn beside the rib, in m.
+const railShown = 0.055
+
+// rib is the section of a rib: at a seam, of its two halves; without seams, of
+// a whole one.
+func rib(in Input) (*subject, error) {
+	c := in.ceiling()
+	d := &ribOf{Input: in, c: c}
+	about := "A rib between two coffers"
+	if d.seam() {
+		about = "Two half ribs at a seam"
+	}
+	return &subject{
+		name: "rib", title: "Section of a rib",
+		about: fmt.Sprintf("%s, %s wide and %s deep, of %s, with the rail and the skin beside it.", about, in.length(c.Rib.Width), in.length(c.Rib.Depth), c.Rib.Species.Name),
+		wide:  c.Rib.Width + 2*railShown, high: c.Vault.Thickness,
+		left: 30, right: 40, above: 26, below: 34, best: 1,
+		shows: []string{"rib", "rail.depth", "rail.width", "skin.thickness", "skin.layers", "skin.material", "skin.setback", "seam.tenon", "seam.gap", "seam.mortise", "seam.tolerance", "grid.reveal", "climate"},
+		draw:  d.draw,
+	}, nil
+}
+
+func (d *ribOf) seam() bool { return d.c.Seam.Count > 0 }
+
+// gap is half of that between the two halves.
+func (d *ribOf) gap() float64 {
+	if d.seam() {
+		return d.c.Seam.Gap / 2
+	}
+	return 0
+}
+
+func (d *ribOf) fill(t paper.Tone, s paper.Stroke, x0, z0, x1, z1 float64) {
+	d.b.Poly(paper.Poly{Points: rectangle(d.v, x0, z0, x1, z1), Closed: true, Tone: t, Stroke: s})
+}
+
+func (d *ribOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
+	d.b, d.places = b, map[int]paper.Point{}
+	d.v = draft.View{Origin: v.At(railShown+d.c.Rib.Width/2, 0), Scale: v.Scale}
+	b.In("rails", d.rails)
+	b.In("rib", d.members)
+	b.In("skin", d.skin)
+	if d.seam() {
+		b.In("tenon", d.tenon)
+	}
+	d.dims()
+	d.labels()
+	d.bite()
+	return d.places
+}
+
+// rails are seen beyond, on both sides.
+func (d *ribOf) rails() {
+	w := d.c.Rib.Width / 2
+	for _, side := range []float64{-1, 1} {
+		d.fill(paper.Paper, fine, side*w, 0, side*(w+railShown), d.c.Rail.Depth)
+	}
+}
+
+// part is a piece of the rib's section: from where to where across, and from
+// which depth to which.
+type part struct{ x0, x1, from, to float64 }
+
+// parts are the layers of the rib, or the whole of it, cut in two at a seam.
+func (d *ribOf) parts() []part {
+	total := 0.0
+	for _, l := range d.c.RibLayers {
+		total += l.Width
+	}
+	x := -total / 2
+	var out []part
+	for _, l := range d.c.RibLayers {
+		p := part{x, x + l.Width, l.From, l.To}
+		x += l.Width
+		if g := d.gap(); d.seam() && p.x0 < -g && p.x1 > g {
+			out = append(out, part{p.x0, -g, p.from, p.to}, part{g, p.x1, p.from, p.to})
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+func (d *ribOf) members() {
+	for _, p := range d.parts() {
+		d.b.Poly(paper.Poly{Points: d.outline(p), Closed: true, Tone: paper.Paper + 1, Stroke: cut})
+		if t := d.c.Rib.Lamination; t > 0 {
+			for z := p.from + t; z < p.to-t/10; z += t {
+				d.b.Line(d.v.At(p.x0, z), d.v.At(p.x1, z), hair)
+			}
+		}
+	}
+}
+
+// outline is that of a part, less the groove of its reveal.
+func (d *ribOf) outline(p part) []paper.Point {
+	r := d.c.Grid.Reveal
+	left, right := 0.0, 0.0
+	switch {
+	case r == nil || r.At == "layers":
+	case r.At == "sides":
+		if p.x0 <= -d.c.Rib.Width/2+1e-9 {
+			left = r.Width
+		}
+		if p.x1 >= d.c.Rib.Width/2-1e-9 {
+			right = r.Width
+		}
+	case d.seam():
+		if p.x1 <= 0 {
+			right = r.Width / 2
+		} else if p.x0 >= 0 {
+			left = r.Width / 2
+		}
+	}
+	var out []paper.Point
+	add := func(x, z float64) { out = append(out, d.v.At(x, z)) }
+	if left > 0 {
+		add(p.x0, p.from+r.Depth)
+		add(p.x0+left, p.from+r.Depth)
+		add(p.x0+left, p.from)
+	} else {
+		add(p.x0, p.from)
+	}
+	if right > 0 {
+		add(p.x1-right, p.from)
+		add(p.x1-right, p.from+r.Depth)
+		add(p.x1, p.from+r.Depth)
+	} else {
+		add(p.x1, p.from)
+	}
+	add(p.x1, p.to)
+	add(p.x0, p.to)
+	return out
+}
+
+// skin is behind the ribs, or between them.
+func (d *ribOf) skin() {
+	s, w := d.c.Skin, d.c.Rib.Width/2
+	for layer := range s.Layers {
+		from := s.Setback + float64(layer)*s.Thickness
+		for _, side := range []float64{-1, 1} {
+			inner := d.gap()
+			if s.Between {
+				inner = w
+			}
+			d.fill(paper.Paper+3, edge, side*inner, from, side*(w+railShown), from+s.Thickness)
+		}
+	}
+}
+
+// tenon lies in the middle of the rib's depth, which the spec does not state.
+func (d *ribOf) tenon() {
+	t := d.c.Seam.Tenon
+	mid := d.c.Rib.Depth / 2
+	d.fill(paper.Paper+2, edge, -t.Length/2, mid-t.Thickness/2, t.Length/2, mid+t.Thickness/2)
+}
+
+func (d *ribOf) dims() {
+	c, w := d.c, d.c.Rib.Width/2
+	out := w + railShown
+	below, above := draft.Below, draft.Above
+	d.b.Dim(draft.Dim{From: d.v.At(-w, 0), To: d.v.At(w, 0), Side: below, Text: "rib " + d.length(c.Rib.Width)})
+	if len(c.RibLayers) > 1 {
+		x := -w
+		for _, l := range c.RibLayers {
+			d.b.Dim(draft.Dim{From: d.v.At(x, 0), To: d.v.At(x+l.Width, 0), Side: below, Text: d.length(l.Width)})
+			x += l.Width
+		}
+	}
+	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth), Side: draft.Left, Text: "rib " + d.length(c.Rib.Depth)})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth), Side: draft.Right, Text: "rail " + d.length(c.Rail.Depth)})
+	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback), To: d.v.At(out, c.Skin.Setback+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.length(c.Skin.Total())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness), Side: draft.Right, Text: "in all " + d.length(c.Vault.Thickness)})
+	if d.seam() {
+		t := c.Seam.Tenon
+		d.b.Dim(draft.Dim{From: d.v.At(-t.Length/2, c.Vault.Thickness), To: d.v.At(t.Length/2, c.Vault.Thickness), Side: above, Text: "tenon " + d.length(t.Length)})
+	}
+}
+
+func (d *ribOf) labels() {
+	c, w := d.c, d.c.Rib.Width/2
+	made := map[string]string{
+		"laminated": fmt.Sprintf("%d strips of %s", c.Laminations(), d.length(c.Rib.Lamination)),
+		"sawn":      fmt.Sprintf("sawn, %d layers", len(c.RibLayers)),
+		"solid":     "solid",
+	}[c.Spec.Rib.Construction]
+	d.b.Label(draft.Label{Text: c.Rib.Species.Name + ", " + c.Spec.Rib.Cut + " grain,\n" + made, Of: d.v.At(-w*0.8, 0.25*c.Rib.Depth), Prefer: []draft.Side{draft.Below, draft.Left}})
+	d.b.Label(draft.Label{Text: "rail beyond,\n" + c.Rail.Species.Name, Of: d.v.At(w+railShown*0.6, c.Rail.Depth/2), Inside: true})
+	where := "behind the ribs"
+	if c.Skin.Between {
+		where = "between the ribs"
+	}
+	d.b.Label(draft.Label{Text: fmt.Sprintf("%d × %s, %s", c.Skin.Layers, c.Skin.Material.Name, where), Of: d.v.At(-w-railShown*0.6, c.Skin.Setback+c.Skin.Total()), Prefer: []draft.Side{draft.Above}})
+	if r := c.Grid.Reveal; r != nil {
+		x := map[string]float64{"seam": 0, "sides": w, "layers": 0}[r.At]
+		d.b.Label(draft.Label{Text: fmt.Sprintf("reveal %s wide, %s deep, at the %s", d.length(r.Width), d.length(r.Depth), r.At), Of: d.v.At(x, r.Depth/2), Prefer: []draft.Side{draft.Below}})
+	}
+	if d.seam() {
+		t := c.Seam.Tenon
+		d.b.Label(draft.Label{
+			Text: fmt.Sprintf("loose tenon, %s thick and %s wide, half of it in each rib;\nmortises %s; seam %s", d.length(t.Thickness), d.length(t.Width), c.Spec.Seam.Mortise, d.length(c.Seam.Gap)),
+			Of:   d.v.At(t.Length*0.3, c.Rib.Depth/2), Prefer: []draft.Side{draft.Above, draft.Right},
+		})
+	}
+	d.b.Label(draft.Label{Text: "intrados, toward the room", Of: d.v.At(w*0.9, 0), Prefer: []draft.Side{draft.Below}})
+}
+
+func (d *ribOf) bite() {
+	c, w := d.c, d.c.Rib.Width/2
+	d.at(d.places, d.v.At(-c.Seam.Tenon.Length/2, c.Rib.Depth/2), "seam.tenon")
+	d.at(d.places, d.v.At(0, c.Rib.Depth*0.8), "seam")
+	d.at(d.places, d.v.At(w+railShown*0.8, c.Skin.Setback+c.Skin.Total()/2), "skin")
+	d.at(d.places, d.v.At(-w-railShown*0.5, c.Rail.Depth/2), "rail")
+	d.at(d.places, d.v.At(0, 0), "grid.reveal")
+	d.at(d.places, d.v.At(-w, c.Rib.Depth*0.7), "rib", "climate")
+}

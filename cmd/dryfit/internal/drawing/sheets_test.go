@@ -1,0 +1,151 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/result/carrying"
+)
+
+// group finds a group's items on a sheet.
+func group(t *testing.T, s paper.Sheet, id string) []paper.Item {
+	for _, item := range s.Items {
+		if g, ok := item.(paper.Group); ok && g.ID == id {
+			return g.Items
+		}
+	}
+	require.Fail(t, "no group "+id)
+	return nil
+}
+
+func bounds(items []paper.Item) (low, high paper.Point) {
+	low, high = paper.Point{X: math.Inf(1), Y: math.Inf(1)}, paper.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, item := range items {
+		if p, ok := item.(paper.Poly); ok {
+			for _, q := range p.Points {
+				low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
+			}
+		}
+	}
+	return low, high
+}
+
+// The developed panel is as long and as far around as the layout's.
+func TestDevelopedPanel(t *testing.T) {
+	for name, change := range profiles() {
+		in := input(t, change)
+		s, err := Draw("panel", in, Options{Scale: 25})
+		require.NoError(t, err)
+		low, high := bounds(group(t, s, "ribs"))
+		assert.InDelta(t, in.ceiling().Panel.Length*1000, (high.X-low.X)*25, 0.1, name)
+		assert.InDelta(t, in.ceiling().Vault.Arc*1000, (high.Y-low.Y)*25, 0.1, name)
+	}
+}
+
+// The bars of a strap are to one scale, and the moments and movements drawn are
+// those of the calculation sheet.
+func TestStrapDiagram(t *testing.T) {
+	in := input(t)
+	s, err := Draw("straps", in, Options{})
+	require.NoError(t, err)
+	h, err := in.Sheet.Results.Hanging()
+	require.NoError(t, err)
+	cases := strapCases(h)
+	var bars []float64
+	for _, item := range group(t, s, "forces") {
+		if p, ok := item.(paper.Poly); ok && len(p.Points) == 4 && p.Tone > paper.Paper {
+			bars = append(bars, p.Points[0].Y-p.Points[2].Y)
+		}
+	}
+	scale, i := bars[0]/cases[0].forces[0], 0
+	for strap := range cases[0].forces {
+		for _, c := range cases {
+			assert.InDelta(t, c.forces[strap]*scale, bars[i], 1e-9)
+			i++
+		}
+	}
+	most, drop := 0.0, 0.0
+	for _, n := range h.Shape {
+		most = max(most, math.Abs(n.Moment))
+		drop = max(drop, -n.MoveZ)
+	}
+	assert.InDelta(t, h.First.Moment, most, 1e-9)
+	assert.Greater(t, drop, 0.0)
+}
+
+// At the pose that is drawn the panel is clear of what is around it by the
+// margin that is printed and its wrap, or short by as much.
+func TestPosesHaveTheirMargins(t *testing.T) {
+	const wrap, tenth = 0.025, 1e-4
+	tight := 0
+	for name, change := range profiles() {
+		for _, route := range []map[string]any{
+			{},
+			{"route.2.width": "600mm", "route.2.height": "1500mm", "route.3.width": "1400mm", "route.3.onward": "1300mm"},
+			{"route.1.door.width": "900mm", "route.1.door.height": "1000mm"},
+		} {
+			in := input(t, change, route)
+			for _, leg := range in.Sheet.Results.Carrying() {
+				pose, ok := leg.Pose()
+				require.True(t, ok, leg.Name)
+				clear := clearance(pose)
+				assert.GreaterOrEqual(t, clear, leg.Margin+wrap-tenth, "%s: %s: %s", name, leg.Name, leg.Motion)
+				if pose.Plane == carrying.Opening && leg.Margin < 0 {
+					tight++
+				}
+			}
+		}
+	}
+	assert.Positive(t, tight, "some do not pass")
+}
+
+// clearance is the least distance of the panel from what is around it.
+func clearance(p carrying.Pose) float64 {
+	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, q := range p.Panel {
+		low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
+	}
+	switch p.Plane {
+	case carrying.Corner:
+		return min(low.X, low.Y)
+	case carrying.Wall:
+		least := math.Inf(1)
+		for _, q := range p.Panel {
+			if q.X >= 0 && q.X <= p.B {
+				least = min(least, q.Y, p.A-q.Y)
+			}
+		}
+		return least
+	default:
+		return min(low.X, low.Y, p.A-high.X, p.B-high.Y)
+	}
+}
+
+// A contact sheet has every option at one scale, and can be read.
+func TestContactSheet(t *testing.T) {
+	var shown []Shown
+	for _, profile := range []string{"flat", "segmental", "pointed", "elliptical", "semicircular"} {
+		shown = append(shown, Shown{
+			Ceiling: input(t, profiles()[profile]).ceiling(), Title: "option of a " + profile + " vault",
+			Lines: []string{"a line", strings.Repeat("a long line ", 30), "PASS"},
+		})
+	}
+	s := Contact("A title", shown)
+	assert.Empty(t, draft.Overlaps(s))
+	assert.Contains(t, s.About, "1:100")
+	spans := 0
+	for _, item := range s.Items { // each springing line is the span at 1:100
+		if l, ok := item.(paper.Line); ok && l.Dash == paper.Centre {
+			spans++
+			assert.InDelta(t, 42, l.B.X-l.A.X, 0.001)
+		}
+	}
+	assert.Equal(t, len(shown), spans)
+}

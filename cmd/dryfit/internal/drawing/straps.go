@@ -1,0 +1,296 @@
+package drawing
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/layout"
+	"dryfit/rules/result/hanging"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// strapsOf keeps what the strap diagram is drawn from.
+type strapsOf struct {
+	Input
+	c      *layout.Ceiling
+	h      *hanging.Hanging
+	cases  []strapCase
+	most   float64 // greatest force drawn, N
+	b      *draft.Board
+	places map[int]paper.Point
+}
+
+// strapCase is a row of forces, one a strap: of one case, or the worst of
+// several.
+type strapCase struct {
+	name   string
+	forces []float64
+}
+
+// What the diagrams take on paper, in mm.
+const (
+	tallestBar  = 34
+	momentShown = 13
+	moveShown   = 9
+	between     = 42 // one figure and the next
+)
+
+// straps is the strap diagram of one edge rib: forces, moments, movement.
+func straps(in Input) (*subject, error) {
+	h, err := in.Sheet.Results.Hanging()
+	var needs *hanging.NeedsError
+	switch {
+	case errors.As(err, &needs):
+		return nil, &NeedsError{"straps", needs.Key}
+	case err != nil:
+		return nil, &NeedsError{"straps", "a frame that can be solved: " + err.Error()}
+	}
+	c := in.ceiling()
+	d := &strapsOf{Input: in, c: c, h: h, cases: strapCases(h)}
+	for _, row := range d.cases {
+		for _, f := range row.forces {
+			d.most = max(d.most, f)
+		}
+	}
+	return &subject{
+		name: "straps", title: "Straps of one edge rib",
+		about: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.format(quantity.Force(d.most).Value())),
+		wide:  c.Vault.Width, high: 3 * c.Vault.Rise,
+		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 25,
+		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
+		notes: []draft.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, {Title: "How it was worked", Lines: d.remarks()}},
+		draw:  d.draw,
+	}, nil
+}
+
+// strapCases are the cases of the envelope and, apart from it, the worst of one
+// strap lost.
+func strapCases(h *hanging.Hanging) []strapCase {
+	var out []strapCase
+	one := func(name string, c *hanging.Case) {
+		if c != nil && len(c.Straps) > 0 {
+			out = append(out, strapCase{name, c.Straps})
+		}
+	}
+	worst := func(name string, list []hanging.Case) {
+		var most []float64
+		for _, c := range list {
+			for i, f := range c.Straps {
+				if i >= len(most) {
+					most = append(most, 0)
+				}
+				most[i] = max(most[i], f)
+			}
+		}
+		if most != nil {
+			out = append(out, strapCase{name, most})
+		}
+	}
+	one("first hung", &h.First)
+	one("each piece alone", h.Alone)
+	one("ledgers packed", h.Packed)
+	worst("one set long or short", h.Set)
+	worst("framing moved", h.Moved)
+	worst("one strap lost", h.Lost)
+	return out
+}
+
+// table lists the forces, and what goes slack.
+func (d *strapsOf) table() []string {
+	var out []string
+	for i, row := range d.cases {
+		text := fmt.Sprintf("%c %s:", 'a'+i, row.name)
+		for _, f := range row.forces {
+			text += " " + d.format(quantity.Force(f).Value())
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+func (d *strapsOf) remarks() []string {
+	out := []string{
+		fmt.Sprintf("One edge rib carries %s.", d.format(quantity.Force(d.h.Weight).Value())),
+		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
+		"Of several cases in one row the worst of each strap is shown. Moments are drawn on the side that they stretch.",
+	}
+	if a := d.c.Spec.Strap.Allowable; a != nil {
+		out = append(out, fmt.Sprintf("Allowable %s, by %s.", d.format(a.Load.Value()), a.Source))
+	}
+	return out
+}
+
+func (d *strapsOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
+	d.b, d.places = b, map[int]paper.Point{}
+	// From the top: forces, moments, movement.
+	rise := d.c.Vault.Rise
+	over := (d.c.Vault.Width - d.c.Vault.Span) / 2
+	figure := func(k int) draft.View {
+		o := v.At(over, rise*float64(2-k))
+		o.Y -= float64(2-k) * between
+		return draft.View{Origin: o, Scale: v.Scale}
+	}
+	b.In("forces", func() { d.forces(figure(0)) })
+	b.In("moments", func() { d.moments(figure(1)) })
+	b.In("movement", func() { d.movement(figure(2)) })
+	return d.places
+}
+
+// axis draws the rib's centre line.
+func (d *strapsOf) axis(v draft.View, s paper.Stroke) {
+	var points []paper.Point
+	for _, n := range d.h.Shape {
+		points = append(points, v.At(n.Y, n.Z))
+	}
+	d.b.Poly(paper.Poly{Points: points, Stroke: s})
+}
+
+// node is the station of the rib nearest to an arc length.
+func (d *strapsOf) node(s float64) hanging.Station {
+	best := d.h.Shape[0]
+	for _, n := range d.h.Shape {
+		if math.Abs(n.At-s) < math.Abs(best.At-s) {
+			best = n
+		}
+	}
+	return best
+}
+
+// round is the greatest 1, 2 or 5 times a power of ten that is not over x.
+func round(x float64) float64 {
+	power := math.Pow(10, math.Floor(math.Log10(x)))
+	for _, m := range []float64{5, 2} {
+		if m*power <= x*(1+1e-12) {
+			return m * power
+		}
+	}
+	return power
+}
+
+// forces draws a bar for each case over each strap.
+func (d *strapsOf) forces(v draft.View) {
+	d.axis(v, bold)
+	stations := d.c.Spec.Strap.Stations
+	scale := tallestBar / max(d.most, 1e-9) // mm for a newton
+	apart := math.Inf(1)
+	for i := range stations {
+		if i > 0 {
+			a, b := d.node(float64(stations[i-1])*d.c.Vault.Arc), d.node(float64(stations[i])*d.c.Vault.Arc)
+			apart = min(apart, v.Size(b.Y-a.Y))
+		}
+	}
+	bar := min(2.4, 0.8*apart/float64(len(d.cases)))
+	for i, share := range stations {
+		n := d.node(float64(share) * d.c.Vault.Arc)
+		foot := v.At(n.Y, n.Z)
+		worst := 0.0
+		for k, row := range d.cases {
+			x := foot.X + bar*(float64(k)-float64(len(d.cases))/2)
+			h := row.forces[i] * scale
+			d.b.Poly(paper.Poly{
+				Points: []paper.Point{{X: x, Y: foot.Y - 1}, {X: x + bar, Y: foot.Y - 1}, {X: x + bar, Y: foot.Y - 1 - h}, {X: x, Y: foot.Y - 1 - h}},
+				Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: hair,
+			})
+			worst = max(worst, row.forces[i])
+		}
+		top := paper.Point{X: foot.X, Y: foot.Y - 1 - worst*scale}
+		d.b.Label(draft.Label{Text: d.format(quantity.Force(worst).Value()), Of: top, Prefer: []draft.Side{draft.Above}})
+		d.at(d.places, foot, spec.Key("strap", "stations", i+1))
+	}
+	d.legend(v, bar, scale)
+	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc).Y, d.node(float64(stations[0])*d.c.Vault.Arc).Z), "strap")
+	d.at(d.places, v.At(d.node(d.c.Vault.Arc/2).Y, d.node(d.c.Vault.Arc/2).Z), "rib.sag", "room")
+}
+
+// legend says under the figure which tone is which case, and the scale of the
+// bars.
+func (d *strapsOf) legend(v draft.View, bar, scale float64) {
+	x, y := v.At(0, 0).X, v.At(0, 0).Y+9
+	force := round(d.most)
+	d.b.Write(paper.Text{At: paper.Point{X: x, Y: y}, Height: draft.Ordinary, Text: fmt.Sprintf("force on each strap; %s is", d.format(quantity.Force(force).Value()))})
+	length := force * scale
+	from := x + paper.TextWidth(fmt.Sprintf("force on each strap; %s is", d.format(quantity.Force(force).Value())), draft.Ordinary) + 2
+	d.b.Line(paper.Point{X: from, Y: y - 1}, paper.Point{X: from + length, Y: y - 1}, bold)
+	for k := range d.cases {
+		at := x + float64(k)*34
+		row := y + 6
+		if at+30 > x+v.Size(d.c.Vault.Span)+20 || k >= 3 {
+			at, row = x+float64(k-3)*34, y+11
+		}
+		d.b.Poly(paper.Poly{
+			Points: []paper.Point{{X: at, Y: row - 2.4}, {X: at + 2.4, Y: row - 2.4}, {X: at + 2.4, Y: row}, {X: at, Y: row}},
+			Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: hair,
+		})
+		d.b.Write(paper.Text{At: paper.Point{X: at + 3.6, Y: row}, Height: 1.8, Text: fmt.Sprintf("%c %s", 'a'+k, d.cases[k].name)})
+	}
+}
+
+// normal is the direction away from the room at a station, on paper.
+func (d *strapsOf) normal(n hanging.Station) (x, y float64) {
+	t := d.c.Vault.Intrados.Tangent(n.At)
+	return -t.Z, -t.Y
+}
+
+// moments draws the bending moment as first hung, on the side that it
+// stretches.
+func (d *strapsOf) moments(v draft.View) {
+	most := 0.0
+	worst := d.h.Shape[0]
+	for _, n := range d.h.Shape {
+		if m := math.Abs(n.Moment); m > most {
+			most, worst = m, n
+		}
+	}
+	d.axis(v, bold)
+	if most == 0 {
+		return
+	}
+	scale := momentShown / most
+	place := func(n hanging.Station) paper.Point {
+		p := v.At(n.Y, n.Z)
+		x, y := d.normal(n)
+		return paper.Point{X: p.X - x*n.Moment*scale, Y: p.Y - y*n.Moment*scale}
+	}
+	points := []paper.Point{v.At(d.h.Shape[0].Y, d.h.Shape[0].Z)}
+	for _, n := range d.h.Shape {
+		points = append(points, place(n))
+	}
+	last := d.h.Shape[len(d.h.Shape)-1]
+	points = append(points, v.At(last.Y, last.Z))
+	d.b.Poly(paper.Poly{Points: points, Stroke: edge})
+	d.b.Label(draft.Label{
+		Text: fmt.Sprintf("greatest moment %s", d.format(quantity.Value{SI: most, Unit: quantity.NewtonMetre})),
+		Of:   place(worst), Prefer: []draft.Side{draft.Above, draft.Below},
+	})
+	d.caption(v, "bending moment as first hung")
+}
+
+// movement draws the rib as it was and as it hangs, its movement multiplied.
+func (d *strapsOf) movement(v draft.View) {
+	most := 0.0
+	for _, n := range d.h.Shape {
+		most = max(most, math.Hypot(n.MoveY, n.MoveZ))
+	}
+	d.axis(v, hidden)
+	if most == 0 {
+		return
+	}
+	factor := round(moveShown / v.Size(most))
+	var points []paper.Point
+	for _, n := range d.h.Shape {
+		points = append(points, v.At(n.Y+factor*n.MoveY, n.Z+factor*n.MoveZ))
+	}
+	d.b.Poly(paper.Poly{Points: points, Stroke: bold})
+	d.caption(v, fmt.Sprintf("movement as first hung, drawn %g times; sag %s in the long term on a run of %s",
+		factor, d.length(d.h.First.Sag), d.length(d.h.First.Run)))
+}
+
+// caption names a figure under its left foot.
+func (d *strapsOf) caption(v draft.View, text string) {
+	p := v.At(0, 0)
+	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: p.X + v.Size(d.c.Vault.Span)/2, Y: p.Y + 10}, Inside: true})
+}

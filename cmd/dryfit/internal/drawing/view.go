@@ -1,0 +1,87 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/layout"
+)
+
+// eyeHeight is that of a person who stands, in m; common practice.
+const eyeHeight = 1.6
+
+// entryCamera stands in the entry: at the near end wall, or at the left side
+// wall in the middle of the room or where its door is placed.
+func entryCamera(c *layout.Ceiling) camera {
+	up := eyeHeight - float64(c.Spec.Room.Height)
+	if up > -0.1 { // a springing below the eye: the eye stays in the room
+		up = -0.1
+	}
+	door := math.NaN()
+	if d := c.Spec.Room.Door; d != nil {
+		door = float64(d.Offset)
+	}
+	const inside = 0.01 // of the wall
+	if c.Spec.Room.Entry == "side" {
+		x := c.BuiltLength() / 2
+		if !math.IsNaN(door) {
+			x = min(max(door-nearEnd(c), 0.1), c.BuiltLength()-0.1)
+		}
+		return camera{space{x, inside, up}, true}
+	}
+	y := c.Vault.Span / 2
+	if !math.IsNaN(door) {
+		y = min(max(door, 0.1), c.Vault.Span-0.1)
+	}
+	return camera{space{inside, y, up}, false}
+}
+
+// aspect is the picture's height by its width.
+const aspect = 0.62
+
+// window is the part of the picture plane that is shown: as wide as one sees
+// without turning the head, the horizon low, since one looks up.
+func window() [4]flat {
+	const half = 0.95 // tangent of half the angle of view, 44 degrees: common practice for interiors
+	low := -0.32
+	high := low + 2*half*aspect
+	return [4]flat{{-half, low}, {half, low}, {half, high}, {-half, high}}
+}
+
+// View is the ceiling as one sees it from the room's entry, within a box of the
+// paper.
+func View(c *layout.Ceiling, low, high paper.Point) []paper.Item {
+	return newScene(c, entryCamera(c)).painted(low, high, window())
+}
+
+// view is the sheet of it.
+func view(in Input) (*subject, error) {
+	c := in.ceiling()
+	where := "the near end"
+	if c.Spec.Room.Entry == "side" {
+		where = "the left side"
+	}
+	return &subject{
+		name: "view", title: "View from the entry",
+		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around, c.Grid.Along, where, in.length(eyeHeight)),
+		left:  120, right: 120, above: 90, below: 90, best: 1, // the least paper is A3, or ARCH-B
+		shows: []string{"grid", "vault.rise", "vault.profile"},
+		draw: func(b *draft.Board, _ draft.View) map[int]paper.Point {
+			low, high := b.Area()
+			wide := min(high.X-low.X, (high.Y-low.Y-20)/aspect)
+			mid := (low.X + high.X) / 2
+			low, high = paper.Point{X: mid - wide/2, Y: (low.Y+high.Y-wide*aspect)/2 - 8}, paper.Point{X: mid + wide/2, Y: (low.Y+high.Y+wide*aspect)/2 - 8}
+			b.In("view", func() { b.Items(View(c, low, high)) })
+			b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7}, Height: draft.Ordinary, Anchor: paper.Middle, Text: fmt.Sprintf(
+				"from the entry at %s, the eye %s above the floor; coffers of %s by %s, ratio %s",
+				where, in.length(eyeHeight), in.length(c.Grid.ModuleAround), in.length(c.Grid.ModuleAlong), ratio(c))})
+			places := map[int]paper.Point{}
+			in.at(places, paper.Point{X: low.X + 6, Y: high.Y + 6}, "grid", "vault")
+			return places
+		},
+	}, nil
+}
+
+func ratio(c *layout.Ceiling) string { return fmt.Sprintf("%.2f", c.Grid.Ratio()) }

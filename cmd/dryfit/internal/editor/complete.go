@@ -1,0 +1,259 @@
+package editor
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/schema"
+	"dryfit/spec"
+)
+
+// complete lists what may be written at a place. It goes by the text as it is,
+// whether or not that is TOML at the moment.
+func (s *server) complete(p placeParams) (any, error) {
+	d := s.documents[p.Document.URI]
+	if d == nil {
+		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+	}
+	out := []completion{}
+	if !d.isSpec() {
+		return out, nil
+	}
+	c := completer{rules: s.Rules, doc: d, text: outlineOf(d.text.text), offset: d.text.offset(p.Position)}
+	c.site = c.text.at(c.offset)
+	switch c.role {
+	case aHeader:
+		c.headers(false)
+	case aKey:
+		c.names()
+		if c.site.header {
+			c.headers(true)
+		}
+	case aValue:
+		c.values()
+	}
+	return append(out, c.list...), nil
+}
+
+// completer gathers what may be written at one place.
+type completer struct {
+	rules []*rules.Rule
+	doc   *document
+	text  *outline
+	site
+	offset int
+	list   []completion
+}
+
+// add adds one thing to write in the place of the word.
+func (c *completer) add(item completion, word spec.Range, text string) {
+	item.Edit = textEdit{Range: c.doc.text.span(word), NewText: text}
+	item.SortText = fmt.Sprintf("%04d", len(c.list))
+	c.list = append(c.list, item)
+}
+
+// names adds the keys of the table that are not there yet.
+func (c *completer) names() {
+	table := pattern(c.in)
+	taken, kind := c.taken(), c.legKind()
+	for _, p := range keys().list {
+		name, direct := child(table, p.Path)
+		heads := tabular(p) && (c.in == "" || c.site.header && p.Type == "array") // better with a header of its own
+		if !direct || heads || taken[name] || keys().barred[table+"="+kind][name] {
+			continue
+		}
+		text := name
+		if !c.equals {
+			text += " = "
+		}
+		c.add(completion{
+			Label: name, Kind: kindProperty, Detail: p.Title, FilterText: name, Documentation: c.about(p.Path),
+		}, c.word, text)
+	}
+}
+
+// child is the name of a key directly in a table.
+func child(table, path string) (string, bool) {
+	if table != "" {
+		inside, ok := strings.CutPrefix(path, table+".")
+		if !ok {
+			return "", false
+		}
+		path = inside
+	}
+	return path, path != "*" && !strings.Contains(path, ".")
+}
+
+// tabular reports whether a key is a table, or an array of tables.
+func tabular(p schema.Property) bool {
+	if p.Type == "array" {
+		return slices.ContainsFunc(keys().list, func(q schema.Property) bool { return strings.HasPrefix(q.Path, p.Path+".*.") })
+	}
+	return p.Type == "object"
+}
+
+// taken are the names that the table has, but for the word that is being
+// written.
+func (c *completer) taken() map[string]bool {
+	out := map[string]bool{}
+	note := func(key string) {
+		if inside, ok := strings.CutPrefix(key, c.in); ok && (c.in == "" || strings.HasPrefix(inside, ".")) {
+			out[spec.SplitKey(strings.TrimPrefix(inside, "."))[0]] = true
+		}
+	}
+	for _, e := range c.text.entries {
+		for i, part := range e.parts {
+			if part != c.word {
+				note(e.keys[i])
+			}
+		}
+	}
+	for _, h := range c.text.headers {
+		note(h.key)
+	}
+	return out
+}
+
+// legKind is the kind of the table, which decides what other keys it has.
+func (c *completer) legKind() string {
+	for _, e := range c.text.entries {
+		if e.key == under(c.in, "kind") {
+			return strings.Trim(c.text.text[e.value.Start:e.value.End], `"'`)
+		}
+	}
+	return ""
+}
+
+// headers adds the tables that are not there yet, and the arrays of tables.
+func (c *completer) headers(brackets bool) {
+	there := map[string]bool{}
+	for _, part := range c.text.parts {
+		there[part.key] = true
+	}
+	for _, p := range keys().list {
+		if !tabular(p) || strings.Contains(p.Path, "*") {
+			continue
+		}
+		array := p.Type == "array"
+		if !array && there[p.Path] && p.Path != c.key || !brackets && array != c.element {
+			continue
+		}
+		open, shut := "[", "]"
+		if array {
+			open, shut = "[[", "]]"
+		}
+		text := open + p.Path + shut
+		if !brackets {
+			text = p.Path + strings.TrimPrefix(shut, c.shut())
+		}
+		c.add(completion{
+			Label: open + p.Path + shut, Kind: kindModule, Detail: p.Title, FilterText: p.Path, Documentation: c.about(p.Path),
+		}, c.word, text)
+	}
+}
+
+// shut is the closing brackets that stand after the word.
+func (c *completer) shut() string {
+	rest := c.text.text[c.word.End:]
+	return rest[:len(rest)-len(strings.TrimLeft(rest, "]"))]
+}
+
+func (c *completer) about(path string) *markup {
+	text := meaning(path, c.doc.standards())
+	if ids := wanting(path, c.rules); len(ids) > 0 && !keys().at[path].Required {
+		text += "\nWithout it not checked: " + codes(ids) + ".\n"
+	}
+	m := markdown(text)
+	return &m
+}
+
+// values adds what may be written as the value of a key.
+func (c *completer) values() {
+	word, ok := c.valueWord()
+	if !ok {
+		return
+	}
+	path := pattern(c.key)
+	std := c.doc.standards()
+	add := func(kind int, value any, detail string, about *markup) {
+		text := example(value)
+		c.add(completion{Label: text, Kind: kind, Detail: detail, FilterText: text, Documentation: about}, word, text)
+	}
+	texts := func(list []string, detail string) {
+		for _, v := range list {
+			add(kindEnum, v, detail, nil)
+		}
+	}
+	p, known := keys().at[path]
+	switch {
+	case strings.HasSuffix(path, ".species"):
+		texts(std.SpeciesNames(), "species")
+	case path == "skin.material":
+		texts(std.SheetNames(), "sheet material")
+	case path == "accept.*.rule":
+		for _, r := range c.rules {
+			if r.Severity != rules.Refer {
+				m := markdown(aboutRule(r))
+				add(kindEnum, r.ID, r.Title, &m)
+			}
+		}
+	case path == "accept.*.at":
+		texts(c.found(), "something is found there")
+	case len(p.Enum) > 0:
+		texts(p.Enum, "")
+	case p.Type == "boolean":
+		add(kindEnum, true, "", nil)
+		add(kindEnum, false, "", nil)
+	case known:
+		for _, e := range p.Examples {
+			add(kindValue, e, "example", nil)
+		}
+	default:
+		c.elements(path, add)
+	}
+}
+
+// elements adds examples of the elements of an array.
+func (c *completer) elements(path string, add func(int, any, string, *markup)) {
+	list, ok := strings.CutSuffix(path, ".*")
+	for _, e := range keys().at[list].Examples {
+		parts, _ := e.([]any)
+		for i, v := range parts {
+			if ok && !slices.Contains(parts[:i], v) {
+				add(kindValue, v, "example", nil)
+			}
+		}
+	}
+}
+
+// found are the keys that something was found at when the text could last be
+// worked out: while an acceptance is being written, it can't.
+func (c *completer) found() []string {
+	var out []string
+	if c.doc.good == nil {
+		return nil
+	}
+	for _, f := range c.doc.good.Findings {
+		if f.Severity != rules.Refer && f.At != "" && !slices.Contains(out, f.At) {
+			out = append(out, report.Safe(f.At))
+		}
+	}
+	return out
+}
+
+// valueWord is what a completion takes the place of: the value as it stands, or
+// what is left of the cursor where its quotes are not closed.
+func (c *completer) valueWord() (spec.Range, bool) {
+	word := c.word
+	text := c.text.text[word.Start:word.End]
+	quoted := strings.HasPrefix(text, `"`) || strings.HasPrefix(text, "'")
+	open := quoted && (len(text) < 2 || text[len(text)-1] != text[0])
+	if open || strings.Contains(text, "=") {
+		word.End = max(c.offset, word.Start)
+	}
+	inside := strings.HasPrefix(text, "[") || strings.HasPrefix(text, "{")
+	return word, !inside && !strings.ContainsAny(c.text.text[word.Start:word.End], "\r\n")
+}

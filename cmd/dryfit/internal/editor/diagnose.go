@@ -1,0 +1,150 @@
+package editor
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/spec"
+)
+
+// source is what diagnostics say they come from.
+const source = "dryfit"
+
+var severities = map[rules.Severity]int{
+	rules.Hold: asError, rules.Query: asWarning, rules.Note: asInformation, rules.Refer: asInformation,
+}
+
+// diagnostics are those of the last review of a document. Rules that were not
+// checked for want of a key are none: a spec that is being begun lacks most
+// keys, and help on a key names the rules that want it.
+func (s *server) diagnostics(d *document) []diagnostic {
+	out := []diagnostic{}
+	if d.last.panicked != nil {
+		return append(out, diagnostic{
+			Range: d.text.shown(spec.Range{}), Severity: asError, Code: "internal", Source: source,
+			Message: "an internal error kept the text from being checked; the server's standard error has the particulars",
+		})
+	}
+	for _, p := range d.last.problems {
+		out = append(out, ofProblem(d.text, p))
+	}
+	if d.last.sheet == nil {
+		return out
+	}
+	for _, p := range d.last.sheet.Problems {
+		out = append(out, ofProblem(d.text, p))
+	}
+	for _, f := range d.last.sheet.Findings {
+		out = append(out, s.ofFinding(d, f))
+	}
+	for _, n := range d.last.sheet.NotChecked {
+		if n.Failed {
+			out = append(out, diagnostic{
+				Range:    d.text.shown(d.text.fromDocument(d.last.sheet.Document.Locate(n.Key))),
+				Severity: asError, Code: n.Rule.ID, Source: source,
+				Message: report.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
+			})
+		}
+	}
+	return out
+}
+
+// ofProblem is a fault of a file.
+func ofProblem(text lined, p spec.Problem) diagnostic {
+	return diagnostic{
+		Range: text.shown(text.fromDocument(p.Range)), Severity: asError, Code: p.Rule, Source: source,
+		Message: report.Safe(report.Said(p.Key, p.Message)),
+	}
+}
+
+func (s *server) ofFinding(d *document, f rules.Finding) diagnostic {
+	out := diagnostic{
+		Range:    d.text.shown(d.text.fromDocument(f.Range)),
+		Severity: severities[f.Severity], Code: f.Rule.ID, Source: source,
+	}
+	lines := []string{f.Severity.String() + ": " + report.Said(f.At, f.Text)}
+	if f.Severity == rules.Refer {
+		lines[0] = "referred: " + report.Said(f.At, f.Text)
+	}
+	if f.Passes != nil {
+		lines = append(lines, "passes with "+f.Passes.Key+" = "+report.Written(f.Passes.Value))
+	}
+	if basis := report.BasisOf(f); basis != "" {
+		lines = append(lines, "basis: "+basis)
+	}
+	if a := f.Accepted; a != nil {
+		out.Severity = asHint
+		lines = append(lines, "accepted: "+a.Reason+", by "+a.By+", until "+a.Until)
+	}
+	for i, l := range lines {
+		lines[i] = report.Safe(l)
+	}
+	out.Message = strings.Join(lines, "\n")
+	if !s.client.Capabilities.TextDocument.Publish.Related {
+		return out
+	}
+	for _, key := range f.Related {
+		at, ok := d.last.sheet.Document.ValueRange(key)
+		if !ok {
+			at, ok = d.last.sheet.Document.KeyRange(key)
+		}
+		if ok {
+			out.Related = append(out.Related, related{
+				Location: location{URI: d.uri, Range: d.text.span(d.text.fromDocument(at))},
+				Message:  report.Safe(key) + " takes part",
+			})
+		}
+	}
+	return out
+}
+
+// showBroken publishes what is wrong with the standards that open specs are
+// under, at the files themselves, and clears what is mended. A file that is
+// open itself has diagnostics of its own text.
+func (s *server) showBroken() {
+	now := map[string]bool{}
+	var order []string
+	for _, uri := range s.order {
+		for _, b := range s.documents[uri].last.found.Broken {
+			file := uriOf(b.Path)
+			if now[file] || s.isOpen(b.Path) {
+				continue
+			}
+			now[file] = true
+			order = append(order, file)
+			text := newLined(string(b.Source), s.bytes)
+			list := []diagnostic{}
+			for _, p := range b.Problems {
+				list = append(list, ofProblem(text, p))
+			}
+			s.notify("textDocument/publishDiagnostics", publishParams{URI: file, Diagnostics: list})
+		}
+	}
+	var mended []string
+	for file := range s.shown {
+		if !now[file] {
+			mended = append(mended, file)
+		}
+	}
+	slices.Sort(mended)
+	for _, file := range mended {
+		delete(s.shown, file)
+		if path, _ := pathOf(file); !s.isOpen(path) {
+			s.notify("textDocument/publishDiagnostics", publishParams{URI: file, Diagnostics: []diagnostic{}})
+		}
+	}
+	for _, file := range order {
+		s.shown[file] = true
+	}
+}
+
+func (s *server) isOpen(path string) bool {
+	for _, d := range s.documents {
+		if d.path != "" && samePath(d.path, path) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,156 @@
+package editor
+
+import (
+	"encoding/json"
+	"errors"
+	"slices"
+
+	"dryfit/rules/standards"
+)
+
+// later is the result of a request that needs the review of a document's newest
+// text.
+type later struct {
+	document *document
+	result   func() any
+}
+
+// requests are answered; notifications are not.
+var (
+	requests = map[string]func(*server, json.RawMessage) (any, error){
+		"shutdown":                func(s *server, _ json.RawMessage) (any, error) { s.phase = closing; return nil, nil },
+		"textDocument/hover":      with((*server).hover),
+		"textDocument/completion": with((*server).complete),
+		"textDocument/codeAction": with((*server).actions),
+	}
+	notifications = map[string]func(*server, json.RawMessage) (any, error){
+		"initialized":                     func(s *server, _ json.RawMessage) (any, error) { s.watch(); return nil, nil },
+		"$/cancelRequest":                 with((*server).cancel),
+		"textDocument/didOpen":            with((*server).opened),
+		"textDocument/didChange":          with((*server).changed),
+		"textDocument/didClose":           with((*server).closed),
+		"textDocument/didSave":            func(s *server, _ json.RawMessage) (any, error) { s.reviewAll(); return nil, nil },
+		"workspace/didChangeWatchedFiles": func(s *server, _ json.RawMessage) (any, error) { s.reviewAll(); return nil, nil },
+	}
+)
+
+// with reads the parameters of a method.
+func with[P any](handle func(*server, P) (any, error)) func(*server, json.RawMessage) (any, error) {
+	return func(s *server, raw json.RawMessage) (any, error) {
+		var p P
+		if err := json.Unmarshal(raw, &p); err != nil {
+			return nil, faulty(codeInvalidParams, "parameters: %v", err)
+		}
+		return handle(s, p)
+	}
+}
+
+func (s *server) dispatch(m message) {
+	if m.ID == nil {
+		s.notified(m)
+		return
+	}
+	result, err := s.requested(m)
+	var fault *rpcError
+	wait, waits := result.(later)
+	switch {
+	case errors.As(err, &fault):
+		s.answer(m.ID, nil, fault)
+	case waits && !wait.document.current():
+		wait.document.waiting = append(wait.document.waiting, waiting{m.ID, m.Method, wait.result})
+	case waits:
+		s.answer(m.ID, wait.result(), nil)
+	default:
+		s.answer(m.ID, result, nil)
+	}
+}
+
+func (s *server) requested(m message) (any, error) {
+	switch {
+	case m.Method == "initialize" && s.phase == starting:
+		return with((*server).initialize)(s, m.Params)
+	case s.phase == starting:
+		return nil, faulty(codeNotInitialized, "%s before initialize", m.Method)
+	case m.Method == "initialize":
+		return nil, faulty(codeInvalidRequest, "initialize comes once")
+	case s.phase == closing:
+		return nil, faulty(codeInvalidRequest, "%s after shutdown", m.Method)
+	}
+	handle, ok := requests[m.Method]
+	if !ok {
+		return nil, faulty(codeNoMethod, "there is no method %q", m.Method)
+	}
+	return handle(s, m.Params)
+}
+
+func (s *server) notified(m message) {
+	if m.Method == "exit" {
+		s.exiting = true
+		return
+	}
+	handle, ok := notifications[m.Method]
+	if !ok || s.phase != running {
+		return
+	}
+	if _, err := handle(s, m.Params); err != nil {
+		s.log("%s: %v", m.Method, err)
+	}
+}
+
+func (s *server) initialize(p initializeParams) (any, error) {
+	s.client, s.phase = p, running
+	s.bytes = slices.Contains(p.Capabilities.General.PositionEncodings, "utf-8")
+	encoding := "utf-16"
+	if s.bytes {
+		encoding = "utf-8"
+	}
+	root := p.RootURI
+	if len(p.Folders) > 0 {
+		root = p.Folders[0].URI
+	}
+	s.folder, _ = pathOf(root)
+	type object = map[string]any
+	return object{
+		"capabilities": object{
+			"positionEncoding":   encoding,
+			"textDocumentSync":   object{"openClose": true, "change": 1, "save": true},
+			"hoverProvider":      true,
+			"completionProvider": object{"triggerCharacters": []string{".", "=", "\"", "[", "{"}},
+			"codeActionProvider": object{"codeActionKinds": []string{quickFix}},
+		},
+		"serverInfo": object{"name": "dryfit", "version": s.Version},
+	}, nil
+}
+
+// watch asks to be told of standards that change, where the client can.
+func (s *server) watch() {
+	if !s.client.Capabilities.Workspace.WatchedFiles.DynamicRegistration {
+		return
+	}
+	type object = map[string]any
+	s.write(outgoing{Version: "2.0", ID: "watch-standards", Method: "client/registerCapability", Params: object{
+		"registrations": []object{{
+			"id": "watch-standards", "method": "workspace/didChangeWatchedFiles",
+			"registerOptions": object{"watchers": []object{{"globPattern": "**/" + standards.FileName}}},
+		}},
+	}})
+}
+
+// cancel answers a request that still waits for a review. One that has been
+// answered can't be cancelled, which is no mistake of the client's.
+func (s *server) cancel(p struct {
+	ID json.RawMessage `json:"id"`
+},
+) (any, error) {
+	id, _ := idOf(p.ID)
+	for _, d := range s.documents {
+		d.waiting = slices.DeleteFunc(d.waiting, func(w waiting) bool {
+			if string(w.id) != string(id) {
+				return false
+			}
+			s.answer(w.id, nil, faulty(codeCancelled, "cancelled"))
+			return true
+		})
+	}
+	return nil, nil
+}

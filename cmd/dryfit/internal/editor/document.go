@@ -1,0 +1,232 @@
+package editor
+
+import (
+	"encoding/json"
+	"path/filepath"
+	"runtime/debug"
+	"slices"
+	"strings"
+	"time"
+
+	"dryfit/rules/catalog"
+	"dryfit/rules/figure"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+// document is a text that the client has open.
+type document struct {
+	uri, path string // the path is "" for one that is no file
+	version   int
+	text      lined
+
+	wanted   int // counts what calls for a review; it goes up with each edit
+	reviewed int // that the last outcome is of
+	due      time.Time
+	last     outcome
+	good     *review.Sheet // of the last text that could be worked out
+	figures  []figure.Figure
+	waiting  []waiting
+}
+
+// waiting is a request that is answered after a review.
+type waiting struct {
+	id     json.RawMessage
+	method string
+	result func() any
+}
+
+// outcome is what a review found.
+type outcome struct {
+	uri     string
+	wanted  int
+	version int
+	sheet   *review.Sheet // nil of standards, and where the review broke off
+	// problems are those of a standards file.
+	problems []spec.Problem
+	found    Found
+	panicked any
+	stack    []byte
+}
+
+// current reports whether the newest text has been reviewed.
+func (d *document) current() bool { return d.wanted == d.reviewed }
+
+// extension is what the name of a spec ends in.
+const extension = ".ceiling.toml"
+
+func (d *document) isStandards() bool { return filepath.Base(d.path) == standards.FileName }
+
+// isSpec reports whether the text is a spec, as a text that is not saved may
+// be. Other files an editor may well send: it knows only that they are TOML.
+func (d *document) isSpec() bool { return d.path == "" || strings.HasSuffix(d.path, extension) }
+
+func (s *server) opened(p openParams) (any, error) {
+	d := &document{uri: p.Document.URI, version: p.Document.Version, text: newLined(p.Document.Text, s.bytes)}
+	d.path, _ = pathOf(d.uri)
+	if had := s.documents[d.uri]; had != nil {
+		s.dismiss(had)
+	} else {
+		s.order = append(s.order, d.uri)
+	}
+	s.documents[d.uri] = d
+	if d.isSpec() || d.isStandards() {
+		d.wanted = 1
+	}
+	return nil, nil
+}
+
+func (s *server) changed(p changeParams) (any, error) {
+	d := s.documents[p.Document.URI]
+	if d == nil {
+		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+	}
+	for _, c := range p.Changes {
+		text := c.Text
+		if r := c.Range; r != nil { // not asked for, but plain enough
+			from, to := d.text.offset(r.Start), d.text.offset(r.End)
+			text = d.text.text[:from] + c.Text + d.text.text[max(from, to):]
+		}
+		d.text = newLined(text, s.bytes)
+	}
+	d.version = p.Document.Version
+	if d.isSpec() || d.isStandards() {
+		d.wanted++
+		d.due = time.Now().Add(s.Quiet)
+	}
+	return nil, nil
+}
+
+func (s *server) closed(p documentParams) (any, error) {
+	d := s.documents[p.Document.URI]
+	if d == nil {
+		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+	}
+	s.dismiss(d)
+	delete(s.documents, d.uri)
+	s.order = slices.DeleteFunc(s.order, func(uri string) bool { return uri == d.uri })
+	s.notify("textDocument/publishDiagnostics", publishParams{URI: d.uri, Diagnostics: []diagnostic{}})
+	s.showBroken()
+	return nil, nil
+}
+
+// dismiss answers what waits for a text that is gone.
+func (s *server) dismiss(d *document) {
+	for _, w := range d.waiting {
+		s.answer(w.id, nil, nil)
+	}
+	d.waiting = nil
+}
+
+// reviewAll reviews every text again, as where a file of standards may have
+// changed.
+func (s *server) reviewAll() {
+	for _, uri := range s.order {
+		if d := s.documents[uri]; d.isSpec() || d.isStandards() {
+			d.wanted++
+		}
+	}
+}
+
+// begin starts the next review that is due, or sets the time of it.
+func (s *server) begin() {
+	if s.busy {
+		return
+	}
+	now := time.Now()
+	var next time.Time
+	for _, uri := range s.order {
+		d := s.documents[uri]
+		if d.current() {
+			continue
+		}
+		if !d.due.After(now) || len(d.waiting) > 0 {
+			s.busy = true
+			go s.review(d.job())
+			return
+		}
+		if next.IsZero() || d.due.Before(next) {
+			next = d.due
+		}
+	}
+	if !next.IsZero() {
+		s.timer.Reset(next.Sub(now))
+	}
+}
+
+// job is what a review needs of a document, which the loop goes on changing.
+type job struct {
+	uri, path, text string
+	standards       bool
+	wanted, version int
+}
+
+func (d *document) job() job {
+	return job{
+		uri: d.uri, path: d.path, text: d.text.text, standards: d.isStandards(), wanted: d.wanted, version: d.version,
+	}
+}
+
+// review runs beside the loop, and reads of the server only its options and
+// folder, which no longer change.
+func (s *server) review(j job) {
+	o := outcome{uri: j.uri, wanted: j.wanted, version: j.version}
+	defer func() {
+		if p := recover(); p != nil {
+			o.panicked, o.stack, o.sheet = p, debug.Stack(), nil
+		}
+		s.done <- o
+	}()
+	if j.standards {
+		_, o.problems = catalog.ReadStandards(filepath.ToSlash(j.path), []byte(j.text))
+		return
+	}
+	folder := s.folder
+	if j.path != "" {
+		folder = filepath.Dir(j.path)
+	}
+	if folder == "" {
+		folder = "."
+	}
+	o.found = s.Standards(folder)
+	options := review.Options{
+		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true,
+	}
+	if o.found.Standards == nil {
+		options.Standards = standards.BuiltIn()
+		o.sheet = review.Unreadable(j.path, "its standards can't be read", options)
+		if len(o.found.Broken) > 0 {
+			o.sheet = review.Unreadable(j.path, "its standards, "+o.found.Broken[0].Path+", can't be read", options)
+		}
+		return
+	}
+	o.sheet = review.Spec(j.path, []byte(j.text), options)
+}
+
+// finish takes the outcome of a review, publishes it and answers what waited
+// for it. One of a text that has changed since is dropped.
+func (s *server) finish(o outcome) {
+	d := s.documents[o.uri]
+	if d == nil || d.wanted != o.wanted {
+		return
+	}
+	d.reviewed, d.last = o.wanted, o
+	if o.panicked != nil {
+		s.logPanic("review "+o.uri, o.panicked, o.stack)
+	}
+	if o.sheet != nil && o.sheet.Ceiling != nil {
+		d.good, d.figures = o.sheet, nil
+	}
+	s.guarded("publish", nil, func() {
+		s.notify("textDocument/publishDiagnostics", publishParams{
+			URI: d.uri, Version: &d.version, Diagnostics: s.diagnostics(d),
+		})
+		s.showBroken()
+	})
+	list := d.waiting
+	d.waiting = nil
+	for _, w := range list {
+		s.guarded(w.method, w.id, func() { s.answer(w.id, w.result(), nil) })
+	}
+}

@@ -1,0 +1,193 @@
+package editor
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/figure"
+	"dryfit/rules/result"
+	"dryfit/rules/standards"
+	"dryfit/spec/quantity"
+)
+
+// most is how many figures or limits are listed of one key.
+const most = 12
+
+// hover helps with the key or value at a place. Where the text is newer than
+// its review it waits for it, so that its figures are those of the text.
+func (s *server) hover(p placeParams) (any, error) {
+	d := s.documents[p.Document.URI]
+	if d == nil {
+		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+	}
+	if !d.isSpec() {
+		return nil, nil
+	}
+	return later{d, func() any { return s.helpAt(d, p.Position) }}, nil
+}
+
+func (s *server) helpAt(d *document, p position) any {
+	at := outlineOf(d.text.text).at(d.text.offset(p))
+	if at.role == nowhere || at.word.Start == at.word.End {
+		return nil
+	}
+	text := s.help(d, at.key)
+	if at.role == aValue && pattern(at.key) == "accept.*.rule" {
+		text = s.ruleHelp(d.text.text[at.word.Start:at.word.End])
+	}
+	if text == "" {
+		return nil
+	}
+	r := d.text.span(at.word)
+	return &hover{Contents: markdown(text), Range: &r}
+}
+
+// help is all that there is to say of a key.
+func (s *server) help(d *document, key string) string {
+	std, units := d.standards(), quantity.Metric
+	if list, ok := strings.CutSuffix(pattern(key), ".*"); ok { // an element is told of with its list
+		key = key[:strings.LastIndex(key, ".")]
+		if _, known := keys().at[list]; !known {
+			return ""
+		}
+	}
+	text := meaning(pattern(key), std)
+	if text == "" {
+		return ""
+	}
+	near := map[string]bool{}
+	if d.good != nil {
+		units = d.good.Ceiling.Units
+		figures := d.derived(key)
+		var lines []string
+		for _, f := range figures {
+			lines = append(lines, worked(f, units))
+			near[f.Key] = true
+		}
+		text += section("Figures derived from it"+d.age(), lines, "dryfit calcs")
+	}
+	text += section("Limits in force that read it", limits(key, nearest(s.Rules, key, near), std, units), "dryfit standards")
+	if ids := s.withoutLimits(key); len(ids) > 0 {
+		text += "\nAlso read by " + codes(ids) + ".\n"
+	}
+	if ids := wanting(key, s.Rules); len(ids) > 0 && !keys().at[pattern(key)].Required {
+		text += "\nWithout it not checked: " + codes(ids) + ".\n"
+	}
+	return text
+}
+
+// nearest is a list of rules with those first that are closest to a key: they
+// compare a figure that is derived from it, or are of its own table.
+func nearest(list []*rules.Rule, key string, figures map[string]bool) []*rules.Rule {
+	table, _, _ := strings.Cut(key, ".")
+	far := func(r *rules.Rule) int {
+		family, _, _ := strings.Cut(r.ID, ".")
+		switch {
+		case slices.ContainsFunc(r.Figures, func(f string) bool { return figures[f] }), slices.Contains(r.Needs, key):
+			return 0
+		case family == table:
+			return 1
+		default:
+			return 2
+		}
+	}
+	sorted := slices.Clone(list)
+	slices.SortStableFunc(sorted, func(a, b *rules.Rule) int { return far(a) - far(b) })
+	return sorted
+}
+
+// section is a list under a title. What is past the most is counted, with the
+// command that lists it.
+func section(title string, lines []string, rest string) string {
+	if len(lines) == 0 {
+		return ""
+	}
+	out := "\n" + title + ":\n\n"
+	for i, l := range lines {
+		if i == most && len(lines) > most+1 {
+			return out + fmt.Sprintf("- and %d more, which %s lists\n", len(lines)-most, report.MarkdownCode(rest))
+		}
+		out += "- " + l + "\n"
+	}
+	return out
+}
+
+// withoutLimits are the rules that read a key and have no limit to list.
+func (s *server) withoutLimits(key string) []string {
+	var ids []string
+	for _, r := range s.Rules {
+		if len(r.Limits) == 0 && reads(r, key) {
+			ids = append(ids, r.ID)
+		}
+	}
+	return ids
+}
+
+// age warns of figures that are not those of the text as it is.
+func (d *document) age() string {
+	if d.last.sheet == d.good {
+		return ""
+	}
+	return ", before the text's last change"
+}
+
+// standards are those of the last review.
+func (d *document) standards() *standards.Standards {
+	if std := d.last.found.Standards; std != nil {
+		return std
+	}
+	return standards.BuiltIn()
+}
+
+// derived are the figures of the calculation sheet that a key enters.
+func (d *document) derived(key string) []figure.Figure {
+	if d.figures == nil {
+		d.figures = result.Of(d.good.Ceiling).Figures()
+	}
+	var out []figure.Figure
+	for _, f := range d.figures {
+		if f.Key != key && slices.ContainsFunc(f.Terms, func(t figure.Term) bool { return t.Key != "" && within(t.Key, key) }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// within reports whether a key is another or in it: the figure that a table
+// enters is derived from its keys, and the other way round.
+func within(a, b string) bool {
+	return a == b || strings.HasPrefix(a, b+".") || strings.HasPrefix(b, a+".")
+}
+
+func worked(f figure.Figure, units quantity.System) string {
+	line := fmt.Sprintf("%s %s: **%s**", report.MarkdownCode(f.Key), report.MarkdownText(f.Name), report.MarkdownText(units.Format(f.Value)))
+	if f.Formula == "" {
+		return line
+	}
+	line += " " + report.MarkdownCode(f.Symbol+" = "+f.Formula)
+	if arithmetic, res := f.Worked(units); arithmetic != "" {
+		line += " " + report.MarkdownCode("= "+arithmetic+" = "+res)
+	}
+	return line
+}
+
+// ruleHelp is what a rule checks, by its id as it is written.
+func (s *server) ruleHelp(written string) string {
+	id := strings.Trim(written, `"'`)
+	i := slices.IndexFunc(s.Rules, func(r *rules.Rule) bool { return r.ID == id })
+	if i < 0 {
+		return ""
+	}
+	return aboutRule(s.Rules[i])
+}
+
+func aboutRule(r *rules.Rule) string {
+	text := fmt.Sprintf("%s: %s\n", report.MarkdownCode(r.ID), report.MarkdownText(r.Title))
+	if r.Why != "" {
+		text += "\n" + report.MarkdownText(r.Why) + "\n"
+	}
+	return text
+}

@@ -1,0 +1,126 @@
+package editor
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"dryfit/spec"
+)
+
+// deepest is how deep values are followed; no spec is as deep.
+const deepest = 32
+
+// value reads a value as far as it is written.
+func (s *scanner) value(key string) {
+	switch {
+	case s.next('"'), s.next('\''):
+		s.quoted()
+	case s.next('[') && s.depth < deepest:
+		s.depth++
+		s.array(key)
+		s.depth--
+	case s.next('{') && s.depth < deepest:
+		s.depth++
+		s.inlineTable(key)
+		s.depth--
+	default:
+		rest := s.text[s.at:]
+		if n := strings.IndexAny(rest, ",]}#\r\n"); n >= 0 {
+			rest = rest[:n]
+		}
+		s.at += len(strings.TrimRight(rest, " \t"))
+	}
+}
+
+// quoted reads a text in quotes. One on one line that is not closed ends with
+// the line.
+func (s *scanner) quoted() {
+	quote := s.text[s.at]
+	if triple := strings.Repeat(string(quote), 3); strings.HasPrefix(s.text[s.at:], triple) {
+		s.at += 3
+		if n := strings.Index(s.text[s.at:], triple); n >= 0 {
+			s.at += n + 3
+			for extra := 0; extra < 2 && s.next(quote); extra++ {
+				s.at++
+			}
+		} else {
+			s.at = s.lineEnd()
+		}
+		return
+	}
+	for s.at++; s.at < len(s.text); s.at++ {
+		switch c := s.text[s.at]; {
+		case c == quote:
+			s.at++
+			return
+		case c == '\r', c == '\n':
+			return
+		case quote == '"' && c == '\\' && s.at+1 < len(s.text) && !strings.ContainsRune("\r\n", rune(s.text[s.at+1])):
+			s.at++
+		}
+	}
+}
+
+// statement is a line that no array goes on with.
+var statement = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z_]|[A-Za-z0-9_.-]+[ \t]*=)`)
+
+func (s *scanner) array(key string) {
+	s.at++
+	in := s.open(array, key)
+	for i := 0; s.at < len(s.text); {
+		s.skip(" \t,")
+		start := s.at
+		switch {
+		case s.at >= len(s.text):
+		case s.next('\r'), s.next('\n'):
+			s.skip("\r\n")
+			if statement.MatchString(s.text[s.at:s.lineEnd()]) {
+				s.parts[in].inside.End, s.at = start, start
+				return
+			}
+		case s.next('#'):
+			s.comment()
+		case s.next(']'):
+			s.parts[in].inside.End, s.parts[in].closed = s.at, true
+			s.at++
+			return
+		default:
+			i++
+			s.value(under(key, strconv.Itoa(i)))
+			if s.at == start {
+				s.at++ // a bracket of another kind
+			} else {
+				s.entries = append(s.entries, entry{
+					key: under(key, strconv.Itoa(i)), in: in, equals: -1, value: spec.Range{Start: start, End: s.at},
+				})
+			}
+		}
+	}
+	s.parts[in].inside.End = s.at
+}
+
+func (s *scanner) inlineTable(key string) {
+	s.at++
+	in := s.open(inline, key)
+	for s.at < len(s.text) {
+		s.skip(" \t,")
+		start := s.at
+		switch {
+		case s.at >= len(s.text), s.next('\r'), s.next('\n'), s.next('#'):
+			s.parts[in].inside.End = s.at
+			return
+		case s.next('}'):
+			s.parts[in].inside.End, s.parts[in].closed = s.at, true
+			s.at++
+			return
+		default:
+			s.pair(in)
+			if s.at == start {
+				s.entries = s.entries[:len(s.entries)-1]
+				s.at++
+			}
+		}
+	}
+	s.parts[in].inside.End = s.at
+}

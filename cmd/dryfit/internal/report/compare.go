@@ -1,0 +1,276 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"dryfit/rules"
+	"dryfit/rules/compare"
+	"dryfit/rules/review"
+	"dryfit/spec/quantity"
+)
+
+// Comparison is what changed from one spec to another, and when it was judged.
+type Comparison struct {
+	*compare.Comparison
+	Version, On string
+}
+
+// CompareText writes the comparison for people, 80 columns wide.
+func CompareText(w io.Writer, c Comparison) error {
+	t := &texter{out: bufio.NewWriter(w)}
+	t.side("old", c.Old)
+	t.side("new", c.New)
+	t.paragraph("", "", "checked on "+c.On)
+	t.rule("─")
+	for _, s := range c.sections() {
+		t.line(s.title)
+		for _, e := range s.entries {
+			if s.severities {
+				t.paragraph(e.mark, "", Safe(e.head()))
+				t.paragraph("", "", Safe(e.text))
+			} else {
+				t.compared(e)
+			}
+		}
+		t.line("")
+	}
+	t.paragraph("caution", "", Caution)
+	t.rule("─")
+	for _, l := range wrap(c.ending(), textWidth) {
+		t.line(l)
+	}
+	return t.out.Flush()
+}
+
+func (t *texter) side(mark string, s *review.Sheet) {
+	p := s.Ceiling.Spec.Project
+	t.paragraph(mark, "", Safe(s.Path))
+	t.paragraph("", "", title(p.Title, p.Sheet, p.Revision))
+	t.paragraph("", "", "to "+standardsOf(s))
+}
+
+func standardsOf(s *review.Sheet) string {
+	if len(s.Standards.Files) == 0 {
+		return "the " + s.Standards.Name
+	}
+	return Safe(s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")")
+}
+
+// compared writes what changed in the wide column, and how beside it.
+func (t *texter) compared(e compareEntry) {
+	lead := pad(pad(e.mark, margin)+Safe(e.what), margin+wideLabel)
+	indent := strings.Repeat(" ", margin+wideLabel)
+	if uniseg.StringWidth(lead) > margin+wideLabel {
+		t.line(lead)
+		lead = indent
+	}
+	for i, l := range wrap(Safe(e.text), textWidth-len(indent)) {
+		if i > 0 {
+			lead = indent
+		}
+		t.line(lead + l)
+	}
+}
+
+// compareSection is one heading of the comparison with what stands under it.
+type compareSection struct {
+	title      string
+	entries    []compareEntry
+	severities bool // the marks are severities of findings
+}
+
+// compareEntry is one change in words.
+type compareEntry struct{ mark, what, at, text string }
+
+func (e compareEntry) head() string { return e.what + " at " + e.at }
+
+// sections are the changes in the order of the report, those without any left
+// out.
+func (c Comparison) sections() []compareSection {
+	var out []compareSection
+	add := func(s compareSection) {
+		if len(s.entries) > 0 {
+			out = append(out, s)
+		}
+	}
+	add(compareSection{title: "keys changed", entries: c.keyEntries()})
+	add(compareSection{title: "elements renumbered", entries: c.numberEntries()})
+	for _, k := range []struct {
+		kind  compare.Kind
+		title string
+	}{{compare.Added, "findings that came"}, {compare.Changed, "findings that moved"}, {compare.Removed, "findings that went"}} {
+		s := compareSection{title: k.title, severities: true}
+		for _, f := range c.Findings {
+			if f.Kind == k.kind {
+				s.entries = append(s.entries, c.findingEntry(f))
+			}
+		}
+		add(s)
+	}
+	for _, k := range []struct {
+		kind  compare.Kind
+		title string
+	}{{compare.Added, "not checked any more"}, {compare.Removed, "checked now"}} {
+		s := compareSection{title: k.title}
+		for _, n := range c.NotChecked {
+			if n.Kind == k.kind {
+				s.entries = append(s.entries, coverageEntry(n))
+			}
+		}
+		add(s)
+	}
+	add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries()})
+	return out
+}
+
+func share(v float64) string { return quantity.Metric.Format(quantity.Share(v).Value()) }
+
+func (c Comparison) keyEntries() []compareEntry {
+	var out []compareEntry
+	for _, k := range c.Keys {
+		e := compareEntry{mark: k.Kind.String(), what: k.Key}
+		switch {
+		case k.Kind == compare.Changed:
+			e.text = Written(k.Old) + " → " + Written(k.New)
+		case k.Kind == compare.Added:
+			e.text = named(k.Name, "") + Written(k.New)
+			if k.Assumed != nil {
+				e.text += ", where " + Written(k.Assumed) + " was assumed"
+			}
+		default:
+			e.text = named(k.Name, " as the old spec numbers it") + Written(k.Old)
+			if k.Assumed != nil {
+				e.text += ", and " + Written(k.Assumed) + " is assumed"
+			}
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// named leads in an element of an array.
+func named(name, numbered string) string {
+	if name == "" {
+		return ""
+	}
+	return name + numbered + ": "
+}
+
+func (c Comparison) numberEntries() []compareEntry {
+	var out []compareEntry
+	for _, r := range c.Renumbered {
+		e := compareEntry{what: fmt.Sprintf("%s.%d", r.Array, r.Old), text: fmt.Sprintf("is %s.%d now: %s", r.Array, r.New, orUnnamed(r.Name))}
+		if r.Reordered {
+			e.text += "; the order changed too"
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+func orUnnamed(name string) string {
+	if name == "" {
+		return "it has no name"
+	}
+	return name
+}
+
+func (c Comparison) findingEntry(f compare.FindingChange) compareEntry {
+	now := f.Finding()
+	e := compareEntry{mark: now.Severity.String(), what: now.Rule.ID, at: now.At, text: sentence(now.Text)}
+	switch {
+	case f.Kind == compare.Changed:
+		e.text += " " + c.moveOf(f.Old, f.New)
+	case f.Kind == compare.Removed:
+		e.at += " of the old spec"
+	}
+	if f.Unchecked {
+		e.text += " It is gone because the rule is not checked any more, or not in full."
+	}
+	return e
+}
+
+// moveOf says in what a finding differs from what it was.
+func (c Comparison) moveOf(a, b *rules.Finding) string {
+	var parts []string
+	if a.Severity != b.Severity {
+		parts = append(parts, "was "+a.Severity.String())
+	}
+	switch {
+	case a.Accepted == nil && b.Accepted != nil:
+		parts = append(parts, "is accepted now")
+	case a.Accepted != nil && b.Accepted == nil:
+		parts = append(parts, "is no longer accepted")
+	}
+	if a.Measured.SI != b.Measured.SI && a.Measured.Unit != 0 && a.Measured.Unit == b.Measured.Unit {
+		was, _ := c.New.Ceiling.Units.Pair(a.Measured, b.Measured)
+		parts = append(parts, "measured "+was+" before")
+	}
+	if a.Bound.SI != b.Bound.SI && a.Bound.Unit != 0 && a.Bound.Unit == b.Bound.Unit {
+		was, _ := c.New.Ceiling.Units.Pair(a.Bound.Value, b.Bound.Value)
+		parts = append(parts, "the limit was "+was)
+	}
+	if len(parts) == 0 {
+		return "It was: " + sentence(a.Text)
+	}
+	return "It " + strings.Join(parts, ", ") + "."
+}
+
+func coverageEntry(n compare.Coverage) compareEntry {
+	e := compareEntry{what: n.Rule.ID}
+	switch {
+	case n.Kind == compare.Removed && n.Why == "":
+		e.text = n.Needs + " is there now"
+	case n.Kind == compare.Removed:
+		e.text = "before: " + n.Why
+	case n.Failed:
+		e.text = "could not be computed: " + n.Why
+	case n.Why != "":
+		e.text = n.Why
+	default:
+		e.text = "needs " + n.Needs
+	}
+	return e
+}
+
+func (c Comparison) figureEntries() []compareEntry {
+	var out []compareEntry
+	units := c.New.Ceiling.Units
+	for _, f := range c.Figures {
+		e := compareEntry{mark: f.Kind.String(), what: f.Key}
+		switch f.Kind {
+		case compare.Added:
+			e.text = units.Format(f.New.Value)
+		case compare.Removed:
+			e.text = units.Format(f.Old.Value)
+		default:
+			a, b := units.Pair(f.Old.Value, f.New.Value)
+			e.text = a + " → " + b
+			if by := f.By(); !math.IsInf(by, 0) && !math.IsNaN(by) {
+				e.text += fmt.Sprintf(" (%+.1f%%)", by*100)
+			}
+		}
+		e.text += ", " + f.Name
+		out = append(out, e)
+	}
+	return out
+}
+
+// ending is the last line: how much changed, and the verdict before and after.
+func (c Comparison) ending() string {
+	text := fmt.Sprintf("%s, %s, %s", plural(len(c.Keys), "key"), plural(len(c.Figures), "figure"), plural(len(c.Findings), "finding"))
+	if len(c.Keys)+len(c.Figures)+len(c.Findings) == 0 {
+		text = "nothing"
+	}
+	text += " changed"
+	if n := len(c.Rewritten); n > 0 {
+		text += fmt.Sprintf("; %s written otherwise and meaning the same", plural(n, "key"))
+	}
+	return fmt.Sprintf("%s → %s: %s", c.Old.Verdict, c.New.Verdict, text)
+}

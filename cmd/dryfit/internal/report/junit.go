@@ -1,0 +1,170 @@
+package report
+
+import (
+	"encoding/xml"
+	"fmt"
+	"io"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+)
+
+// The parts of a JUnit report that are written: a suite for each file of each
+// run, a case for each rule. No attribute stands on the root, and the order of
+// the parts is the one that the readers agree on.
+type (
+	junitReport struct {
+		XMLName xml.Name     `xml:"testsuites"`
+		Suites  []junitSuite `xml:"testsuite"`
+	}
+	junitSuite struct {
+		Name       string          `xml:"name,attr"`
+		Timestamp  string          `xml:"timestamp,attr"`
+		Hostname   string          `xml:"hostname,attr"`
+		Tests      int             `xml:"tests,attr"`
+		Failures   int             `xml:"failures,attr"`
+		Errors     int             `xml:"errors,attr"`
+		Time       string          `xml:"time,attr"`
+		Package    string          `xml:"package,attr"`
+		ID         int             `xml:"id,attr"`
+		Properties []junitProperty `xml:"properties>property"`
+		Cases      []junitCase     `xml:"testcase"`
+		Out        string          `xml:"system-out"`
+		Err        string          `xml:"system-err"`
+	}
+	junitProperty struct {
+		Name  string `xml:"name,attr"`
+		Value string `xml:"value,attr"`
+	}
+	junitCase struct {
+		Name    string      `xml:"name,attr"`
+		Class   string      `xml:"classname,attr"`
+		Time    string      `xml:"time,attr"`
+		Error   *junitFault `xml:"error"`
+		Failure *junitFault `xml:"failure"`
+	}
+	junitFault struct {
+		Message string `xml:"message,attr"`
+		Type    string `xml:"type,attr"`
+		Text    string `xml:",chardata"`
+	}
+)
+
+// JUnit writes a test report: a rule that holds a spec, or under strict queries
+// it, is a failure; a file that could not be checked, and a figure that could not
+// be computed, is an error. Notes, queries that do not fail, accepted and referred
+// items, and the rules that were not checked, are the suite's output: not all
+// readers know a test that was skipped.
+func JUnit(w io.Writer, r Report) error {
+	out := junitReport{}
+	for _, run := range r.Runs {
+		for _, s := range run.Sheets {
+			out.Suites = append(out.Suites, r.junitSuite(run, s, len(out.Suites)))
+		}
+	}
+	if _, err := io.WriteString(w, xml.Header); err != nil {
+		return err
+	}
+	e := xml.NewEncoder(w)
+	e.Indent("", "  ")
+	if err := e.Encode(out); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, "\n")
+	return err
+}
+
+func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
+	suite := junitSuite{
+		Name: Safe(s.Path), Timestamp: r.On + "T00:00:00", Hostname: "localhost", Time: "0", Package: "dryfit", ID: id,
+		Properties: []junitProperty{
+			{"standards", Safe(s.Standards.Name)}, {"verdict", s.Verdict.String()}, {"judged on", r.On},
+		},
+	}
+	if len(run.Standards) > 0 {
+		suite.Properties = append(suite.Properties, junitProperty{"standards files", Safe(strings.Join(run.Standards, ", "))})
+	}
+	all := entries(s)
+	if len(s.Problems) > 0 {
+		suite.Cases = []junitCase{{Name: "file", Class: "file", Time: "0", Error: fault(all, "could not be checked")}}
+	} else {
+		suite.Cases = r.junitCases(s, all)
+	}
+	var said []string
+	for _, e := range all {
+		if len(s.Problems) == 0 && !e.fails(r.Strict) {
+			said = append(said, junitLine(e))
+		}
+	}
+	for _, l := range lacking(s.NotChecked) {
+		said = append(said, Safe("not checked: "+strings.Join(l.rules, ", ")+": "+l.said()))
+	}
+	suite.Out = strings.Join(said, "\n")
+	for _, c := range suite.Cases {
+		suite.Tests++
+		switch {
+		case c.Error != nil:
+			suite.Errors++
+		case c.Failure != nil:
+			suite.Failures++
+		}
+	}
+	return suite
+}
+
+// junitCases are one for each rule that has an outcome.
+func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
+	failing := map[string][]entry{}
+	for _, e := range all {
+		if e.fails(r.Strict) {
+			failing[e.rule] = append(failing[e.rule], e)
+		}
+	}
+	var out []junitCase
+	for _, rule := range r.Rules {
+		c := junitCase{Name: rule.ID + ": " + rule.Title, Class: "dryfit." + strings.Split(rule.ID, ".")[0], Time: "0"}
+		without := without(s.NotChecked, rule)
+		switch {
+		case len(failing[rule.ID]) > 0:
+			c.Failure = fault(failing[rule.ID], failing[rule.ID][0].severity.String())
+		case without != nil && without.Failed:
+			c.Error = &junitFault{Message: Safe(without.Why), Type: "could not be computed"}
+		case without != nil:
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// without is why a rule has no outcome; a figure that failed before a key that
+// is missing.
+func without(list []rules.NotChecked, rule *rules.Rule) *rules.NotChecked {
+	var found *rules.NotChecked
+	for i := range list {
+		if list[i].Rule.ID == rule.ID && (found == nil || list[i].Failed) {
+			found = &list[i]
+		}
+	}
+	return found
+}
+
+func fault(list []entry, kind string) *junitFault {
+	lines := make([]string, len(list))
+	for i, e := range list {
+		lines[i] = junitLine(e)
+	}
+	return &junitFault{Message: Safe(list[0].said()), Type: kind, Text: strings.Join(lines, "\n")}
+}
+
+func junitLine(e entry) string {
+	line := fmt.Sprintf("%s %s, line %d, column %d: %s", e.severity, e.rule, e.start.Line, e.start.Column, e.said())
+	if e.passes != "" {
+		line += " Passes with " + e.passes + "."
+	}
+	if e.accepted != "" {
+		line += " Accepted: " + e.accepted + "."
+	}
+	return Safe(line)
+}

@@ -1,0 +1,56 @@
+package report
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"html/template"
+	"strings"
+)
+
+//go:embed pages
+var pages embed.FS
+
+// furniture is what each page has beside its matter: its style, its script if
+// any, and the policy that lets a browser run and load nothing else.
+type furniture struct {
+	Style  template.CSS
+	Script template.JS
+	Policy string
+}
+
+// furnish reads the common style and a page's own style and script, by their
+// names, and takes what else it is styled by. They are part of the program, and
+// so trusted.
+func furnish(style, script string, more ...string) furniture {
+	read := func(name string) string {
+		b, err := pages.ReadFile("pages/" + name)
+		if err != nil {
+			panic(err) // not one of the program's own files
+		}
+		return string(b)
+	}
+	f := furniture{Style: template.CSS(read("page.css") + read(style) + strings.Join(more, ""))}
+	allowed := []string{"default-src 'none'", "style-src " + hashOf(string(f.Style))}
+	if script != "" {
+		f.Script = template.JS(read(script))
+		allowed = append(allowed, "script-src "+hashOf(string(f.Script)))
+	}
+	f.Policy = strings.Join(append(allowed, "base-uri 'none'", "form-action 'none'"), "; ")
+	return f
+}
+
+// hashOf is the source expression of Content Security Policy, level 3, for an
+// inline text.
+func hashOf(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
+
+// pageTemplate reads the template of a page.
+func pageTemplate(name string) *template.Template {
+	return template.Must(template.New(name).ParseFS(pages, "pages/"+name))
+}
+
+// classes are how verdicts are coloured, beside the words that say them.
+var classes = map[string]string{"PASS": "pass", "PASS WITH NOTES": "notes", "FAIL": "fail", "COULD NOT CHECK": "fail"}

@@ -1,0 +1,240 @@
+package report
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"io"
+	"net/url"
+	"path"
+	"regexp"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/spec"
+)
+
+// levels are what a severity is called in a log. What is referred is a note that
+// nobody may suppress.
+var levels = map[rules.Severity]string{
+	rules.Hold: "error", rules.Query: "warning", rules.Note: "note", rules.Refer: "note",
+}
+
+// fileRules are what may be wrong with a file before any rule is run.
+var fileRules = []struct{ id, title, why string }{
+	{"file.read", "the file can be read", "A spec that can't be read is not checked."},
+	{"file.toml", "the file is TOML", "A file that is not TOML has no keys to check."},
+	{"file.shape", "the keys and values are those of the format", "A misspelt key would be left out in silence."},
+	{"file.value", "the standards give each key a value of its kind", "A default that does not fit its key can't be taken."},
+	{"spec.geometry", "the dimensions make a ceiling", "Dimensions that contradict each other leave nothing to check."},
+}
+
+// SARIF writes a SARIF 2.1.0 log, a run for each set of standards.
+func SARIF(w io.Writer, r Report) error {
+	log := sarifLog{Schema: "https://json.schemastore.org/sarif-2.1.0.json", Version: "2.1.0", Runs: []sarifRun{}}
+	for _, run := range r.Runs {
+		log.Runs = append(log.Runs, r.sarifRun(run))
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(log)
+}
+
+func (r Report) sarifRun(run Run) sarifRun {
+	list, index := sarifRules(r.Rules)
+	out := sarifRun{
+		Tool: sarifTool{sarifDriver{
+			Name: "dryfit", FullName: "dryfit, checks of specifications of shop-built wood ceilings", Version: r.Version,
+			SemanticVersion: semantic(r.Version), Rules: list,
+		}},
+		Automation:  sarifAutomation{"dryfit/" + automation(run) + "/"},
+		Invocations: []sarifInvocation{{Successful: true, Notifications: []sarifNotification{}}},
+		ColumnKind:  "unicodeCodePoints", Results: []sarifResult{},
+		Properties: map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()},
+	}
+	for _, s := range run.Sheets {
+		uri := uriOf(r.InRepository(s.Path))
+		out.Results = append(out.Results, sarifResults(s, uri, index)...)
+		call := &out.Invocations[0]
+		call.Notifications = append(call.Notifications, sarifNotes(s, uri, index)...)
+		if s.Verdict == rules.CouldNotCheck || s.Counts.Uncomputed > 0 {
+			call.Successful = false
+		}
+	}
+	return out
+}
+
+// sarifRules describes the rules, and gives each one's place in the list.
+func sarifRules(list []*rules.Rule) ([]sarifRule, map[string]int) {
+	index := map[string]int{}
+	out := make([]sarifRule, 0, len(fileRules)+len(list))
+	for _, f := range fileRules {
+		index[f.id] = len(out)
+		out = append(out, sarifRule{
+			ID: f.id, Short: sarifText{sentence("Checks that " + f.title)}, Full: sarifText{f.why},
+			Help: sarifMarkup{f.why, markdownText(f.why)}, Default: sarifLevel{"error"},
+			Bag: map[string]any{"severity": problemSeverity.String()},
+		})
+	}
+	for _, r := range list {
+		index[r.ID] = len(out)
+		help := sarifHelp(r)
+		out = append(out, sarifRule{
+			ID: r.ID, Short: sarifText{sentence("Checks that " + r.Title)}, Full: sarifText{r.Why},
+			Help: sarifMarkup{strings.Join(help, "\n"), markdownLines(help)}, Default: sarifLevel{levels[r.Severity]},
+			Bag: map[string]any{"severity": r.Severity.String(), "tags": []string{strings.Split(r.ID, ".")[0]}},
+		})
+	}
+	return out, index
+}
+
+func sarifHelp(r *rules.Rule) []string {
+	lines := []string{r.Why}
+	if r.Basis.Formula != "" {
+		lines = append(lines, "Formula: "+r.Basis.Formula)
+	}
+	for _, l := range r.Limits {
+		lines = append(lines, "Limit "+r.Full(l.Key)+": "+limitText(l))
+	}
+	return append(lines, "Basis: "+r.Basis.Source.String(), "More: dryfit basis "+r.ID)
+}
+
+func markdownLines(lines []string) string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = markdownText(l)
+	}
+	return strings.Join(out, "\n\n")
+}
+
+func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
+	var out []sarifResult
+	seen := map[string]int{}
+	for _, e := range entries(s) {
+		text := e.said()
+		if e.passes != "" {
+			text += " Passes with " + e.passes + "."
+		}
+		result := sarifResult{
+			RuleID: e.rule, RuleIndex: index[e.rule], Level: levels[e.severity], Message: sarifText{sarifPlain(text)},
+			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uri}, regionOf(e.start, e.end)}, Logical: logical(e.key)}},
+			Related:      sarifRelated(s, e, uri),
+			Fingerprints: map[string]string{"dryfitFinding/v1": fingerprint(e, seen)},
+			Bag:          map[string]any{"severity": e.severity.String()},
+		}
+		if e.accepted != "" {
+			result.Suppressions = []sarifSuppression{{"external", "accepted", Safe(e.accepted)}}
+		}
+		if e.basis != "" {
+			result.Bag["basis"] = Safe(e.basis)
+		}
+		out = append(out, result)
+	}
+	return out
+}
+
+// logical is the key, as the place in the spec that stays when lines move.
+func logical(key string) []sarifLogical {
+	if key == "" {
+		return nil
+	}
+	return []sarifLogical{{Safe(key), "member"}}
+}
+
+// sarifRelated are the related keys that are written in the file.
+func sarifRelated(s *review.Sheet, e entry, uri string) []sarifLocation {
+	var out []sarifLocation
+	for _, key := range e.related {
+		at, ok := s.Document.ValueRange(key)
+		if !ok {
+			continue
+		}
+		out = append(out, sarifLocation{
+			ID:       len(out) + 1,
+			Physical: sarifPhysical{sarifArtifact{uri}, regionOf(s.Document.Position(at.Start), s.Document.Position(at.End))},
+			Message:  &sarifText{sarifPlain(key)},
+		})
+	}
+	return out
+}
+
+func regionOf(start, end spec.Position) *sarifRegion {
+	if end.Line < start.Line || end.Line == start.Line && end.Column < start.Column {
+		end = start
+	}
+	return &sarifRegion{start.Line, start.Column, end.Line, end.Column}
+}
+
+// numbers are what changes in a sentence while the finding stays.
+var numbers = regexp.MustCompile(`[0-9][0-9.'/" -]*`)
+
+// fingerprint tells a finding from the others of its file by what does not
+// change when lines move or figures do: its rule, its key and its words; of
+// several alike, by their order.
+func fingerprint(e entry, seen map[string]int) string {
+	what := e.rule + "\n" + e.key + "\n" + numbers.ReplaceAllString(e.text, "#")
+	seen[what]++
+	if n := seen[what]; n > 1 {
+		what += fmt.Sprintf("\n%d", n)
+	}
+	sum := sha256.Sum256([]byte(what))
+	return hex.EncodeToString(sum[:16])
+}
+
+// sarifNotes are the rules that were not checked, and why.
+func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotification {
+	var out []sarifNotification
+	for _, l := range lacking(s.NotChecked) {
+		n := sarifNotification{
+			Level: "note", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}},
+			Message: sarifText{sarifPlain("not checked: " + strings.Join(l.rules, ", ") + ": " + l.said())},
+		}
+		if l.failed {
+			n.Level = "error"
+		}
+		if i, ok := index[l.rules[0]]; ok && len(l.rules) == 1 {
+			n.Rule = &sarifReference{l.rules[0], i}
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// placeholder is what a message would take for the place of an argument.
+var placeholder = regexp.MustCompile(`\{(\d+)\}`)
+
+// sarifPlain is text as a plain message has it: no bracket begins a link, no
+// brace a placeholder.
+func sarifPlain(s string) string {
+	s = strings.NewReplacer("[", `\[`, "]", `\]`).Replace(Safe(s))
+	return placeholder.ReplaceAllString(s, "{{$1}}")
+}
+
+// uriOf is a path as a relative reference, percent-encoded.
+func uriOf(name string) string {
+	if path.IsAbs(name) {
+		return (&url.URL{Scheme: "file", Path: name}).String()
+	}
+	return (&url.URL{Path: name}).String()
+}
+
+// automation names the standards of a run, so that runs of one log differ.
+func automation(run Run) string {
+	if len(run.Standards) == 0 {
+		return "built-in"
+	}
+	return url.PathEscape(strings.Join(run.Standards, "+"))
+}
+
+var semver = regexp.MustCompile(`^v?(\d+\.\d+\.\d+(?:-[0-9A-Za-z.-]+)?)$`)
+
+// semantic is the version where it is one by the semantic scheme.
+func semantic(version string) string {
+	if m := semver.FindStringSubmatch(version); m != nil {
+		return m[1]
+	}
+	return ""
+}

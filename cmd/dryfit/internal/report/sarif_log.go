@@ -1,0 +1,102 @@
+package report
+
+// The parts of a SARIF 2.1.0 log that are written.
+type (
+	sarifLog struct {
+		Schema  string     `json:"$schema"`
+		Version string     `json:"version"`
+		Runs    []sarifRun `json:"runs"`
+	}
+	sarifRun struct {
+		Tool        sarifTool         `json:"tool"`
+		Automation  sarifAutomation   `json:"automationDetails"`
+		Invocations []sarifInvocation `json:"invocations"`
+		ColumnKind  string            `json:"columnKind"`
+		Results     []sarifResult     `json:"results"`
+		Properties  map[string]any    `json:"properties"`
+	}
+	sarifTool struct {
+		Driver sarifDriver `json:"driver"`
+	}
+	sarifDriver struct {
+		Name            string      `json:"name"`
+		FullName        string      `json:"fullName"`
+		Version         string      `json:"version"`
+		SemanticVersion string      `json:"semanticVersion,omitempty"`
+		Rules           []sarifRule `json:"rules"`
+	}
+	sarifRule struct {
+		ID      string         `json:"id"`
+		Short   sarifText      `json:"shortDescription"`
+		Full    sarifText      `json:"fullDescription"`
+		Help    sarifMarkup    `json:"help"`
+		Default sarifLevel     `json:"defaultConfiguration"`
+		Bag     map[string]any `json:"properties"`
+	}
+	sarifText struct {
+		Text string `json:"text"`
+	}
+	sarifMarkup struct {
+		Text     string `json:"text"`
+		Markdown string `json:"markdown"`
+	}
+	sarifLevel struct {
+		Level string `json:"level"`
+	}
+	sarifAutomation struct {
+		ID string `json:"id"`
+	}
+	sarifInvocation struct {
+		Successful    bool                `json:"executionSuccessful"`
+		Notifications []sarifNotification `json:"toolExecutionNotifications"`
+	}
+	sarifNotification struct {
+		Level     string          `json:"level"`
+		Message   sarifText       `json:"message"`
+		Locations []sarifLocation `json:"locations"`
+		Rule      *sarifReference `json:"associatedRule,omitempty"`
+	}
+	sarifReference struct {
+		ID    string `json:"id"`
+		Index int    `json:"index"`
+	}
+	sarifResult struct {
+		RuleID       string             `json:"ruleId"`
+		RuleIndex    int                `json:"ruleIndex"`
+		Level        string             `json:"level"`
+		Message      sarifText          `json:"message"`
+		Locations    []sarifLocation    `json:"locations"`
+		Related      []sarifLocation    `json:"relatedLocations,omitempty"`
+		Fingerprints map[string]string  `json:"partialFingerprints"`
+		Suppressions []sarifSuppression `json:"suppressions,omitempty"`
+		Bag          map[string]any     `json:"properties"`
+	}
+	sarifSuppression struct {
+		Kind          string `json:"kind"`
+		Status        string `json:"status"`
+		Justification string `json:"justification"`
+	}
+	sarifLocation struct {
+		ID       int            `json:"id,omitempty"`
+		Physical sarifPhysical  `json:"physicalLocation"`
+		Logical  []sarifLogical `json:"logicalLocations,omitempty"`
+		Message  *sarifText     `json:"message,omitempty"`
+	}
+	sarifPhysical struct {
+		Artifact sarifArtifact `json:"artifactLocation"`
+		Region   *sarifRegion  `json:"region,omitempty"`
+	}
+	sarifArtifact struct {
+		URI string `json:"uri"`
+	}
+	sarifRegion struct {
+		StartLine   int `json:"startLine"`
+		StartColumn int `json:"startColumn"`
+		EndLine     int `json:"endLine"`
+		EndColumn   int `json:"endColumn"` // the first column past the region
+	}
+	sarifLogical struct {
+		Name string `json:"fullyQualifiedName"`
+		Kind string `json:"kind"`
+	}
+)

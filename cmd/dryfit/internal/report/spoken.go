@@ -1,0 +1,16 @@
+package report
+
+import "dryfit/rules"
+
+// Said is what is found at a key: the key, and one sentence.
+func Said(key, text string) string { return entry{key: key, text: sentence(text)}.said() }
+
+// BasisOf is what a finding rests on.
+func BasisOf(f rules.Finding) string { return basis(f) }
+
+// MarkdownText is text within a line of Markdown in which no character is
+// markup.
+func MarkdownText(s string) string { return markdownText(s) }
+
+// MarkdownCode is text in a code span of Markdown, which it can't leave.
+func MarkdownCode(s string) string { return code(s) }

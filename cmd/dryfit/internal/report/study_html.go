@@ -1,0 +1,98 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
+)
+
+var (
+	studyPage      = pageTemplate("study.html.tmpl")
+	studyFurniture = furnish("study.css", "", svg.Style)
+)
+
+// page is what the template puts in its places.
+type page struct {
+	furniture
+	Title, Path, Checked, Outcome, Unbeaten, Abridged, Caution string
+	Varied, Says, Same                                         []string
+	Heads                                                      []pageHead
+	Options                                                    []pageOption
+	Reasons                                                    []string
+	Starred, Losers                                            bool
+	Contact                                                    drawingView
+	Undrawn                                                    int
+}
+
+type pageHead struct {
+	Table      string // of a key; the head may break behind it
+	Text, Name string
+	Figure     bool // to the right, as numbers stand
+}
+
+type pageOption struct {
+	Index    int
+	Values   []string
+	Figures  []string
+	Verdict  string
+	Class    string
+	Unbeaten bool
+	Loses    string
+}
+
+// StudyHTML writes a study as one page that asks for nothing else: no script,
+// no font, no picture from anywhere. Some options are drawn on the contact
+// sheet; undrawn is how many it had no room for.
+func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
+	p := s.Base.Ceiling.Spec.Project
+	same, differ := s.shared()
+	out := page{
+		furniture: studyFurniture,
+		Title:     title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
+		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
+		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
+		Abridged: s.abridged(), Caution: Caution, Undrawn: undrawn,
+		Contact: drawn(contact),
+	}
+	for _, l := range s.varied() {
+		out.Varied = append(out.Varied, Safe(l))
+	}
+	for _, l := range s.Says {
+		out.Says = append(out.Says, Safe(l))
+	}
+	for _, l := range s.sameInAll(same) {
+		out.Same = append(out.Same, Safe(l))
+	}
+	for _, d := range s.Vary {
+		table, name, _ := strings.Cut(d.Key, ".")
+		out.Heads = append(out.Heads, pageHead{Table: table, Text: name, Name: d.Key})
+	}
+	for _, i := range differ {
+		out.Heads = append(out.Heads, pageHead{Text: s.Columns[i].Head, Name: s.Columns[i].Name, Figure: true})
+	}
+	for _, r := range s.made() {
+		o := pageOption{
+			Index: r.Index, Verdict: r.Verdict.String(), Class: classes[r.Verdict.String()],
+			Unbeaten: s.Front.Has(r.Index), Loses: Safe(s.Loses(s.Front, r)),
+		}
+		for _, v := range s.Values(r.Index) {
+			o.Values = append(o.Values, Safe(fmt.Sprint(v)))
+		}
+		for _, i := range differ {
+			o.Figures = append(o.Figures, s.cell(i, r))
+		}
+		out.Starred, out.Losers = out.Starred || o.Unbeaten, out.Losers || o.Loses != ""
+		out.Options = append(out.Options, o)
+	}
+	for i, r := range s.Tally.Reasons {
+		if i == shownReasons {
+			out.Reasons = append(out.Reasons, fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
+			break
+		}
+		out.Reasons = append(out.Reasons, sentence(Safe(whyNot(r))))
+	}
+	return studyPage.Execute(w, out)
+}

@@ -1,0 +1,171 @@
+package report
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/study"
+	"dryfit/spec/quantity"
+)
+
+type (
+	jsonStudy struct {
+		Path    string          `json:"path"`
+		On      string          `json:"on"`
+		Vary    []jsonDimension `json:"vary"`
+		Follows []string        `json:"follows"`
+		Columns []jsonColumn    `json:"columns"`
+		Weighed []string        `json:"weighed"`
+		jsonOutcome
+		Options []jsonOption `json:"options"`
+	}
+	jsonDimension struct {
+		Key    string `json:"key"`
+		Values []any  `json:"values"`
+	}
+	jsonColumn struct {
+		Key    string `json:"key"`
+		Name   string `json:"name"`
+		Unit   string `json:"unit"`
+		Better string `json:"better,omitempty"` // lower, higher
+	}
+	jsonOption struct {
+		Option   int            `json:"option"`
+		Values   map[string]any `json:"values"`
+		Figures  map[string]any `json:"figures,omitempty"` // in SI; null where the option has none
+		Verdict  string         `json:"verdict"`
+		Counts   *jsonCounts    `json:"counts,omitempty"`
+		HeldBy   []string       `json:"held_by,omitempty"` // rules
+		Key      string         `json:"key,omitempty"`     // of what can't be made
+		Reason   string         `json:"reason,omitempty"`
+		Unbeaten *bool          `json:"unbeaten,omitempty"`
+		Loses    string         `json:"loses,omitempty"`
+	}
+	jsonOutcome struct {
+		Total       int          `json:"total"` // of the whole study
+		Part        string       `json:"part,omitempty"`
+		First       int          `json:"first"`
+		Last        int          `json:"last"`
+		Done        int          `json:"done"`
+		Interrupted bool         `json:"interrupted,omitempty"`
+		Passed      int          `json:"passed"`
+		Noted       int          `json:"passed_with_notes"`
+		Failed      int          `json:"failed"`
+		Invalid     int          `json:"invalid"`
+		Reasons     []jsonReason `json:"reasons"`
+		Unbeaten    []int        `json:"unbeaten"`
+		Overfull    bool         `json:"unbeaten_overfull,omitempty"`
+	}
+	jsonReason struct {
+		Key   string `json:"key"`
+		Count int    `json:"count"`
+		First int    `json:"first"`
+		Text  string `json:"text"`
+	}
+)
+
+// StudyJSON writes the study as one document.
+func StudyJSON(w io.Writer, s Study) error {
+	out := s.head()
+	for _, r := range s.Rows {
+		out.Options = append(out.Options, s.option(r, true))
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(out)
+}
+
+func (s Study) head() jsonStudy {
+	out := jsonStudy{
+		Path: s.Base.Path, On: s.On, Follows: append([]string{}, s.Says...), jsonOutcome: s.counted(), Options: []jsonOption{},
+	}
+	for _, d := range s.Vary {
+		out.Vary = append(out.Vary, jsonDimension(d))
+	}
+	for _, c := range s.Columns {
+		out.Columns = append(out.Columns, jsonColumn{c.Key, c.Name, c.Unit.String(), c.Better.String()})
+	}
+	for _, i := range s.Front.Weighed {
+		out.Weighed = append(out.Weighed, s.Columns[i].Key)
+	}
+	return out
+}
+
+func (s Study) counted() jsonOutcome {
+	t := s.Tally
+	out := jsonOutcome{
+		Total: s.Total, First: s.First, Last: s.Last, Done: t.Done, Interrupted: s.Interrupted(),
+		Passed: t.Verdicts[rules.Passed], Noted: t.Verdicts[rules.PassedWithNotes], Failed: t.Verdicts[rules.Failed], Invalid: t.Invalid,
+		Reasons: []jsonReason{}, Unbeaten: []int{}, Overfull: s.Front.Full,
+	}
+	if s.Part.Of > 1 {
+		out.Part = fmt.Sprintf("%d/%d", s.Part.Number, s.Part.Of)
+	}
+	for _, r := range t.Reasons {
+		out.Reasons = append(out.Reasons, jsonReason(r))
+	}
+	for _, m := range s.Front.Members {
+		out.Unbeaten = append(out.Unbeaten, m.Index)
+	}
+	return out
+}
+
+// option is one row; marked where the front is known.
+func (s Study) option(r study.Row, marked bool) jsonOption {
+	out := jsonOption{Option: r.Index, Values: map[string]any{}, Verdict: verdict(r), HeldBy: r.HeldBy, Key: r.Key, Reason: r.Reason}
+	for i, v := range s.Values(r.Index) {
+		out.Values[s.Vary[i].Key] = v
+	}
+	if !r.Made() {
+		return out
+	}
+	out.Figures = map[string]any{}
+	for i, c := range s.Columns {
+		out.Figures[c.Key] = nil
+		if x := r.Figures[i]; !math.IsNaN(x) {
+			out.Figures[c.Key] = number(quantity.Value{SI: x, Unit: c.Unit})
+		}
+	}
+	counts := jsonCounts(r.Counts)
+	out.Counts = &counts
+	if marked {
+		unbeaten := s.Front.Has(r.Index)
+		out.Unbeaten, out.Loses = &unbeaten, s.Loses(s.Front, r)
+	}
+	return out
+}
+
+// StudyJSONL writes one line for the study, one an option, one for the outcome.
+type StudyJSONL struct {
+	study Study
+	out   *bufio.Writer
+	lines *json.Encoder
+}
+
+// NewStudyJSONL writes the first line.
+func NewStudyJSONL(w io.Writer, s Study) (*StudyJSONL, error) {
+	j := &StudyJSONL{study: s, out: bufio.NewWriter(w)}
+	j.lines = json.NewEncoder(j.out)
+	j.lines.SetEscapeHTML(false)
+	head := s.head()
+	return j, j.lines.Encode(map[string]any{"study": map[string]any{
+		"path": head.Path, "on": head.On, "vary": head.Vary, "follows": head.Follows, "columns": head.Columns,
+		"weighed": head.Weighed, "total": head.Total, "part": head.Part, "first": head.First, "last": head.Last,
+	}})
+}
+
+// Row writes one option.
+func (j *StudyJSONL) Row(r study.Row) error { return j.lines.Encode(j.study.option(r, false)) }
+
+// End writes the outcome, with the unbeaten.
+func (j *StudyJSONL) End(s Study) error {
+	if err := j.lines.Encode(map[string]any{"outcome": s.counted()}); err != nil {
+		return err
+	}
+	return j.out.Flush()
+}

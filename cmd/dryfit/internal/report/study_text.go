@@ -1,0 +1,153 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"dryfit/rules/study"
+)
+
+// StudyText writes a study for people: a row an option, as wide as it takes,
+// then what each loses, 80 columns wide.
+func StudyText(w io.Writer, s Study) error {
+	t := &texter{out: bufio.NewWriter(w)}
+	p := s.Base.Ceiling.Spec.Project
+	t.line(Safe(s.Base.Path))
+	t.wrapped("study: " + title(p.Title, p.Sheet, p.Revision))
+	t.wrapped("checked on " + s.On + " to the " + Safe(s.Base.Standards.Name))
+	for _, l := range append(s.varied(), s.Says...) {
+		t.wrapped(Safe(l))
+	}
+	same, differ := s.shared()
+	for _, l := range s.sameInAll(same) {
+		t.wrapped(Safe(l))
+	}
+	if rows := s.made(); len(rows) > 0 {
+		t.line("")
+		t.table(s, rows, differ)
+	}
+	t.wrapped(s.abridged())
+	t.line("")
+	t.wrapped(Safe(s.unbeaten()) + ".")
+	t.losses(s)
+	t.reasons(s)
+	t.line("")
+	t.wrapped(Caution)
+	t.rule("─")
+	t.wrapped(s.outcome())
+	return t.out.Flush()
+}
+
+// wrapped writes text in lines of the report's width, or nothing if it is
+// empty.
+func (t *texter) wrapped(text string) {
+	if text == "" {
+		return
+	}
+	for _, l := range wrap(text, textWidth) {
+		t.line(l)
+	}
+}
+
+// table writes the rows under heads of two lines, numbers to the right.
+func (t *texter) table(s Study, rows []study.Row, columns []int) {
+	heads := [2][]string{{""}, {"option"}}
+	head := func(text string) {
+		above, below, two := strings.Cut(text, " ")
+		if !two {
+			above, below = "", text
+		}
+		heads[0], heads[1] = append(heads[0], above), append(heads[1], below)
+	}
+	for _, d := range s.Vary {
+		table, name, _ := strings.Cut(d.Key, ".")
+		head(table + ". " + name)
+	}
+	for _, i := range columns {
+		head(s.Columns[i].Head)
+	}
+	head("verdict")
+	lines := [][]string{heads[0], heads[1]}
+	for _, r := range rows {
+		mark := " "
+		if s.Front.Has(r.Index) {
+			mark = "*"
+		}
+		cells := []string{mark + fmt.Sprint(r.Index)}
+		for _, v := range s.Values(r.Index) {
+			cells = append(cells, Safe(fmt.Sprint(v)))
+		}
+		for _, i := range columns {
+			cells = append(cells, s.cell(i, r))
+		}
+		lines = append(lines, append(cells, verdict(r)))
+	}
+	widths := make([]int, len(heads[0]))
+	for _, l := range lines {
+		for i, c := range l {
+			widths[i] = max(widths[i], uniseg.StringWidth(c))
+		}
+	}
+	for n, l := range lines {
+		var b strings.Builder
+		for i, c := range l {
+			blank := strings.Repeat(" ", widths[i]-uniseg.StringWidth(c))
+			if i == len(l)-1 {
+				b.WriteString("  " + c)
+			} else {
+				b.WriteString(blank + c + "  ")
+			}
+		}
+		t.line(b.String())
+		if n == 1 {
+			t.line(strings.Repeat("─", total(widths)))
+		}
+	}
+}
+
+func total(widths []int) int {
+	n := 2*len(widths) - 1
+	for _, w := range widths {
+		n += w
+	}
+	return n + 1
+}
+
+// losses says what each option loses that is listed and beaten.
+func (t *texter) losses(s Study) {
+	headed := false
+	for _, r := range s.made() {
+		lost := s.Loses(s.Front, r)
+		if lost == "" {
+			continue
+		}
+		if !headed {
+			t.line("")
+			t.line("what the others lose")
+			headed = true
+		}
+		t.paragraph("", pad(fmt.Sprintf("option %d", r.Index), label), Safe(lost)+".")
+	}
+}
+
+// shownReasons is how many reasons are listed.
+const shownReasons = 8
+
+func (t *texter) reasons(s Study) {
+	if s.Tally.Invalid == 0 {
+		return
+	}
+	t.line("")
+	t.line("what can't be made")
+	for i, r := range s.Tally.Reasons {
+		if i == shownReasons {
+			t.paragraph("", "", fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
+			break
+		}
+		t.paragraph("", "", sentence(Safe(whyNot(r))))
+	}
+}

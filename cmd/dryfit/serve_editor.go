@@ -1,0 +1,67 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/editor"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+)
+
+// afterEdit is how long a text is left alone before it is reviewed: longer than
+// between two keys of a fast typist, shorter than one notices.
+const afterEdit = 120 * time.Millisecond
+
+func serveEditorCommand(s streams) *cobra.Command {
+	var named string
+	c := &cobra.Command{
+		Use:   "serve-editor",
+		Short: "Serve an editor: findings, help and what would pass, as one types",
+		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for an\n" +
+			"editor to start on files named *.ceiling.toml: findings as one types, help on a key\n" +
+			"with the figures derived from it and the limits that read it, completion, and the\n" +
+			"changes that would pass.\n\n" +
+			"Exit status: 0 after a shutdown in good order, 1 otherwise, 2 where the editor's\n" +
+			"messages can't be read.",
+		Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return serveEditor(c.Context(), s, named) },
+	}
+	c.Flags().StringVar(&named, "standards", "", "a standards `file` in place of those found")
+	c.Flags().Bool("stdio", true, "speak on standard input and output, which is the only way; editors may say so")
+	return c
+}
+
+func serveEditor(ctx context.Context, s streams, named string) error {
+	err := editor.Serve(ctx, s.in, s.out, editor.Options{
+		Version: version(), Rules: catalog.Rules(), Quiet: afterEdit, Log: s.err,
+		Standards: func(folder string) editor.Found { return newShelf(named).forEditor(folder) },
+		Today:     func() string { return time.Now().UTC().Format(time.DateOnly) },
+	})
+	if errors.Is(err, editor.ErrNoShutdown) {
+		fmt.Fprintln(s.err, "dryfit: "+report.Safe(err.Error()))
+		return verdictError{exitFail}
+	}
+	return err
+}
+
+// forEditor is the standards for a folder, with the text of a file that can't be
+// taken, for its faults to be shown in.
+func (s *shelf) forEditor(folder string) editor.Found {
+	std, _ := s.forFolder(folder)
+	found := editor.Found{Standards: std}
+	for _, sheet := range s.sheets() {
+		found.Broken = append(found.Broken, broken(sheet))
+	}
+	return found
+}
+
+func broken(sheet *review.Sheet) editor.Broken {
+	src, _ := newInput(sheet.Path).read(nil)
+	return editor.Broken{Path: sheet.Path, Source: src, Problems: sheet.Problems}
+}

@@ -1,0 +1,253 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime"
+	"runtime/debug"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/study"
+)
+
+// studyFlags are those of the study command.
+type studyFlags struct {
+	vary, weigh, sort []string
+	only, part        string
+	format, output    string
+	on                string
+	strict            bool
+	jobs              int
+	standards         []string
+}
+
+func studyCommand(s streams) *cobra.Command {
+	var f studyFlags
+	c := &cobra.Command{
+		Use:   "study SPEC --vary KEY=VALUES ...",
+		Short: "Make the same ceiling otherwise: every combination of some values, checked by every rule",
+		Long: "Gives keys of a spec other values, makes the ceiling of every combination, runs all rules\n" +
+			"on each, and prints a row an option: what it weighs, hangs, takes and leaves, and its\n" +
+			"verdict. Of those that do not fail it marks the ones that no other beats in all of the\n" +
+			"figures weighed, and says what each of the others loses. The spec is not changed.\n\n" +
+			"VALUES are a range of counts (3..6, or 3..9/2 by twos), a range with its step\n" +
+			"(700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words (6mm,9mm).\n" +
+			"A word with a comma in it stands in double quotes. A change that has to follow is made\n" +
+			"and said; to pin such a key, vary it with one value.\n\n" +
+			"Figures for --weigh and --sort: ratio, around, along, length, width, height, mass,\n" +
+			"strap, share, sag, sheets, joints, margin, gap, holds, queries; --sort also takes\n" +
+			"option, verdict and the keys that are varied, and a minus before any turns it about.\n\n" +
+			"Exit status: 0 the study was made, whatever its options; 2 it could not be; 130\n" +
+			"interrupted, with what was done written.",
+		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=50mm..90mm/0.1mm --part 2/8 --format jsonl",
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return makeStudy(c.Context(), s, args[0], f) },
+	}
+	flags := c.Flags()
+	flags.StringArrayVar(&f.vary, "vary", nil, "a key and its values, `KEY=VALUES`; of several the last changes fastest")
+	flags.StringSliceVar(&f.weigh, "weigh", study.Weighed, "the `figures` that an option must be beaten in")
+	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
+	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
+	flags.StringVar(&f.part, "part", "1/1", "make only the `K/N`-th part, one job of several")
+	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html or svg, which is a contact sheet")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
+	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many options to work out at a time")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "format", studyFormats...)
+	completeWith(c, "only", "pass")
+	return c
+}
+
+// makeStudy checks the flags, makes the study and writes it.
+func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error {
+	if err := f.sensible(); err != nil {
+		return err
+	}
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	base, inputs, err := resolved(s, path, f.standards)
+	if err != nil {
+		return err
+	}
+	made, err := study.New(base, f.vary, review.Options{Rules: catalog.Rules(), Standards: base.Standards, On: on, Strict: f.strict})
+	if err != nil {
+		return err
+	}
+	roomForGarbage()
+	r := studyRun{flags: f, out: report.Study{Study: made, On: on, Only: f.only}}
+	if err := r.prepare(); err != nil {
+		return err
+	}
+	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
+	p.shown = p.shown && !(r.streams() && f.output == "" && terminal(s.out)) // its lines would run into the options'
+	return streamOutput(f.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
+}
+
+// roomForGarbage lets options leave more behind before it is collected: a study
+// keeps next to nothing of each, and would else collect every few options.
+func roomForGarbage() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbagePercent)
+	}
+}
+
+const garbagePercent = 400
+
+// studyFormats are those that a study is written in; svg is its contact sheet.
+var studyFormats = []string{"text", "csv", "json", "jsonl", "html", "svg"}
+
+func (f studyFlags) sensible() error {
+	switch {
+	case !slices.Contains(studyFormats, f.format):
+		return fmt.Errorf("--format %q is not %s", f.format, oneOf(studyFormats))
+	case f.only != "" && f.only != "pass":
+		return fmt.Errorf("--only %q is not pass", f.only)
+	case f.jobs < 1:
+		return fmt.Errorf("--jobs %d is not at least 1", f.jobs)
+	case len(f.weigh) == 0:
+		return errors.New("--weigh names no figure")
+	case f.format == "jsonl" && len(f.sort) > 0:
+		return errors.New("--sort does not go with --format jsonl, which writes options as they come")
+	default:
+		return nil
+	}
+}
+
+// studyRun is one study on its way to its writer.
+type studyRun struct {
+	flags studyFlags
+	out   report.Study
+	rows  report.StudyRows // nil where all is written at the end
+}
+
+// prepare finds the part and holds the flags that name figures against the
+// study.
+func (r *studyRun) prepare() error {
+	part, err := study.ParsePart(r.flags.part)
+	if err != nil {
+		return fmt.Errorf("--part %w", err)
+	}
+	r.out.Part = part
+	r.out.First, r.out.Last = part.Options(r.out.Total)
+	r.out.All = r.out.Last-r.out.First < study.Listed
+	if r.out.Front, err = study.NewFront(r.out.Study, r.flags.weigh); err != nil {
+		return fmt.Errorf("--weigh: %w", err)
+	}
+	if err := r.out.Sort(nil, r.flags.sort); err != nil {
+		return fmt.Errorf("--sort: %w", err)
+	}
+	if r.flags.format == "csv" && !r.out.All && len(r.flags.sort) > 0 {
+		return fmt.Errorf("--sort does not go with --format csv of more than %d options, which writes them as they come", study.Listed)
+	}
+	return nil
+}
+
+// run makes the study and writes it. Where ctx ends early, what was done is
+// written whole, and the error is that of ctx.
+func (r *studyRun) run(ctx context.Context, w io.Writer, p *progress) error {
+	if err := r.stream(w); err != nil {
+		return err
+	}
+	p.begin()
+	err := study.Run(ctx, r.out.Study, r.out.First, r.out.Last, r.flags.jobs, r.out.Row, func(row study.Row) error {
+		p.done()
+		return r.take(row)
+	})
+	p.end()
+	if err != nil {
+		return err
+	}
+	if err := r.write(w); err != nil {
+		return err
+	}
+	if r.flags.format == "csv" {
+		p.say(r.out.Beside())
+	}
+	return ctx.Err()
+}
+
+// streams reports whether options are written as they come.
+func (r *studyRun) streams() bool {
+	return r.flags.format == "jsonl" || r.flags.format == "csv" && !r.out.All
+}
+
+// stream opens a writer of rows for what is written as it comes.
+func (r *studyRun) stream(w io.Writer) (err error) {
+	switch {
+	case r.flags.format == "jsonl":
+		r.rows, err = report.NewStudyJSONL(w, r.out)
+	case r.flags.format == "csv" && !r.out.All:
+		r.rows, err = report.NewStudyCSV(w, r.out, false)
+	}
+	return err
+}
+
+// take counts a row, weighs it, and writes or keeps it.
+func (r *studyRun) take(row study.Row) error {
+	r.out.Tally.Add(row)
+	r.out.Front.Add(row)
+	if r.flags.only == "pass" && !(row.Made() && row.Verdict < rules.Failed) {
+		return nil
+	}
+	switch {
+	case r.rows != nil:
+		return r.rows.Row(row)
+	case r.out.All:
+		r.out.Rows = append(r.out.Rows, row)
+	}
+	return nil
+}
+
+// write writes what is left to write once all options are known.
+func (r *studyRun) write(w io.Writer) error {
+	if r.rows != nil {
+		return r.rows.End(r.out)
+	}
+	if !r.out.All {
+		r.out.Rows = slices.Clone(r.out.Front.Members)
+	}
+	if err := r.out.Sort(r.out.Rows, r.flags.sort); err != nil {
+		return err
+	}
+	switch r.flags.format {
+	case "csv":
+		return writeCSV(w, r.out)
+	case "json":
+		return report.StudyJSON(w, r.out)
+	case "html":
+		return writePage(w, r.out)
+	case "svg":
+		return writeContact(w, r.out)
+	default:
+		return report.StudyText(w, r.out)
+	}
+}
+
+func writeCSV(w io.Writer, s report.Study) error {
+	c, err := report.NewStudyCSV(w, s, true)
+	if err != nil {
+		return err
+	}
+	for _, row := range s.Rows {
+		if err := c.Row(row); err != nil {
+			return err
+		}
+	}
+	return c.End(s)
+}

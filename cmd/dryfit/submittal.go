@@ -1,0 +1,290 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"sync"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
+
+	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/result/stock"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+// submittalFlags are those of the submittal command.
+type submittalFlags struct {
+	output, on, verify string
+	strict             bool
+	jobs               int
+	standards          []string
+}
+
+func submittalCommand(s streams) *cobra.Command {
+	var f submittalFlags
+	c := &cobra.Command{
+		Use:   "submittal SPEC...",
+		Short: "Write the page that a reviewer gets and signs",
+		Long: "Writes one page that needs nothing else: the verdict, the findings with the drawings\n" +
+			"that show them, what is referred and to whom, with lines to sign, what was accepted,\n" +
+			"assumed and not checked, the calculation sheet, the takeoff, and the SHA-256 of all\n" +
+			"that it was made of. Several specs, or a folder, make a folder of pages with an index.\n\n" +
+			"--verify says whether an old page still belongs to a spec, its standards and this\n" +
+			"version.\n\n" +
+			"Exit status: that of check; with --verify 0 it belongs, 1 it does not, 2 it could not be\n" +
+			"told. 130 interrupted.",
+		Example: "  dryfit submittal specs/reading-room.ceiling.toml --output reading-room.html\n" +
+			"  dryfit submittal specs --output submittals\n" +
+			"  dryfit submittal --verify reading-room.html specs/reading-room.ceiling.toml",
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if f.verify != "" {
+				return verify(s, args, f)
+			}
+			return submit(c.Context(), s, args, f)
+		},
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; of several specs, to a folder")
+	flags.StringVar(&f.verify, "verify", "", "an old `page` to hold against the spec")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many pages to make at a time")
+	return c
+}
+
+func submit(ctx context.Context, s streams, paths []string, f submittalFlags) error {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	m, err := newSubmitter(f.standards, on, f.strict)
+	if err != nil {
+		return err
+	}
+	inputs, err := gather(paths, "standard-input"+extension)
+	if err != nil {
+		return err
+	}
+	if len(inputs) == 1 && !isFolder(paths[0]) {
+		return m.one(s, inputs, f.output)
+	}
+	return m.several(ctx, s, inputs, f)
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
+// submitter makes pages to one date and one set of standards.
+type submitter struct {
+	shelf   *shelf
+	options review.Options
+	where   report.Report // for paths as the repository has them
+	all     []submission  // where there are several
+}
+
+func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
+	if len(named) > 1 {
+		return nil, fmt.Errorf("one --standards file, not %d", len(named))
+	}
+	m := &submitter{shelf: newShelf(append(named, "")[0])}
+	m.options = review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: strict, Offers: true}
+	m.where.Folder, m.where.Root = whereabouts()
+	return m, nil
+}
+
+// reviewed reads and reviews an input; the options are those that the shelf
+// gave.
+func reviewed(in input, stdin io.Reader, o review.Options) (*review.Sheet, []byte) {
+	src, problem := in.read(stdin)
+	if problem != "" {
+		return review.Unreadable(in.name, problem, o), nil
+	}
+	return review.Spec(in.name, src, o), src
+}
+
+// submittal is the page of a spec that could be checked, with its bytes.
+func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal, error) {
+	seal := report.Seal{
+		Version: version(), On: m.options.On, Strict: m.options.Strict,
+		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
+	}
+	for _, file := range sheet.Standards.Files {
+		d := m.shelf.hashes[file]
+		d.Path = m.where.InRepository(d.Path)
+		seal.Standards = append(seal.Standards, d)
+	}
+	named := *sheet // as the page names files
+	named.Path = seal.Spec.Path
+	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On}, drawing.Options{})
+	return report.Submittal{
+		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
+		Calcs: report.Calcs{
+			Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Results.Figures(), Tables: sheet.Results.Tables(), Rules: catalog.Rules(),
+		},
+		Takeoff: report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)},
+	}, err
+}
+
+// one writes the page of one spec. A spec that can't be checked is reported as
+// check reports it.
+func (m *submitter) one(s streams, inputs []input, output string) error {
+	o, sheet := m.shelf.underStandards(inputs[0], m.options)
+	var src []byte
+	if sheet == nil {
+		sheet, src = reviewed(inputs[0], s.in, o)
+	}
+	if sheet.Ceiling == nil {
+		return m.unchecked(s, sheet)
+	}
+	page, err := m.submittal(sheet, src)
+	if err != nil {
+		return err
+	}
+	if err := writeOutput(output, s.out, inputs, func(w io.Writer) error { return report.SubmittalHTML(w, page) }); err != nil {
+		return err
+	}
+	return outcome(sheet.Verdict)
+}
+
+// unchecked reports a spec that has no page.
+func (m *submitter) unchecked(s streams, sheet *review.Sheet) error {
+	r := report.Report{On: m.options.On, Runs: []report.Run{{Sheets: append(m.shelf.sheets(), sheet)}}}
+	if err := report.Text(s.err, r, false); err != nil {
+		return err
+	}
+	return verdictError{exitNotChecked}
+}
+
+// several writes a folder of pages, each as soon as it is made, and then their
+// index.
+func (m *submitter) several(ctx context.Context, s streams, inputs []input, f submittalFlags) error {
+	if f.output == "" {
+		return errors.New("several specs make several pages; name a folder for them with --output")
+	}
+	if f.jobs < 1 {
+		return fmt.Errorf("--jobs %d is not at least 1", f.jobs)
+	}
+	if err := os.MkdirAll(f.output, 0o755); err != nil {
+		return fmt.Errorf("write %s: %s", f.output, reason(err))
+	}
+	index := report.SubmittalIndex{On: m.options.On, Version: version()}
+	for i, name := range pageNames(inputs) {
+		in := submission{input: inputs[i], page: filepath.Join(f.output, name)}
+		in.options, in.sheet = m.shelf.underStandards(in.input, m.options)
+		m.all = append(m.all, in)
+	}
+	entries, err := m.pages(ctx, s, f.jobs)
+	if err != nil {
+		return err
+	}
+	index.Entries = entries
+	write := func(w io.Writer) error { return report.SubmittalIndexHTML(w, index) }
+	if err := writeOutput(filepath.Join(f.output, "index.html"), nil, inputs, write); err != nil {
+		return err
+	}
+	return outcome(index.Verdict())
+}
+
+// submission is one of several specs on its way to its page.
+type submission struct {
+	input
+	page    string
+	options review.Options
+	sheet   *review.Sheet // set where its standards can't be taken
+}
+
+// pages makes and writes all pages, some at a time, and keeps of each only its
+// line in the index.
+func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]report.SubmittalEntry, error) {
+	entries := make([]report.SubmittalEntry, len(m.all))
+	stdin := once(s.in)
+	p := newProgress(s.err, len(m.all), "pages")
+	p.begin()
+	var telling sync.Mutex
+	group, within := errgroup.WithContext(ctx)
+	group.SetLimit(jobs)
+	for i, in := range m.all {
+		group.Go(func() (err error) {
+			if within.Err() != nil {
+				return within.Err()
+			}
+			if entries[i], err = m.page(in, stdin()); err != nil {
+				return err
+			}
+			telling.Lock()
+			defer telling.Unlock()
+			p.done()
+			return nil
+		})
+	}
+	err := group.Wait()
+	p.end()
+	return entries, err
+}
+
+// page makes and writes one of several pages.
+func (m *submitter) page(in submission, stdin io.Reader) (report.SubmittalEntry, error) {
+	sheet, src := in.sheet, []byte(nil)
+	if sheet == nil {
+		sheet, src = reviewed(in.input, stdin, in.options)
+	}
+	entry := report.EntryOf(sheet, m.where.InRepository(in.name))
+	if sheet.Ceiling == nil {
+		return entry, nil
+	}
+	entry.Page = filepath.Base(in.page)
+	page, err := m.submittal(sheet, src)
+	if err != nil {
+		return entry, err
+	}
+	return entry, writeOutput(in.page, nil, m.inputs(), func(w io.Writer) error { return report.SubmittalHTML(w, page) })
+}
+
+func (m *submitter) inputs() []input {
+	var out []input
+	for _, in := range m.all {
+		out = append(out, in.input)
+	}
+	return out
+}
+
+// pageNames are the files of the inputs' pages: their paths, with what a file
+// name or an address would stumble over left out, each once.
+func pageNames(inputs []input) []string {
+	taken := map[string]bool{"index": true}
+	var out []string
+	for _, in := range inputs {
+		base := strings.Trim(strings.Map(func(r rune) rune {
+			if r < 0x80 && (r == '-' || r == '_' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
+				return r
+			}
+			return '-'
+		}, strings.TrimSuffix(in.name, extension)), "-")
+		base = base[max(0, len(base)-longestName):]
+		name := base
+		for n := 2; taken[strings.ToLower(name)] || name == ""; n++ {
+			name = base + "-" + strconv.Itoa(n)
+		}
+		taken[strings.ToLower(name)] = true
+		out = append(out, name+".html")
+	}
+	return out
+}
+
+// longestName keeps a page's file name within what file systems take.
+const longestName = 120

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/review"
+)
+
+// largestPage is what a submittal never comes near, in bytes.
+const largestPage = 64 << 20
+
+// verify says whether a page belongs to a spec, its standards and this version:
+// the page is made again as on its date, and held against the old one.
+func verify(s streams, args []string, f submittalFlags) error {
+	switch {
+	case len(args) != 1:
+		return fmt.Errorf("--verify holds a page against one spec, not %d", len(args))
+	case f.on != "" || f.strict:
+		return errors.New("--verify takes the date and the strictness from the page")
+	}
+	page, err := readPage(f.verify)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.verify, err)
+	}
+	seal, err := report.ReadSeal(page)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.verify, err)
+	}
+	m, err := newSubmitter(f.standards, seal.On, seal.Strict)
+	if err != nil {
+		return err
+	}
+	in := newInput(args[0])
+	if args[0] == "-" {
+		in = input{name: "standard-input" + extension, stdin: true}
+	}
+	o, sheet := m.shelf.underStandards(in, m.options)
+	var src []byte
+	if sheet == nil {
+		sheet, src = reviewed(in, s.in, o)
+	}
+	if sheet.Ceiling == nil {
+		return m.unchecked(s, sheet)
+	}
+	now, err := m.submittal(sheet, src)
+	if err != nil {
+		return err
+	}
+	var again bytes.Buffer
+	if err := report.SubmittalHTML(&again, now); err != nil {
+		return err
+	}
+	v := report.Verification{
+		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: sheet.Verdict,
+	}
+	today, err := judgedOn("")
+	if err != nil {
+		return err
+	}
+	o.On = today
+	v.Today, v.TodayVerdict = today, review.Spec(sheet.Path, src, o).Verdict
+	if err := writeOutput(f.output, s.out, []input{in, newInput(f.verify)}, func(w io.Writer) error { return report.VerificationText(w, v) }); err != nil {
+		return err
+	}
+	if !v.Belongs() {
+		return verdictError{exitFail}
+	}
+	return nil
+}
+
+func readPage(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, errors.New(reason(err))
+	case !info.Mode().IsRegular():
+		return nil, errors.New("not a regular file")
+	case info.Size() > largestPage:
+		return nil, fmt.Errorf("over %dMiB, which no submittal is", largestPage>>20)
+	}
+	b, err := os.ReadFile(path)
+	if err != nil {
+		return nil, errors.New(reason(err))
+	}
+	return b, nil
+}

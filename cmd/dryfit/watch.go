@@ -1,0 +1,234 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+// settled is how long the files must be left alone before they are checked
+// again: editors write a file in several steps.
+const settled = 100 * time.Millisecond
+
+// watching checks again whenever a spec or its standards are saved, and prints
+// only what has changed.
+type watching struct {
+	flags  checkFlags
+	paths  []string
+	s      streams
+	colour bool
+	notify *fsnotify.Watcher
+	shown  map[string]string // text by run and file
+	begun  bool
+}
+
+// watch runs until it is interrupted.
+func watch(ctx context.Context, s streams, paths []string, f checkFlags) error {
+	switch {
+	case f.format != "text" || f.output != "":
+		return errors.New("--watch prints text on standard output; leave --format and --output out")
+	case f.since != "" || f.part != "":
+		return errors.New("--watch does not go with --changed-since or --part")
+	}
+	for _, p := range paths {
+		if p == "-" {
+			return errors.New("--watch can't watch standard input")
+		}
+	}
+	colour, err := f.inColour(s)
+	if err != nil {
+		return err
+	}
+	notify, err := fsnotify.NewWatcher()
+	if err != nil {
+		return fmt.Errorf("watch: %w", err)
+	}
+	defer notify.Close()
+	w := &watching{flags: f, paths: paths, s: s, colour: colour, notify: notify, shown: map[string]string{}}
+	for {
+		// What is saved while a check runs is seen after it: the folders are
+		// watched first.
+		if err := w.folders(); err != nil {
+			return err
+		}
+		if err := w.check(ctx); err != nil {
+			return err
+		}
+		if err := w.wait(ctx); err != nil {
+			return err
+		}
+	}
+}
+
+// check runs once, and prints the sheets whose text is new.
+func (w *watching) check(ctx context.Context) error {
+	r, err := w.flags.report(ctx, w.s, w.paths)
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case err != nil && len(w.shown) == 0 && !w.begun:
+		return err // bad usage, or nothing to watch
+	case err != nil:
+		// As where the last spec was deleted: there may be one again.
+		fmt.Fprintln(w.s.err, "dryfit: "+report.Safe(err.Error()))
+	}
+	w.begun = true
+	seen := map[string]bool{}
+	for i, run := range r.Runs {
+		for _, sheet := range run.Sheets {
+			var b bytes.Buffer
+			one := r.Report
+			one.Runs = []report.Run{{Standards: run.Standards, Sheets: []*review.Sheet{sheet}}}
+			if err := report.Text(&b, one, w.colour); err != nil {
+				return err
+			}
+			key := fmt.Sprint(i, " ", sheet.Path)
+			seen[key] = true
+			if w.shown[key] == b.String() {
+				continue
+			}
+			w.shown[key] = b.String()
+			if _, err := w.s.out.Write(b.Bytes()); err != nil {
+				return fmt.Errorf("write standard output: %w", err)
+			}
+		}
+	}
+	for key := range w.shown {
+		if !seen[key] {
+			delete(w.shown, key)
+		}
+	}
+	return nil
+}
+
+// folders watches every folder that a spec or its standards may be in: those
+// under the paths, and those above each spec up to the root. Folders and not
+// files, since editors save by putting a new file in the old one's place.
+func (w *watching) folders() error {
+	_, root := whereabouts()
+	paths := orFolders(w.paths)
+	if len(paths) == 0 {
+		paths = []string{"."}
+	}
+	for _, p := range append(paths, w.flags.standards...) {
+		folder := filepath.Dir(p)
+		if isFolder(p) {
+			folder = p
+			if err := w.below(p); err != nil {
+				return err
+			}
+		}
+		if err := w.above(folder, root); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// below watches a folder and all under it; a check passes over those whose names
+// begin with a dot.
+func (w *watching) below(folder string) error {
+	return filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil || !d.IsDir():
+			return nil // one that went meanwhile, or can't be read, which the check says
+		case path != folder && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		default:
+			return w.add(path)
+		}
+	})
+}
+
+// above watches a folder and those that it is in, up to the root.
+func (w *watching) above(folder, root string) error {
+	at, err := filepath.Abs(folder)
+	if err != nil {
+		return nil
+	}
+	for {
+		if err := w.add(at); err != nil {
+			return err
+		}
+		if root == "" || at == root || at == filepath.Dir(at) {
+			return nil
+		}
+		at = filepath.Dir(at)
+	}
+}
+
+// add watches one folder; one that is not there any more is passed over.
+func (w *watching) add(folder string) error {
+	err := w.notify.Add(folder)
+	switch {
+	case err == nil, errors.Is(err, fs.ErrNotExist):
+		return nil
+	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EMFILE):
+		return fmt.Errorf("watch %s: the system lets no more folders be watched; name fewer, or raise its limit", folder)
+	default:
+		return fmt.Errorf("watch %s: %w", folder, err)
+	}
+}
+
+// wait returns once something that counts has changed and then been left alone
+// for a moment.
+func (w *watching) wait(ctx context.Context) error {
+	quiet := time.NewTimer(time.Hour)
+	quiet.Stop()
+	defer quiet.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case e, ok := <-w.notify.Events:
+			if !ok {
+				return errors.New("watch: the system stopped it")
+			}
+			if w.counts(e) {
+				quiet.Reset(settled)
+			}
+		case err := <-w.notify.Errors:
+			if !errors.Is(err, fsnotify.ErrEventOverflow) {
+				return fmt.Errorf("watch: %w", err)
+			}
+			quiet.Reset(settled) // some were missed: look at all
+		case <-quiet.C:
+			return nil
+		}
+	}
+}
+
+// counts reports whether an event may change a check: of a spec, of standards,
+// or of a folder that comes or goes.
+func (w *watching) counts(e fsnotify.Event) bool {
+	if e.Op == fsnotify.Chmod {
+		return false
+	}
+	name := filepath.Base(e.Name)
+	if strings.HasSuffix(name, extension) || name == standards.FileName {
+		return true
+	}
+	for _, file := range w.flags.standards {
+		if filepath.Base(file) == name {
+			return true
+		}
+	}
+	if e.Has(fsnotify.Remove) || e.Has(fsnotify.Rename) {
+		return filepath.Ext(name) == "" // it may have been a folder
+	}
+	info, err := os.Stat(e.Name)
+	return err == nil && info.IsDir()
+}

@@ -1,0 +1,170 @@
+package begin_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"dryfit/rules"
+	"dryfit/rules/begin"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// asked draws what a designer may ask for: spans of 1.5 m to 12 m, lengths of 2 m
+// to 30 m, rises of a tenth of the span to half of it, and of a pointed vault,
+// which can't be lower, from half to all of it.
+var asked = rapid.Custom(func(t *rapid.T) begin.Wanted {
+	w := begin.Wanted{
+		Title:   rapid.String().Draw(t, "title"),
+		Profile: rapid.SampledFrom(begin.Profiles()).Draw(t, "profile"),
+		Units:   rapid.SampledFrom([]quantity.System{quantity.Metric, quantity.Imperial}).Draw(t, "units"),
+	}
+	span := rapid.Float64Range(1.5, 12).Draw(t, "span")
+	share := rapid.Float64Range(0.1, 0.5).Draw(t, "rise by span")
+	if w.Profile == "pointed" {
+		share += 0.5
+	}
+	if w.Profile != "pointed" {
+		share = min(share, 0.48) // not above half the span when both are rounded
+	}
+	written := func(m float64) string {
+		if w.Units == quantity.Imperial {
+			n := int(m / 0.0254)
+			return fmt.Sprintf("%dft %din", n/12, n%12)
+		}
+		return fmt.Sprintf("%.0fmm", m*1000)
+	}
+	w.Span, w.Length = written(span), written(rapid.Float64Range(2, 30).Draw(t, "length"))
+	if begin.HasRise(w.Profile) {
+		w.Rise = written(span * share)
+		if w.Profile == "pointed" {
+			w.Rise = written(span*share + 0.03) // above half the span when rounded
+		}
+	}
+	return w
+})
+
+// springing is the tightest radius that a vault upright at its springing can
+// have: of half an ellipse b²/a, of a three-centred one less than its rise.
+func springing(w begin.Wanted) float64 {
+	span, _ := quantity.Parse(quantity.Metre, w.Span)
+	rise, _ := quantity.Parse(quantity.Metre, w.Rise)
+	if w.Profile == "three-centred" {
+		return 0.97 * rise.SI
+	}
+	return rise.SI * rise.SI / (span.SI / 2)
+}
+
+// Whatever is asked for, the draft passes its own check, read anew from its
+// bytes; the only vaults without an answer are those whose springing is tighter
+// than the thinnest strip bends to.
+func TestWhateverIsAskedForPasses(t *testing.T) {
+	none, queried := make([]bool, 50), make([]bool, 50)
+	t.Run("draws", func(t *testing.T) {
+		for i := range none {
+			w := asked.Example(i)
+			t.Run(fmt.Sprintf("%s %s %s %s", w.Profile, w.Span, w.Rise, w.Length), func(t *testing.T) {
+				t.Parallel()
+				d, err := begin.Spec(w, catalog.Rules())
+				var no *begin.NoAnswerError
+				if errors.As(err, &no) {
+					none[i] = true
+					require.Contains(t, []string{"elliptical", "three-centred"}, w.Profile)
+					assert.Less(t, springing(w), 100*0.0016, "1.5mm or 1/16in strips bend to a hundred times that")
+					assert.Equal(t, "bend.lamination", no.Against[0].Rule.ID)
+					return
+				}
+				require.NoError(t, err)
+				queried[i] = passes(t, d)
+			})
+		}
+	})
+	count := func(list []bool) (n int) {
+		for _, b := range list {
+			if b {
+				n++
+			}
+		}
+		return n
+	}
+	t.Logf("of %d: %d without an answer, %d with a query", len(none), count(none), count(queried))
+	assert.LessOrEqual(t, count(none), 5)
+	assert.LessOrEqual(t, count(queried), 5)
+}
+
+// passes holds a draft to its promise, and reports whether a query is left.
+func passes(t *testing.T, d *begin.Draft) bool {
+	sheet := review.Spec("draft.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()})
+	require.Empty(t, sheet.Problems, string(d.Text))
+	assert.LessOrEqual(t, sheet.Verdict, rules.PassedWithNotes, string(d.Text))
+	for _, f := range sheet.Findings {
+		assert.NotEqual(t, rules.Hold, f.Severity, f.Text)
+	}
+	for _, n := range sheet.NotChecked {
+		assert.False(t, n.Failed, n.Why)
+	}
+	assert.Greater(t, d.Confirm, 20)
+	assert.Equal(t, d.Confirm, len(regexp.MustCompile(`(?m)^[^#\n]+ # confirm: `).FindAllString(string(d.Text), -1)))
+	return sheet.Counts.Queried > 0
+}
+
+// What is commented out for the designer to fill in are keys that a spec has,
+// and none of them passes while it is empty.
+func TestWhatIsLeftOutAsksToBeFilledIn(t *testing.T) {
+	d, err := begin.Spec(begin.Wanted{Profile: "segmental", Units: quantity.Metric, Span: "4200mm", Rise: "840mm", Length: "7080mm"}, catalog.Rules())
+	require.NoError(t, err)
+	text := regexp.MustCompile(`(?m)^# ([a-z_]+ *= |\[)`).ReplaceAllString(string(d.Text), "$1")
+	doc, problems := spec.Parse("x", []byte(text))
+	require.Empty(t, problems, text)
+	said := map[string]bool{}
+	for _, p := range schema.Check(doc) {
+		assert.NotContains(t, p.Message, "no such key", p.Key)
+		said[p.Key] = true
+	}
+	for _, key := range []string{
+		"strap.allowable.load", "strap.hole", "strap.screws.diameter", "strap.fixing.top", "room.access",
+		"room.framing.spacing", "lift.capacity", "route.1.width",
+	} {
+		assert.True(t, said[key], key)
+	}
+}
+
+func TestWhatCanNotBeIsSaid(t *testing.T) {
+	for _, c := range []struct{ profile, span, rise, length, want string }{
+		{"segmental", "4m", "2.5m", "6m", "vault.rise: a rise of 2500mm is impossible for a segmental vault"},
+		{"segmental", "4m", "", "6m", "rise: a segmental vault needs its rise"},
+		{"flat", "4m", "1m", "6m", "rise: a flat vault has no rise of its own; leave it out"},
+		{"segmental", "4", "1m", "6m", "span: no unit"},
+		{"segmental", "0mm", "1m", "6m", "span: 0mm is not over zero"},
+		{"segmental", "4m", "1m", "5cm", "grid.along: 1 modules in 50mm are 50mm each"},
+		{"segmental", "4m", "1m", "20cm", "no grid of coffers"},
+		{"elliptical", "3m", "250mm", "6m", "bend.lamination: strips of 1.5mm bent to 41.7mm have a ratio of 27.78; the least for white oak is 100"},
+	} {
+		_, err := begin.Spec(begin.Wanted{Profile: c.profile, Units: quantity.Metric, Span: c.span, Rise: c.rise, Length: c.length}, catalog.Rules())
+		if assert.Error(t, err, c.want) {
+			assert.Contains(t, err.Error(), c.want)
+		}
+	}
+}
+
+// A title reaches the file as text, whatever is in it.
+func TestTitlesAreQuoted(t *testing.T) {
+	const title = "A \"b\" \\ \n[room]\nwidth = 1\x1b\u202e\U0001F600"
+	d, err := begin.Spec(begin.Wanted{Title: title, Profile: "flat", Units: quantity.Metric, Span: "2m", Length: "3m"}, catalog.Rules())
+	require.NoError(t, err)
+	assert.Equal(t, title, d.Sheet.Ceiling.Spec.Project.Title)
+	assert.Equal(t, strings.ToValidUTF8(string(d.Text), ""), string(d.Text))
+	assert.False(t, math.IsNaN(d.Sheet.Ceiling.Panel.Mass))
+}

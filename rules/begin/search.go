@@ -1,0 +1,304 @@
+package begin
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/rules"
+	"dryfit/rules/layout"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// drafter looks for a spec that passes.
+type drafter struct {
+	wanted  Wanted
+	sizes   sizes
+	options review.Options
+
+	span, length, arc, tightest, rise float64
+	haunch                            float64
+}
+
+// attempt is a choice with what the rules say of it.
+type attempt struct {
+	choice choice
+	sheet  *review.Sheet
+}
+
+// measure reads what is wanted and works out the curve.
+func (d *drafter) measure() error {
+	for _, q := range []struct {
+		key, text string
+		to        *float64
+	}{{"span", d.wanted.Span, &d.span}, {"length", d.wanted.Length, &d.length}, {"rise", d.wanted.Rise, &d.rise}} {
+		if q.text == "" && q.key == "rise" {
+			continue
+		}
+		v, err := quantity.Parse(quantity.Metre, q.text)
+		if err != nil {
+			return &ImpossibleError{q.key, err.Error()}
+		}
+		if v.SI <= 0 {
+			return &ImpossibleError{q.key, q.text + " is not over zero"}
+		}
+		*q.to = v.SI
+	}
+	if HasRise(d.wanted.Profile) == (d.wanted.Rise == "") {
+		if d.wanted.Rise == "" {
+			return &ImpossibleError{"rise", "a " + d.wanted.Profile + " vault needs its rise"}
+		}
+		return &ImpossibleError{"rise", "a " + d.wanted.Profile + " vault has no rise of its own; leave it out"}
+	}
+	return d.curve()
+}
+
+// curve lets the layout work out the intrados, and picks the haunches of a
+// three-centred vault: as round as the strips and the skin still bend to.
+func (d *drafter) curve() error {
+	haunches := []float64{0}
+	if d.wanted.Profile == "three-centred" {
+		haunches = nil
+		for _, share := range []float64{0.6, 0.7, 0.8, 0.9, 0.95} {
+			haunches = append(haunches, up(share*d.rise, d.sizes.step))
+		}
+	}
+	for i, haunch := range haunches {
+		c := choice{around: 1, along: max(1, int(d.length)), haunch: haunch}
+		d.haunch = haunch
+		ceiling, faults := layout.Resolve(d.tree(d.provisional(c)), standards.BuiltIn())
+		if len(faults) > 0 {
+			key, text := faults[0].Key, faults[0].Text
+			return &ImpossibleError{key, text}
+		}
+		d.arc, d.tightest = ceiling.Vault.Arc, ceiling.Vault.TightestRadius
+		if d.tightest >= easy || i == len(haunches)-1 {
+			return nil
+		}
+	}
+	return nil
+}
+
+// easy is a radius that usual strips and skins bend to.
+const easy = 0.6
+
+// provisional is a choice to start from, in a room that is large enough.
+func (d *drafter) provisional(c choice) choice {
+	s := d.sizes
+	c.depth, c.skin = s.depths[0], s.skins[0]
+	c.setting, c.panel, c.height = s.settings[0], s.panels[0], s.heights[0]
+	c.width, c.length, c.cover, c.people = 2*d.span+2, d.length+1, 1, 2
+	c.strip = d.firstStrip(c.depth)
+	return c
+}
+
+// usualStrip is the thickest that a shop bends unless the radius lets thicker
+// ones do; wide is where it does.
+const (
+	usualStrip = 0.0065
+	wide       = 550
+)
+
+func (d *drafter) firstStrip(depth float64) float64 {
+	list := d.sizes.stripsOf(depth)
+	for _, t := range list {
+		if t <= usualStrip || d.tightest/t >= wide && !math.IsInf(d.tightest, 1) {
+			return t
+		}
+	}
+	return list[len(list)-1]
+}
+
+func (d *drafter) tree(c choice) map[string]any {
+	text, _ := write(d.wanted, c, nil, d.sizes)
+	doc, problems := spec.Parse("draft", []byte(text))
+	if len(problems) > 0 {
+		panic("begin: " + problems[0].Message) // the writer's mistake
+	}
+	return doc.Tree
+}
+
+func (d *drafter) review(c choice) *review.Sheet {
+	text, _ := write(d.wanted, c, nil, d.sizes)
+	s := review.Spec("draft", []byte(text), d.options)
+	if len(s.Problems) > 0 {
+		p := s.Problems[0]
+		panic("begin: " + p.Key + ": " + p.Message + "\n" + text) // the writer's mistake
+	}
+	return s
+}
+
+// mostTries bounds the plans that are put through the rules on one grid, and
+// mostGrids the grids.
+const (
+	mostGrids = 3
+	mostTries = 40
+)
+
+// search is the first attempt without a hold or a query, or else the nearest.
+func (d *drafter) search() *attempt {
+	var best *attempt
+	stiff := map[float64]bool{} // depths that no strip divides which bends
+	grids := d.grids()
+	for _, g := range grids[:min(mostGrids, len(grids))] {
+		for i, p := range d.plans() {
+			if i == mostTries {
+				break
+			}
+			if stiff[p.depth] {
+				continue
+			}
+			c := d.provisional(choice{around: g.around, along: g.along, haunch: d.haunch})
+			c.depth, c.setting = p.depth, p.setting
+			c.strip = d.firstStrip(p.depth)
+			bare := d.settle(d.inRoom(c))
+			if stiff[p.depth] = unbent(bare); stiff[p.depth] {
+				if best == nil {
+					best = &bare
+				}
+				continue
+			}
+			hung := bare.choice
+			hung.stations = evenly(p.straps)
+			a := d.settle(hung)
+			if best == nil || a.better(best) {
+				best = &a
+			}
+			// What is queried without straps no plan of them mends.
+			if n := a.sheet.Counts; n.Held+n.Uncomputed == 0 && n.Queried <= bare.sheet.Counts.Queried {
+				return best
+			}
+		}
+	}
+	return best
+}
+
+// unbent reports whether the curve is too tight for the thinnest strip or skin.
+func unbent(a attempt) bool {
+	return slices.ContainsFunc(a.sheet.Findings, func(f rules.Finding) bool {
+		return f.Severity == rules.Hold && (f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius")
+	})
+}
+
+func (a attempt) better(b *attempt) bool {
+	x, y := a.sheet.Counts, b.sheet.Counts
+	if h, k := x.Held+x.Uncomputed, y.Held+y.Uncomputed; h != k {
+		return h < k
+	}
+	return x.Queried < y.Queried
+}
+
+// inRoom makes the room as wide as the vault with its tolerances, and as long
+// as the row of panels with the run that the last of them takes.
+func (d *drafter) inRoom(c choice) choice {
+	ceiling := d.review(c).Ceiling
+	s := d.sizes
+	c.width = up(ceiling.Vault.Width+2*s.gap, s.room)
+	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
+	c.length = up(s.gap+ceiling.BuiltLength()+s.tenon[2]/2+spare, s.room)
+	c.cover = s.gap
+	return c
+}
+
+// settle reviews a choice, mends what can be mended by itself, and reviews it
+// again.
+func (d *drafter) settle(c choice) attempt {
+	const most = 60
+	for range most {
+		sheet := d.review(c)
+		mended := false
+		for _, f := range sheet.Findings {
+			if mend, ok := mends[f.Rule.ID]; ok && mend(d, &c, f) {
+				mended = true
+				break
+			}
+		}
+		if !mended {
+			return attempt{c, sheet}
+		}
+	}
+	return attempt{c, d.review(c)}
+}
+
+// mends says what to change for a rule's finding; false where that is at its
+// end.
+var mends = map[string]func(*drafter, *choice, rules.Finding) bool{
+	"bend.lamination":   thinnerStrip,
+	"bend.springback":   thinnerStrip,
+	"bend.skin-radius":  thinnerSkin,
+	"close.cover":       widerCover,
+	"close.line":        truerPanels,
+	"close.probability": longerRoom,
+	"close.side":        widerRoom,
+	"close.slide":       longerRoom,
+	"install.tilt":      widerRoom,
+	"moisture.end-gap":  longerRoom,
+	"moisture.feet":     widerRoom,
+	"rib.feet":          widerRoom,
+	"transit.room":      higherRoom,
+	"transit.weight":    morePeople,
+	"vault.fits":        largerRoom,
+}
+
+func thinnerStrip(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+	c.strip, ok = next(d.sizes.stripsOf(c.depth), c.strip)
+	return ok
+}
+
+func thinnerSkin(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+	c.skin, ok = next(d.sizes.skins, c.skin)
+	return ok
+}
+
+func truerPanels(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+	c.panel, ok = next(d.sizes.panels, c.panel)
+	return ok
+}
+
+func widerCover(d *drafter, c *choice, f rules.Finding) bool {
+	c.cover = up(max(f.Measured.SI, c.cover+d.sizes.step), d.sizes.room/2)
+	return true
+}
+
+func widerRoom(d *drafter, c *choice, _ rules.Finding) bool {
+	c.width += d.sizes.room
+	return c.width < 2*d.span+2
+}
+
+func longerRoom(d *drafter, c *choice, _ rules.Finding) bool {
+	c.length += d.sizes.room
+	return c.length < d.length+1
+}
+
+func largerRoom(d *drafter, c *choice, f rules.Finding) bool {
+	switch f.At {
+	case "room.width":
+		return widerRoom(d, c, f)
+	case "room.length":
+		return longerRoom(d, c, f)
+	default:
+		return false
+	}
+}
+
+func higherRoom(d *drafter, c *choice, _ rules.Finding) bool {
+	i := slices.Index(d.sizes.heights, c.height) + 1
+	if i == len(d.sizes.heights) {
+		return false
+	}
+	c.height = d.sizes.heights[i]
+	return true
+}
+
+// mostPeople is how many can get a hand to a panel.
+const mostPeople = 8
+
+func morePeople(_ *drafter, c *choice, _ rules.Finding) bool {
+	if c.people == mostPeople {
+		return false
+	}
+	c.people++
+	return true
+}

@@ -1,0 +1,195 @@
+package begin
+
+import (
+	"math"
+	"strconv"
+
+	"dryfit/rules/layout"
+	"dryfit/spec/quantity"
+)
+
+// species is the wood that a draft takes until the designer says another.
+const species = "white oak"
+
+// tables are those of the spec, in the order in which a designer decides.
+func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
+	f := figures{ceiling}
+	l := func(m float64) string { return quoted(s.written(m)) }
+	out := []table{
+		project(w),
+		room(w, c, l, s),
+		vault(w, c, l, f),
+		gridOf(c, l, f, s),
+		panels(c, l, f, s),
+		rib(c, l, f, s),
+		{name: "rail", lines: []line{
+			{"species", quoted(species), confirm + "as the rib", false},
+			{"width", l(s.width), "", false},
+			{"depth", l(c.depth - c.skin), "the rib's less the skin, which lies on it between the ribs", false},
+		}},
+		skin(c, l, s),
+		seam(l, s),
+	}
+	if len(c.stations) > 0 {
+		out = append(out, strap(c, l, s))
+	}
+	return append(out, closing(c, l, s)...)
+}
+
+func project(w Wanted) table {
+	units, title := "metric", w.Title
+	if w.Units == quantity.Imperial {
+		units = "imperial"
+	}
+	note := ""
+	if title == "" {
+		title, note = "Untitled ceiling", confirm+"what the drawings call it"
+	}
+	return table{name: "project", lines: []line{
+		{"title", quoted(title), note, false},
+		{"sheet", quoted(""), "of the drawing, if there is one yet", true},
+		{"units", quoted(units), "that reports print in; the spec may mix both", false},
+		{"engineer", quoted(""), "of record for the hanging; empty: it is referred", false},
+	}}
+}
+
+func room(w Wanted, c choice, l func(float64) string, s sizes) table {
+	return table{name: "room", about: "The room as built. The vault needs a gap at every wall: it is worked from the tolerances below, from how " +
+		"the wood moves, and at the near end from the run that the last panel takes to slide home.", lines: []line{
+		{"width", l(c.width), confirm + "wall to wall across the span", false},
+		{"length", l(c.length), confirm + "wall to wall along the vault", false},
+		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
+		{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false},
+		{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false},
+		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},
+		{"access", `""`, "who can get above to fix the straps: above, none", true},
+		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "what the straps are fixed to", true},
+	}}
+}
+
+func vault(w Wanted, c choice, l func(float64) string, f figures) table {
+	lines := []line{
+		{"profile", quoted(w.Profile), "", false},
+		{"span", quoted(w.Span), "springing to springing, on the finished underside", false},
+	}
+	if w.Rise != "" {
+		lines = append(lines, line{"rise", quoted(w.Rise), "springing to crown" + f.say("; the radius at the crown is %s", func(c *layout.Ceiling) []any {
+			return []any{quantity.Length(c.Vault.Radius)}
+		}), false})
+	}
+	if c.haunch > 0 {
+		lines = append(lines, line{"haunch_radius", l(c.haunch), confirm + "of the two side arcs", false})
+	}
+	return table{name: "vault", lines: append(lines, line{"length", quoted(w.Length), "over all panels, without the gaps at the seams", false})}
+}
+
+func gridOf(c choice, l func(float64) string, f figures, s sizes) table {
+	around := f.say("a module of %s", func(c *layout.Ceiling) []any { return []any{quantity.Length(c.Grid.ModuleAround)} })
+	if c.around%2 == 1 && around != "" {
+		around += "; odd, so that a coffer lies at the crown"
+	}
+	along := f.say("a module of %s; %.2f to one", func(c *layout.Ceiling) []any {
+		return []any{quantity.Length(c.Grid.ModuleAlong), c.Grid.Ratio()}
+	})
+	return table{name: "grid", lines: []line{
+		{"around", strconv.Itoa(c.around), confirm + around, false},
+		{"along", strconv.Itoa(c.along), confirm + along, false},
+		{"ends", `"half"`, "half ribs at the ends of the vault: all panels alike", false},
+		{"reveal", `{ width = ` + l(s.reveal[0]) + `, depth = ` + l(s.reveal[1]) + `, at = "seam" }`, confirm + "the shadow groove", false},
+	}}
+}
+
+func panels(c choice, l func(float64) string, f figures, s sizes) table {
+	return table{name: "panels", lines: []line{
+		{"along", strconv.Itoa(c.along), confirm + f.say("one for each coffer along, %s each", func(c *layout.Ceiling) []any { return []any{quantity.Mass(c.Panel.Mass)} }), false},
+		{"around", "1", confirm + "2 where an arch is too large to bring in one piece", false},
+		{"tolerance", l(c.panel), confirm + "plus or minus, on a panel's length and width", false},
+		{"form", l(s.form), confirm + "plus or minus, on the rise, off the shop's form", false},
+	}}
+}
+
+func rib(c choice, l func(float64) string, f figures, s sizes) table {
+	strip := f.say("%d strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
+	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius, 1) {
+		strip += f.say("; the tightest radius is %.0f times one", func(c *layout.Ceiling) []any {
+			return []any{c.Vault.TightestRadius / c.Rib.Lamination}
+		})
+	}
+	return table{name: "rib", lines: []line{
+		{"species", quoted(species), confirm + "the wood", false},
+		{"cut", `"mixed"`, confirm + "how the strips are sawn: vertical, flat, mixed", false},
+		{"construction", `"laminated"`, confirm + "or sawn, solid", false},
+		{"width", l(s.width), "a rib at a seam is two halves", false},
+		{"depth", l(c.depth), confirm + "deep enough for its runs between straps", false},
+		{"lamination", l(c.strip), confirm + strip, false},
+	}}
+}
+
+func skin(c choice, l func(float64) string, s sizes) table {
+	return table{name: "skin", lines: []line{
+		{"material", `"bendable plywood"`, confirm + "what the supplier's bends to", false},
+		{"thickness", l(c.skin), "", false},
+		{"straight", `"along"`, "the sheet's unbent edge", false},
+		{"sheet", `{ straight = ` + l(s.sheet[0]) + `, bent = ` + l(s.sheet[1]) + ` }`, "", false},
+		{"setback", l(c.depth - c.skin), "from the underside to its near face; the rail's depth", false},
+	}}
+}
+
+func seam(l func(float64) string, s sizes) table {
+	return table{name: "seam", about: "The field joints. They are the shop's to choose; these are in proportion to the rib.", lines: []line{
+		{"tenon", `{ thickness = ` + l(s.tenon[0]) + `, width = ` + l(s.tenon[1]) + `, length = ` + l(s.tenon[2]) + ` }`, "", false},
+		{"spacing", l(s.spacing), confirm + "greatest, from tenon to tenon", false},
+		{"edge", l(s.edge), confirm + "the first tenon, from the rib's end", false},
+		{"mortise", `"one snug, rest wide"`, "", false},
+		{"gap", l(s.seam[0]), confirm + "of glue, as designed", false},
+		{"tolerance", l(s.seam[1]), confirm + "plus or minus, on that", false},
+	}}
+}
+
+func strap(c choice, l func(float64) string, s sizes) table {
+	return table{name: "strap", about: "The hangers, on each edge rib of a panel. Where they are and how they share is worked out; what one may carry " +
+		"is for a test report or an engineer to say, and is left for you to fill in.", lines: []line{
+		{"stations", stations(c.stations), confirm + "shares of the arc", false},
+		{"material", `"steel"`, confirm + "as bought", false},
+		{"width", l(s.strap[0]), confirm + "as bought", false},
+		{"thickness", l(s.strap[1]), confirm + "as bought", false},
+		{"lap", l(s.lap), confirm + "on the rib and on the framing", false},
+		{"setting", l(c.setting), confirm + "plus or minus, in its length as it is fixed", false},
+		{"fixing", `{ top = "", bottom = "" }`, "top: side, underside; bottom: side, back, seam", true},
+		{"hole", `""`, "diameter, at the screws", true},
+		{"screws", `{ count = 0, diameter = "", penetration = "" }`, "at one end", true},
+		{"allowable", `{ load = "", source = "" }`, "never a guess: the load, and who stands behind it", true},
+	}}
+}
+
+func closing(c choice, l func(float64) string, s sizes) []table {
+	return []table{
+		{name: "edge", lines: []line{{"cover", l(c.cover), confirm + "what the moulding at the walls can hide", false}}},
+		{name: "close", lines: []line{
+			{"first_gap", l(s.gap), confirm + "left at the far end wall, where the first panel goes", false},
+			{"last", `"slide"`, confirm + "or drop: tenons set from above", false},
+		}},
+		{name: "finish", lines: []line{{"sides", `"all"`, confirm + "sealed on all faces alike, or on those seen", false}}},
+		{name: "crew", lines: []line{
+			{"people", strconv.Itoa(c.people), confirm + "who carry a panel", false},
+			{"aids", `"dollies"`, confirm + "or none", false},
+		}},
+		{name: "lift", off: true, about: "The lifts that raise a panel, and where they stand under it.", lines: []line{
+			{"units", "2", "", false},
+			{"capacity", `""`, "of each, at its load centre", false},
+			{"reach", `""`, "of the forks", false},
+			{"stowed", `""`, "height of the forks when they are down", false},
+			{"stations", `["25%", "75%"]`, "shares of the panel's own arc", false},
+			{"saddle", "true", "shaped to the curve and padded", false},
+		}},
+		{name: "[route]", off: true, about: "The way in, leg by leg: vehicle, door, corridor, corner, stair, elevator. Each leg is a table like this one.", lines: []line{
+			{"name", `""`, "what one calls it", false},
+			{"kind", `"door"`, "", false},
+			{"width", `""`, "clear, with the leaf open", false},
+			{"height", `""`, "", false},
+			{"wall", `""`, "depth of the opening", false},
+			{"before", `""`, "clear depth on the side one comes from", false},
+			{"after", `""`, "and beyond", false},
+		}},
+	}
+}

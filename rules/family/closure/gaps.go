@@ -1,0 +1,202 @@
+package closure
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var firstGap = rules.Rule{
+	ID:       "close.first-gap",
+	Title:    "the first panel stands clear of the far end wall",
+	Why:      "Walls are not straight: a first panel set hard against one follows its bow, and every panel after it does too.",
+	Severity: rules.Query,
+	Needs:    []string{"close.first_gap"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "first gap", Value: quantity.Length(0.006).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Source: cite.CommonPractice()},
+	Check: func(p *rules.Pass) {
+		gap, limit := *p.Ceiling.Spec.Close.FirstGap, p.Limit("least")
+		if float64(gap) < limit.SI {
+			p.Report(rules.Finding{
+				At: "close.first_gap", Text: "the first gap is {measured}; the least is {limit}", Measured: gap.Value(), Bound: limit,
+				Offers: []rules.Offer{{Key: "close.first_gap", Value: p.Above(limit.SI)}},
+			})
+		}
+	},
+}
+
+var cover = rules.Rule{
+	ID:       "close.cover",
+	Title:    "the perimeter moulding hides every gap at its widest",
+	Why:      "What the tolerances and the dry season leave open at the walls shows as a black line that no moulding on site is wide enough for.",
+	Severity: rules.Hold,
+	Needs:    []string{"edge.cover"},
+	Reads:    append(append([]string{"grid.along", "grid.ends", "rib.width"}, endKeys...), sideKeys...),
+	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
+	Limits: []rules.Limit{{
+		Key: "overlap", Title: "of the moulding over the panels", Value: quantity.Length(0.006).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "gap + overlap ≤ cover",
+		Symbols: []rules.Symbol{
+			{Name: "gap", Means: "the widest of the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that draws it in", Unit: "m"},
+			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
+			{Name: "cover", Means: "what the moulding can hide", Unit: "m"},
+		},
+		Valid:  "the vault in the middle of the room; its shrinkage all at the last gap",
+		Source: cite.Derivation("the chain of lengths at its worst, with the movement of the wood"),
+	},
+	Check: checkCover,
+}
+
+func checkCover(p *rules.Pass) {
+	k := p.Results.Closing()
+	gap := func(at, where string, width float64, err error) {
+		if err != nil {
+			p.NotChecked("rib.species", p.Explain(err))
+			return
+		}
+		reportCover(p, at, where, width)
+	}
+	if k.Ends == nil {
+		p.Absent("close.first_gap")
+	} else {
+		gap("close.first_gap", "the first gap", k.Ends.First, nil)
+		gap("close.first_gap", "the last gap at its most, in the dry season,", k.Ends.Most.Value, k.Ends.Most.Err)
+	}
+	gap("room.width", "the gap beside a foot at its most", k.Sides.Most.Value, k.Sides.Most.Err)
+}
+
+func reportCover(p *rules.Pass, at, where string, width float64) {
+	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", p.Ceiling.Spec.Edge.Cover.Value())
+	f := rules.Finding{
+		At: "edge.cover", Related: []string{at}, Measured: quantity.Length(width).Value(), Bound: cover,
+		Offers: []rules.Offer{{Key: "edge.cover", Value: p.Above(width + overlap.SI)}},
+	}
+	switch {
+	case width > cover.SI:
+		f.Text = where + " is {measured}, and the moulding hides {limit}"
+	case width+overlap.SI > cover.SI:
+		f.Text = p.Textf("%s is %v and takes {measured} with the moulding's overlap of %v; it hides %v", where, quantity.Length(width), overlap.Value, cover.Value)
+		f.Measured, f.Severity = quantity.Length(width+overlap.SI).Value(), rules.Query
+		f.Bound.Name, f.Bound.Source, f.Bound.Firm = overlap.Name, overlap.Source, overlap.Firm
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+var side = rules.Rule{
+	ID:       "close.side",
+	Title:    "the panel at its widest goes between the walls at their tightest",
+	Why:      "Form, tolerance, season and the arch's own weight all spread the feet, and a foot that meets the wall leaves the panel hanging crooked.",
+	Severity: rules.Hold,
+	Reads:    append([]string{"strap.stations", "lift"}, sideKeys...),
+	Figures:  []string{"panel.side-gap"},
+	Limits: []rules.Limit{{
+		Key: "clearance", Title: "left beside a foot when all has spread it", Value: quantity.Length(0.003).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "(W − τ − B − p − f·k)/2 − season − load ≥ clearance",
+		Symbols: []rules.Symbol{
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
+			{Name: "B", Means: "width of the vault over its feet", Unit: "m"},
+			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
+			{Name: "f·k", Means: "tolerance of the form's rise, turned into width", Unit: "m"},
+			{Name: "season", Means: "movement of a foot outward in the season that spreads it", Unit: "m"},
+			{Name: "load", Means: "the same on the lifts or as it hangs, where the spec gives the straps", Unit: "m"},
+			{Name: "clearance", Means: "left over", Unit: "m"},
+		},
+		Valid:  "the vault in the middle of the room",
+		Source: cite.Derivation("the chain of widths at its worst, with the movement of the wood and of the frame"),
+	},
+	Check: checkSide,
+}
+
+func checkSide(p *rules.Pass) {
+	gap, clearance := p.Results.Closing().Sides.Least, p.Limit("clearance")
+	if gap < 0 {
+		p.Report(rules.Finding{
+			At: "room.width", Related: []string{"vault.span", "panels.tolerance", "panels.form", "room.tolerance"},
+			Text:     "at its widest the panel is {measured} wider than the room at its tightest",
+			Measured: quantity.Length(-2 * gap).Value(),
+			Offers:   []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span + 2*(gap-clearance.SI))}},
+		})
+		return
+	}
+	spread, ok := footSpread(p)
+	if left := gap - spread; ok && left < clearance.SI {
+		p.Report(rules.Finding{
+			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: rules.Query,
+			Text: p.Textf("of the %v beside the panel at its widest, in the room at its tightest, the season and the arch's weight take %v from each foot and leave {measured}; the least is {limit}",
+				quantity.Length(gap), quantity.Length(spread)),
+			Measured: quantity.Length(left).Value(), Bound: clearance,
+			Offers: []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span + 2*(left-clearance.SI))}},
+		})
+	}
+}
+
+// footSpread is how far a foot moves outward at most, by season and load; not
+// known where the wood's movement is not.
+func footSpread(p *rules.Pass) (float64, bool) {
+	s := p.Results.Seasons()
+	for _, foot := range []error{s.Dry.Foot.Err, s.Wet.Foot.Err} {
+		if foot != nil {
+			p.NotChecked("rib.species", p.Explain(foot))
+			return 0, false
+		}
+	}
+	spread := math.Max(0, math.Max(s.Dry.Foot.Value, s.Wet.Foot.Value))
+	if !p.Ceiling.Has("strap.stations") {
+		return spread, true
+	}
+	h, err := p.Results.Hanging()
+	if err != nil {
+		return spread, true // which strap.holds says
+	}
+	load := math.Max(0, h.First.Feet)
+	if h.Raised != nil {
+		load = math.Max(load, h.Raised.Feet)
+	}
+	return spread + load, true
+}
+
+var line = rules.Rule{
+	ID:       "close.line",
+	Title:    "the seams stay on the lines of the coffer grid",
+	Why:      "Each panel starts where the last one ended: what they deviate adds up along the row, and lights, doors and windows set out on the grid show it.",
+	Severity: rules.Query,
+	Reads:    []string{"panels.along", "panels.tolerance", "seam.tolerance"},
+	Figures:  []string{"close.line"},
+	Limits: []rules.Limit{{
+		Key: "drift", Title: "of the last seam off the grid", Value: quantity.Length(0.003).Value(),
+		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "√(n·p² + n·u²)",
+		Symbols: []rules.Symbol{
+			{Name: "n", Means: "seams", Unit: "1"}, {Name: "p", Means: "tolerance of a panel", Unit: "m"}, {Name: "u", Means: "tolerance of a seam", Unit: "m"},
+		},
+		Valid:  "a grid set out with its seam gaps, from the first panel; panels that deviate each for itself",
+		Source: cite.Scholz1995.At("statistical tolerancing"),
+	},
+	Check: func(p *rules.Pass) {
+		l, limit := p.Results.Closing().Line, p.Limit("drift")
+		if l.ByChance > limit.SI {
+			p.Report(rules.Finding{
+				At: "panels.tolerance", Related: []string{"panels.along", "seam.tolerance"},
+				Text: p.Textf("seam %d, counted from the first panel, may lie {measured} off the coffer grid if each panel deviates for itself, and %v if all do alike, as off one form; the most is {limit}",
+					l.Seams, quantity.Length(l.Alike)),
+				Measured: quantity.Length(l.ByChance).Value(), Bound: limit,
+			})
+		}
+	},
+}

@@ -1,0 +1,133 @@
+package closure
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/result/closing"
+	"dryfit/spec/quantity"
+)
+
+var slide = rules.Rule{
+	ID:       "close.slide",
+	Title:    "the last panel has the free length to stand off and slide home",
+	Why:      "A panel with its neighbour's tenons in the way stands off by their projection before it slides on to them; without that much room beyond its place the last one does not go in.",
+	Severity: rules.Hold,
+	Needs:    []string{"close.first_gap"},
+	Reads:    append([]string{"seam.tenon"}, endKeys...),
+	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
+	Limits: []rules.Limit{{
+		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "G − g_f − L − n·g − (τ + P·p + n·u) ≥ t/2 + clearance",
+		Symbols: []rules.Symbol{
+			{Name: "G", Means: "length of the room", Unit: "m"},
+			{Name: "g_f", Means: "first gap, set with a spacer and taken as exact", Unit: "m"},
+			{Name: "L", Means: "length of all panels", Unit: "m"},
+			{Name: "n", Means: "seams", Unit: "1"},
+			{Name: "g", Means: "gap of one seam", Unit: "m"},
+			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
+			{Name: "P", Means: "panels along", Unit: "1"},
+			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
+			{Name: "u", Means: "tolerance of a seam", Unit: "m"},
+			{Name: "t", Means: "length of a tenon, half of which projects", Unit: "m"},
+			{Name: "clearance", Means: "left over", Unit: "m"},
+		},
+		Valid:  "panels raised at the shop's moisture content; every length at the worse end of its tolerance",
+		Source: cite.Scholz1995.At("arithmetic tolerancing: the sum of the absolute tolerances"),
+	},
+	Check: checkSlide,
+}
+
+func checkSlide(p *rules.Pass) {
+	k, clearance := p.Results.Closing(), p.Limit("clearance")
+	least := k.Ends.Least
+	f := rules.Finding{
+		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last"},
+		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, k, k.Projection+clearance.SI-least),
+	}
+	switch {
+	case least < 0:
+		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v", quantity.Length(k.Ends.First))
+		f.Measured = quantity.Length(-least).Value()
+	case least < k.Projection:
+		f.Text = "the last gap comes to {measured} at its least, and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
+		f.Bound = p.Stated("seam.tenon", quantity.Length(k.Projection).Value())
+	case least < k.Projection+clearance.SI:
+		f.Text = p.Textf("the last gap comes to {measured} at its least; to go in the last panel needs {limit}, %v of it clearance", clearance.Value)
+		f.Bound, f.Severity = clearance, rules.Query
+		f.Bound.Value = quantity.Length(k.Projection + clearance.SI).Value()
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+// slideOffers are ways to win the length that is short.
+func slideOffers(p *rules.Pass, k *closing.Closing, short float64) []rules.Offer {
+	var offers []rules.Offer
+	if left := k.Ends.First - short; left > 0 {
+		offers = append(offers, rules.Offer{Key: "close.first_gap", Value: p.Below(left)})
+	}
+	if k.Projection > 0 {
+		offers = append(offers, rules.Offer{Key: "close.last", Value: "drop"})
+	}
+	return append(offers, rules.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length - short)})
+}
+
+var probability = rules.Rule{
+	ID:       "close.probability",
+	Title:    "by chance the last panel goes in more often than not by far",
+	Why:      "The worst case is rare where the lengths deviate each for itself, and not rare at all where all panels come off one form: the chances say how much the worst case exaggerates.",
+	Severity: rules.Note,
+	Needs:    []string{"close.first_gap"},
+	Reads:    append([]string{"seam.tenon"}, endKeys...),
+	Figures:  []string{"close.chance", "close.chance-alike"},
+	Limits: []rules.Limit{{
+		Key: "least", Title: "chance that the last panel goes in", Value: quantity.Share(0.95).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; the free length that the tenons' projection takes, without clearance",
+		Source: cite.Scholz1995.At("statistical tolerancing, and its failure with a shared bias"),
+	},
+	Check: checkProbability,
+}
+
+func checkProbability(p *rules.Pass) {
+	odds, limit := p.Results.Closing().Ends.Odds(), p.Limit("least")
+	lesser := min(odds.ByChance.Share, odds.Alike.Share)
+	if lesser >= limit.SI {
+		return
+	}
+	text := "the last panel does not go in even with every length at the better end of its tolerance: its chance is {measured}, and the least is {limit}"
+	if !odds.Decided {
+		text = p.Textf("the last panel goes in with a chance of %v ± %v if each panel deviates for itself, and of %v ± %v if all deviate alike, as off one form; the least is {limit}",
+			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error))
+	}
+	p.Report(rules.Finding{
+		At: "close.first_gap", Related: []string{"panels.tolerance", "room.tolerance", "seam.tolerance"},
+		Text: text, Measured: quantity.Share(lesser).Value(), Bound: limit,
+	})
+}
+
+var twoWay = rules.Rule{
+	ID:       "close.two-way",
+	Title:    "no panel has to slide two ways at once",
+	Why:      "A piece of a split arch has tenons on its end and on its edge: it can slide on to the one or the other, never on to both.",
+	Severity: rules.Hold,
+	Reads:    []string{"panels.along", "panels.around", "close.last"},
+	Basis:    rules.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
+	Check: func(p *rules.Pass) {
+		c := p.Ceiling
+		if c.Panel.Around < 2 || c.Panel.Along < 2 || c.Spec.Close.Last != "slide" {
+			return
+		}
+		p.Report(rules.Finding{
+			At: "close.last", Related: []string{"panels.around"},
+			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both; withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count),
+			Offers: []rules.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
+		})
+	},
+}

@@ -1,0 +1,160 @@
+package fitting
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+var geometry = cite.Derivation("the fitting in the coffer's own coordinates")
+
+var inGrid = rules.Rule{
+	ID:       "fitting.in-grid",
+	Title:    "every fitting is in a coffer that there is",
+	Why:      "A fitting in a coffer beyond the grid is one that a change of the grid has forgotten.",
+	Severity: rules.Hold,
+	Needs:    []string{"fitting"},
+	Reads:    []string{"grid.around", "grid.along"},
+	Basis:    rules.Basis{Source: cite.Derivation("coffers counted from 1, around from the left springing and along from the near end")},
+	Check: func(p *rules.Pass) {
+		for _, f := range places(p.Ceiling) {
+			if f.beyond() {
+				p.Report(rules.Finding{
+					At: f.key("coffer"), Related: []string{"grid.around", "grid.along"},
+					Text: p.Textf("the %s is in %s, and the grid has %d coffers around and %d along", f.Name, f.where(), p.Ceiling.Grid.Around, p.Ceiling.Grid.Along),
+				})
+			}
+		}
+	},
+}
+
+var clearOfMembers = rules.Rule{
+	ID:       "fitting.clear-of-members",
+	Title:    "every fitting is clear of the ribs and rails of its coffer",
+	Why:      "A hole through a rib or a rail takes the member, and at a seam its tenons and straps, out of the ceiling.",
+	Severity: rules.Hold,
+	Needs:    []string{"fitting"},
+	Reads:    append([]string{"panels.along", "seam.spacing", "strap.stations"}, placeKeys...),
+	Basis: rules.Basis{
+		Formula: "|at| + size/2 ≤ (module − member)/2",
+		Symbols: []rules.Symbol{
+			{Name: "at", Means: "centre of the fitting from that of its coffer", Unit: "m"},
+			{Name: "size", Means: "its diameter, or its width around and its length along", Unit: "m"},
+			{Name: "module", Means: "coffer between centre lines", Unit: "m"},
+			{Name: "member", Means: "width of the rib or rail", Unit: "m"},
+		},
+		Valid:  "clear sizes at the intrados; what the fitting is behind the skin is not in the spec",
+		Source: geometry,
+	},
+	Check: checkClear,
+}
+
+func checkClear(p *rules.Pass) {
+	for _, f := range places(p.Ceiling) {
+		if f.beyond() {
+			continue
+		}
+		if tooBig(p, f) {
+			continue
+		}
+		for _, s := range f.sides() {
+			if s.clear >= 0 {
+				continue
+			}
+			with := ""
+			if list := f.inTheWay(s); len(list) > 0 {
+				with = ", with " + strings.Join(list, ", ")
+			}
+			p.Report(rules.Finding{
+				At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
+				Text:     p.Textf("the %s in %s reaches {measured} over the %s %s%s", f.Name, f.where(), s.member, s.way, with),
+				Measured: quantity.Length(-s.clear).Value(),
+			})
+		}
+	}
+}
+
+// tooBig says where a fitting is larger than its coffer, wherever it is in it.
+func tooBig(p *rules.Pass, f place) bool {
+	around, along := f.clear()
+	for _, d := range []struct {
+		size, clear       float64
+		key, word, member string
+	}{
+		{2 * f.halfA, around, "width", "across around the arc", "rail.width"},
+		{2 * f.halfL, along, "length", "long along the axis", "rib.width"},
+	} {
+		if d.size <= d.clear {
+			continue
+		}
+		key, word := d.key, d.word
+		if f.round {
+			key, word = "diameter", "across"
+		}
+		p.Report(rules.Finding{
+			At: f.key("size", key), Related: []string{d.member, f.key("coffer")},
+			Text:     p.Textf("the %s is {measured} %s; %s is %v clear", f.Name, word, f.where(), quantity.Length(d.clear)),
+			Measured: quantity.Length(d.size).Value(),
+			Offers:   []rules.Offer{{Key: f.key("size", key), Value: p.Below(d.clear)}},
+		})
+		return true
+	}
+	return false
+}
+
+var edge = rules.Rule{
+	ID:       "fitting.edge",
+	Title:    "every fitting keeps its distance from the sides of its coffer",
+	Why:      "A trim that touches a rib looks like a mistake, and nobody can get a hand beside it.",
+	Severity: rules.Query,
+	Needs:    []string{"fitting"},
+	Reads:    placeKeys,
+	Limits: []rules.Limit{{
+		Key: "clear", Title: "between a fitting and a rib or rail", Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Source: cite.CommonPractice()},
+	Check: func(p *rules.Pass) { checkNear(p, p.Limit("clear"), "", "") },
+}
+
+// checkNear reports the fittings of a kind, or all, that are clear of the
+// members and nearer to one than a limit.
+func checkNear(p *rules.Pass, limit rules.Bound, kind, why string) {
+	for _, f := range places(p.Ceiling) {
+		near := f.nearest()
+		if f.beyond() || kind != "" && f.Kind != kind || near.clear < 0 || near.clear >= limit.SI {
+			continue
+		}
+		p.Report(rules.Finding{
+			At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
+			Text:     p.Textf("the %s in %s is {measured} from the %s %s; the least is {limit}%s", f.Name, f.where(), near.member, near.way, why),
+			Measured: quantity.Length(near.clear).Value(), Bound: limit,
+		})
+	}
+}
+
+var overlap = rules.Rule{
+	ID:       "fitting.overlap",
+	Title:    "no two fittings of a coffer overlap",
+	Why:      "Two trades each find the middle of the coffer free.",
+	Severity: rules.Hold,
+	Needs:    []string{"fitting"},
+	Basis:    rules.Basis{Source: geometry},
+	Check: func(p *rules.Pass) {
+		all := places(p.Ceiling)
+		for i, f := range all {
+			for _, other := range all[:i] {
+				if !slices.Equal(f.Coffer, other.Coffer) || gap(f, other) >= 0 {
+					continue
+				}
+				p.Report(rules.Finding{
+					At: f.key("at"), Related: []string{other.key()},
+					Text:     p.Textf("the %s overlaps the %s in %s by {measured}", f.Name, other.Name, f.where()),
+					Measured: quantity.Length(-gap(f, other)).Value(),
+				})
+			}
+		}
+	},
+}

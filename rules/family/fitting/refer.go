@@ -1,0 +1,70 @@
+package fitting
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+// wood is the least distance of a recessed luminaire from wood, unless it is
+// listed for contact.
+var wood = cite.NEC.At("410.116(A)(1)").FromMemory()
+
+var luminaireClear = rules.Rule{
+	ID:       "fitting.luminaire-clear",
+	Title:    "luminaires are clear of the ribs and rails by what the code asks of recessed ones",
+	Why:      "Wood beside a hot lamp housing chars over years.",
+	Severity: rules.Query,
+	Needs:    []string{"fitting"},
+	Reads:    placeKeys,
+	Limits: []rules.Limit{{
+		Key: "clear", Title: "between a recessed luminaire and wood", Value: quantity.Length(0.0127).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: wood,
+	}},
+	Basis: rules.Basis{Valid: "luminaires that are not listed for contact with wood; the skin that they are let into is for the luminaire's listing", Source: wood},
+	Check: func(p *rules.Pass) {
+		checkNear(p, p.Limit("clear"), "luminaire", ", unless it is listed for contact with wood")
+	},
+}
+
+var luminaire = rules.Rule{
+	ID:       "fitting.luminaire",
+	Title:    "luminaires are referred to the electrical code and the licensed trade",
+	Why:      "A lamp let into a wood skin is a matter of its listing, its heat and what lies above it, which no spec of the ceiling says.",
+	Severity: rules.Refer,
+	RefersTo: rules.ToElectrician,
+	Needs:    []string{"fitting"},
+	Basis:    rules.Basis{Source: wood},
+	Check: func(p *rules.Pass) {
+		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Name+": whether its listing allows that, and what is kept clear above it, is referred to the electrical code and the licensed trade")
+	},
+}
+
+var sprinkler = rules.Rule{
+	ID:       "fitting.sprinkler",
+	Title:    "sprinklers are referred to the code and the licensed trade",
+	Why:      "Each coffer is a pocket that holds heat back from a sprinkler below it, and each rib a wall that its spray meets.",
+	Severity: rules.Refer,
+	RefersTo: rules.ToFireProtection,
+	Needs:    []string{"fitting"},
+	Reads:    append([]string{"skin.setback"}, placeKeys...),
+	Basis: rules.Basis{
+		Valid:  "what the code says of ceiling pockets has further conditions, of which a wood finish may fail one",
+		Source: cite.NFPA13.At("2010, 8.6.7: unprotected ceiling pockets up to 1000 ft3 in all and 36 in deep").FromMemory(),
+	},
+	Check: func(p *rules.Pass) {
+		c := p.Ceiling
+		pocket := (c.Grid.ModuleAround - c.Rail.Width) * c.Clear() * c.Skin.Setback
+		n := c.Grid.Around * c.Grid.Along
+		refer(p, "sprinkler", p.Textf("is among coffers that are pockets %v deep, %v in all %d of them: spacing, obstruction by the ribs and what the pockets may hold is referred to the code and the licensed trade",
+			quantity.Length(c.Skin.Setback), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}, n))
+	},
+}
+
+// refer reports the fittings of a kind.
+func refer(p *rules.Pass, kind string, why string) {
+	for _, f := range places(p.Ceiling) {
+		if f.Kind == kind {
+			p.Report(rules.Finding{At: f.key("kind"), Text: p.Textf("the %s in %s ", f.Name, f.where()) + why})
+		}
+	}
+}

@@ -1,0 +1,193 @@
+package joint
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// placeKeys are those that the tenons' places come from.
+var placeKeys = []string{"seam.spacing", "seam.edge", "seam.tenon", "vault.profile", "vault.span", "vault.rise", "vault.length", "panels.along", "panels.around"}
+
+var spacing = rules.Rule{
+	ID:       "joint.spacing",
+	Title:    "the tenons are close enough to draw the seam into line",
+	Why:      "Between tenons far apart two bent edges step past each other.",
+	Severity: rules.Query,
+	Reads:    placeKeys,
+	Limits: []rules.Limit{{
+		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "(A − 2·e)/(n − 1)",
+		Symbols: []rules.Symbol{{Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
+		Source:  cite.CommonPractice(),
+	},
+	Check: func(p *rules.Pass) {
+		limit := p.Limit("most")
+		for _, s := range stocks(p.Ceiling) {
+			at := p.Ceiling.TenonStations(s.seam)
+			if len(at) > 1 && at[1]-at[0] > limit.SI {
+				p.Report(rules.Finding{
+					At: "seam.spacing", Text: p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name),
+					Measured: quantity.Length(at[1] - at[0]).Value(), Bound: limit,
+					Offers: []rules.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}},
+				})
+			}
+		}
+	},
+}
+
+var edge = rules.Rule{
+	ID:       "joint.edge",
+	Title:    "the first tenon is well in from the rib's end",
+	Why:      "A mortise near the end of the grain splits it out, and the feet are where panels are knocked.",
+	Severity: rules.Hold,
+	Reads:    placeKeys,
+	Limits: []rules.Limit{{
+		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "e ≥ widths·w",
+		Symbols: []rules.Symbol{{Name: "e", Means: "middle of the first tenon from the seam's end", Unit: "m"}, {Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "widths", Means: "least distance, in widths", Unit: "1"}},
+		Source:  cite.CommonPractice(),
+	},
+	Check: checkEdge,
+}
+
+func checkEdge(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("widths")
+	w := c.Seam.Tenon.Width
+	for _, s := range stocks(c) {
+		first := c.TenonStations(s.seam)[0]
+		f := rules.Finding{At: "seam.edge", Related: []string{"seam.tenon.width"}, Measured: quantity.Length(first).Value()}
+		switch {
+		case first < w/2:
+			f.Text = p.Textf("the middle of the first tenon is {measured} from the end of the %s, and its mortise of %v breaks out of it", s.name, quantity.Length(w))
+		case first < limit.SI*w:
+			f.Text, f.Severity = p.Textf("the middle of the first tenon is {measured} from the end of the %s; the least is {limit}, %v widths of the tenon", s.name, limit.Value), rules.Query
+			f.Bound = limit
+			f.Bound.Value = quantity.Length(limit.SI * w).Value()
+			f.Offers = []rules.Offer{{Key: "seam.edge", Value: p.Above(limit.SI * w)}}
+		default:
+			continue
+		}
+		p.Report(f)
+		return // the edge is one key for all seams
+	}
+}
+
+var registration = rules.Rule{
+	ID:       "joint.registration",
+	Title:    "two tenons or more register each seam, mirrored from both ends",
+	Why:      "One tenon places a panel and lets it turn about it; two that lie alike from both ends fit either panel's edge off one template.",
+	Severity: rules.Query,
+	Reads:    placeKeys,
+	Basis: rules.Basis{
+		Valid:  "tenons set out from both ends of a seam alike, at even distances",
+		Source: cite.Derivation("a plane body is held by two points"),
+	},
+	Check: func(p *rules.Pass) {
+		for _, s := range stocks(p.Ceiling) {
+			if at := p.Ceiling.TenonStations(s.seam); len(at) < 2 {
+				p.Report(rules.Finding{
+					At: "seam.edge", Related: []string{"seam.spacing"},
+					Text:   p.Textf("the seam of the %s is %v long and has one tenon, about which the panel can turn", s.name, quantity.Length(s.seam)),
+					Offers: []rules.Offer{{Key: "seam.edge", Value: p.Below(s.seam / 4)}},
+				})
+			}
+		}
+	},
+}
+
+var mortise = rules.Rule{
+	ID:       "joint.mortise",
+	Title:    "the mortises register the panel and do not fight each other",
+	Why:      "Mortises that are all snug have to lie truer than they can be cut, and the panel binds half way on; all wide, nothing places it.",
+	Severity: rules.Query,
+	Reads:    append([]string{"seam.mortise", "seam.tolerance"}, placeKeys...),
+	Limits: []rules.Limit{{
+		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(air).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.05,
+		Source: cite.LooseTenons.At("a loose tenon is 1/16 in narrower than its two mortises"),
+	}},
+	Basis: rules.Basis{
+		Formula: "2·u ≤ wide",
+		Symbols: []rules.Symbol{{Name: "u", Means: "tolerance of the seam: of a mortise's place on each of the two panels", Unit: "m"}, {Name: "wide", Means: "play of a tenon in its wide mortises, none in snug ones", Unit: "m"}},
+		Valid:   "seams of two tenons or more",
+		Source:  cite.Derivation("two tenons on one panel, and the places of their mortises in the other"),
+	},
+	Check: checkMortise,
+}
+
+func checkMortise(p *rules.Pass) {
+	c, wide := p.Ceiling, p.Limit("wide")
+	most := 0
+	for _, s := range stocks(c) {
+		most = max(most, len(c.TenonStations(s.seam)))
+	}
+	if most < 2 {
+		return
+	}
+	off := 2 * float64(*c.Spec.Seam.Tolerance)
+	f := rules.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
+	switch fit := c.Spec.Seam.Mortise; {
+	case fit == "all snug" && off > 0:
+		f.Text = "all mortises are snug, and two panels' may lie {measured} off each other: they fight"
+		f.Offers = []rules.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
+	case fit == "all wide":
+		f.Text = p.Textf("all mortises are wide by %v, and none says where the panel belongs", wide.Value)
+		f.Measured = quantity.Value{}
+		f.Offers = []rules.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
+	case fit == "one snug, rest wide" && off > wide.SI:
+		f.Text = "the wide mortises of two panels may lie {measured} off each other, and have a play of {limit}"
+		f.At, f.Bound = "seam.tolerance", wide
+		f.Offers = []rules.Offer{{Key: "seam.tolerance", Value: p.Exactly(wide.SI / 2)}}
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+var strapClear = rules.Rule{
+	ID:       "joint.strap",
+	Title:    "no strap is let into a seam where a tenon is",
+	Why:      "A strap on the seam's side is let into the half rib; a mortise at the same place cuts through its screws.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations", "strap.width", "strap.fixing"},
+	Reads:    placeKeys,
+	Basis: rules.Basis{
+		Formula: "|station − tenon| ≥ (strap + w)/2",
+		Symbols: []rules.Symbol{
+			{Name: "station", Means: "middle of the strap along the arc", Unit: "m"},
+			{Name: "tenon", Means: "middle of the tenon", Unit: "m"},
+			{Name: "strap", Means: "width of the strap", Unit: "m"},
+			{Name: "w", Means: "width of the tenon", Unit: "m"},
+		},
+		Valid: "straps fixed on the seam's side", Source: cite.Derivation("two widths along one edge"),
+	},
+	Check: checkStrapClear,
+}
+
+func checkStrapClear(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Seam.Count == 0 || c.Spec.Strap.Fixing.Bottom != "seam" {
+		return
+	}
+	need := (float64(*c.Spec.Strap.Width) + c.Seam.Tenon.Width) / 2
+	tenons := c.TenonStations(c.Panel.Arc)
+	for i, s := range c.Spec.Strap.Stations {
+		at := math.Mod(float64(s)*c.Vault.Arc, c.Panel.Arc)
+		for k, tenon := range tenons {
+			if off := math.Abs(at - tenon); off < need {
+				p.Report(rules.Finding{
+					At: spec.Key("strap", "stations", i+1), Related: []string{"seam.spacing", "seam.edge"},
+					Text:     p.Textf("strap %d lies {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
+					Measured: quantity.Length(off).Value(),
+				})
+			}
+		}
+	}
+}

@@ -1,0 +1,183 @@
+package joint
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+// tenonKeys are those that a seam's tenons and their stock come from.
+var tenonKeys = []string{"seam.tenon", "rib.width", "rib.depth", "rail.width", "rail.depth", "rib.layer", "grid.reveal", "panels.along", "panels.around"}
+
+func one(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.One} }
+
+var tenon = rules.Rule{
+	ID:       "joint.tenon",
+	Title:    "the tenon is in proportion to the stock that it is let into",
+	Why:      "A tenon too thick leaves cheeks that split; one too thin bends before it draws the panels into line.",
+	Severity: rules.Query,
+	Reads:    tenonKeys,
+	Limits: []rules.Limit{
+		{Key: "least", Title: "tenon by thickness of the stock", Value: one(0.2), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "most", Title: "tenon by thickness of the stock", Value: one(0.4), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+	},
+	Basis: rules.Basis{
+		Formula: "least ≤ t/T ≤ most",
+		Symbols: []rules.Symbol{
+			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
+			{Name: "T", Means: "lesser size of the half rib or half rail at the seam, clear of the reveal", Unit: "m"},
+			{Name: "least", Means: "least ratio", Unit: "1"},
+			{Name: "most", Means: "greatest ratio", Unit: "1"},
+		},
+		Valid:  "about a third is the rule of the trade; the range lets a shop use the cutter that it has",
+		Source: cite.TenonPreview.At("tenon about one third of the stock"),
+	},
+	Check: checkTenon,
+}
+
+func checkTenon(p *rules.Pass) {
+	c, least, most := p.Ceiling, p.Limit("least"), p.Limit("most")
+	t := c.Seam.Tenon.Thickness
+	for _, s := range stocks(c) {
+		r := t / s.lesser()
+		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key}, Measured: one(r)}
+		switch {
+		case s.lesser() <= 0 || r > most.SI:
+			f.Bound, f.Offers = most, thickness(p, most.SI*s.lesser(), p.Below)
+		case r < least.SI:
+			f.Bound, f.Offers = least, thickness(p, least.SI*s.lesser(), p.Above)
+		default:
+			continue
+		}
+		word := "most"
+		if f.Bound.Name == least.Name {
+			word = "least"
+		}
+		f.Text = p.Textf("the tenon of %v is {measured} of the %v that the %s has clear of the reveal; the %s is {limit}", quantity.Length(t), quantity.Length(s.lesser()), s.name, word)
+		p.Report(f)
+	}
+}
+
+func thickness(p *rules.Pass, m float64, step func(float64) string) []rules.Offer {
+	if m <= 0 {
+		return nil
+	}
+	return []rules.Offer{{Key: "seam.tenon.thickness", Value: step(m)}}
+}
+
+var width = rules.Rule{
+	ID:       "joint.width",
+	Title:    "the tenon is wider than it is thick",
+	Why:      "What registers the panels and holds the glue is the tenon's face; a square one is a dowel, and lets them turn.",
+	Severity: rules.Query,
+	Reads:    tenonKeys,
+	Limits: []rules.Limit{{
+		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "w/t ≥ ratio",
+		Symbols: []rules.Symbol{{Name: "w", Means: "width of the tenon, along the seam", Unit: "m"}, {Name: "t", Means: "its thickness", Unit: "m"}, {Name: "ratio", Means: "least ratio", Unit: "1"}},
+		Source:  cite.CommonPractice(),
+	},
+	Check: func(p *rules.Pass) {
+		t, limit := p.Ceiling.Seam.Tenon, p.Limit("ratio")
+		if r := t.Width / t.Thickness; p.Ceiling.Seam.Tenons > 0 && r < limit.SI {
+			p.Report(rules.Finding{
+				At: "seam.tenon.width", Related: []string{"seam.tenon.thickness"},
+				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width), quantity.Length(t.Thickness)),
+				Measured: one(r), Bound: limit,
+				Offers: []rules.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness)}},
+			})
+		}
+	},
+}
+
+var embedment = rules.Rule{
+	ID:       "joint.embedment",
+	Title:    "the tenon is let in deep enough on both sides",
+	Why:      "A shallow mortise gives the glue little to hold and the panel nothing to find on the way in.",
+	Severity: rules.Query,
+	Reads:    tenonKeys,
+	Limits: []rules.Limit{{
+		Key: "least", Title: "half of the tenon's length", Value: quantity.Length(0.020).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{Source: cite.CommonPractice()},
+	Check: func(p *rules.Pass) {
+		t, limit := p.Ceiling.Seam.Tenon, p.Limit("least")
+		if in := t.Length / 2; p.Ceiling.Seam.Tenons > 0 && in < limit.SI {
+			p.Report(rules.Finding{
+				At:       "seam.tenon.length",
+				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length)),
+				Measured: quantity.Length(in).Value(), Bound: limit,
+				Offers: []rules.Offer{{Key: "seam.tenon.length", Value: p.Above(2 * limit.SI)}},
+			})
+		}
+	},
+}
+
+var wall = rules.Rule{
+	ID:       "joint.wall",
+	Title:    "wood enough is left around each mortise",
+	Why:      "A thin wall between the mortise and the reveal, the back or the coffer's side breaks out as the tenon is driven.",
+	Severity: rules.Hold,
+	Reads:    append([]string{"seam.mortise"}, tenonKeys...),
+	Limits: []rules.Limit{{
+		Key: "tenons", Title: "wall, in thicknesses of the tenon", Value: one(1), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "min((d − t)/2, b − l/2 − a/2) ≥ tenons·t",
+		Symbols: []rules.Symbol{
+			{Name: "d", Means: "depth of plain wood at the seam, clear of the reveal", Unit: "m"},
+			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
+			{Name: "b", Means: "width of the half rib or half rail", Unit: "m"},
+			{Name: "l", Means: "length of the tenon", Unit: "m"},
+			{Name: "a", Means: "what the two mortises are deeper than the tenon is long, for glue and air: 1/16 in", Unit: "m"},
+			{Name: "tenons", Means: "least wall, in thicknesses", Unit: "1"},
+		},
+		Valid:  "mortises in the middle of the plain wood; behind a mortise in a half rib the section's own rule looks",
+		Source: cite.LooseTenons.At("a loose tenon is 1/16 in shorter than its two mortises"),
+	},
+	Check: checkWall,
+}
+
+// air is what two mortises are longer, and wider where they are wide, than their
+// tenon: 1/16 in.
+const air = 0.0254 / 16
+
+func checkWall(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("tenons")
+	t := c.Seam.Tenon
+	least := limit
+	least.Value = quantity.Length(limit.SI * t.Thickness).Value()
+	for _, s := range stocks(c) {
+		beside, behind := (s.depth-t.Thickness)/2, s.width-t.Length/2-air/2
+		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
+		where := "beside"
+		if behind < beside && s.key != "rib.width" || behind <= 0 { // of a half rib rib.section says what is left
+			where = "behind"
+			f.At, f.Measured = "seam.tenon.length", quantity.Length(behind).Value()
+		}
+		left := f.Measured.SI
+		switch {
+		case left <= 0:
+			f.Text = p.Textf("the mortise breaks out of the %s: its wood is %v deep clear of the reveal and %v wide", s.name, quantity.Length(math.Max(0, s.depth)), quantity.Length(s.width))
+			f.Measured = quantity.Value{}
+		case left < least.SI:
+			f.Text = p.Textf("{measured} of wood is left %s the mortise in the %s; the least is the tenon's thickness %s{limit}", where, s.name, times(limit.SI))
+			f.Bound, f.Severity = least, rules.Query
+		default:
+			continue
+		}
+		p.Report(f)
+	}
+}
+
+// times is a factor in a sentence; one is not said.
+func times(n float64) string {
+	if n == 1 {
+		return "of "
+	}
+	return "times " + quantity.Metric.Format(one(n)) + ", "
+}

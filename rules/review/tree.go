@@ -1,0 +1,38 @@
+package review
+
+import (
+	"slices"
+
+	"dryfit/rules"
+	"dryfit/rules/layout"
+)
+
+// Tree reviews the tree of a spec that satisfies the schema, as Spec does the
+// bytes, for who changes a tree and has no file of it: the sheet has no
+// document, its findings have no places and stand in the order of the rules,
+// and nothing is offered. Where the ceiling can't be resolved the faults say
+// why, and there is no sheet.
+func Tree(tree map[string]any, o Options) (*Sheet, []layout.Fault) {
+	ceiling, outcome, faults := work(tree, o)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	s := &Sheet{Standards: o.Standards}
+	s.take(ceiling, outcome)
+	s.Findings = distinct(append(outcome.Findings, accept(ceiling.Spec.Accept, outcome.Findings, o)...))
+	s.Assumed = assumedBy(o.Rules, ceiling, outcome.NotChecked)
+	s.judge(o)
+	return s, nil
+}
+
+// distinct keeps one of those that say the same of one key.
+func distinct(findings []rules.Finding) []rules.Finding {
+	out := findings[:0]
+	for _, f := range findings {
+		twin := func(had rules.Finding) bool { return same(had, f) && had.Text == f.Text }
+		if !slices.ContainsFunc(out, twin) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,106 @@
+package study
+
+import (
+	"math"
+
+	"dryfit/rules/result/hanging"
+	"dryfit/rules/review"
+	"dryfit/spec/quantity"
+)
+
+// Better says which way a figure is better.
+type Better int8
+
+// The ways.
+const (
+	Neither Better = iota
+	Lower
+	Higher
+)
+
+// String is the way as reports print it, empty for neither.
+func (b Better) String() string { return [...]string{Neither: "", Lower: "lower", Higher: "higher"}[b] }
+
+// Column is one figure of the table.
+type Column struct {
+	Key    string // as --sort and --weigh name it
+	Head   string // short, over a column
+	Name   string
+	Unit   quantity.Unit
+	Better Better
+	// Of is the figure of a sheet in SI; NaN where it has none.
+	Of func(*review.Sheet) float64
+}
+
+var none = math.NaN()
+
+// columns are all figures of the table, in its order.
+var columns = []Column{
+	{"ratio", "ratio", "module ratio", quantity.One, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Grid.Ratio() }},
+	{"around", "module around", "module around", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAround }},
+	{"along", "module along", "module along", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAlong }},
+	{"length", "panel length", "panel length", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Length }},
+	{"width", "panel width", "panel width", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Width }},
+	{"height", "panel height", "panel height", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Height }},
+	{"mass", "panel mass", "panel mass", quantity.Kilogram, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Mass }},
+	{"strap", "worst strap", "worst strap force", quantity.Newton, Lower, worstStrap},
+	{"share", "of allowable", "worst strap's share of its allowable", quantity.Fraction, Lower, strapShare},
+	{"sag", "sag", "sag as first hung", quantity.Metre, Lower, sag},
+	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, func(s *review.Sheet) float64 {
+		return float64(s.Ceiling.SkinSheets().PanelCount * s.Ceiling.Panel.Count)
+	}},
+	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons) }},
+	{"margin", "transit margin", "least margin on the way in", quantity.Metre, Higher, margin},
+	{"gap", "last gap", "last gap as designed", quantity.Metre, Neither, lastGap},
+	{"holds", "holds", "holds", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Counts.Held) }},
+	{"queries", "queries", "queries", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Counts.Queried) }},
+}
+
+func worstStrap(s *review.Sheet) float64 {
+	h, err := s.Results.Hanging()
+	if err != nil {
+		return none
+	}
+	force, _, _ := hanging.Worst(h.Envelope())
+	return force
+}
+
+func strapShare(s *review.Sheet) float64 {
+	strap := s.Ceiling.Spec.Strap
+	if strap == nil || strap.Allowable == nil {
+		return none
+	}
+	return worstStrap(s) / float64(strap.Allowable.Load)
+}
+
+func sag(s *review.Sheet) float64 {
+	h, err := s.Results.Hanging()
+	if err != nil {
+		return none
+	}
+	return h.First.Sag
+}
+
+func margin(s *review.Sheet) float64 {
+	least := none
+	for _, l := range s.Results.Carrying() {
+		if !(l.Margin >= least) {
+			least = l.Margin
+		}
+	}
+	return least
+}
+
+// lastGap is as designed.
+func lastGap(s *review.Sheet) float64 {
+	if e := s.Results.Closing().Ends; e != nil {
+		return e.Last
+	}
+	return none
+}
+
+// Weighed are the figures weighed where nothing else is asked for: the look,
+// what is lifted and carried, what hangs on a strap, what is closed overhead,
+// and what is left to answer. The margin on the way in is not: past what holds
+// it settles nothing, and would keep an option for a tenth of a millimetre.
+var Weighed = []string{"ratio", "mass", "strap", "joints", "queries"}

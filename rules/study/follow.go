@@ -1,0 +1,223 @@
+package study
+
+import (
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"dryfit/rules/layout"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// follow is a change that has to follow another, where the spec ties the two
+// and the study does not vary the key itself.
+type follow struct {
+	key   string
+	after []string
+	// tied reports whether the spec ties them; nil: it always does. Otherwise
+	// is said where it does not and one of after is varied.
+	tied      func(base *state) bool
+	otherwise string
+	value     func(base, now *state) any
+	unless    string // a key that is varied itself: there is nothing to say
+	says      string // {over} is what the key keeps beyond the first of after
+}
+
+// followsAll are all changes that follow, each after those that it may hang on.
+// A key that the spec leaves out follows by its default. A line without a value
+// says what stays.
+var followsAll = []follow{
+	{
+		key: "panels.along", after: []string{"grid.along"}, tied: same("panels.along", "grid.along"),
+		otherwise: "panels.along stays as it is stated",
+		value:     as("grid.along"), says: "panels.along follows grid.along",
+	},
+	{key: "rail.species", after: []string{"rib.species"}, tied: same("rail.species", "rib.species"), value: as("rib.species"), says: "rail.species follows rib.species"},
+	{key: "rail.width", after: []string{"rib.width"}, tied: same("rail.width", "rib.width"), value: as("rib.width"), says: "rail.width follows rib.width"},
+	{
+		key: "rail.depth", after: []string{"rib.depth", "skin.thickness", "skin.layers"},
+		tied:  func(b *state) bool { return math.Abs(b.length("rail.depth")-b.ribLessSkin()) < sameSize },
+		value: func(_, now *state) any { return now.text(now.ribLessSkin()) },
+		says:  "rail.depth follows rib.depth, less the skin",
+	},
+	{key: "skin.setback", after: []string{"rail.depth"}, tied: same("skin.setback", "rail.depth"), value: as("rail.depth"), says: "skin.setback follows rail.depth"},
+	{key: "room.width", after: []string{"vault.span"}, value: beyond("room.width", "vault.span"), says: "room.width keeps its {over} beyond vault.span"},
+	{key: "room.length", after: []string{"vault.length"}, value: beyond("room.length", "vault.length"), says: "room.length keeps its {over} beyond vault.length"},
+	{after: []string{"vault.rise", "vault.radius"}, unless: "room.above", says: "room.above stays, so the framing rises with the vault"},
+}
+
+// sameSize is how near two lengths are to be one: a tenth of a millimetre.
+const sameSize = 1e-4
+
+func same(a, b string) func(*state) bool {
+	return func(s *state) bool {
+		if s.raw(a) == s.raw(b) {
+			return true
+		}
+		return lengths[a] != nil && math.Abs(s.length(a)-s.length(b)) < sameSize
+	}
+}
+
+func as(key string) func(base, now *state) any {
+	return func(_, now *state) any { return now.raw(key) }
+}
+
+func beyond(key, after string) func(base, now *state) any {
+	return func(base, now *state) any {
+		return now.text(base.length(key) - base.length(after) + now.length(after))
+	}
+}
+
+// lengths are the resolved lengths of the keys above, for where the tree leaves
+// them to a default.
+var lengths = map[string]func(*layout.Ceiling) float64{
+	"vault.span":     func(c *layout.Ceiling) float64 { return c.Vault.Span },
+	"vault.length":   func(c *layout.Ceiling) float64 { return c.Vault.Length },
+	"room.width":     func(c *layout.Ceiling) float64 { return float64(c.Spec.Room.Width) },
+	"room.length":    func(c *layout.Ceiling) float64 { return float64(c.Spec.Room.Length) },
+	"rib.width":      func(c *layout.Ceiling) float64 { return c.Rib.Width },
+	"rib.depth":      func(c *layout.Ceiling) float64 { return c.Rib.Depth },
+	"rail.width":     func(c *layout.Ceiling) float64 { return c.Rail.Width },
+	"rail.depth":     func(c *layout.Ceiling) float64 { return c.Rail.Depth },
+	"skin.thickness": func(c *layout.Ceiling) float64 { return c.Skin.Thickness },
+	"skin.setback":   func(c *layout.Ceiling) float64 { return c.Skin.Setback },
+}
+
+// state is a tree with what the base has for the keys that it leaves out.
+type state struct {
+	tree map[string]any
+	base *layout.Ceiling
+}
+
+// raw is a value as the tree has it, or as the base resolves it.
+func (s *state) raw(key string) any {
+	if v, ok := spec.Lookup(s.tree, key); ok {
+		return v
+	}
+	switch key {
+	case "panels.along":
+		return int64(s.base.Panel.Along)
+	case "rail.species":
+		return s.base.Rail.Species.Name
+	case "skin.layers":
+		return int64(s.base.Skin.Layers)
+	}
+	if lengths[key] != nil {
+		return s.text(s.length(key))
+	}
+	return nil
+}
+
+func (s *state) length(key string) float64 {
+	if v, ok := spec.Lookup(s.tree, key); ok {
+		text, _ := v.(string)
+		if q, err := quantity.Parse(quantity.Metre, text); err == nil {
+			return q.SI
+		}
+	}
+	return lengths[key](s.base)
+}
+
+func (s *state) ribLessSkin() float64 {
+	layers, _ := s.raw("skin.layers").(int64)
+	return s.length("rib.depth") - float64(layers)*s.length("skin.thickness")
+}
+
+func (s *state) text(m float64) string { return lengthText(m, s.base.Units == quantity.Imperial) }
+
+// redundant are the dimensions of a profile that follow from others, where the
+// spec gives more than it needs: kept as they are, they would contradict every
+// change.
+var redundant = []struct {
+	profile, key string
+	after        []string
+	given        string // what must be given beside
+}{
+	{"semicircular", "vault.rise", []string{"vault.span"}, "vault.span"},
+	{"semicircular", "vault.radius", []string{"vault.span"}, "vault.span"},
+	{"segmental", "vault.radius", []string{"vault.span", "vault.rise"}, "vault.rise"},
+	{"pointed", "vault.radius", []string{"vault.span", "vault.rise"}, "vault.rise"},
+	{"pointed", "vault.rise", []string{"vault.radius"}, "vault.radius"},
+	{"three-centred", "vault.haunch_radius", []string{"vault.span", "vault.rise", "vault.crown_radius"}, "vault.crown_radius"},
+	{"three-centred", "vault.crown_radius", []string{"vault.haunch_radius"}, "vault.haunch_radius"},
+}
+
+// follow decides what follows, and says it.
+func (s *Study) follow() {
+	base := &state{s.Base.Document.Tree, s.Base.Ceiling}
+	changed := map[string]bool{}
+	for _, d := range s.Vary {
+		changed[d.Key] = true
+	}
+	after := func(keys []string) bool { return slices.ContainsFunc(keys, func(k string) bool { return changed[k] }) }
+	for _, r := range redundant {
+		_, written := spec.Lookup(base.tree, r.key)
+		_, given := spec.Lookup(base.tree, r.given)
+		if base.base.Spec.Vault.Profile == r.profile && !s.varies("vault.profile") && written && given && !s.varies(r.key) && after(r.after) {
+			s.drops = append(s.drops, r.key)
+			s.Says = append(s.Says, r.key+" follows from the rest of the profile")
+		}
+	}
+	for i := range followsAll {
+		f := &followsAll[i]
+		if !after(f.after) || s.varies(f.key) || s.varies(f.unless) {
+			continue
+		}
+		_, written := spec.Lookup(base.tree, f.key)
+		switch {
+		case f.value == nil:
+		case f.tied != nil && !f.tied(base), !written && base.base.Has(f.key): // the standards state it
+			if f.otherwise != "" {
+				s.Says = append(s.Says, f.otherwise)
+			}
+			continue
+		default:
+			changed[f.key] = true
+			s.follows = append(s.follows, f)
+		}
+		s.Says = append(s.Says, base.say(f))
+	}
+}
+
+func (s *state) say(f *follow) string {
+	if !strings.Contains(f.says, "{over}") {
+		return f.says
+	}
+	over := s.length(f.key) - s.length(f.after[0])
+	return strings.ReplaceAll(f.says, "{over}", s.base.Units.Format(quantity.Length(over).Value()))
+}
+
+// followed is a tree with what follows in it. A key that the spec leaves out
+// to its default stays out, once those after it have read it.
+func (s *Study) followed(tree map[string]any) map[string]any {
+	base := &state{s.Base.Document.Tree, s.Base.Ceiling}
+	now := &state{tree, s.Base.Ceiling}
+	var out []string
+	for _, f := range s.follows {
+		if _, written := spec.Lookup(base.tree, f.key); !written {
+			out = append(out, f.key)
+		}
+		now.tree, _ = spec.With(now.tree, f.key, f.value(base, now))
+	}
+	for _, key := range out {
+		now.tree = without(now.tree, key)
+	}
+	return now.tree
+}
+
+// without is a tree without a key of one of its tables; the tree itself is left
+// as it was.
+func without(tree map[string]any, key string) map[string]any {
+	table, name, _ := strings.Cut(key, ".")
+	in, ok := tree[table].(map[string]any)
+	if !ok {
+		return tree
+	}
+	out := maps.Clone(tree)
+	in = maps.Clone(in)
+	delete(in, name)
+	out[table] = in
+	return out
+}

@@ -1,0 +1,133 @@
+// Package study makes the same ceiling otherwise: for each combination of
+// values of some keys the ceiling is resolved and every rule run on it. It
+// finds the options that no other beats in the figures that matter, and says
+// what each of the rest loses. It does no input or output.
+package study
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/rules/layout"
+	"dryfit/rules/review"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// Study is what is varied of one spec, and what follows from that.
+type Study struct {
+	Base    *review.Sheet
+	Vary    []Dimension
+	Total   int      // options in all
+	Says    []string // what follows what, one sentence each
+	Columns []Column
+
+	options review.Options
+	follows []*follow
+	drops   []string
+	shaped  bool // a combination may be misshapen though each value is not
+}
+
+// New is a study of a spec that could be resolved. Each of vary is KEY=VALUES;
+// of several, the last changes fastest. An error is a *VaryError where it is of
+// one of them.
+func New(base *review.Sheet, vary []string, o review.Options) (*Study, error) {
+	if len(vary) == 0 {
+		return nil, errors.New("nothing to vary; give --vary KEY=VALUES, as in --vary grid.along=3..6")
+	}
+	o.Offers = false
+	s := &Study{Base: base, Total: 1, options: o, Columns: columns}
+	for _, text := range vary {
+		d, err := dimension(base, text)
+		if err != nil {
+			return nil, err
+		}
+		if slices.ContainsFunc(s.Vary, func(had Dimension) bool { return had.Key == d.Key }) {
+			return nil, &VaryError{text, fmt.Errorf("%s is varied twice", d.Key)}
+		}
+		if s.Total > mostOptions/len(d.Values) {
+			return nil, &VaryError{text, fmt.Errorf("with the rest this makes more than %d options", mostOptions)}
+		}
+		s.Total *= len(d.Values)
+		s.Vary = append(s.Vary, d)
+	}
+	s.follow()
+	s.shaped = s.mayMisshape()
+	return s, nil
+}
+
+// mayMisshape reports whether the schema must look at every combination: where
+// the keys of a table hang on its kind, and where one that is varied is in a
+// table that the spec does not have, which may need others.
+func (s *Study) mayMisshape() bool {
+	for _, d := range s.Vary {
+		if strings.HasPrefix(d.Key, "route.") || strings.HasPrefix(d.Key, "fitting.") {
+			return true
+		}
+	}
+	return len(misshapen(s.Tree(1))) > 0
+}
+
+// varies reports whether a key is one of those varied.
+func (s *Study) varies(key string) bool {
+	return slices.ContainsFunc(s.Vary, func(d Dimension) bool { return d.Key == key })
+}
+
+// Option is one combination, worked out.
+type Option struct {
+	Index  int // from 1, in the order of the study
+	Values []any
+	// Sheet is its review, without offers; nil where the ceiling can't be made,
+	// which Fault says.
+	Sheet *review.Sheet
+	Fault *layout.Fault
+}
+
+// Values are those of an option, in the order of Vary.
+func (s *Study) Values(index int) []any {
+	out := make([]any, len(s.Vary))
+	n := index - 1
+	for i := len(s.Vary) - 1; i >= 0; i-- {
+		values := s.Vary[i].Values
+		out[i], n = values[n%len(values)], n/len(values)
+	}
+	return out
+}
+
+// Option works out one option: the same each time, and by any goroutine.
+func (s *Study) Option(index int) Option {
+	o := Option{Index: index, Values: s.Values(index)}
+	tree := s.Tree(index)
+	if s.shaped {
+		if problems := misshapen(tree); len(problems) > 0 {
+			o.Fault = &layout.Fault{Key: problems[0].Key, Text: problems[0].Message}
+			return o
+		}
+	}
+	sheet, faults := review.Tree(tree, s.options)
+	if len(faults) > 0 {
+		o.Fault = &faults[0]
+		return o
+	}
+	sheet.Path = s.Base.Path
+	o.Sheet = sheet
+	return o
+}
+
+// Tree is the spec's with the values of an option, and with what follows. It
+// shares what does not change with the spec's own.
+func (s *Study) Tree(index int) map[string]any {
+	tree, values := s.Base.Document.Tree, s.Values(index)
+	for _, key := range s.drops {
+		tree = without(tree, key)
+	}
+	for i, d := range s.Vary {
+		tree, _ = spec.With(tree, d.Key, values[i]) // that it can be, dimension has seen
+	}
+	return s.followed(tree)
+}
+
+// Units are those that the study prints in.
+func (s *Study) Units() quantity.System { return s.Base.Ceiling.Units }

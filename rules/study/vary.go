@@ -1,0 +1,187 @@
+package study
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"dryfit/rules/review"
+	"dryfit/schema"
+	"dryfit/spec"
+	"dryfit/spec/nearest"
+)
+
+// Dimension is one key and the values that a study gives it in turn.
+type Dimension struct {
+	Key    string
+	Values []any // as in a spec's tree: text for a quantity or a word, int64 for a count, bool
+}
+
+// VaryError is what is wrong with one KEY=VALUES, in its own words.
+type VaryError struct {
+	Text string // as it was given
+	Err  error
+}
+
+func (e *VaryError) Error() string { return fmt.Sprintf("--vary %s: %v", e.Text, e.Err) }
+
+// Unwrap gives what is wrong.
+func (e *VaryError) Unwrap() error { return e.Err }
+
+// dimension reads one KEY=VALUES and holds each value against the schema and
+// the materials that the standards know.
+func dimension(base *review.Sheet, text string) (Dimension, error) {
+	key, list, found := strings.Cut(text, "=")
+	key = strings.TrimSpace(key)
+	if !found || key == "" {
+		return Dimension{}, &VaryError{text, errors.New("write KEY=VALUES, as in grid.along=3..6")}
+	}
+	p, err := variable(key)
+	if err != nil {
+		return Dimension{}, &VaryError{text, err}
+	}
+	values, ends, err := parseValues(p, list)
+	if err != nil {
+		return Dimension{}, &VaryError{text, err}
+	}
+	d := Dimension{Key: spec.Key(keyParts(key)...), Values: values}
+	for _, v := range ends {
+		if err := d.fits(base, v); err != nil {
+			return Dimension{}, &VaryError{text, err}
+		}
+	}
+	return d, nil
+}
+
+var number = regexp.MustCompile(`^\d+$`)
+
+// keyParts are the parts of a key, its numbers as numbers.
+func keyParts(key string) []any {
+	var parts []any
+	for _, p := range spec.SplitKey(key) {
+		n := 0
+		if _, err := fmt.Sscan(p, &n); err == nil && number.MatchString(p) {
+			parts = append(parts, n)
+			continue
+		}
+		parts = append(parts, p)
+	}
+	return parts
+}
+
+// variable is what the format says of a key, if a study can vary it.
+func variable(key string) (schema.Property, error) {
+	path := generic(key)
+	var known []string
+	for _, p := range schema.Properties() {
+		if p.Element != nil && p.Element.Path == path {
+			p = *p.Element
+		}
+		if p.Path == path {
+			return p, refusal(p, key)
+		}
+		if refusal(p, key) == nil {
+			known = append(known, p.Path)
+		}
+	}
+	err := fmt.Errorf("there is no key %s", key)
+	if near, ok := nearest.Word(path, known); ok {
+		err = fmt.Errorf("%w; is it %s?", err, near)
+	}
+	return schema.Property{}, err
+}
+
+// generic is a key with a * for the number of an element.
+func generic(key string) string {
+	parts := spec.SplitKey(key)
+	for i, p := range parts {
+		if number.MatchString(p) {
+			parts[i] = "*"
+		}
+	}
+	return strings.Join(parts, ".")
+}
+
+// refusal says why a key can't be varied.
+func refusal(p schema.Property, key string) error {
+	table, name, _ := strings.Cut(p.Path, ".")
+	switch {
+	case p.Type == "object":
+		return fmt.Errorf("%s is a table; vary one of its keys", key)
+	case p.Type == "array":
+		return fmt.Errorf("%s is a list; vary one of its elements, %s.1", key, key)
+	case table == "dryfit", table == "project", table == "accept":
+		return fmt.Errorf("%s changes nothing that is built", key)
+	case freeText(p):
+		return fmt.Errorf("%s is free text, which no figure follows from", name)
+	default:
+		return nil
+	}
+}
+
+// freeText reports whether a key takes any text: neither a quantity nor one of
+// some words, nor a material that the standards list.
+func freeText(p schema.Property) bool {
+	return p.Type == "string" && p.Format == "" && len(p.Enum) == 0 && !isMaterial(p.Path)
+}
+
+// isMaterial reports whether a key names a wood or a sheet.
+func isMaterial(path string) bool {
+	return strings.HasSuffix(path, ".species") || path == "skin.material"
+}
+
+// missingElement is the element of an array that a key leads through and that a
+// tree does not have; empty if it has all.
+func missingElement(tree map[string]any, key string) string {
+	parts := keyParts(key)
+	for i, p := range parts {
+		if _, isNumber := p.(int); !isNumber {
+			continue
+		}
+		if at := spec.Key(parts[:i+1]...); !has(tree, at) {
+			return at
+		}
+	}
+	return ""
+}
+
+func has(tree map[string]any, key string) bool {
+	_, ok := spec.Lookup(tree, key)
+	return ok
+}
+
+// misshapen is what the schema says of a tree that no file was written for.
+func misshapen(tree map[string]any) []spec.Problem {
+	d, _ := spec.Parse("", []byte("dryfit = 1"))
+	d.Tree = tree
+	return schema.Check(d)
+}
+
+// fits holds one value against the schema, and a material against those that
+// are known.
+func (d Dimension) fits(base *review.Sheet, v any) error {
+	tree, ok := spec.With(base.Document.Tree, d.Key, v)
+	if absent := missingElement(base.Document.Tree, d.Key); absent != "" || !ok {
+		return fmt.Errorf("the spec has no %s", cmp.Or(absent, d.Key))
+	}
+	problems := misshapen(tree)
+	if i := slices.IndexFunc(problems, func(p spec.Problem) bool { return p.Key == d.Key }); i >= 0 {
+		said := problems[i].Message
+		if strings.HasPrefix(said, "does not belong") {
+			said = d.Key + " " + said
+		}
+		return errors.New(said)
+	}
+	name, _ := v.(string)
+	var err error
+	switch {
+	case d.Key == "skin.material":
+		_, err = base.Standards.Sheet(name)
+	case isMaterial(d.Key):
+		_, err = base.Standards.Species(name)
+	}
+	return err
+}
