@@ -29,7 +29,7 @@ func (d *Document) ValueRange(key string) (Range, bool) {
 // Locate is the place to show for a key: its value, else its own name, else
 // the same for the nearest table that it is in, else the start of the file.
 func (d *Document) Locate(key string) Range {
-	for ; key != ""; key = parent(key) {
+	for ; key != ""; key = Parent(key) {
 		if r, ok := d.ValueRange(key); ok {
 			return r
 		}

@@ -88,8 +88,8 @@ func writtenParts(key string) []string {
 	return parts
 }
 
-// parent is the key of the table or array that a key is in, "" at the top.
-func parent(key string) string {
+// Parent is the key of the table or array that a key is in, "" at the top.
+func Parent(key string) string {
 	parts := writtenParts(key)
 	return strings.Join(parts[:len(parts)-1], ".")
 }

@@ -183,3 +183,13 @@ func writeThrough(path string, write func(io.Writer) error) error {
 	}
 	return f.Close()
 }
+
+// rewrite replaces a spec by its changed bytes, whole or not at all. What a
+// symbolic link stands for is replaced, and not the link.
+func rewrite(path string, data []byte) error {
+	real, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		return err
+	}
+	return rewriteWhole(real, data)
+}

@@ -71,7 +71,7 @@ func rootCommand(s streams) *cobra.Command {
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),
-		beginCommand(s), compareCommand(s), studyCommand(s),
+		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
 		drawCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s),
 	)
 	return root

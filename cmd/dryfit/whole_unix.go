@@ -9,3 +9,8 @@ import "github.com/google/renameio/v2"
 func writeWhole(path string, data []byte) error {
 	return renameio.WriteFile(path, data, 0o644)
 }
+
+// rewriteWhole is writeWhole for a file that keeps who may read it.
+func rewriteWhole(path string, data []byte) error {
+	return renameio.WriteFile(path, data, 0o644, renameio.WithExistingPermissions())
+}

@@ -1,0 +1,124 @@
+package report
+
+import (
+	"encoding/json"
+	"io"
+
+	"dryfit/rules"
+	"dryfit/rules/remedy"
+)
+
+type (
+	jsonRemedy struct {
+		Version      string        `json:"version"`
+		On           string        `json:"on"`
+		Path         string        `json:"path"`
+		Verdict      string        `json:"verdict"`
+		Strict       bool          `json:"strict"`
+		Reviews      int           `json:"reviews"`
+		LimitReached bool          `json:"limit_reached"`
+		Interrupted  bool          `json:"interrupted"`
+		Whole        bool          `json:"whole"`
+		Open         []jsonFinding `json:"open"`
+		Answers      []jsonAnswer  `json:"answers"`
+		Alone        []string      `json:"alone"`
+		Against      []string      `json:"against"`
+		Tied         []string      `json:"tied"`
+		Each         []jsonCured   `json:"each,omitempty"`
+	}
+	jsonAnswer struct {
+		Changes []jsonChange `json:"changes"`
+		Size    jsonNumber   `json:"size"`
+		Verdict string       `json:"verdict"`
+		Counts  jsonCounts   `json:"counts"`
+		jsonEffect
+	}
+	jsonChange struct {
+		Key     string `json:"key"`
+		Was     any    `json:"was"`
+		Assumed bool   `json:"assumed"`
+		Value   any    `json:"value"`
+	}
+	jsonEffect struct {
+		Clears []jsonNamed `json:"clears"`
+		Brings []jsonNamed `json:"brings"`
+		Stays  []string    `json:"stays_clear"`
+		Mass   jsonNumber  `json:"panel_mass_gained"`
+		Panels int         `json:"panels_more"`
+	}
+	jsonNamed struct {
+		Rule     string `json:"rule"`
+		Severity string `json:"severity"`
+		Key      string `json:"key"`
+		Message  string `json:"message"`
+	}
+	jsonCured struct {
+		Finding jsonFinding `json:"finding"`
+		Cures   []jsonCure  `json:"cures"`
+	}
+	jsonCure struct {
+		jsonChange
+		Size jsonNumber `json:"size"`
+		jsonEffect
+	}
+)
+
+// RemedyJSON writes a remedy as one document.
+func RemedyJSON(w io.Writer, r Remedy) error {
+	res := r.Result
+	out := jsonRemedy{
+		Version: r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
+		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
+		Open: []jsonFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
+	}
+	for _, f := range res.Open {
+		out.Open = append(out.Open, findingJSON(f))
+	}
+	for _, a := range res.Answers {
+		j := jsonAnswer{
+			Size: jsonNumber(remedy.Total(a.Changes)), Verdict: a.Sheet.Verdict.String(),
+			Counts: jsonCounts(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: []jsonChange{},
+		}
+		for _, c := range a.Changes {
+			j.Changes = append(j.Changes, changeJSON(c))
+		}
+		out.Answers = append(out.Answers, j)
+	}
+	for _, e := range r.Each {
+		j := jsonCured{Finding: findingJSON(e.Finding), Cures: []jsonCure{}}
+		for _, c := range e.Cures {
+			j.Cures = append(j.Cures, jsonCure{changeJSON(c.Change), jsonNumber(c.Size), effectJSON(c.Effect)})
+		}
+		out.Each = append(out.Each, j)
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(out)
+}
+
+func changeJSON(c remedy.Change) jsonChange {
+	return jsonChange{Key: c.Key, Was: c.Was, Assumed: c.Assumed, Value: c.Value}
+}
+
+func effectJSON(e remedy.Effect) jsonEffect {
+	j := jsonEffect{
+		Clears: []jsonNamed{}, Brings: []jsonNamed{}, Stays: ids(e.Stays),
+		Mass: jsonNumber(e.Mass), Panels: e.Panels,
+	}
+	for _, f := range e.Clears {
+		j.Clears = append(j.Clears, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	for _, f := range e.Brings {
+		j.Brings = append(j.Brings, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	return j
+}
+
+func ids(list []*rules.Rule) []string {
+	out := []string{}
+	for _, r := range list {
+		out = append(out, r.ID)
+	}
+	return out
+}

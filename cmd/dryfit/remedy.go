@@ -1,0 +1,215 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/remedy"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+// remedyFlags are those of the remedy command.
+type remedyFlags struct {
+	format, output, on string
+	standards          []string
+	mayChange          []string
+	strict, write      bool
+	each               bool
+	answer, answers    int
+	limit              int
+}
+
+func remedyCommand(s streams) *cobra.Command {
+	var f remedyFlags
+	c := &cobra.Command{
+		Use:   "remedy SPEC",
+		Short: "Find the smallest changes of a spec that clear its findings",
+		Long: "Searches for the fewest and smallest changes of a spec that leave no hold (with\n" +
+			"--strict, no query either), in steps that the trade buys and sets out. Each answer is\n" +
+			"written into the spec and checked by all rules before it is shown. Where there is\n" +
+			"none, it says which rules stand against each other.\n\n" +
+			"--may-change names the keys or tables that may change. Without it all may but the\n" +
+			"room, the route, the curve of the vault, the climate, and facts such as allowable\n" +
+			"loads, lifts and fittings.\n\n" +
+			"Exit status: 0 an answer was found or nothing is to be cured, 1 none was found,\n" +
+			"2 could not check, 130 interrupted (what was found so far is shown, not written).",
+		Example: "  dryfit remedy specs/reading-room.ceiling.toml\n" +
+			"  dryfit remedy --strict --may-change rib.depth,panels.along specs/reading-room.ceiling.toml\n" +
+			"  dryfit remedy --each specs/reading-room.ceiling.toml\n" +
+			"  dryfit remedy --write --answer 2 specs/reading-room.ceiling.toml\n" +
+			"  dryfit remedy --format patch specs/reading-room.ceiling.toml | git apply",
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return runRemedy(c.Context(), s, args[0], f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.format, "format", "text", "text, json or patch")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	flags.StringSliceVar(&f.mayChange, "may-change", nil, "the `keys` or tables that may change, with commas between them")
+	flags.BoolVar(&f.strict, "strict", false, "clear queries, too")
+	flags.BoolVar(&f.each, "each", false, "clear each finding by itself: the nearest value of every key that does, and what else it changes")
+	flags.BoolVar(&f.write, "write", false, "write an answer into the spec")
+	flags.IntVar(&f.answer, "answer", 1, "which answer is written, or given as a patch")
+	flags.IntVar(&f.answers, "answers", 3, "how many different answers to look for")
+	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the most reviews that the search may take")
+	completeWith(c, "format", "text", "json", "patch")
+	return c
+}
+
+func (f remedyFlags) fault(path string) error {
+	switch {
+	case f.format != "text" && f.format != "json" && f.format != "patch":
+		return fmt.Errorf("--format %q is not text, json or patch", f.format)
+	case f.answer < 1 || f.answers < 1 || f.limit < 1:
+		return errors.New("--answer, --answers and --limit are at least 1")
+	case f.answer > f.answers:
+		return fmt.Errorf("--answer %d of the %d that --answers looks for", f.answer, f.answers)
+	case f.write && path == "-":
+		return errors.New("--write has no file to write: the spec comes from standard input")
+	case f.each && (f.write || f.format == "patch"):
+		return errors.New("--each gives no answer that could be written")
+	case len(f.standards) > 1:
+		return fmt.Errorf("one --standards file, not %d", len(f.standards))
+	default:
+		return nil
+	}
+}
+
+func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error {
+	on, err := judgedOn(f.on)
+	if err == nil {
+		err = f.fault(path)
+	}
+	if err != nil {
+		return err
+	}
+	in, src, o, err := f.opened(s, path, on)
+	if err != nil {
+		return err
+	}
+	options := remedy.Options{Review: o, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
+	r := report.Remedy{Version: version(), On: on, Strict: f.strict}
+	if f.each {
+		r, err = eachBy(ctx, in, src, options, r)
+	} else {
+		r.Result, err = remedy.Search(ctx, in.name, src, options)
+	}
+	if err != nil {
+		return err
+	}
+	if r.Result.Sheet.Ceiling == nil {
+		return unresolved(s, on, r.Result.Sheet)
+	}
+	if err := writeOutput(f.output, s.out, []input{in}, func(w io.Writer) error { return f.print(w, s.err, src, r) }); err != nil {
+		return err
+	}
+	return f.conclude(s, in, src, r)
+}
+
+// opened reads the spec and finds its standards. What can't be read is reported
+// as check reports it, and ends the command.
+func (f remedyFlags) opened(s streams, path, on string) (input, []byte, review.Options, error) {
+	in := newInput(path)
+	if path == "-" {
+		in = input{name: "standard-input.ceiling.toml", stdin: true}
+	}
+	shelf := newShelf(append(f.standards, "")[0])
+	o, sheet := shelf.underStandards(in, review.Options{
+		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict,
+	})
+	if sheet != nil {
+		return in, nil, o, unresolved(s, on, append(shelf.sheets(), sheet)...)
+	}
+	src, fault := in.read(s.in)
+	if fault != "" {
+		return in, nil, o, unresolved(s, on, review.Unreadable(in.name, fault, o))
+	}
+	return in, src, o, nil
+}
+
+// unresolved reports specs that can't be checked at all.
+func unresolved(s streams, on string, sheets ...*review.Sheet) error {
+	if err := report.Text(s.err, report.Report{On: on, Runs: []report.Run{{Sheets: sheets}}}, false); err != nil {
+		return err
+	}
+	return verdictError{exitNotChecked}
+}
+
+// eachBy cures every hold and query by itself.
+func eachBy(ctx context.Context, in input, src []byte, o remedy.Options, r report.Remedy) (report.Remedy, error) {
+	r.Result.Sheet = review.Spec(in.name, src, o.Review)
+	r.Each = []report.Cured{}
+	left := o.Limit
+	for _, f := range r.Result.Sheet.Findings {
+		if f.Accepted != nil || f.Severity != rules.Hold && f.Severity != rules.Query {
+			continue
+		}
+		o.Limit = max(1, left)
+		cures, reviews, err := remedy.Cures(ctx, r.Result.Sheet.Document.Tree, f, o)
+		if err != nil {
+			return r, err
+		}
+		left -= reviews
+		r.Result.Reviews += reviews
+		r.Each = append(r.Each, report.Cured{Finding: f, Cures: cures})
+	}
+	return r, nil
+}
+
+func (f remedyFlags) print(w, messages io.Writer, src []byte, r report.Remedy) error {
+	switch f.format {
+	case "json":
+		return report.RemedyJSON(w, r)
+	case "text":
+		return report.RemedyText(w, r)
+	}
+	a, ok := f.chosen(r)
+	if !ok {
+		return report.RemedyText(messages, r)
+	}
+	return report.Patch(w, r.Result.Sheet.Path, src, a.Source)
+}
+
+// chosen is the answer that is asked for.
+func (f remedyFlags) chosen(r report.Remedy) (remedy.Answer, bool) {
+	if f.answer > len(r.Result.Answers) {
+		return remedy.Answer{}, false
+	}
+	return r.Result.Answers[f.answer-1], true
+}
+
+// conclude writes the answer where that is asked for, and gives the exit
+// status.
+func (f remedyFlags) conclude(s streams, in input, src []byte, r report.Remedy) error {
+	failed := len(r.Result.Open) > 0 && len(r.Result.Answers) == 0
+	for _, e := range r.Each {
+		failed = failed || len(e.Cures) == 0
+	}
+	a, ok := f.chosen(r)
+	switch {
+	case failed:
+		return verdictError{exitFail}
+	case !ok && len(r.Result.Open) > 0 && (f.write || f.format == "patch"):
+		return fmt.Errorf("--answer %d: there are %d", f.answer, len(r.Result.Answers))
+	case !f.write || !ok || r.Result.Interrupted:
+		return nil
+	}
+	if now, fault := in.read(nil); fault != "" || !bytes.Equal(now, src) {
+		return fmt.Errorf("write %s: it was changed since it was read", in.path)
+	}
+	if err := rewrite(in.path, a.Source); err != nil {
+		return fmt.Errorf("write %s: %w", in.path, err)
+	}
+	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, report.Safe(in.name))
+	return nil
+}

@@ -1,0 +1,119 @@
+package remedy_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/remedy"
+	"dryfit/rules/review"
+	"dryfit/rules/ruletest"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec/edit"
+)
+
+// noNumber are the rules whose finding does not hang on a number, a count or a
+// word of the spec, and why.
+var noNumber = map[string]string{
+	"strap.source":      "the source of a load is words",
+	"strap.sideways":    "always referred",
+	"strap.engineer":    "referred until an engineer is named, and then to him",
+	"moisture.fire":     "referred by the species, which is a name",
+	"moisture.emission": "noted by the material, which is a name",
+	"accept.in-force":   "an acceptance is words and a date",
+	"fitting.luminaire": "always referred",
+	"fitting.sprinkler": "always referred",
+}
+
+// everything lets every table change, facts too: a rule's own remedy may be a
+// wider door.
+func everything() []string {
+	var out []string
+	for _, p := range schema.Properties() {
+		if p.Type == "object" || p.Type == "array" {
+			if p.Path != "project" && p.Path != "accept" {
+				out = append(out, p.Path)
+			}
+		}
+	}
+	return out
+}
+
+func options() review.Options {
+	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+}
+
+// Each failing case of each rule is cleared by its own remedy, written into its
+// file.
+func TestEveryRuleHasItsRemedy(t *testing.T) {
+	tried := 0
+	for _, family := range catalog.Families() {
+		for _, r := range family.List() {
+			if tried++; tried%every != 0 {
+				continue
+			}
+			cases, err := family.CasesOf(r)
+			require.NoError(t, err)
+			for _, c := range cases {
+				if c.Fails() {
+					t.Run(r.ID+"/"+c.Name, func(t *testing.T) {
+						t.Parallel()
+						cure(t, r, c)
+					})
+				}
+			}
+		}
+	}
+}
+
+func cure(t *testing.T, r *rules.Rule, c rules.Case) {
+	src, _ := ruletest.Compose(c.Text)
+	sheet := review.Spec("case.ceiling.toml", []byte(src), options())
+	require.Empty(t, sheet.Problems)
+	seen := map[string]bool{}
+	for _, f := range sheet.Findings {
+		if f.Rule.ID != r.ID || seen[f.At] {
+			continue
+		}
+		seen[f.At] = true
+		o := remedy.Options{Review: options(), MayChange: everything()}
+		o.Review.Rules = []*rules.Rule{r} // all of them would take ten times as long
+		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
+		require.NoError(t, err)
+		if _, excused := noNumber[r.ID]; excused {
+			assert.Empty(t, cures, "%s is cured after all", r.ID)
+			continue
+		}
+		if len(cures) == 0 {
+			together(t, r, src)
+			continue
+		}
+		best := cures[0]
+		t.Logf("%s: %v to %v, %d cures", best.Key, best.Was, best.Value, len(cures))
+		out, err := edit.Apply([]byte(src), []edit.Change{{Key: best.Key, Value: best.Value}})
+		require.NoError(t, err)
+		again := review.Spec("case.ceiling.toml", out, options())
+		require.Empty(t, again.Problems)
+		for _, g := range again.Findings {
+			assert.False(t, g.Rule.ID == r.ID && g.At == f.At && g.Severity == f.Severity, "%s still at %s: %s", r.ID, g.At, g.Text)
+		}
+	}
+}
+
+// together clears what no key clears by itself: several at a time.
+func together(t *testing.T, r *rules.Rule, src string) {
+	o := remedy.Options{Review: options(), MayChange: everything(), Answers: 1}
+	o.Review.Rules, o.Review.Strict = []*rules.Rule{r}, true
+	got, err := remedy.Search(context.Background(), "case.ceiling.toml", []byte(src), o)
+	require.NoError(t, err)
+	require.NotEmpty(t, got.Answers, "%s: %v", r.ID, got.Open)
+	for _, c := range got.Answers[0].Changes {
+		t.Logf("%s: %v to %v", c.Key, c.Was, c.Value)
+	}
+	assert.Empty(t, got.Answers[0].Sheet.Findings)
+}

@@ -1,0 +1,10 @@
+//go:build race
+
+package remedy
+
+// sample is how many damaged specs are restored where the race detector makes
+// a search ten times as slow.
+const sample = 5
+
+// every so many rules of the catalogue are tried.
+const every = 6

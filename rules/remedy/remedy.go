@@ -1,0 +1,205 @@
+// Package remedy finds what would pass: for a finding the nearest value of each
+// key that clears it, and for a spec the fewest and smallest changes that leave
+// nothing that fails it. Every value is tried on the rules themselves. It does
+// no input or output.
+package remedy
+
+import (
+	"context"
+	"slices"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/spec"
+)
+
+// Options is what a search works to.
+type Options struct {
+	Review review.Options // its Strict makes a query count as a hold does
+	// MayChange is the keys and tables that may change; without any, all but
+	// the fixed.
+	MayChange []string
+	// Limit is the most reviews that the search may take; zero: DefaultLimit.
+	// A review of one rule counts as one of all.
+	Limit int
+	// Answers is how many different answers are wanted; zero: three.
+	Answers int
+}
+
+// DefaultLimit is enough for most specs; a review takes about a millisecond.
+const DefaultLimit = 20000
+
+const defaultAnswers = 3
+
+// trial runs rules on changed trees, and counts the runs.
+type trial struct {
+	ctx     context.Context
+	options review.Options
+	base    base
+	sheet   *review.Sheet // the spec as it stands
+	reviews int
+	limit   int
+}
+
+func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
+	t := &trial{ctx: ctx, options: o.Review, limit: o.Limit, base: base{tree: tree}}
+	if t.limit == 0 {
+		t.limit = DefaultLimit
+	}
+	t.options.Offers = false
+	t.sheet = t.run(tree, t.options.Rules)
+	if t.sheet.Ceiling != nil {
+		t.base.assumed = t.sheet.Ceiling.Assumed
+	}
+	return t
+}
+
+// over reports whether the search has to end, and why.
+func (t *trial) over() bool { return t.reviews >= t.limit || t.ctx.Err() != nil }
+
+func (t *trial) run(tree map[string]any, list []*rules.Rule) *review.Sheet {
+	t.reviews++
+	o := t.options
+	o.Rules = list
+	sheet, faults := review.Tree(tree, o)
+	if len(faults) == 0 {
+		return sheet
+	}
+	sheet = &review.Sheet{Standards: o.Standards} // of a ceiling that can't be
+	for _, f := range faults {
+		sheet.Problems = append(sheet.Problems, spec.Problem{Rule: "spec.geometry", Key: f.Key, Message: f.Text})
+	}
+	return sheet
+}
+
+// level is the least severity that is to be cleared.
+func level(o review.Options) rules.Severity {
+	if o.Strict {
+		return rules.Query
+	}
+	return rules.Hold
+}
+
+// open are the findings of a sheet that are to be cleared, the worst first, and
+// the rules whose figure could not be computed.
+func open(s *review.Sheet, least rules.Severity) []rules.Finding {
+	var out []rules.Finding
+	for _, f := range s.Findings {
+		if f.Accepted == nil && f.Severity != rules.Refer && f.Severity >= least {
+			out = append(out, f)
+		}
+	}
+	for _, n := range s.NotChecked {
+		if n.Failed {
+			out = append(out, rules.Finding{Rule: n.Rule, At: n.Key, Severity: rules.Hold, Text: n.Why})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b rules.Finding) int { return int(b.Severity) - int(a.Severity) })
+	return out
+}
+
+// silent reports whether a rule that was checked is not any more. That it then
+// finds nothing is no cure.
+func (t *trial) silent(s *review.Sheet) bool {
+	for _, n := range s.NotChecked {
+		if !n.Failed && !partly(n) && !unchecked(t.sheet, n.Rule) {
+			return true
+		}
+	}
+	return false
+}
+
+// unchecked reports whether a rule has no outcome.
+func unchecked(s *review.Sheet, r *rules.Rule) bool {
+	return slices.ContainsFunc(s.NotChecked, func(n rules.NotChecked) bool { return n.Rule == r && !partly(n) })
+}
+
+// partly reports whether a rule lacks only what a list's element, such as a leg
+// of the route, never said: no change could have taken it away.
+func partly(n rules.NotChecked) bool {
+	return n.Why == "" && !n.Failed && pattern(n.Key) != n.Key
+}
+
+// cleared reports whether a finding is gone from a sheet: its rule is checked
+// there, and finds nothing as severe in its place.
+func cleared(f rules.Finding, s *review.Sheet, least rules.Severity) bool {
+	if len(s.Problems) > 0 || unchecked(s, f.Rule) {
+		return false
+	}
+	_, still := again(f, s, least)
+	return !still
+}
+
+// again is the finding as it stands in another sheet.
+func again(f rules.Finding, s *review.Sheet, least rules.Severity) (rules.Finding, bool) {
+	for _, g := range s.Findings {
+		if g.Rule == f.Rule && g.At == f.At && (g.Severity == f.Severity || g.Severity != rules.Refer && f.Severity != rules.Refer && g.Severity >= least) {
+			return g, true
+		}
+	}
+	return rules.Finding{}, false
+}
+
+// hangsOn reports how near a key is to a finding: 0 where the finding names it,
+// 1 where its rule lists it, 2 where neither does.
+func hangsOn(f rules.Finding, key string) int {
+	named := append([]string{f.At, f.Bound.Name}, f.Related...)
+	for _, o := range f.Offers {
+		named = append(named, o.Key)
+	}
+	touches := func(listed string) bool { return under(key, listed) || under(listed, key) }
+	switch {
+	case slices.ContainsFunc(named, touches):
+		return 0
+	case slices.ContainsFunc(f.Rule.Needs, touches), slices.ContainsFunc(f.Rule.Reads, touches):
+		return 1
+	default:
+		return 2
+	}
+}
+
+// state is the spec with some changes.
+type state struct {
+	changes []Change
+	tree    map[string]any
+	sheet   *review.Sheet
+	open    []rules.Finding
+}
+
+// change makes a state with one more change, without reviewing it.
+func (t *trial) change(st *state, k knob, value any) (*state, bool) {
+	c := Change{Key: k.key, Was: k.was, Assumed: k.assumed, Value: value, Size: size(k.property, k.was, value)}
+	return t.state(put(st.changes, c))
+}
+
+// state puts changes into the spec.
+func (t *trial) state(changes []Change) (*state, bool) {
+	tree := t.base.tree
+	for _, c := range changes {
+		var ok bool
+		if tree, ok = t.base.with(tree, c.Key, c.Value); !ok {
+			return nil, false
+		}
+	}
+	return &state{changes: changes, tree: tree}, true
+}
+
+// judge reviews a state with all rules. It reports false for one that is no
+// spec, or in which a rule falls silent.
+func (t *trial) judge(st *state) bool {
+	st.sheet = t.run(st.tree, t.options.Rules)
+	if len(st.sheet.Problems) > 0 || t.silent(st.sheet) {
+		return false
+	}
+	st.open = open(st.sheet, level(t.options))
+	return true
+}
+
+// value is what a key has in a state.
+func (t *trial) value(st *state, key string) any {
+	if v, ok := spec.Lookup(st.tree, key); ok {
+		return v
+	}
+	v, _, _ := t.base.now(key)
+	return v
+}
