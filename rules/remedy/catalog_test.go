@@ -54,7 +54,7 @@ func TestEveryRuleHasItsRemedy(t *testing.T) {
 	tried := 0
 	for _, family := range catalog.Families() {
 		for _, r := range family.List() {
-			if tried++; tried%every != 0 {
+			if tried++; tried%remedy.Every != 0 {
 				continue
 			}
 			cases, err := family.CasesOf(r)

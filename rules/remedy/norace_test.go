@@ -5,5 +5,5 @@ package remedy
 // sample is how many damaged specs are restored unless more are asked for.
 const sample = 24
 
-// every so many rules of the catalogue are tried.
-const every = 1
+// Every so many rules of the catalogue are tried.
+const Every = 1

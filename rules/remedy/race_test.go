@@ -6,5 +6,5 @@ package remedy
 // a search ten times as slow.
 const sample = 5
 
-// every so many rules of the catalogue are tried.
-const every = 6
+// Every so many rules of the catalogue are tried.
+const Every = 6
