@@ -10,6 +10,10 @@ import (
 	"unicode/utf8"
 )
 
+// Literal writes a value in TOML. It is an error to have one that TOML has not:
+// no number, or a text that is not UTF-8.
+func Literal(v any) (string, error) { return literal(v, "") }
+
 // literal writes a value in TOML. A text keeps the kind of quotes that it had,
 // where it can.
 func literal(v any, had string) (string, error) {

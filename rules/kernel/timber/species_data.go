@@ -6,7 +6,7 @@ import "dryfit/rules/kernel/cite"
 const psi = 4.4482216152605 / (0.0254 * 0.0254)
 
 var (
-	// The strengths were read in a published transcription of the table.
+	// The strengths were read in a published copy of the table.
 	strengthTable = cite.WoodHandbook2021.At("table 5-3b")
 	changeTable   = cite.WoodHandbook2010.At("table 13-5")
 	shrinkTable   = cite.WoodHandbook2010.At("table 4-3")

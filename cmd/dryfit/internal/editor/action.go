@@ -46,7 +46,7 @@ func (s *server) changesIn(d *document, in span) []codeAction {
 
 // action is the change that was tried under all rules.
 func (s *server) action(d *document, f rules.Finding, shows diagnostic) (codeAction, bool) {
-	c, ok := set(d.last.sheet.Document, d.text.text, f.Passes.Key, f.Passes.Value)
+	c, ok := set(d.text.text, f.Passes.Key, f.Passes.Value)
 	if !ok {
 		return codeAction{}, false
 	}

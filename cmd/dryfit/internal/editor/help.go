@@ -13,6 +13,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/standards"
 	"dryfit/schema"
+	"dryfit/spec/edit"
 	"dryfit/spec/quantity"
 )
 
@@ -146,7 +147,7 @@ func example(v any) string {
 		}
 		return "[" + strings.Join(parts, ", ") + "]"
 	default:
-		text, _ := toml(v)
+		text, _ := edit.Literal(v) // the schema's own
 		return text
 	}
 }

@@ -95,7 +95,7 @@ func TestEveryKeyHasHelp(t *testing.T) {
 // What a firm writes into its standards is text, and no markup.
 func TestHelpIsEscaped(t *testing.T) {
 	hostile := "<img src=x> [a](http://b) `c` **d** \u202e|"
-	layer, problems := catalog.ReadStandards("dryfit.toml", []byte("dryfit = 1\nname = \"x\"\n[limit]\n\"bend.lamination.ratio\" = { value = 130, source = "+quote(hostile)+" }\n"))
+	layer, problems := catalog.ReadStandards("dryfit.toml", []byte("dryfit = 1\nname = \"x\"\n[limit]\n\"bend.lamination.ratio\" = { value = 130, source = "+asTOML(hostile)+" }\n"))
 	require.Empty(t, problems)
 	o := options()
 	o.Standards = func(string) Found { return Found{Standards: standards.With(layer)} }
@@ -199,7 +199,7 @@ source = "a test"
 
 	accepting := offered(e, "[[accept]]\nrule = |")
 	for _, r := range catalog.Rules() {
-		assert.Equal(t, r.Severity != rules.Refer, slices.Contains(accepting, quote(r.ID)), r.ID)
+		assert.Equal(t, r.Severity != rules.Refer, slices.Contains(accepting, asTOML(r.ID)), r.ID)
 	}
 	e.leave()
 }
@@ -207,7 +207,7 @@ source = "a test"
 func quoted(words []string) []string {
 	var out []string
 	for _, w := range words {
-		out = append(out, quote(w))
+		out = append(out, asTOML(w))
 	}
 	return out
 }
@@ -253,7 +253,7 @@ func TestTyping(t *testing.T) {
 			if i%step > 0 && !strings.HasSuffix(text[:i], "\n") {
 				continue
 			}
-			d := &document{uri: uri, path: "/work/room.ceiling.toml", text: newLined(text[:i], false)}
+			d := &document{uri: uri, path: "/rooms/room.ceiling.toml", text: newLined(text[:i], false)}
 			s.documents[uri] = d
 			p := placeParams{Document: identifier{uri}, Position: d.text.position(i)}
 			s.helpAt(d, p.Position)

@@ -20,7 +20,7 @@ import (
 	"dryfit/spec"
 )
 
-const uri = "file:///work/room.ceiling.toml"
+const uri = "file:///rooms/room.ceiling.toml"
 
 // demo is the example of the documentation.
 func demo(t testing.TB) string {
@@ -304,7 +304,7 @@ func TestTextsThatAreNoSpec(t *testing.T) {
 	assert.Contains(t, found[0].Message, "over 1MiB")
 
 	// An editor that is told of all TOML files sends others too.
-	other := "file:///work/other.toml"
+	other := "file:///rooms/other.toml"
 	e.open(other, "a = [\n")
 	assert.Nil(t, request[*hover](e, "textDocument/hover", at(other, position{0, 0})))
 	assert.Empty(t, request[[]completion](e, "textDocument/completion", at(other, position{0, 0})))

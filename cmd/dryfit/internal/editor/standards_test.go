@@ -13,13 +13,13 @@ import (
 // Standards that can't be taken show on their own file, at their place, until
 // they are mended on disk.
 func TestBrokenStandards(t *testing.T) {
-	const file = "/work/dryfit.toml"
+	const file = "/rooms/dryfit.toml"
 	src := "dryfit = 1\nname = \"é𝄞\"\nnonsense = 1\n"
 	var broken atomic.Bool
 	broken.Store(true)
 	o := options()
 	o.Standards = func(folder string) Found {
-		assert.Equal(t, "/work", folder)
+		assert.Equal(t, "/rooms", folder)
 		if !broken.Load() {
 			return builtIn("")
 		}

@@ -35,7 +35,7 @@ func skipAloud(t *testing.T, missing string) {
 func full(t *testing.T) Report {
 	r := examples(t)
 	r.Version, r.Rules = "1.2.3", catalog.Rules()
-	r.Folder, r.Root = "/work/tree/part", "/work/tree"
+	r.Folder, r.Root = "/rooms/tree/part", "/rooms/tree"
 	return r
 }
 

@@ -58,7 +58,7 @@ func hostileReport(t *testing.T) Report {
 	for _, s := range run.Sheets[:len(hostile)] {
 		require.Empty(t, s.Problems, "%s", s.Path)
 	}
-	return Report{Version: "1.2.3", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{run}, Folder: "/work/tree", Root: "/work/tree"}
+	return Report{Version: "1.2.3", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{run}, Folder: "/rooms/tree", Root: "/rooms/tree"}
 }
 
 // tomlString is text as a basic string: JSON's escapes are TOML's.
