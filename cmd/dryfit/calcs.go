@@ -10,7 +10,6 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/result"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 )
 
 func calcsCommand(s streams) *cobra.Command {
@@ -32,15 +31,16 @@ func calcsCommand(s streams) *cobra.Command {
 			default:
 				return fmt.Errorf("--format %q is not text or json", format)
 			}
-			sheet, inputs, err := resolved(s, args[0], named)
+			one, err := resolved(s, args[0], named, review.Options{})
 			if err != nil {
 				return err
 			}
+			sheet := one.sheet
 			results := result.Of(sheet.Ceiling)
 			calcs := report.Calcs{
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules(),
 			}
-			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, calcs) })
+			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, calcs) })
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text or json")
@@ -48,36 +48,4 @@ func calcsCommand(s streams) *cobra.Command {
 	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", "text", "json")
 	return c
-}
-
-// resolved reads one spec, - for standard input, and works out its ceiling. A
-// spec that can't be is reported as check reports it, and ends the command.
-func resolved(s streams, path string, named []string) (*review.Sheet, []input, error) {
-	if len(named) > 1 {
-		return nil, nil, fmt.Errorf("one --standards file, not %d", len(named))
-	}
-	in := newInput(path)
-	if path == "-" {
-		in = input{name: "standard-input.ceiling.toml", stdin: true}
-	}
-	shelf := newShelf(append(named, "")[0])
-	o, sheet := shelf.underStandards(in, review.Options{Standards: standards.BuiltIn()})
-	broken := shelf.sheets()
-	if sheet == nil {
-		src, fault := in.read(s.in)
-		if fault != "" {
-			sheet = review.Unreadable(in.name, fault, o)
-		} else {
-			sheet = review.Spec(in.name, src, o)
-		}
-	}
-	if sheet.Ceiling == nil {
-		on, _ := judgedOn("")
-		r := report.Report{On: on, Runs: []report.Run{{Sheets: append(broken, sheet)}}}
-		if err := report.Text(s.err, r, false); err != nil {
-			return nil, nil, err
-		}
-		return nil, nil, verdictError{exitNotChecked}
-	}
-	return sheet, []input{in}, nil
 }

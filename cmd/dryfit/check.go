@@ -275,12 +275,7 @@ func reviewAll(ctx context.Context, inputs []input, stdin func() io.Reader, jobs
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
-			src, problem := in.read(stdin())
-			if problem != "" {
-				sheets[i] = review.Unreadable(in.name, problem, o)
-			} else {
-				sheets[i] = review.Spec(in.name, src, o)
-			}
+			sheets[i], _ = in.review(stdin(), o)
 			return nil
 		})
 	}

@@ -96,10 +96,10 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
 func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []input, error) {
-	if len(f.standards) > 1 {
-		return nil, nil, fmt.Errorf("one --standards file, not %d", len(f.standards))
+	shelf, err := oneShelf(f.standards)
+	if err != nil {
+		return nil, nil, err
 	}
-	shelf := newShelf(append(f.standards, "")[0])
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict}
 	var sheets, broken []*review.Sheet
 	var inputs []input
@@ -122,11 +122,7 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 		return nil, nil, ctx.Err()
 	}
 	if len(broken) > 0 {
-		r := report.Report{On: on, Runs: []report.Run{{Sheets: append(shelf.sheets(), broken...)}}}
-		if err := report.Text(s.err, r, false); err != nil {
-			return nil, nil, err
-		}
-		return nil, nil, verdictError{exitNotChecked}
+		return nil, nil, unresolved(s, on, append(shelf.sheets(), broken...)...)
 	}
 	return sheets, inputs, nil
 }
@@ -138,10 +134,7 @@ func side(ctx context.Context, s streams, name string) (in input, src []byte, pr
 		src, problem = fromGit(ctx, r)
 		return in, src, problem
 	}
-	in = newInput(name)
-	if name == "-" {
-		in = input{name: "standard-input" + extension, stdin: true}
-	}
+	in = inputAt(name)
 	src, problem = in.read(s.in)
 	return in, src, problem
 }

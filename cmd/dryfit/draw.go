@@ -74,24 +74,22 @@ func draw(s streams, path string, f drawFlags) error {
 	if err := f.settle(); err != nil {
 		return err
 	}
-	base, inputs, err := resolved(s, path, f.standards)
+	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
-	// Once more, with every rule, for the findings that the sheets show.
-	sheet := review.Spec(base.Path, base.Document.Source, review.Options{Rules: catalog.Rules(), Standards: base.Standards, On: on, Strict: f.strict})
-	in := drawing.Input{Sheet: sheet, Version: version(), On: on}
+	in := drawing.Input{Sheet: one.sheet, Version: version(), On: on}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err
 	}
 	if f.format == "pdf" {
-		return writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return pdf.Write(w, f.document(in), drawn) })
+		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return pdf.Write(w, f.document(in), drawn) })
 	}
 	if len(drawn) == 1 && f.sheet != "all" {
-		return writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return svg.Write(w, drawn[0]) })
+		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
 	}
-	return writeFolder(f.output, inputs, drawn)
+	return writeFolder(f.output, one.inputs(), drawn)
 }
 
 // settle checks the flags, and takes the format from the output's name.

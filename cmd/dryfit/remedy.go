@@ -14,7 +14,6 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/remedy"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 )
 
 // remedyFlags are those of the remedy command.
@@ -78,8 +77,6 @@ func (f remedyFlags) fault(path string) error {
 		return errors.New("--write has no file to write: the spec comes from standard input")
 	case f.each && (f.write || f.format == "patch"):
 		return errors.New("--each gives no answer that could be written")
-	case len(f.standards) > 1:
-		return fmt.Errorf("one --standards file, not %d", len(f.standards))
 	default:
 		return nil
 	}
@@ -93,61 +90,29 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 	if err != nil {
 		return err
 	}
-	in, src, o, err := f.opened(s, path, on)
+	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
-	options := remedy.Options{Review: o, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
+	options := remedy.Options{Review: one.options, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
 	r := report.Remedy{Version: version(), On: on, Strict: f.strict}
 	if f.each {
-		r, err = eachBy(ctx, in, src, options, r)
+		r, err = eachBy(ctx, one.sheet, options, r)
 	} else {
-		r.Result, err = remedy.Search(ctx, in.name, src, options)
+		r.Result, err = remedy.Search(ctx, one.name, one.src, options)
 	}
 	if err != nil {
 		return err
 	}
-	if r.Result.Sheet.Ceiling == nil {
-		return unresolved(s, on, r.Result.Sheet)
-	}
-	if err := writeOutput(f.output, s.out, []input{in}, func(w io.Writer) error { return f.print(w, s.err, src, r) }); err != nil {
+	if err := writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return f.print(w, s.err, one.src, r) }); err != nil {
 		return err
 	}
-	return f.conclude(s, in, src, r)
-}
-
-// opened reads the spec and finds its standards. What can't be read is reported
-// as check reports it, and ends the command.
-func (f remedyFlags) opened(s streams, path, on string) (input, []byte, review.Options, error) {
-	in := newInput(path)
-	if path == "-" {
-		in = input{name: "standard-input.ceiling.toml", stdin: true}
-	}
-	shelf := newShelf(append(f.standards, "")[0])
-	o, sheet := shelf.underStandards(in, review.Options{
-		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict,
-	})
-	if sheet != nil {
-		return in, nil, o, unresolved(s, on, append(shelf.sheets(), sheet)...)
-	}
-	src, fault := in.read(s.in)
-	if fault != "" {
-		return in, nil, o, unresolved(s, on, review.Unreadable(in.name, fault, o))
-	}
-	return in, src, o, nil
-}
-
-// unresolved reports specs that can't be checked at all.
-func unresolved(s streams, on string, sheets ...*review.Sheet) error {
-	if err := report.Text(s.err, report.Report{On: on, Runs: []report.Run{{Sheets: sheets}}}, false); err != nil {
-		return err
-	}
-	return verdictError{exitNotChecked}
+	return f.conclude(s, one.input, one.src, r)
 }
 
 // eachBy cures every hold and query by itself.
-func eachBy(ctx context.Context, in input, src []byte, o remedy.Options, r report.Remedy) (report.Remedy, error) {
-	r.Result.Sheet = review.Spec(in.name, src, o.Review)
+func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r report.Remedy) (report.Remedy, error) {
+	r.Result.Sheet = sheet
 	r.Each = []report.Cured{}
 	left := o.Limit
 	for _, f := range r.Result.Sheet.Findings {

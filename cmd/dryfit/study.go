@@ -81,11 +81,11 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err != nil {
 		return err
 	}
-	base, inputs, err := resolved(s, path, f.standards)
+	one, err := resolved(s, path, f.standards, review.Options{On: on})
 	if err != nil {
 		return err
 	}
-	made, err := study.New(base, f.vary, review.Options{Rules: catalog.Rules(), Standards: base.Standards, On: on, Strict: f.strict})
+	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
@@ -96,7 +96,7 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	}
 	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
 	p.shown = p.shown && !(r.streams() && f.output == "" && terminal(s.out)) // its lines would run into the options'
-	return streamOutput(f.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
+	return streamOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return r.run(ctx, w, p) })
 }
 
 // roomForGarbage lets options leave more behind before it is collected: a study

@@ -79,7 +79,7 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 		return err
 	}
 	if len(inputs) == 1 && !isFolder(paths[0]) {
-		return m.one(s, inputs, f.output)
+		return m.one(s, inputs[0], f.output)
 	}
 	return m.several(ctx, s, inputs, f)
 }
@@ -98,23 +98,14 @@ type submitter struct {
 }
 
 func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
-	if len(named) > 1 {
-		return nil, fmt.Errorf("one --standards file, not %d", len(named))
+	shelf, err := oneShelf(named)
+	if err != nil {
+		return nil, err
 	}
-	m := &submitter{shelf: newShelf(append(named, "")[0])}
+	m := &submitter{shelf: shelf}
 	m.options = review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: strict, Offers: true}
 	m.where.Folder, m.where.Root = whereabouts()
 	return m, nil
-}
-
-// reviewed reads and reviews an input; the options are those that the shelf
-// gave.
-func reviewed(in input, stdin io.Reader, o review.Options) (*review.Sheet, []byte) {
-	src, problem := in.read(stdin)
-	if problem != "" {
-		return review.Unreadable(in.name, problem, o), nil
-	}
-	return review.Spec(in.name, src, o), src
 }
 
 // submittal is the page of a spec that could be checked, with its bytes.
@@ -142,32 +133,19 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal
 
 // one writes the page of one spec. A spec that can't be checked is reported as
 // check reports it.
-func (m *submitter) one(s streams, inputs []input, output string) error {
-	o, sheet := m.shelf.underStandards(inputs[0], m.options)
-	var src []byte
-	if sheet == nil {
-		sheet, src = reviewed(inputs[0], s.in, o)
+func (m *submitter) one(s streams, in input, output string) error {
+	one := m.shelf.open(in, s.in, m.options)
+	if one.sheet.Ceiling == nil {
+		return unresolved(s, m.options.On, append(m.shelf.sheets(), one.sheet)...)
 	}
-	if sheet.Ceiling == nil {
-		return m.unchecked(s, sheet)
-	}
-	page, err := m.submittal(sheet, src)
+	page, err := m.submittal(one.sheet, one.src)
 	if err != nil {
 		return err
 	}
-	if err := writeOutput(output, s.out, inputs, func(w io.Writer) error { return report.SubmittalHTML(w, page) }); err != nil {
+	if err := writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return report.SubmittalHTML(w, page) }); err != nil {
 		return err
 	}
-	return outcome(sheet.Verdict)
-}
-
-// unchecked reports a spec that has no page.
-func (m *submitter) unchecked(s streams, sheet *review.Sheet) error {
-	r := report.Report{On: m.options.On, Runs: []report.Run{{Sheets: append(m.shelf.sheets(), sheet)}}}
-	if err := report.Text(s.err, r, false); err != nil {
-		return err
-	}
-	return verdictError{exitNotChecked}
+	return outcome(one.sheet.Verdict)
 }
 
 // several writes a folder of pages, each as soon as it is made, and then their
@@ -241,7 +219,7 @@ func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]report.Su
 func (m *submitter) page(in submission, stdin io.Reader) (report.SubmittalEntry, error) {
 	sheet, src := in.sheet, []byte(nil)
 	if sheet == nil {
-		sheet, src = reviewed(in.input, stdin, in.options)
+		sheet, src = in.review(stdin, in.options)
 	}
 	entry := report.EntryOf(sheet, m.where.InRepository(in.name))
 	if sheet.Ceiling == nil {

@@ -35,19 +35,11 @@ func verify(s streams, args []string, f submittalFlags) error {
 	if err != nil {
 		return err
 	}
-	in := newInput(args[0])
-	if args[0] == "-" {
-		in = input{name: "standard-input" + extension, stdin: true}
+	one := m.shelf.open(inputAt(args[0]), s.in, m.options)
+	if one.sheet.Ceiling == nil {
+		return unresolved(s, seal.On, append(m.shelf.sheets(), one.sheet)...)
 	}
-	o, sheet := m.shelf.underStandards(in, m.options)
-	var src []byte
-	if sheet == nil {
-		sheet, src = reviewed(in, s.in, o)
-	}
-	if sheet.Ceiling == nil {
-		return m.unchecked(s, sheet)
-	}
-	now, err := m.submittal(sheet, src)
+	now, err := m.submittal(one.sheet, one.src)
 	if err != nil {
 		return err
 	}
@@ -56,15 +48,16 @@ func verify(s streams, args []string, f submittalFlags) error {
 		return err
 	}
 	v := report.Verification{
-		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: sheet.Verdict,
+		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.sheet.Verdict,
 	}
 	today, err := judgedOn("")
 	if err != nil {
 		return err
 	}
+	o := one.options
 	o.On = today
-	v.Today, v.TodayVerdict = today, review.Spec(sheet.Path, src, o).Verdict
-	if err := writeOutput(f.output, s.out, []input{in, newInput(f.verify)}, func(w io.Writer) error { return report.VerificationText(w, v) }); err != nil {
+	v.Today, v.TodayVerdict = today, review.Spec(one.name, one.src, o).Verdict
+	if err := writeOutput(f.output, s.out, append(one.inputs(), newInput(f.verify)), func(w io.Writer) error { return report.VerificationText(w, v) }); err != nil {
 		return err
 	}
 	if !v.Belongs() {

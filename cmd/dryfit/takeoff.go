@@ -8,6 +8,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/result/stock"
+	"dryfit/rules/review"
 )
 
 func takeoffCommand(s streams) *cobra.Command {
@@ -27,12 +28,13 @@ func takeoffCommand(s streams) *cobra.Command {
 			if !ok {
 				return fmt.Errorf("--format %q is not text, csv or json", format)
 			}
-			sheet, inputs, err := resolved(s, args[0], named)
+			one, err := resolved(s, args[0], named, review.Options{})
 			if err != nil {
 				return err
 			}
+			sheet := one.sheet
 			takeoff := report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)}
-			return writeOutput(output, s.out, inputs, func(w io.Writer) error { return write(w, takeoff) })
+			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, takeoff) })
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text, csv or json")
