@@ -182,3 +182,36 @@ func TestProfiles(t *testing.T) {
 		}
 	}
 }
+
+// The ribs stand a module apart, with the gap of each seam between; the last is
+// at the far end of what is built, and the seams are those that are counted.
+func TestRibsAlong(t *testing.T) {
+	for _, tt := range []struct {
+		panels int64
+		ends   string
+	}{{6, "half"}, {3, "half"}, {6, "full"}, {2, "full"}, {1, "half"}} {
+		c := demo(t, map[string]any{"panels.along": tt.panels, "grid.ends": tt.ends})
+		seams := 0
+		for i := range c.Grid.Along {
+			apart := c.Grid.ModuleAlong
+			for _, rib := range []int{i, i + 1} {
+				if c.SeamAt(rib) {
+					apart += c.Seam.Gap / 2
+				}
+			}
+			assert.InDelta(t, apart, c.RibAt(i+1)-c.RibAt(i), 1e-12, "%+v rib %d", tt, i)
+			if c.SeamAt(i) {
+				seams++
+				assert.InDelta(t, c.SeamLine(seams), c.RibAt(i), 1e-12, "%+v", tt)
+			}
+		}
+		assert.Equal(t, c.Seam.Count, seams, "%+v", tt)
+		end := c.RibAt(c.Grid.Along)
+		if !c.Grid.HalfEnds {
+			end += c.Rib.Width / 2
+		}
+		assert.InDelta(t, c.BuiltLength(), end, 1e-12, "%+v", tt)
+		// What the room has beyond the first gap, the panels and the seams.
+		assert.InDelta(t, 7.144-0.018-7.080-float64(c.Seam.Count)*0.0004, c.NearGap(), 1e-12)
+	}
+}

@@ -52,7 +52,7 @@ func Contact(title string, list []Shown) paper.Sheet {
 		x, y := cellGap+cellWide*float64(i%columns), 16+cellHigh*float64(i/columns)
 		left := x + (cellWide-picture)/2
 		own := draft.View{Scale: scale, Origin: paper.Point{X: left, Y: y + planHigh}}
-		small := &planOf{Input: Input{}, c: s.Ceiling, b: b, near: nearEnd(s.Ceiling)}
+		small := &planOf{Input: Input{}, c: s.Ceiling, b: b, near: s.Ceiling.NearGap()}
 		small.v = draft.View{Scale: scale, Origin: own.At(0, s.Ceiling.Vault.Span)}
 		small.v.Origin.Y = y + cellGap + (planHigh-v.Size(s.Ceiling.Vault.Span))/2
 		small.members()
@@ -70,7 +70,7 @@ func Contact(title string, list []Shown) paper.Sheet {
 		y += viewHigh + cellGap
 		b.Write(paper.Text{At: paper.Point{X: left, Y: y}, Height: titleSize, Text: s.Title})
 		for k, line := range s.Lines {
-			b.Write(paper.Text{At: paper.Point{X: left, Y: y + 4.4 + 3.4*float64(k)}, Height: lineSize, Text: cutTo(line, picture, lineSize)})
+			b.Write(paper.Text{At: paper.Point{X: left, Y: y + 4.4 + 3.4*float64(k)}, Height: lineSize, Text: paper.Cut(line, picture, lineSize)})
 		}
 	}
 	return b.Finish()
@@ -86,13 +86,4 @@ func contactScale(m float64, imperial bool) float64 {
 		}
 	}
 	return math.Ceil(m * 1000 / picture)
-}
-
-// cutTo cuts a text to a width on paper.
-func cutTo(text string, width, height float64) string {
-	runes := []rune(text)
-	for len(runes) > 1 && paper.TextWidth(string(runes), height) > width {
-		runes = append(runes[:len(runes)-2], '…')
-	}
-	return string(runes)
 }

@@ -57,6 +57,7 @@ type subject struct {
 	wide, high         float64 // of what is drawn to scale, in m
 	// Around it lie dimensions and labels, and what is drawn to no scale; in mm.
 	left, right, above, below float64
+	leastWide                 float64 // of what is drawn to scale, where its texts need more
 	best                      float64 // the scale that one would wish, if the paper allows
 	shows                     []string
 	notes                     []draft.Note
@@ -129,7 +130,7 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 	board := draft.New(in.frame(s, size, scale))
 	low, high := board.Area()
 	v := draft.View{Scale: scale}
-	spareX := high.X - low.X - s.left - s.right - v.Size(s.wide)
+	spareX := high.X - low.X - s.left - s.right - s.across(scale)
 	spareY := high.Y - low.Y - s.above - s.below - v.Size(s.high)
 	v.Origin = paper.Point{X: low.X + s.left + spareX/2, Y: high.Y - s.below - spareY/2}
 	places := s.draw(board, v)
@@ -141,10 +142,13 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 	return board.Finish(), nil
 }
 
+// across is how wide what is drawn to scale is on paper, in mm.
+func (s *subject) across(scale float64) float64 { return max(s.wide*1000/scale, s.leastWide) }
+
 // fits reports whether the subject fits a paper at a scale.
 func (s *subject) fits(size draft.Size, scale float64) bool {
 	w, h := size.Area()
-	return s.left+s.right+s.wide*1000/scale <= w && s.above+s.below+s.high*1000/scale <= h
+	return s.left+s.right+s.across(scale) <= w && s.above+s.below+s.high*1000/scale <= h
 }
 
 // largest is the largest usual scale at which the subject fits a paper.

@@ -25,7 +25,7 @@ type planOf struct {
 // the near end at the left and the left springing at the top.
 func plan(in Input) (*subject, error) {
 	c := in.ceiling()
-	d := &planOf{Input: in, c: c, near: nearEnd(c), side: (float64(c.Spec.Room.Width) - c.Vault.Span) / 2}
+	d := &planOf{Input: in, c: c, near: c.NearGap(), side: (float64(c.Spec.Room.Width) - c.Vault.Span) / 2}
 	return &subject{
 		name: "plan", title: "Reflected plan",
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",
@@ -70,7 +70,7 @@ func (d *planOf) across(s float64) float64 { return d.c.Vault.Intrados.At(s).Y }
 func (d *planOf) members() {
 	c := d.c
 	for i := range c.Grid.Along {
-		x0, x1 := ribAt(c, i)+c.Rib.Width/2, ribAt(c, i+1)-c.Rib.Width/2
+		x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
 		for j := range c.Grid.Around + 1 {
 			s := c.Vault.Arc * float64(j) / float64(c.Grid.Around)
 			from, to := d.across(max(0, s-c.Rail.Width/2)), d.across(min(c.Vault.Arc, s+c.Rail.Width/2))
@@ -87,7 +87,7 @@ func (d *planOf) members() {
 // a vault may be halves.
 func (d *planOf) rib(i int) (x0, x1 float64) {
 	c := d.c
-	x := ribAt(c, i)
+	x := c.RibAt(i)
 	x0, x1 = x-c.Rib.Width/2, x+c.Rib.Width/2
 	if c.Grid.HalfEnds && i == 0 {
 		x0 = x
@@ -101,10 +101,9 @@ func (d *planOf) rib(i int) (x0, x1 float64) {
 // seams draws where panels meet.
 func (d *planOf) seams() {
 	c := d.c
-	for i := 1; i < c.Grid.Along; i++ {
-		if isSeam(c, i) {
-			d.b.Line(d.at(ribAt(c, i), 0), d.at(ribAt(c, i), c.Vault.Span), cut)
-		}
+	for k := 1; k < c.Panel.Along; k++ {
+		x := c.SeamLine(k)
+		d.b.Line(d.at(x, 0), d.at(x, c.Vault.Span), cut)
 	}
 	for k := 1; k < c.Panel.Around; k++ {
 		y := d.across(float64(k) * c.Panel.Arc)
@@ -118,7 +117,7 @@ func (d *planOf) panels() {
 	c := d.c
 	number := 0
 	for p := c.Panel.Along - 1; p >= 0; p-- {
-		x := (ribAt(c, d.firstRib(p)) + ribAt(c, d.firstRib(p+1))) / 2
+		x := (c.RibAt(d.firstRib(p)) + c.RibAt(d.firstRib(p+1))) / 2
 		for k := range c.Panel.Around {
 			number++
 			mid := c.Panel.Arc * (float64(k) + 0.5)
@@ -157,8 +156,8 @@ func (d *planOf) straps() {
 		case i == 0 || i == c.Grid.Along:
 			x0, x1 := d.rib(i)
 			xs = []float64{(x0 + x1) / 2}
-		case isSeam(c, i):
-			xs = []float64{ribAt(c, i) - c.Rib.Width/4, ribAt(c, i) + c.Rib.Width/4}
+		case c.SeamAt(i):
+			xs = []float64{c.RibAt(i) - c.Rib.Width/4, c.RibAt(i) + c.Rib.Width/4}
 		default:
 			continue
 		}
@@ -177,7 +176,7 @@ func (d *planOf) fittings() {
 		if f.Coffer[0] > c.Grid.Around || f.Coffer[1] > c.Grid.Along {
 			continue // which a finding says
 		}
-		s, x := (float64(f.Coffer[0])-0.5)*c.Grid.ModuleAround, (ribAt(c, f.Coffer[1]-1)+ribAt(c, f.Coffer[1]))/2
+		s, x := (float64(f.Coffer[0])-0.5)*c.Grid.ModuleAround, (c.RibAt(f.Coffer[1]-1)+c.RibAt(f.Coffer[1]))/2
 		if f.At != nil {
 			s, x = s+float64(f.At.Around), x+float64(f.At.Along)
 		}
@@ -244,13 +243,13 @@ func (d *planOf) vaultDims() {
 	c := d.c
 	bottom := c.Vault.Span
 	d.b.Dim(draft.Dim{
-		From: d.at(ribAt(c, 0), bottom), To: d.at(ribAt(c, 1), bottom), Side: draft.Below,
+		From: d.at(c.RibAt(0), bottom), To: d.at(c.RibAt(1), bottom), Side: draft.Below,
 		Text: fmt.Sprintf("%d × %s", c.Grid.Along, d.length(c.Grid.ModuleAlong)),
 	})
 	if c.Panel.Along > 1 && c.Panel.Along != c.Grid.Along {
 		last := c.Panel.Along - 2
 		d.b.Dim(draft.Dim{
-			From: d.at(ribAt(c, d.firstRib(last)), bottom), To: d.at(ribAt(c, d.firstRib(last+1)), bottom), Side: draft.Below,
+			From: d.at(c.RibAt(d.firstRib(last)), bottom), To: d.at(c.RibAt(d.firstRib(last+1)), bottom), Side: draft.Below,
 			Text: "panel " + d.length(c.Panel.Length),
 		})
 	}
@@ -273,9 +272,9 @@ func (d *planOf) roomDims() {
 func (d *planOf) bite() {
 	c := d.c
 	middle := d.across(c.Vault.Arc * 0.4)
-	seam := d.at(ribAt(c, d.firstRib(max(0, c.Panel.Along-1))), middle)
+	seam := d.at(c.RibAt(d.firstRib(max(0, c.Panel.Along-1))), middle)
 	d.Input.at(d.places, seam, "seam", "panels.around")
-	d.Input.at(d.places, d.at(ribAt(c, 1), d.across(c.Vault.Arc*0.7)), "grid")
+	d.Input.at(d.places, d.at(c.RibAt(1), d.across(c.Vault.Arc*0.7)), "grid")
 	d.Input.at(d.places, d.at(-d.near/2, d.across(c.Vault.Arc*0.3)), "close", "room.length")
-	d.Input.at(d.places, d.at(ribAt(c, 0), d.across(c.Vault.Arc*0.2)), "panels", "project", "room")
+	d.Input.at(d.places, d.at(c.RibAt(0), d.across(c.Vault.Arc*0.2)), "panels", "project", "room")
 }

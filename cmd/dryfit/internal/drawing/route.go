@@ -6,6 +6,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/result/carrying"
 	"dryfit/spec"
@@ -36,6 +37,10 @@ const (
 	wallShown  = 0.15 // m, around an opening
 	reachShown = 0.3  // m, of a corridor past the panel
 	textBelow  = 21   // mm
+	textWide   = 50   // mm, to stay in the figure's column
+	legGap     = 12   // mm, between two columns
+
+	motionLines = 2
 )
 
 // route is each leg of the way in, with the panel in the pose that passes or
@@ -75,7 +80,7 @@ func route(in Input) (*subject, error) {
 		name: "route", title: "The way in",
 		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass).Value())),
 		wide:  float64(d.columns) * d.wide, high: float64(rows) * d.high,
-		left: 6, right: 6 + 12*float64(d.columns-1), above: 4, below: float64(rows) * textBelow, best: 50,
+		left: 6, right: 6 + legGap*float64(d.columns-1), leastWide: textWide * float64(d.columns), above: 4, below: float64(rows) * textBelow, best: 50,
 		shows: []string{"route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
 		notes: []draft.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
@@ -100,8 +105,8 @@ func (d *routeOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	for i, leg := range d.legs {
 		column, row := i%d.columns, i/d.columns
 		// The lower left corner of the leg's own cell on paper.
-		corner := v.At(float64(column)*d.wide, float64(rows-1-row)*d.high)
-		corner.X += 12 * float64(column)
+		corner := v.At(0, float64(rows-1-row)*d.high)
+		corner.X += float64(column) * (max(v.Size(d.wide), textWide) + legGap)
 		corner.Y -= textBelow * float64(rows-1-row)
 		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(leg.low.X), Y: corner.Y + v.Size(leg.low.Y)}}
 		b.Figure()
@@ -154,44 +159,21 @@ func (d *routeOf) text(l legFigure, at paper.Point) {
 	if name == "" {
 		name = "leg"
 	}
-	width := 26 // characters, to stay in the figure's column
-	for _, t := range wrapWords(fmt.Sprintf("%d %s, %s", l.Index, name, l.Kind), width+8, 1) {
-		line(t)
-	}
+	line(paper.Cut(fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), l.Kind), textWide, height))
 	clear := d.length(l.Margin) + " clear on every side"
 	if l.Margin < 0 {
 		clear = d.length(-l.Margin) + " short on every side"
 	}
 	line(l.Outcome.String() + ", " + clear)
-	for _, t := range wrapWords(l.Motion, width+8, 2) {
+	motion := paper.Wrap(l.Motion, textWide, height)
+	for i, t := range motion {
+		if i == motionLines-1 && len(motion) > motionLines {
+			line(paper.Cut(t+" …", textWide, height))
+			break
+		}
 		line(t)
 	}
 	if l.Kind == "vehicle" && l.Load > 0 {
 		line(fmt.Sprintf("panels in a load: %d; loads: %d", l.Load, l.Loads))
 	}
-}
-
-// wrapWords breaks a text into some lines of some characters at most; the last
-// is cut.
-func wrapWords(text string, width, most int) []string {
-	var out []string
-	runes := []rune(text)
-	for len(runes) > width && len(out) < most-1 {
-		at := width
-		for at > 1 && runes[at] != ' ' {
-			at--
-		}
-		if at == 1 {
-			at = width
-		}
-		out = append(out, string(runes[:at]))
-		runes = runes[at:]
-		if len(runes) > 0 && runes[0] == ' ' {
-			runes = runes[1:]
-		}
-	}
-	if len(runes) > width {
-		runes = append(runes[:width-1], '…')
-	}
-	return append(out, string(runes))
 }

@@ -164,7 +164,7 @@ func (s *scene) at(x, along, depth float64) space {
 // coffer paints the inside of one: its back, and the sides that face the eye.
 func (s *scene) coffer(i, j int) {
 	c := s.c
-	x0, x1 := ribAt(c, i)+c.Rib.Width/2, ribAt(c, i+1)-c.Rib.Width/2
+	x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
 	m := c.Grid.ModuleAround
 	a0, a1 := float64(j)*m+c.Rail.Width/2, float64(j+1)*m-c.Rail.Width/2
 	if x1 <= x0 || a1 <= a0 {
@@ -222,7 +222,7 @@ func (s *scene) turned(figure []space, inside space) bool {
 func (s *scene) members() {
 	c := s.c
 	for i := range c.Grid.Along {
-		x0, x1 := ribAt(c, i)+c.Rib.Width/2, ribAt(c, i+1)-c.Rib.Width/2
+		x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
 		for j := range c.Grid.Around + 1 {
 			a := float64(j) * c.Grid.ModuleAround
 			a0, a1 := max(0, a-c.Rail.Width/2), min(c.Vault.Arc, a+c.Rail.Width/2)
@@ -230,14 +230,14 @@ func (s *scene) members() {
 		}
 	}
 	for i := range c.Grid.Along + 1 {
-		x0, x1 := ribAt(c, i)-c.Rib.Width/2, ribAt(c, i)+c.Rib.Width/2
+		x0, x1 := c.RibAt(i)-c.Rib.Width/2, c.RibAt(i)+c.Rib.Width/2
 		if c.Grid.HalfEnds && i == 0 {
-			x0 = ribAt(c, i)
+			x0 = c.RibAt(i)
 		}
 		if c.Grid.HalfEnds && i == c.Grid.Along {
-			x1 = ribAt(c, i)
+			x1 = c.RibAt(i)
 		}
-		s.rib(x0, x1, isSeam(c, i))
+		s.rib(x0, x1, c.SeamAt(i))
 	}
 }
 

@@ -26,7 +26,7 @@ func solids(c *layout.Ceiling, steps int) []solid {
 	add := func(tone paper.Tone, corners ...space) { out = append(out, solid{[4]space(corners), tone}) }
 	depth := c.Skin.Setback
 	for i := range c.Grid.Along {
-		x0, x1 := ribAt(c, i)+c.Rib.Width/2, ribAt(c, i+1)-c.Rib.Width/2
+		x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
 		for j := range c.Grid.Around + 1 {
 			a := float64(j) * c.Grid.ModuleAround
 			r0, r1 := max(0, a-c.Rail.Width/2), min(c.Vault.Arc, a+c.Rail.Width/2)
@@ -49,7 +49,7 @@ func solids(c *layout.Ceiling, steps int) []solid {
 	}
 	n := steps * c.Grid.Around
 	for i := range c.Grid.Along + 1 {
-		x0, x1 := ribAt(c, i)-c.Rib.Width/2, ribAt(c, i)+c.Rib.Width/2
+		x0, x1 := c.RibAt(i)-c.Rib.Width/2, c.RibAt(i)+c.Rib.Width/2
 		for k := range n {
 			s0, s1 := c.Vault.Arc*float64(k)/float64(n), c.Vault.Arc*float64(k+1)/float64(n)
 			add(memberTone, s.at(x0, s0, 0), s.at(x1, s0, 0), s.at(x1, s1, 0), s.at(x0, s1, 0))

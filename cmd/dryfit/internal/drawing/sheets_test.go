@@ -106,6 +106,21 @@ func TestPosesHaveTheirMargins(t *testing.T) {
 	assert.Positive(t, tight, "some do not pass")
 }
 
+// Many narrow legs keep their texts apart, however long their names are.
+func TestManyLegs(t *testing.T) {
+	for _, n := range []int{1, 2, 7, 30} {
+		var legs []any
+		for range n {
+			legs = append(legs, map[string]any{"name": strings.Repeat("a door of the west wing ", 5), "kind": "door", "width": "700mm", "height": "900mm", "wall": "100mm"})
+		}
+		for _, units := range []string{"metric", "imperial"} {
+			s, err := Draw("route", input(t, map[string]any{"route": legs, "project.units": units}), Options{})
+			require.NoError(t, err)
+			assert.Empty(t, draft.Overlaps(s), "%d legs", n)
+		}
+	}
+}
+
 // clearance is the least distance of the panel from what is around it.
 func clearance(p carrying.Pose) float64 {
 	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}

@@ -27,7 +27,7 @@ func entryCamera(c *layout.Ceiling) camera {
 	if c.Spec.Room.Entry == "side" {
 		x := c.BuiltLength() / 2
 		if !math.IsNaN(door) {
-			x = min(max(door-nearEnd(c), 0.1), c.BuiltLength()-0.1)
+			x = min(max(door-c.NearGap(), 0.1), c.BuiltLength()-0.1)
 		}
 		return camera{space{x, inside, up}, true}
 	}

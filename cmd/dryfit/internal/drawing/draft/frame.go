@@ -74,32 +74,7 @@ type columnWriter struct {
 
 // wrapped breaks a text into lines of the column's width.
 func (c *columnWriter) wrapped(text string, height float64) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(report.Safe(text)) {
-		for paper.TextWidth(word, height) > c.width { // one long word is cut
-			n := len([]rune(word)) - 1
-			for n > 1 && paper.TextWidth(string([]rune(word)[:n]), height) > c.width {
-				n--
-			}
-			if line != "" {
-				lines = append(lines, line)
-				line = ""
-			}
-			lines = append(lines, string([]rune(word)[:n]))
-			word = string([]rune(word)[n:])
-		}
-		if with := strings.TrimSpace(line + " " + word); line == "" || paper.TextWidth(with, height) <= c.width {
-			line = with
-			continue
-		}
-		lines = append(lines, line)
-		line = word
-	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
+	return paper.Wrap(report.Safe(text), c.width, height)
 }
 
 func (c *columnWriter) height(text string, height float64) float64 {
@@ -125,7 +100,7 @@ func (c *columnWriter) note(n Note) {
 	}
 	room := func(lines int) bool { return c.y+leading*small*float64(lines) <= c.bottom }
 	if !room(3) {
-		c.cut()
+		c.cutAfter(0)
 		return
 	}
 	if n.Title != c.lastHeading {
@@ -144,8 +119,6 @@ func (c *columnWriter) note(n Note) {
 	c.y += 0.6 * small
 }
 
-func (c *columnWriter) cut() { c.cutAfter(0) }
-
 func (c *columnWriter) cutAfter(left int) {
 	c.full = true
 	text := "more: dryfit check"
@@ -160,7 +133,7 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	const mostLines = 3
 	title := c.wrapped(c.b.frame.Project[0], large)
 	if len(title) > mostLines {
-		title = append(title[:mostLines-1], c.fitted(title[mostLines-1]+" …", c.width, large))
+		title = append(title[:mostLines-1], paper.Cut(title[mostLines-1]+" …", c.width, large))
 	}
 	rest := 0.0
 	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
@@ -179,21 +152,9 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	const name = 17
 	for _, f := range c.b.frame.Facts {
 		c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: f[0]})
-		value := c.fitted(f[1], c.width-name, small)
+		value := paper.Cut(report.Safe(f[1]), c.width-name, small)
 		c.b.Write(paper.Text{At: paper.Point{X: c.x + name, Y: c.y}, Height: small, Text: value})
 		c.y += leading * small
 	}
 	return top
-}
-
-// fitted cuts a text to a width.
-func (c *columnWriter) fitted(text string, width, height float64) string {
-	runes := []rune(report.Safe(text))
-	if paper.TextWidth(string(runes), height) <= width {
-		return string(runes)
-	}
-	for len(runes) > 1 && paper.TextWidth(string(runes)+"…", height) > width {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"strings"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/goregular"
@@ -74,6 +75,50 @@ func TextWidth(text string, height float64) float64 {
 		}
 	}
 	return total * height / capUnits
+}
+
+// Wrap breaks a text at its blanks into lines of a width at most; a word that is
+// longer is cut.
+func Wrap(text string, width, height float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		for TextWidth(word, height) > width {
+			runes := []rune(word)
+			n := len(runes) - 1
+			for n > 1 && TextWidth(string(runes[:n]), height) > width {
+				n--
+			}
+			if n < 1 {
+				break // not even one letter fits
+			}
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			lines, word = append(lines, string(runes[:n])), string(runes[n:])
+		}
+		if with := strings.TrimSpace(line + " " + word); line == "" || TextWidth(with, height) <= width {
+			line = with
+			continue
+		}
+		lines, line = append(lines, line), word
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Cut shortens a text to a width, and marks that it was.
+func Cut(text string, width, height float64) string {
+	if TextWidth(text, height) <= width {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 1 && TextWidth(string(runes)+"…", height) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
 }
 
 // Descent is how far letters reach below the base line, in mm.
