@@ -97,6 +97,11 @@ func TestPosesHaveTheirMargins(t *testing.T) {
 				require.True(t, ok, leg.Name)
 				clear := clearance(pose)
 				assert.GreaterOrEqual(t, clear, leg.Margin+wrap-tenth, "%s: %s: %s", name, leg.Name, leg.Motion)
+				if pose.Plane == carrying.Corner && leg.Outcome == passage.Passes {
+					// What Around passes it has looked at by stretches of angles, to
+					// a millimetre.
+					assert.GreaterOrEqual(t, innerCorner(pose), leg.Margin+wrap-1e-3, "%s: %s: %s", name, leg.Name, leg.Motion)
+				}
 				if pose.Plane == carrying.Opening && leg.Margin < 0 {
 					tight++
 				}
@@ -121,7 +126,22 @@ func TestManyLegs(t *testing.T) {
 	}
 }
 
-// clearance is the least distance of the panel from what is around it.
+// innerCorner is the least distance of the panel from the inner corner, along
+// every edge: the greater of the two across the corridors.
+func innerCorner(p carrying.Pose) float64 {
+	least := math.Inf(1)
+	for i, a := range p.Panel {
+		b := p.Panel[(i+1)%len(p.Panel)]
+		for k := range 50 {
+			x, y := a.X+(b.X-a.X)*float64(k)/50, a.Y+(b.Y-a.Y)*float64(k)/50
+			least = min(least, max(p.A-x, p.B-y))
+		}
+	}
+	return least
+}
+
+// clearance is the least distance of the panel from what is around it, but
+// for an inner corner.
 func clearance(p carrying.Pose) float64 {
 	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, q := range p.Panel {

@@ -40,7 +40,6 @@ type container struct {
 	kind   kind
 	key    string
 	inside spec.Range // without brackets
-	closed bool       // an inline table or array that has its bracket
 }
 
 // entry is a key and its value, as far as they are written.

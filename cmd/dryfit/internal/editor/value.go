@@ -82,7 +82,7 @@ func (s *scanner) array(key string) {
 		case s.next('#'):
 			s.comment()
 		case s.next(']'):
-			s.parts[in].inside.End, s.parts[in].closed = s.at, true
+			s.parts[in].inside.End = s.at
 			s.at++
 			return
 		default:
@@ -111,7 +111,7 @@ func (s *scanner) inlineTable(key string) {
 			s.parts[in].inside.End = s.at
 			return
 		case s.next('}'):
-			s.parts[in].inside.End, s.parts[in].closed = s.at, true
+			s.parts[in].inside.End = s.at
 			s.at++
 			return
 		default:
