@@ -29,6 +29,9 @@ func (s *Shape) Check(d *spec.Document) []spec.Problem {
 	return c.problems()
 }
 
+// Fits reports whether a tree that is not from a file has the shape of a spec.
+func Fits(tree map[string]any) bool { return specShape().schema.Validate(tree) == nil }
+
 // checker collects what is wrong with one document.
 type checker struct {
 	doc    *spec.Document

@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"math"
 	"time"
 
 	"dryfit/spec/quantity"
@@ -56,9 +57,15 @@ type unfit string
 
 func (e unfit) Error() string { return string(e) }
 
-// greatest is past any size of a building, a load or a temperature in SI. It
-// keeps what is worked out from a spec finite.
-const greatest = 1e12
+// greatest is past any load or temperature in SI, and farthest past any room, in
+// m: they keep what is worked out from a spec finite.
+const (
+	greatest = 1e12
+	farthest = 10e3
+)
+
+// thinnest is under the thickness of anything that is made, in m.
+const thinnest = 1e-6
 
 func sized(u quantity.Unit, b bound, written string) format {
 	return format{unit: u, written: written, check: func(text string) error {
@@ -68,6 +75,10 @@ func sized(u quantity.Unit, b bound, written string) format {
 			return err
 		case !(v.SI < greatest && v.SI > -greatest):
 			return unfit("is past anything physical")
+		case u == quantity.Metre && math.Abs(v.SI) > farthest:
+			return unfit("is longer than any room: the most is 10km")
+		case u == quantity.Metre && v.SI != 0 && math.Abs(v.SI) < thinnest:
+			return unfit("is thinner than anything made: the least is 0.001mm")
 		case b.fits != nil && !b.fits(v.SI):
 			return unfit(b.otherwise)
 		default:

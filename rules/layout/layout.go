@@ -50,7 +50,7 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 		c.Units = quantity.Imperial
 	}
 	for _, step := range []func(*Ceiling) []Fault{
-		resolveMembers, resolveVault, resolveGrid, resolveClimate, resolvePanel, resolveSeam,
+		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam,
 	} {
 		if faults := step(c); len(faults) > 0 {
 			return nil, faults

@@ -2,6 +2,7 @@ package review
 
 import (
 	"dryfit/rules"
+	"dryfit/schema"
 	"dryfit/spec"
 )
 
@@ -24,8 +25,8 @@ func (s *Sheet) offer(o Options) {
 // passes runs all rules on the spec with one value changed.
 func (s *Sheet) passes(offer rules.Offer, cured rules.Finding, o Options) bool {
 	tree, ok := spec.With(s.Document.Tree, offer.Key, offer.Value)
-	if !ok {
-		return false
+	if !ok || !schema.Fits(tree) {
+		return false // a count of nothing, a length below zero
 	}
 	_, outcome, faults := work(tree, o)
 	if len(faults) > 0 {

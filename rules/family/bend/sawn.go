@@ -47,18 +47,22 @@ var grain = rules.Rule{
 func checkGrain(p *rules.Pass) {
 	angle, sawn := segment(p)
 	limit := p.Limit("slope")
-	slope := math.Tan(angle / 2)
-	if !sawn || slope <= limit.SI {
+	if !sawn || angle/2 <= math.Atan(limit.SI) {
 		return
 	}
+	f := rules.Finding{At: "rib.segments", Related: []string{"vault.rise"}}
 	need := int(math.Ceil(angle * float64(*p.Ceiling.Spec.Rib.Segments) / (2 * math.Atan(limit.SI))))
-	p.Report(rules.Finding{
-		At: "rib.segments", Related: []string{"vault.rise"},
-		Text: p.Textf("at a segment's ends the grain slopes 1 in %.1f, {measured}, and keeps about %v of its bending strength; the most is {limit}",
-			1/slope, quantity.Share(timber.BendingAtSlope(angle/2))),
-		Measured: quantity.Value{SI: slope, Unit: quantity.One}, Bound: limit,
-		Offers: []rules.Offer{{Key: "rib.segments", Value: int64(need)}},
-	})
+	f.Offers = []rules.Offer{{Key: "rib.segments", Value: int64(need)}}
+	if angle >= math.Pi {
+		f.Text = p.Textf("a segment turns by %v, so that at its ends the grain lies right across it", quantity.Angle(angle))
+		p.Report(f)
+		return
+	}
+	slope := math.Tan(angle / 2)
+	f.Measured, f.Bound = quantity.Value{SI: slope, Unit: quantity.One}, limit
+	f.Text = p.Textf("at a segment's ends the grain slopes 1 in %.1f, {measured}, and keeps about %v of its bending strength; the most is {limit}",
+		1/slope, quantity.Share(timber.BendingAtSlope(angle/2)))
+	p.Report(f)
 }
 
 var plank = rules.Rule{

@@ -41,10 +41,16 @@ func checkTenon(p *rules.Pass) {
 	c, least, most := p.Ceiling, p.Limit("least"), p.Limit("most")
 	t := c.Seam.Tenon.Thickness
 	for _, s := range stocks(c) {
+		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key}}
+		if s.lesser() <= 0 {
+			f.Text = p.Textf("the %s has nothing clear of the reveal that a tenon of %v could be let into", s.name, quantity.Length(t))
+			p.Report(f)
+			continue
+		}
 		r := t / s.lesser()
-		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key}, Measured: one(r)}
+		f.Measured = one(r)
 		switch {
-		case s.lesser() <= 0 || r > most.SI:
+		case r > most.SI:
 			f.Bound, f.Offers = most, thickness(p, most.SI*s.lesser(), p.Below)
 		case r < least.SI:
 			f.Bound, f.Offers = least, thickness(p, least.SI*s.lesser(), p.Above)

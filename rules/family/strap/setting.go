@@ -39,6 +39,9 @@ func checkSetting(p *rules.Pass) {
 	limit, by := p.Limit("share"), *p.Ceiling.Spec.Strap.Setting
 	most, at := 0.0, 0
 	for i, perMM := range h.PerMM {
+		if h.First.Straps[i] == 0 {
+			continue // it has no share to change: it is slack, and strap.slack says so
+		}
 		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most {
 			most, at = share, i
 		}

@@ -95,14 +95,23 @@ func (s Stack) AtLeast(limit float64, d Draws) Chance {
 	return Chance{Share: float64(held) / n, Error: math.Sqrt(p * (1 - p) / n)}
 }
 
+// mostDrawn is how many parts of a term are drawn one by one. More are drawn as
+// so many that deviate more each, for the same variance: both sums are normal
+// but for their kurtosis, which moves a probability by no more than
+// 1.2/mostDrawn/24·max|(x³ − 3x)·φ(x)|, 0.02%. Source: the Edgeworth series.
+const mostDrawn = 128
+
 // deviation is what all parts of a term are off together, in tolerances of one.
 func (t Term) deviation(r *rand.PCG) float64 {
 	if t.Shared {
 		return float64(t.Count) * t.Shape.draw(r)
 	}
 	sum := 0.0
-	for range t.Count {
+	for range min(t.Count, mostDrawn) {
 		sum += t.Shape.draw(r)
+	}
+	if t.Count > mostDrawn {
+		sum *= math.Sqrt(float64(t.Count) / mostDrawn)
 	}
 	return sum
 }

@@ -74,6 +74,17 @@ func TestSumsOfUniforms(t *testing.T) {
 	}
 }
 
+// The sum of very many is normal: 2,000 uniforms of ±1/2 have a standard
+// deviation of √(2000/12).
+func TestSumsOfVeryMany(t *testing.T) {
+	const n = 2000
+	s := stack.Stack{{Name: "u", Sense: 1, Count: n, Tolerance: 0.5, Shape: stack.Uniform}}
+	for _, z := range []float64{-2.5, -1, -0.742, 0, 0.3, 1.5} {
+		got := s.AtLeast(z*math.Sqrt(n/12.0), stack.Draws{Seed: 5, Count: 40_000})
+		assert.InDelta(t, math.Erfc(z/math.Sqrt2)/2, got.Share, 4*got.Error, "%g standard deviations", z)
+	}
+}
+
 // The truncated normal's own distribution: (erf(3x/√2)/erf(3/√2) + 1)/2 at x
 // tolerances.
 func TestNormalShape(t *testing.T) {

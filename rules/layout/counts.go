@@ -1,0 +1,24 @@
+package layout
+
+// MostAlike is how many like parts in a row are worked with. It is far past any
+// ceiling, and keeps the time and the memory that a spec takes within bounds.
+const MostAlike = 10_000
+
+// withinCounts refuses spacings that would make more parts than that.
+func withinCounts(c *Ceiling) []Fault {
+	var faults []Fault
+	most := func(key, what string, run, each float64) {
+		if run/each > MostAlike {
+			faults = append(faults, Fault{key, c.sprintf("%v in %v makes more than %d %s, the most that is worked with",
+				length(each), length(run), MostAlike, what)})
+		}
+	}
+	most("seam.spacing", "tenons in a seam", max(c.Panel.Arc, c.Panel.Length), float64(*c.Spec.Seam.Spacing))
+	if c.Rib.Lamination > 0 {
+		most("rib.lamination", "laminations", c.Rib.Depth, c.Rib.Lamination)
+	}
+	if f := c.Spec.Room.Framing; f != nil && f.Spacing != nil {
+		most("room.framing.spacing", "members", max(float64(c.Spec.Room.Width), float64(c.Spec.Room.Length)), float64(*f.Spacing))
+	}
+	return faults
+}

@@ -1,0 +1,113 @@
+package review_test
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/review"
+	"dryfit/rules/ruletest"
+	"dryfit/spec"
+)
+
+// go test ./rules/review -run Extreme -extremes 20000 looks further.
+var extremes = flag.Int("extremes", 300, "how many specs of extreme values to review")
+
+// notNumbers is what a figure that was not a number, or had no end, is printed
+// as.
+var notNumbers = regexp.MustCompile(`\b(NaN|Inf|unlimited|no figure)\b|%!`)
+
+// endless are the radii that a flat ceiling has not.
+var endless = regexp.MustCompile(`^(vault.radius|vault.tightest-radius|skin.radius)$`)
+
+// sane lists what is in a sheet that no reader can use.
+func sane(s *review.Sheet) []string {
+	var out []string
+	number := func(where string, v float64) {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			out = append(out, fmt.Sprintf("%s: %v", where, v))
+		}
+	}
+	text := func(where, v string) {
+		if v == "" || notNumbers.MatchString(strings.ReplaceAll(v, "for which no figure", "")) {
+			out = append(out, fmt.Sprintf("%s: %q", where, v))
+		}
+	}
+	for _, p := range s.Problems {
+		text(p.Key, p.Message)
+	}
+	for _, f := range s.Findings {
+		text(f.Rule.ID, f.Text)
+		number(f.Rule.ID+" measured", f.Measured.SI)
+		number(f.Rule.ID+" limit", f.Bound.SI)
+	}
+	for _, n := range s.NotChecked {
+		text(n.Rule.ID+" not checked", n.Key+n.Why)
+	}
+	if s.Ceiling == nil {
+		return out
+	}
+	for _, f := range s.Results.Figures() {
+		if s.Ceiling.Spec.Vault.Profile == "flat" && endless.MatchString(f.Key) {
+			continue
+		}
+		number(f.Key, f.Value.SI)
+		arithmetic, result := f.Worked(s.Ceiling.Units)
+		text(f.Key+" worked", arithmetic+result+".")
+	}
+	for _, table := range s.Results.Tables() {
+		for _, row := range table.Rows {
+			text(table.Title, row.Label)
+			for _, v := range row.Values {
+				number(table.Key+" "+row.Label, v.SI)
+			}
+		}
+	}
+	return out
+}
+
+// bases are good specs of every profile, construction and kind of leg.
+func bases(t testing.TB) []*spec.Document {
+	files, err := filepath.Glob("../../schema/testdata/good/*.ceiling.toml")
+	require.NoError(t, err)
+	var out []*spec.Document
+	for _, f := range append(files, "../ruletest/base.ceiling.toml") {
+		src, err := os.ReadFile(f)
+		require.NoError(t, err)
+		d, problems := spec.Parse(filepath.Base(f), src)
+		require.Empty(t, problems, f)
+		out = append(out, d)
+	}
+	return out
+}
+
+// Values at the ends of what the format takes, alone and several at a time,
+// give findings, or say what is wrong: no panic, nothing that is not a number.
+func TestExtremeValues(t *testing.T) {
+	random := rand.New(rand.NewPCG(14, 2026))
+	all := bases(t)
+	resolved := 0
+	for i := range *extremes {
+		doc, put := ruletest.Extreme(random, all[i%len(all)], 5)
+		o := options()
+		o.Offers = i%8 == 0
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			t.Log(doc.Path, strings.Join(put, ", ")) // a panic names it
+			s := review.Spec(doc.Path, doc.Source, o)
+			assert.Empty(t, sane(s))
+			if s.Ceiling != nil {
+				resolved++
+			}
+		})
+	}
+	assert.Greater(t, resolved, *extremes/4, "most are looked at whole")
+}
