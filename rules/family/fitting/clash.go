@@ -1,6 +1,7 @@
 package fitting
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -52,6 +53,9 @@ var clearOfMembers = rules.Rule{
 	Check: checkClear,
 }
 
+// mostNamed is how many things in a fitting's way a finding names.
+const mostNamed = 6
+
 func checkClear(p *rules.Pass) {
 	for _, f := range places(p.Ceiling) {
 		if f.beyond() {
@@ -66,7 +70,10 @@ func checkClear(p *rules.Pass) {
 			}
 			with := ""
 			if list := f.inTheWay(s); len(list) > 0 {
-				with = ", with " + strings.Join(list, ", ")
+				with = ", with " + strings.Join(list[:min(len(list), mostNamed)], ", ")
+				if more := len(list) - mostNamed; more > 0 {
+					with += fmt.Sprintf(" and %d more", more)
+				}
 			}
 			p.Report(rules.Finding{
 				At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
@@ -145,16 +152,35 @@ var overlap = rules.Rule{
 	Check: func(p *rules.Pass) {
 		all := places(p.Ceiling)
 		for i, f := range all {
-			for _, other := range all[:i] {
-				if !slices.Equal(f.Coffer, other.Coffer) || gap(f, other) >= 0 {
-					continue
-				}
-				p.Report(rules.Finding{
-					At: f.key("at"), Related: []string{other.key()},
-					Text:     p.Textf("the %s overlaps the %s in %s by {measured}", f.Name, other.Name, f.where()),
-					Measured: quantity.Length(-gap(f, other)).Value(),
-				})
-			}
+			checkOverlap(p, f, all[:i])
 		}
 	},
+}
+
+// checkOverlap reports the fitting that a fitting overlaps most, of some others.
+func checkOverlap(p *rules.Pass, f place, others []place) {
+	most, by, count := place{}, 0.0, 0
+	for _, other := range others {
+		if !slices.Equal(f.Coffer, other.Coffer) {
+			continue
+		}
+		if over := -gap(f, other); over > 0 {
+			count++
+			if over > by {
+				most, by = other, over
+			}
+		}
+	}
+	if count == 0 {
+		return
+	}
+	more := ""
+	if count > 1 {
+		more = fmt.Sprintf(", and %d more", count-1)
+	}
+	p.Report(rules.Finding{
+		At: f.key("at"), Related: []string{most.key()},
+		Text:     p.Textf("the %s overlaps the %s in %s by {measured}%s", f.Name, most.Name, f.where(), more),
+		Measured: quantity.Length(by).Value(),
+	})
 }
