@@ -76,7 +76,7 @@ func sized(u quantity.Unit, b bound, written string) format {
 		case !(v.SI < greatest && v.SI > -greatest):
 			return unfit("is past anything physical")
 		case u == quantity.Metre && math.Abs(v.SI) > farthest:
-			return unfit("is longer than any room: the most is 10km")
+			return unfit("is longer than any room: the most is 10000m")
 		case u == quantity.Metre && v.SI != 0 && math.Abs(v.SI) < thinnest:
 			return unfit("is thinner than anything made: the least is 0.001mm")
 		case b.fits != nil && !b.fits(v.SI):

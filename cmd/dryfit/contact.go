@@ -25,8 +25,13 @@ func contact(s report.Study) (sheet paper.Sheet, left int) {
 			left++
 			continue
 		}
+		ceiling := s.Option(row.Index).Sheet.Ceiling
+		if !drawing.Pictured(ceiling) {
+			left++
+			continue
+		}
 		title, lines := s.Caption(row)
-		shown = append(shown, drawing.Shown{Ceiling: s.Option(row.Index).Sheet.Ceiling, Title: title, Lines: lines})
+		shown = append(shown, drawing.Shown{Ceiling: ceiling, Title: title, Lines: lines})
 	}
 	return drawing.Contact(report.Safe(s.Base.Ceiling.Spec.Project.Title), shown), left
 }

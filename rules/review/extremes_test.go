@@ -111,3 +111,53 @@ func TestExtremeValues(t *testing.T) {
 	}
 	assert.Greater(t, resolved, *extremes/4, "most are looked at whole")
 }
+
+// Very many of everything is reviewed, with offers, by a number of runs that has
+// an end: without one, a hundred legs would take minutes.
+func TestCrowdedSpecs(t *testing.T) {
+	base, _ := ruletest.Compose("")
+	before, route, _ := strings.Cut(base, "[[route]]")
+	_, after, _ := strings.Cut(route, "[[fitting]]")
+	many := func(n int, entry string) string {
+		var b strings.Builder
+		for i := range n {
+			fmt.Fprintf(&b, entry, i)
+		}
+		return b.String()
+	}
+	var stations []string
+	for i := range 100 {
+		stations = append(stations, fmt.Sprintf(`"%.4f%%"`, 0.25+99.5*float64(i)/99))
+	}
+	for name, src := range map[string]string{
+		"legs":     before + many(300, "[[route]]\nname = \"door %d\"\nkind = \"door\"\nwidth = \"700mm\"\nheight = \"1500mm\"\nwall = \"220mm\"\n") + "[[fitting]]" + after,
+		"fittings": before + many(300, "[[fitting]]\nname = \"light %d\"\nkind = \"luminaire\"\ncoffer = [3, 3]\nsize = { diameter = \"900mm\" }\n"),
+		"stations": strings.Replace(base, `["10%", "36%", "64%", "90%"]`, "["+strings.Join(stations, ", ")+"]", 1),
+		"coffers": strings.NewReplacer(
+			"around = 6", "around = 10000", "along  = 6", "along = 10000", "along     = 6", "along = 10000", "around    = 1", "around = 100",
+			`"4200mm"`, `"4200m"`, `"840mm"`, `"840m"`, `"7080mm"`, `"7080m"`, `spacing = "400mm"`, `spacing = "4m"`, `spacing   = "300mm"`, `spacing = "1m"`,
+		).Replace(base),
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := review.Spec(name, []byte(src), options())
+			require.Empty(t, s.Problems)
+			assert.Empty(t, sane(s))
+			assert.NotEmpty(t, s.Findings)
+		})
+	}
+}
+
+// More like parts than are worked with are refused at the key that makes them.
+func TestTooManyAlike(t *testing.T) {
+	base, _ := ruletest.Compose("")
+	for _, tt := range []struct{ was, is, key, says string }{
+		{`spacing   = "300mm"`, `spacing = "0.01mm"`, "seam.spacing", "more than 10000 tenons in a seam"},
+		{`lamination   = "6mm"`, `lamination = "0.001mm"`, "rib.lamination", "more than 10000 laminations"},
+		{`spacing = "400mm"`, `spacing = "0.1mm"`, "room.framing.spacing", "more than 10000 members"},
+	} {
+		s := review.Spec("x", []byte(strings.Replace(base, tt.was, tt.is, 1)), options())
+		require.Len(t, s.Problems, 1, tt.key)
+		assert.Equal(t, tt.key, s.Problems[0].Key)
+		assert.Contains(t, s.Problems[0].Message, tt.says)
+	}
+}

@@ -14,9 +14,9 @@ import (
 // extremes are values at the ends of what each format takes, as a spec writes
 // them: an author's slip of the unit or of the decimal point, and worse.
 var extremes = map[string][]string{
-	"length":        {`"0.001mm"`, `"1mm"`, `"20mm"`, `"1m"`, `"30m"`, `"1000m"`, `"10km"`},
-	"length-zero":   {`"0mm"`, `"0.001mm"`, `"1mm"`, `"1m"`, `"1000m"`, `"10km"`},
-	"length-signed": {`"-10km"`, `"-1m"`, `"-1mm"`, `"0mm"`, `"1mm"`, `"1m"`, `"10km"`},
+	"length":        {`"0.001mm"`, `"1mm"`, `"20mm"`, `"1m"`, `"30m"`, `"1000m"`, `"10000m"`},
+	"length-zero":   {`"0mm"`, `"0.001mm"`, `"1mm"`, `"1m"`, `"1000m"`, `"10000m"`},
+	"length-signed": {`"-10000m"`, `"-1m"`, `"-1mm"`, `"0mm"`, `"1mm"`, `"1m"`, `"10000m"`},
 	"mass":          {`"0.000000001kg"`, `"1g"`, `"1000kg"`, `"900000000000kg"`},
 	"force":         {`"0.000000001N"`, `"1N"`, `"1000kN"`, `"900000000kN"`},
 	"stress":        {`"0.000000001Pa"`, `"1Pa"`, `"1MPa"`, `"900GPa"`},

@@ -26,6 +26,9 @@ const (
 	columnsMax = 4
 )
 
+// Pictured reports whether a ceiling has few enough coffers for a small picture.
+func Pictured(c *layout.Ceiling) bool { return c.Grid.Around*c.Grid.Along <= mostDrawn/10 }
+
 // Contact is a sheet to lay before a client: each ceiling as plan, section and
 // view from the entry, plans and sections all at one scale.
 func Contact(title string, list []Shown) paper.Sheet {

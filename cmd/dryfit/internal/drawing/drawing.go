@@ -41,6 +41,23 @@ type NeedsError struct{ Sheet, Key string }
 
 func (e *NeedsError) Error() string { return "the " + e.Sheet + " sheet needs " + e.Key }
 
+// LimitError says what of a ceiling is more than a sheet can show.
+type LimitError struct{ Sheet, Why string }
+
+func (e *LimitError) Error() string { return "the " + e.Sheet + " sheet " + e.Why }
+
+// mostDrawn is how many coffers, or tenons of a panel, a sheet shows: past them
+// it is black.
+const mostDrawn = 10_000
+
+// shows refuses a sheet that would show too many of something.
+func shows(sheet string, n int, what string) error {
+	if n > mostDrawn {
+		return &LimitError{sheet, fmt.Sprintf("would show %d %s, and shows at most %d", n, what, mostDrawn)}
+	}
+	return nil
+}
+
 // FitError says that a drawing does not fit its paper at the scale asked for.
 type FitError struct {
 	Sheet, Scale, Paper string
@@ -89,7 +106,8 @@ var sheets = []struct {
 	{"view", view},
 }
 
-// Draw makes the sheet of a name. Its errors are a *NeedsError and a *FitError.
+// Draw makes the sheet of a name. Its errors are a *NeedsError, a
+// *LimitError and a *FitError.
 func Draw(name string, in Input, o Options) (paper.Sheet, error) {
 	i := slices.Index(Names(), name)
 	if i < 0 {
@@ -108,9 +126,10 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 	for _, name := range Names() {
 		s, err := Draw(name, in, o)
 		var needs *NeedsError
+		var limit *LimitError
 		switch {
-		case errors.As(err, &needs):
-			undrawn = append(undrawn, needs.Error())
+		case errors.As(err, &needs), errors.As(err, &limit):
+			undrawn = append(undrawn, err.Error())
 		case err != nil:
 			return nil, nil, err
 		default:
@@ -187,7 +206,7 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 	scale, ok := s.largest(last, imperial)
 	switch {
 	case !ok:
-		return last, 0, fmt.Errorf("the %s sheet does not fit %s at any scale", s.name, last.Name)
+		return last, 0, &LimitError{s.name, "does not fit " + last.Name + " at any scale"}
 	case o.Scale > 0:
 		return last, 0, &FitError{s.name, ScaleText(o.Scale, imperial), last.Name, ScaleText(scale, imperial)}
 	default:

@@ -264,6 +264,19 @@ func TestWhatDoesNotFit(t *testing.T) {
 	assert.ErrorContains(t, err, "no sheet")
 }
 
+// A ceiling too large, or of too many coffers, for one sheet has the others.
+func TestMoreThanASheetShows(t *testing.T) {
+	in := input(t, map[string]any{"vault.span": "4200m", "vault.rise": "840m", "vault.length": "7080m", "seam.spacing": "3m", "grid.around": int64(400), "grid.along": int64(600)})
+	drawn, undrawn, err := All(in, Options{})
+	require.NoError(t, err)
+	assert.Contains(t, undrawn, "the view sheet would show 240000 coffers, and shows at most 10000")
+	assert.Contains(t, undrawn, "the section sheet does not fit A0 at any scale")
+	assert.NotEmpty(t, drawn)
+	var limit *LimitError
+	_, err = Draw("plan", in, Options{})
+	assert.ErrorAs(t, err, &limit)
+}
+
 // Findings are marked where they bite, each on some sheet.
 func TestEveryFindingIsMarked(t *testing.T) {
 	in := input(t, map[string]any{"rib.lamination": "12mm", "room.above": "20mm", "grid.reveal.depth": "30mm", "lift.reach": "3000mm"})

@@ -27,6 +27,12 @@ type panelOf struct {
 // at the top.
 func panel(in Input) (*subject, error) {
 	c := in.ceiling()
+	if err := shows("panel", int(c.Panel.Modules)*c.Grid.Around/c.Panel.Around, "coffers"); err != nil {
+		return nil, err
+	}
+	if err := shows("panel", c.Seam.TenonsInSeam, "tenons"); err != nil {
+		return nil, err
+	}
 	d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules))), long: c.Panel.Length, arc: c.Panel.Arc}
 	title := "Panel, developed on the intrados"
 	if c.Panel.Around > 1 {

@@ -25,6 +25,9 @@ type planOf struct {
 // the near end at the left and the left springing at the top.
 func plan(in Input) (*subject, error) {
 	c := in.ceiling()
+	if err := shows("plan", c.Grid.Around*c.Grid.Along, "coffers"); err != nil {
+		return nil, err
+	}
 	d := &planOf{Input: in, c: c, near: c.NearGap(), side: (float64(c.Spec.Room.Width) - c.Vault.Span) / 2}
 	return &subject{
 		name: "plan", title: "Reflected plan",

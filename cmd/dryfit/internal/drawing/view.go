@@ -59,6 +59,9 @@ func View(c *layout.Ceiling, low, high paper.Point) []paper.Item {
 // view is the sheet of it.
 func view(in Input) (*subject, error) {
 	c := in.ceiling()
+	if err := shows("view", c.Grid.Around*c.Grid.Along, "coffers"); err != nil {
+		return nil, err
+	}
 	where := "the near end"
 	if c.Spec.Room.Entry == "side" {
 		where = "the left side"
