@@ -232,12 +232,20 @@ func orFolders(paths []string) []string {
 
 // once lets standard input be read again for each run.
 func once(r io.Reader) func() io.Reader {
-	read := sync.OnceValue(func() []byte {
-		b, _ := io.ReadAll(io.LimitReader(r, spec.MaxSize+1)) // what fails to come is missed in the spec
-		return b
-	})
-	return func() io.Reader { return bytes.NewReader(read()) }
+	read := sync.OnceValues(func() ([]byte, error) { return io.ReadAll(io.LimitReader(r, spec.MaxSize+1)) })
+	return func() io.Reader {
+		b, err := read()
+		if err != nil {
+			return unreadable{err}
+		}
+		return bytes.NewReader(b)
+	}
 }
+
+// unreadable is an input that could not be read: part of a spec is none.
+type unreadable struct{ err error }
+
+func (b unreadable) Read([]byte) (int, error) { return 0, b.err }
 
 // checkTo checks the inputs to one set of standards, some at a time; the sheets
 // are in their order, after those of standards files that can't be taken.

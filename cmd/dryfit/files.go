@@ -57,10 +57,15 @@ func newInput(path string) input {
 
 // walk lists the specs under a folder, in the order of their names. Folders
 // whose names begin with a dot are passed over, symbolic links to folders are
-// not followed, and a folder that can't be read is listed, so that it is
+// not followed, those to files are as long as they stay in the repository, or in
+// the folder where there is none. What can't be read is listed, so that it is
 // reported.
 func walk(folder string) []input {
 	var inputs []input
+	root := folder
+	if top := repositoryOf(folder); top != "" {
+		root = top
+	}
 	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil:
@@ -73,7 +78,11 @@ func walk(folder string) []input {
 		case d.IsDir() && path != folder && strings.HasPrefix(d.Name(), "."):
 			return fs.SkipDir
 		case strings.HasSuffix(d.Name(), extension):
-			inputs = append(inputs, newInput(path))
+			in := newInput(path)
+			if d.Type()&fs.ModeSymlink != 0 && leadsOut(path, root) {
+				in.found = outOf(root)
+			}
+			inputs = append(inputs, in)
 			if d.IsDir() {
 				return fs.SkipDir
 			}
@@ -104,14 +113,7 @@ func (in input) read(stdin io.Reader) (src []byte, problem string) {
 	}
 	from := stdin
 	if !in.stdin {
-		info, err := os.Stat(in.path)
-		if err != nil {
-			return nil, reason(err)
-		}
-		if !info.Mode().IsRegular() {
-			return nil, "not a regular file"
-		}
-		f, err := os.Open(in.path)
+		f, err := openRegular(in.path)
 		if err != nil {
 			return nil, reason(err)
 		}
@@ -123,6 +125,60 @@ func (in input) read(stdin io.Reader) (src []byte, problem string) {
 		return nil, reason(err)
 	}
 	return b.Bytes(), ""
+}
+
+var errIrregular = errors.New("not a regular file")
+
+// openRegular opens a regular file. It looks before it opens, since opening a
+// device may do something, and again after: what took the file's place between
+// the two, as a pipe that nobody writes to, is not waited for.
+func openRegular(path string) (*os.File, error) {
+	info, err := os.Stat(path)
+	if err == nil && !info.Mode().IsRegular() {
+		err = errIrregular
+	}
+	if err != nil {
+		return nil, err
+	}
+	f, err := os.OpenFile(path, os.O_RDONLY|withoutWaiting, 0)
+	if err != nil {
+		return nil, err
+	}
+	info, err = f.Stat()
+	if err == nil && !info.Mode().IsRegular() {
+		err = errIrregular
+	}
+	if err != nil {
+		f.Close()
+		return nil, err
+	}
+	return f, nil
+}
+
+// leadsOut reports whether a symbolic link leads out of a folder, which a
+// stranger's repository may use to have what it points at printed.
+func leadsOut(link, root string) bool {
+	to, err := filepath.EvalSymlinks(link)
+	if err != nil {
+		return false // nothing there; reading it says so
+	}
+	root, err = filepath.EvalSymlinks(root)
+	if err != nil {
+		return true
+	}
+	if to, err = filepath.Abs(to); err != nil {
+		return true
+	}
+	if root, err = filepath.Abs(root); err != nil {
+		return true
+	}
+	rel, err := filepath.Rel(root, to)
+	return err != nil || !filepath.IsLocal(rel)
+}
+
+// outOf is said of such a link.
+func outOf(root string) string {
+	return "a symbolic link that leads out of " + shown(root) + " is not followed; name the file that it leads to"
 }
 
 // reason is an error of the file system without the path, which the report

@@ -8,9 +8,13 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"syscall"
 )
 
 func main() {
+	// A pipe that is closed is an output that can't be written, and not the end
+	// of the process: the exit status is then the one that is promised.
+	signal.Ignore(syscall.SIGPIPE)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	status := run(ctx, os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})
 	stop()

@@ -36,7 +36,12 @@ func (e verdictError) Error() string { return fmt.Sprintf("exit status %d", e.st
 func run(ctx context.Context, args []string, s streams) int {
 	root := rootCommand(s)
 	root.SetArgs(args)
+	help := &output{Writer: s.out}
+	root.SetOut(help)
 	err := root.ExecuteContext(ctx)
+	if err == nil {
+		err = help.err
+	}
 	var verdict verdictError
 	switch {
 	case ctx.Err() != nil:
@@ -50,6 +55,20 @@ func run(ctx context.Context, args []string, s streams) int {
 		fmt.Fprintln(s.err, "dryfit: "+report.Safe(err.Error()))
 		return exitNotChecked
 	}
+}
+
+// output keeps the first error of what nobody looks at, as when help is printed.
+type output struct {
+	io.Writer
+	err error
+}
+
+func (o *output) Write(b []byte) (int, error) {
+	n, err := o.Writer.Write(b)
+	if err != nil && o.err == nil {
+		o.err = fmt.Errorf("write standard output: %w", err)
+	}
+	return n, err
 }
 
 func rootCommand(s streams) *cobra.Command {
@@ -66,7 +85,6 @@ func rootCommand(s streams) *cobra.Command {
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetIn(s.in)
-	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
 	root.AddCommand(

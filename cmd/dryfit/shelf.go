@@ -33,7 +33,11 @@ func (s *shelf) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
 		return l
 	}
-	src, fault := newInput(path).read(nil)
+	in := newInput(path)
+	if root := repositoryOf(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
+		in.found = outOf(root)
+	}
+	src, fault := in.read(nil)
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
@@ -81,12 +85,22 @@ func whereabouts() (folder, root string) {
 	if err != nil {
 		return "", ""
 	}
-	for at := folder; ; at = filepath.Dir(at) {
+	return folder, repositoryOf(folder)
+}
+
+// repositoryOf is the root of the repository that a folder is in, "" where it is
+// in none.
+func repositoryOf(folder string) string {
+	at, err := filepath.Abs(folder)
+	if err != nil {
+		return ""
+	}
+	for ; ; at = filepath.Dir(at) {
 		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
-			return folder, at
+			return at
 		}
 		if at == filepath.Dir(at) {
-			return folder, ""
+			return ""
 		}
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/review"
@@ -67,18 +66,17 @@ func verify(s streams, args []string, f submittalFlags) error {
 }
 
 func readPage(path string) ([]byte, error) {
-	info, err := os.Stat(path)
+	f, err := openRegular(path)
+	if err != nil {
+		return nil, errors.New(reason(err))
+	}
+	defer f.Close()
+	b, err := io.ReadAll(io.LimitReader(f, largestPage+1))
 	switch {
 	case err != nil:
 		return nil, errors.New(reason(err))
-	case !info.Mode().IsRegular():
-		return nil, errors.New("not a regular file")
-	case info.Size() > largestPage:
+	case len(b) > largestPage:
 		return nil, fmt.Errorf("over %dMiB, which no submittal is", largestPage>>20)
-	}
-	b, err := os.ReadFile(path)
-	if err != nil {
-		return nil, errors.New(reason(err))
 	}
 	return b, nil
 }
