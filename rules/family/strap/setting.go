@@ -39,8 +39,15 @@ func checkSetting(p *rules.Pass) {
 	limit, by := p.Limit("share"), *p.Ceiling.Spec.Strap.Setting
 	most, at := 0.0, 0
 	for i, perMM := range h.PerMM {
-		if h.First.Straps[i] == 0 {
-			continue // it has no share to change: it is slack, and strap.slack says so
+		if h.First.Straps[i] == 0 && perMM == 0 {
+			continue // slack however it is set, which strap.slack finds
+		}
+		if h.First.Straps[i] == 0 { // the worst of all, and no figure
+			p.Report(rules.Finding{
+				At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
+				Text: p.Textf("strap %d carries nothing as first hung, and takes %v for each mm of its setting", i+1, quantity.Force(perMM)),
+			})
+			return
 		}
 		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most {
 			most, at = share, i
