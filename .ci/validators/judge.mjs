@@ -18,10 +18,13 @@ const metric = new RegExp(`^([+-]?)(${number})\\s*(mm|cm|m)$`);
 const imperial = new RegExp(`^([+-]?)(?:(${number})\\s*(?:ft|'))?[ -]*(?:(${inches})\\s*(?:in|"))?$`);
 
 const lengths = (fits) => (text) => {
-  const m = text && (metric.exec(text) ?? imperial.exec(text));
+  const inMetres = text && metric.exec(text);
+  const m = inMetres || (text && imperial.exec(text));
   if (!m) return false;
+  const metres = inMetres ? m[2] * { mm: 1e-3, cm: 1e-2, m: 1 }[m[3]] : 1; // imperial ones of the files are within
+  if (metres > 1e4 || (metres > 0 && metres < 1e-6)) return false;
   const size = /[1-9]/.test(text) ? parseFloat(m[2] ?? 1) || 1 : 0; // of a fraction only the sign matters
-  return size < 1e12 && fits(m[1] === '-' ? -size : size);
+  return fits(m[1] === '-' ? -size : size);
 };
 const measures = (units, fits) => (text) => {
   const m = new RegExp(`^(-?${number})\\s*(${units})$`).exec(text);

@@ -18,7 +18,7 @@ import (
 
 const demo = "../../docs/examples/alder-quay/specs/reading-room.ceiling.toml"
 
-func readDemo(b *testing.B) []byte {
+func readDemo(b testing.TB) []byte {
 	src, err := os.ReadFile(demo)
 	require.NoError(b, err)
 	return src

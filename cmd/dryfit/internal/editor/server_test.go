@@ -207,13 +207,15 @@ func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 		actions := request[[]codeAction](e, "textDocument/codeAction", fields{
 			"textDocument": fields{"uri": uri}, "range": found[0].Range, "context": fields{"only": []string{"quickfix"}},
 		})
-		if name == "no table" && len(actions) == 0 {
-			t.Fatal("no action where the table is absent")
+		if name == "no table" { // a [lift] of a saddle alone is no spec: it lacks its units
+			require.Empty(t, actions)
+			e.leave()
+			continue
 		}
 		require.Len(t, actions, 1, name)
 		changed := apply(t, text, actions[0].Edit.Changes[uri], false)
 		assert.Contains(t, changed, map[string]string{
-			"no key": "saddle   = true", "inline": "lift = { units = 2, saddle = true }", "no table": "[lift]\nsaddle = true",
+			"no key": "saddle   = true", "inline": "lift = { units = 2, saddle = true }",
 		}[name], name)
 		e.leave()
 	}
