@@ -24,7 +24,7 @@ const lengths = (fits) => (text) => {
   const metres = inMetres ? m[2] * { mm: 1e-3, cm: 1e-2, m: 1 }[m[3]] : 1; // imperial ones of the files are within
   if (metres > 1e4 || (metres > 0 && metres < 1e-6)) return false;
   const size = /[1-9]/.test(text) ? parseFloat(m[2] ?? 1) || 1 : 0; // of a fraction only the sign matters
-  return fits(m[1] === '-' ? -size : size);
+  return size < 1e12 && fits(m[1] === '-' ? -size : size);
 };
 const measures = (units, fits) => (text) => {
   const m = new RegExp(`^(-?${number})\\s*(${units})$`).exec(text);

@@ -245,7 +245,7 @@ func once(r io.Reader) func() io.Reader {
 // unreadable is an input that could not be read: part of a spec is none.
 type unreadable struct{ err error }
 
-func (b unreadable) Read([]byte) (int, error) { return 0, b.err }
+func (u unreadable) Read([]byte) (int, error) { return 0, u.err }
 
 // checkTo checks the inputs to one set of standards, some at a time; the sheets
 // are in their order, after those of standards files that can't be taken.

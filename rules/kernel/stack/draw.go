@@ -98,7 +98,8 @@ func (s Stack) AtLeast(limit float64, d Draws) Chance {
 // mostDrawn is how many parts of a term are drawn one by one. More are drawn as
 // so many that deviate more each, for the same variance: both sums are normal
 // but for their kurtosis, which moves a probability by no more than
-// 1.2/mostDrawn/24·max|(x³ − 3x)·φ(x)|, 0.02%. Source: the Edgeworth series.
+// 1.2/mostDrawn/24·max|(x³ − 3x)·φ(x)|, 0.02%. Source: the Edgeworth
+// series, from memory; a test compares with the normal distribution.
 const mostDrawn = 128
 
 // deviation is what all parts of a term are off together, in tolerances of one.
