@@ -221,6 +221,30 @@ func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 	}
 }
 
+// Where the key's table is absent and needs no other key, it is written too.
+func TestAnOfferOfATableThatIsNotThere(t *testing.T) {
+	o := options()
+	o.Rules = []*rules.Rule{{
+		ID: "test.wrap", Title: "the wrap is stated", Severity: rules.Hold, Reads: []string{"wrap.allowance"},
+		Check: func(p *rules.Pass) {
+			if _, assumed := p.Ceiling.AssumedAt("wrap.allowance"); assumed {
+				p.Report(rules.Finding{At: "wrap.allowance", Text: "no wrap", Offers: []rules.Offer{{Key: "wrap.allowance", Value: "25mm"}}})
+			}
+		},
+	}}
+	text := edited(t, demo(t), "[wrap]\nallowance = \"25mm\"\n", "")
+	e := connect(t, o).greet(fields{"textDocument": everything["textDocument"]})
+	e.open(uri, text)
+	found := e.found(uri, 1)
+	require.Len(t, found, 1)
+	actions := request[[]codeAction](e, "textDocument/codeAction", fields{
+		"textDocument": fields{"uri": uri}, "range": found[0].Range, "context": fields{"only": []string{"quickfix"}},
+	})
+	require.Len(t, actions, 1)
+	assert.Contains(t, apply(t, text, actions[0].Edit.Changes[uri], false), "[wrap]\nallowance = \"25mm\"")
+	e.leave()
+}
+
 func TestSeverities(t *testing.T) {
 	text := demo(t) + "\n[[accept]]\nrule = \"strap.setting\"\nreason = \"tested\"\nby = \"someone\"\nuntil = 2027-01-01\n"
 	text = edited(t, text, `lamination   = "6mm"`, `lamination   = "40mm"`)
