@@ -8,7 +8,6 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -33,7 +32,7 @@ type checkFlags struct {
 	on        string
 	stdinName string
 	strict    bool
-	jobs      int
+	jobs      jobs
 	standards []string
 	since     string // a revision
 	part      string // K/N
@@ -67,7 +66,7 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
-	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many specs to check at a time")
+	f.jobs.atATime(c, "specs to check")
 	flags.StringVar(&f.since, "changed-since", "", "only specs that git says have changed since a `revision`, or whose standards have")
 	flags.StringVar(&f.part, "part", "", "check only the `K/N`-th part of the specs, one job of several")
 	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
@@ -131,7 +130,7 @@ func (f checkFlags) report(ctx context.Context, s streams, paths []string) (chec
 	}
 	stdin := once(s.in)
 	for _, name := range named {
-		run, err := checkTo(ctx, newShelf(name), inputs, stdin, f.jobs, options)
+		run, err := checkTo(ctx, newShelf(name), inputs, stdin, int(f.jobs), options)
 		if err != nil {
 			return checked{}, err
 		}
@@ -250,9 +249,6 @@ func (u unreadable) Read([]byte) (int, error) { return 0, u.err }
 // checkTo checks the inputs to one set of standards, some at a time; the sheets
 // are in their order, after those of standards files that can't be taken.
 func checkTo(ctx context.Context, s *shelf, inputs []input, stdin func() io.Reader, jobs int, o review.Options) (report.Run, error) {
-	if jobs < 1 {
-		return report.Run{}, fmt.Errorf("--jobs %d is not at least 1", jobs)
-	}
 	sheets := make([]*review.Sheet, len(inputs))
 	options := make([]review.Options, len(inputs))
 	files := map[string]bool{}

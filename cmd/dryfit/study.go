@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"runtime"
 	"runtime/debug"
 	"slices"
 
@@ -26,7 +25,7 @@ type studyFlags struct {
 	format, output    string
 	on                string
 	strict            bool
-	jobs              int
+	jobs              jobs
 	standards         []string
 }
 
@@ -65,7 +64,7 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
-	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many options to work out at a time")
+	f.jobs.atATime(c, "options to work out")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", studyFormats...)
 	completeWith(c, "only", "pass")
@@ -118,8 +117,6 @@ func (f studyFlags) sensible() error {
 		return fmt.Errorf("--format %q is not %s", f.format, oneOf(studyFormats))
 	case f.only != "" && f.only != "pass":
 		return fmt.Errorf("--only %q is not pass", f.only)
-	case f.jobs < 1:
-		return fmt.Errorf("--jobs %d is not at least 1", f.jobs)
 	case len(f.weigh) == 0:
 		return errors.New("--weigh names no figure")
 	case f.format == "jsonl" && len(f.sort) > 0:
@@ -165,7 +162,7 @@ func (r *studyRun) run(ctx context.Context, w io.Writer, p *progress) error {
 		return err
 	}
 	p.begin()
-	err := study.Run(ctx, r.out.Study, r.out.First, r.out.Last, r.flags.jobs, r.out.Row, func(row study.Row) error {
+	err := study.Run(ctx, r.out.Study, r.out.First, r.out.Last, int(r.flags.jobs), r.out.Row, func(row study.Row) error {
 		p.done()
 		return r.take(row)
 	})

@@ -7,7 +7,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strconv"
 	"strings"
 	"sync"
@@ -27,7 +26,7 @@ import (
 type submittalFlags struct {
 	output, on, verify string
 	strict             bool
-	jobs               int
+	jobs               jobs
 	standards          []string
 }
 
@@ -61,7 +60,7 @@ func submittalCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	flags.IntVar(&f.jobs, "jobs", runtime.NumCPU(), "how many pages to make at a time")
+	f.jobs.atATime(c, "pages to make")
 	return c
 }
 
@@ -154,9 +153,6 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 	if f.output == "" {
 		return errors.New("several specs make several pages; name a folder for them with --output")
 	}
-	if f.jobs < 1 {
-		return fmt.Errorf("--jobs %d is not at least 1", f.jobs)
-	}
 	if err := os.MkdirAll(f.output, 0o755); err != nil {
 		return fmt.Errorf("write %s: %s", f.output, reason(err))
 	}
@@ -166,7 +162,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 		in.options, in.sheet = m.shelf.underStandards(in.input, m.options)
 		m.all = append(m.all, in)
 	}
-	entries, err := m.pages(ctx, s, f.jobs)
+	entries, err := m.pages(ctx, s, int(f.jobs))
 	if err != nil {
 		return err
 	}

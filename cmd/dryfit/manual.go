@@ -1,0 +1,37 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/cobra/doc"
+)
+
+func manualCommand() *cobra.Command {
+	var output string
+	c := &cobra.Command{
+		Use:   "manual",
+		Short: "Write the manual pages, one for each command",
+		Long: "Writes a page for man(1) for each command, dryfit-check.1 and so on, into a folder that\n" +
+			"is made if it is not there. A page bears the day on which it was written, or that of\n" +
+			"SOURCE_DATE_EPOCH where it is set.",
+		Example: "  dryfit manual --output /usr/local/share/man/man1",
+		Args:    cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			if output == "" {
+				return fmt.Errorf("manual needs --output, the folder to write to")
+			}
+			if err := os.MkdirAll(output, 0o755); err != nil {
+				return err
+			}
+			root := c.Root()
+			root.DisableAutoGenTag = true
+			return doc.GenManTree(root, &doc.GenManHeader{
+				Title: "DRYFIT", Section: "1", Source: "dryfit " + version(), Manual: "dryfit manual",
+			}, output)
+		},
+	}
+	c.Flags().StringVar(&output, "output", "", "the `folder` to write to")
+	return c
+}
