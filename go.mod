@@ -2,6 +2,8 @@ module dryfit
 
 go 1.26.0
 
+toolchain go1.26.8
+
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/BurntSushi/toml v1.6.0

@@ -8,6 +8,11 @@ tool (
 )
 
 require (
+	github.com/CycloneDX/cyclonedx-go v0.12.0
+	github.com/google/licensecheck v0.3.1
+)
+
+require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
 	golang.org/x/exp/typeparams v0.0.0-20231108232855-2478ac86f678 // indirect
 	golang.org/x/mod v0.41.0 // indirect

@@ -2,6 +2,8 @@ package main
 
 import (
 	"os"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -70,4 +72,23 @@ func TestWorkflowFiles(t *testing.T) {
 	require.Len(t, hooks, 1)
 	assert.Equal(t, "dryfit check", hooks[0].Entry)
 	assert.Equal(t, `\.ceiling\.toml$`, hooks[0].Files)
+}
+
+// What our own workflows run is named by its commit: a tag may be moved.
+func TestWorkflowsArePinned(t *testing.T) {
+	files, err := filepath.Glob("../../.github/workflows/*.yml")
+	require.NoError(t, err)
+	uses := regexp.MustCompile(`(?m)uses: (.*)$`)
+	pinned := regexp.MustCompile(`^[\w-]+/[\w-]+@[0-9a-f]{40} # v[\d.]+$`)
+	for _, f := range files {
+		src, err := os.ReadFile(f)
+		require.NoError(t, err)
+		var workflow map[string]any
+		require.NoError(t, yaml.Unmarshal(src, &workflow), f)
+		actions := uses.FindAllStringSubmatch(string(src), -1)
+		assert.NotEmpty(t, actions, f)
+		for _, a := range actions {
+			assert.Regexp(t, pinned, a[1], f)
+		}
+	}
 }
