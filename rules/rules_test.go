@@ -20,6 +20,11 @@ var ceiling = &layout.Ceiling{Units: quantity.Metric}
 
 // finds is a rule that reports 13 mm against a limit of 12 mm.
 func finds(most rules.Severity, source cite.Source, own rules.Severity) *rules.Rule {
+	return reports(0.013, most, source, own)
+}
+
+// reports is one that reports another length.
+func reports(length float64, most rules.Severity, source cite.Source, own rules.Severity) *rules.Rule {
 	return &rules.Rule{
 		ID: "test.rule", Title: "t", Why: "w", Severity: most,
 		Limits: []rules.Limit{{
@@ -30,7 +35,7 @@ func finds(most rules.Severity, source cite.Source, own rules.Severity) *rules.R
 		Check: func(p *rules.Pass) {
 			p.Report(rules.Finding{
 				At: "a", Severity: own, Text: "it is {measured}, over {limit}",
-				Measured: quantity.Length(0.013).Value(), Bound: p.Limit("most"),
+				Measured: quantity.Length(length).Value(), Bound: p.Limit("most"),
 			})
 		},
 	}
@@ -58,6 +63,23 @@ func TestSeverityIsCappedByWhatTheLimitRestsOn(t *testing.T) {
 		require.Len(t, out.Findings, 1)
 		assert.Equal(t, c.want, out.Findings[0].Severity, c.name)
 		assert.Equal(t, "it is 13mm, over 12mm", out.Findings[0].Text)
+	}
+}
+
+// The last bits of a figure differ between processors, and no finding follows
+// them; what is referred is referred all the same.
+func TestAFigureAtItsLimitPasses(t *testing.T) {
+	for _, c := range []struct {
+		length float64
+		most   rules.Severity
+		want   int
+	}{
+		{math.Nextafter(0.012, 1), rules.Hold, 0},
+		{0.012 * (1 + 1e-8), rules.Hold, 1},
+		{math.Nextafter(0.012, 1), rules.Refer, 1},
+	} {
+		out := rules.Run([]*rules.Rule{reports(c.length, c.most, cite.CommonPractice(), 0)}, ceiling, standards.BuiltIn())
+		assert.Len(t, out.Findings, c.want, "%v %v", c.length, c.most)
 	}
 }
 

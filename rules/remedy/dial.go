@@ -200,8 +200,8 @@ func sized(key, now, format string) []dial {
 	if l.list != nil {
 		d.up, d.down = len(l.list), len(l.list)
 	} else {
-		d.up = int(math.Floor((high - v.SI) / l.size))
-		d.down = int(math.Floor((v.SI - low) / l.size))
+		d.up = int(math.Floor((high-v.SI)/l.size + onStep))
+		d.down = int(math.Floor((v.SI-low)/l.size + onStep))
 	}
 	return []dial{d}
 }

@@ -106,15 +106,12 @@ func checkWithdrawal(p *rules.Pass, key, on string, wood timber.Species, force f
 	})
 }
 
-// onLimit lets a depth of exactly so many diameters pass in spite of round-off.
-const onLimit = 1e-9
-
 func checkPenetration(p *rules.Pass) {
 	s, limit := p.Ceiling.Spec.Strap.Screws, p.Limit("penetration")
 	if s.Penetration == nil {
 		return
 	}
-	if by := float64(*s.Penetration / s.Diameter); by < limit.SI*(1-onLimit) {
+	if by := float64(*s.Penetration / s.Diameter); by < limit.SI {
 		p.Report(rules.Finding{
 			At:       "strap.screws.penetration",
 			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the least is {limit}", *s.Penetration),

@@ -142,7 +142,7 @@ func (c Curve) Corners() []float64 {
 func (c Curve) Polyline(n int) []Point {
 	points := make([]Point, 0, n+1+2*len(c.segments))
 	for _, s := range c.segments {
-		k := max(1, int(math.Ceil(float64(n)*s.length()/c.Length())))
+		k := max(1, int(math.Ceil(float64(n)*s.length()/c.Length()-coincident)))
 		for i := range k + 1 {
 			p := s.at(s.length() * float64(i) / float64(k))
 			if len(points) == 0 || points[len(points)-1].distance(p) > coincident*c.Length() {
@@ -153,8 +153,9 @@ func (c Curve) Polyline(n int) []Point {
 	return points
 }
 
-// coincident is how near two points are, by the curve's length, to be one:
-// far above round-off, far below what a drawing shows.
+// coincident is how near two points are, by the curve's length, to be one, and
+// a share of its pieces to a whole number: far above round-off, far below what a
+// drawing shows.
 const coincident = 1e-9
 
 // Area is the area between the curve and the chord of its ends, half of the

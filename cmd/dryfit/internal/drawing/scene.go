@@ -55,6 +55,10 @@ func (c camera) project(figure []space) []flat {
 // flat is a point of the picture.
 type flat struct{ x, y float64 }
 
+// onEdge is how far from an edge a point lies that is on it but for round-off,
+// in a picture at a distance of 1.
+const onEdge = 1e-9
+
 // clip is what is left of a figure inside a convex one, by Sutherland and
 // Hodgman; either way round.
 func clip(figure, inside []flat) []flat {
@@ -67,7 +71,14 @@ func clip(figure, inside []flat) []flat {
 	}
 	for i, a := range inside {
 		b := inside[(i+1)%len(inside)]
-		side := func(p flat) float64 { return (b.x-a.x)*(p.y-a.y) - (b.y-a.y)*(p.x-a.x) }
+		length := math.Hypot(b.x-a.x, b.y-a.y)
+		side := func(p flat) float64 {
+			d := (b.x-a.x)*(p.y-a.y) - (b.y-a.y)*(p.x-a.x)
+			if math.Abs(d) <= onEdge*length {
+				return 0
+			}
+			return d
+		}
 		var kept []flat
 		for k, p := range figure {
 			q := figure[(k+1)%len(figure)]

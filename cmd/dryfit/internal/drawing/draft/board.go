@@ -125,7 +125,7 @@ func (b *Board) Finish() paper.Sheet {
 	b.place()
 	return paper.Sheet{
 		Name: b.frame.Name, Title: report.Safe(b.frame.Title), About: report.Safe(b.frame.About),
-		Width: b.frame.Paper.Width, Height: b.frame.Paper.Height, Items: b.items, Marks: b.placed,
+		Width: b.frame.Paper.Width, Height: b.frame.Paper.Height, Items: paper.Settled(b.items), Marks: b.placed,
 	}
 }
 

@@ -138,7 +138,7 @@ func arc(a paper.Arc) string {
 		return out + to(a.From+sweep/2, 0) + to(a.To, 0)
 	}
 	large := 0
-	if sweep > math.Pi {
+	if sweep > math.Pi*(1+1e-9) { // of a half circle either will do, and always the same
 		large = 1
 	}
 	return out + to(a.To, large)
@@ -181,11 +181,7 @@ func text(b *strings.Builder, t paper.Text) {
 
 func point(p paper.Point) string { return number(p.X) + " " + number(p.Y) }
 
-// number has at most three places, and no minus before zero.
+// number has at most three places.
 func number(x float64) string {
-	x = math.Round(x*1000) / 1000
-	if x == 0 {
-		return "0"
-	}
-	return strconv.FormatFloat(x, 'f', -1, 64)
+	return strconv.FormatFloat(paper.OnGrid(x), 'f', -1, 64)
 }
