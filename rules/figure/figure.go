@@ -97,7 +97,7 @@ const (
 func (f Figure) number(v quantity.Value, s quantity.System, digits int) string {
 	u := f.unit(v.Unit, s)
 	x := v.SI/u.size + u.offset
-	text := strconv.FormatFloat(x, 'g', digits, 64)
+	text := strconv.FormatFloat(quantity.Steady(x), 'g', digits, 64)
 	if strings.Contains(text, "e") {
 		rounded, err := strconv.ParseFloat(text, 64)
 		if err == nil {

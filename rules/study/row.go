@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"dryfit/rules"
+	"dryfit/spec/quantity"
 )
 
 // Row is one option as the table has it: all that is kept of it.
@@ -54,7 +55,7 @@ func rounded(x float64) float64 {
 	if math.IsNaN(x) || math.IsInf(x, 0) || x == 0 {
 		return x
 	}
-	out, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	out, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(x), 'g', digits, 64), 64)
 	if err != nil {
 		return x
 	}

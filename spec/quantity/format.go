@@ -41,8 +41,20 @@ func (s System) style(v Value) style {
 	return metricStyle(v)
 }
 
+// Steady moves a number away from zero by far less than is ever printed and
+// more than round-off amounts to. Plain sizes fall in the middle between two
+// decimals, or where another unit is printed, and would go either way with the
+// last bits of a product, which differ between processors.
+// What is too large for that is as it was.
+func Steady(x float64) float64 {
+	if math.Abs(x) > 1e9 {
+		return x
+	}
+	return x * (1 + 1e-12)
+}
+
 func metricStyle(v Value) style {
-	size := math.Abs(v.SI)
+	size := math.Abs(Steady(v.SI))
 	switch v.Unit {
 	case Metre:
 		return style{1e-3, 0, lengthDecimals(size), "mm"}
@@ -60,7 +72,7 @@ func metricStyle(v Value) style {
 		switch {
 		case size >= 1e9:
 			return style{1e9, 0, 2, "GPa"}
-		case 0 < size && size < 1e5:
+		case leastMPa <= size && size < 1e5:
 			return style{1e6, 0, 3, "MPa"}
 		default:
 			return style{1e6, 0, 2, "MPa"}
@@ -96,6 +108,9 @@ func metricStyle(v Value) style {
 	}
 }
 
+// leastMPa is the least stress, in Pa, that shows in three decimals of a MPa.
+const leastMPa = 500
+
 // lengthDecimals: drawings show whole millimetres of what is large and tenths
 // of what is small.
 func lengthDecimals(size float64) int {
@@ -106,7 +121,7 @@ func lengthDecimals(size float64) int {
 }
 
 func imperialStyle(v Value) (style, bool) {
-	size := math.Abs(v.SI)
+	size := math.Abs(Steady(v.SI))
 	switch v.Unit {
 	case Kilogram:
 		if size < pound {
@@ -173,6 +188,9 @@ func (st style) print(si float64, decimals int) string {
 	case math.IsInf(x, 0):
 		return "unlimited"
 	}
+	if decimals != allDigits {
+		x = Steady(x)
+	}
 	text := strconv.FormatFloat(x, 'f', decimals, 64)
 	if strings.Contains(text, ".") && st.drops() {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
@@ -233,7 +251,7 @@ func apart(st style, a, b float64, decimals int) (string, string) {
 // inches prints a length in feet and inches to a fraction of an inch:
 // 13'-9 1/2", 5/8". What is too long to count in fractions is in inches.
 func inches(m float64, parts int64) string {
-	count := math.Round(math.Abs(m) / inch * float64(parts))
+	count := math.Round(math.Abs(Steady(m)) / inch * float64(parts))
 	if !(count < exact) {
 		return style{inch, 0, 0, `"`}.print(m, 0)
 	}

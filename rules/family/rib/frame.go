@@ -104,7 +104,7 @@ var stress = rules.Rule{
 // worstOf is the case of the envelope with the most of something.
 func worstOf(h *hanging.Hanging, of func(*hanging.Case) float64) (most float64, in *hanging.Case) {
 	for _, c := range h.Envelope() {
-		if v := of(c); in == nil || v > most {
+		if v := of(c); in == nil || v > most+hanging.Alike*math.Abs(most) {
 			most, in = v, c
 		}
 	}

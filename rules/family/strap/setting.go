@@ -6,6 +6,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/frame"
+	"dryfit/rules/result/hanging"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -49,7 +50,7 @@ func checkSetting(p *rules.Pass) {
 			})
 			return
 		}
-		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most {
+		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most*(1+hanging.Alike) {
 			most, at = share, i
 		}
 	}

@@ -138,6 +138,10 @@ func (s *Solver) factored() *stiffness {
 	return &s.part
 }
 
+// alike is how near two places move, by themselves, to be as soft: symmetry
+// makes them so, and their last bits differ between processors.
+const alike = 1e-6
+
 // mechanism names the place where the softest motion of k shows most, by the
 // resistance its diagonal promised there, which has one unit for all directions;
 // or the first place where nothing was promised at all.
@@ -148,7 +152,7 @@ func (s *Solver) mechanism(k *stiffness) error {
 		if k.diag[i] == 0 {
 			work = math.Inf(1)
 		}
-		if work > most {
+		if work > most+alike*math.Abs(most) {
 			most, at = work, i
 		}
 	}

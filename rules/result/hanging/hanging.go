@@ -105,16 +105,16 @@ func (h *Hanging) Envelope() []*Case {
 	return out
 }
 
-// alike is how near two forces are, by themselves, to be one: far above the
+// Alike is how near two forces are, by themselves, to be one: far above the
 // solver's rounding, which would else choose between what symmetry makes equal.
-const alike = 1e-6
+const Alike = 1e-6
 
 // Worst is the greatest strap force of some cases, with the strap's number from
 // 1 and the case; of several alike, the first.
 func Worst(cases []*Case) (force float64, strap int, in *Case) {
 	for _, c := range cases {
 		for i, f := range c.Straps {
-			if in == nil || f > force*(1+alike) {
+			if in == nil || f > force*(1+Alike) {
 				force, strap, in = f, i+1, c
 			}
 		}

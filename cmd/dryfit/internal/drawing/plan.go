@@ -211,7 +211,7 @@ func (d *planOf) framing() {
 	const lines = 400
 	for i := range lines {
 		at := offset + float64(i)*float64(*f.Spacing)
-		if at > most {
+		if at > most+onEdge {
 			break
 		}
 		if f.Runs == "along" {

@@ -241,7 +241,7 @@ func (d *strapsOf) moments(v draft.View) {
 	most := 0.0
 	worst := d.h.Shape[0]
 	for _, n := range d.h.Shape {
-		if m := math.Abs(n.Moment); m > most {
+		if m := math.Abs(n.Moment); m > most*(1+hanging.Alike) {
 			most, worst = m, n
 		}
 	}

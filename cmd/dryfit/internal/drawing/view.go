@@ -7,6 +7,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/layout"
+	"dryfit/spec/quantity"
 )
 
 // eyeHeight is that of a person who stands, in m; common practice.
@@ -87,4 +88,4 @@ func view(in Input) (*subject, error) {
 	}, nil
 }
 
-func ratio(c *layout.Ceiling) string { return fmt.Sprintf("%.2f", c.Grid.Ratio()) }
+func ratio(c *layout.Ceiling) string { return fmt.Sprintf("%.2f", quantity.Steady(c.Grid.Ratio())) }

@@ -109,7 +109,7 @@ type jsonNumber float64
 
 // MarshalJSON implements json.Marshaler.
 func (n jsonNumber) MarshalJSON() ([]byte, error) {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(float64(n), 'g', significant, 64), 64)
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(float64(n)), 'g', significant, 64), 64)
 	if err != nil {
 		return nil, err
 	}

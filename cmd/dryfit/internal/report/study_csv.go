@@ -114,7 +114,7 @@ func (c *StudyCSV) number(column int, r study.Row, u quantity.Unit) string {
 	if !r.Made() || math.IsNaN(r.Figures[column]) || math.IsInf(r.Figures[column], 0) {
 		return ""
 	}
-	x, err := strconv.ParseFloat(strconv.FormatFloat(r.Figures[column]/c.unit(u).size, 'g', csvDigits, 64), 64)
+	x, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(r.Figures[column]/c.unit(u).size), 'g', csvDigits, 64), 64)
 	if err != nil {
 		return ""
 	}

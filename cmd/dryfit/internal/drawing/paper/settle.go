@@ -20,7 +20,8 @@ func OnGrid(x float64) float64 { return math.Floor(x*fine+0.5+nudge) / fine }
 func (p Point) onGrid() Point { return Point{OnGrid(p.X), OnGrid(p.Y)} }
 
 // Settled is the items with their places on the grid, without points that fall
-// together there, and without figures that have no width.
+// together there or at which a figure does not turn, and without figures that
+// have no width.
 func Settled(items []Item) []Item {
 	out := make([]Item, 0, len(items))
 	for _, item := range items {
@@ -59,6 +60,29 @@ func (p *Poly) settle() {
 		points = points[:len(points)-1]
 	}
 	p.Points = points
+	if p.Closed && p.Tone != Clear {
+		p.straighten()
+	}
+}
+
+// straighten leaves out the corners at which a figure does not turn, which what
+// it was cut with has left there.
+func (p *Poly) straighten() {
+	var kept []Point
+	for i, q := range p.Points {
+		before := p.Points[(i+len(p.Points)-1)%len(p.Points)]
+		if len(kept) > 0 {
+			before = kept[len(kept)-1]
+		}
+		after := p.Points[(i+1)%len(p.Points)]
+		chord := Point{after.X - before.X, after.Y - before.Y}
+		off := math.Abs(chord.X*(q.Y-before.Y)-chord.Y*(q.X-before.X)) / math.Hypot(chord.X, chord.Y)
+		between := (q.X-before.X)*(after.X-q.X)+(q.Y-before.Y)*(after.Y-q.Y) > 0
+		if !(off < thinnest/2 && between) {
+			kept = append(kept, q)
+		}
+	}
+	p.Points = kept
 }
 
 // drawn reports whether anything of the figure is to be seen.

@@ -18,7 +18,7 @@ func TestOnGrid(t *testing.T) {
 }
 
 func TestSettled(t *testing.T) {
-	square := []Point{{0, 0}, {1e-9, 1e-9}, {10, 0}, {10, 10}, {0, 10}, {0, 1e-9}}
+	square := []Point{{0, 0}, {1e-9, 1e-9}, {10, 0}, {10, 10}, {3, 10.0004}, {0, 10}, {0, 1e-9}}
 	sliver := []Point{{0, 0}, {10, 0.001}, {4, 0}}
 	out := Settled([]Item{
 		Poly{Points: square, Closed: true, Tone: Ink},
