@@ -31,7 +31,7 @@ func skipAloud(t *testing.T, missing string) {
 	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
 		t.Fatalf("%s is missing, and skips are forbidden", missing)
 	}
-	t.Skipf("%s is missing: run npm install in .ci/validators", missing)
+	t.Skipf("%s is missing: bash .ci/run installs it", missing)
 }
 
 // node runs the judging script, with ajv in strict mode.
