@@ -3,24 +3,20 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
-	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
-	"golang.org/x/sync/errgroup"
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
-	"dryfit/rules/catalog"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
@@ -90,6 +86,9 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
+	if f.format == "jsonl" {
+		return f.lines(ctx, s, paths)
+	}
 	r, err := f.report(ctx, s, paths)
 	if err != nil {
 		return err
@@ -100,43 +99,28 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	return outcome(r.Verdict())
 }
 
-// checked is a report with the inputs that it is of.
-type checked struct {
-	report.Report
-	inputs []input
-}
-
-// report checks the inputs to each set of standards.
-func (f checkFlags) report(ctx context.Context, s streams, paths []string) (checked, error) {
-	on, err := judgedOn(f.on)
+// lines writes JSON Lines as the sheets come, and of each keeps only the
+// verdict: a file of them may be of any number of specs.
+func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error {
+	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
-		return checked{}, err
+		return err
 	}
-	inputs, err := gather(orFolders(paths), f.stdinName)
-	if err != nil {
-		return checked{}, err
-	}
-	r := report.Report{Version: version(), On: on, Strict: f.strict, Rules: catalog.Rules()}
-	r.Folder, r.Root = whereabouts()
-	if inputs, err = f.chosen(ctx, s, r, inputs); err != nil {
-		return checked{}, err
-	}
-	options := review.Options{
-		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
-	}
-	named := f.standards
-	if len(named) == 0 {
-		named = []string{""} // those found
-	}
-	stdin := once(s.in)
-	for _, name := range named {
-		run, err := checkTo(ctx, newShelf(name), inputs, stdin, int(f.jobs), options)
-		if err != nil {
-			return checked{}, err
+	err = streamOutput(f.output, s.out, c.inputs, func(w io.Writer) error {
+		err := c.run(ctx, f, func(sheet *review.Sheet) error {
+			err := report.JSONLine(w, c.Report, sheet)
+			*sheet = review.Sheet{Verdict: sheet.Verdict}
+			return err
+		})
+		if ctx.Err() != nil { // what is not whole is not written
+			return errors.New("interrupted")
 		}
-		r.Runs = append(r.Runs, run)
+		return err
+	})
+	if err != nil {
+		return err
 	}
-	return checked{r, inputs}, nil
+	return outcome(c.Verdict())
 }
 
 // outcome turns a verdict into the command's exit status.
@@ -174,7 +158,7 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	case "json":
 		return report.JSON, nil
 	case "jsonl":
-		return report.JSONLines, nil
+		return nil, nil // written as they come
 	case "sarif":
 		return report.SARIF, nil
 	case "junit":
@@ -245,43 +229,3 @@ func once(r io.Reader) func() io.Reader {
 type unreadable struct{ err error }
 
 func (u unreadable) Read([]byte) (int, error) { return 0, u.err }
-
-// checkTo checks the inputs to one set of standards, some at a time; the sheets
-// are in their order, after those of standards files that can't be taken.
-func checkTo(ctx context.Context, s *shelf, inputs []input, stdin func() io.Reader, jobs int, o review.Options) (report.Run, error) {
-	sheets := make([]*review.Sheet, len(inputs))
-	options := make([]review.Options, len(inputs))
-	files := map[string]bool{}
-	for i, in := range inputs {
-		options[i], sheets[i] = s.underStandards(in, o)
-		for _, f := range options[i].Standards.Files {
-			files[f] = true
-		}
-	}
-	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.sheets()}
-	if err := reviewAll(ctx, inputs, stdin, jobs, options, sheets); err != nil {
-		return run, err
-	}
-	run.Sheets = append(run.Sheets, sheets...)
-	return run, nil
-}
-
-// reviewAll fills the sheets that are still empty.
-func reviewAll(ctx context.Context, inputs []input, stdin func() io.Reader, jobs int, options []review.Options, sheets []*review.Sheet) error {
-	group, ctx := errgroup.WithContext(ctx)
-	group.SetLimit(jobs)
-	for i, in := range inputs {
-		if sheets[i] != nil {
-			continue
-		}
-		o := options[i]
-		group.Go(func() error {
-			if ctx.Err() != nil {
-				return ctx.Err()
-			}
-			sheets[i], _ = in.review(stdin(), o)
-			return nil
-		})
-	}
-	return group.Wait()
-}

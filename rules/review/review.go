@@ -35,6 +35,7 @@ type Sheet struct {
 	Standards  *standards.Standards
 	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
 	Results    *result.Results // nil where there is no ceiling
+	Project    *spec.Project   // what the spec calls itself; nil where there is no ceiling
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
@@ -104,7 +105,13 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 
 func (s *Sheet) take(c *layout.Ceiling, o rules.Outcome) {
 	s.Ceiling, s.Results, s.NotChecked, s.Loosened = c, o.Results, o.NotChecked, o.Loosened
+	project := c.Spec.Project
+	s.Project = &project
 }
+
+// Lighten lets go of the ceiling and all that was worked out of it, which is
+// most of a sheet: what is found is kept, with its places.
+func (s *Sheet) Lighten() { s.Document, s.Ceiling, s.Results = nil, nil, nil }
 
 // work is the whole computation on the tree of a spec that satisfies the
 // schema.

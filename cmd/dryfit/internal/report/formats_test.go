@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"encoding/xml"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -195,13 +196,25 @@ func queried(r Report, sheet int) map[string]bool {
 	return out
 }
 
+// jsonLines writes all lines of a report.
+func jsonLines(w io.Writer, r Report) error {
+	for _, run := range r.Runs {
+		for _, s := range run.Sheets {
+			if err := JSONLine(w, r, s); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
 func TestJSONLinesJoin(t *testing.T) {
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	const id = "https://dryfit.example/schema/check-1.json"
 	require.NoError(t, c.AddResource(id, bytes.NewReader(schema.OutputSchema())))
 	line := c.MustCompile(id + "#/$defs/line")
-	out := written(t, func(b *bytes.Buffer) error { return JSONLines(b, full(t)) })
+	out := written(t, func(b *bytes.Buffer) error { return jsonLines(b, full(t)) })
 	n := 0
 	for text := range bytes.Lines(append(out, out...)) {
 		var document any

@@ -85,7 +85,7 @@ func checked(t *testing.T, changes ...string) Report {
 var everyWriter = map[string]func(io.Writer, Report) error{
 	"text":        func(w io.Writer, r Report) error { return Text(w, r, false) },
 	"json":        JSON,
-	"jsonl":       JSONLines,
+	"jsonl":       jsonLines,
 	"sarif":       SARIF,
 	"junit":       JUnit,
 	"annotations": Annotations, "markdown": Markdown,

@@ -141,8 +141,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Assumed: []jsonAssumed{},
 		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
 	}
-	if s.Ceiling != nil {
-		p := s.Ceiling.Spec.Project
+	if p := s.Project; p != nil {
 		f.Title, f.Sheet, f.Revision = p.Title, p.Sheet, p.Revision
 	}
 	for _, p := range s.Problems {

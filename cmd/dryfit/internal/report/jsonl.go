@@ -3,6 +3,8 @@ package report
 import (
 	"encoding/json"
 	"io"
+
+	"dryfit/rules/review"
 )
 
 // jsonLine is one file of one run, with what a reader needs to know of the
@@ -14,16 +16,9 @@ type jsonLine struct {
 	jsonFile
 }
 
-// JSONLines writes a document for each file, on a line of its own.
-func JSONLines(w io.Writer, r Report) error {
+// JSONLine writes what a report says of one file, on a line of its own.
+func JSONLine(w io.Writer, r Report, s *review.Sheet) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
-	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
-			if err := e.Encode(jsonLine{r.Version, r.On, r.Strict, fileJSON(s)}); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
+	return e.Encode(jsonLine{r.Version, r.On, r.Strict, fileJSON(s)})
 }

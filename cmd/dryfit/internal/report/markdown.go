@@ -65,8 +65,8 @@ var markdownOrder = []rules.Severity{rules.Hold, rules.Query, rules.Note}
 func markdownSheet(s *review.Sheet) string {
 	var b strings.Builder
 	heading := s.Path
-	if s.Ceiling != nil {
-		heading = s.Ceiling.Spec.Project.Title
+	if s.Project != nil {
+		heading = s.Project.Title
 	}
 	fmt.Fprintf(&b, "\n### %s\n\n%s: **%s**, %s\n", markdownText(heading), code(s.Path), s.Verdict, s.Counts)
 	all := entries(s)

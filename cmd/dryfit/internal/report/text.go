@@ -90,8 +90,7 @@ func (t *texter) sheet(s *review.Sheet, on string) {
 
 func (t *texter) heading(s *review.Sheet, on string) {
 	t.line(Safe(s.Path))
-	if s.Ceiling != nil {
-		p := s.Ceiling.Spec.Project
+	if p := s.Project; p != nil {
 		for _, l := range wrap(title(p.Title, p.Sheet, p.Revision), textWidth) {
 			t.line(l)
 		}

@@ -1,0 +1,137 @@
+package main
+
+import (
+	"context"
+	"io"
+	"maps"
+	"slices"
+	"sync"
+
+	"golang.org/x/sync/errgroup"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/standards"
+)
+
+// checked is a report with the inputs that it is of.
+type checked struct {
+	report.Report
+	inputs  []input
+	options review.Options
+	stdin   func() io.Reader
+}
+
+// prepare gathers the inputs; nothing has been checked yet.
+func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (checked, error) {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return checked{}, err
+	}
+	inputs, err := gather(orFolders(paths), f.stdinName)
+	if err != nil {
+		return checked{}, err
+	}
+	r := report.Report{Version: version(), On: on, Strict: f.strict, Rules: catalog.Rules()}
+	r.Folder, r.Root = whereabouts()
+	if inputs, err = f.chosen(ctx, s, r, inputs); err != nil {
+		return checked{}, err
+	}
+	options := review.Options{
+		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
+	}
+	return checked{r, inputs, options, once(s.in)}, nil
+}
+
+// report checks the inputs to each set of standards.
+func (f checkFlags) report(ctx context.Context, s streams, paths []string) (checked, error) {
+	c, err := f.prepare(ctx, s, paths)
+	if err != nil {
+		return checked{}, err
+	}
+	err = c.run(ctx, f, func(sheet *review.Sheet) error {
+		document := sheet.Document
+		sheet.Lighten()
+		if f.format == "sarif" { // which points at related keys too
+			sheet.Document = document
+		}
+		return nil
+	})
+	return c, err
+}
+
+// run checks the inputs to each set of standards, and hands on every sheet in
+// its order.
+func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet) error) error {
+	named := f.standards
+	if len(named) == 0 {
+		named = []string{""} // those found
+	}
+	for _, name := range named {
+		run, err := c.checkTo(ctx, newShelf(name), int(f.jobs), each)
+		if err != nil {
+			return err
+		}
+		c.Runs = append(c.Runs, run)
+	}
+	return nil
+}
+
+// checkTo checks the inputs to one set of standards, some at a time; the sheets
+// are in their order, after those of standards files that can't be taken.
+func (c *checked) checkTo(ctx context.Context, s *shelf, jobs int, each func(*review.Sheet) error) (report.Run, error) {
+	sheets := make([]*review.Sheet, len(c.inputs))
+	options := make([]review.Options, len(c.inputs))
+	files := map[string]bool{}
+	for i, in := range c.inputs {
+		options[i], sheets[i] = s.underStandards(in, c.options)
+		for _, f := range options[i].Standards.Files {
+			files[f] = true
+		}
+	}
+	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.sheets()}
+	for _, sheet := range run.Sheets {
+		if err := each(sheet); err != nil {
+			return run, err
+		}
+	}
+	group, ctx := errgroup.WithContext(ctx)
+	group.SetLimit(jobs)
+	handed := &inOrder{sheets: sheets, done: make([]bool, len(sheets)), each: each}
+	for i, in := range c.inputs {
+		group.Go(func() error {
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+			if sheets[i] == nil {
+				sheets[i], _ = in.review(c.stdin(), options[i])
+			}
+			return handed.over(i)
+		})
+	}
+	err := group.Wait()
+	run.Sheets = append(run.Sheets, sheets...)
+	return run, err
+}
+
+// inOrder hands on sheets in their order, whatever order they are done in.
+type inOrder struct {
+	sync.Mutex
+	sheets []*review.Sheet
+	done   []bool
+	next   int
+	each   func(*review.Sheet) error
+	err    error // the first of each, after which it is not called again
+}
+
+// over says that a sheet is done, and hands on what need not wait any more.
+func (o *inOrder) over(i int) error {
+	o.Lock()
+	defer o.Unlock()
+	o.done[i] = true
+	for ; o.err == nil && o.next < len(o.sheets) && o.done[o.next]; o.next++ {
+		o.err = o.each(o.sheets[o.next])
+	}
+	return o.err
+}
