@@ -3,17 +3,20 @@ package main
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/BurntSushi/toml"
+	"github.com/santhosh-tekuri/jsonschema/v5"
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
+	"dryfit/schema"
 )
 
 const demo = "../../docs/examples/alder-quay/specs/reading-room.ceiling.toml"
@@ -46,6 +49,35 @@ func BenchmarkDecode(b *testing.B) {
 	for b.Loop() {
 		var tree map[string]any
 		if _, err := toml.Decode(src, &tree); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSchema decodes the same file and holds it against the schema with a
+// general-purpose validator, and does nothing else.
+func BenchmarkSchema(b *testing.B) {
+	src := string(readDemo(b))
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	const id = "https://dryfit.example/bench.json"
+	require.NoError(b, c.AddResource(id, bytes.NewReader(schema.SpecSchema())))
+	compiled, err := c.Compile(id)
+	require.NoError(b, err)
+	for b.Loop() {
+		var tree map[string]any
+		if _, err := toml.Decode(src, &tree); err != nil {
+			b.Fatal(err)
+		}
+		text, err := json.Marshal(tree) // the validator takes what JSON decodes to
+		if err != nil {
+			b.Fatal(err)
+		}
+		var document any
+		if err := json.Unmarshal(text, &document); err != nil {
+			b.Fatal(err)
+		}
+		if err := compiled.Validate(document); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -14,7 +14,7 @@ import (
 
 // What a check costs is held by what it allocates beside the bare decoding of
 // the same file: that is the same on every machine, where time is not. The
-// bounds are a quarter over what was measured; BenchmarkCheck has the times.
+// bounds are a quarter over what was measured; docs/performance.md has the times.
 func TestCheckAllocatesNoMoreThanItDid(t *testing.T) {
 	src := readDemo(t)
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()}
