@@ -73,39 +73,42 @@ func inDirection(d frame.Direction, v float64) (x, y, turning float64) {
 	return parts[0], parts[1], parts[2]
 }
 
+func TestForcesSumToTheLoad(t *testing.T) { rapid.Check(t, forcesSumToTheLoad) }
+
+// FuzzSolve looks for a frame in which they do not.
+func FuzzSolve(f *testing.F) { f.Fuzz(rapid.MakeFuzz(forcesSumToTheLoad)) }
+
 // Loads, reactions and spring forces have no resultant, on the frame as drawn.
-func TestForcesSumToTheLoad(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		m, c := drawFrame(t)
-		r := mustSolve(t, m, c)
-		var x, y, couple, size float64
-		act := func(at frame.Point, fx, fy, turning float64) {
-			x, y, couple = x+fx, y+fy, couple+turning+at.X*fy-at.Y*fx
-			size += math.Abs(fx) + math.Abs(fy) + math.Abs(turning)
+func forcesSumToTheLoad(t *rapid.T) {
+	m, c := drawFrame(t)
+	r := mustSolve(t, m, c)
+	var x, y, couple, size float64
+	act := func(at frame.Point, fx, fy, turning float64) {
+		x, y, couple = x+fx, y+fy, couple+turning+at.X*fy-at.Y*fx
+		size += math.Abs(fx) + math.Abs(fy) + math.Abs(turning)
+	}
+	for i, s := range m.Supports {
+		x, y, turning := inDirection(s.Direction, r.Supports[i])
+		act(m.Nodes[s.Node], x, y, turning)
+	}
+	for i, s := range m.Springs {
+		act(m.Nodes[s.Node], r.Springs[i].Force*s.Toward.X, r.Springs[i].Force*s.Toward.Y, 0)
+	}
+	for _, l := range c.Loads {
+		act(m.Nodes[l.Node], l.X, l.Y, l.Couple)
+	}
+	for _, l := range c.Spread {
+		i, j := m.Nodes[m.Elements[l.Element].I], m.Nodes[m.Elements[l.Element].J]
+		along, rise := math.Hypot(j.X-i.X, j.Y-i.Y), math.Hypot(j.X-i.X, j.Y-i.Y)
+		if l.Per == frame.PerProjection {
+			along, rise = math.Abs(j.X-i.X), math.Abs(j.Y-i.Y)
 		}
-		for i, s := range m.Supports {
-			x, y, turning := inDirection(s.Direction, r.Supports[i])
-			act(m.Nodes[s.Node], x, y, turning)
-		}
-		for i, s := range m.Springs {
-			act(m.Nodes[s.Node], r.Springs[i].Force*s.Toward.X, r.Springs[i].Force*s.Toward.Y, 0)
-		}
-		for _, l := range c.Loads {
-			act(m.Nodes[l.Node], l.X, l.Y, l.Couple)
-		}
-		for _, l := range c.Spread {
-			i, j := m.Nodes[m.Elements[l.Element].I], m.Nodes[m.Elements[l.Element].J]
-			along, rise := math.Hypot(j.X-i.X, j.Y-i.Y), math.Hypot(j.X-i.X, j.Y-i.Y)
-			if l.Per == frame.PerProjection {
-				along, rise = math.Abs(j.X-i.X), math.Abs(j.Y-i.Y)
-			}
-			act(frame.Point{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2}, l.X*rise, l.Y*along, 0)
-		}
-		// Forces that cancel leave roundings of the stiffest element's share: the
-		// movements are near 1, the shortest element 0.05.
-		rounding := 1e-14 * m.Elements[0].Section.EA / 0.05
-		assert.InDeltaSlice(t, []float64{0, 0, 0}, []float64{x, y, couple}, 1e-8*size+rounding)
-	})
+		act(frame.Point{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2}, l.X*rise, l.Y*along, 0)
+	}
+	// Forces that cancel leave roundings of the stiffest element's share: the
+	// movements are near 1, the shortest element 0.05.
+	rounding := 1e-14 * m.Elements[0].Section.EA / 0.05
+	assert.InDeltaSlice(t, []float64{0, 0, 0}, []float64{x, y, couple}, 1e-8*size+rounding)
 }
 
 // The state inside an element fits that of its nodes, its neighbours, and its own

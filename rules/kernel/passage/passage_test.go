@@ -139,17 +139,20 @@ func TestTilting(t *testing.T) {
 	}
 }
 
+func TestThroughAgreesWithTheTheorem(t *testing.T) { rapid.Check(t, throughAgreesWithTheTheorem) }
+
+// FuzzThrough looks for an opening at which it does not.
+func FuzzThrough(f *testing.F) { f.Fuzz(rapid.MakeFuzz(throughAgreesWithTheTheorem)) }
+
 // A rectangle's section through an opening is the exact theorem's.
-func TestThroughAgreesWithTheTheorem(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		draw := func(name string) float64 { return rapid.Float64Range(0.05, 3).Draw(t, name) }
-		p, q, a, b := draw("p"), draw("q"), draw("a"), draw("b")
-		got := passage.Through([]passage.Point{{}, {X: p}, {X: p, Y: q}, {Y: q}}, a, b).Margin
-		want := passage.RectangleInRectangle(p, q, a, b).Margin
-		if math.Abs(got-want) > 1e-4 {
-			t.Fatalf("%v, exact %v", got, want)
-		}
-	})
+func throughAgreesWithTheTheorem(t *rapid.T) {
+	draw := func(name string) float64 { return rapid.Float64Range(0.05, 3).Draw(t, name) }
+	p, q, a, b := draw("p"), draw("q"), draw("a"), draw("b")
+	got := passage.Through([]passage.Point{{}, {X: p}, {X: p, Y: q}, {Y: q}}, a, b).Margin
+	want := passage.RectangleInRectangle(p, q, a, b).Margin
+	if math.Abs(got-want) > 1e-4 {
+		t.Fatalf("%v, exact %v", got, want)
+	}
 }
 
 func arch(r, thick, half float64) []passage.Point {

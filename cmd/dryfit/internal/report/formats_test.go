@@ -70,7 +70,7 @@ func oasis(t *testing.T) *jsonschema.Schema {
 
 func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
 	s := oasis(t)
-	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
 		var log any
 		require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
 		assert.NoError(t, s.Validate(log), name)
@@ -91,7 +91,7 @@ func TestSARIFSatisfiesAValidator(t *testing.T) {
 	program, err := filepath.Abs(program)
 	require.NoError(t, err)
 	folder := t.TempDir()
-	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t)} {
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
 		log := filepath.Join(folder, name+".sarif")
 		require.NoError(t, os.WriteFile(log, sarifOf(t, r), 0o644))
 		c := exec.Command(program, "validate", log, "--output", filepath.Join(folder, name+".judged.sarif"))
@@ -153,7 +153,7 @@ func TestJUnitSatisfiesItsSchemas(t *testing.T) {
 		skipAloud(t, "xmllint")
 	}
 	folder := t.TempDir()
-	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t)} {
+	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
 		r.Strict = name == "examples"
 		file := filepath.Join(folder, name+".xml")
 		require.NoError(t, os.WriteFile(file, written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), 0o644))
