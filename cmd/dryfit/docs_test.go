@@ -106,6 +106,13 @@ var (
 // prints.
 func follow(t *testing.T, line string) string {
 	t.Helper()
+	out, errs := printed(t, line)
+	return out + errs
+}
+
+// printed is what a command line prints to standard output and beside it.
+func printed(t *testing.T, line string) (out, errs string) {
+	t.Helper()
 	s := streams{in: strings.NewReader("")}
 	if to := redirect.FindStringSubmatch(line); to != nil {
 		line = strings.TrimSuffix(line, to[0])
@@ -120,9 +127,9 @@ func follow(t *testing.T, line string) string {
 		args = append(args, strings.Trim(w, `"'`))
 	}
 	require.Equal(t, "dryfit", args[0])
-	var out bytes.Buffer
-	s.out, s.err = &out, &out
+	var o, e bytes.Buffer
+	s.out, s.err = &o, &e
 	status := run(context.Background(), args[1:], s)
-	require.LessOrEqual(t, status, 1, "%s: %s", line, &out)
-	return out.String()
+	require.LessOrEqual(t, status, 1, "%s: %s", line, &e)
+	return o.String(), e.String()
 }

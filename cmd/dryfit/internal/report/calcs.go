@@ -78,7 +78,7 @@ func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
 	}
 	value := s.Format(f.Value)
 	lead := mark + " " + f.Key
-	for _, l := range wrap(f.Name, textWidth-wideLabel-16) {
+	for _, l := range wrap(Safe(f.Name), textWidth-wideLabel-16) {
 		first := pad(lead, wideLabel)
 		t.line(first + pad(l, textWidth-14-uniseg.StringWidth(first)) + value)
 		lead, value = "", ""
@@ -96,7 +96,7 @@ func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
 // steps are the lines that show how a figure comes about.
 func steps(f figure.Figure, s quantity.System) []string {
 	if f.Formula == "" {
-		return wrap(f.Method, textWidth-wideLabel)
+		return wrap(Safe(f.Method), textWidth-wideLabel)
 	}
 	arithmetic, result := f.Worked(s)
 	lines := wrap(f.Symbol+" = "+f.Formula, textWidth-wideLabel)
@@ -125,16 +125,16 @@ func (t *texter) tables(c Calcs, subject string) {
 			continue
 		}
 		t.line("")
-		t.line("  " + table.Title)
+		t.line("  " + Safe(table.Title))
 		t.columns(table.Head)
 		for _, row := range table.Rows {
-			cells := []string{row.Label}
+			cells := []string{Safe(row.Label)}
 			for _, v := range row.Values {
 				cells = append(cells, c.Ceiling.Units.Format(v))
 			}
 			t.columns(cells)
 		}
-		for _, l := range wrap(table.Note, textWidth-2) {
+		for _, l := range wrap(Safe(table.Note), textWidth-2) {
 			t.line("  " + l)
 		}
 	}
