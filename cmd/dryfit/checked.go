@@ -75,7 +75,7 @@ func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet
 		}
 		c.Runs = append(c.Runs, run)
 	}
-	return nil
+	return ctx.Err()
 }
 
 // checkTo checks the inputs to one set of standards, some at a time; the sheets

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -101,7 +102,7 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 	} else {
 		r.Result, err = remedy.Search(ctx, one.name, one.src, options)
 	}
-	if err != nil {
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return err
 	}
 	if err := writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return f.print(w, s.err, one.src, r) }); err != nil {

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// interrupting is a standard input during which the user presses ctrl-C.
+type interrupting struct {
+	io.Reader
+	press context.CancelFunc
+}
+
+func (i interrupting) Read(b []byte) (int, error) {
+	i.press()
+	return i.Reader.Read(b)
+}
+
+// An interrupted command says so, leaves an old file as it was, and nothing
+// beside it.
+func TestInterruptedKeepsTheOldFile(t *testing.T) {
+	src, err := os.ReadFile(demo)
+	require.NoError(t, err)
+	for _, args := range [][]string{
+		{"check", "-", "--output", "old"},
+		{"check", "-", "--format", "jsonl", "--output", "old"},
+		{"check", "-", "--format", "sarif", "--output", "old"},
+		{"remedy", "-", "--output", "old"},
+	} {
+		t.Run(args[0]+args[len(args)-3], func(t *testing.T) {
+			t.Chdir(t.TempDir())
+			require.NoError(t, os.WriteFile("old", []byte("what was there"), 0o644))
+			ctx, press := context.WithCancel(context.Background())
+			var out, errs bytes.Buffer
+			status := run(ctx, args, streams{in: interrupting{bytes.NewReader(src), press}, out: &out, err: &errs})
+			assert.Equal(t, exitInterrupted, status, "%s", &errs)
+			assert.Contains(t, errs.String(), "dryfit: interrupted")
+			kept, err := os.ReadFile("old")
+			require.NoError(t, err)
+			assert.Equal(t, "what was there", string(kept))
+			left, err := filepath.Glob("*")
+			require.NoError(t, err)
+			hidden, err := filepath.Glob(".*")
+			require.NoError(t, err)
+			assert.Equal(t, []string{"old"}, append(left, hidden...))
+		})
+	}
+}
