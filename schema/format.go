@@ -57,15 +57,16 @@ type unfit string
 
 func (e unfit) Error() string { return string(e) }
 
-// greatest is past any load or temperature in SI, and farthest past any room, in
-// m: they keep what is worked out from a spec finite.
-const (
-	greatest = 1e12
-	farthest = 10e3
-)
+// greatest is past any load or temperature in SI: it keeps what is worked out
+// from a spec finite, as Longest does.
+const greatest = 1e12
 
-// thinnest is under the thickness of anything that is made, in m.
-const thinnest = 1e-6
+// Longest is past any room, and Shortest under the thickness of anything that
+// is made, in m: no other length is taken, but for nothing where it may be.
+const (
+	Longest  = 10e3
+	Shortest = 1e-6
+)
 
 func sized(u quantity.Unit, b bound, written string) format {
 	return format{unit: u, written: written, check: func(text string) error {
@@ -75,9 +76,9 @@ func sized(u quantity.Unit, b bound, written string) format {
 			return err
 		case !(v.SI < greatest && v.SI > -greatest):
 			return unfit("is past anything physical")
-		case u == quantity.Metre && math.Abs(v.SI) > farthest:
+		case u == quantity.Metre && math.Abs(v.SI) > Longest:
 			return unfit("is longer than any room: the most is 10000m")
-		case u == quantity.Metre && v.SI != 0 && math.Abs(v.SI) < thinnest:
+		case u == quantity.Metre && v.SI != 0 && math.Abs(v.SI) < Shortest:
 			return unfit("is thinner than anything made: the least is 0.001mm")
 		case b.fits != nil && !b.fits(v.SI):
 			return unfit(b.otherwise)

@@ -2,12 +2,12 @@ package spec
 
 import "bytes"
 
-// maxDepth is how deep tables, lists and dotted names may nest. A spec needs
+// MaxDepth is how deep tables, lists and dotted names may nest. A spec needs
 // five; the decoder's time grows with the square of the depth, so that a small
 // file of nothing but brackets would hold it up for minutes.
-const maxDepth = 16
+const MaxDepth = 16
 
-// tooDeep is the offset where a document nests deeper than maxDepth. It reads
+// tooDeep is the offset where a document nests deeper than MaxDepth. It reads
 // only as much of TOML as that takes, strings and comments, and so works on
 // any bytes.
 func tooDeep(src []byte) (int, bool) {
@@ -29,7 +29,7 @@ func tooDeep(src []byte) (int, bool) {
 		case '=', ',', '\n':
 			dots = 0
 		}
-		if brackets+dots > maxDepth {
+		if brackets+dots > MaxDepth {
 			return i, true
 		}
 		i++

@@ -94,7 +94,7 @@ func (d *Document) unfit(size int) *Problem {
 		i += n
 	}
 	if offset, deep := tooDeep(d.Source); deep {
-		return at(offset, 1, "file.toml", "nested more than %d deep, which no spec is", maxDepth)
+		return at(offset, 1, "file.toml", "nested more than %d deep, which no spec is", MaxDepth)
 	}
 	return nil
 }

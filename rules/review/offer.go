@@ -8,9 +8,9 @@ import (
 	"dryfit/spec"
 )
 
-// mostTried is how many changed specs one sheet tries. A spec that is wrong in
+// MostTried is how many changed specs one sheet tries. A spec that is wrong in
 // more places is not put right one value at a time.
-const mostTried = 64
+const MostTried = 64
 
 // trials are the candidates that have been tried on one sheet.
 type trials struct {
@@ -73,7 +73,7 @@ func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
 // the same. Nil where the change makes no ceiling, or enough was tried.
 func (t *trials) with(offer rules.Offer) *rules.Outcome {
 	name := fmt.Sprintf("%s = %v", offer.Key, offer.Value)
-	if outcome, tried := t.outcomes[name]; tried || len(t.outcomes) >= mostTried {
+	if outcome, tried := t.outcomes[name]; tried || len(t.outcomes) >= MostTried {
 		return outcome
 	}
 	t.outcomes[name] = nil

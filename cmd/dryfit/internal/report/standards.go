@@ -8,13 +8,17 @@ import (
 	"math"
 
 	"dryfit/rules"
+	"dryfit/rules/layout"
+	"dryfit/rules/review"
 	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string      `json:"kind"` // "limit", "severity", "default"
+	Kind     string      `json:"kind"` // "limit", "severity", "default", "fixed"
 	Name     string      `json:"name"`
 	Value    string      `json:"value"`
 	SI       *jsonNumber `json:"si,omitempty"`
@@ -44,7 +48,22 @@ func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
 			Kind: "default", Name: d.Key, Value: Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
 		})
 	}
-	return out
+	return append(out, fixed()...)
+}
+
+// fixed are the bounds of the format, which keep what a stranger's spec can cost
+// within reason; no standards change them.
+func fixed() []inForce {
+	row := func(name, format string, args ...any) inForce {
+		return inForce{Kind: "fixed", Name: name, Value: fmt.Sprintf(format, args...), Source: "the format"}
+	}
+	return []inForce{
+		row("size of a file", "%dMiB", spec.MaxSize>>20),
+		row("nesting of a file", "%d deep", spec.MaxDepth),
+		row("a length", "%gmm to %gm", schema.Shortest*1000, schema.Longest),
+		row("like parts in a row", "%d", layout.MostAlike),
+		row("changes tried for what passes", "%d", review.MostTried),
+	}
 }
 
 func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForce {
@@ -73,7 +92,7 @@ func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error 
 	t.rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}
