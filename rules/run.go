@@ -169,7 +169,7 @@ const atLimit = 1e-9
 func (p *Pass) Report(f Finding) {
 	f.Rule = p.rule
 	f.Severity = p.severity(f)
-	if f.Severity != Refer && f.Bound.Name != "" && math.Abs(f.Measured.SI-f.Bound.SI) <= atLimit*math.Abs(f.Bound.SI) {
+	if f.Severity != Refer && f.Bound.Name != "" && f.Measured.Unit == f.Bound.Unit && math.Abs(f.Measured.SI-f.Bound.SI) <= atLimit*math.Abs(f.Bound.SI) {
 		return
 	}
 	if strings.Contains(f.Text, "{") {

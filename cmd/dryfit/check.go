@@ -86,7 +86,7 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	if f.format == "jsonl" {
+	if write == nil {
 		return f.lines(ctx, s, paths)
 	}
 	r, err := f.report(ctx, s, paths)
@@ -146,7 +146,8 @@ func judgedOn(given string) (string, error) {
 	return given, nil
 }
 
-// writer is the format asked for.
+// writer is the format asked for; nil for JSON Lines, which are written as the
+// sheets come.
 func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, error) {
 	colour, err := f.inColour(s)
 	if err != nil {
@@ -158,7 +159,7 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	case "json":
 		return report.JSON, nil
 	case "jsonl":
-		return nil, nil // written as they come
+		return nil, nil
 	case "sarif":
 		return report.SARIF, nil
 	case "junit":

@@ -106,12 +106,13 @@ var (
 // prints.
 func follow(t *testing.T, line string) string {
 	t.Helper()
-	out, errs := printed(t, line)
+	out, errs, _ := printed(t, line)
 	return out + errs
 }
 
-// printed is what a command line prints to standard output and beside it.
-func printed(t *testing.T, line string) (out, errs string) {
+// printed is what a command line prints to standard output and beside it, and
+// its exit status, which is that of a verdict.
+func printed(t *testing.T, line string) (out, errs string, status int) {
 	t.Helper()
 	s := streams{in: strings.NewReader("")}
 	if to := redirect.FindStringSubmatch(line); to != nil {
@@ -129,7 +130,7 @@ func printed(t *testing.T, line string) (out, errs string) {
 	require.Equal(t, "dryfit", args[0])
 	var o, e bytes.Buffer
 	s.out, s.err = &o, &e
-	status := run(context.Background(), args[1:], s)
+	status = run(context.Background(), args[1:], s)
 	require.LessOrEqual(t, status, 1, "%s: %s", line, &e)
-	return o.String(), e.String()
+	return o.String(), e.String(), status
 }

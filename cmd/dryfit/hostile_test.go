@@ -60,7 +60,7 @@ func TestHostileTexts(t *testing.T) {
 			"standards a.ceiling.toml":                                                     judgeText,
 		} {
 			t.Run(line, func(t *testing.T) {
-				out, errs := printed(t, "dryfit "+line)
+				out, errs, _ := printed(t, "dryfit "+line)
 				judge(t, out)
 				if errs != "" {
 					judgeText(t, errs)

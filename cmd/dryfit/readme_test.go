@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"context"
 	"os"
 	"regexp"
 	"strings"
@@ -22,16 +20,6 @@ func block(t *testing.T, readme, mark string) string {
 	return text
 }
 
-// inRepository runs a command line as the README shows it, in process.
-func inRepository(t *testing.T, line string) (string, int) {
-	t.Helper()
-	words := strings.Fields(strings.TrimPrefix(strings.TrimPrefix(line, "go run ./cmd/"), "dryfit"))
-	var out, errs bytes.Buffer
-	status := run(context.Background(), words, streams{in: strings.NewReader(""), out: &out, err: &errs})
-	require.LessOrEqual(t, status, 1, "%s: %s", line, errs.String())
-	return out.String(), status
-}
-
 // Every command that the README shows runs, and its sample is what the main
 // command prints but for the date.
 func TestReadme(t *testing.T) {
@@ -41,7 +29,7 @@ func TestReadme(t *testing.T) {
 	readme := string(src)
 
 	main := strings.TrimSpace(block(t, readme, "main"))
-	out, status := inRepository(t, main)
+	out, _, status := printed(t, strings.TrimPrefix(main, "go run ./cmd/"))
 	assert.Zero(t, status, "the main command passes")
 	date := regexp.MustCompile(`\d{4}-\d{2}-\d{2}`)
 	sample := block(t, readme, "sample")
@@ -54,7 +42,7 @@ func TestReadme(t *testing.T) {
 
 	assert.Equal(t, "go test ./...\n", block(t, readme, "test"))
 	for _, line := range strings.Split(strings.TrimSpace(block(t, readme, "run")), "\n") {
-		out, _ := inRepository(t, line)
+		out, _, _ := printed(t, line)
 		assert.True(t, out != "" || strings.Contains(line, "--output"), line)
 	}
 }
