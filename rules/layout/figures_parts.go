@@ -89,16 +89,16 @@ func (c *Ceiling) massFigures(s *sheet) {
 	var keys []figure.Term
 	seen := map[string]int{}
 	for _, p := range c.Panel.Pieces {
-		name := strings.ReplaceAll(p.Name, " ", "-")
+		name := strings.ReplaceAll(p.Kind.String(), " ", "-")
 		seen[name]++
 		key := fmt.Sprintf("panel.piece.%s.%d", name, seen[name])
 		mass := quantity.Mass(p.Mass * float64(p.Count)).Value()
 		f := figure.Figure{
-			Key: key, Symbol: fmt.Sprintf("m_%d", len(keys)+1), Name: fmt.Sprintf("mass of %d × %s", p.Count, p.Name), Value: mass, Metres: true,
+			Key: key, Symbol: fmt.Sprintf("m_%d", len(keys)+1), Name: fmt.Sprintf("mass of %d × %s", p.Count, p.Kind), Value: mass, Metres: true,
 			Formula: "n * V * ρ",
 			Terms: []figure.Term{
 				term("n", "", count(p.Count)), term("V", "", quantity.Value{SI: p.Volume, Unit: quantity.CubicMetre}),
-				term("ρ", densityKey(p.Name), quantity.Density(p.Mass/p.Volume).Value()),
+				term("ρ", densityKey(p.Kind), quantity.Density(p.Mass/p.Volume).Value()),
 			},
 		}
 		s.add(f)
@@ -122,11 +122,11 @@ func (c *Ceiling) massFigures(s *sheet) {
 }
 
 // densityKey is the figure that gives a piece's density, if one does.
-func densityKey(piece string) string {
+func densityKey(piece PieceKind) string {
 	switch piece {
-	case "rib", "half rib", "tenon":
+	case Rib, HalfRib, LooseTenon:
 		return "rib.density"
-	case "rail", "half rail":
+	case Rail, HalfRail:
 		return "rail.density"
 	default:
 		return "skin.material"

@@ -133,7 +133,7 @@ func TestMassCloses(t *testing.T) {
 		areaOf(c, insideSkin)*c.Clear()*c.Skin.Material.Density
 	got := 0.0
 	for _, p := range c.Panel.Pieces {
-		if p.Name != "tenon" {
+		if p.Kind != layout.LooseTenon {
 			got += p.Mass * float64(p.Count)
 		}
 	}
@@ -146,7 +146,7 @@ func TestMassDoesNotDependOnTheSplit(t *testing.T) {
 	wood := func(c *layout.Ceiling) float64 {
 		sum := 0.0
 		for _, p := range c.Panel.Pieces {
-			if p.Name != "tenon" && p.Name != "strap" {
+			if p.Kind != layout.LooseTenon && p.Kind != layout.Hanger {
 				sum += p.Mass * float64(p.Count)
 			}
 		}
@@ -177,7 +177,7 @@ func TestProfiles(t *testing.T) {
 			assert.Greater(t, c.Panel.Height, 0.05, v)
 			assert.False(t, math.IsNaN(c.Panel.Centre.Z), v)
 			for _, p := range c.Panel.Pieces {
-				assert.Greater(t, p.Mass, 0.0, "%v %s", v, p.Name)
+				assert.Greater(t, p.Mass, 0.0, "%v %s", v, p.Kind)
 			}
 		}
 	}

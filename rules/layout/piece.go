@@ -8,9 +8,28 @@ import (
 	"dryfit/spec"
 )
 
+// PieceKind is what a piece is for.
+type PieceKind uint8
+
+// The kinds of piece.
+const (
+	Rib PieceKind = iota + 1
+	HalfRib
+	Rail
+	HalfRail
+	SkinSheet
+	LooseTenon
+	Hanger
+)
+
+var pieceNames = [...]string{Rib: "rib", HalfRib: "half rib", Rail: "rail", HalfRail: "half rail", SkinSheet: "skin", LooseTenon: "tenon", Hanger: "strap"}
+
+// String is the kind's name in lists and sentences.
+func (k PieceKind) String() string { return pieceNames[k] }
+
 // Piece is a kind of piece in one panel.
 type Piece struct {
-	Name     string
+	Kind     PieceKind
 	Count    int
 	Material string
 	Length   float64 // finished; of a curved piece along its intrados
@@ -114,7 +133,7 @@ next:
 	for _, p := range pieces {
 		for i := range out {
 			had := &out[i]
-			if had.Name == p.Name && had.Material == p.Material && math.Abs(had.Volume-p.Volume) < alike*p.Volume {
+			if had.Kind == p.Kind && had.Material == p.Material && math.Abs(had.Volume-p.Volume) < alike*p.Volume {
 				n := float64(had.Count + p.Count)
 				had.Centre.Y = (had.Centre.Y*float64(had.Count) + p.Centre.Y*float64(p.Count)) / n
 				had.Centre.Z = (had.Centre.Z*float64(had.Count) + p.Centre.Z*float64(p.Count)) / n
@@ -172,7 +191,7 @@ func (c *Ceiling) VaultPieces() []Piece {
 func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	v := c.Vault
 	rib := Piece{
-		Name: "rib", Count: full, Material: c.Rib.Species.Name,
+		Kind: Rib, Count: full, Material: c.Rib.Species.Name,
 		Length: s1 - s0, Width: c.Rib.Width, Depth: c.Rib.Depth,
 	}
 	for _, l := range c.RibLayers {
@@ -185,7 +204,7 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	rib.Centre.Y /= rib.Volume
 	rib.Centre.Z /= rib.Volume
 	half := rib
-	half.Name, half.Count, half.Width, half.Volume = "half rib", halves, rib.Width/2, rib.Volume/2
+	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, rib.Width/2, rib.Volume/2
 	if r := c.Grid.Reveal; r != nil && r.At != "layers" {
 		groove := v.Band(s0, s1, 0, r.Depth).Area()
 		if r.At == "sides" {
@@ -219,9 +238,9 @@ func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong - c.Rib.Width }
 func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 	v := c.Vault
 	density := timber.Density(c.Rail.Species.SG12, c.Climate.Shop)
-	piece := func(name string, section Region, width float64, sides int) Piece {
+	piece := func(kind PieceKind, section Region, width float64, sides int) Piece {
 		p := Piece{
-			Name: name, Count: bays, Material: c.Rail.Species.Name,
+			Kind: kind, Count: bays, Material: c.Rail.Species.Name,
 			Length: c.Clear(), Width: width, Depth: c.Rail.Depth,
 			Volume: section.Area() * c.Clear(), Centre: section.Centroid(),
 		}
@@ -237,11 +256,11 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 		switch inside := spacingSlack * v.Arc; {
 		case s < s0-inside || s > s1+inside:
 		case s <= s0+inside:
-			out = append(out, piece("half rail", v.RailSection(s0, c.Rail, false, true), c.Rail.Width/2, 1))
+			out = append(out, piece(HalfRail, v.RailSection(s0, c.Rail, false, true), c.Rail.Width/2, 1))
 		case s >= s1-inside:
-			out = append(out, piece("half rail", v.RailSection(s1, c.Rail, true, false), c.Rail.Width/2, 1))
+			out = append(out, piece(HalfRail, v.RailSection(s1, c.Rail, true, false), c.Rail.Width/2, 1))
 		default:
-			out = append(out, piece("rail", v.RailSection(s, c.Rail, true, true), c.Rail.Width, 2))
+			out = append(out, piece(Rail, v.RailSection(s, c.Rail, true, true), c.Rail.Width, 2))
 		}
 	}
 	return present(out...)
@@ -259,7 +278,7 @@ func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
 	}
 	volume := band.Area() * along
 	return Piece{
-		Name: "skin", Count: panels, Material: c.Skin.Material.Name,
+		Kind: SkinSheet, Count: panels, Material: c.Skin.Material.Name,
 		Length: outer.Length(), Width: along, Depth: c.Skin.Total(),
 		Volume: volume, Mass: volume * c.Skin.Material.Density, Centre: band.Centroid(),
 	}
@@ -273,7 +292,7 @@ func (c *Ceiling) hardware(s0, s1 float64, seams, panels int) []Piece {
 	mid := c.Vault.Intrados.At((s0 + s1) / 2)
 	volume := float64(t.Thickness * t.Width * t.Length)
 	out = append(out, present(Piece{
-		Name: "tenon", Material: c.Rib.Species.Name, Centre: mid,
+		Kind: LooseTenon, Material: c.Rib.Species.Name, Centre: mid,
 		Count:  tenons(s1-s0, Seam{Edge: float64(*c.Spec.Seam.Edge), Spacing: float64(*c.Spec.Seam.Spacing)}) * seams,
 		Length: float64(t.Length), Width: float64(t.Width), Depth: float64(t.Thickness),
 		Volume: volume, Mass: volume * timber.Density(c.Rib.Species.SG12, c.Climate.Shop),
@@ -290,7 +309,7 @@ func (c *Ceiling) hardware(s0, s1 float64, seams, panels int) []Piece {
 		l := c.StrapLength(float64(station)) + 2*float64(*st.Lap)
 		v := l * float64(*st.Width**st.Thickness)
 		out = append(out, Piece{
-			Name: "strap", Count: 2 * panels, Material: st.Material, Centre: c.Vault.Intrados.At(s),
+			Kind: Hanger, Count: 2 * panels, Material: st.Material, Centre: c.Vault.Intrados.At(s),
 			Length: l, Width: float64(*st.Width), Depth: float64(*st.Thickness), Volume: v, Mass: v * steelDensity,
 		})
 	}

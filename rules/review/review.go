@@ -183,17 +183,22 @@ func (s *Sheet) judge(o Options) {
 			c.Referred++
 		}
 	}
-	var last *rules.Rule
-	for _, n := range s.NotChecked {
-		if n.Rule == last {
-			continue
-		}
-		last = n.Rule
-		if n.Failed {
-			c.Uncomputed++
-		} else {
-			c.NotChecked++
+	c.NotChecked, c.Uncomputed = unchecked(s.NotChecked)
+	s.Counts, s.Verdict = c, c.Judge(o.Strict)
+}
+
+// unchecked counts the rules that were not checked, or not in full, and apart
+// from these the rules of which a figure could not be computed: that fails the
+// spec, whatever else its rule has said.
+func unchecked(list []rules.NotChecked) (absent, failed int) {
+	fails := map[*rules.Rule]bool{}
+	for _, n := range list {
+		fails[n.Rule] = fails[n.Rule] || n.Failed
+	}
+	for _, f := range fails {
+		if f {
+			failed++
 		}
 	}
-	s.Counts, s.Verdict = c, c.Judge(o.Strict)
+	return len(fails) - failed, failed
 }

@@ -32,11 +32,12 @@ var sag = rules.Rule{
 		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
 	},
 	Basis: rules.Basis{
-		Formula: "δ·(1 + k) ≤ u/240",
+		Formula: "δ·(1 + k) ≤ u/n",
 		Symbols: []rules.Symbol{
 			{Name: "δ", Means: "drop below the chord between neighbouring supports", Unit: "m"},
 			{Name: "k", Means: "creep of years, 0.6", Unit: "1"},
 			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
+			{Name: "n", Means: "the limit's clear run by sag", Unit: "1"},
 		},
 		Valid: "the rib as first hung; a step by one strap set long or short", Source: frameSource,
 	},
@@ -88,13 +89,14 @@ var stress = rules.Rule{
 		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
-		Formula: "|N|/A + |M|/S ≤ MOR/6",
+		Formula: "|N|/A + |M|/S ≤ MOR/f",
 		Symbols: []rules.Symbol{
 			{Name: "N", Means: "axial force", Unit: "N"},
 			{Name: "A", Means: "area, net of the reveal; of a sawn rib without the layer that is cut at a joint", Unit: "m²"},
 			{Name: "M", Means: "bending moment", Unit: "N·m"},
 			{Name: "S", Means: "section modulus, likewise", Unit: "m³"},
 			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
+			{Name: "f", Means: "the limit's factor", Unit: "1"},
 		},
 		Valid: "the worst of the cases that it hangs in", Source: frameSource,
 	},
@@ -125,7 +127,7 @@ func checkStress(p *rules.Pass) {
 	}
 	p.Report(rules.Finding{
 		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
-		Text:     p.Textf("the rib is stressed to {measured} %s; a sixth of %s's strength is {limit}", in.Words(), p.Ceiling.Rib.Species.Name),
+		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s divided by %.3g", in.Words(), p.Ceiling.Rib.Species.Name, limit.SI),
 		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
 	})
 }

@@ -28,16 +28,16 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 			if k.Slack[i] {
 				method += "; slack"
 			}
-			add(fmt.Sprintf("hanging.%s.strap.%d", k.Name, i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("force of strap %d", i+1), subject, quantity.Force(f).Value(), method)
+			add(fmt.Sprintf("hanging.%s.strap.%d", k.Key(), i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("force of strap %d", i+1), subject, quantity.Force(f).Value(), method)
 		}
 		for i, f := range k.Lifts {
-			add(fmt.Sprintf("hanging.%s.lift.%d", k.Name, i+1), fmt.Sprintf("L_%d", i+1), fmt.Sprintf("force of lift %d, both ribs", i+1), subject, quantity.Force(2*f).Value(), frame)
+			add(fmt.Sprintf("hanging.%s.lift.%d", k.Key(), i+1), fmt.Sprintf("L_%d", i+1), fmt.Sprintf("force of lift %d, both ribs", i+1), subject, quantity.Force(2*f).Value(), frame)
 		}
-		add("hanging."+k.Name+".sag", "δ", "greatest sag by its run, with the creep of years", subject, quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
-		add("hanging."+k.Name+".feet", "f", "movement of each foot, + outward", subject, quantity.Length(k.Feet).Value(), frame)
-		add("hanging."+k.Name+".moment", "M", "greatest bending moment", subject, quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, frame)
-		add("hanging."+k.Name+".stress", "σ", "greatest stress of the rib", subject, quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
-		add("hanging."+k.Name+".radial", "σ_r", "greatest tension across the grain", subject, quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
+		add("hanging."+k.Key()+".sag", "δ", "greatest sag by its run, with the creep of years", subject, quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
+		add("hanging."+k.Key()+".feet", "f", "movement of each foot, + outward", subject, quantity.Length(k.Feet).Value(), frame)
+		add("hanging."+k.Key()+".moment", "M", "greatest bending moment", subject, quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, frame)
+		add("hanging."+k.Key()+".stress", "σ", "greatest stress of the rib", subject, quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
+		add("hanging."+k.Key()+".radial", "σ_r", "greatest tension across the grain", subject, quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
 	}
 	for _, k := range h.all() {
 		if k.Straps != nil || k.Lifts != nil {

@@ -21,18 +21,18 @@ func (e *NeedsError) Error() string { return "needs " + e.Key }
 
 // CaseError says which case did not solve.
 type CaseError struct {
-	Case string
+	Case ID
 	Err  error
 }
 
-func (e *CaseError) Error() string { return fmt.Sprintf("%s: %v", e.Case, e.Err) }
+func (e *CaseError) Error() string { return fmt.Sprintf("%s: %v", e.Case.Key(), e.Err) }
 
 // Unwrap gives the solver's own error.
 func (e *CaseError) Unwrap() error { return e.Err }
 
 // Case is one state of one edge rib.
 type Case struct {
-	Name   string
+	ID
 	Straps []float64 // tension of each, from the left foot
 	Slack  []bool    // straps that go slack
 	Lifts  []float64 // force of each on one rib, upward
@@ -43,33 +43,6 @@ type Case struct {
 	Stress float64   // greatest, N/A + M/S
 	Radial float64   // greatest tension across the grain
 	drops  []float64 // of each node, downward
-}
-
-// Words say what state the case is, to end a sentence with.
-func (c *Case) Words() string {
-	var strap int
-	var way string
-	switch {
-	case c.Name == "first-hung":
-		return "as first hung"
-	case c.Name == "first-hung-alone":
-		return "as first hung, each piece alone"
-	case c.Name == "raised":
-		return "on the lifts"
-	case c.Name == "packed":
-		return "with the ledgers packed"
-	case c.Name == "framing-moved-down":
-		return "with the framing between the end straps moved down"
-	case c.Name == "framing-moved-up":
-		return "with the framing between the end straps moved up"
-	}
-	if n, _ := fmt.Sscanf(c.Name, "strap-set-%d-%s", &strap, &way); n == 2 {
-		return fmt.Sprintf("with strap %d set %s", strap, way)
-	}
-	if n, _ := fmt.Sscanf(c.Name, "strap-lost-%d", &strap); n == 1 {
-		return fmt.Sprintf("with strap %d lost", strap)
-	}
-	return c.Name
 }
 
 // Hanging is every case.
@@ -153,7 +126,7 @@ func Solve(c *layout.Ceiling) (*Hanging, error) {
 	}
 	r, err := compile(c, rib, rib.model())
 	if err != nil {
-		return nil, &CaseError{"model", err}
+		return nil, &CaseError{ID{Kind: FirstHung}, err}
 	}
 	for _, step := range []func(*runner, *Hanging) error{hang, lose, set, move} {
 		if err := step(r, h); err != nil {
@@ -181,31 +154,31 @@ func compile(c *layout.Ceiling, rib *rib, m frame.Model) (*runner, error) {
 
 // run solves the rib under its own weight, without some springs and with
 // others set long or short.
-func (r *runner) run(name string, without []int, misfits ...frame.Misfit) (Case, error) {
+func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
 	err := r.solver.Solve(&frame.Case{
 		Loads: r.rib.loads, Spread: r.rib.spread, Without: without, Misfits: misfits,
 	}, &r.result)
 	if err != nil {
-		return Case{Name: name}, &CaseError{name, err}
+		return Case{ID: id}, &CaseError{id, err}
 	}
-	return r.read(name, without), nil
+	return r.read(id, without), nil
 }
 
 func hang(r *runner, h *Hanging) (err error) {
 	if len(r.rib.lifts) > 0 {
-		raised, err := r.run("raised", append(r.rib.springs(strapKind), r.rib.springs(ledgerKind)...))
+		raised, err := r.run(ID{Kind: Raised}, append(r.rib.springs(strapKind), r.rib.springs(ledgerKind)...))
 		if err != nil {
 			return err
 		}
 		raised.Straps, raised.Slack = nil, nil // none is fixed yet
 		h.Raised = &raised
 	}
-	if h.First, err = r.run("first-hung", r.rib.but(strapKind)); err != nil {
+	if h.First, err = r.run(ID{Kind: FirstHung}, r.rib.but(strapKind)); err != nil {
 		return err
 	}
 	h.Shape = r.stations()
 	if r.rib.packed {
-		packed, err := r.run("packed", r.rib.springs(liftKind))
+		packed, err := r.run(ID{Kind: Packed}, r.rib.springs(liftKind))
 		if err != nil {
 			return err
 		}
@@ -217,7 +190,7 @@ func hang(r *runner, h *Hanging) (err error) {
 // lose takes away each strap in turn, without the ledgers and with them.
 func lose(r *runner, h *Hanging) error {
 	for i := range r.rib.straps {
-		lost, err := r.run(fmt.Sprintf("strap-lost-%d", i+1), append(r.rib.but(strapKind), i))
+		lost, err := r.run(ID{Kind: StrapLost, Strap: i + 1}, append(r.rib.but(strapKind), i))
 		if err != nil && !mechanism(err) {
 			return err
 		}
@@ -225,7 +198,7 @@ func lose(r *runner, h *Hanging) error {
 		if !r.rib.packed {
 			continue
 		}
-		lost, err = r.run(fmt.Sprintf("strap-lost-%d-packed", i+1), append(r.rib.springs(liftKind), i))
+		lost, err = r.run(ID{Kind: StrapLostPacked, Strap: i + 1}, append(r.rib.springs(liftKind), i))
 		if err != nil && !mechanism(err) {
 			return err
 		}
@@ -242,11 +215,8 @@ func set(r *runner, h *Hanging) error {
 	}
 	for i := range r.rib.straps {
 		most := 0.0
-		for _, d := range []struct {
-			word string
-			by   float64
-		}{{"longer", setting}, {"shorter", -setting}} {
-			c, err := r.run(fmt.Sprintf("strap-set-%d-%s", i+1, d.word), r.rib.but(strapKind), frame.Misfit{Spring: i, Longer: d.by})
+		for _, way := range []Way{Longer, Shorter} {
+			c, err := r.run(ID{Kind: StrapSet, Strap: i + 1, Way: way}, r.rib.but(strapKind), frame.Misfit{Spring: i, Longer: float64(way) * setting})
 			if err != nil {
 				return err
 			}
@@ -264,15 +234,12 @@ func move(r *runner, h *Hanging) error {
 	if f == nil || f.Movement == nil || *f.Movement == 0 || len(r.rib.straps) < 3 {
 		return nil
 	}
-	for _, d := range []struct {
-		word string
-		by   float64
-	}{{"framing-moved-down", float64(*f.Movement)}, {"framing-moved-up", -float64(*f.Movement)}} {
+	for _, way := range []Way{Longer, Shorter} {
 		var misfits []frame.Misfit
 		for i := 1; i < len(r.rib.straps)-1; i++ {
-			misfits = append(misfits, frame.Misfit{Spring: i, Longer: d.by})
+			misfits = append(misfits, frame.Misfit{Spring: i, Longer: float64(way) * float64(*f.Movement)})
 		}
-		c, err := r.run(d.word, r.rib.but(strapKind), misfits...)
+		c, err := r.run(ID{Kind: FramingMoved, Way: way}, r.rib.but(strapKind), misfits...)
 		if err != nil {
 			return err
 		}
@@ -291,9 +258,9 @@ func block(c *layout.Ceiling, rib *rib, h *Hanging) error {
 	m.Supports = append(m.Supports, frame.Support{Node: 0, Direction: frame.AlongX}, frame.Support{Node: last, Direction: frame.AlongX})
 	r, err := compile(c, rib, m)
 	if err != nil {
-		return &CaseError{"feet-blocked", err}
+		return &CaseError{ID{Kind: FeetBlocked}, err}
 	}
-	if _, err := r.run("feet-blocked", rib.but(strapKind)); err != nil {
+	if _, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind)); err != nil {
 		return err
 	}
 	thrust := abs(r.result.Supports[len(m.Supports)-1])

@@ -13,8 +13,8 @@ import (
 const creep = 0.6
 
 // read takes a solved case out of the solver's result.
-func (r *runner) read(name string, without []int) Case {
-	c := Case{Name: name}
+func (r *runner) read(id ID, without []int) Case {
+	c := Case{ID: id}
 	held := map[int]bool{}
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {

@@ -189,10 +189,10 @@ func (r *rib) load(c *layout.Ceiling, rails []float64) {
 	whole, halfRail := 0.0, 0.0
 	bays := math.Max(1, math.Round(c.Panel.Modules))
 	for _, p := range c.Panel.Pieces {
-		switch p.Name {
-		case "rail":
+		switch p.Kind {
+		case layout.Rail:
 			whole = p.Mass * bays
-		case "half rail":
+		case layout.HalfRail:
 			halfRail = p.Mass * bays
 		}
 	}

@@ -30,9 +30,9 @@ func alone(c *layout.Ceiling, whole *rib, h *Hanging) error {
 		}
 		r, err := compile(c, piece, piece.model())
 		if err != nil {
-			return &CaseError{"first-hung-alone", err}
+			return &CaseError{ID{Kind: FirstHungAlone}, err}
 		}
-		one, err := r.run("first-hung-alone", nil)
+		one, err := r.run(ID{Kind: FirstHungAlone}, nil)
 		if err != nil {
 			return err
 		}
@@ -45,7 +45,6 @@ func alone(c *layout.Ceiling, whole *rib, h *Hanging) error {
 // worst of the rest.
 func together(all *Case, one Case) *Case {
 	if all == nil {
-		one.Name = "first-hung-alone"
 		return &one
 	}
 	all.Straps = append(all.Straps, one.Straps...)

@@ -67,11 +67,11 @@ func Of(c *layout.Ceiling) Takeoff {
 	var species []string
 	for _, p := range c.VaultPieces() {
 		t.Mass += p.Mass * float64(p.Count)
-		switch p.Name {
-		case "strap":
-			t.Hardware = append(t.Hardware, Hardware{Name: "strap", Count: p.Count, Length: p.Length, Mass: p.Mass * float64(p.Count)})
+		switch p.Kind {
+		case layout.Hanger:
+			t.Hardware = append(t.Hardware, Hardware{Name: p.Kind.String(), Count: p.Count, Length: p.Length, Mass: p.Mass * float64(p.Count)})
 			continue
-		case "skin":
+		case layout.SkinSheet:
 		default:
 			if _, seen := volumes[p.Material]; !seen {
 				species = append(species, p.Material)
@@ -96,10 +96,10 @@ func Of(c *layout.Ceiling) Takeoff {
 
 func line(c *layout.Ceiling, p layout.Piece) Line {
 	l := Line{
-		Name: p.Name, Material: p.Material, Count: p.Count, Length: p.Length, Width: p.Width, Depth: p.Depth,
+		Name: p.Kind.String(), Material: p.Material, Count: p.Count, Length: p.Length, Width: p.Width, Depth: p.Depth,
 		Mass: p.Mass * float64(p.Count),
 	}
-	if p.Name == "rib" || p.Name == "half rib" {
+	if p.Kind == layout.Rib || p.Kind == layout.HalfRib {
 		l.Strips, l.StripThickness = c.Laminations(), c.Rib.Lamination
 	}
 	return l

@@ -77,7 +77,7 @@ func TestMassesSum(t *testing.T) {
 	takeoff := stock.Of(c)
 	tenons := 0.0
 	for _, p := range c.Panel.Pieces {
-		if p.Name == "tenon" {
+		if p.Kind == layout.LooseTenon {
 			tenons = p.Mass * float64(p.Count)
 		}
 	}

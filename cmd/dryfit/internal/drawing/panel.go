@@ -55,7 +55,7 @@ func panel(in Input) (*subject, error) {
 func (in Input) pieces() []string {
 	var out []string
 	for _, p := range in.ceiling().Panel.Pieces {
-		out = append(out, fmt.Sprintf("%d %s, %s: %s × %s × %s", p.Count, p.Name, p.Material, in.length(p.Length), in.length(p.Width), in.length(p.Depth)))
+		out = append(out, fmt.Sprintf("%d %s, %s: %s × %s × %s", p.Count, p.Kind, p.Material, in.length(p.Length), in.length(p.Width), in.length(p.Depth)))
 	}
 	return out
 }

@@ -1,0 +1,100 @@
+package hanging
+
+import "fmt"
+
+// Kind is what a case of the frame shows.
+type Kind uint8
+
+// The kinds of case.
+const (
+	// Raised: on the lifts, no strap fixed.
+	Raised Kind = iota + 1
+	// FirstHung: on the straps alone, as when the lifts come down.
+	FirstHung
+	// FirstHungAlone: each piece of a split arch by itself, before it is joined.
+	FirstHungAlone
+	// Packed: with ledgers that bear.
+	Packed
+	// StrapLost: one strap taken away.
+	StrapLost
+	// StrapLostPacked: one strap taken away, with ledgers that bear.
+	StrapLostPacked
+	// StrapSet: one strap set long or short.
+	StrapSet
+	// FramingMoved: the framing of all but the end straps moved down or up.
+	FramingMoved
+	// FeetBlocked: the feet held.
+	FeetBlocked
+)
+
+// Way is the direction of a change of length.
+type Way int8
+
+// The directions: a strap that is longer lowers its point, as framing that moves
+// down does.
+const (
+	Longer  Way = +1
+	Shorter Way = -1
+)
+
+// ID tells one case from the others.
+type ID struct {
+	Kind  Kind
+	Strap int // from the left foot, from 1, of a case of one strap
+	Way   Way // of a change of length
+}
+
+// words are the names of the ways: of a strap's length, and of framing.
+var words = map[Way]struct{ strap, framing string }{
+	Longer: {"longer", "down"}, Shorter: {"shorter", "up"},
+}
+
+// Key is the case's part of a figure's key: "strap-set-2-longer".
+func (id ID) Key() string {
+	switch id.Kind {
+	case Raised:
+		return "raised"
+	case FirstHung:
+		return "first-hung"
+	case FirstHungAlone:
+		return "first-hung-alone"
+	case Packed:
+		return "packed"
+	case StrapLost:
+		return fmt.Sprintf("strap-lost-%d", id.Strap)
+	case StrapLostPacked:
+		return fmt.Sprintf("strap-lost-%d-packed", id.Strap)
+	case StrapSet:
+		return fmt.Sprintf("strap-set-%d-%s", id.Strap, words[id.Way].strap)
+	case FramingMoved:
+		return "framing-moved-" + words[id.Way].framing
+	case FeetBlocked:
+		return "feet-blocked"
+	}
+	panic(fmt.Sprintf("hanging: no case of kind %d", id.Kind))
+}
+
+// Words say which case it is, in a sentence.
+func (id ID) Words() string {
+	switch id.Kind {
+	case Raised:
+		return "on the lifts"
+	case FirstHung:
+		return "as first hung"
+	case FirstHungAlone:
+		return "as first hung, each piece alone"
+	case Packed:
+		return "with the ledgers packed"
+	case StrapLost:
+		return fmt.Sprintf("with strap %d lost", id.Strap)
+	case StrapLostPacked:
+		return fmt.Sprintf("with strap %d lost and the ledgers packed", id.Strap)
+	case StrapSet:
+		return fmt.Sprintf("with strap %d set %s", id.Strap, words[id.Way].strap)
+	case FramingMoved:
+		return fmt.Sprintf("with the framing between the end straps moved %s", words[id.Way].framing)
+	case FeetBlocked:
+		return "with the feet held"
+	}
+	panic(fmt.Sprintf("hanging: no case of kind %d", id.Kind))
+}
