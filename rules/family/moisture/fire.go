@@ -47,7 +47,7 @@ var emission = rules.Rule{
 	Title:    "the sheet needs no certificate of its formaldehyde emission",
 	Why:      "Composite sheets are sold to a limit, and the certificate is asked for at the end of the job.",
 	Severity: rules.Note,
-	Reads:    []string{"skin.material"},
+	Reads:    []string{"skin.material", "skin.thickness"},
 	Basis: rules.Basis{
 		Valid: "parts per million in the test of ASTM E1333; sheets made or sold in the United States", Source: cite.TSCATitleVI.At("hardwood plywood, MDF, particleboard"),
 	},
@@ -56,12 +56,13 @@ var emission = rules.Rule{
 
 func checkEmission(p *rules.Pass) {
 	m := p.Ceiling.Skin.Material
-	if m.Emission == 0 {
+	limit, known := m.MostEmission(p.Ceiling.Skin.Thickness)
+	if !known {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "skin.material",
 		Text: p.Textf("%s may give off at most %vppm of formaldehyde (%s); ask for the maker's certificate",
-			m.Name, quantity.Value{SI: m.Emission, Unit: quantity.One}, m.EmissionFrom),
+			m.Name, quantity.Value{SI: limit.Most, Unit: quantity.One}, limit.From),
 	})
 }

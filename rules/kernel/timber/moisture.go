@@ -23,6 +23,9 @@ func (e *RangeError) Error() string {
 	case "m":
 		scale, unit = 1000, "mm"
 	}
+	if math.IsInf(e.To, 1) {
+		return fmt.Sprintf("%s %.4g%s is under %.4g%s, the least for %s", e.What, scale*e.Value, unit, scale*e.From, unit, e.Published)
+	}
 	return fmt.Sprintf("%s %.4g%s is outside %.4g%s to %.4g%s, the range of %s",
 		e.What, scale*e.Value, unit, scale*e.From, unit, scale*e.To, unit, e.Published)
 }

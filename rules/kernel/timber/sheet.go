@@ -2,6 +2,7 @@ package timber
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/rules/kernel/cite"
 )
@@ -23,11 +24,37 @@ type Sheet struct {
 	// MOE is the panel's average, Pa; zero: no figure.
 	MOE     float64
 	MOEFrom cite.Source
-	// Emission is the most formaldehyde that the material may give off, in
-	// parts per million; zero: no limit is known.
-	Emission     float64
-	EmissionFrom cite.Source
+	// Emission is the most formaldehyde that the material may give off, by
+	// thickness, the thinnest first; none: no limit is known.
+	Emission []EmissionRow
 }
+
+// EmissionRow is a limit on the formaldehyde of sheets up to a thickness.
+type EmissionRow struct {
+	UpTo float64 // m, included
+	Most float64 // parts per million
+	From cite.Source
+}
+
+// MostEmission is the limit on a sheet of a thickness, in m, and whether one is
+// known.
+func (s Sheet) MostEmission(thickness float64) (EmissionRow, bool) {
+	for _, row := range s.Emission {
+		if thickness <= row.UpTo {
+			return row, true
+		}
+	}
+	return EmissionRow{}, false
+}
+
+// anyThickness is a limit that holds for sheets of every thickness.
+func anyThickness(most float64, from cite.Source) []EmissionRow {
+	return []EmissionRow{{UpTo: math.Inf(1), Most: most, From: from}}
+}
+
+// thinMDF is the thickness up to which fibreboard is thin, for the limits on
+// formaldehyde: 8 mm, 40 CFR 770.3.
+const thinMDF = 0.008
 
 // BendRow is one row of a bend table, both in m.
 type BendRow struct{ Thickness, Radius float64 }
@@ -53,13 +80,18 @@ var (
 	// larger.
 	bendable = bendTable(inch, [2]float64{1.0 / 8, 4}, [2]float64{1.0 / 4, 10}, [2]float64{5.0 / 16, 12}, [2]float64{3.0 / 8, 12})
 	// Knot-free or wetted sheets go tighter.
-	plywoodLong  = bendTable(foot, [2]float64{1.0 / 4, 5}, [2]float64{3.0 / 8, 8}, [2]float64{1.0 / 2, 12}, [2]float64{3.0 / 4, 20})
-	plywoodShort = bendTable(foot, [2]float64{1.0 / 4, 2}, [2]float64{3.0 / 8, 3}, [2]float64{1.0 / 2, 6}, [2]float64{3.0 / 4, 12})
-	// At 10 % moisture; the face grain bent, and not.
-	aircraftLong = bendTable(inch, [2]float64{0.035, 2}, [2]float64{0.1, 8.6}, [2]float64{0.125, 12}, [2]float64{0.155, 16},
-		[2]float64{0.16, 17}, [2]float64{0.19, 21}, [2]float64{0.225, 27}, [2]float64{0.25, 31}, [2]float64{0.375, 54})
-	aircraftShort = bendTable(inch, [2]float64{0.035, 1.1}, [2]float64{0.1, 5.2}, [2]float64{0.125, 7.1}, [2]float64{0.155, 10},
-		[2]float64{0.16, 11}, [2]float64{0.19, 14}, [2]float64{0.225, 17}, [2]float64{0.25, 20}, [2]float64{0.375, 36})
+	plywoodLong = bendTable(foot, [2]float64{1.0 / 4, 5}, [2]float64{5.0 / 16, 6}, [2]float64{3.0 / 8, 8},
+		[2]float64{1.0 / 2, 12}, [2]float64{5.0 / 8, 16}, [2]float64{3.0 / 4, 20})
+	plywoodShort = bendTable(foot, [2]float64{1.0 / 4, 2}, [2]float64{5.0 / 16, 2}, [2]float64{3.0 / 8, 3},
+		[2]float64{1.0 / 2, 6}, [2]float64{5.0 / 8, 8}, [2]float64{3.0 / 4, 12})
+	// At 10 % moisture; the face grain bent, and not. 0.160 in and what is thicker
+	// than 0.185 in is of five plies, the rest of three.
+	aircraftLong = bendTable(inch, [2]float64{0.035, 2}, [2]float64{0.07, 5.2}, [2]float64{0.1, 8.6}, [2]float64{0.125, 12},
+		[2]float64{0.155, 16}, [2]float64{0.16, 17}, [2]float64{0.185, 20}, [2]float64{0.19, 21}, [2]float64{0.225, 27},
+		[2]float64{0.25, 31}, [2]float64{0.315, 43}, [2]float64{0.375, 54})
+	aircraftShort = bendTable(inch, [2]float64{0.035, 1.1}, [2]float64{0.07, 3.2}, [2]float64{0.1, 5.2}, [2]float64{0.125, 7.1},
+		[2]float64{0.155, 10}, [2]float64{0.16, 11}, [2]float64{0.185, 13}, [2]float64{0.19, 14}, [2]float64{0.225, 17},
+		[2]float64{0.25, 20}, [2]float64{0.315, 28}, [2]float64{0.375, 36})
 )
 
 var sheets = []Sheet{
@@ -67,7 +99,7 @@ var sheets = []Sheet{
 		Name: "bendable plywood", Aliases: []string{"flexible plywood", "bending plywood"},
 		Density: 35 * lbft3, DensityFrom: cite.CommonPractice(),
 		LongBent: bendable, ShortBent: bendable, BendFrom: cite.CommonPractice(),
-		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+		Emission: anyThickness(0.05, cite.TSCATitleVI.At("hardwood plywood")),
 	},
 	{
 		Name: "softwood plywood", Aliases: []string{"plywood", "Douglas-fir plywood"},
@@ -78,25 +110,26 @@ var sheets = []Sheet{
 	{
 		Name:    "hardwood plywood",
 		Density: 33.75 * lbft3, DensityFrom: cite.RetailPlywood.At("1/2in, 45lb a sheet"),
-		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+		Emission: anyThickness(0.05, cite.TSCATitleVI.At("hardwood plywood")),
 	},
 	{
 		Name: "aircraft plywood", Aliases: []string{"aircraft birch plywood"},
 		Density: 45 * lbft3, DensityFrom: cite.CommonPractice(),
 		LongBent: aircraftLong, ShortBent: aircraftShort, BendFrom: cite.FAA4313.At("table 1-2, 10% moisture"),
-		Emission: 0.05, EmissionFrom: cite.TSCATitleVI.At("hardwood plywood"),
+		Emission: anyThickness(0.05, cite.TSCATitleVI.At("hardwood plywood")),
 	},
 	{
 		Name: "MDF", Aliases: []string{"medium density fibreboard", "medium density fiberboard"},
 		Density: 50 * lbft3, DensityFrom: cite.RetailPlywood.At("1/2in, 66.7lb a sheet"),
 		MOE: 3.59e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
-		Emission: 0.11, EmissionFrom: cite.TSCATitleVI.At("MDF; 0.13ppm where 8mm or thinner"),
+		Emission: append([]EmissionRow{{UpTo: thinMDF, Most: 0.13, From: cite.TSCATitleVI.At("thin MDF, 8mm or less")}},
+			anyThickness(0.11, cite.TSCATitleVI.At("MDF"))...),
 	},
 	{
 		Name:    "particleboard",
 		Density: 45 * lbft3, DensityFrom: cite.CommonPractice(),
 		MOE: 2.76e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
-		Emission: 0.09, EmissionFrom: cite.TSCATitleVI.At("particleboard").FromMemory(),
+		Emission: anyThickness(0.09, cite.TSCATitleVI.At("particleboard").FromMemory()),
 	},
 }
 
@@ -122,10 +155,16 @@ func SheetNames() []string {
 	return names
 }
 
-// LeastRadius is the least radius, in m, that a sheet of a thickness bends to
-// dry, on its concave face. Between the rows of the table it is interpolated;
-// outside the table it is a *RangeError, and for a material without a table an
-// error that says so.
+// rowSlack is how far past a row's thickness a sheet is still of that row: the
+// tables' own metric sizes are rounded to a tenth of a millimetre (1/4 in is
+// printed as 6.4 mm), and what a mill's sheet is off is within its nominal size.
+const rowSlack = 0.0001
+
+// LeastRadius is the least radius, in m, that a sheet of a thickness, in m,
+// bends to dry, on its concave face. The thickness is the nominal one, as the
+// tables have it. Between two rows the thicker one holds, since the tables print
+// no rule for what lies between. Outside the table it is a *RangeError, and for
+// a material without a table an error that says so.
 func (s Sheet) LeastRadius(thickness float64, longBent bool) (float64, error) {
 	table, whatever := s.ShortBent, s.ShortBentAny
 	if longBent {
@@ -138,17 +177,13 @@ func (s Sheet) LeastRadius(thickness float64, longBent bool) (float64, error) {
 		return 0, fmt.Errorf("no bend table is held for %s; the maker's figure goes into the standards", s.Name)
 	}
 	reach := RangeError{
-		What: "thickness", From: table[0].Thickness, To: table[len(table)-1].Thickness,
+		What: "thickness", Value: thickness, From: table[0].Thickness, To: table[len(table)-1].Thickness,
 		Unit: "m", Published: "the bend table of " + s.Name,
 	}
-	if err := reach.within(thickness); err != nil {
-		return 0, err
-	}
-	for i, row := range table[1:] {
-		if before := table[i]; thickness <= row.Thickness {
-			t := (thickness - before.Thickness) / (row.Thickness - before.Thickness)
-			return before.Radius + t*(row.Radius-before.Radius), nil
+	for _, row := range table {
+		if thickness <= row.Thickness+rowSlack && thickness >= reach.From-rowSlack {
+			return row.Radius, nil
 		}
 	}
-	return table[len(table)-1].Radius, nil
+	return 0, &reach
 }

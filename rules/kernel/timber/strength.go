@@ -23,10 +23,25 @@ func BendingAtSlope(angle float64) float64 {
 	return Hankinson(1, BendingAcross, angle, BendingExponent)
 }
 
+// Least radii by the thickness of a lamination, of hardwood and of softwood, for
+// which the curvature factor is published. Source: Civil Engineering Formulas,
+// p. 167.
+const hardwoodCurvature, softwoodCurvature = 100, 125
+
 // CurvatureFactor is the share of its bending strength that a curved glued
-// member keeps: 1 − 2000·(t/R)². Source: Civil Engineering Formulas, eq. 6.29.
-func CurvatureFactor(thickness, radius float64) float64 {
-	return 1 - 2000*math.Pow(thickness/radius, 2)
+// member keeps: 1 − 2000·(t/R)², t the thickness of a lamination and R the
+// radius, both in m. Source: Civil Engineering Formulas, eq. 6.29. Laminations
+// that are thicker for their radius than R/t = 100 (hardwood) or 125 (softwood)
+// are a *RangeError.
+func CurvatureFactor(thickness, radius float64, g Group) (float64, error) {
+	least := float64(hardwoodCurvature)
+	if g == Softwood {
+		least = softwoodCurvature
+	}
+	if ratio := radius / thickness; !(ratio >= least*(1-atEnd)) {
+		return 0, &RangeError{What: "radius by strip thickness", Value: ratio, From: least, To: math.Inf(1), Published: "the curvature factor"}
+	}
+	return 1 - 2000*math.Pow(thickness/radius, 2), nil
 }
 
 // RadialStress is the greatest stress across the grain of a curved member with

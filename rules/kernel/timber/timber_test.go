@@ -250,11 +250,19 @@ func TestSlopeOfGrain(t *testing.T) {
 // Worked by hand from C_c = 1 − 2000(t/R)²; the 0.8 at t/R = 1/100 is also
 // printed on a calculator page.
 func TestCurvatureFactor(t *testing.T) {
-	for ratio, want := range map[float64]float64{100: 0.8, 125: 0.872, 200: 0.95} {
-		assert.InDelta(t, want, timber.CurvatureFactor(1, ratio), 1e-9)
+	for _, c := range []struct{ thickness, radius, want float64 }{
+		{1, 100, 0.8}, {1, 125, 0.872}, {1, 200, 0.95}, {0.125, 48, 0.986437}, {0.75, 120, 0.921875}, {1, math.Inf(1), 1},
+	} {
+		got, err := timber.CurvatureFactor(c.thickness, c.radius, timber.Hardwood)
+		require.NoError(t, err)
+		assert.InDelta(t, c.want, got, 1e-6)
 	}
-	assert.InDelta(t, 0.986437, timber.CurvatureFactor(0.125, 48), 1e-6)
-	assert.InDelta(t, 0.921875, timber.CurvatureFactor(0.75, 120), 1e-6)
+	_, err := timber.CurvatureFactor(1, 99, timber.Hardwood)
+	assert.EqualError(t, err, "radius by strip thickness 99 is under 100, the least for the curvature factor")
+	_, err = timber.CurvatureFactor(1, 124, timber.Softwood)
+	assert.Error(t, err)
+	_, err = timber.CurvatureFactor(1, math.NaN(), timber.Hardwood)
+	assert.Error(t, err)
 }
 
 // Worked by hand from f_r = 3M/(2Rbd), in inches and pounds.
@@ -307,17 +315,22 @@ func TestBendTables(t *testing.T) {
 		thickness, along, over float64
 	}{
 		{"softwood plywood", foot, 1.0 / 4, 5, 2},
+		{"softwood plywood", foot, 5.0 / 16, 6, 2},
 		{"softwood plywood", foot, 3.0 / 8, 8, 3},
 		{"softwood plywood", foot, 1.0 / 2, 12, 6},
+		{"softwood plywood", foot, 5.0 / 8, 16, 8},
 		{"softwood plywood", foot, 3.0 / 4, 20, 12},
 		{"aircraft plywood", inch, 0.035, 2.0, 1.1},
+		{"aircraft plywood", inch, 0.070, 5.2, 3.2},
 		{"aircraft plywood", inch, 0.100, 8.6, 5.2},
 		{"aircraft plywood", inch, 0.125, 12, 7.1},
 		{"aircraft plywood", inch, 0.155, 16, 10},
 		{"aircraft plywood", inch, 0.160, 17, 11},
+		{"aircraft plywood", inch, 0.185, 20, 13},
 		{"aircraft plywood", inch, 0.190, 21, 14},
 		{"aircraft plywood", inch, 0.225, 27, 17},
 		{"aircraft plywood", inch, 0.250, 31, 20},
+		{"aircraft plywood", inch, 0.315, 43, 28},
 		{"aircraft plywood", inch, 0.375, 54, 36},
 	} {
 		s := sheet(t, r.name)
@@ -337,9 +350,18 @@ func TestBendTablesEnd(t *testing.T) {
 	end, err := sheet(t, "bendable plywood").LeastRadius(0.009525, true)
 	require.NoError(t, err, "3/8in, but for the last digit")
 	assert.InDelta(t, 12*inch, end, 1e-9)
-	between, err := sheet(t, "softwood plywood").LeastRadius(0.4375*inch, true)
-	require.NoError(t, err)
-	assert.InDelta(t, 10*foot, between, 1e-9, "halfway between 8 and 12 ft")
+	// The guide prints its sizes in millimetres too, rounded: 6.4, 7.9, 9.5, 12.7,
+	// 15.9 and 19.1. Between two rows it prints nothing: the safer one holds.
+	for _, r := range []struct{ thickness, feet float64 }{
+		{0.0064, 5}, {0.0079, 6}, {0.0095, 8}, {0.0127, 12}, {0.0159, 16}, {0.0191, 20},
+		{0.4375 * inch, 12}, {0.0066, 6}, {0.013, 16},
+	} {
+		got, err := sheet(t, "softwood plywood").LeastRadius(r.thickness, true)
+		require.NoError(t, err)
+		assert.InDelta(t, r.feet*foot, got, 1e-9, "%v", r.thickness)
+	}
+	_, err = sheet(t, "softwood plywood").LeastRadius(math.NaN(), true)
+	assert.Error(t, err)
 }
 
 func TestThickerNeverBendsTighter(t *testing.T) {
