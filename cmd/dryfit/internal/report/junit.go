@@ -25,6 +25,7 @@ type (
 		Tests      int             `xml:"tests,attr"`
 		Failures   int             `xml:"failures,attr"`
 		Errors     int             `xml:"errors,attr"`
+		Skipped    int             `xml:"skipped,attr"`
 		Time       string          `xml:"time,attr"`
 		Package    string          `xml:"package,attr"`
 		ID         int             `xml:"id,attr"`
@@ -38,11 +39,15 @@ type (
 		Value string `xml:"value,attr"`
 	}
 	junitCase struct {
-		Name    string      `xml:"name,attr"`
-		Class   string      `xml:"classname,attr"`
-		Time    string      `xml:"time,attr"`
-		Error   *junitFault `xml:"error"`
-		Failure *junitFault `xml:"failure"`
+		Name    string        `xml:"name,attr"`
+		Class   string        `xml:"classname,attr"`
+		Time    string        `xml:"time,attr"`
+		Skipped *junitSkipped `xml:"skipped"`
+		Error   *junitFault   `xml:"error"`
+		Failure *junitFault   `xml:"failure"`
+	}
+	junitSkipped struct {
+		Text string `xml:",chardata"`
 	}
 	junitFault struct {
 		Message string `xml:"message,attr"`
@@ -53,9 +58,9 @@ type (
 
 // JUnit writes a test report: a rule that holds a spec, or under strict queries
 // it, is a failure; a file that could not be checked, and a figure that could not
-// be computed, is an error. Notes, queries that do not fail, accepted and referred
-// items, and the rules that were not checked, are the suite's output: not all
-// readers know a test that was skipped.
+// be computed, is an error; a rule that was not checked is skipped, with its
+// reason. Notes, queries that do not fail, accepted and referred items are the
+// suite's output.
 func JUnit(w io.Writer, r Report) error {
 	out := junitReport{}
 	for _, run := range r.Runs {
@@ -97,9 +102,6 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 			said = append(said, junitLine(e))
 		}
 	}
-	for _, l := range lacking(s.NotChecked) {
-		said = append(said, Safe("not checked: "+strings.Join(l.rules, ", ")+": "+l.said()))
-	}
 	suite.Out = strings.Join(said, "\n")
 	for _, c := range suite.Cases {
 		suite.Tests++
@@ -108,12 +110,15 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 			suite.Errors++
 		case c.Failure != nil:
 			suite.Failures++
+		case c.Skipped != nil:
+			suite.Skipped++
 		}
 	}
 	return suite
 }
 
-// junitCases are one for each rule that has an outcome.
+// junitCases are one for each rule. One that fails keeps what it could not
+// check elsewhere in the spec.
 func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 	failing := map[string][]entry{}
 	for _, e := range all {
@@ -121,33 +126,38 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 			failing[e.rule] = append(failing[e.rule], e)
 		}
 	}
+	unchecked := map[string][]rules.NotChecked{}
+	for _, n := range s.NotChecked {
+		unchecked[n.Rule.ID] = append(unchecked[n.Rule.ID], n)
+	}
 	var out []junitCase
 	for _, rule := range r.Rules {
 		c := junitCase{Name: rule.ID + ": " + rule.Title, Class: "dryfit." + strings.Split(rule.ID, ".")[0], Time: "0"}
-		without := without(s.NotChecked, rule)
-		switch {
-		case len(failing[rule.ID]) > 0:
-			c.Failure = fault(failing[rule.ID], failing[rule.ID][0].severity.String())
-		case without != nil && without.Failed:
-			c.Error = &junitFault{Message: Safe(without.Why), Type: "could not be computed"}
-		case without != nil:
-			continue
+		first, without := reasons(unchecked[rule.ID])
+		switch found := failing[rule.ID]; {
+		case len(found) > 0:
+			c.Failure = fault(found, found[0].severity.String())
+			c.Failure.Text = strings.Join(append([]string{c.Failure.Text}, without...), "\n")
+		case first.failed:
+			c.Error = &junitFault{Message: Safe(first.why), Type: "could not be computed", Text: strings.Join(without, "\n")}
+		case len(without) > 0:
+			c.Skipped = &junitSkipped{strings.Join(without, "\n")}
 		}
 		out = append(out, c)
 	}
 	return out
 }
 
-// without is why a rule has no outcome; a figure that failed before a key that
-// is missing.
-func without(list []rules.NotChecked, rule *rules.Rule) *rules.NotChecked {
-	var found *rules.NotChecked
-	for i := range list {
-		if list[i].Rule.ID == rule.ID && (found == nil || list[i].Failed) {
-			found = &list[i]
+// reasons are why a rule has no outcome, and the first of them; a figure that
+// failed comes before a key that is missing.
+func reasons(list []rules.NotChecked) (first reason, said []string) {
+	for i, l := range lacking(list) {
+		said = append(said, Safe("not checked: "+l.said()))
+		if i == 0 || l.failed && !first.failed {
+			first = l.reason
 		}
 	}
-	return found
+	return first, said
 }
 
 func fault(list []entry, kind string) *junitFault {
