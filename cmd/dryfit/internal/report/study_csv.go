@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 
 	"dryfit/rules/study"
@@ -45,40 +44,7 @@ func NewStudyCSV(w io.Writer, s Study, marked bool) (*StudyCSV, error) {
 	return c, c.write(cells)
 }
 
-// csvUnit is what numbers of a unit are written in.
-type csvUnit struct {
-	size float64
-	name string
-}
-
-func (u csvUnit) head() string {
-	if u.name == "" {
-		return ""
-	}
-	return " (" + u.name + ")"
-}
-
-func (c *StudyCSV) unit(u quantity.Unit) csvUnit {
-	imperial := c.study.Units() == quantity.Imperial
-	switch {
-	case u == quantity.Metre && imperial:
-		return csvUnit{0.0254, "in"}
-	case u == quantity.Metre:
-		return csvUnit{0.001, "mm"}
-	case u == quantity.Kilogram && imperial:
-		return csvUnit{0.45359237, "lb"}
-	case u == quantity.Kilogram:
-		return csvUnit{1, "kg"}
-	case u == quantity.Newton && imperial:
-		return csvUnit{4.4482216152605, "lbf"}
-	case u == quantity.Newton:
-		return csvUnit{1, "N"}
-	case u == quantity.Fraction:
-		return csvUnit{0.01, "%"}
-	default:
-		return csvUnit{1, ""}
-	}
-}
+func (c *StudyCSV) unit(u quantity.Unit) csvUnit { return csvUnitOf(c.study.Units(), u) }
 
 // Row writes one option.
 func (c *StudyCSV) Row(r study.Row) error {
@@ -107,18 +73,11 @@ func (c *StudyCSV) Row(r study.Row) error {
 	return c.write(cells)
 }
 
-// csvDigits are those of a number in the table, as many as a study keeps.
-const csvDigits = 6
-
 func (c *StudyCSV) number(column int, r study.Row, u quantity.Unit) string {
-	if !r.Made() || math.IsNaN(r.Figures[column]) || math.IsInf(r.Figures[column], 0) {
+	if !r.Made() {
 		return ""
 	}
-	x, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(r.Figures[column]/c.unit(u).size), 'g', csvDigits, 64), 64)
-	if err != nil {
-		return ""
-	}
-	return strconv.FormatFloat(x, 'f', -1, 64)
+	return c.unit(u).number(r.Figures[column])
 }
 
 // write writes cells of which none that is not a number begins a formula.

@@ -2,7 +2,6 @@ package report
 
 import (
 	"bufio"
-	"encoding/csv"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -24,8 +23,6 @@ type Takeoff struct {
 type row struct {
 	group, name, material, count, length, width, depth, from, mass string
 }
-
-var takeoffHeads = row{"group", "name", "material", "count", "length", "width", "depth", "from", "mass"}
 
 func (r row) cells() []string {
 	return []string{r.group, r.name, r.material, r.count, r.length, r.width, r.depth, r.from, r.mass}
@@ -105,33 +102,6 @@ func TakeoffText(w io.Writer, t Takeoff) error {
 		}
 	}
 	return x.out.Flush()
-}
-
-// TakeoffCSV writes the takeoff as a table that is safe to open in a
-// spreadsheet: no cell begins a formula.
-func TakeoffCSV(w io.Writer, t Takeoff) error {
-	c := csv.NewWriter(w)
-	c.UseCRLF = true
-	for _, r := range append([]row{takeoffHeads}, t.rows()...) {
-		cells := r.cells()
-		for i, cell := range cells {
-			cells[i] = plainCell(Safe(cell))
-		}
-		if err := c.Write(cells); err != nil {
-			return err
-		}
-	}
-	c.Flush()
-	return c.Error()
-}
-
-// plainCell puts an apostrophe before what a spreadsheet would take for a
-// formula.
-func plainCell(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return "'" + s
-	}
-	return s
 }
 
 // TakeoffJSON writes the takeoff as one document, in SI.
