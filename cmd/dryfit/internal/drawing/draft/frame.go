@@ -128,25 +128,33 @@ func (c *columnWriter) cutAfter(left int) {
 	c.line(text, small)
 }
 
+// mostLines is how many lines of the title block one text may take.
+const mostLines = 3
+
+// lines breaks a text into lines, the last of which says where there were more.
+func (c *columnWriter) lines(text string, height float64) []string {
+	lines := c.wrapped(text, height)
+	if len(lines) > mostLines {
+		lines = append(lines[:mostLines-1], paper.Cut(lines[mostLines-1]+" …", c.width, height))
+	}
+	return lines
+}
+
 // titleBlock writes the block at the foot of the column, and returns its top.
 func (c *columnWriter) titleBlock(bottom float64) float64 {
-	const mostLines = 3
-	title := c.wrapped(c.b.frame.Project[0], large)
-	if len(title) > mostLines {
-		title = append(title[:mostLines-1], paper.Cut(title[mostLines-1]+" …", c.width, large))
-	}
-	rest := 0.0
-	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
-		rest += c.height(l, Ordinary)
+	title := c.lines(c.b.frame.Project[0], large)
+	var rest []string
+	for _, text := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
+		rest = append(rest, c.lines(text, Ordinary)...)
 	}
 	facts := leading * small * float64(len(c.b.frame.Facts))
-	top := bottom - gutter - leading*large*float64(len(title)) - rest - facts - 2*gutter
+	top := bottom - gutter - leading*large*float64(len(title)) - leading*Ordinary*float64(len(rest)) - facts - 2*gutter
 	c.y = top + gutter + large
 	for _, l := range title {
 		c.line(l, large)
 	}
-	for _, l := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
-		c.paragraph(l, Ordinary)
+	for _, l := range rest {
+		c.line(l, Ordinary)
 	}
 	c.y += gutter / 2
 	const name = 17

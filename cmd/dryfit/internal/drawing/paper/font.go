@@ -3,6 +3,8 @@ package paper
 import (
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/goregular"
@@ -63,62 +65,83 @@ func advance(r rune) float64 {
 // Em is the size of the font, in mm, at which a capital is as high as height.
 func Em(height float64) float64 { return height * unitsPerEm / capUnits }
 
+// widthOf is the advance of a character, in units of the font.
+func widthOf(r rune) float64 {
+	if int(r) < len(widths) {
+		return widths[r]
+	}
+	return advance(r)
+}
+
 // TextWidth is the width of a line of text whose capitals are as high as height,
 // in mm.
 func TextWidth(text string, height float64) float64 {
 	total := 0.0
 	for _, r := range text {
-		if int(r) < len(widths) {
-			total += widths[r]
-		} else {
-			total += advance(r)
-		}
+		total += widthOf(r)
 	}
 	return total * height / capUnits
 }
 
+// fitting is how many bytes of a text fit into a width, and the width of these.
+// It reads no further than that. A mark stays with the letter before it, and at
+// least one letter fits.
+func fitting(text string, width, height float64) (n int, used float64) {
+	unit := height / capUnits
+	for n < len(text) {
+		r, size := utf8.DecodeRuneInString(text[n:])
+		w := widthOf(r) * unit
+		if n > 0 && used+w > width && !unicode.Is(unicode.M, r) {
+			return n, used
+		}
+		used += w
+		n += size
+	}
+	return n, used
+}
+
 // Wrap breaks a text at its blanks into lines of a width at most; a word that is
-// longer is cut.
+// longer is cut. Its time grows with the text alone.
 func Wrap(text string, width, height float64) []string {
 	var lines []string
-	line := ""
+	var line strings.Builder
+	used, blank := 0.0, TextWidth(" ", height)
+	end := func() {
+		if line.Len() > 0 {
+			lines = append(lines, line.String())
+			line.Reset()
+		}
+		used = 0
+	}
 	for _, word := range strings.Fields(text) {
-		for TextWidth(word, height) > width {
-			runes := []rune(word)
-			n := len(runes) - 1
-			for n > 1 && TextWidth(string(runes[:n]), height) > width {
-				n--
+		for {
+			n, w := fitting(word, width, height)
+			if line.Len() > 0 && (n < len(word) || used+blank+w > width) {
+				end()
 			}
-			if n < 1 {
-				break // not even one letter fits
+			if n == len(word) {
+				if line.Len() > 0 {
+					line.WriteByte(' ')
+					used += blank
+				}
+				line.WriteString(word)
+				used += w
+				break
 			}
-			if line != "" {
-				lines, line = append(lines, line), ""
-			}
-			lines, word = append(lines, string(runes[:n])), string(runes[n:])
+			lines, word = append(lines, word[:n]), word[n:]
 		}
-		if with := strings.TrimSpace(line + " " + word); line == "" || TextWidth(with, height) <= width {
-			line = with
-			continue
-		}
-		lines, line = append(lines, line), word
 	}
-	if line != "" {
-		lines = append(lines, line)
-	}
+	end()
 	return lines
 }
 
 // Cut shortens a text to a width, and marks that it was.
 func Cut(text string, width, height float64) string {
-	if TextWidth(text, height) <= width {
+	if n, w := fitting(text, width, height); n == len(text) && w <= width {
 		return text
 	}
-	runes := []rune(text)
-	for len(runes) > 1 && TextWidth(string(runes)+"…", height) > width {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
+	n, _ := fitting(text, width-TextWidth("…", height), height)
+	return text[:n] + "…"
 }
 
 // Descent is how far letters reach below the base line, in mm.
