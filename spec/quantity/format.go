@@ -162,22 +162,41 @@ func imperialStyle(v Value) (style, bool) {
 
 // Format prints v in the system's unit for it, with the digits that a drawing
 // has: lengths to 0.1 mm or 1/16 in, trailing zeros of a decimal dropped where
-// the value is whole. A sixty-fourth of an inch does not print as nothing.
+// the value is whole. A length of a micrometre or more never prints as nothing:
+// it has as many decimals as it takes, or sixty-fourths of an inch.
 func (s System) Format(v Value) string {
 	if s == Imperial && v.Unit == Metre {
 		return onRule(v.SI)
 	}
 	st := s.style(v)
+	if v.Unit == Metre {
+		return st.visible(v.SI)
+	}
 	return st.print(v.SI, st.decimals)
 }
 
-// onRule prints a length in sixteenths of an inch, or in sixty-fourths where
-// there are none.
-func onRule(m float64) string {
-	if text := inches(m, 16); text != `0"` {
-		return text
+// leastShown is the least length, in m, that is not round-off: the least that
+// a spec may state.
+const leastShown = 1e-6
+
+// visible prints a length with decimals until it shows one that is not nought.
+func (st style) visible(m float64) string {
+	decimals := st.decimals
+	for math.Abs(m) >= leastShown && decimals < st.decimals+finest && st.print(m, decimals) == st.print(0, decimals) {
+		decimals++
 	}
-	return inches(m, 64)
+	return st.print(m, decimals)
+}
+
+// onRule prints a length in sixteenths of an inch, in sixty-fourths where there
+// are none, or else in decimals.
+func onRule(m float64) string {
+	for _, parts := range []int64{16, 64} {
+		if text := inches(m, parts); text != `0"` {
+			return text
+		}
+	}
+	return style{inch, 0, 3, `"`}.visible(m)
 }
 
 func (st style) print(si float64, decimals int) string {

@@ -152,7 +152,7 @@ func TestFormat(t *testing.T) {
 		{quantity.Metric, quantity.Force(math.Nextafter(100, 0)).Value(), "0.10kN"},
 		{quantity.Metric, quantity.Stress(1e-9).Value(), "0.00MPa"},
 		{quantity.Imperial, quantity.Length(math.Nextafter(inch/32, 0)).Value(), `1/16"`},
-		{quantity.Metric, quantity.Length(-0.00001).Value(), "0mm"},
+		{quantity.Metric, quantity.Length(-0.00001).Value(), "-0.01mm"},
 		{quantity.Metric, quantity.Mass(22.64).Value(), "22.6kg"},
 		{quantity.Metric, quantity.Force(900).Value(), "0.90kN"},
 		{quantity.Metric, quantity.Mass(0.0123).Value(), "0.012kg"},
@@ -323,7 +323,7 @@ func BenchmarkParse(b *testing.B) {
 }
 
 func TestASixtyFourthShows(t *testing.T) {
-	for text, m := range map[string]float64{`1/64"`: inch / 64, `-1/64"`: -inch / 64, `1/16"`: inch / 16, `0"`: 1e-5} {
+	for text, m := range map[string]float64{`1/64"`: inch / 64, `-1/64"`: -inch / 64, `1/16"`: inch / 16, `0.0004"`: 1e-5, `0"`: 1e-8} {
 		assert.Equal(t, text, quantity.Imperial.Format(quantity.Length(m).Value()))
 	}
 }
