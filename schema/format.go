@@ -11,6 +11,8 @@ import (
 type format struct {
 	unit  quantity.Unit // of a quantity, else zero
 	check func(text string) error
+	// pattern is a regular expression of the texts, as far as there is one.
+	pattern string
 	// written says how the text is written. It ends the description of every
 	// key of the format, for editors; where the format is told beside the
 	// description it is left off.
@@ -35,21 +37,22 @@ var formats = map[string]format{
 	"share":         sized(quantity.Fraction, aShare, aPercentage),
 	"humidity":      sized(quantity.Fraction, aShare, aPercentage),
 	"hours":         sized(quantity.Hour, notNegative, "A time with its unit: h."),
-	"stock":         {check: stock, written: "A nominal stock, in quarters of an inch."},
+	"stock":         {check: stock, pattern: quantity.StockPattern, written: "A nominal stock, in quarters of an inch."},
 	"date":          {check: date, written: "A date, the year first."},
 }
 
 // bound is what a quantity in SI may be, and what is said of one that is not.
 type bound struct {
+	allowed   quantity.Allowed
 	fits      func(float64) bool
 	otherwise string
 }
 
 var (
-	positive    = bound{func(v float64) bool { return v > 0 }, "must be greater than zero"}
-	notNegative = bound{func(v float64) bool { return v >= 0 }, "must not be negative"}
-	aboveZero   = bound{func(v float64) bool { return v > -273.15 }, "is below absolute zero"}
-	aShare      = bound{func(v float64) bool { return v >= 0 && v <= 1 }, "must be from 0% to 100%"}
+	positive    = bound{quantity.Positive, func(v float64) bool { return v > 0 }, "must be greater than zero"}
+	notNegative = bound{quantity.NotNegative, func(v float64) bool { return v >= 0 }, "must not be negative"}
+	aboveZero   = bound{quantity.Signed, func(v float64) bool { return v > -273.15 }, "is below absolute zero"}
+	aShare      = bound{quantity.Percentage, func(v float64) bool { return v >= 0 && v <= 1 }, "must be from 0% to 100%"}
 )
 
 // unfit says what a text is not, or may not be, to follow it in a sentence.
@@ -69,7 +72,7 @@ const (
 )
 
 func sized(u quantity.Unit, b bound, written string) format {
-	return format{unit: u, written: written, check: func(text string) error {
+	return format{unit: u, written: written, pattern: quantity.Pattern(u, b.allowed), check: func(text string) error {
 		v, err := quantity.Parse(u, text)
 		switch {
 		case err != nil:

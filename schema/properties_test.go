@@ -24,7 +24,7 @@ func described(t *testing.T, text []byte, visit func(path string, part map[strin
 		visit(path, part)
 		keys, _ := part["properties"].(map[string]any)
 		for name, p := range keys {
-			walk(strings.TrimPrefix(path+"."+name, "."), p.(map[string]any))
+			walk(strings.TrimPrefix(path+"."+spec.Key(name), "."), p.(map[string]any))
 		}
 		if items, ok := part["items"].(map[string]any); ok {
 			walk(path+".*", items)
@@ -84,15 +84,20 @@ const everyKey = "testdata/good/every-key.ceiling.toml"
 
 // place is where a path with stars stands in a tree.
 func place(t *testing.T, d *spec.Document, path string) string {
+	key, found := placed(d, path)
+	require.True(t, found, "%s has no %s", d.Path, path)
+	return key
+}
+
+func placed(d *spec.Document, path string) (string, bool) {
 	for i := 1; i <= 6; i++ {
 		key := strings.Replace(path, "*", strconv.Itoa(i), 1)
 		key = strings.ReplaceAll(key, "*", "1")
 		if _, found := spec.Lookup(d.Tree, key); found {
-			return key
+			return key, true
 		}
 	}
-	t.Fatalf("%s has no %s", d.Path, path)
-	return ""
+	return "", false
 }
 
 // with is a copy of a document with another value at a key.

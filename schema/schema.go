@@ -22,8 +22,8 @@ var outputSchema []byte
 //go:embed compare.schema.json
 var compareSchema []byte
 
-// SpecSchema is the JSON Schema of a spec.
-func SpecSchema() []byte { return bytes.Clone(specSchema) }
+// SpecSchema is the JSON Schema of a spec, as it is published.
+func SpecSchema() []byte { return withPatterns(specSchema) }
 
 // OutputSchema is the JSON Schema of what check --format json writes.
 func OutputSchema() []byte { return bytes.Clone(outputSchema) }

@@ -66,9 +66,11 @@ func figure(u quantity.Unit) object {
 	return object{"type": "string", "format": formatOf[u]}
 }
 
-// StandardsSchema is the JSON Schema of a standards file, made from the
-// catalogue, so that a new rule's limit is known at once.
-func StandardsSchema(k Known) []byte {
+// StandardsSchema is the JSON Schema of a standards file, as it is published. It
+// is made from the catalogue, so that a new rule's limit is known at once.
+func StandardsSchema(k Known) []byte { return withPatterns(standardsSchema(k)) }
+
+func standardsSchema(k Known) []byte {
 	source := property("Source", "Where the figure comes from.", object{"type": "string", "minLength": 1})
 	limits, severities, ids := object{}, object{}, []string{}
 	for _, l := range k.Limits {
@@ -112,7 +114,7 @@ func StandardsSchema(k Known) []byte {
 const standardsID = "https://dryfit.example/schema/standards-1.json"
 
 // StandardsShape checks standards files.
-func StandardsShape(k Known) *Shape { return newShape(standardsID, StandardsSchema(k)) }
+func StandardsShape(k Known) *Shape { return newShape(standardsID, standardsSchema(k)) }
 
 func materials(source object) object {
 	text := func(title, description string) object {

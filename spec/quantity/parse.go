@@ -62,17 +62,22 @@ var accepted = map[Unit]string{
 // Accepted shows how a quantity of a unit is written, for messages.
 func Accepted(u Unit) string { return accepted[u] }
 
+// The grammar. Pattern says the same to other programs, with the characters
+// that marks stands for.
 const (
-	decimal  = `\d+(?:\.\d+)?(?:[eE][+-]?\d{1,2})?`
+	plain    = `\d+(?:\.\d+)?`
 	fraction = `\d+/\d+`
-	footForm = `(` + decimal + `)\s*(?:ft|')`
-	partForm = `(\d+(?:\s+|-)` + fraction + `|` + fraction + `|` + decimal + `)\s*(?:in|")`
+	footForm = `(` + plain + `) *(?:ft|')`
+	partForm = `(\d+(?: +|-)` + fraction + `|` + fraction + `|` + plain + `) *(?:in|")`
 )
 
 var (
-	numberForm = regexp.MustCompile(`^([+-]?)(` + decimal + `)\s*([^\d\s].*)?$`)
-	inchForm   = regexp.MustCompile(`^([+-]?)(?:` + footForm + `(?:\s*-?\s*` + partForm + `)?|` + partForm + `)$`)
-	stockRE    = regexp.MustCompile(`^\d+/4$`)
+	numberForm = regexp.MustCompile(`^([+-]?)(` + plain + `(?:[eE][+-]?\d{1,2})?) *([^\d ].*)?$`)
+	inchForm   = regexp.MustCompile(`^([+-]?)(?:` + footForm + `(?: *-? *` + partForm + `)?|` + partForm + `)$`)
+	// misread is a small numeral with digits after it, which marks would make one
+	// fraction of.
+	misread = regexp.MustCompile(`[` + numerals + `][\d/⁄]`)
+	stockRE = regexp.MustCompile(`^\d+/4$`)
 
 	// marks turns what word processors and drawings write into what the grammar
 	// reads. A small numeral is only read where it belongs to a unit.
@@ -89,7 +94,10 @@ func Parse(u Unit, text string) (Value, error) {
 	if v, ok := parsePlain(u, text); ok {
 		return v, nil
 	}
-	t := strings.TrimSpace(marks.Replace(text))
+	if misread.MatchString(text) {
+		return Value{}, fmt.Errorf("not a number with a unit; write %s", accepted[u])
+	}
+	t := strings.Trim(marks.Replace(text), " ")
 	if digitsIn(t) > maxDigits {
 		return Value{}, fmt.Errorf("more digits than a quantity may have (%d); write %s", maxDigits, accepted[u])
 	}
@@ -125,6 +133,9 @@ func digitsIn(text string) int {
 	}
 	return n
 }
+
+// numerals are the characters that are fractions.
+const numerals = "½¼¾⅛⅜⅝⅞"
 
 // exact is the greatest whole number up to which every one is a float64.
 const exact = 1 << 53

@@ -293,6 +293,7 @@ func FuzzParse(f *testing.F) {
 		f.Add(uint8(r.unit), r.text)
 	}
 	f.Add(uint8(quantity.Metre), "1/0in")
+	all := patterns()
 	f.Fuzz(func(t *testing.T, unit uint8, text string) {
 		u := quantity.Unit(unit)
 		if u < quantity.One || u > quantity.Fraction {
@@ -301,6 +302,9 @@ func FuzzParse(f *testing.F) {
 		v, err := quantity.Parse(u, text)
 		if err == nil && (math.IsNaN(v.SI) || math.IsInf(v.SI, 0) || v.Unit != u) {
 			t.Fatalf("%q reads as %v", text, v)
+		}
+		if p := all[u][quantity.Signed]; err == nil && p != nil && !p.MatchString(text) {
+			t.Fatalf("%q is read, and its pattern does not match it", text)
 		}
 		for _, system := range systems {
 			if printed := system.Format(v); err == nil && minusNought.MatchString(printed) {
