@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -10,26 +11,25 @@ import (
 )
 
 func schemaCommand() *cobra.Command {
+	names, of := []string{"spec", "standards"}, map[string]func() []byte{
+		"spec": schema.SpecSchema, "standards": func() []byte { return schema.StandardsSchema(catalog.Known()) },
+	}
+	var said strings.Builder
+	for _, o := range schema.Outputs() {
+		names, of[o.Name] = append(names, o.Name), o.Text
+		fmt.Fprintf(&said, "  %-9s what %s --format json writes\n", o.Name, o.Command)
+	}
 	return &cobra.Command{
-		Use:   "schema [spec|standards|output|compare]",
+		Use:   "schema [" + strings.Join(names, "|") + "]",
 		Short: "Print the JSON Schema of the spec, the standards or JSON output",
-		Long: "Prints the JSON Schema (2020-12) of a spec or of a standards file, which editors use\n" +
-			"for completion and help, or of what check and compare --format json write.",
+		Long: "Prints a JSON Schema (2020-12):\n\n" +
+			"  spec      a spec, for completion and help in editors; the default\n" +
+			"  standards a standards file\n" + strings.TrimSuffix(said.String(), "\n"),
 		Example:   "  dryfit schema > spec.schema.json\n  dryfit schema output",
 		Args:      cobra.MatchAll(cobra.MaximumNArgs(1), cobra.OnlyValidArgs),
-		ValidArgs: []string{"spec", "standards", "output", "compare"},
+		ValidArgs: names,
 		RunE: func(c *cobra.Command, args []string) error {
-			text := schema.SpecSchema()
-			switch {
-			case len(args) == 0:
-			case args[0] == "standards":
-				text = schema.StandardsSchema(catalog.Known())
-			case args[0] == "output":
-				text = schema.OutputSchema()
-			case args[0] == "compare":
-				text = schema.CompareSchema()
-			}
-			if _, err := c.OutOrStdout().Write(text); err != nil {
+			if _, err := c.OutOrStdout().Write(of[append(args, "spec")[0]]()); err != nil {
 				return fmt.Errorf("write standard output: %w", err)
 			}
 			return nil

@@ -173,9 +173,9 @@ type jsonValue struct {
 func tablesJSON(tables []figure.Table) []jsonTable {
 	out := []jsonTable{}
 	for _, t := range tables {
-		j := jsonTable{Key: t.Key, Title: t.Title, Subject: t.Subject, Head: t.Head, Note: t.Note}
+		j := jsonTable{Key: t.Key, Title: t.Title, Subject: t.Subject, Head: append([]string{}, t.Head...), Rows: []jsonRow{}, Note: t.Note}
 		for _, r := range t.Rows {
-			row := jsonRow{Label: r.Label}
+			row := jsonRow{Label: r.Label, Values: []jsonValue{}}
 			for _, v := range r.Values {
 				row.Values = append(row.Values, jsonValue{number(v), v.Unit.String()})
 			}

@@ -153,10 +153,14 @@ func NewStudyJSONL(w io.Writer, s Study) (*StudyJSONL, error) {
 	j.lines = json.NewEncoder(j.out)
 	j.lines.SetEscapeHTML(false)
 	head := s.head()
-	return j, j.lines.Encode(map[string]any{"study": map[string]any{
+	first := map[string]any{
 		"path": head.Path, "on": head.On, "vary": head.Vary, "follows": head.Follows, "columns": head.Columns,
-		"weighed": head.Weighed, "total": head.Total, "part": head.Part, "first": head.First, "last": head.Last,
-	}})
+		"weighed": head.Weighed, "total": head.Total, "first": head.First, "last": head.Last,
+	}
+	if head.Part != "" {
+		first["part"] = head.Part
+	}
+	return j, j.lines.Encode(map[string]any{"study": first})
 }
 
 // Row writes one option.

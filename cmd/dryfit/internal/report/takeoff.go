@@ -129,6 +129,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Bent      jsonNumber `json:"bent"`
 		Thickness jsonNumber `json:"thickness"`
 		Count     int        `json:"count"`
+		Pieces    int        `json:"pieces_in_skin"`
 	}
 	type hardware struct {
 		Name   string     `json:"name"`
@@ -145,7 +146,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		PanelMass jsonNumber `json:"panel_mass"`
 		Panels    int        `json:"panels"`
 		Mass      jsonNumber `json:"mass"`
-	}{Path: t.Path, PanelMass: jsonNumber(t.PanelMass), Panels: t.Panels, Mass: jsonNumber(t.Mass)}
+	}{Path: t.Path, Pieces: []piece{}, Lumber: []boards{}, Sheets: []sheets{}, Hardware: []hardware{}, PanelMass: jsonNumber(t.PanelMass), Panels: t.Panels, Mass: jsonNumber(t.Mass)}
 	for _, p := range t.Pieces {
 		out.Pieces = append(out.Pieces, piece{
 			p.Name, p.Material, p.Count, jsonNumber(p.Length), jsonNumber(p.Width), jsonNumber(p.Depth),
@@ -156,7 +157,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		out.Lumber = append(out.Lumber, boards{b.Species, jsonNumber(b.Volume), jsonNumber(b.BoardFeet), stock.Waste})
 	}
 	for _, s := range t.Sheets {
-		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count})
+		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count, s.Pieces})
 	}
 	for _, h := range t.Hardware {
 		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass)})
