@@ -17,9 +17,12 @@ import (
 // Check says what is wrong with the shape of a document: each mistake once, at
 // its place, in the order of the file.
 func (s *Shape) Check(d *spec.Document) []spec.Problem {
-	c := checker{doc: d, tree: s.tree, gone: map[string]bool{}}
-	c.fractions(make([]string, 0, 8), s.tree, d.Tree)
-	if err := s.schema.Validate(d.Tree); err != nil {
+	if s.sketch().says(d.Tree) == yes {
+		return nil
+	}
+	c := checker{doc: d, tree: s.tree(), gone: map[string]bool{}}
+	c.fractions(make([]string, 0, 8), c.tree, d.Tree)
+	if err := s.schema().Validate(d.Tree); err != nil {
 		var invalid *jsonschema.ValidationError
 		if !errors.As(err, &invalid) {
 			return []spec.Problem{d.Problem("file.shape", "", err.Error())}
@@ -30,7 +33,11 @@ func (s *Shape) Check(d *spec.Document) []spec.Problem {
 }
 
 // Fits reports whether a tree that is not from a file has the shape of a spec.
-func Fits(tree map[string]any) bool { return specShape().schema.Validate(tree) == nil }
+func Fits(tree map[string]any) bool { return specShape().fits(tree) }
+
+func (s *Shape) fits(tree map[string]any) bool {
+	return s.sketch().says(tree) == yes || s.schema().Validate(tree) == nil
+}
 
 // checker collects what is wrong with one document.
 type checker struct {

@@ -31,15 +31,33 @@ func OutputSchema() []byte { return bytes.Clone(outputSchema) }
 // CompareSchema is the JSON Schema of what compare --format json writes.
 func CompareSchema() []byte { return bytes.Clone(compareSchema) }
 
-// Shape checks files of one kind against their schema.
+// Shape checks files of one kind against their schema. The sketch says of most
+// sound files that they are; the validator judges the rest, and is compiled when
+// the first of these comes.
 type Shape struct {
-	schema *jsonschema.Schema
-	tree   *node
+	sketch func() *sketch
+	schema func() *jsonschema.Schema
+	tree   func() *node
 }
 
-// newShape compiles a schema of ours; an error in it is a mistake in this
-// program.
-func newShape(id string, text []byte) *Shape {
+// newShape is that of a schema of ours, as text and as decoded; an error in it
+// is a mistake in this program.
+func newShape(id string, text func() []byte, decoded func() object) *Shape {
+	return &Shape{
+		sketch: sync.OnceValue(func() *sketch { return sketchOf(decoded()) }),
+		schema: sync.OnceValue(func() *jsonschema.Schema { return compiled(id, text()) }),
+		tree: sync.OnceValue(func() *node {
+			tree := new(node)
+			if err := json.Unmarshal(text(), tree); err != nil {
+				panic(err)
+			}
+			return tree
+		}),
+	}
+}
+
+// compiled is a schema for the validator.
+func compiled(id string, text []byte) *jsonschema.Schema {
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	c.AssertFormat = true
@@ -52,16 +70,21 @@ func newShape(id string, text []byte) *Shape {
 	if err := c.AddResource(id, bytes.NewReader(text)); err != nil {
 		panic(err)
 	}
-	s := &Shape{schema: c.MustCompile(id), tree: new(node)}
-	if err := json.Unmarshal(text, s.tree); err != nil {
+	return c.MustCompile(id)
+}
+
+// decodedSpec is the schema of a spec, which nobody may change.
+var decodedSpec = sync.OnceValue(func() object {
+	var root object
+	if err := json.Unmarshal(specSchema, &root); err != nil {
 		panic(err)
 	}
-	return s
-}
+	return root
+})
 
 // specShape is that of a spec.
 var specShape = sync.OnceValue(func() *Shape {
-	return newShape("https://dryfit.example/schema/spec-1.json", specSchema)
+	return newShape("https://dryfit.example/schema/spec-1.json", func() []byte { return specSchema }, decodedSpec)
 })
 
 // Check says what is wrong with the shape of a spec: each mistake once, at its

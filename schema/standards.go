@@ -3,7 +3,7 @@ package schema
 import (
 	"encoding/json"
 	"slices"
-	"strings"
+	"sync"
 
 	"dryfit/spec/quantity"
 )
@@ -68,9 +68,9 @@ func figure(u quantity.Unit) object {
 
 // StandardsSchema is the JSON Schema of a standards file, as it is published. It
 // is made from the catalogue, so that a new rule's limit is known at once.
-func StandardsSchema(k Known) []byte { return withPatterns(standardsSchema(k)) }
+func StandardsSchema(k Known) []byte { return withPatterns(marshalled(standardsSchema(k))) }
 
-func standardsSchema(k Known) []byte {
+func standardsSchema(k Known) object {
 	source := property("Source", "Where the figure comes from.", object{"type": "string", "minLength": 1})
 	limits, severities, ids := object{}, object{}, []string{}
 	for _, l := range k.Limits {
@@ -104,7 +104,11 @@ func standardsSchema(k Known) []byte {
 	}, "dryfit", "name")
 	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	root["$id"] = standardsID
-	text, err := json.MarshalIndent(root, "", "  ")
+	return root
+}
+
+func marshalled(schema object) []byte {
+	text, err := json.MarshalIndent(schema, "", "  ")
 	if err != nil {
 		panic(err) // nothing in it but text and numbers
 	}
@@ -114,7 +118,10 @@ func standardsSchema(k Known) []byte {
 const standardsID = "https://dryfit.example/schema/standards-1.json"
 
 // StandardsShape checks standards files.
-func StandardsShape(k Known) *Shape { return newShape(standardsID, standardsSchema(k)) }
+func StandardsShape(k Known) *Shape {
+	root := sync.OnceValue(func() object { return standardsSchema(k) })
+	return newShape(standardsID, func() []byte { return marshalled(root()) }, root)
+}
 
 func materials(source object) object {
 	text := func(title, description string) object {
@@ -148,21 +155,25 @@ func materials(source object) object {
 // defaultable are the optional keys of a spec that belong to no list, each with
 // its own part of the spec's schema.
 func defaultable() object {
-	var root object
-	if err := json.Unmarshal(specSchema, &root); err != nil {
-		panic(err)
-	}
 	out := object{}
-	for _, p := range Properties() {
-		section, _, nested := strings.Cut(p.Path, ".")
-		if p.Required || !nested || strings.Contains(p.Path, "*") || slices.Contains([]string{"vault", "accept"}, section) {
-			continue
+	var walk func(path string, part object)
+	walk = func(path string, part object) {
+		properties, _ := part["properties"].(object)
+		for name, v := range properties {
+			child := v.(object)
+			if path == "" {
+				if name != "vault" && name != "accept" {
+					walk(name, child)
+				}
+				continue
+			}
+			key := path + "." + name
+			if !slices.Contains(anys(part["required"]), any(name)) {
+				out[key] = child
+			}
+			walk(key, child)
 		}
-		part := root
-		for _, name := range strings.Split(p.Path, ".") {
-			part = part["properties"].(object)[name].(object)
-		}
-		out[p.Path] = part
 	}
+	walk("", decodedSpec())
 	return out
 }

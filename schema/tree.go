@@ -128,7 +128,7 @@ func Properties() []Property {
 			}
 		}
 	}
-	walk("", specShape().tree)
+	walk("", specShape().tree())
 	return out
 }
 
