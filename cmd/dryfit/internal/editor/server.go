@@ -9,6 +9,7 @@ package editor
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -226,12 +227,12 @@ func (s *server) notify(method string, params any) {
 }
 
 func (s *server) write(message any) {
-	body, err := json.Marshal(message)
-	if err != nil {
+	var body bytes.Buffer
+	if err := report.NewEncoder(&body).Encode(message); err != nil {
 		s.log("%v", err)
 		return
 	}
 	if s.failed == nil {
-		s.failed = writeFrame(s.out, body)
+		s.failed = writeFrame(s.out, bytes.TrimSpace(body.Bytes()))
 	}
 }

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
 
 	"dryfit/rules"
@@ -94,10 +93,7 @@ func CompareJSON(w io.Writer, c Comparison) error {
 	for _, n := range c.NotChecked {
 		out.NotChecked = append(out.NotChecked, jsonCoverage{n.Kind.String(), n.Rule.ID, n.Needs, n.Why, n.Failed})
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+	return writeJSON(w, out)
 }
 
 func sideJSON(s *review.Sheet) jsonSide {

@@ -129,10 +129,7 @@ func JSON(w io.Writer, r Report) error {
 		}
 		out.Runs = append(out.Runs, j)
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+	return writeJSON(w, out)
 }
 
 func fileJSON(s *review.Sheet) jsonFile {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
 
 	"dryfit/rules/review"
@@ -18,7 +17,5 @@ type jsonLine struct {
 
 // JSONLine writes what a report says of one file, on a line of its own.
 func JSONLine(w io.Writer, r Report, s *review.Sheet) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	return e.Encode(jsonLine{r.Version, r.On, r.Strict, fileJSON(s)})
+	return NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, fileJSON(s)})
 }

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
 
 	"dryfit/rules"
@@ -91,10 +90,7 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 		}
 		out.Each = append(out.Each, j)
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+	return writeJSON(w, out)
 }
 
 func changeJSON(c remedy.Change) jsonChange {

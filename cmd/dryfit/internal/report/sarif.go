@@ -3,7 +3,6 @@ package report
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"fmt"
 	"io"
 	"net/url"
@@ -37,10 +36,7 @@ func SARIF(w io.Writer, r Report) error {
 	for _, run := range r.Runs {
 		log.Runs = append(log.Runs, r.sarifRun(run))
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(log)
+	return writeJSON(w, log)
 }
 
 func (r Report) sarifRun(run Run) sarifRun {

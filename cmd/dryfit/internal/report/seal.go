@@ -32,6 +32,14 @@ func DigestOf(path string, src []byte) Digest {
 	return Digest{path, hex.EncodeToString(sum[:])}
 }
 
+// MarshalJSON implements json.Marshaler: the path is the author's text, and the
+// page's template has a writer of its own.
+func (d Digest) MarshalJSON() ([]byte, error) {
+	type plain Digest
+	text, err := json.Marshal(plain(d))
+	return escapeJSON(text), err
+}
+
 // The seal stands between these in a page.
 const (
 	sealBegin = `<script type="application/json" id="dryfit-submittal">`

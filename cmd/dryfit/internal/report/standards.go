@@ -2,7 +2,6 @@ package report
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -128,10 +127,7 @@ func (t *texter) inForce(row inForce) {
 
 // StandardsJSON lists everything in force as one document.
 func StandardsJSON(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(struct {
+	return writeJSON(w, struct {
 		Name    string    `json:"name"`
 		Files   []string  `json:"files"`
 		InForce []inForce `json:"in_force"`

@@ -74,10 +74,7 @@ func StudyJSON(w io.Writer, s Study) error {
 	for _, r := range s.Rows {
 		out.Options = append(out.Options, s.option(r, true))
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+	return writeJSON(w, out)
 }
 
 func (s Study) head() jsonStudy {
@@ -150,8 +147,7 @@ type StudyJSONL struct {
 // NewStudyJSONL writes the first line.
 func NewStudyJSONL(w io.Writer, s Study) (*StudyJSONL, error) {
 	j := &StudyJSONL{study: s, out: bufio.NewWriter(w)}
-	j.lines = json.NewEncoder(j.out)
-	j.lines.SetEscapeHTML(false)
+	j.lines = NewEncoder(j.out)
 	head := s.head()
 	first := map[string]any{
 		"path": head.Path, "on": head.On, "vary": head.Vary, "follows": head.Follows, "columns": head.Columns,

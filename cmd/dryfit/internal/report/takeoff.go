@@ -2,7 +2,6 @@ package report
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
@@ -162,8 +161,5 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 	for _, h := range t.Hardware {
 		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass)})
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+	return writeJSON(w, out)
 }
