@@ -157,7 +157,7 @@ func (s *sketch) takeParts(v any) bool {
 }
 
 func (s *sketch) takeLimit(keyword string, v any) bool {
-	at, ok := number(v)
+	at, ok := exactNumber(v)
 	if !ok {
 		return false
 	}
@@ -197,8 +197,8 @@ func anys(v any) []any {
 // exactIn is where every whole number is a float64 of its own.
 const exactIn = 1 << 53
 
-// number is a number of JSON or of TOML, as far as it is exact.
-func number(v any) (float64, bool) {
+// exactNumber is a number of JSON or of TOML, as far as it is exact.
+func exactNumber(v any) (float64, bool) {
 	switch v := v.(type) {
 	case int:
 		return float64(v), true
@@ -227,7 +227,7 @@ func (s *sketch) says(v any) answer {
 		}
 		a = a.and(within(s.sizes, float64(utf8.RuneCountInString(v))))
 	case int64, float64:
-		x, ok := number(v)
+		x, ok := exactNumber(v)
 		if !ok {
 			return unsure
 		}
@@ -283,9 +283,9 @@ func (s *sketch) ofWords(v any) answer {
 	if s.words == nil {
 		return yes
 	}
-	x, numeric := number(v)
+	x, numeric := exactNumber(v)
 	for _, w := range s.words {
-		if y, ok := number(w); ok && numeric && x == y {
+		if y, ok := exactNumber(w); ok && numeric && x == y {
 			return yes
 		}
 		if text, ok := w.(string); ok && v == any(text) {
