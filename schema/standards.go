@@ -92,6 +92,8 @@ func standardsSchema(k Known) object {
 		"check": table("Check", "What is checked.", object{
 			"folders": property("Folders", "Checked where the command names no path; relative to this file.",
 				object{"type": "array", "items": property("Folder", "A path.", object{"type": "string", "minLength": 1})}),
+			"docs": property("Docs", "Absolute address that these pages are published under; findings in SARIF link there.",
+				object{"type": "string", "minLength": 1}),
 		}),
 		"limit":    table("Limits", "By rule and name.", limits),
 		"severity": table("Severities", "By rule; what is referred stays referred.", severities),

@@ -3,6 +3,7 @@ package standards
 import (
 	"fmt"
 	"maps"
+	"net/url"
 	"slices"
 	"strings"
 
@@ -26,6 +27,7 @@ type Layer struct {
 	File       string
 	Name       string
 	Folders    []string
+	Docs       string // address of the docs, absolute, without a stroke at its end
 	limits     map[string]Limit
 	severities map[string]Severity
 	holds      map[string]Origin
@@ -59,6 +61,9 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	for _, f := range list(check["folders"]) {
 		r.layer.Folders = append(r.layer.Folders, f.(string))
 	}
+	if docs, given := check["docs"].(string); given {
+		r.readDocs(docs)
+	}
 	r.readLimits(ranges)
 	r.readSeverities()
 	r.readDefaults()
@@ -83,6 +88,17 @@ func (r *reader) origin(key string) Origin {
 func (r *reader) table(name string) (map[string]any, []string) {
 	t, _ := r.doc.Tree[name].(map[string]any)
 	return t, slices.Sorted(maps.Keys(t))
+}
+
+// readDocs takes an address that pages may be named under, and nothing that a
+// reader would not see in it.
+func (r *reader) readDocs(docs string) {
+	u, err := url.Parse(docs)
+	if err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Hostname() == "" || u.User != nil || u.RawQuery+u.Fragment != "" || u.String() != docs {
+		r.refuse("check.docs", "%q is not the absolute address of a page; write https://docs.example/dryfit", docs)
+		return
+	}
+	r.layer.Docs = strings.TrimRight(docs, "/")
 }
 
 func (r *reader) readLimits(ranges map[string]Range) {

@@ -1,6 +1,7 @@
 package standards
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -18,6 +19,7 @@ func With(layers ...*Layer) *Standards {
 		if s.Folders == nil {
 			s.Folders = l.Folders
 		}
+		s.Docs = cmp.Or(s.Docs, l.Docs)
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)

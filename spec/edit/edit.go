@@ -4,6 +4,7 @@
 package edit
 
 import (
+	"bytes"
 	"fmt"
 	"maps"
 	"reflect"
@@ -47,6 +48,43 @@ func Apply(src []byte, changes []Change) ([]byte, error) {
 		if !reflect.DeepEqual(again.Tree, want) {
 			return nil, fmt.Errorf("%s can't be changed in place", c.Key)
 		}
+	}
+	return out, nil
+}
+
+// Splice is a part of a document and the text that takes its place.
+type Splice struct {
+	spec.Range // bytes of the document's source
+	Text       string
+}
+
+// Splices are what Apply does to a document for one change: the parts of its
+// source that it replaces, in their order, none of which overlaps another.
+func Splices(doc *spec.Document, c Change) ([]Splice, error) {
+	want, err := Apply(doc.Source, []Change{c})
+	if err != nil {
+		return nil, err
+	}
+	var out []Splice
+	for _, one := range elements(doc.Tree, c) {
+		at, text, err := splice(doc, one)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Splice{at, text})
+	}
+	slices.SortFunc(out, func(a, b Splice) int { return a.Start - b.Start })
+	var made []byte
+	from := 0
+	for _, s := range out {
+		if s.Start < from {
+			return nil, fmt.Errorf("%s can't be changed in parts", c.Key)
+		}
+		made = append(append(made, doc.Source[from:s.Start]...), s.Text...)
+		from = s.End
+	}
+	if !bytes.Equal(append(made, doc.Source[from:]...), want) {
+		return nil, fmt.Errorf("%s can't be changed in parts", c.Key)
 	}
 	return out, nil
 }

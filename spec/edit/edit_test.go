@@ -61,6 +61,16 @@ func TestEdits(t *testing.T) {
 			got, err := edit.Apply([]byte(tt.src), []edit.Change{{Key: tt.key, Value: tt.value}})
 			require.NoError(t, err)
 			assert.Equal(t, tt.want, string(got))
+
+			doc, problems := spec.Parse("", []byte(tt.src))
+			require.Empty(t, problems)
+			parts, err := edit.Splices(doc, edit.Change{Key: tt.key, Value: tt.value})
+			require.NoError(t, err)
+			text := string(doc.Source) // without the mark of the byte order
+			for _, p := range slices.Backward(parts) {
+				text = text[:p.Start] + p.Text + text[p.End:]
+			}
+			assert.Equal(t, strings.TrimPrefix(tt.want, "\ufeff"), text)
 		})
 	}
 }

@@ -19,8 +19,10 @@ type entry struct {
 	basis      string // empty for a fault of the file
 	start, end spec.Position
 	related    []string
-	passes     string // a setting, as a spec writes it
+	offer      *rules.Offer
+	passes     string // the offer, as a spec writes it
 	accepted   string // by whom, why, until when
+	acceptance *spec.Accepted
 }
 
 // entries are a sheet's: faults of the file first, then findings, each in their
@@ -38,10 +40,10 @@ func entries(s *review.Sheet) []entry {
 			start: f.Start, end: f.End, related: f.Related,
 		}
 		if f.Passes != nil {
-			e.passes = f.Passes.Key + " = " + Written(f.Passes.Value)
+			e.offer, e.passes = f.Passes, f.Passes.Key+" = "+Written(f.Passes.Value)
 		}
 		if a := f.Accepted; a != nil {
-			e.accepted = a.Reason + ", by " + a.By + ", until " + a.Until
+			e.acceptance, e.accepted = a, a.Reason+", by "+a.By+", until "+a.Until
 		}
 		out = append(out, e)
 	}

@@ -71,7 +71,7 @@ func oasis(t *testing.T) *jsonschema.Schema {
 
 func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
 	s := oasis(t)
-	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
+	for name, r := range map[string]Report{"examples": full(t), "published": published(t), "hostile": hostileReport(t, hostile), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
 		var log any
 		require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
 		assert.NoError(t, s.Validate(log), name)
@@ -82,8 +82,8 @@ func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
 }
 
 // A general-purpose validator of SARIF finds nothing that it calls an error or
-// a warning, but for what a log that is not published can't have: an address
-// for the rules' pages.
+// a warning, but for what a log can't have where the standards give no address
+// of the docs.
 func TestSARIFSatisfiesAValidator(t *testing.T) {
 	program := filepath.Join(validators, "@microsoft/sarif-multitool-linux/Sarif.Multitool")
 	if _, err := os.Stat(program); err != nil {
@@ -92,14 +92,15 @@ func TestSARIFSatisfiesAValidator(t *testing.T) {
 	program, err := filepath.Abs(program)
 	require.NoError(t, err)
 	folder := t.TempDir()
-	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
+	for name, r := range map[string]Report{"published": published(t), "hostile": hostileReport(t, hostile)} {
 		log := filepath.Join(folder, name+".sarif")
 		require.NoError(t, os.WriteFile(log, sarifOf(t, r), 0o644))
 		c := exec.Command(program, "validate", log, "--output", filepath.Join(folder, name+".judged.sarif"))
 		c.Env = append(os.Environ(), "DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1")
 		out, err := c.CombinedOutput()
 		for _, line := range strings.Split(string(out), "\n") {
-			if (strings.Contains(line, "error ") || strings.Contains(line, "warning ")) && !strings.Contains(line, "'informationUri'") {
+			without := name == "hostile" && strings.Contains(line, "'informationUri'")
+			if (strings.Contains(line, "error ") || strings.Contains(line, "warning ")) && !without {
 				t.Errorf("%s: %s", name, line)
 			}
 		}

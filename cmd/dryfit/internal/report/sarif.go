@@ -21,15 +21,6 @@ var levels = map[rules.Severity]string{
 	rules.Hold: "error", rules.Query: "warning", rules.Note: "note", rules.Refer: "note",
 }
 
-// fileRules are what may be wrong with a file before any rule is run.
-var fileRules = []struct{ id, title, why string }{
-	{"file.read", "the file can be read", "A spec that can't be read is not checked."},
-	{"file.toml", "the file is TOML", "A file that is not TOML has no keys to check."},
-	{"file.shape", "the keys and values are those of the format", "A misspelt key would be left out in silence."},
-	{"file.value", "the standards give each key a value of its kind", "A default that does not fit its key can't be taken."},
-	{"spec.geometry", "the dimensions make a ceiling", "Dimensions that contradict each other leave nothing to check."},
-}
-
 // SARIF writes a SARIF 2.1.0 log, a run for each set of standards.
 func SARIF(w io.Writer, r Report) error {
 	log := sarifLog{Schema: "https://json.schemastore.org/sarif-2.1.0.json", Version: "2.1.0", Runs: []sarifRun{}}
@@ -40,11 +31,12 @@ func SARIF(w io.Writer, r Report) error {
 }
 
 func (r Report) sarifRun(run Run) sarifRun {
-	list, index := sarifRules(r.Rules)
+	docs := run.docs()
+	list, index := sarifRules(r.Rules, docs)
 	out := sarifRun{
 		Tool: sarifTool{sarifDriver{
 			Name: "dryfit", FullName: "dryfit, checks of specifications of shop-built wood ceilings", Version: r.Version,
-			SemanticVersion: semantic(r.Version), Rules: list,
+			SemanticVersion: semantic(r.Version), Information: docs, Rules: list,
 		}},
 		Automation:  sarifAutomation{"dryfit/" + automation(run) + "/"},
 		Invocations: []sarifInvocation{{Successful: true, Notifications: []sarifNotification{}}},
@@ -63,49 +55,6 @@ func (r Report) sarifRun(run Run) sarifRun {
 	return out
 }
 
-// sarifRules describes the rules, and gives each one's place in the list.
-func sarifRules(list []*rules.Rule) ([]sarifRule, map[string]int) {
-	index := map[string]int{}
-	out := make([]sarifRule, 0, len(fileRules)+len(list))
-	for _, f := range fileRules {
-		index[f.id] = len(out)
-		out = append(out, sarifRule{
-			ID: f.id, Short: sarifText{sentence("Checks that " + f.title)}, Full: sarifText{f.why},
-			Help: sarifMarkup{f.why, markdownText(f.why)}, Default: sarifLevel{"error"},
-			Bag: map[string]any{"severity": problemSeverity.String()},
-		})
-	}
-	for _, r := range list {
-		index[r.ID] = len(out)
-		help := sarifHelp(r)
-		out = append(out, sarifRule{
-			ID: r.ID, Short: sarifText{sentence("Checks that " + r.Title)}, Full: sarifText{r.Why},
-			Help: sarifMarkup{strings.Join(help, "\n"), markdownLines(help)}, Default: sarifLevel{levels[r.Severity]},
-			Bag: map[string]any{"severity": r.Severity.String(), "tags": []string{strings.Split(r.ID, ".")[0]}},
-		})
-	}
-	return out, index
-}
-
-func sarifHelp(r *rules.Rule) []string {
-	lines := []string{r.Why}
-	if r.Basis.Formula != "" {
-		lines = append(lines, "Formula: "+r.Basis.Formula)
-	}
-	for _, l := range r.Limits {
-		lines = append(lines, "Limit "+r.Full(l.Key)+": "+limitText(l))
-	}
-	return append(lines, "Basis: "+r.Basis.Source.String(), "More: dryfit basis "+r.ID)
-}
-
-func markdownLines(lines []string) string {
-	out := make([]string, len(lines))
-	for i, l := range lines {
-		out[i] = markdownText(l)
-	}
-	return strings.Join(out, "\n\n")
-}
-
 func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult
 	seen := map[string]int{}
@@ -121,8 +70,11 @@ func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResu
 			Fingerprints: map[string]string{"dryfitFinding/v1": fingerprint(e, seen)},
 			Bag:          map[string]any{"severity": e.severity.String()},
 		}
+		if e.offer != nil {
+			result.Fixes = sarifFixes(s.Document, *e.offer, uri)
+		}
 		if e.accepted != "" {
-			result.Suppressions = []sarifSuppression{{"external", "accepted", Safe(e.accepted)}}
+			result.Suppressions = []sarifSuppression{{"inSource", "accepted", Safe(e.accepted), acceptedAt(s.Document, e, uri)}}
 		}
 		if e.basis != "" {
 			result.Bag["basis"] = Safe(e.basis)

@@ -23,13 +23,16 @@ type (
 		FullName        string      `json:"fullName"`
 		Version         string      `json:"version"`
 		SemanticVersion string      `json:"semanticVersion,omitempty"`
+		Information     string      `json:"informationUri,omitempty"`
 		Rules           []sarifRule `json:"rules"`
 	}
 	sarifRule struct {
 		ID      string         `json:"id"`
+		Name    string         `json:"name"`
 		Short   sarifText      `json:"shortDescription"`
 		Full    sarifText      `json:"fullDescription"`
 		Help    sarifMarkup    `json:"help"`
+		HelpURI string         `json:"helpUri,omitempty"`
 		Default sarifLevel     `json:"defaultConfiguration"`
 		Bag     map[string]any `json:"properties"`
 	}
@@ -68,13 +71,27 @@ type (
 		Locations    []sarifLocation    `json:"locations"`
 		Related      []sarifLocation    `json:"relatedLocations,omitempty"`
 		Fingerprints map[string]string  `json:"partialFingerprints"`
+		Fixes        []sarifFix         `json:"fixes,omitempty"`
 		Suppressions []sarifSuppression `json:"suppressions,omitempty"`
 		Bag          map[string]any     `json:"properties"`
 	}
 	sarifSuppression struct {
-		Kind          string `json:"kind"`
-		Status        string `json:"status"`
-		Justification string `json:"justification"`
+		Kind          string         `json:"kind"`
+		Status        string         `json:"status"`
+		Justification string         `json:"justification"`
+		Location      *sarifLocation `json:"location,omitempty"` // of the acceptance
+	}
+	sarifFix struct {
+		Description sarifText     `json:"description"`
+		Changes     []sarifChange `json:"artifactChanges"`
+	}
+	sarifChange struct {
+		Artifact     sarifArtifact      `json:"artifactLocation"`
+		Replacements []sarifReplacement `json:"replacements"`
+	}
+	sarifReplacement struct {
+		Deleted  sarifRegion `json:"deletedRegion"` // empty where something is only inserted
+		Inserted sarifText   `json:"insertedContent"`
 	}
 	sarifLocation struct {
 		ID       int            `json:"id,omitempty"`

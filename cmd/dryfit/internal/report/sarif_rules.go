@@ -1,0 +1,99 @@
+package report
+
+import (
+	"strings"
+	"unicode"
+
+	"dryfit/rules"
+)
+
+// fileRules are what may be wrong with a file before any rule is run.
+var fileRules = []struct{ id, title, why string }{
+	{"file.read", "the file can be read", "A spec that can't be read is not checked."},
+	{"file.toml", "the file is TOML", "A file that is not TOML has no keys to check."},
+	{"file.shape", "the keys and values are those of the format", "A misspelt key would be left out in silence."},
+	{"file.value", "the standards give each key a value of its kind", "A default that does not fit its key can't be taken."},
+	{"spec.geometry", "the dimensions make a ceiling", "Dimensions that contradict each other leave nothing to check."},
+}
+
+// docs is the address of the docs, where the standards of a run give one.
+func (r Run) docs() string {
+	for _, s := range r.Sheets {
+		if s.Standards != nil && s.Standards.Docs != "" {
+			return s.Standards.Docs
+		}
+	}
+	return ""
+}
+
+// sarifRules describes the rules, and gives each one's place in the list.
+func sarifRules(list []*rules.Rule, docs string) ([]sarifRule, map[string]int) {
+	index := map[string]int{}
+	out := make([]sarifRule, 0, len(fileRules)+len(list))
+	add := func(r sarifRule, title, page string) {
+		r.Name, r.Short = pascal(r.ID), sarifText{sentence("Checks that " + title)}
+		if docs != "" {
+			r.HelpURI = docs + "/" + page
+		}
+		index[r.ID] = len(out)
+		out = append(out, r)
+	}
+	for _, f := range fileRules {
+		add(sarifRule{
+			ID: f.id, Full: sarifText{f.why}, Help: sarifMarkup{f.why, markdownText(f.why)},
+			Default: sarifLevel{"error"}, Bag: map[string]any{"severity": problemSeverity.String()},
+		}, f.title, "format.md")
+	}
+	for _, r := range list {
+		add(sarifRule{
+			ID: r.ID, Full: sarifText{r.Why}, Help: sarifHelp(r), Default: sarifLevel{levels[r.Severity]},
+			Bag: map[string]any{"severity": r.Severity.String(), "tags": []string{strings.Split(r.ID, ".")[0]}},
+		}, r.Title, "rules/"+r.ID+".md")
+	}
+	return out, index
+}
+
+// pascal is an id as the name of a type: BendSkinRadius.
+func pascal(id string) string {
+	var b strings.Builder
+	upper := true
+	for _, c := range id {
+		switch {
+		case c == '.' || c == '-':
+			upper = true
+		case upper:
+			b.WriteRune(unicode.ToUpper(c))
+			upper = false
+		default:
+			b.WriteRune(c)
+		}
+	}
+	return b.String()
+}
+
+// sarifHelp is what basis says of a rule, but for its cases.
+func sarifHelp(r *rules.Rule) sarifMarkup {
+	text, markdown := []string{r.Why}, []string{markdownText(r.Why), ""}
+	item := func(name, said string) {
+		text = append(text, name+": "+said)
+		markdown = append(markdown, "- "+markdownText(name+": "+said))
+	}
+	item("Severity", severityText(r))
+	if r.Basis.Formula != "" {
+		item("Formula", r.Basis.Formula)
+		for _, s := range r.Basis.Symbols {
+			item(s.Name, s.Means+" ("+s.Unit+")")
+		}
+	}
+	if r.Basis.Valid != "" {
+		item("Valid", r.Basis.Valid)
+	}
+	for _, l := range r.Limits {
+		item("Limit "+r.Full(l.Key), limitText(l))
+	}
+	item("Needs", orNone(r.Needs))
+	item("Reads", orNone(r.Reads))
+	item("Basis", r.Basis.Source.String())
+	item("More", "dryfit basis "+r.ID)
+	return sarifMarkup{strings.Join(text, "\n"), strings.Join(markdown, "\n")}
+}
