@@ -7,8 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
+	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/standards"
 	"dryfit/rules/study"
@@ -58,64 +58,75 @@ func inPart(p study.Part, path string) bool {
 	return h.Sum64()%uint64(p.Of) == uint64(p.Number-1)
 }
 
-// changes are the files that differ from a revision, by their absolute paths.
+// changes tells which files of the working tree differ from a revision.
 type changes struct {
-	root  string
-	files map[string]bool
+	repository *git.Repository
+	before     map[string]git.Entry // the specs and standards of the revision
 }
 
-// changedSince asks git which files in the working tree differ from a revision:
-// edited, staged, new ones that are not ignored, and deleted ones.
+// changedSince asks git what was at a revision. What a file is now is read from
+// the working tree, so that nothing of the repository's has a say in it.
 func changedSince(ctx context.Context, rev string) (*changes, error) {
-	root, err := git(ctx, "", "rev-parse", "--show-toplevel")
+	repository, err := git.Open(".")
 	if err != nil {
 		return nil, err
 	}
-	c := &changes{root: strings.TrimSuffix(string(root), "\n"), files: map[string]bool{}}
-	commit, err := git(ctx, "", "rev-parse", "--verify", "--quiet", "--end-of-options", rev+"^{commit}")
+	commit, err := repository.Commit(ctx, rev)
 	if err != nil {
-		return nil, fmt.Errorf("git knows no such revision")
+		return nil, err
 	}
-	for _, ask := range [][]string{
-		{"-C", c.root, "diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--ignore-submodules", strings.TrimSpace(string(commit)), "--"},
-		{"-C", c.root, "ls-files", "--others", "--exclude-standard", "-z"},
-	} {
-		names, err := git(ctx, "", ask...)
-		if err != nil {
-			return nil, err
-		}
-		for _, name := range strings.Split(string(names), "\x00") {
-			if name != "" {
-				c.files[filepath.Join(c.root, filepath.FromSlash(name))] = true
-			}
-		}
-	}
-	return c, nil
+	before, err := repository.Files(ctx, commit, func(p string) bool { return true })
+	return &changes{repository, before}, err
 }
 
 // concerned are the inputs that changed, or whose standards did: those named, or
 // any from the spec's folder up to the root, deleted ones too. A spec that was
 // deleted is left out. Standard input has no history and stays.
 func (c *changes) concerned(inputs []input, named []string) []input {
-	namedChanged := slices.ContainsFunc(named, func(file string) bool { return c.files[real(file)] })
+	namedChanged := slices.ContainsFunc(named, c.changed)
 	return slices.DeleteFunc(inputs, func(in input) bool {
 		if in.stdin {
 			return false
 		}
-		path := real(in.path)
-		if _, err := os.Lstat(in.path); err != nil && c.files[path] {
+		if _, err := os.Lstat(in.path); err != nil && c.was(in.path) {
 			return true
 		}
-		return !(c.files[path] || namedChanged || len(named) == 0 && c.standardsOf(path))
+		return !(c.changed(in.path) || namedChanged || len(named) == 0 && c.standardsOf(in.path))
 	})
 }
 
+// entry is what the revision had at a path; zero where it had nothing.
+func (c *changes) entry(path string) git.Entry {
+	rel, err := filepath.Rel(c.repository.Root(), real(path))
+	if err != nil {
+		return git.Entry{}
+	}
+	return c.before[filepath.ToSlash(rel)]
+}
+
+func (c *changes) was(path string) bool { return c.entry(path) != git.Entry{} }
+
+// changed reports whether a path is new, gone or different. A symbolic link has
+// changed too where what it leads to has.
+func (c *changes) changed(path string) bool {
+	e := c.entry(path)
+	if e == (git.Entry{}) {
+		_, err := os.Lstat(path)
+		return err == nil
+	}
+	if !c.repository.Same(e) {
+		return true
+	}
+	to, err := filepath.EvalSymlinks(real(path))
+	return e.Link() && (err != nil || c.changed(to))
+}
+
 func (c *changes) standardsOf(path string) bool {
-	for at := filepath.Dir(path); ; at = filepath.Dir(at) {
-		if c.files[filepath.Join(at, standards.FileName)] {
+	for at := filepath.Dir(real(path)); ; at = filepath.Dir(at) {
+		if c.changed(filepath.Join(at, standards.FileName)) {
 			return true
 		}
-		if at == c.root || at == filepath.Dir(at) {
+		if at == c.repository.Root() || at == filepath.Dir(at) {
 			return false
 		}
 	}

@@ -130,7 +130,7 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 // side reads one of the two specs.
 func side(ctx context.Context, s streams, name string) (in input, src []byte, problem string) {
 	if r, ok := revisionOf(name); ok {
-		in = input{name: name, path: filepath.Join(r.folder(ctx), filepath.Base(r.path))}
+		in = input{name: name, path: filepath.Join(r.folder(), filepath.Base(r.path))}
 		src, problem = fromGit(ctx, r)
 		return in, src, problem
 	}

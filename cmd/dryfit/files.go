@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/spec"
 )
 
@@ -63,7 +64,7 @@ func newInput(path string) input {
 func walk(folder string) []input {
 	var inputs []input
 	root := folder
-	if top := repositoryOf(folder); top != "" {
+	if top := git.Root(folder); top != "" {
 		root = top
 	}
 	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {

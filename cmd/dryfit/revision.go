@@ -1,16 +1,14 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"os"
-	"os/exec"
+	"path"
 	"path/filepath"
-	"strconv"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/spec"
 )
 
@@ -27,60 +25,65 @@ func revisionOf(name string) (revision, bool) {
 	return revision{rev, path}, true
 }
 
-// fromGit reads a revision of a spec. The names reach git on its standard input
-// and as the hash that it answers with, never as arguments, so that none can be
-// taken for an option.
+// fromGit reads a revision of a spec.
 func fromGit(ctx context.Context, r revision) (src []byte, problem string) {
-	if strings.ContainsAny(r.rev+r.path, "\n\r\x00") {
-		return nil, "a revision and a path are one line"
-	}
-	answer, err := git(ctx, r.rev+"^{tree}\n"+r.rev+":"+r.path+"\n", "cat-file", "--batch-check")
-	if err != nil {
-		return nil, err.Error()
-	}
-	tree, blob, _ := strings.Cut(strings.TrimSpace(string(answer)), "\n")
-	if fields := strings.Fields(tree); len(fields) != 3 || fields[1] != "tree" {
-		return nil, "git knows no revision " + r.rev
-	}
-	fields := strings.Fields(blob)
-	if len(fields) != 3 || fields[1] != "blob" {
-		return nil, "there is no file " + r.path + " at " + r.rev
-	}
-	if size, err := strconv.ParseInt(fields[2], 10, 64); err != nil || size > spec.MaxSize {
-		return nil, fmt.Sprintf("the file is over %dMiB, which no spec is", spec.MaxSize>>20)
-	}
-	src, err = git(ctx, "", "cat-file", "blob", fields[0])
+	src, err := r.read(ctx)
 	if err != nil {
 		return nil, err.Error()
 	}
 	return src, ""
 }
 
-// folder is where a revision's path lies in the working tree, whose standards
-// it is judged by.
-func (r revision) folder(ctx context.Context) string {
-	if strings.HasPrefix(r.path, "./") || strings.HasPrefix(r.path, "../") {
-		return filepath.Dir(filepath.FromSlash(r.path))
-	}
-	root, err := git(ctx, "", "rev-parse", "--show-toplevel")
+func (r revision) read(ctx context.Context) ([]byte, error) {
+	repository, err := git.Open(".")
 	if err != nil {
-		return "."
+		return nil, err
 	}
-	return filepath.Dir(filepath.Join(strings.TrimSpace(string(root)), filepath.FromSlash(r.path)))
+	commit, err := repository.Commit(ctx, r.rev)
+	if err != nil {
+		return nil, err
+	}
+	path, err := r.inRepository(repository)
+	if err != nil {
+		return nil, err
+	}
+	files, err := repository.Files(ctx, commit, func(p string) bool { return p == path })
+	if err != nil {
+		return nil, err
+	}
+	switch e, there := files[path]; {
+	case !there || e.Link() || e.Submodule():
+		return nil, fmt.Errorf("there is no file %s at %s", r.path, r.rev)
+	case e.Size > spec.MaxSize:
+		return nil, fmt.Errorf("the file is over %dMiB, which no spec is", spec.MaxSize>>20)
+	default:
+		return repository.Content(ctx, e)
+	}
 }
 
-// git runs a command of git and returns what it prints.
-func git(ctx context.Context, in string, args ...string) ([]byte, error) {
-	c := exec.CommandContext(ctx, "git", args...)
-	var out, errs bytes.Buffer
-	c.Stdin, c.Stdout, c.Stderr = strings.NewReader(in), &out, &errs
-	err := c.Run()
-	switch {
-	case errors.Is(err, exec.ErrNotFound):
-		return nil, errors.New("git is not installed here, and reads it")
-	case err != nil:
-		said, _, _ := strings.Cut(strings.TrimSpace(errs.String()), "\n")
-		return nil, fmt.Errorf("git: %s", said)
+// local reports whether the path counts from this folder.
+func (r revision) local() bool {
+	return strings.HasPrefix(r.path, "./") || strings.HasPrefix(r.path, "../")
+}
+
+// inRepository is the path from the repository's root.
+func (r revision) inRepository(in *git.Repository) (string, error) {
+	if !r.local() {
+		return path.Clean(r.path), nil
 	}
-	return out.Bytes(), nil
+	rel, err := filepath.Rel(in.Root(), real(filepath.FromSlash(r.path)))
+	if err != nil || !filepath.IsLocal(rel) {
+		return "", fmt.Errorf("%s is outside the repository", r.path)
+	}
+	return filepath.ToSlash(rel), nil
+}
+
+// folder is where a revision's path lies in the working tree, whose standards
+// it is judged by.
+func (r revision) folder() string {
+	root := git.Root(".")
+	if r.local() || root == "" {
+		return filepath.Dir(filepath.FromSlash(r.path))
+	}
+	return filepath.Dir(filepath.Join(root, filepath.FromSlash(r.path)))
 }

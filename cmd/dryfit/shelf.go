@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
@@ -34,7 +35,7 @@ func (s *shelf) layer(path string) *standards.Layer {
 		return l
 	}
 	in := newInput(path)
-	if root := repositoryOf(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
+	if root := git.Root(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
 		in.found = outOf(root)
 	}
 	src, fault := in.read(nil)
@@ -85,24 +86,7 @@ func whereabouts() (folder, root string) {
 	if err != nil {
 		return "", ""
 	}
-	return folder, repositoryOf(folder)
-}
-
-// repositoryOf is the root of the repository that a folder is in, "" where it is
-// in none.
-func repositoryOf(folder string) string {
-	at, err := filepath.Abs(folder)
-	if err != nil {
-		return ""
-	}
-	for ; ; at = filepath.Dir(at) {
-		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
-			return at
-		}
-		if at == filepath.Dir(at) {
-			return ""
-		}
-	}
+	return folder, git.Root(folder)
 }
 
 // shown is a path relative to this folder where it lies below or near it, as

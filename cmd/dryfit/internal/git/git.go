@@ -1,0 +1,245 @@
+// Package git reads what git keeps of a repository, and lets git run nothing
+// that the repository brings. Every call of git in this program is here.
+package git
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// settings switch off, over whatever a repository's own configuration says, each
+// setting that names a program which a reading command would run. Filters and
+// textconv have names of the repository's choosing, and are never reached: no
+// command here compares or converts files of the working tree.
+var settings = []string{
+	"core.fsmonitor=false",
+	"core.hooksPath=" + os.DevNull,
+	"core.pager=cat",
+	"core.askPass=",
+	"core.sshCommand=false",
+	"core.gitProxy=",
+	"core.editor=false",
+	"core.alternateRefsCommand=",
+	"core.attributesFile=" + os.DevNull,
+	"credential.helper=",
+	"diff.external=",
+	"submodule.recurse=false",
+	"protocol.allow=never", // a partial clone fetches what it lacks
+	"safe.bareRepository=explicit",
+}
+
+// environment is this process's, without what leads git to another repository,
+// another configuration or another program, and with what keeps it from writing,
+// asking and fetching.
+func environment() []string {
+	env := []string{
+		"GIT_OPTIONAL_LOCKS=0", "GIT_TERMINAL_PROMPT=0", "GIT_NO_LAZY_FETCH=1", "GIT_LITERAL_PATHSPECS=0",
+		"GIT_NO_REPLACE_OBJECTS=1", "LC_ALL=C",
+	}
+	for _, e := range os.Environ() {
+		name, _, _ := strings.Cut(e, "=")
+		if kept := name == "GIT_CEILING_DIRECTORIES" || name == "GIT_DISCOVERY_ACROSS_FILESYSTEM"; kept || !strings.HasPrefix(name, "GIT_") && name != "LC_ALL" {
+			env = append(env, e)
+		}
+	}
+	return env
+}
+
+// run runs a command of git in a folder, and returns what it prints.
+func run(ctx context.Context, folder, in string, args ...string) ([]byte, error) {
+	full := []string{"-C", folder, "--no-pager"}
+	for _, s := range settings {
+		full = append(full, "-c", s)
+	}
+	c := exec.CommandContext(ctx, "git", append(full, args...)...)
+	var out, errs bytes.Buffer
+	c.Env, c.Stdin, c.Stdout, c.Stderr = environment(), strings.NewReader(in), &out, &errs
+	err := c.Run()
+	switch {
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case errors.Is(err, exec.ErrNotFound):
+		return nil, errors.New("git is not installed here, and reads it")
+	case err != nil:
+		said, _, _ := strings.Cut(strings.TrimSpace(errs.String()), "\n")
+		return nil, fmt.Errorf("git: %s", strings.TrimPrefix(said, "fatal: "))
+	}
+	return out.Bytes(), nil
+}
+
+// Repository is one on this machine.
+type Repository struct{ root string }
+
+// Root is the folder that a folder's repository begins at: the nearest with a
+// .git in it, which is a folder, or a file of a worktree or a submodule. It is ""
+// where there is none. Git is not asked.
+func Root(folder string) string {
+	at, err := filepath.Abs(folder)
+	if err != nil {
+		return ""
+	}
+	for ; ; at = filepath.Dir(at) {
+		if _, err := os.Lstat(filepath.Join(at, ".git")); err == nil {
+			return at
+		}
+		if at == filepath.Dir(at) {
+			return ""
+		}
+	}
+}
+
+// Open is the repository that a folder is in.
+func Open(folder string) (*Repository, error) {
+	root := Root(folder)
+	if root == "" {
+		return nil, errors.New("this folder is in no git repository")
+	}
+	if real, err := filepath.EvalSymlinks(root); err == nil {
+		root = real
+	}
+	return &Repository{root}, nil
+}
+
+// Root is the repository's first folder, absolute and through no symbolic link.
+func (r *Repository) Root() string { return r.root }
+
+// oneLine reports whether names can be told to git a line each.
+func oneLine(names ...string) bool {
+	for _, n := range names {
+		if strings.ContainsAny(n, "\n\r\x00") {
+			return false
+		}
+	}
+	return true
+}
+
+// Commit is the hash of the commit that a revision names.
+func (r *Repository) Commit(ctx context.Context, rev string) (string, error) {
+	if rev == "" || !oneLine(rev) {
+		return "", fmt.Errorf("%q is no revision", rev)
+	}
+	// On standard input a revision is never taken for an option.
+	kind, hash, err := r.object(ctx, rev+"^{commit}")
+	if err != nil {
+		return "", err
+	}
+	if kind != "commit" {
+		return "", r.unknown(rev)
+	}
+	return hash, nil
+}
+
+// unknown says that a revision is not here, and where it may be.
+func (r *Repository) unknown(rev string) error {
+	if _, err := os.Lstat(filepath.Join(r.root, ".git", "shallow")); err == nil {
+		return fmt.Errorf("git knows no revision %s; this is a shallow clone, and may have to fetch it first", rev)
+	}
+	return fmt.Errorf("git knows no revision %s", rev)
+}
+
+// object asks what a name stands for: its kind and its hash; both empty where it
+// stands for nothing.
+func (r *Repository) object(ctx context.Context, name string) (kind, hash string, err error) {
+	answer, err := run(ctx, r.root, name+"\n", "cat-file", "--batch-check=%(objectname) %(objecttype)")
+	if err != nil {
+		return "", "", err
+	}
+	fields := strings.Fields(string(answer))
+	if len(fields) != 2 || fields[1] == "missing" || fields[1] == "ambiguous" {
+		return "", "", nil
+	}
+	return fields[1], fields[0], nil
+}
+
+// Entry is a file of a commit.
+type Entry struct {
+	Path string // from the root, with forward slashes
+	Mode string // "100644", "100755", "120000" of a symbolic link, "160000" of a submodule
+	Hash string
+	Size int64 // of the content; zero of a submodule
+}
+
+// Link reports whether the entry is a symbolic link.
+func (e Entry) Link() bool { return e.Mode == "120000" }
+
+// Submodule reports whether the entry is another repository's commit.
+func (e Entry) Submodule() bool { return e.Mode == "160000" }
+
+// Files lists the files of a commit for which keep holds, by their paths.
+func (r *Repository) Files(ctx context.Context, commit string, keep func(path string) bool) (map[string]Entry, error) {
+	answer, err := run(ctx, r.root, "", "ls-tree", "-r", "-l", "-z", "--full-tree", "--end-of-options", commit)
+	if err != nil {
+		return nil, err
+	}
+	files := map[string]Entry{}
+	for _, line := range strings.Split(string(answer), "\x00") {
+		facts, path, ok := strings.Cut(line, "\t")
+		fields := strings.Fields(facts)
+		if !ok || len(fields) != 4 || !keep(path) {
+			continue
+		}
+		e := Entry{Path: path, Mode: fields[0], Hash: fields[2]}
+		_, _ = fmt.Sscan(fields[3], &e.Size) // "-" of a submodule, which has none
+		files[path] = e
+	}
+	return files, nil
+}
+
+// Content is that of an entry.
+func (r *Repository) Content(ctx context.Context, e Entry) ([]byte, error) {
+	return run(ctx, r.root, "", "cat-file", "blob", e.Hash)
+}
+
+// Unignored lists the files under a folder of the repository whose names end in
+// one of the endings, and that git tracks or does not ignore, by their paths
+// from the folder, with forward slashes. It does not look into other
+// repositories below.
+func (r *Repository) Unignored(ctx context.Context, folder string, endings ...string) (map[string]bool, error) {
+	args := []string{"ls-files", "-z", "--cached", "--others", "--exclude-standard", "--"}
+	for _, e := range endings {
+		args = append(args, ":(glob)**/*"+e)
+	}
+	answer, err := run(ctx, folder, "", args...)
+	if err != nil {
+		return nil, err
+	}
+	files := map[string]bool{}
+	for _, path := range strings.Split(string(answer), "\x00") {
+		if path != "" {
+			files[path] = true
+		}
+	}
+	return files, nil
+}
+
+// Same reports whether the file at a path of the working tree is what an entry
+// is: as many bytes of the same hash, or a symbolic link with the same target.
+// Line endings that git would convert count as a difference.
+func (r *Repository) Same(e Entry) bool {
+	path := filepath.Join(r.root, filepath.FromSlash(e.Path))
+	info, err := os.Lstat(path)
+	if err != nil {
+		return false
+	}
+	if isLink := info.Mode()&os.ModeSymlink != 0; isLink || e.Link() {
+		to, err := os.Readlink(path)
+		return err == nil && e.Link() && hashOf([]byte(filepath.ToSlash(to)), e.Hash) == e.Hash
+	}
+	if !info.Mode().IsRegular() || info.Size() != e.Size {
+		return false
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	content, err := io.ReadAll(io.LimitReader(f, e.Size+1))
+	return err == nil && hashOf(content, e.Hash) == e.Hash
+}
