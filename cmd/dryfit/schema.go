@@ -26,10 +26,15 @@ func schemaCommand() *cobra.Command {
 			"  spec      a spec, for completion and help in editors; the default\n" +
 			"  standards a standards file\n" + strings.TrimSuffix(said.String(), "\n"),
 		Example:   "  dryfit schema > spec.schema.json\n  dryfit schema output",
-		Args:      cobra.MatchAll(cobra.MaximumNArgs(1), cobra.OnlyValidArgs),
+		Args:      cobra.MaximumNArgs(1),
 		ValidArgs: names,
 		RunE: func(c *cobra.Command, args []string) error {
-			if _, err := c.OutOrStdout().Write(of[append(args, "spec")[0]]()); err != nil {
+			name := append(args, "spec")[0]
+			text, ok := of[name]
+			if !ok {
+				return fmt.Errorf("no schema %q; there are %s", name, strings.Join(names, ", "))
+			}
+			if _, err := c.OutOrStdout().Write(text()); err != nil {
 				return fmt.Errorf("write standard output: %w", err)
 			}
 			return nil
