@@ -98,15 +98,18 @@ func TestVerdict(t *testing.T) {
 		plain, strict rules.Verdict
 		text          string
 	}{
-		{rules.Counts{}, rules.Passed, rules.Passed, "nothing found"},
-		{rules.Counts{Referred: 3, Assumed: 5}, rules.Passed, rules.Passed, "3 referred, 5 assumed"},
-		{rules.Counts{Noted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 noted"},
-		{rules.Counts{NotChecked: 2, Referred: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 referred, 2 not checked"},
-		{rules.Counts{Accepted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "1 accepted"},
-		{rules.Counts{Queried: 1}, rules.PassedWithNotes, rules.Failed, "1 queried"},
-		{rules.Counts{Held: 1, Queried: 1}, rules.Failed, rules.Failed, "1 held, 1 queried"},
-		{rules.Counts{Uncomputed: 1}, rules.Failed, rules.Failed, "1 not computed"},
-		{rules.Counts{Unreadable: 1, Held: 1}, rules.CouldNotCheck, rules.CouldNotCheck, "1 unreadable, 1 held"},
+		{rules.Counts{}, rules.Passed, rules.Passed, "0 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Referred: 3, Assumed: 5}, rules.Passed, rules.Passed, "0 held, 0 queried, 3 referred, 0 not checked, 5 assumed"},
+		{rules.Counts{Noted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 noted, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{NotChecked: 2, Referred: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 referred, 2 not checked, 0 assumed"},
+		{rules.Counts{Accepted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 accepted, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Queried: 1}, rules.PassedWithNotes, rules.Failed, "0 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Held: 1, Queried: 1}, rules.Failed, rules.Failed, "1 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Uncomputed: 1}, rules.Failed, rules.Failed, "0 held, 1 not computed, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Unreadable: 1, Held: 1}, rules.CouldNotCheck, rules.CouldNotCheck, "1 unreadable, 1 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{rules.Counts{Unreadable: 2}, rules.CouldNotCheck, rules.CouldNotCheck, "2 unreadable"},
+		{rules.Counts{Held: 1, Queried: 3, Referred: 5, NotChecked: 29, Assumed: 41}, rules.Failed, rules.Failed, "1 held, 3 queried, 5 referred, 29 not checked, 41 assumed"},
+		{rules.Counts{Held: 120000, Queried: 300000, Referred: 50000, NotChecked: 2900000, Assumed: 4100000}, rules.Failed, rules.Failed, "120000 held, 300000 queried, 50000 referred, 2900000 not checked, 4100000 assumed"},
 	} {
 		assert.Equal(t, c.plain, c.counts.Judge(false), c.text)
 		assert.Equal(t, c.strict, c.counts.Judge(true), c.text)

@@ -72,29 +72,32 @@ func (c Counts) Plus(o Counts) Counts {
 	}
 }
 
-// String lists what is not zero, the worst first.
+// String lists what was counted, the worst first. What every spec is asked for
+// is always named, so that a reader, or a script, finds each total in its place;
+// the rest where there is any. Of a file that can't be read nothing was counted.
 func (c Counts) String() string {
+	if c.Unreadable > 0 && c == (Counts{Unreadable: c.Unreadable}) {
+		return fmt.Sprintf("%d unreadable", c.Unreadable)
+	}
 	var parts []string
 	for _, p := range []struct {
-		n    int
-		what string
+		n      int
+		what   string
+		always bool
 	}{
-		{c.Unreadable, "unreadable"},
-		{c.Held, "held"},
-		{c.Uncomputed, "not computed"},
-		{c.Queried, "queried"},
-		{c.Noted, "noted"},
-		{c.Accepted, "accepted"},
-		{c.Referred, "referred"},
-		{c.NotChecked, "not checked"},
-		{c.Assumed, "assumed"},
+		{c.Unreadable, "unreadable", false},
+		{c.Held, "held", true},
+		{c.Uncomputed, "not computed", false},
+		{c.Queried, "queried", true},
+		{c.Noted, "noted", false},
+		{c.Accepted, "accepted", false},
+		{c.Referred, "referred", true},
+		{c.NotChecked, "not checked", true},
+		{c.Assumed, "assumed", true},
 	} {
-		if p.n > 0 {
+		if p.n > 0 || p.always {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.what))
 		}
-	}
-	if len(parts) == 0 {
-		return "nothing found"
 	}
 	return strings.Join(parts, ", ")
 }

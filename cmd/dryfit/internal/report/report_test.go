@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -60,12 +61,38 @@ func TestJSONSatisfiesItsSchema(t *testing.T) {
 	require.NoError(t, c.MustCompile("https://dryfit.example/schema/check-1.json").Validate(document))
 }
 
+// All but the lines of verdict, of which each has all its totals.
 func TestTextKeepsToEightyColumns(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, Text(&b, examples(t), false))
+	r := examples(t)
+	require.NoError(t, Text(&b, r, false))
+	verdict := regexp.MustCompile(`^(PASS|PASS WITH NOTES|FAIL|COULD NOT CHECK): `)
+	whole := regexp.MustCompile(`: (\d+ unreadable|.*\d+ held, (\d+ not computed, )?\d+ queried, .*\d+ referred, \d+ not checked, \d+ assumed)$`)
+	verdicts := 0
 	for _, line := range strings.Split(b.String(), "\n") {
-		assert.LessOrEqual(t, uniseg.StringWidth(line), textWidth, line)
 		assert.Equal(t, strings.TrimRight(line, " "), line)
+		if verdict.MatchString(line) {
+			verdicts++
+			assert.Regexp(t, whole, line)
+			continue
+		}
+		assert.LessOrEqual(t, uniseg.StringWidth(line), textWidth, line)
+	}
+	assert.Equal(t, len(r.Runs[0].Sheets)+1, verdicts)
+}
+
+// What is assumed is counted by distinct keys, what is not checked by rules.
+func TestCountsAreDistinct(t *testing.T) {
+	for _, s := range examples(t).Runs[0].Sheets {
+		keys, ids := map[string]bool{}, map[string]bool{}
+		for _, a := range s.Assumed {
+			keys[a.Key] = true
+		}
+		for _, n := range s.NotChecked {
+			ids[n.Rule.ID] = true
+		}
+		assert.Equal(t, len(keys), s.Counts.Assumed, s.Path)
+		assert.Equal(t, len(ids), s.Counts.NotChecked+s.Counts.Uncomputed, s.Path)
 	}
 }
 

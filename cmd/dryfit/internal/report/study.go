@@ -61,7 +61,7 @@ func (s Study) Caption(r study.Row) (title string, lines []string) {
 		}
 	}
 	return title, []string{
-		Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r) + ": " + r.Counts.String(),
+		Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r), r.Counts.String(),
 	}
 }
 

@@ -26,7 +26,8 @@ const (
 	wideLabel = 26 // the column of rules and keys
 )
 
-// Text writes the report for people, 80 columns wide, in colour where asked.
+// Text writes the report for people, 80 columns wide, in colour where asked. Its
+// lines of verdict may be longer: a program that looks for one finds it whole.
 func Text(w io.Writer, r Report, colour bool) error {
 	t := &texter{out: bufio.NewWriter(w), colour: colour}
 	files := 0
@@ -268,13 +269,7 @@ func (t *texter) summary(r Report) {
 			t.line(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Safe(s.Path))
 		}
 		v := run.Verdict()
-		total := fmt.Sprintf(": %s, %s", plural(len(run.Sheets), "file"), run.Counts())
-		for i, l := range wrap(v.String()+total, textWidth) {
-			if i == 0 {
-				l = t.paint(v, v.String()) + strings.TrimPrefix(l, v.String())
-			}
-			t.line(l)
-		}
+		t.line(fmt.Sprintf("%s: %s, %s", t.paint(v, v.String()), plural(len(run.Sheets), "file"), run.Counts()))
 	}
 }
 
