@@ -17,9 +17,17 @@ import (
 	"dryfit/spec"
 )
 
+// corpus is the files of a kind. The good ones are the repository's ceilings
+// too.
 func corpus(t testing.TB, kind string) []string {
 	files, err := filepath.Glob("testdata/" + kind + "/*.toml")
 	require.NoError(t, err)
+	if kind == "good" {
+		ceilings, err := filepath.Glob("../testdata/specs/*.toml")
+		require.NoError(t, err)
+		require.NotEmpty(t, ceilings)
+		files = append(files, ceilings...)
+	}
 	require.NotEmpty(t, files)
 	return files
 }
@@ -173,7 +181,7 @@ func FuzzCheck(f *testing.F) {
 }
 
 func BenchmarkCheck(b *testing.B) {
-	d := parse(b, "testdata/good/reading-room.ceiling.toml")
+	d := parse(b, "../testdata/specs/reading-room.ceiling.toml")
 	for b.Loop() {
 		if p := schema.Check(d); len(p) > 0 {
 			b.Fatal(p)

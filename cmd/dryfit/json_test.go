@@ -45,7 +45,7 @@ var jsonCommands = map[string][][]string{
 	"output": {{"check", "--on", "2026-11-25"}, {"check", "--on", "2026-11-25", "--strict"}},
 	"calcs":  {{"calcs"}}, "takeoff": {{"takeoff"}},
 	"in-force": {{"standards"}, {"standards", "--standards", "../../docs/examples/alder-quay/dryfit.toml"}},
-	"compare":  {{"compare", "--on", "2026-11-25", "../../schema/testdata/good/reading-room.ceiling.toml"}},
+	"compare":  {{"compare", "--on", "2026-11-25", "../../testdata/specs/reading-room.ceiling.toml"}},
 	"study": {
 		{"study", "--on", "2026-11-25", "--vary", "grid.along=4..6", "--vary", "vault.span=2m,4m", "--vary", "rib.species=white oak,Douglas-fir"},
 		{"study", "--on", "2026-11-25", "--vary", "rib.depth=50mm,60mm", "--part", "2/2", "--only", "pass"},
@@ -176,7 +176,7 @@ func eachRenamed(v any, path string, done map[string]bool, then func(path string
 func TestStudyLinesSatisfyTheirSchema(t *testing.T) {
 	line := publishedSchema(t, "study", "#/$defs/line")
 	for _, part := range []string{"1/1", "2/2"} {
-		out, status := writtenJSON(t, "study", "--vary", "vault.span=2m,4m,4.1m", "--part", part, "--format", "jsonl", "../../schema/testdata/good/reading-room.ceiling.toml")
+		out, status := writtenJSON(t, "study", "--vary", "vault.span=2m,4m,4.1m", "--part", part, "--format", "jsonl", "../../testdata/specs/reading-room.ceiling.toml")
 		require.Zero(t, status)
 		lines := bytes.Split(bytes.TrimSpace(out), []byte("\n"))
 		assert.GreaterOrEqual(t, len(lines), 3)

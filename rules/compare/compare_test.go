@@ -1,8 +1,8 @@
 package compare_test
 
 import (
+	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -13,14 +13,11 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/compare"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 )
 
-func demo(t *testing.T) string {
-	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	return string(src)
-}
+func demo(t *testing.T) string { return string(sample.Source(t, sample.ReadingRoom)) }
 
 // edit replaces pairs of texts, each of which must be there.
 func edit(t *testing.T, src string, pairs ...string) string {
@@ -44,13 +41,36 @@ func of(t *testing.T, a, b string) *compare.Comparison {
 }
 
 func TestNothingChangesAgainstItself(t *testing.T) {
-	c := of(t, demo(t), demo(t))
-	assert.Empty(t, c.Keys)
-	assert.Empty(t, c.Rewritten)
-	assert.Empty(t, c.Figures)
-	assert.Empty(t, c.Findings)
-	assert.Empty(t, c.NotChecked)
-	assert.False(t, c.Worse(rules.Query))
+	for _, name := range sample.Names(t) {
+		s := sheet(t, string(sample.Source(t, name)))
+		c := compare.Of(s, s, threshold)
+		assert.Empty(t, c.Keys, name)
+		assert.Empty(t, c.Rewritten, name)
+		assert.Empty(t, c.Figures, name)
+		assert.Empty(t, c.Findings, name)
+		assert.Empty(t, c.NotChecked, name)
+		assert.False(t, c.Worse(rules.Query), name)
+	}
+}
+
+// One ceiling against another is that other against the first, turned round.
+func TestTheOtherWayRound(t *testing.T) {
+	names := sample.Names(t)
+	turned := map[compare.Kind]compare.Kind{compare.Added: compare.Removed, compare.Removed: compare.Added, compare.Changed: compare.Changed}
+	before := sheet(t, string(sample.Source(t, names[len(names)-1])))
+	for _, name := range names {
+		after := sheet(t, string(sample.Source(t, name)))
+		var there, back []string
+		for _, f := range compare.Of(before, after, threshold).Findings {
+			there = append(there, fmt.Sprint(f.Kind, f.Finding().Rule.ID, f.Finding().At))
+		}
+		for _, f := range compare.Of(after, before, threshold).Findings {
+			f.Old, f.New = f.New, f.Old
+			back = append(back, fmt.Sprint(turned[f.Kind], f.Finding().Rule.ID, f.Finding().At))
+		}
+		assert.ElementsMatch(t, there, back, name)
+		before = after
+	}
 }
 
 // What is written otherwise and means the same is no change.

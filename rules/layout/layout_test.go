@@ -2,38 +2,19 @@ package layout_test
 
 import (
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/layout"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-func demo(t testing.TB, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 // The formulas of Machinery's Handbook, 31st edition, p. 79 and 83, by hand for
 // a span of 4200 and a rise of 840: r = (4200² + 4·840²)/(8·840) = 3045,
 // a = 4·atan(2·840/4200) = 1.522025, l = r·a = 4634.57.
 func TestSegment(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	assert.InDelta(t, 3.045, c.Vault.Radius, 1e-9)
 	assert.InDelta(t, 4.63457, c.Vault.Arc, 1e-5)
 	assert.InDelta(t, 1.522025/2, c.Vault.HalfAngle, 1e-6)
@@ -48,7 +29,7 @@ func TestSegment(t *testing.T) {
 }
 
 func TestFullEnds(t *testing.T) {
-	c := demo(t, map[string]any{"grid.ends": "full"})
+	c := sample.Room(t, map[string]any{"grid.ends": "full"})
 	assert.InDelta(t, (7.080-0.090)/6, c.Grid.ModuleAlong, 1e-12, "the length less one rib")
 	assert.InDelta(t, c.Panel.Length+0.045, c.Panel.EndLength, 1e-12, "half a rib longer")
 	total := 4*c.Panel.Length + 2*c.Panel.EndLength
@@ -59,14 +40,14 @@ func TestFullEnds(t *testing.T) {
 // stick out by the thickness times the sine of the slope, level ones by the
 // thickness over it.
 func TestFeet(t *testing.T) {
-	half := demo(t, nil).Vault.HalfAngle
+	half := sample.Room(t, nil).Vault.HalfAngle
 	for cut, want := range map[string]float64{
 		"plumb": 4.2, "radial": 4.2 + 2*0.060*math.Sin(half), "level": 4.2 + 2*0.060/math.Sin(half),
 	} {
-		c := demo(t, map[string]any{"springing.cut": cut})
+		c := sample.Room(t, map[string]any{"springing.cut": cut})
 		assert.InDelta(t, want, c.Panel.Width, 1e-4, cut)
 	}
-	c := demo(t, map[string]any{"vault": map[string]any{"profile": "semicircular", "span": "4200mm", "length": "7080mm"}, "springing": map[string]any{}})
+	c := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "semicircular", "span": "4200mm", "length": "7080mm"}, "springing": map[string]any{}})
 	assert.Equal(t, "level", c.Vault.Cut, "plumb would feather the foot of a semicircle")
 }
 
@@ -127,7 +108,7 @@ func areaOf(c *layout.Ceiling, inside func(*layout.Ceiling, float64, float64) bo
 // volume by counting cells, density 1000·G·(1 + M) by hand. No reveal, no
 // tenons and no straps, so that only the wood is weighed.
 func TestMassCloses(t *testing.T) {
-	c := demo(t, map[string]any{"grid.reveal": map[string]any{"at": "sides"}, "room": map[string]any{"width": "4240mm", "length": "7144mm", "height": "2700mm"}})
+	c := sample.Room(t, map[string]any{"grid.reveal": map[string]any{"at": "sides"}, "room": map[string]any{"width": "4240mm", "length": "7144mm", "height": "2700mm"}})
 	oak := 1000 * 0.68 * (1 + c.Climate.Shop)
 	want := areaOf(c, insideRib)*c.Rib.Width*oak + areaOf(c, insideRail)*c.Clear()*oak +
 		areaOf(c, insideSkin)*c.Clear()*c.Skin.Material.Density
@@ -152,7 +133,7 @@ func TestMassDoesNotDependOnTheSplit(t *testing.T) {
 		}
 		return sum * float64(c.Panel.Around)
 	}
-	whole, halves := demo(t, nil), demo(t, map[string]any{"panels.around": int64(2)})
+	whole, halves := sample.Room(t, nil), sample.Room(t, map[string]any{"panels.around": int64(2)})
 	assert.InEpsilon(t, wood(whole), wood(halves), 1e-4)
 	assert.InDelta(t, 2.1, halves.Panel.Width, 0.05)
 }
@@ -172,7 +153,7 @@ func TestProfiles(t *testing.T) {
 	} {
 		v["span"], v["length"] = "4200mm", "7080mm"
 		for _, around := range []int64{1, 2} {
-			c := demo(t, map[string]any{"vault": v, "springing": map[string]any{}, "panels.around": around})
+			c := sample.Room(t, map[string]any{"vault": v, "springing": map[string]any{}, "panels.around": around})
 			assert.Greater(t, c.Panel.Mass, 5.0, v)
 			assert.Greater(t, c.Panel.Height, 0.05, v)
 			assert.False(t, math.IsNaN(c.Panel.Centre.Z), v)
@@ -190,7 +171,7 @@ func TestRibsAlong(t *testing.T) {
 		panels int64
 		ends   string
 	}{{6, "half"}, {3, "half"}, {6, "full"}, {2, "full"}, {1, "half"}} {
-		c := demo(t, map[string]any{"panels.along": tt.panels, "grid.ends": tt.ends})
+		c := sample.Room(t, map[string]any{"panels.along": tt.panels, "grid.ends": tt.ends})
 		seams := 0
 		for i := range c.Grid.Along {
 			apart := c.Grid.ModuleAlong

@@ -105,6 +105,9 @@ func (c *Ceiling) panelPiece(k int) Panel {
 	p := Panel{Outline: v.Band(s0, s1, 0, v.Thickness)}
 	low, high := p.Outline.Bounds()
 	p.Width, p.Height = high.Y-low.Y, high.Z-low.Z
+	if c.Panel.Around == 1 && c.Spec.Vault.Profile != "pointed" {
+		p.Height = v.Rise + v.Thickness // the outline's corners may miss the crown
+	}
 	bays := max(1, int(math.Round(c.Panel.Modules)))
 	p.Pieces = c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
 	p.Pieces = append(p.Pieces, c.railPieces(s0, s1, bays)...)

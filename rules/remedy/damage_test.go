@@ -13,7 +13,6 @@ import (
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/edit"
@@ -21,7 +20,7 @@ import (
 
 // go test ./rules/remedy -run Damaged -damaged 200 is the full test, which takes
 // a minute or two.
-var damaged = flag.Int("damaged", sample, "how many damaged specs to restore")
+var damaged = flag.Int("damaged", specs, "how many damaged specs to restore")
 
 func reviewing(strict bool) review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25", Strict: strict}
@@ -70,11 +69,10 @@ func damage(t testing.TB, random *rand.Rand, src []byte, o Options) ([]byte, []s
 // do not are printed.
 func TestDamagedSpecsAreRestored(t *testing.T) {
 	random := rand.New(rand.NewPCG(13, 2026))
-	base, _ := ruletest.Compose("")
 	restored, reviews := 0, 0
 	for i := range *damaged {
 		o := Options{Review: reviewing(i%2 == 1), Answers: 1}
-		src, said := damage(t, random, []byte(base), o)
+		src, said := damage(t, random, changed(t), o)
 		got, err := Search(context.Background(), "d.ceiling.toml", src, o)
 		require.NoError(t, err)
 		reviews += got.Reviews

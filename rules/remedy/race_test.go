@@ -2,9 +2,9 @@
 
 package remedy
 
-// sample is how many damaged specs are restored where the race detector makes
+// specs is how many damaged specs are restored where the race detector makes
 // a search ten times as slow.
-const sample = 5
+const specs = 5
 
 // Every so many rules of the catalogue are tried.
 const Every = 6

@@ -2,7 +2,6 @@ package remedy
 
 import (
 	"context"
-	"os"
 	"strings"
 	"testing"
 
@@ -10,18 +9,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules"
-	"dryfit/rules/ruletest"
+	"dryfit/rules/sample"
 	"dryfit/spec"
 )
 
-// changed is the base spec of the rules' cases with some of its text replaced.
+// changed is a ceiling that passes, with some of its text replaced.
 func changed(t testing.TB, replacements ...string) []byte {
-	src, _ := ruletest.Compose("")
-	for i := 0; i < len(replacements); i += 2 {
-		require.Contains(t, src, replacements[i])
-		src = strings.Replace(src, replacements[i], replacements[i+1], 1)
-	}
-	return []byte(src)
+	return sample.Source(t, "study", replacements...)
 }
 
 func sought(t testing.TB, src []byte, o Options) Result {
@@ -181,8 +175,7 @@ func TestARuleAlone(t *testing.T) {
 }
 
 func TestWhatASearchIsToldAndTells(t *testing.T) {
-	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/map-gallery.ceiling.toml")
-	require.NoError(t, err)
+	src := sample.Source(t, "map-gallery")
 	for key, says := range map[string]string{
 		"rib.deth": "there is no key rib.deth; is it rib.depth?", "project.title": "does not change what is built",
 	} {

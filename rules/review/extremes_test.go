@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -16,6 +14,7 @@ import (
 
 	"dryfit/rules/review"
 	"dryfit/rules/ruletest"
+	"dryfit/rules/sample"
 	"dryfit/spec"
 )
 
@@ -75,16 +74,12 @@ func sane(s *review.Sheet) []string {
 	return out
 }
 
-// bases are good specs of every profile, construction and kind of leg.
+// bases are specs of every profile, construction and kind of leg.
 func bases(t testing.TB) []*spec.Document {
-	files, err := filepath.Glob("../../schema/testdata/good/*.ceiling.toml")
-	require.NoError(t, err)
 	var out []*spec.Document
-	for _, f := range append(files, "../ruletest/base.ceiling.toml") {
-		src, err := os.ReadFile(f)
-		require.NoError(t, err)
-		d, problems := spec.Parse(filepath.Base(f), src)
-		require.Empty(t, problems, f)
+	for _, name := range sample.Names(t) {
+		d, problems := spec.Parse(name, sample.Source(t, name))
+		require.Empty(t, problems, name)
 		out = append(out, d)
 	}
 	return out

@@ -11,14 +11,13 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
 func example(t testing.TB, name string) string {
-	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/" + name + ".ceiling.toml")
-	require.NoError(t, err)
-	return string(src)
+	return string(sample.Source(t, name))
 }
 
 func options() review.Options {

@@ -65,6 +65,18 @@ func Source(t testing.TB, name string, replacements ...string) []byte {
 	return []byte(src)
 }
 
+// Expected is what is found in a ceiling by the built-in standards on
+// 2026-11-25: the verdict, then a line for each finding, its severity, its rule
+// and its key, with "accepted" before one that is, and one for each rule whose
+// figure could not be computed, with "not computed" in place of the severity.
+func Expected(t testing.TB, name string) (verdict string, findings []string) {
+	t.Helper()
+	read, err := os.ReadFile(Path(name, ".expected"))
+	require.NoError(t, err)
+	lines := strings.Split(strings.TrimSpace(strings.ReplaceAll(string(read), "\r\n", "\n")), "\n")
+	return lines[0], lines[1:]
+}
+
 // Tree is a ceiling as its tree of values, with the values of some keys
 // changed.
 func Tree(t testing.TB, name string, changes map[string]any) map[string]any {
@@ -87,4 +99,10 @@ func Ceiling(t testing.TB, name string, changes map[string]any) *layout.Ceiling 
 	c, faults := layout.Resolve(Tree(t, name, changes), standards.BuiltIn())
 	require.Empty(t, faults)
 	return c
+}
+
+// Room is the reading room, resolved, with the values of some keys changed.
+func Room(t testing.TB, changes map[string]any) *layout.Ceiling {
+	t.Helper()
+	return Ceiling(t, ReadingRoom, changes)
 }

@@ -51,12 +51,6 @@ func reviewed(t *testing.T, name string) *review.Sheet {
 	return s
 }
 
-func expected(t *testing.T, name string) []string {
-	read, err := os.ReadFile(sample.Path(name, ".expected"))
-	require.NoError(t, err)
-	return strings.Split(strings.TrimSpace(strings.ReplaceAll(string(read), "\r\n", "\n")), "\n")
-}
-
 // without is a list less what another has, each as often as it is there.
 func without(list, other []string) (out []string) {
 	other = slices.Clone(other)
@@ -78,12 +72,12 @@ func TestWhatIsFound(t *testing.T) {
 				require.NoError(t, os.WriteFile(sample.Path(name, ".expected"), []byte(strings.Join(got, "\n")+"\n"), 0o644))
 				return
 			}
-			want := expected(t, name)
-			assert.Equal(t, want[0], got[0], "the verdict")
-			for _, line := range without(want[1:], got[1:]) {
+			verdict, want := sample.Expected(t, name)
+			assert.Equal(t, verdict, got[0], "the verdict")
+			for _, line := range without(want, got[1:]) {
 				t.Errorf("missing: %s", line)
 			}
-			for _, line := range without(got[1:], want[1:]) {
+			for _, line := range without(got[1:], want) {
 				t.Errorf("surplus: %s", line)
 			}
 		})

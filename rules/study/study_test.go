@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -18,22 +17,19 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/result/stock"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/rules/study"
 	"dryfit/spec"
 )
 
-const examples = "../../docs/examples/alder-quay/specs/"
-
 func options() review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()}
 }
 
-// base is the review of an example.
+// base is the review of a ceiling.
 func base(t testing.TB, name string) *review.Sheet {
-	src, err := os.ReadFile(examples + name + ".ceiling.toml")
-	require.NoError(t, err)
-	s := review.Spec(name, src, options())
+	s := review.Spec(name, sample.Source(t, name), options())
 	require.NotNil(t, s.Ceiling)
 	return s
 }
@@ -66,6 +62,10 @@ func TestAnOptionIsWhatACheckFinds(t *testing.T) {
 		{"reading-room", []string{"grid.along=2..7/5", "grid.around=3..12/9", "vault.rise=300mm,1500mm", "rib.depth=40mm,90mm"}},
 		{"reading-room", []string{"vault.profile=segmental,elliptical", "springing.cut=plumb,radial", "panels.around=1,2", "rib.species=white oak,red oak"}},
 		{"reading-room", []string{"route.2.width=0.3m,900mm", "strap.allowable.load=100N,0.9kN", "climate.dry.humidity=10%,28%"}},
+		{"orangery", []string{"panels.around=1,2", "strap.setting=0.5mm,1mm"}},
+		{"chapter-house", []string{"rib.segments=6,14", "vault.rise=2400mm,2600mm"}},
+		{"gallery-soffit", []string{"grid.along=6,9"}},
+		{"court-room", []string{"ledger.fixed=before,after", "ledger.packed=true,false"}},
 		{"map-gallery", []string{"skin.thickness=1/4in,1/2in", "rib.lamination=1/8in,3/4in", "vault.span=9ft,10ft"}},
 	} {
 		s := newStudy(t, row.spec, row.vary...)

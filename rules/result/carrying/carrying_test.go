@@ -1,45 +1,25 @@
 package carrying_test
 
 import (
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-func demo(t testing.TB, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 // The street door of 900 by 2040 mm: no side of the box goes through, and the
 // panel threads along its own circle: half of 2040 − 1180 − 50 = 810 mm is left
 // on each side of its height, half of 900 − 112 = 394 mm of its width.
 func TestThreadedWhereTheBoxFails(t *testing.T) {
-	legs := carrying.Of(demo(t, nil))
+	legs := carrying.Of(sample.Room(t, nil))
 	door := legs[1]
 	assert.Equal(t, passage.Passes, door.Outcome)
 	assert.Equal(t, "threaded along its own circle, its axis upright", door.Motion)
 	assert.InDelta(t, 0.394, door.Margin, 1e-3)
-	flat := demo(t, map[string]any{"vault": map[string]any{"profile": "elliptical", "rise": "840mm", "span": "4200mm", "length": "7080mm"}})
+	flat := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "elliptical", "rise": "840mm", "span": "4200mm", "length": "7080mm"}})
 	assert.Equal(t, passage.Undecided, carrying.Of(flat)[1].Outcome, "not one circle")
 }
 
@@ -47,7 +27,7 @@ func TestThreadedWhereTheBoxFails(t *testing.T) {
 // mm. In 2300 mm of height above the first's 950 mm go eight more; one stack lies
 // across 6100 mm.
 func TestNestedLoads(t *testing.T) {
-	van := carrying.Of(demo(t, nil))[0]
+	van := carrying.Of(sample.Room(t, nil))[0]
 	assert.Equal(t, 9, van.Load)
 	assert.Equal(t, 1, van.Loads)
 	assert.Equal(t, passage.Passes, van.Outcome)
@@ -58,7 +38,7 @@ func TestNestedLoads(t *testing.T) {
 func TestMarginsGrowWithTheOpening(t *testing.T) {
 	last := -10.0
 	for _, width := range []string{"600mm", "800mm", "1000mm", "1200mm", "1600mm", "2400mm"} {
-		c := demo(t, map[string]any{"route.2.width": width})
+		c := sample.Room(t, map[string]any{"route.2.width": width})
 		m := carrying.Of(c)[1].Margin
 		assert.GreaterOrEqual(t, m, last-1e-9, width)
 		last = m
@@ -66,7 +46,7 @@ func TestMarginsGrowWithTheOpening(t *testing.T) {
 }
 
 func BenchmarkAllLegs(b *testing.B) {
-	c := demo(b, nil)
+	c := sample.Room(b, nil)
 	for b.Loop() {
 		carrying.Of(c)
 	}

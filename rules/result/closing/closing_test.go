@@ -2,7 +2,6 @@ package closing_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -12,15 +11,14 @@ import (
 	"dryfit/rules/layout"
 	"dryfit/rules/result/closing"
 	"dryfit/rules/result/seasons"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
 // closed is the closing of the example with some lines changed.
-func closed(t *testing.T, changes ...string) (*closing.Closing, *layout.Ceiling) {
-	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	doc, problems := spec.Parse("example", []byte(strings.NewReplacer(changes...).Replace(string(src))))
+func closed(t testing.TB, changes ...string) (*closing.Closing, *layout.Ceiling) {
+	doc, problems := spec.Parse("example", sample.Source(t, sample.ReadingRoom, changes...))
 	require.Empty(t, problems)
 	c, faults := layout.Resolve(doc.Tree, standards.BuiltIn())
 	require.Empty(t, faults)
@@ -107,9 +105,7 @@ func TestTableAddsUp(t *testing.T) {
 }
 
 func BenchmarkOf(b *testing.B) {
-	src, _ := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	doc, _ := spec.Parse("example", []byte(strings.Replace(string(src), `first_gap = "18mm"`, `first_gap = "36mm"`, 1)))
-	c, _ := layout.Resolve(doc.Tree, standards.BuiltIn())
+	_, c := closed(b, `first_gap = "18mm"`, `first_gap = "36mm"`)
 	s := seasons.Of(c)
 	b.Run("decided", func(b *testing.B) {
 		for b.Loop() {

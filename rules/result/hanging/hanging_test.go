@@ -2,7 +2,6 @@ package hanging_test
 
 import (
 	"errors"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,25 +9,8 @@ import (
 
 	"dryfit/rules/layout"
 	"dryfit/rules/result/hanging"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-func demo(t testing.TB, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 func solve(t testing.TB, c *layout.Ceiling) *hanging.Hanging {
 	h, err := hanging.Solve(c)
@@ -48,7 +30,7 @@ func sum(forces []float64) float64 {
 // do not stretch: no rails to speak of, feet cut square.
 func bare(t *testing.T, vault map[string]any, stations ...any) *layout.Ceiling {
 	vault["length"] = "7080mm"
-	return demo(t, map[string]any{
+	return sample.Room(t, map[string]any{
 		"vault": vault, "springing.cut": "radial", "grid.around": int64(2), "grid.reveal": map[string]any{"at": "seam"},
 		"rail":       map[string]any{"species": "white oak", "width": "1mm", "depth": "1mm"},
 		"skin":       map[string]any{"material": "bendable plywood", "setback": "51mm"},
@@ -103,7 +85,7 @@ func TestStrapLost(t *testing.T) {
 
 // In every case the forces sum to the weight, and what is symmetrical stays so.
 func TestForcesSumToTheWeight(t *testing.T) {
-	h := solve(t, demo(t, nil))
+	h := solve(t, sample.Room(t, nil))
 	all := h.Envelope()
 	for i := range h.Lost {
 		all = append(all, &h.Lost[i])
@@ -122,7 +104,7 @@ func TestForcesSumToTheWeight(t *testing.T) {
 
 // A strap set shorter takes more, by its force for each mm.
 func TestSetting(t *testing.T) {
-	h := solve(t, demo(t, nil))
+	h := solve(t, sample.Room(t, nil))
 	require.Len(t, h.Set, 8)
 	assert.Less(t, h.Set[2].Straps[1], h.First.Straps[1], "longer")
 	assert.Greater(t, h.Set[3].Straps[1], h.First.Straps[1], "shorter")
@@ -132,15 +114,15 @@ func TestSetting(t *testing.T) {
 // Stronger species, stiffer rib, less sag: by the ratio of the moduli where the
 // straps do not stretch.
 func TestSagGoesWithTheModulus(t *testing.T) {
-	oak := solve(t, demo(t, nil))
-	walnut := solve(t, demo(t, map[string]any{"rib.depth": "120mm"}))
+	oak := solve(t, sample.Room(t, nil))
+	walnut := solve(t, sample.Room(t, map[string]any{"rib.depth": "120mm"}))
 	assert.Less(t, walnut.First.Sag, oak.First.Sag)
 	assert.Greater(t, oak.First.Sag, 0.0)
 	assert.Less(t, oak.First.Sag, 0.01)
 }
 
 func TestNeeds(t *testing.T) {
-	c := demo(t, map[string]any{"strap": map[string]any{"stations": []any{"50%"}}})
+	c := sample.Room(t, map[string]any{"strap": map[string]any{"stations": []any{"50%"}}})
 	_, err := hanging.Solve(c)
 	var needs *hanging.NeedsError
 	require.True(t, errors.As(err, &needs))
@@ -149,19 +131,19 @@ func TestNeeds(t *testing.T) {
 
 // One strap alone lets the rib swing: that is said, not computed.
 func TestOneStrapIsAMechanism(t *testing.T) {
-	_, err := hanging.Solve(demo(t, map[string]any{"strap.stations": []any{"50%"}}))
+	_, err := hanging.Solve(sample.Room(t, map[string]any{"strap.stations": []any{"50%"}}))
 	assert.ErrorContains(t, err, "without resistance")
 }
 
 func TestSplitArches(t *testing.T) {
-	c := demo(t, map[string]any{"panels.around": int64(2)})
+	c := sample.Room(t, map[string]any{"panels.around": int64(2)})
 	h := solve(t, c)
 	require.NotNil(t, h.Alone)
 	require.Len(t, h.Alone.Straps, 4)
 	assert.InEpsilon(t, h.Weight, sum(h.Alone.Straps), 1e-6)
 	assert.InEpsilon(t, h.Weight, sum(h.First.Straps), 1e-6, "joined and hinged")
 
-	_, err := hanging.Solve(demo(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"2%", "10%", "90%", "98%"}}))
+	_, err := hanging.Solve(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"2%", "10%", "90%", "98%"}}))
 	var unstable *hanging.UnstableError
 	require.True(t, errors.As(err, &unstable))
 	assert.ErrorContains(t, err, "its centre of mass is not between its straps")
@@ -169,7 +151,7 @@ func TestSplitArches(t *testing.T) {
 
 // Packed ledgers take their part, and the thrust of blocked feet is felt.
 func TestLedgersAndThrust(t *testing.T) {
-	c := demo(t, map[string]any{"ledger.packed": true})
+	c := sample.Room(t, map[string]any{"ledger.packed": true})
 	h := solve(t, c)
 	require.NotNil(t, h.Packed)
 	assert.Less(t, sum(h.Packed.Straps), h.Weight)
@@ -179,7 +161,7 @@ func TestLedgersAndThrust(t *testing.T) {
 }
 
 func BenchmarkAllCases(b *testing.B) {
-	c := demo(b, nil)
+	c := sample.Room(b, nil)
 	for b.Loop() {
 		if _, err := hanging.Solve(c); err != nil {
 			b.Fatal(err)

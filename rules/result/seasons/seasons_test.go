@@ -2,7 +2,6 @@ package seasons_test
 
 import (
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,32 +10,15 @@ import (
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/seasons"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-func demo(t *testing.T, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 // Vertical-grain white oak, Wood Handbook 2010, table 13-5: C_R = 0.00180 by
 // percent, C_T = 0.00365. From the shop's 8.485 % to the wet season's 10.9 %, by
 // hand: the width of 90 mm is radial, 90·0.00180·ΔM; the strips' thickness, and
 // so the depth, is tangential.
 func TestWetSeason(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	s := seasons.Of(c)
 	points := 100 * (c.Climate.Wet - c.Climate.Shop)
 	require.InDelta(t, 2.4, points, 0.1)
@@ -51,7 +33,7 @@ func TestWetSeason(t *testing.T) {
 // The dry season lies under 6 %, where the handbook's second equation holds:
 // D·(M_f − M_i)/(3000/S − 30 + M_i), S = 5.6 % radial shrinkage, by hand.
 func TestDrySeason(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	shop, dry := 100*c.Climate.Shop, 100*c.Climate.Dry
 	require.Less(t, dry, 6.0)
 	want := 0.090 * (dry - shop) / (30*100/5.6 - 30 + shop)
@@ -60,7 +42,7 @@ func TestDrySeason(t *testing.T) {
 
 // The circular arc's own formula: the chord becomes 2R(1 + e)·sin(φ/(1 + e)).
 func TestFeetOfAnArc(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	s := seasons.Of(c)
 	for _, season := range []seasons.Season{s.Dry, s.Wet} {
 		e := season.RibDepth.Value
@@ -74,12 +56,12 @@ func TestFeetOfAnArc(t *testing.T) {
 }
 
 func TestAFlatCeilingsFeetStay(t *testing.T) {
-	c := demo(t, map[string]any{"vault": map[string]any{"profile": "flat", "span": "4200mm", "length": "7080mm"}})
+	c := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "flat", "span": "4200mm", "length": "7080mm"}})
 	assert.Zero(t, seasons.Of(c).Wet.Foot.Value)
 }
 
 func TestAMissingFigureIsSaid(t *testing.T) {
-	c := demo(t, map[string]any{"rail.species": "white spruce"})
+	c := sample.Room(t, map[string]any{"rail.species": "white spruce"})
 	s := seasons.Of(c)
 	assert.NoError(t, s.Wet.RibWidth.Err)
 	assert.Error(t, s.Wet.RailWidth.Err, "no coefficient is held for white spruce")
@@ -87,7 +69,7 @@ func TestAMissingFigureIsSaid(t *testing.T) {
 
 // A sawn rib's depth is its boards' width.
 func TestSawnRibs(t *testing.T) {
-	c := demo(t, map[string]any{"rib": map[string]any{
+	c := sample.Room(t, map[string]any{"rib": map[string]any{
 		"species": "white oak", "cut": "vertical", "construction": "sawn", "width": "90mm", "depth": "60mm",
 	}})
 	s := seasons.Of(c)
@@ -101,7 +83,7 @@ func TestSawnRibs(t *testing.T) {
 // sin⁻¹ 0.8. With k = 1/(1 + e) each arc gives R·(sin kψ₂ − sin kψ₁)/k of the half
 // chord.
 func TestFeetOfThreeCentres(t *testing.T) {
-	c := demo(t, map[string]any{"springing": map[string]any{}, "vault": map[string]any{
+	c := sample.Room(t, map[string]any{"springing": map[string]any{}, "vault": map[string]any{
 		"profile": "three-centred", "span": "4200mm", "rise": "1500mm", "haunch_radius": "900mm", "length": "7080mm",
 	}})
 	s := seasons.Of(c)
@@ -117,7 +99,7 @@ func TestFeetOfThreeCentres(t *testing.T) {
 // The wetter the season, the wider the members, the tighter the reveal and the
 // flatter the arch; in the shop's own air nothing moves.
 func TestMoreMoistureNeverMovesBack(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	c.Climate.Wet = c.Climate.Shop
 	still := seasons.Of(c).Wet
 	for _, v := range []seasons.Change{still.RibWidth, still.RailWidth, still.RibDepth, still.Along, still.Angle, still.Foot} {
@@ -171,7 +153,7 @@ func TestWhereARevealLiesAtASeam(t *testing.T) {
 		{"the outer layers set back", layers("8mm", "0mm"), 0, false},
 		{"one panel, no seam", map[string]any{"panels.along": int64(1)}, 0, false},
 	} {
-		c := demo(t, e.changes)
+		c := sample.Room(t, e.changes)
 		width, ok := seasons.SeamReveal(c)
 		assert.Equal(t, e.ok, ok, e.name)
 		assert.InDelta(t, e.width, width, 1e-12, e.name)

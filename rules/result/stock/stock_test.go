@@ -1,7 +1,6 @@
 package stock_test
 
 import (
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,25 +8,8 @@ import (
 
 	"dryfit/rules/layout"
 	"dryfit/rules/result/stock"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-func demo(t *testing.T, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 func pieces(t stock.Takeoff, name string) (count int, length float64) {
 	for _, l := range t.Pieces {
@@ -44,7 +26,7 @@ func pieces(t stock.Takeoff, name string) (count int, length float64) {
 // seams; four straps on each of two edge ribs of six panels, of two lengths;
 // three screws at both ends of each.
 func TestCounts(t *testing.T) {
-	takeoff := stock.Of(demo(t, nil))
+	takeoff := stock.Of(sample.Room(t, nil))
 	for name, want := range map[string]int{"half rib": 12, "rib": 0, "rail": 30, "half rail": 12, "tenon": 80, "skin": 6} {
 		got, _ := pieces(takeoff, name)
 		assert.Equal(t, want, got, name)
@@ -73,7 +55,7 @@ func TestCounts(t *testing.T) {
 // The masses of the pieces sum to the panels': all are alike where the ends are
 // halves, but that only five of the six carry a seam's tenons.
 func TestMassesSum(t *testing.T) {
-	c := demo(t, nil)
+	c := sample.Room(t, nil)
 	takeoff := stock.Of(c)
 	tenons := 0.0
 	for _, p := range c.Panel.Pieces {
@@ -87,7 +69,7 @@ func TestMassesSum(t *testing.T) {
 // Board measure by hand: a rail of 90 × 51 × 1090 mm is 0.0050031 m3, a board
 // foot 0.00235974 m3 (144 cubic inches).
 func TestBoardMeasure(t *testing.T) {
-	takeoff := stock.Of(demo(t, nil))
+	takeoff := stock.Of(sample.Room(t, nil))
 	require.Len(t, takeoff.Boards, 1)
 	b := takeoff.Boards[0]
 	assert.InEpsilon(t, b.Volume*1.40/0.00235974, b.BoardFeet, 1e-5)
@@ -95,7 +77,7 @@ func TestBoardMeasure(t *testing.T) {
 }
 
 func TestFullEndsAndSplitArches(t *testing.T) {
-	takeoff := stock.Of(demo(t, map[string]any{"grid.ends": "full", "panels.along": int64(3), "panels.around": int64(2)}))
+	takeoff := stock.Of(sample.Room(t, map[string]any{"grid.ends": "full", "panels.along": int64(3), "panels.around": int64(2)}))
 	ribs, length := pieces(takeoff, "rib")
 	halves, _ := pieces(takeoff, "half rib")
 	assert.Equal(t, 2*(3+2), ribs, "an inner one in each of three panels and one at each end, in two pieces")

@@ -5,8 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -19,6 +17,7 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/rules/ruletest"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 )
@@ -30,15 +29,12 @@ var notNumbers = regexp.MustCompile(`NaN|[+-]Inf|%!`)
 
 // Values at the ends of what the format takes are drawn, or it is said why not.
 func TestExtremeValuesAreDrawn(t *testing.T) {
-	files, err := filepath.Glob("../../../../schema/testdata/good/*.ceiling.toml")
-	require.NoError(t, err)
+	names := sample.Names(t)
 	random := rand.New(rand.NewPCG(10, 2026))
 	sheets := 0
 	for i := range *extremes {
-		file := files[i%len(files)]
-		src, err := os.ReadFile(file)
-		require.NoError(t, err)
-		doc, problems := spec.Parse(filepath.Base(file), src)
+		name := names[i%len(names)]
+		doc, problems := spec.Parse(name, sample.Source(t, name))
 		require.Empty(t, problems)
 		doc, put := ruletest.Extreme(random, doc, 4)
 		s := review.Spec(doc.Path, doc.Source, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-26"})

@@ -3,7 +3,6 @@ package editor
 import (
 	"encoding/json"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -16,18 +15,15 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
 const uri = "file:///rooms/room.ceiling.toml"
 
-// demo is the example of the documentation.
-func demo(t testing.TB) string {
-	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	return string(src)
-}
+// demo is a ceiling with every optional table.
+func demo(t testing.TB) string { return string(sample.Source(t, sample.ReadingRoom)) }
 
 func edited(t testing.TB, text, old, new string) string {
 	require.Contains(t, text, old)
@@ -132,6 +128,26 @@ func TestSeverities(t *testing.T) {
 		assert.Len(t, found[i].Related, keys, f.Rule.ID)
 	}
 	assert.Len(t, seen, 4)
+	e.leave()
+}
+
+// An editor shows of each ceiling what is found in it, in the order of the file.
+func TestEveryCeiling(t *testing.T) {
+	e := connect(t, options()).greet(everything)
+	for _, name := range sample.Names(t) {
+		at := "file:///rooms/" + name + ".ceiling.toml"
+		e.open(at, string(sample.Source(t, name)))
+		var shown, want []string
+		for _, d := range e.found(at, 1) {
+			shown = append(shown, d.Code)
+		}
+		_, findings := sample.Expected(t, name)
+		for _, line := range findings {
+			words := strings.Fields(line)
+			want = append(want, words[len(words)-2])
+		}
+		assert.Equal(t, want, shown, name)
+	}
 	e.leave()
 }
 

@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"math"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -15,26 +14,8 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/layout"
 	"dryfit/rules/result"
-	"dryfit/rules/standards"
-	"dryfit/spec"
+	"dryfit/rules/sample"
 )
-
-// ceiling is the demo with changes.
-func ceiling(t testing.TB, changes map[string]any) *layout.Ceiling {
-	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("demo", src)
-	require.Empty(t, problems)
-	tree := d.Tree
-	for key, value := range changes {
-		changed, ok := spec.With(tree, key, value)
-		require.True(t, ok, key)
-		tree = changed
-	}
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
-	require.Empty(t, faults)
-	return c
-}
 
 // calculator works out arithmetic as a pocket calculator would, angles in
 // degrees. It shares nothing with the code that prints the sheet.
@@ -140,7 +121,6 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 		}
 		return v
 	}
-	printedNumber := regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
 	lines := 0
 	for _, changes := range []map[string]any{
 		nil,
@@ -157,34 +137,44 @@ func TestPrintedArithmeticIsRight(t *testing.T) {
 			for k, v := range changes {
 				all[k] = v
 			}
-			c := ceiling(t, all)
-			for _, f := range result.Of(c).Figures() {
-				arithmetic, printed := f.Worked(c.Units)
-				if arithmetic == "" {
-					assert.NotEmpty(t, f.Method+f.Formula, f.Key)
-					continue
-				}
-				lines++
-				m := printedNumber.FindStringSubmatch(printed)
-				require.NotNil(t, m, printed)
-				want, _ := strconv.ParseFloat(m[1], 64)
-				unit := math.Pow(10, -float64(len(m[2])))
-				if unit == 1 { // whole digits beyond the six are zeros
-					unit = max(1, math.Pow(10, math.Floor(math.Log10(max(want, 1)))-5))
-				}
-				got := evaluate(t, arithmetic)
-				// Half a unit, and what nine digits in the terms make of it
-				// where large ones cancel.
-				assert.InDelta(t, want, got, 0.6*unit, "%s: %s = %s", f.Key, arithmetic, printed)
-			}
+			lines += rework(t, sample.Room(t, all))
 		}
 	}
-	assert.Greater(t, lines, 300)
+	for _, name := range sample.Names(t) {
+		lines += rework(t, sample.Ceiling(t, name, nil))
+	}
+	assert.Greater(t, lines, 1000)
+}
+
+var printedNumber = regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
+
+// rework works the printed lines of a ceiling again, and counts them.
+func rework(t *testing.T, c *layout.Ceiling) (lines int) {
+	for _, f := range result.Of(c).Figures() {
+		arithmetic, printed := f.Worked(c.Units)
+		if arithmetic == "" {
+			assert.NotEmpty(t, f.Method+f.Formula, f.Key)
+			continue
+		}
+		lines++
+		m := printedNumber.FindStringSubmatch(printed)
+		require.NotNil(t, m, printed)
+		want, _ := strconv.ParseFloat(m[1], 64)
+		unit := math.Pow(10, -float64(len(m[2])))
+		if unit == 1 { // whole digits beyond the six are zeros
+			unit = max(1, math.Pow(10, math.Floor(math.Log10(max(want, 1)))-5))
+		}
+		got := evaluate(t, arithmetic)
+		// Half a unit, and what nine digits in the terms make of it where large
+		// ones cancel.
+		assert.InDelta(t, want, got, 0.6*unit, "%s, %s: %s = %s", c.Spec.Project.Title, f.Key, arithmetic, printed)
+	}
+	return lines
 }
 
 func TestStableKeys(t *testing.T) {
 	keys := map[string]bool{}
-	for _, f := range result.Of(ceiling(t, nil)).Figures() {
+	for _, f := range result.Of(sample.Room(t, nil)).Figures() {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
 		assert.NotEmpty(t, f.Symbol+f.Name+f.Subject, f.Key)
@@ -205,12 +195,7 @@ func TestStableKeys(t *testing.T) {
 
 // A figure that hangs on an assumed one is assumed itself.
 func TestAssumedCarriesThrough(t *testing.T) {
-	src, err := os.ReadFile("../../../../schema/testdata/good/required-only.ceiling.toml")
-	require.NoError(t, err)
-	d, problems := spec.Parse("r", src)
-	require.Empty(t, problems)
-	c, faults := layout.Resolve(d.Tree, standards.BuiltIn())
-	require.Empty(t, faults)
+	c := sample.Ceiling(t, "porch", nil)
 	for _, f := range result.Of(c).Figures() {
 		switch f.Key {
 		case "vault.radius", "grid.module-ratio":
@@ -222,12 +207,14 @@ func TestAssumedCarriesThrough(t *testing.T) {
 }
 
 func TestCalcsKeepToEightyColumns(t *testing.T) {
-	for _, units := range []string{"metric", "imperial"} {
-		var b bytes.Buffer
-		c := ceiling(t, map[string]any{"project.units": units})
-		require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c).Figures(), Rules: catalog.Rules()}))
-		for _, line := range strings.Split(b.String(), "\n") {
-			assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
+	for _, name := range sample.Names(t) {
+		for _, units := range []string{"metric", "imperial"} {
+			var b bytes.Buffer
+			c := sample.Ceiling(t, name, map[string]any{"project.units": units})
+			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c).Figures(), Rules: catalog.Rules()}))
+			for _, line := range strings.Split(b.String(), "\n") {
+				assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
+			}
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"io"
-	"os"
 	"strings"
 	"testing"
 
@@ -16,6 +15,7 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/compare"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/schema"
 )
@@ -23,14 +23,12 @@ import (
 // comparison is the demo against itself with much changed, and a title that
 // means harm.
 func comparison(t *testing.T) Comparison {
-	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
-	after := strings.NewReplacer(
-		"Reading room", `<script>|\u001b[2J\u202e`, `"4200mm"`, `"13ft 9in"`, `"840mm"`, `"0mm"`, `"segmental"`, `"flat"`,
-		"rise    = \"840mm\"\n", "", `width  = "900mm"`, `width  = "500mm"`, `"box van"`, `"a|b @c <d>"`,
-	).Replace(string(src))
-	a, b := review.Spec("a|b.ceiling.toml", src, o), review.Spec("new.ceiling.toml", []byte(after), o)
+	src := sample.Source(t, sample.ReadingRoom)
+	after := sample.Source(t, sample.ReadingRoom,
+		"Reading room", `<script>|\u001b[2J\u202e`, `"4200mm"`, `"13ft 9in"`, "rise    = \"840mm\"\n", "",
+		`"segmental"`, `"flat"`, `width  = "900mm"`, `width  = "500mm"`, `"box van"`, `"a|b @c <d>"`)
+	a, b := review.Spec("a|b.ceiling.toml", src, o), review.Spec("new.ceiling.toml", after, o)
 	require.Empty(t, a.Problems)
 	require.Empty(t, b.Problems)
 	return Comparison{Comparison: compare.Of(a, b, 0.005), Version: "(devel)", On: "2026-11-25"}

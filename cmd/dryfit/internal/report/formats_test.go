@@ -71,7 +71,7 @@ func oasis(t *testing.T) *jsonschema.Schema {
 
 func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
 	s := oasis(t)
-	for name, r := range map[string]Report{"examples": full(t), "published": published(t), "hostile": hostileReport(t, hostile), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
+	for name, r := range map[string]Report{"examples": full(t), "published": published(t), "every ceiling": everyCeiling(t), "hostile": hostileReport(t, hostile), "nothing": {Rules: catalog.Rules(), Runs: []Run{{}}}} {
 		var log any
 		require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
 		assert.NoError(t, s.Validate(log), name)
@@ -109,11 +109,17 @@ func TestSARIFSatisfiesAValidator(t *testing.T) {
 }
 
 func TestSARIFSaysWhatItMust(t *testing.T) {
-	r := full(t)
+	saysWhatItMust(t, full(t))
+	every := everyCeiling(t)
+	every.Folder, every.Root = "/rooms/tree/part", "/rooms/tree"
+	saysWhatItMust(t, every)
+}
+
+func saysWhatItMust(t *testing.T, r Report) {
 	var log sarifLog
 	require.NoError(t, json.Unmarshal(sarifOf(t, r), &log))
 	run := log.Runs[0]
-	assert.False(t, run.Invocations[0].Successful, "two files could not be checked")
+	assert.Equal(t, r.Runs[0].Counts().Unreadable+r.Runs[0].Counts().Uncomputed == 0, run.Invocations[0].Successful)
 	found, prints := 0, map[string]bool{}
 	for _, result := range run.Results {
 		assert.Equal(t, result.RuleID, run.Tool.Driver.Rules[result.RuleIndex].ID)

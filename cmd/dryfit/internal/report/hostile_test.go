@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"io"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -20,6 +19,7 @@ import (
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 )
 
@@ -37,8 +37,7 @@ var hostile = []string{
 // hostileReport is a report on specs and files named by each of some texts, with
 // it in every place that is printed.
 func hostileReport(t *testing.T, hostile []string) Report {
-	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
+	src := sample.Source(t, sample.ReadingRoom)
 	std := standards.BuiltIn()
 	o := review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25", Offers: true}
 	run := Run{Standards: []string{"../house\n::error::/dryfit.toml"}}
@@ -71,10 +70,8 @@ func tomlString(s string) string {
 
 // checked is a report on the demo with some of its text changed.
 func checked(t *testing.T, changes ...string) Report {
-	src, err := os.ReadFile("../../../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
-	s := review.Spec("room.ceiling.toml", []byte(strings.NewReplacer(changes...).Replace(string(src))), o)
+	s := review.Spec("room.ceiling.toml", sample.Source(t, sample.ReadingRoom, changes...), o)
 	return Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Sheets: []*review.Sheet{s}}}}
 }
 

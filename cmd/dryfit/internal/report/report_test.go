@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/json"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -15,6 +14,7 @@ import (
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/schema"
 )
@@ -40,31 +40,42 @@ func examples(t *testing.T) Report {
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
 	var sheets []*review.Sheet
 	for _, name := range []string{"map-gallery", "reading-room"} {
-		path := "docs/examples/alder-quay/specs/" + name + ".ceiling.toml"
-		src, err := os.ReadFile("../../../../" + path)
-		require.NoError(t, err)
-		sheets = append(sheets, review.Spec(path, src, o))
+		sheets = append(sheets, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
 	}
 	sheets = append(sheets, review.Unreadable("gone.ceiling.toml", "there is no such file", o),
 		review.Spec("bad.ceiling.toml", []byte("dryfit = 1\nroom = 3\n"), o))
 	return Report{Version: "(devel)", On: "2026-11-25", Runs: []Run{{Sheets: sheets}}}
 }
 
+// everyCeiling is a report on all that tests have.
+func everyCeiling(t *testing.T) Report {
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+	var sheets []*review.Sheet
+	for _, name := range sample.Names(t) {
+		sheets = append(sheets, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
+	}
+	return Report{Version: "(devel)", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Sheets: sheets}}}
+}
+
 func TestJSONSatisfiesItsSchema(t *testing.T) {
-	var b bytes.Buffer
-	require.NoError(t, JSON(&b, examples(t)))
-	var document any
-	require.NoError(t, json.Unmarshal(b.Bytes(), &document))
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	require.NoError(t, c.AddResource("https://dryfit.example/schema/check-1.json", bytes.NewReader(schema.OutputSchema())))
-	require.NoError(t, c.MustCompile("https://dryfit.example/schema/check-1.json").Validate(document))
+	published := c.MustCompile("https://dryfit.example/schema/check-1.json")
+	for _, r := range []Report{examples(t), everyCeiling(t)} {
+		var b bytes.Buffer
+		require.NoError(t, JSON(&b, r))
+		var document any
+		require.NoError(t, json.Unmarshal(b.Bytes(), &document))
+		require.NoError(t, published.Validate(document))
+	}
 }
 
 // All but the lines of verdict, of which each has all its totals.
 func TestTextKeepsToEightyColumns(t *testing.T) {
 	var b bytes.Buffer
 	r := examples(t)
+	r.Runs[0].Sheets = append(r.Runs[0].Sheets, everyCeiling(t).Runs[0].Sheets...)
 	require.NoError(t, Text(&b, r, false))
 	verdict := regexp.MustCompile(`^(PASS|PASS WITH NOTES|FAIL|COULD NOT CHECK): `)
 	whole := regexp.MustCompile(`: (\d+ unreadable|.*\d+ held, (\d+ not computed, )?\d+ queried, .*\d+ referred, \d+ not checked, \d+ assumed)$`)

@@ -11,10 +11,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/result/stock"
+	"dryfit/rules/sample"
 )
 
 func takeoff(t testing.TB, changes map[string]any) Takeoff {
-	c := ceiling(t, changes)
+	c := sample.Room(t, changes)
 	return Takeoff{Path: "hall.ceiling.toml", Ceiling: c, Takeoff: stock.Of(c)}
 }
 
