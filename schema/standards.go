@@ -92,6 +92,8 @@ func standardsSchema(k Known) object {
 		"check": table("Check", "What is checked.", object{
 			"folders": property("Folders", "Checked where the command names no path; relative to this file.",
 				object{"type": "array", "items": property("Folder", "A path.", object{"type": "string", "minLength": 1})}),
+			"exclude": property("Exclude", "Specs under a folder that are not checked, as patterns from this file's folder: archive/**. What a command names is checked all the same.",
+				object{"type": "array", "items": property("Pattern", "A path; * stands for any part of a name, ** for any folders.", object{"type": "string", "minLength": 1})}),
 			"docs": property("Docs", "Absolute address that these pages are published under; findings in SARIF link there.",
 				object{"type": "string", "minLength": 1}),
 		}),

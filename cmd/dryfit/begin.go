@@ -57,7 +57,7 @@ func draft(s streams, f beginFlags) error {
 	if err := free(f.output); err != nil {
 		return err
 	}
-	if in, ok := s.in.(*os.File); ok && terminal(in) {
+	if terminal(s.in) {
 		f.ask(s.in, s.err)
 	}
 	if missing := f.missing(); len(missing) > 0 {

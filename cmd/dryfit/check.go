@@ -43,6 +43,9 @@ func checkCommand(s streams) *cobra.Command {
 		Long: "Checks the specs at the paths (files, folders, or - for standard input; by default\n" +
 			"all *.ceiling.toml under this folder) and prints what was found, what was not\n" +
 			"checked, what was assumed, and the verdict.\n\n" +
+			"In a git repository specs that git ignores and does not track are left out, and so are\n" +
+			"those that [check] exclude in the standards names; what is named here is always\n" +
+			"checked. A pattern, specs/**/*.ceiling.toml, is expanded where the shell has not.\n\n" +
 			"Standards (dryfit.toml) are found by walking up from each spec to the repository's\n" +
 			"root; --standards names others in their place.\n\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
@@ -214,19 +217,27 @@ func orFolders(paths []string) []string {
 	return paths
 }
 
-// once lets standard input be read again for each run.
+// once lets standard input be read again for each run. It is read by the first
+// input that is -, and not at all where none is.
 func once(r io.Reader) func() io.Reader {
 	read := sync.OnceValues(func() ([]byte, error) { return io.ReadAll(io.LimitReader(r, spec.MaxSize+1)) })
-	return func() io.Reader {
-		b, err := read()
-		if err != nil {
-			return unreadable{err}
-		}
-		return bytes.NewReader(b)
-	}
+	return func() io.Reader { return &again{read: read} }
 }
 
-// unreadable is an input that could not be read: part of a spec is none.
-type unreadable struct{ err error }
+// again reads what was read once. What could not be read whole is an error from
+// the first byte: part of a spec is none.
+type again struct {
+	read func() ([]byte, error)
+	rest *bytes.Reader
+}
 
-func (u unreadable) Read([]byte) (int, error) { return 0, u.err }
+func (a *again) Read(p []byte) (int, error) {
+	if a.rest == nil {
+		b, err := a.read()
+		if err != nil {
+			return 0, err
+		}
+		a.rest = bytes.NewReader(b)
+	}
+	return a.rest.Read(p)
+}

@@ -29,7 +29,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	inputs, err := gather(orFolders(paths), f.stdinName)
+	inputs, err := newWalker(ctx, s, f.standards).gather(orFolders(paths), f.stdinName)
 	if err != nil {
 		return checked{}, err
 	}

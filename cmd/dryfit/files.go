@@ -11,7 +11,6 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/spec"
 )
 
@@ -29,22 +28,27 @@ type input struct {
 // gather lists the specs at the paths: a file as it is named, a folder with
 // all specs under it, - for standard input. A path that is not there is listed
 // too; reading it says so. No spec at all is an error.
-func gather(paths []string, stdinName string) ([]input, error) {
+func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 	if len(paths) == 0 {
 		paths = []string{"."}
 	}
 	var inputs []input
-	for _, p := range paths {
-		if p == "-" {
+	for _, named := range paths {
+		if named == "-" {
 			inputs = append(inputs, input{name: stdinName, stdin: true})
 			continue
 		}
-		info, err := os.Stat(p)
-		if err == nil && info.IsDir() {
-			inputs = append(inputs, walk(p)...)
-			continue
+		matches, err := expanded(named)
+		if err != nil {
+			return nil, err
 		}
-		inputs = append(inputs, newInput(p))
+		for _, p := range matches {
+			if info, err := os.Stat(p); err == nil && info.IsDir() {
+				inputs = append(inputs, w.walk(p)...)
+				continue
+			}
+			inputs = append(inputs, newInput(p))
+		}
 	}
 	if len(inputs) == 0 {
 		return nil, fmt.Errorf("no *%s under %s", extension, strings.Join(paths, ", "))
@@ -54,46 +58,6 @@ func gather(paths []string, stdinName string) ([]input, error) {
 
 func newInput(path string) input {
 	return input{name: filepath.ToSlash(filepath.Clean(path)), path: path}
-}
-
-// walk lists the specs under a folder, in the order of their names. Folders
-// whose names begin with a dot are passed over, symbolic links to folders are
-// not followed, those to files are as long as they stay in the repository, or in
-// the folder where there is none. What can't be read is listed, so that it is
-// reported.
-func walk(folder string) []input {
-	var inputs []input
-	root := folder
-	if top := git.Root(folder); top != "" {
-		root = top
-	}
-	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			in := newInput(path)
-			in.found = reason(err)
-			inputs = append(inputs, in)
-			if d != nil && d.IsDir() {
-				return fs.SkipDir
-			}
-		case d.IsDir() && path != folder && strings.HasPrefix(d.Name(), "."):
-			return fs.SkipDir
-		case strings.HasSuffix(d.Name(), extension):
-			in := newInput(path)
-			if d.Type()&fs.ModeSymlink != 0 && leadsOut(path, root) {
-				in.found = outOf(root)
-			}
-			inputs = append(inputs, in)
-			if d.IsDir() {
-				return fs.SkipDir
-			}
-		}
-		return nil
-	})
-	if err != nil {
-		panic(err) // the function above returns none but SkipDir
-	}
-	return inputs
 }
 
 // unique drops an input that was named twice.

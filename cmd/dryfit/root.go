@@ -8,6 +8,7 @@ import (
 	"os"
 	"runtime/debug"
 
+	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
@@ -109,12 +110,9 @@ func version() string {
 	return "(devel)"
 }
 
-// terminal reports whether w is a terminal.
-func terminal(w io.Writer) bool {
-	f, ok := w.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+// terminal reports whether a stream is a terminal, and not a file, a pipe or
+// another device.
+func terminal(stream any) bool {
+	f, ok := stream.(*os.File)
+	return ok && (isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()))
 }

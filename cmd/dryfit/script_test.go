@@ -46,6 +46,8 @@ func TestScripts(t *testing.T) {
 		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("REPOSITORY", repository)
+			// The folder of the program alone, for scripts on a machine without git.
+			e.Setenv("PROGRAMS", filepath.SplitList(e.Getenv("PATH"))[0])
 			return os.CopyFS(filepath.Join(e.WorkDir, "examples"), os.DirFS(filepath.Join(repository, "docs/examples")))
 		},
 	})

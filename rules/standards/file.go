@@ -4,8 +4,11 @@ import (
 	"fmt"
 	"maps"
 	"net/url"
+	"path/filepath"
 	"slices"
 	"strings"
+
+	"github.com/bmatcuk/doublestar/v4"
 
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
@@ -27,7 +30,8 @@ type Layer struct {
 	File       string
 	Name       string
 	Folders    []string
-	Docs       string // address of the docs, absolute, without a stroke at its end
+	Exclude    []string // patterns of specs that are not checked, from the file's folder
+	Docs       string   // address of the docs, absolute, without a stroke at its end
 	limits     map[string]Limit
 	severities map[string]Severity
 	holds      map[string]Origin
@@ -61,6 +65,9 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	for _, f := range list(check["folders"]) {
 		r.layer.Folders = append(r.layer.Folders, f.(string))
 	}
+	for i, pattern := range list(check["exclude"]) {
+		r.readExclude(spec.Key("check", "exclude", i+1), pattern.(string))
+	}
 	if docs, given := check["docs"].(string); given {
 		r.readDocs(docs)
 	}
@@ -69,6 +76,18 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	r.readDefaults()
 	r.readMaterials()
 	return r.layer, r.problems
+}
+
+// readExclude takes a pattern of specs that are not checked.
+func (r *reader) readExclude(key, pattern string) {
+	switch {
+	case !doublestar.ValidatePattern(pattern):
+		r.refuse(key, "%q is no pattern that a path can match; write \"archive/**\"", pattern)
+	case !filepath.IsLocal(filepath.FromSlash(pattern)):
+		r.refuse(key, "%q leaves the folder of this file", pattern)
+	default:
+		r.layer.Exclude = append(r.layer.Exclude, pattern)
+	}
 }
 
 func list(v any) []any {

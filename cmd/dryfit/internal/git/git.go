@@ -197,11 +197,11 @@ func (r *Repository) Content(ctx context.Context, e Entry) ([]byte, error) {
 	return run(ctx, r.root, "", "cat-file", "blob", e.Hash)
 }
 
-// Unignored lists the files under a folder of the repository whose names end in
+// Unignored lists the files under a folder of a repository whose names end in
 // one of the endings, and that git tracks or does not ignore, by their paths
 // from the folder, with forward slashes. It does not look into other
 // repositories below.
-func (r *Repository) Unignored(ctx context.Context, folder string, endings ...string) (map[string]bool, error) {
+func Unignored(ctx context.Context, folder string, endings ...string) (map[string]bool, error) {
 	args := []string{"ls-files", "-z", "--cached", "--others", "--exclude-standard", "--"}
 	for _, e := range endings {
 		args = append(args, ":(glob)**/*"+e)

@@ -136,12 +136,10 @@ func TestUnignored(t *testing.T) {
 	}
 	write(t, filepath.Join(folder, ".gitignore"), "build/\n")
 	do("add", "-f", "build/tracked.toml")
-	r, err := git.Open(folder)
-	require.NoError(t, err)
-	got, err := r.Unignored(context.Background(), folder, ".toml")
+	got, err := git.Unignored(context.Background(), folder, ".toml")
 	require.NoError(t, err)
 	assert.Equal(t, map[string]bool{"a.toml": true, "build/tracked.toml": true, "deep/c.toml": true}, got)
-	got, err = r.Unignored(context.Background(), filepath.Join(folder, "build"), ".toml")
+	got, err = git.Unignored(context.Background(), filepath.Join(folder, "build"), ".toml")
 	require.NoError(t, err)
 	assert.Equal(t, map[string]bool{"tracked.toml": true}, got)
 }
