@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -109,13 +110,17 @@ type Property struct {
 }
 
 // Properties lists every key of a spec, in the order of the schema.
-func Properties() []Property {
+func Properties() []Property { return specShape().Properties() }
+
+// Properties lists every key of the files of a shape, in the order of the
+// schema.
+func (s *Shape) Properties() []Property {
 	var out []Property
 	var walk func(path string, n *node)
 	walk = func(path string, n *node) {
 		for _, name := range n.Properties.names {
 			child := n.Properties.nodes[name]
-			p := child.property(strings.TrimPrefix(path+"."+name, "."))
+			p := child.property(strings.TrimPrefix(path+"."+spec.Key(name), "."))
 			p.Required = slices.Contains(n.Required, name)
 			if i := child.Items; i != nil && len(i.Properties.names) == 0 {
 				element := i.property(p.Path + ".*")
@@ -128,7 +133,7 @@ func Properties() []Property {
 			}
 		}
 	}
-	walk("", specShape().tree())
+	walk("", s.tree())
 	return out
 }
 

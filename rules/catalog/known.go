@@ -21,8 +21,9 @@ func Known() schema.Known {
 	return k
 }
 
-// standardsShape is compiled once: that takes far longer than to check a file.
-var standardsShape = sync.OnceValue(func() *schema.Shape { return schema.StandardsShape(Known()) })
+// StandardsShape checks standards files. It is compiled once: that takes far
+// longer than to check a file.
+var StandardsShape = sync.OnceValue(func() *schema.Shape { return schema.StandardsShape(Known()) })
 
 // ReadStandards reads the bytes of a standards file. Path is for messages and
 // for the origin of what the file sets.
@@ -34,7 +35,7 @@ func ReadStandards(path string, src []byte) (*standards.Layer, []spec.Problem) {
 	if _, problem := spec.Format(doc); problem != nil {
 		return nil, []spec.Problem{*problem}
 	}
-	if problems := standardsShape().Check(doc); len(problems) > 0 {
+	if problems := StandardsShape().Check(doc); len(problems) > 0 {
 		return nil, problems
 	}
 	return standards.Read(doc, ranges())

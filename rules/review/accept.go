@@ -60,7 +60,7 @@ func judgeAcceptance(a *spec.Accepted, findings []rules.Finding, o Options) (fau
 		}
 		switch f.Severity {
 		case rules.Hold:
-			if !o.Standards.MayAcceptHold(a.Rule) {
+			if _, may := o.Standards.MayAcceptHold(a.Rule); !may {
 				held = true
 				continue
 			}

@@ -38,6 +38,7 @@ type Layer struct {
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species
+	materials  map[string]Origin // by name
 }
 
 // Severity is the most that a file lets a rule say.
@@ -59,6 +60,7 @@ type reader struct {
 func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) {
 	r := &reader{doc: doc, layer: &Layer{
 		File: doc.Path, limits: map[string]Limit{}, severities: map[string]Severity{}, holds: map[string]Origin{},
+		materials: map[string]Origin{},
 	}}
 	r.layer.Name, _ = doc.Tree["name"].(string)
 	check, _ := r.table("check")
@@ -198,6 +200,7 @@ func (r *reader) readMaterials() {
 			r.refuse(key+".name", "%q is built in, as the species %s; give yours a name of its own", name, s.Name)
 			continue
 		}
+		r.layer.materials[materialName(name)] = r.origin(key + ".name")
 		switch entry["kind"] {
 		case "sheet":
 			r.sheet(key, name, entry)

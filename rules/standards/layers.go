@@ -11,7 +11,8 @@ import (
 // With is the built-in standards under layers, the nearest first.
 func With(layers ...*Layer) *Standards {
 	s := BuiltIn()
-	s.limits, s.severities, s.holds = map[string]Limit{}, map[string]Severity{}, map[string]Origin{}
+	s.limits, s.severities = map[string]Limit{}, map[string]Severity{}
+	s.holds, s.materials = map[string]Origin{}, map[string]Origin{}
 	var names []string
 	for _, l := range layers {
 		s.Files = append(s.Files, l.File)
@@ -23,6 +24,7 @@ func With(layers ...*Layer) *Standards {
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)
+		keep(s.materials, l.materials)
 		s.sheets = append(s.sheets, l.sheets...)
 		s.species = append(s.species, l.species...)
 	}
@@ -71,11 +73,21 @@ func (s *Standards) Severity(rule string) (Severity, bool) {
 	return v, ok
 }
 
-// MayAcceptHold reports whether a spec may accept a hold of the rule.
-func (s *Standards) MayAcceptHold(rule string) bool {
-	_, ok := s.holds[rule]
-	return ok
+// MayAcceptHold reports whether a spec may accept a hold of the rule, and where
+// that is set.
+func (s *Standards) MayAcceptHold(rule string) (Origin, bool) {
+	o, ok := s.holds[rule]
+	return o, ok
 }
+
+// Material is where a material of a firm's own is set.
+func (s *Standards) Material(name string) (Origin, bool) {
+	o, ok := s.materials[materialName(name)]
+	return o, ok
+}
+
+// materialName is a name as materials are told apart by.
+func materialName(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
 
 // Species finds a species by its name: a firm's own, or a built-in one.
 func (s *Standards) Species(name string) (timber.Species, error) {

@@ -52,6 +52,7 @@ type Standards struct {
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species
+	materials  map[string]Origin // of a firm's own, by name
 }
 
 // BuiltIn is the standards that hold where no file says otherwise.
