@@ -1,9 +1,10 @@
 // Speaks with a language server as an editor does, by the client side of the
-// protocol's reference library: opens a spec, asks for help and completion at
-// every word of it, takes every change that is offered, one after the other, as
-// long as there are any, and leaves. Prints what there is to say as one line of
-// JSON, or fails where an answer does not have the protocol's shape.
-// Usage: node converse.mjs PROGRAM SPEC
+// protocol's reference library: opens a spec or a standards file, asks for its
+// outline, and for help, completion and definition at every word of it, takes
+// every change that is offered, one after the other, as long as there are any,
+// and leaves. Prints what there is to say as one line of JSON, or fails where an
+// answer does not have the protocol's shape.
+// Usage: node converse.mjs PROGRAM FILE
 import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
@@ -32,6 +33,7 @@ const { capabilities } = await connection.sendRequest(lsp.InitializeRequest.type
     workspace: { workspaceEdit: { documentChanges: true }, didChangeWatchedFiles: { dynamicRegistration: true } },
     textDocument: {
       publishDiagnostics: { relatedInformation: true },
+      documentSymbol: { hierarchicalDocumentSymbolSupport: true },
       codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
     },
   },
@@ -54,6 +56,18 @@ const shaped = (list) => list.forEach((d) => {
 shaped(diagnostics);
 const before = diagnostics.map((d) => d.code);
 
+const inside = (r, o) => text.offsetAt(o.start) <= text.offsetAt(r.start) && text.offsetAt(r.end) <= text.offsetAt(o.end);
+const outline = [];
+const outlined = (symbols, within) => symbols.forEach((s) => {
+  assert(lsp.DocumentSymbol.is(s), JSON.stringify(s));
+  assert(inside(s.selectionRange, s.range) && inside(s.range, within), JSON.stringify(s));
+  outline.push(s.name);
+  outlined(s.children ?? [], s.range);
+});
+outlined(await connection.sendRequest(lsp.DocumentSymbolRequest.type, { textDocument: { uri } }),
+  { start: text.positionAt(0), end: text.positionAt(text.getText().length) });
+
+const defined = {};
 let helped = 0, completed = 0;
 for (const word of text.getText().matchAll(/[\w"]+/g)) {
   const at = { textDocument: { uri }, position: text.positionAt(word.index + 1) };
@@ -64,6 +78,10 @@ for (const word of text.getText().matchAll(/[\w"]+/g)) {
     assert(item.documentation === undefined || lsp.MarkupContent.is(item.documentation));
     assert.equal(item.textEdit.range.start.line, item.textEdit.range.end.line);
     completed++;
+  }
+  for (const place of await connection.sendRequest(lsp.DefinitionRequest.type, at) ?? []) {
+    assert(lsp.Location.is(place), JSON.stringify(place));
+    (defined[word[0]] ??= []).push(place.uri === uri ? text.getText(place.range) : `${place.uri}:${place.range.start.line + 1}`);
   }
 }
 
@@ -90,6 +108,6 @@ await connection.sendRequest(lsp.ShutdownRequest.type);
 await connection.sendNotification(lsp.ExitNotification.type);
 const status = await exited;
 console.log(JSON.stringify({
-  before, after: diagnostics.map((d) => d.code), messages: diagnostics.map((d) => d.message), taken, helped, completed, registered, status, text: text.getText(),
+  before, after: diagnostics.map((d) => d.code), messages: diagnostics.map((d) => d.message), taken, helped, completed, outline, defined, registered, status, text: text.getText(),
 }));
 process.exit(0);

@@ -24,9 +24,10 @@ func serveEditorCommand(s streams) *cobra.Command {
 		Use:   "serve-editor",
 		Short: "Serve an editor: findings, help and what would pass, as one types",
 		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for an\n" +
-			"editor to start on files named *.ceiling.toml: findings as one types, help on a key\n" +
-			"with the figures derived from it and the limits that read it, completion, and the\n" +
-			"changes that would pass.\n\n" +
+			"editor to start on files named *.ceiling.toml and dryfit.toml: findings as one types,\n" +
+			"help on a key with the figures derived from it and the limits that read it,\n" +
+			"completion, the changes that would pass, an outline, and the definition of what an\n" +
+			"acceptance names.\n\n" +
 			"Exit status: 0 after a shutdown in good order, 1 otherwise, 2 where the editor's\n" +
 			"messages can't be read.",
 		Args: cobra.NoArgs,

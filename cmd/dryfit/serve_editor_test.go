@@ -147,21 +147,9 @@ func TestServeEditorEndings(t *testing.T) {
 // guards of every shape, and its own application of edits. What it takes of the
 // offers passes.
 func TestTheReferenceClientAgrees(t *testing.T) {
-	const validators = "../../.ci/validators"
-	for _, module := range []string{"vscode-languageserver-protocol", "vscode-languageserver-textdocument"} {
-		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
-			skipAloud(t, module)
-		}
-	}
-	node, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
-	program, err := exec.LookPath("dryfit")
-	require.NoError(t, err)
 	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
 	require.NoError(t, err)
-	text := string(src)
+	text := string(src) + "\n[[accept]]\nrule = \"strap.setting\"\nat = \"route.2.width\"\nreason = \"x\"\nby = \"x\"\nuntil = 2099-01-01\n"
 	for _, edit := range [][2]string{
 		{`"6mm"`, `"40mm"`},
 		{"Reading room, ", "🪵 𝕽, "},
@@ -174,21 +162,14 @@ func TestTheReferenceClientAgrees(t *testing.T) {
 	for name, text := range map[string]string{"LF": text, "CRLF": strings.ReplaceAll(text, "\n", "\r\n")} {
 		file := filepath.Join(t.TempDir(), "room.ceiling.toml")
 		require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
-		out, err := exec.Command(node, filepath.Join(validators, "converse.mjs"), program, file).CombinedOutput()
-		require.NoError(t, err, "%s: %s", name, out)
-		var said struct {
-			Before, After, Messages []string
-			Taken                   []struct{ Title, Code, Message string }
-			Helped, Completed       int
-			Registered              []any
-			Status                  int
-			Text                    string
-		}
-		require.NoError(t, json.Unmarshal(out, &said), "%s", out)
+		said := converse(t, file)
 		assert.Zero(t, said.Status)
 		assert.Len(t, said.Registered, 1)
 		assert.Greater(t, said.Helped, 150)
 		assert.Greater(t, said.Completed, 500)
+		assert.Greater(t, len(said.Outline), 150)
+		assert.Equal(t, []string{"route"}, said.Defined[`"route`])
+		assert.Equal(t, []string{"width"}, said.Defined[`width"`])
 		assert.Contains(t, said.Before, "bend.lamination")
 		assert.NotContains(t, said.After, "bend.lamination")
 		assert.GreaterOrEqual(t, len(said.Taken), 3)
@@ -199,6 +180,57 @@ func TestTheReferenceClientAgrees(t *testing.T) {
 		alone := strings.Count(said.Text, "\n") - strings.Count(said.Text, "\r\n")
 		assert.Equal(t, name == "CRLF", alone == 0, "the ends of lines stay as they were")
 	}
+}
+
+// A standards file gets the same help, and leads to the outer one.
+func TestTheReferenceClientAgreesOnStandards(t *testing.T) {
+	outer := t.TempDir()
+	inner := filepath.Join(outer, "specs")
+	require.NoError(t, os.Mkdir(inner, 0o755))
+	require.NoError(t, os.Mkdir(filepath.Join(outer, ".git"), 0o755))
+	require.NoError(t, os.WriteFile(filepath.Join(outer, "dryfit.toml"), []byte("dryfit = 1\nname = \"firm\"\n[severity]\n\"joint.count\" = \"note\"\n"), 0o644))
+	file := filepath.Join(inner, "dryfit.toml")
+	require.NoError(t, os.WriteFile(file, []byte("dryfit = 1\nname = \"job\"\n[limit]\n\"joint.count.most\" = { value = 90, source = \"x\" }\n[accept]\nholds = [\"joint.count\"]\n"), 0o644))
+	said := converse(t, file)
+	assert.Zero(t, said.Status)
+	assert.Empty(t, said.Messages)
+	assert.Greater(t, said.Helped, 8)
+	assert.Greater(t, said.Completed, 100)
+	assert.Equal(t, []string{"dryfit", "name", "limit", `"joint.count.most"`, "value", "source", "accept", "holds"}, said.Outline)
+	assert.Contains(t, said.Defined[`"joint`], `"joint.count.most"`)
+	assert.Contains(t, said.Defined[`"joint`], (&url.URL{Scheme: "file", Path: filepath.ToSlash(outer) + "/dryfit.toml:4"}).String())
+}
+
+// conversation is what the reference library's client tells of one.
+type conversation struct {
+	Before, After, Messages []string
+	Taken                   []struct{ Title, Code, Message string }
+	Helped, Completed       int
+	Outline                 []string
+	Defined                 map[string][]string // by word
+	Registered              []any
+	Status                  int
+	Text                    string
+}
+
+func converse(t *testing.T, file string) (said conversation) {
+	t.Helper()
+	const validators = "../../.ci/validators"
+	for _, module := range []string{"vscode-languageserver-protocol", "vscode-languageserver-textdocument"} {
+		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
+			skipAloud(t, module)
+		}
+	}
+	node, err := exec.LookPath("node")
+	if err != nil {
+		skipAloud(t, "node")
+	}
+	program, err := exec.LookPath("dryfit")
+	require.NoError(t, err)
+	out, err := exec.Command(node, filepath.Join(validators, "converse.mjs"), program, file).CombinedOutput()
+	require.NoError(t, err, "%s", out)
+	require.NoError(t, json.Unmarshal(out, &said), "%s", out)
+	return said
 }
 
 // skipAloud skips where an outside program is missing, unless skips are

@@ -7,7 +7,6 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
-	"dryfit/schema"
 	"dryfit/spec"
 )
 
@@ -19,10 +18,10 @@ func (s *server) complete(p placeParams) (any, error) {
 		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	out := []completion{}
-	if !d.isSpec() {
+	if d.keys() == nil {
 		return out, nil
 	}
-	c := completer{rules: s.Rules, doc: d, text: outlineOf(d.text.text), offset: d.text.offset(p.Position)}
+	c := completer{rules: s.Rules, doc: d, keys: d.keys(), text: outlineOf(d.text.text), offset: d.text.offset(p.Position)}
 	c.site = c.text.at(c.offset)
 	switch c.role {
 	case aHeader:
@@ -42,6 +41,7 @@ func (s *server) complete(p placeParams) (any, error) {
 type completer struct {
 	rules []*rules.Rule
 	doc   *document
+	keys  *vocabulary
 	text  *outline
 	site
 	offset int
@@ -59,40 +59,24 @@ func (c *completer) add(item completion, word spec.Range, text string) {
 func (c *completer) names() {
 	table := pattern(c.in)
 	taken, kind := c.taken(), c.legKind()
-	for _, p := range keys().list {
+	for _, p := range c.keys.list {
 		name, direct := child(table, p.Path)
-		heads := tabular(p) && (c.in == "" || c.site.header && p.Type == "array") // better with a header of its own
-		if !direct || heads || taken[name] || keys().barred[table+"="+kind][name] {
+		heads := c.keys.tabular(p) && (c.in == "" || c.site.header && p.Type == "array") // better with a header of its own
+		if !direct || heads || taken[spec.SplitKey(name)[0]] || c.keys.barred[table+"="+kind][name] {
 			continue
 		}
 		text := name
 		if !c.equals {
 			text += " = "
 		}
+		filter := name
+		if !strings.HasPrefix(c.text.text[c.word.Start:c.word.End], `"`) {
+			filter = strings.Trim(name, `"`)
+		}
 		c.add(completion{
-			Label: name, Kind: kindProperty, Detail: p.Title, FilterText: name, Documentation: c.about(p.Path),
+			Label: name, Kind: kindProperty, Detail: p.Title, FilterText: filter, Documentation: c.about(p.Path),
 		}, c.word, text)
 	}
-}
-
-// child is the name of a key directly in a table.
-func child(table, path string) (string, bool) {
-	if table != "" {
-		inside, ok := strings.CutPrefix(path, table+".")
-		if !ok {
-			return "", false
-		}
-		path = inside
-	}
-	return path, path != "*" && !strings.Contains(path, ".")
-}
-
-// tabular reports whether a key is a table, or an array of tables.
-func tabular(p schema.Property) bool {
-	if p.Type == "array" {
-		return slices.ContainsFunc(keys().list, func(q schema.Property) bool { return strings.HasPrefix(q.Path, p.Path+".*.") })
-	}
-	return p.Type == "object"
 }
 
 // taken are the names that the table has, but for the word that is being
@@ -133,12 +117,15 @@ func (c *completer) headers(brackets bool) {
 	for _, part := range c.text.parts {
 		there[part.key] = true
 	}
-	for _, p := range keys().list {
-		if !tabular(p) || strings.Contains(p.Path, "*") {
+	for _, p := range c.keys.list {
+		if !c.keys.tabular(p) || strings.Contains(p.Path, "*") {
 			continue
 		}
 		array := p.Type == "array"
 		if !array && there[p.Path] && p.Path != c.key || !brackets && array != c.element {
+			continue
+		}
+		if brackets && strings.Contains(p.Path, `"`) { // better in the table of its kind
 			continue
 		}
 		open, shut := "[", "]"
@@ -162,8 +149,12 @@ func (c *completer) shut() string {
 }
 
 func (c *completer) about(path string) *markup {
+	if c.doc.isStandards() {
+		m := markdown(c.keys.meaning(path))
+		return &m
+	}
 	text := meaning(path, c.doc.standards())
-	if ids := wanting(path, c.rules); len(ids) > 0 && !keys().at[path].Required {
+	if ids := wanting(path, c.rules); len(ids) > 0 && !c.keys.at[path].Required {
 		text += "\nWithout it not checked: " + codes(ids) + ".\n"
 	}
 	m := markdown(text)
@@ -176,34 +167,24 @@ func (c *completer) values() {
 	if !ok {
 		return
 	}
-	path := pattern(c.key)
-	std := c.doc.standards()
 	add := func(kind int, value any, detail string, about *markup) {
 		text := example(value)
 		c.add(completion{Label: text, Kind: kind, Detail: detail, FilterText: text, Documentation: about}, word, text)
 	}
-	texts := func(list []string, detail string) {
-		for _, v := range list {
-			add(kindEnum, v, detail, nil)
-		}
+	path := pattern(c.key)
+	if c.doc.isStandards() {
+		c.builtIn(path, add)
+		path = defaulted(path)
 	}
-	p, known := keys().at[path]
+	if c.named(path, add) {
+		return
+	}
+	p, known := c.keys.at[pattern(c.key)]
 	switch {
-	case strings.HasSuffix(path, ".species"):
-		texts(std.SpeciesNames(), "species")
-	case path == "skin.material":
-		texts(std.SheetNames(), "sheet material")
-	case path == "accept.*.rule":
-		for _, r := range c.rules {
-			if r.Severity != rules.Refer {
-				m := markdown(aboutRule(r))
-				add(kindEnum, r.ID, r.Title, &m)
-			}
-		}
-	case path == "accept.*.at":
-		texts(c.found(), "something is found there")
 	case len(p.Enum) > 0:
-		texts(p.Enum, "")
+		for _, word := range p.Enum {
+			add(kindEnum, word, "", nil)
+		}
 	case p.Type == "boolean":
 		add(kindEnum, true, "", nil)
 		add(kindEnum, false, "", nil)
@@ -212,14 +193,45 @@ func (c *completer) values() {
 			add(kindValue, e, "example", nil)
 		}
 	default:
-		c.elements(path, add)
+		c.elements(pattern(c.key), add)
 	}
 }
 
+// adder adds a value, with its kind, a word on it and help.
+type adder func(kind int, value any, detail string, about *markup)
+
+// named adds what has a name: species, materials, rules and keys. It reports
+// whether the value is such a name.
+func (c *completer) named(path string, add adder) bool {
+	std := c.doc.standards()
+	list, detail := []string{}, ""
+	switch {
+	case strings.HasSuffix(path, ".species"):
+		list, detail = std.SpeciesNames(), "species"
+	case path == "skin.material":
+		list, detail = std.SheetNames(), "sheet material"
+	case path == "accept.*.at":
+		list, detail = c.found(), "something is found there"
+	case path == "accept.*.rule" || path == "accept.holds.*":
+		for _, r := range c.rules {
+			if r.Severity != rules.Refer {
+				m := markdown(aboutRule(r))
+				add(kindEnum, r.ID, r.Title, &m)
+			}
+		}
+	default:
+		return false
+	}
+	for _, v := range list {
+		add(kindEnum, v, detail, nil)
+	}
+	return true
+}
+
 // elements adds examples of the elements of an array.
-func (c *completer) elements(path string, add func(int, any, string, *markup)) {
+func (c *completer) elements(path string, add adder) {
 	list, ok := strings.CutSuffix(path, ".*")
-	for _, e := range keys().at[list].Examples {
+	for _, e := range c.keys.at[list].Examples {
 		parts, _ := e.([]any)
 		for i, v := range parts {
 			if ok && !slices.Contains(parts[:i], v) {

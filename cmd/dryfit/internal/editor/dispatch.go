@@ -18,10 +18,12 @@ type later struct {
 // requests are answered; notifications are not.
 var (
 	requests = map[string]func(*server, json.RawMessage) (any, error){
-		"shutdown":                func(s *server, _ json.RawMessage) (any, error) { s.phase = closing; return nil, nil },
-		"textDocument/hover":      with((*server).hover),
-		"textDocument/completion": with((*server).complete),
-		"textDocument/codeAction": with((*server).actions),
+		"shutdown":                    func(s *server, _ json.RawMessage) (any, error) { s.phase = closing; return nil, nil },
+		"textDocument/hover":          with((*server).hover),
+		"textDocument/completion":     with((*server).complete),
+		"textDocument/codeAction":     with((*server).actions),
+		"textDocument/documentSymbol": with((*server).symbols),
+		"textDocument/definition":     with((*server).definition),
 	}
 	notifications = map[string]func(*server, json.RawMessage) (any, error){
 		"initialized":                     func(s *server, _ json.RawMessage) (any, error) { s.watch(); return nil, nil },
@@ -112,11 +114,13 @@ func (s *server) initialize(p initializeParams) (any, error) {
 	type object = map[string]any
 	return object{
 		"capabilities": object{
-			"positionEncoding":   encoding,
-			"textDocumentSync":   object{"openClose": true, "change": 1, "save": true},
-			"hoverProvider":      true,
-			"completionProvider": object{"triggerCharacters": []string{".", "=", "\"", "[", "{"}},
-			"codeActionProvider": object{"codeActionKinds": []string{quickFix}},
+			"positionEncoding":       encoding,
+			"textDocumentSync":       object{"openClose": true, "change": 1, "save": true},
+			"hoverProvider":          true,
+			"completionProvider":     object{"triggerCharacters": []string{".", "=", "\"", "[", "{"}},
+			"codeActionProvider":     object{"codeActionKinds": []string{quickFix}},
+			"documentSymbolProvider": true,
+			"definitionProvider":     true,
 		},
 		"serverInfo": object{"name": "dryfit", "version": s.Version},
 	}, nil

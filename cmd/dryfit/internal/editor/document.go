@@ -62,6 +62,19 @@ func (d *document) isStandards() bool { return filepath.Base(d.path) == standard
 // be. Other files an editor may well send: it knows only that they are TOML.
 func (d *document) isSpec() bool { return d.path == "" || strings.HasSuffix(d.path, extension) }
 
+// keys is the vocabulary of the text, nil of one that is neither a spec nor a
+// standards file.
+func (d *document) keys() *vocabulary {
+	switch {
+	case d.isSpec():
+		return specKeys()
+	case d.isStandards():
+		return standardsKeys()
+	default:
+		return nil
+	}
+}
+
 func (s *server) opened(p openParams) (any, error) {
 	d := &document{uri: p.Document.URI, version: p.Document.Version, text: newLined(p.Document.Text, s.bytes)}
 	d.path, _ = pathOf(d.uri)
@@ -178,10 +191,6 @@ func (s *server) review(j job) {
 		}
 		s.done <- o
 	}()
-	if j.standards {
-		_, o.problems = catalog.ReadStandards(filepath.ToSlash(j.path), []byte(j.text))
-		return
-	}
 	folder := s.folder
 	if j.path != "" {
 		folder = filepath.Dir(j.path)
@@ -190,6 +199,10 @@ func (s *server) review(j job) {
 		folder = "."
 	}
 	o.found = s.Standards(folder)
+	if j.standards {
+		_, o.problems = catalog.ReadStandards(filepath.ToSlash(j.path), []byte(j.text))
+		return
+	}
 	options := review.Options{
 		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true,
 	}

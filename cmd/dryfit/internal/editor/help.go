@@ -1,100 +1,17 @@
 package editor
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
 	"dryfit/rules/standards"
-	"dryfit/schema"
 	"dryfit/spec/edit"
 	"dryfit/spec/quantity"
 )
-
-// known is what the schema says of the keys of a spec.
-type known struct {
-	list []schema.Property
-	at   map[string]schema.Property
-	// written is the description with how a value is written.
-	written map[string]string
-	// barred are the keys that a leg of a kind does not have.
-	barred map[string]map[string]bool
-}
-
-// part is a part of the schema's text.
-type part struct {
-	Description string          `json:"description"`
-	Properties  map[string]part `json:"properties"`
-	Items       *part           `json:"items"`
-	AllOf       []struct {
-		If struct {
-			Properties struct {
-				Kind struct {
-					Const string `json:"const"`
-				} `json:"kind"`
-			} `json:"properties"`
-		} `json:"if"`
-		Then struct {
-			Properties map[string]json.RawMessage `json:"properties"`
-		} `json:"then"`
-	} `json:"allOf"`
-}
-
-var keys = sync.OnceValue(func() known {
-	k := known{
-		list: schema.Properties(), at: map[string]schema.Property{}, written: map[string]string{},
-		barred: map[string]map[string]bool{},
-	}
-	for _, p := range k.list {
-		k.at[p.Path] = p
-	}
-	var root part
-	if err := json.Unmarshal(schema.SpecSchema(), &root); err != nil {
-		panic(err) // our own
-	}
-	k.read("", root)
-	return k
-})
-
-func (k *known) read(path string, p part) {
-	k.written[path] = p.Description
-	for name, child := range p.Properties {
-		k.read(under(path, name), child)
-	}
-	if p.Items != nil {
-		k.read(path+".*", *p.Items)
-	}
-	for _, kind := range p.AllOf {
-		name := path + "=" + kind.If.Properties.Kind.Const
-		k.barred[name] = map[string]bool{}
-		for key, allowed := range kind.Then.Properties {
-			k.barred[name][key] = string(allowed) == "false"
-		}
-	}
-}
-
-// number is the number of an element in a key.
-var number = regexp.MustCompile(`\.\d+(\.|$)`)
-
-// pattern is a key with a star for each number, as the schema has it.
-func pattern(key string) string {
-	if !strings.ContainsAny(key, "0123456789") {
-		return key // nearly all, and matching is slow
-	}
-	for {
-		starred := number.ReplaceAllString(key, ".*$1")
-		if starred == key {
-			return key
-		}
-		key = starred
-	}
-}
 
 // covers reports whether one of two keys is the other or holds it: what reads a
 // table reads its keys.
@@ -108,9 +25,19 @@ func reads(r *rules.Rule, key string) bool {
 	return slices.ContainsFunc(r.Needs, is) || slices.ContainsFunc(r.Reads, is)
 }
 
-// meaning is what a key means and how it is written.
+// meaning is what a key of a spec means, how it is written, and its default.
 func meaning(path string, std *standards.Standards) string {
-	k := keys()
+	text := specKeys().meaning(path)
+	for _, d := range std.Defaults() {
+		if d.Key == path && text != "" {
+			text += fmt.Sprintf("\nDefault %s: %s.\n", report.MarkdownCode(report.Written(d.Value)), report.MarkdownText(from(d.Source, d.Origin)))
+		}
+	}
+	return text
+}
+
+// meaning is what a key means and how it is written.
+func (k *vocabulary) meaning(path string) string {
 	p, ok := k.at[path]
 	if !ok {
 		return ""
@@ -126,11 +53,6 @@ func meaning(path string, std *standards.Standards) string {
 			shown = append(shown, example(e))
 		}
 		fmt.Fprintf(&b, "\nFor example %s.\n", codes(shown))
-	}
-	for _, d := range std.Defaults() {
-		if d.Key == path {
-			fmt.Fprintf(&b, "\nDefault %s: %s.\n", report.MarkdownCode(report.Written(d.Value)), report.MarkdownText(from(d.Source, d.Origin)))
-		}
 	}
 	return b.String()
 }
@@ -201,7 +123,7 @@ func wanting(key string, list []*rules.Rule) []string {
 	var ids []string
 	for _, r := range list {
 		for _, need := range r.Needs {
-			if p, k := pattern(need), pattern(key); p == k || strings.HasPrefix(k, p+".") && keys().at[k].Required || strings.HasPrefix(p, k+".") {
+			if p, k := pattern(need), pattern(key); p == k || strings.HasPrefix(k, p+".") && specKeys().at[k].Required || strings.HasPrefix(p, k+".") {
 				ids = append(ids, r.ID)
 				break
 			}

@@ -92,6 +92,15 @@ func TestEveryKeyHasHelp(t *testing.T) {
 	}
 }
 
+func TestEveryKeyOfStandardsHasHelp(t *testing.T) {
+	s := &server{Options: options()}
+	for _, p := range standardsKeys().list {
+		if key := strings.ReplaceAll(p.Path, "*", "1"); !strings.HasSuffix(p.Path, "*") {
+			assert.Contains(t, s.standardsHelp(&document{}, key), p.Title, key)
+		}
+	}
+}
+
 // What a firm writes into its standards is text, and no markup.
 func TestHelpIsEscaped(t *testing.T) {
 	hostile := "<img src=x> [a](http://b) `c` **d** \u202e|"

@@ -10,6 +10,7 @@ import (
 	"dryfit/rules/figure"
 	"dryfit/rules/result"
 	"dryfit/rules/standards"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -23,7 +24,7 @@ func (s *server) hover(p placeParams) (any, error) {
 	if d == nil {
 		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
 	}
-	if !d.isSpec() {
+	if d.keys() == nil {
 		return nil, nil
 	}
 	return later{d, func() any { return s.helpAt(d, p.Position) }}, nil
@@ -34,9 +35,14 @@ func (s *server) helpAt(d *document, p position) any {
 	if at.role == nowhere || at.word.Start == at.word.End {
 		return nil
 	}
-	text := s.help(d, at.key)
-	if at.role == aValue && pattern(at.key) == "accept.*.rule" {
+	text := ""
+	switch path := pattern(at.key); {
+	case at.role == aValue && (path == "accept.*.rule" || path == "accept.holds.*"):
 		text = s.ruleHelp(d.text.text[at.word.Start:at.word.End])
+	case d.isStandards():
+		text = s.standardsHelp(d, at.key)
+	default:
+		text = s.help(d, at.key)
 	}
 	if text == "" {
 		return nil
@@ -48,11 +54,8 @@ func (s *server) helpAt(d *document, p position) any {
 // help is all that there is to say of a key.
 func (s *server) help(d *document, key string) string {
 	std, units := d.standards(), quantity.Metric
-	if list, ok := strings.CutSuffix(pattern(key), ".*"); ok { // an element is told of with its list
-		key = key[:strings.LastIndex(key, ".")]
-		if _, known := keys().at[list]; !known {
-			return ""
-		}
+	if strings.HasSuffix(pattern(key), ".*") { // an element is told of with its list
+		key = spec.Parent(key)
 	}
 	text := meaning(pattern(key), std)
 	if text == "" {
@@ -73,7 +76,7 @@ func (s *server) help(d *document, key string) string {
 	if ids := s.withoutLimits(key); len(ids) > 0 {
 		text += "\nAlso read by " + codes(ids) + ".\n"
 	}
-	if ids := wanting(key, s.Rules); len(ids) > 0 && !keys().at[pattern(key)].Required {
+	if ids := wanting(key, s.Rules); len(ids) > 0 && !specKeys().at[pattern(key)].Required {
 		text += "\nWithout it not checked: " + codes(ids) + ".\n"
 	}
 	return text
@@ -176,12 +179,20 @@ func worked(f figure.Figure, units quantity.System) string {
 
 // ruleHelp is what a rule checks, by its id as it is written.
 func (s *server) ruleHelp(written string) string {
-	id := strings.Trim(written, `"'`)
-	i := slices.IndexFunc(s.Rules, func(r *rules.Rule) bool { return r.ID == id })
-	if i < 0 {
-		return ""
+	if r := ruleOf(s.Rules, strings.Trim(written, `"'`)); r != nil {
+		return aboutRule(r)
 	}
-	return aboutRule(s.Rules[i])
+	return ""
+}
+
+// ruleOf is the rule of an id, nil where there is none.
+func ruleOf(list []*rules.Rule, id string) *rules.Rule {
+	for _, r := range list {
+		if r.ID == id {
+			return r
+		}
+	}
+	return nil
 }
 
 func aboutRule(r *rules.Rule) string {

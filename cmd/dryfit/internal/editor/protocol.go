@@ -79,6 +79,9 @@ type initializeParams struct {
 			CodeAction struct {
 				Literal *json.RawMessage `json:"codeActionLiteralSupport"`
 			} `json:"codeAction"`
+			Symbols struct {
+				Hierarchical bool `json:"hierarchicalDocumentSymbolSupport"`
+			} `json:"documentSymbol"`
 		} `json:"textDocument"`
 	} `json:"capabilities"`
 }
@@ -148,6 +151,32 @@ type completion struct {
 type textEdit struct {
 	Range   span   `json:"range"`
 	NewText string `json:"newText"`
+}
+
+// The kinds of a symbol.
+const (
+	symbolString  = 15
+	symbolNumber  = 16
+	symbolBoolean = 17
+	symbolArray   = 18
+	symbolObject  = 19
+	symbolKey     = 20 // whose value is not written yet
+)
+
+type symbol struct {
+	Name      string   `json:"name"`
+	Detail    string   `json:"detail,omitempty"`
+	Kind      int      `json:"kind"`
+	Range     span     `json:"range"`
+	Selection span     `json:"selectionRange"`
+	Children  []symbol `json:"children,omitempty"`
+}
+
+type flatSymbol struct {
+	Name     string   `json:"name"`
+	Kind     int      `json:"kind"`
+	Location location `json:"location"`
+	Within   string   `json:"containerName,omitempty"`
 }
 
 type actionParams struct {

@@ -67,6 +67,8 @@ func TestFaultyMessages(t *testing.T) {
 		{"textDocument/hover", []int{1}, -32602},
 		{"textDocument/hover", at("file:///not-open.ceiling.toml", position{}), -32602},
 		{"textDocument/completion", at("file:///not-open.ceiling.toml", position{}), -32602},
+		{"textDocument/definition", at("file:///not-open.ceiling.toml", position{}), -32602},
+		{"textDocument/documentSymbol", at("file:///not-open.ceiling.toml", position{}), -32602},
 		{"textDocument/codeAction", at("file:///not-open.ceiling.toml", position{}), -32602},
 	} {
 		m := e.answer(e.ask(c.method, c.params))
