@@ -136,18 +136,13 @@ func formatted(t *testing.T) map[string]*regexp.Regexp {
 // A TOML server, as editors run it, finds every mistake of structure, and every
 // quantity that its pattern refuses, on the same line.
 func TestTombiAgrees(t *testing.T) {
-	tombi, err := filepath.Abs(validators + "/node_modules/.bin/tombi")
-	require.NoError(t, err)
-	if _, err := os.Stat(tombi); err != nil {
-		skipAloud(t, "tombi")
-	}
 	folder := t.TempDir()
 	require.NoError(t, os.WriteFile(folder+"/spec.schema.json", schema.SpecSchema(), 0o644))
 	require.NoError(t, os.WriteFile(folder+"/tombi.toml",
 		[]byte("[[schemas]]\npath = \"spec.schema.json\"\ninclude = [\"*.ceiling.toml\"]\n"), 0o644))
 	formats := formatted(t)
 	want := map[string]int{} // line of the mistake, 0 where it has none to find
-	args := []string{"lint", "--offline"}
+	var args []string
 	for _, file := range slices.Concat(corpus(t, "good"), corpus(t, "bad")) {
 		d, line := parse(t, file), 0
 		for _, p := range schema.Check(d) {
@@ -162,15 +157,7 @@ func TestTombiAgrees(t *testing.T) {
 		args = append(args, name)
 		require.NoError(t, os.WriteFile(filepath.Join(folder, name), d.Source, 0o644))
 	}
-	c := exec.Command(tombi, args...)
-	c.Dir, c.Env = folder, append(os.Environ(), "NO_COLOR=1")
-	out, err := c.CombinedOutput()
-	require.Error(t, err, "there are bad files")
-	found := map[string][]int{}
-	for _, m := range regexp.MustCompile(`at (\S+\.toml):(\d+):`).FindAllStringSubmatch(string(out), -1) {
-		line, _ := strconv.Atoi(m[2])
-		found[m[1]] = append(found[m[1]], line)
-	}
+	found := lint(t, folder, args...)
 	for name, line := range want {
 		if line > 0 {
 			assert.Contains(t, found[name], line, name)
@@ -178,4 +165,50 @@ func TestTombiAgrees(t *testing.T) {
 			assert.Empty(t, found[name], name)
 		}
 	}
+}
+
+// lint runs the TOML server's own linter in a folder with faulty files: the lines
+// of the faults, by file.
+func lint(t *testing.T, folder string, files ...string) map[string][]int {
+	t.Helper()
+	tombi, err := filepath.Abs(validators + "/node_modules/.bin/tombi")
+	require.NoError(t, err)
+	if _, err := os.Stat(tombi); err != nil {
+		skipAloud(t, "tombi")
+	}
+	c := exec.Command(tombi, append([]string{"lint", "--offline"}, files...)...)
+	c.Dir, c.Env = folder, append(os.Environ(), "NO_COLOR=1")
+	out, err := c.CombinedOutput()
+	require.Error(t, err, "there are bad files")
+	found := map[string][]int{}
+	for _, m := range regexp.MustCompile(`at (\S+\.toml):(\d+):`).FindAllStringSubmatch(string(out), -1) {
+		line, _ := strconv.Atoi(m[2])
+		name := strings.TrimPrefix(m[1], folder+"/")
+		found[name] = append(found[name], line)
+	}
+	return found
+}
+
+// The settings that are shown for the TOML server make it refuse a quantity
+// without a unit and one in another, in a spec and in a standards file.
+func TestTheShownSettingsRefuseQuantities(t *testing.T) {
+	page, err := os.ReadFile("../docs/editor.md")
+	require.NoError(t, err)
+	block := regexp.MustCompile("(?s)<!-- tombi -->\n```toml\n(.*?)```").FindSubmatch(page)
+	require.NotNil(t, block)
+	folder := t.TempDir()
+	spec := strings.Replace(string(parse(t, everyKey).Source), `"90mm"`, `"90"`, 1)
+	line := 1 + strings.Count(spec[:strings.Index(spec, `"90"`)], "\n")
+	for name, text := range map[string][]byte{
+		"tombi.toml":                  block[1],
+		"spec.schema.json":            schema.SpecSchema(),
+		"standards.schema.json":       schema.StandardsSchema(known()),
+		"specs/one.ceiling.toml":      []byte(spec),
+		"specs/nested/dryfit.toml":    []byte("dryfit = 1\nname = \"x\"\n[default]\n\"seam.spacing\" = \"60 furlongs\"\n"),
+		"specs/nested/unrelated.toml": []byte("x = \"90\"\n"),
+	} {
+		require.NoError(t, os.MkdirAll(filepath.Join(folder, filepath.Dir(name)), 0o755))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), text, 0o644))
+	}
+	assert.Equal(t, map[string][]int{"specs/one.ceiling.toml": {line}, "specs/nested/dryfit.toml": {4}}, lint(t, folder))
 }
