@@ -7,7 +7,6 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
-	"dryfit/spec/nearest"
 )
 
 func basisCommand() *cobra.Command {
@@ -48,8 +47,5 @@ func unknownRule(id string) error {
 	for _, r := range catalog.Rules() {
 		known = append(known, r.ID)
 	}
-	if near, ok := nearest.Word(id, known); ok {
-		return fmt.Errorf("no rule %q; is it %s?", id, near)
-	}
-	return fmt.Errorf("no rule %q; dryfit basis lists them", id)
+	return fmt.Errorf("no rule %q%s", id, isIt(id, known, "dryfit basis lists them"))
 }

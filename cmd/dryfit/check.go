@@ -16,6 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
+	"dryfit/rules/catalog"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -33,6 +34,8 @@ type checkFlags struct {
 	since     string // a revision
 	part      string // K/N
 	watch     bool
+	summary   bool
+	rules     selection
 }
 
 func checkCommand(s streams) *cobra.Command {
@@ -48,12 +51,17 @@ func checkCommand(s streams) *cobra.Command {
 			"checked. A pattern, specs/**/*.ceiling.toml, is expanded where the shell has not.\n\n" +
 			"Standards (dryfit.toml) are found by walking up from each spec to the repository's\n" +
 			"root; --standards names others in their place.\n\n" +
+			"--rule and --skip take the id of a rule or a glob, such as 'strap.*'. What they leave\n" +
+			"out is counted as not checked. A refer can't be left out: a rule that refers always\n" +
+			"runs, and what it refers is printed.\n\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
 			"  dryfit check --strict --format json --output findings.json specs\n" +
 			"  dryfit check --changed-since origin/main specs\n" +
 			"  dryfit check --watch specs\n" +
+			"  dryfit check --summary specs\n" +
+			"  dryfit check --rule 'rib.*' --rule close.slide --skip rib.sag specs\n" +
 			"  dryfit check - < reading-room.ceiling.toml",
 		RunE: func(c *cobra.Command, args []string) error { return check(c.Context(), s, args, f) },
 	}
@@ -69,6 +77,11 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.since, "changed-since", "", "only specs that git says have changed since a `revision`, or whose standards have")
 	flags.StringVar(&f.part, "part", "", "check only the `K/N`-th part of the specs, one job of several")
 	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
+	flags.BoolVar(&f.summary, "summary", false, "print a line for each file, what is referred, and the totals")
+	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that a `pattern` names, and what is referred; may be given again")
+	flags.StringArrayVar(&f.rules.skip, "skip", nil, "leave out rules that a `pattern` names, but nothing that is referred; may be given again")
+	completeWith(c, "rule", patterns(catalog.Rules())...)
+	completeWith(c, "skip", patterns(catalog.Rules())...)
 	completeWith(c, "format", formats...)
 	completeWith(c, "color", "auto", "always", "never")
 	return c
@@ -82,6 +95,9 @@ func completeWith(c *cobra.Command, flag string, words ...string) {
 }
 
 func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
+	if stay := f.rules.stays(catalog.Rules()); stay != "" {
+		fmt.Fprintln(s.err, stay)
+	}
 	if f.watch {
 		return watch(ctx, s, paths, f)
 	}
@@ -156,9 +172,16 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	if err != nil {
 		return nil, err
 	}
+	if f.summary && f.format != "text" {
+		return nil, fmt.Errorf("--summary is of text, and --format %s has its own", f.format)
+	}
 	switch f.format {
 	case "text":
-		return func(w io.Writer, r report.Report) error { return report.Text(w, r, colour) }, nil
+		print := report.Text
+		if f.summary {
+			print = report.Summary
+		}
+		return func(w io.Writer, r report.Report) error { return print(w, r, colour) }, nil
 	case "json":
 		return report.JSON, nil
 	case "jsonl":

@@ -29,6 +29,10 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
+	leftOut, err := f.rules.leaves(catalog.Rules())
+	if err != nil {
+		return checked{}, err
+	}
 	inputs, err := newWalker(ctx, s, f.standards).gather(orFolders(paths), f.stdinName)
 	if err != nil {
 		return checked{}, err
@@ -39,7 +43,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 		return checked{}, err
 	}
 	options := review.Options{
-		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, Offers: true,
+		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
 	}
 	return checked{r, inputs, options, once(s.in)}, nil
 }

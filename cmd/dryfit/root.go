@@ -42,6 +42,8 @@ func run(ctx context.Context, args []string, s streams) int {
 	err := root.ExecuteContext(ctx)
 	if err == nil {
 		err = help.err
+	} else if unknown := unknownCommand(root, args); unknown != nil {
+		err = unknown
 	}
 	var verdict verdictError
 	switch {
@@ -82,11 +84,11 @@ func rootCommand(s streams) *cobra.Command {
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          cobra.NoArgs,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetIn(s.in)
 	root.SetErr(s.err)
+	root.SetFlagErrorFunc(unknownFlag)
 	root.SetVersionTemplate("dryfit {{.Version}}\n")
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),

@@ -40,6 +40,8 @@ func watch(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	switch {
 	case f.format != "text" || f.output != "":
 		return errors.New("--watch prints text on standard output; leave --format and --output out")
+	case f.summary:
+		return errors.New("--watch prints whole sheets; leave --summary out")
 	case f.since != "" || f.part != "":
 		return errors.New("--watch does not go with --changed-since or --part")
 	}

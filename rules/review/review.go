@@ -24,6 +24,9 @@ type Options struct {
 	On string
 	// Strict lets a query fail the spec.
 	Strict bool
+	// LeftOut is why a rule is left out, "" where it is not; nil leaves none out.
+	// A rule that refers is not, and of any other what it refers is still said.
+	LeftOut func(*rules.Rule) string
 	// Offers asks for what would pass. Each offer costs a run of all rules.
 	Offers bool
 }
@@ -99,7 +102,10 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 	if o.Offers {
 		s.offer(o)
 	}
-	s.Assumed = assumedBy(o.Rules, ceiling, outcome.NotChecked)
+	if o.LeftOut != nil {
+		s.leaveOut(o)
+	}
+	s.Assumed = assumedBy(o.Rules, ceiling, s.NotChecked)
 	return nil
 }
 

@@ -190,12 +190,13 @@ func (t *texter) notChecked(list []rules.NotChecked) {
 	for _, key := range keys {
 		t.paragraph("", pad(key, wideLabel), Safe("needed by "+strings.Join(neededBy[key], ", ")))
 	}
-	for _, n := range list {
+	for _, l := range lacking(list) {
 		switch {
-		case n.Failed:
-			t.paragraph("", pad(n.Rule.ID, wideLabel), Safe("could not be computed: "+n.Why))
-		case n.Why != "":
-			t.paragraph("", pad(n.Rule.ID, wideLabel), Safe(n.Why))
+		case l.why == "":
+		case len(l.rules) == 1:
+			t.paragraph("", pad(l.rules[0], wideLabel), Safe(l.said()))
+		default:
+			t.paragraph("", "", Safe(l.said()+": "+strings.Join(l.rules, ", ")))
 		}
 	}
 	t.line("")
@@ -247,29 +248,6 @@ func (t *texter) paragraph(mark, name, text string) {
 			lead = strings.Repeat(" ", indent)
 		}
 		t.line(lead + l)
-	}
-}
-
-// summary ends a run of several files: the verdict on each, the counts, and what
-// is referred, once for all of them.
-func (t *texter) summary(r Report) {
-	t.rule("═")
-	if list := r.referred(); len(list) > 0 {
-		t.line("referred")
-		for _, item := range list {
-			t.paragraph("", pad(item.rule, wideLabel), plural(item.files, "file")+": "+item.title)
-		}
-		t.line("")
-	}
-	for _, run := range r.Runs {
-		if len(run.Standards) > 0 {
-			t.line("standards: " + Safe(strings.Join(run.Standards, ", ")))
-		}
-		for _, s := range run.Sheets {
-			t.line(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Safe(s.Path))
-		}
-		v := run.Verdict()
-		t.line(fmt.Sprintf("%s: %s, %s", t.paint(v, v.String()), plural(len(run.Sheets), "file"), run.Counts()))
 	}
 }
 

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules"
+)
+
+// selection is which rules a check leaves out: those that --rule does not name,
+// and those that --skip does. A pattern is the id of a rule or a glob.
+type selection struct{ only, skip []string }
+
+// leaves returns why a rule is left out, "" where it is not; nil where none is.
+func (s selection) leaves(list []*rules.Rule) (func(*rules.Rule) string, error) {
+	for i, p := range slices.Concat(s.only, s.skip) {
+		if err := known(p, list); err != nil {
+			return nil, fmt.Errorf("%s %w", map[bool]string{true: "--rule", false: "--skip"}[i < len(s.only)], err)
+		}
+	}
+	if len(s.only)+len(s.skip) == 0 {
+		return nil, nil
+	}
+	return s.why, nil
+}
+
+func (s selection) why(r *rules.Rule) string {
+	named := func(p string) bool { return matches(p, r) }
+	if i := slices.IndexFunc(s.skip, named); i >= 0 {
+		return "left out by --skip " + s.skip[i]
+	}
+	if len(s.only) > 0 && !slices.ContainsFunc(s.only, named) {
+		return "left out, since --rule names only " + strings.Join(s.only, ", ")
+	}
+	return ""
+}
+
+// stays says which rules --skip names that refer, which are not left out.
+func (s selection) stays(list []*rules.Rule) string {
+	var ids []string
+	for _, r := range list {
+		if r.Severity == rules.Refer && slices.Contains(s.skip, r.ID) {
+			ids = append(ids, r.ID)
+		}
+	}
+	if len(ids) == 0 {
+		return ""
+	}
+	return report.Paragraph("dryfit: --skip leaves out nothing that is referred: " + strings.Join(ids, ", "))
+}
+
+func matches(pattern string, r *rules.Rule) bool {
+	ok, err := path.Match(pattern, r.ID)
+	return ok && err == nil
+}
+
+// known fails on a pattern that names no rule.
+func known(pattern string, list []*rules.Rule) error {
+	if _, err := path.Match(pattern, ""); err != nil {
+		return fmt.Errorf("%q is no glob: a bracket or a backslash has no end", pattern)
+	}
+	if slices.ContainsFunc(list, func(r *rules.Rule) bool { return matches(pattern, r) }) {
+		return nil
+	}
+	return fmt.Errorf("%q names no rule%s", pattern, isIt(pattern, patterns(list), "dryfit basis lists them"))
+}
+
+// patterns are the ids of all rules, after a glob for each family.
+func patterns(list []*rules.Rule) []string {
+	var globs, ids []string
+	for _, r := range list {
+		family, _, _ := strings.Cut(r.ID, ".")
+		if glob := family + ".*"; !slices.Contains(globs, glob) {
+			globs = append(globs, glob)
+		}
+		ids = append(ids, r.ID)
+	}
+	return append(globs, ids...)
+}

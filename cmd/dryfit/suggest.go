@@ -1,0 +1,62 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"dryfit/spec/nearest"
+)
+
+// unknownCommand is the error of arguments that begin with the name of no
+// command; nil where they begin with one.
+func unknownCommand(root *cobra.Command, args []string) error {
+	_, rest, err := root.Find(args)
+	if err == nil {
+		return nil
+	}
+	word := ""
+	for _, a := range rest { // the flags of the program itself have no values
+		if !strings.HasPrefix(a, "-") {
+			word = a
+			break
+		}
+	}
+	if strings.HasSuffix(word, extension) {
+		return fmt.Errorf("no command %q; is it dryfit check %s?", word, word)
+	}
+	var known []string
+	for _, c := range root.Commands() {
+		if !c.Hidden {
+			known = append(known, c.Name())
+		}
+	}
+	return fmt.Errorf("no command %q%s", word, isIt(word, known, "dryfit --help lists them"))
+}
+
+// unknownFlag names the flag that was probably meant.
+func unknownFlag(c *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if !errors.As(err, &unknown) || unknown.GetSpecifiedShortnames() != "" {
+		return err
+	}
+	var known []string
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if !f.Hidden {
+			known = append(known, "--"+f.Name)
+		}
+	})
+	return fmt.Errorf("%w%s", err, isIt("--"+unknown.GetSpecifiedName(), known, c.CommandPath()+" --help lists them"))
+}
+
+// isIt ends a message on an unknown word: with the nearest known one, or else
+// with where they are listed.
+func isIt(word string, known []string, otherwise string) string {
+	if near, ok := nearest.Word(word, known); ok {
+		return "; is it " + near + "?"
+	}
+	return "; " + otherwise
+}
