@@ -240,5 +240,8 @@ func FuzzOutline(f *testing.F) {
 		for _, e := range o.entries {
 			_ = text[e.value.Start:e.value.End]
 		}
+		d := &document{path: "/x.ceiling.toml", text: newLined(text, false)}
+		lines, all := whole(text)
+		nested(t, lines, newSymbolizer(d).all(), all)
 	})
 }

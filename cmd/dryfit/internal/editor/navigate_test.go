@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -256,6 +257,19 @@ func TestOutline(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0, "for a client that takes no tree")
 	assert.Equal(t, uri, plain[i].Location.URI)
 	e.leave()
+}
+
+// A text of one long line is outlined in time.
+func TestOutlineOfALongLine(t *testing.T) {
+	text := "x = ['𝕽'," + strings.Repeat("{a=[{b=1}]},", 1<<20/12) + "]"
+	d := &document{path: "/rooms/room.ceiling.toml", text: newLined(text, false)}
+	start := time.Now()
+	list := newSymbolizer(d).all()
+	assert.Less(t, time.Since(start), 30*time.Second)
+	require.Len(t, list, 1)
+	last := list[0].Children[len(list[0].Children)-1]
+	assert.Equal(t, d.text.position(len(text)-2), last.Range.End)
+	assert.Len(t, list[0].Children, 1<<20/12)
 }
 
 func TestOutlineOfStandards(t *testing.T) {

@@ -31,9 +31,12 @@ func newLined(text string, bytes bool) lined {
 // position is the place of a byte offset.
 func (l lined) position(offset int) position {
 	offset = min(max(offset, 0), len(l.text))
-	line := sort.SearchInts(l.starts, offset+1) - 1
+	line := l.lineOf(offset)
 	return position{Line: line, Character: l.units(l.text[l.starts[line]:offset])}
 }
+
+// lineOf is the line that a byte offset is in.
+func (l lined) lineOf(offset int) int { return sort.SearchInts(l.starts, offset+1) - 1 }
 
 // units is the length of a text in characters of the protocol.
 func (l lined) units(s string) int {

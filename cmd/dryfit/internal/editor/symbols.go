@@ -27,7 +27,7 @@ func (s *server) symbols(p documentParams) (any, error) {
 // symbolizer makes symbols of an outline.
 type symbolizer struct {
 	*outline
-	lines lined
+	lines *follower
 	keys  *vocabulary
 	// entriesOf are the entries of each container, and valueAt the container that
 	// a value is, by where it begins.
@@ -36,7 +36,7 @@ type symbolizer struct {
 }
 
 func newSymbolizer(d *document) symbolizer {
-	o := symbolizer{outlineOf(d.text.text), d.text, d.keys(), map[int][]entry{}, map[int]int{}}
+	o := symbolizer{outlineOf(d.text.text), &follower{lined: d.text}, d.keys(), map[int][]entry{}, map[int]int{}}
 	for _, e := range o.entries {
 		o.entriesOf[e.in] = append(o.entriesOf[e.in], e)
 	}
@@ -48,13 +48,36 @@ func newSymbolizer(d *document) symbolizer {
 	return o
 }
 
+// follower finds places near the last one without counting from the start of
+// their line, which may be the whole text.
+type follower struct {
+	lined
+	offset int
+	place  position
+}
+
+func (f *follower) at(offset int) position {
+	switch line := f.lineOf(offset); {
+	case line != f.place.Line:
+		f.place = f.position(offset)
+	case offset < f.offset:
+		f.place.Character -= f.units(f.text[offset:f.offset])
+	default:
+		f.place.Character += f.units(f.text[f.offset:offset])
+	}
+	f.offset = offset
+	return f.place
+}
+
+func (f *follower) span(r spec.Range) span { return span{Start: f.at(r.Start), End: f.at(r.End)} }
+
 // all are the keys before the first header, and the tables.
 func (o symbolizer) all() []symbol {
 	list, in := o.in(0), 0
 	for _, h := range o.headers {
 		for in++; o.parts[in].kind != table; in++ { // each header opens the next table
 		}
-		line := o.lines.position(h.name.Start).Line
+		line := o.lines.lineOf(h.name.Start)
 		whole := spec.Range{Start: o.lines.starts[line], End: o.lines.lineEnd(line)}
 		if entries := o.entriesOf[in]; len(entries) > 0 {
 			whole.End = max(whole.End, entries[len(entries)-1].whole().End)
