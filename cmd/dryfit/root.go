@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"runtime/debug"
 
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
@@ -89,27 +88,13 @@ func rootCommand(s streams) *cobra.Command {
 	root.SetIn(s.in)
 	root.SetErr(s.err)
 	root.SetFlagErrorFunc(unknownFlag)
-	root.SetVersionTemplate("dryfit {{.Version}}\n")
+	root.SetVersionTemplate("dryfit {{.Version}}" + said(commit()) + "\n")
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),
 		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
 		drawCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s), manualCommand(),
 	)
 	return root
-}
-
-// release is set when a release is built.
-var release string
-
-// version is that of the release, or of the module that was built.
-func version() string {
-	if release != "" {
-		return release
-	}
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-		return info.Main.Version
-	}
-	return "(devel)"
 }
 
 // terminal reports whether a stream is a terminal, and not a file, a pipe or

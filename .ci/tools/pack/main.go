@@ -1,5 +1,6 @@
 // Command pack puts a folder into a .tar.gz or .zip whose bytes follow from its
-// files alone: sorted, of one date, owned by nobody.
+// files alone: sorted, of one date, owned by nobody. It refuses a folder whose
+// pages link to what is not in it.
 package main
 
 import (
@@ -32,6 +33,9 @@ func run(args []string) error {
 	epoch, err := strconv.ParseInt(os.Getenv("SOURCE_DATE_EPOCH"), 10, 64)
 	if err != nil {
 		return fmt.Errorf("SOURCE_DATE_EPOCH: %w", err)
+	}
+	if err := broken(os.DirFS(args[0])); err != nil {
+		return err
 	}
 	out, err := os.Create(args[1])
 	if err != nil {
