@@ -25,7 +25,7 @@ var reasons = map[string]string{
 	"github.com/russross/blackfriday/v2":   "go-md2man: reads Markdown",
 	"github.com/spf13/pflag":               "cobra: flags",
 	"go.yaml.in/yaml/v3":                   "cobra, for a kind of page that is not written; the tests of workflows",
-	"golang.org/x/sys":                     "fsnotify and isatty: calls to the system",
+	"golang.org/x/sys":                     "fsnotify and isatty: calls to the system; the tests' terminals",
 	"golang.org/x/text":                    "image: the encodings of fonts",
 
 	"github.com/stretchr/testify": "assertions",
