@@ -94,6 +94,7 @@ func rootCommand(s streams) *cobra.Command {
 		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
 		drawCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s), manualCommand(),
 	)
+	refuseUnknownHelp(root)
 	return root
 }
 

@@ -37,6 +37,25 @@ func unknownCommand(root *cobra.Command, args []string) error {
 	return fmt.Errorf("no command %q%s", word, isIt(word, known, "dryfit --help lists them"))
 }
 
+// refuseUnknownHelp has the help command answer a name that is none as the
+// program itself does.
+func refuseUnknownHelp(root *cobra.Command) {
+	root.InitDefaultHelpCmd()
+	help, _, err := root.Find([]string{"help"})
+	if err != nil {
+		panic(err) // it was just made
+	}
+	show := help.Run
+	help.Run = nil
+	help.RunE = func(c *cobra.Command, args []string) error {
+		if err := unknownCommand(root, args); err != nil {
+			return err
+		}
+		show(c, args)
+		return nil
+	}
+}
+
 // unknownFlag names the flag that was probably meant.
 func unknownFlag(c *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError

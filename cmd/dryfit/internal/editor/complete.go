@@ -169,7 +169,7 @@ func (c *completer) values() {
 	}
 	add := func(kind int, value any, detail string, about *markup) {
 		text := example(value)
-		c.add(completion{Label: text, Kind: kind, Detail: detail, FilterText: text, Documentation: about}, word, text)
+		c.add(completion{Label: report.Safe(text), Kind: kind, Detail: report.Safe(detail), FilterText: text, Documentation: about}, word, text)
 	}
 	path := pattern(c.key)
 	if c.doc.isStandards() {

@@ -3,6 +3,7 @@ package report
 import (
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"dryfit/rules"
@@ -110,7 +111,9 @@ func lacking(list []rules.NotChecked) []lack {
 			at[why] = i
 			out = append(out, lack{reason: why})
 		}
-		out[i].rules = append(out[i].rules, n.Rule.ID)
+		if !slices.Contains(out[i].rules, n.Rule.ID) { // of several elements
+			out[i].rules = append(out[i].rules, n.Rule.ID)
+		}
 	}
 	return out
 }

@@ -31,7 +31,7 @@ var hostile = []string{
 	"`code` ``two`` |cell|", "| a | b |\n| --- | --- |", "**bold** _em_ ~~gone~~ $x^2$", "[link](javascript:alert(1))", "![image](http://x.example/y.png)",
 	"<script>alert(1)</script>", "<!-- hidden", "--> ]]> &amp; &#x41;", "</testsuite>", "</details>", "# heading", "- item", "1. item", "> quote",
 	"@somebody #123 https://x.example www.x.example a@b.example :smile:", "{0} {{1}} {measured} {limit}", "\\[brackets\\]", "=HYPERLINK(\"x\")", "+1", "@SUM(1)",
-	"bad \xff\xfe bytes", "emoji 🏛️ 漢字", strings.Repeat("long ", 40), "\u2028separator\u2029", " ",
+	"bad \xff\xfe bytes", "emoji 🏛️ 漢字", strings.Repeat("long ", 40), "\u2028separator\u2029", "private \ue000 \U0010fffd, tag \U000e0041", " ",
 }
 
 // hostileReport is a report on specs and files named by each of some texts, with
@@ -130,7 +130,7 @@ func TestHostileTextStaysText(t *testing.T) {
 // visible fails on what moves a cursor, hides text or turns its direction.
 func visible(t *testing.T, text string) {
 	t.Helper()
-	assert.Less(t, strings.IndexFunc(text, func(r rune) bool { return r != '\n' && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) }), 0)
+	assert.Less(t, strings.IndexFunc(text, func(r rune) bool { return r != '\n' && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co) }), 0)
 	assert.NotContains(t, text, "\xff")
 }
 
@@ -222,8 +222,9 @@ func judgeXML(t *testing.T, out []byte) (suites int) {
 	return suites
 }
 
-// judgeJSON decodes each document; the text in it may be anything.
+// judgeJSON decodes each document; the text in it may be anything, by its codes.
 func judgeJSON(t *testing.T, out []byte) {
+	hidden(t, out)
 	d := json.NewDecoder(bytes.NewReader(out))
 	n := 0
 	for d.More() {

@@ -29,6 +29,7 @@ func TestSafe(t *testing.T) {
 		"line\u2028separator": `line\u2028separator`,
 		"bad \xff byte":       `bad \xff byte`,
 		"\u009bcsi":           `\x9bcsi`,
+		"tag \U000e0041":      `tag \U000e0041`,
 		"replacement \uFFFD":  "replacement \uFFFD",
 	} {
 		assert.Equal(t, want, Safe(text))

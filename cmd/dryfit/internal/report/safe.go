@@ -24,8 +24,10 @@ func Safe(s string) string {
 			b.WriteRune(r)
 		case r < 0x100:
 			fmt.Fprintf(&b, `\x%02x`, r)
-		default:
+		case r < 0x10000:
 			fmt.Fprintf(&b, `\u%04x`, r)
+		default:
+			fmt.Fprintf(&b, `\U%08x`, r)
 		}
 	}
 	return b.String()

@@ -40,6 +40,9 @@ func (d Digest) MarshalJSON() ([]byte, error) {
 	return escapeJSON(text), err
 }
 
+// Shown is the path as a page shows it.
+func (d Digest) Shown() string { return Safe(d.Path) }
+
 // The seal stands between these in a page.
 const (
 	sealBegin = `<script type="application/json" id="dryfit-submittal">`
