@@ -130,7 +130,9 @@ func TestHostileTextStaysText(t *testing.T) {
 // visible fails on what moves a cursor, hides text or turns its direction.
 func visible(t *testing.T, text string) {
 	t.Helper()
-	assert.Less(t, strings.IndexFunc(text, func(r rune) bool { return r != '\n' && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co) }), 0)
+	assert.Less(t, strings.IndexFunc(text, func(r rune) bool {
+		return r != '\n' && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co)
+	}), 0)
 	assert.NotContains(t, text, "\xff")
 }
 

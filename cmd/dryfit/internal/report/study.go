@@ -36,6 +36,10 @@ func (s Study) cell(column int, r study.Row) string {
 	return s.Units().Format(quantity.Value{SI: r.Figures[column], Unit: s.Columns[column].Unit})
 }
 
+// captionWide is how many characters of the counts stand under a drawn option
+// without being cut.
+const captionWide = 64
+
 // Caption is what stands under a drawn option: its number, and then what is
 // varied, what it comes to, and its verdict.
 func (s Study) Caption(r study.Row) (title string, lines []string) {
@@ -60,9 +64,8 @@ func (s Study) Caption(r study.Row) (title string, lines []string) {
 			}
 		}
 	}
-	return title, []string{
-		Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r), r.Counts.String(),
-	}
+	lines = []string{Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r)}
+	return title, append(lines, wrap(r.Counts.String(), captionWide)...)
 }
 
 // verdict is a row's verdict as it is printed.
