@@ -2,70 +2,316 @@ package passage
 
 import "math"
 
-// goldenSteps shrink an interval of a right angle to 1e-12 of it.
-const goldenSteps = 58
+// Corner is a right-angled turn between two endless corridors. The world's axes:
+// one comes in along Y in 0 ≤ X ≤ Width, and goes on along X in 0 ≤ Y ≤ Onward;
+// the floor is Z = 0. Lengths in m.
+type Corner struct{ Width, Onward, Height float64 }
 
-// least is the least value of a function with one minimum between a and b, by
-// golden section.
-func least(f func(float64) float64, a, b float64) float64 {
-	const g = 0.6180339887498949
-	x, y := b-g*(b-a), a+g*(b-a)
-	fx, fy := f(x), f(y)
-	for range goldenSteps {
-		if fx < fy {
-			b, y, fy = y, x, fx
-			x = b - g*(b-a)
-			fx = f(x)
-		} else {
-			a, x, fx = x, y, fy
-			y = a + g*(b-a)
-			fy = f(y)
+// held is the body at a turn, hard against both outer walls, where it is freest:
+// any other place is nearer to the inner corner.
+type held struct {
+	free   float64 // margin from all walls in the corner, and under the ceiling
+	in, on float64 // margin across the corridor coming in, and going on
+	d1, d2 Vec     // from the points at the outer walls to the one at the inner corner
+	up     Vec     // the two points that make the height
+	w1, w2 Vec     // those that make the widths
+}
+
+// corner measures the body in a corner at a turn.
+func (b *Body) corner(c Corner, t Turn) held {
+	q1, q2 := b.reach(t[0].times(-1)), b.reach(t[1].times(-1))
+	s := cornerSearch{
+		b: b, e1: t[0], e2: t[1], a: c.Width + q1.dot(t[0]), h: c.Onward + q2.dot(t[1]),
+		least: math.Inf(1), section: b.section, boundary: b.edges(),
+	}
+	s.node(0)
+	h := held{up: b.span(t[2]), w1: b.reach(t[0]).minus(q1), w2: b.reach(t[1]).minus(q2), d1: s.at.minus(q1), d2: s.at.minus(q2)}
+	h.free = min(s.least, (c.Height-h.up.dot(t[2]))/2) - b.wrap
+	h.in = (c.Width-h.w1.dot(t[0]))/2 - b.wrap
+	h.on = (c.Onward-h.w2.dot(t[1]))/2 - b.wrap
+	return h
+}
+
+// most is what no turn within an angle exceeds, the axes moving by a and the
+// upright by up.
+func (b *Body) most(c Corner, t Turn, h held, a, up angle) (free, in, on float64) {
+	d1, d2 := h.d1.dot(t[0]), h.d2.dot(t[1])
+	free = min(
+		cornerRoom(c.Width-a.least(d1, h.d1.dot(h.d1)), c.Onward-a.least(d2, h.d2.dot(h.d2))),
+		(c.Height-up.least(h.up.dot(t[2]), h.up.dot(h.up)))/2,
+	) - b.wrap
+	in = (c.Width-a.least(h.w1.dot(t[0]), h.w1.dot(h.w1)))/2 - b.wrap
+	on = (c.Onward-a.least(h.w2.dot(t[1]), h.w2.dot(h.w2)))/2 - b.wrap
+	return free, in, on
+}
+
+// settle is the place of the body at a turn, its wrap and a margin off both
+// outer walls and half way between floor and ceiling.
+func (b *Body) settle(c Corner, t Turn, margin float64) Pose {
+	q1, q2 := b.reach(t[0].times(-1)), b.reach(t[1].times(-1))
+	off := b.wrap + margin
+	return Pose{t, Vec{off - q1.dot(t[0]), off - q2.dot(t[1]), c.Height/2 - b.middleAlong(t[2])}}
+}
+
+// stretch is the turns about an upright within half of an angle.
+type stretch struct {
+	at, half float64
+	held
+	freeMost, inMost, onMost float64
+	freeLeast                float64
+}
+
+// sweep is how finely turns about an upright are cut at first, and how many
+// stretches there may be in all.
+const (
+	sweepCells = 48
+	sweepMost  = 2000
+)
+
+// around takes the body around a corner with one of its directions upright all
+// the time. The search is over the one angle that is left: stretches of it have
+// a least and a most; of the widest way by the most, those stretches are cut
+// that may be narrower by the least, until the two agree to settled.
+func (b *Body) around(c Corner, way Way, u Vec, tilted bool) Motion {
+	m := Motion{Way: way, Margin: none, Tilted: tilted}
+	height := (c.Height-b.width(u))/2 - b.wrap
+	if height < 0 {
+		m.Margin = height
+		return m
+	}
+	plan := b.planDiameter(u)
+	look := func(at, half float64) stretch {
+		t := about(u, at)
+		s := stretch{at: at, half: half, held: b.corner(c, t)}
+		sin, cos := math.Sincos(half)
+		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.held, angle{sin, cos}, angle{0, 1})
+		s.freeMost = min(s.freeMost, b.tangentMost(c, t, s.held, plan, half))
+		return s
+	}
+	var all []stretch
+	for i := range sweepCells {
+		half := math.Pi / sweepCells
+		all = append(all, look(half*float64(2*i+1), half))
+	}
+	for {
+		b.leasts(all, plan)
+		most := widest(all, func(s stretch) (float64, float64, float64) { return s.freeMost, s.inMost, s.onMost })
+		least := widest(all, func(s stretch) (float64, float64, float64) { return s.freeLeast, s.in, s.on })
+		if least.margin > m.Margin {
+			m.Margin = least.margin
+			from, to := all[least.in].at, all[least.on].at
+			step, margin := least.step, m.Margin
+			m.poses = func() []Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
+		}
+		if most.margin <= max(m.Margin, 0)+settled || most.margin < 0 || len(all) > sweepMost {
+			if most.margin < 0 {
+				m.Margin = max(m.Margin, most.margin)
+			}
+			return m
+		}
+		var next []stretch
+		for i, s := range all {
+			doubt := s.freeLeast < most.margin-settled ||
+				i == most.in && s.in < most.margin-settled || i == most.on && s.on < most.margin-settled
+			if !doubt || !most.has(i, len(all)) {
+				next = append(next, s)
+				continue
+			}
+			next = append(next, look(s.at-s.half/2, s.half/2), look(s.at+s.half/2, s.half/2))
+		}
+		if len(next) == len(all) {
+			return m
+		}
+		all = next
+	}
+}
+
+// tangentMost is what the point nearest to the inner corner makes of the
+// clearance at most, turned by no more than half about the upright: its value,
+// its slope and the second derivative M of leasts. It is near where the
+// clearance is level.
+func (b *Body) tangentMost(c Corner, t Turn, h held, plan, half float64) float64 {
+	x, y := c.Width-h.d1.dot(t[0]), c.Onward-h.d2.dot(t[1])
+	room := cornerRoom(x, y)
+	k := cornerRate * plan
+	g := room - k*half
+	if g <= 0 {
+		return math.Inf(1)
+	}
+	var slope float64
+	dx, dy := -h.d1.dot(t[1]), h.d2.dot(t[0])
+	switch {
+	case x >= 2*y:
+		slope = dx / 2
+	case y >= 2*x:
+		slope = dy / 2
+	default:
+		slope = dx*(1-math.Sqrt(y/(2*x))) + dy*(1-math.Sqrt(x/(2*y)))
+	}
+	return room - b.wrap + math.Abs(slope)*half + (k+0.625*plan*plan/g)*half*half/2
+}
+
+// leasts works out the least clearance between each stretch's middle and those
+// of its neighbours. Over an angle δ it is at least (f + g − K·δ)/2, f and g the
+// clearances at its ends and K = (2 − √2)·D, since no place moves faster about
+// another than D, the plan's diameter. It is also the least of many clearances,
+// one for each point and pair of points at the walls, of which each has a second
+// derivative of at most M = K + ⅝·D²/G, G the least of wrap and clearance: the
+// Hessian of cornerRoom is at most ⅝ by its value. The least of such functions
+// lies no lower than M·δ²/8 under the chord. Derived.
+func (b *Body) leasts(all []stretch, plan float64) {
+	n := len(all)
+	for i := range all {
+		all[i].freeLeast = math.Inf(1)
+	}
+	for i := range all {
+		s, next := &all[i], &all[(i+1)%n]
+		d := s.half + next.half
+		k := cornerRate * plan
+		least := (s.free + next.free - k*d) / 2
+		if g := least + b.wrap; g > 0 {
+			least = max(least, min(s.free, next.free)-(k+0.625*plan*plan/g)*d*d/8)
+		}
+		s.freeLeast, next.freeLeast = min(s.freeLeast, least), min(next.freeLeast, least)
+	}
+}
+
+// planDiameter is no less than the distance of any two points in plan, u up.
+func (b *Body) planDiameter(u Vec) float64 {
+	if u.X*u.X == 1 {
+		return math.Hypot(b.wide, b.high)
+	}
+	return b.diameter
+}
+
+// route is a run of stretches from one in which the body comes in to one in
+// which it goes on, either way round.
+type route struct {
+	in, on int // indices
+	step   int // 1 or −1
+	margin float64
+}
+
+func (r route) has(i, n int) bool {
+	if r.step > 0 {
+		return (i-r.in+n)%n <= (r.on-r.in+n)%n
+	}
+	return (r.in-i+n)%n <= (r.in-r.on+n)%n
+}
+
+// widest is the route of greatest margin.
+func widest(all []stretch, of func(stretch) (free, in, on float64)) route {
+	best := route{margin: none}
+	n := len(all)
+	for _, step := range [2]int{1, -1} {
+		// The widest way so far from somewhere to come in; twice round.
+		from, margin := -1, none
+		for k := range 2 * n {
+			i := k % n
+			if step < 0 {
+				i = n - 1 - i
+			}
+			free, in, on := of(all[i])
+			margin = min(margin, free)
+			if here := min(free, in); here > margin {
+				from, margin = i, here
+			}
+			if m := min(margin, on); m > best.margin {
+				best = route{from, i, step, m}
+			}
 		}
 	}
-	return min(fx, fy)
+	return best
 }
 
-// LongestAround is the greatest length of a rectangle of a width that turns from
-// a corridor of width a into one of width b at a right angle:
-//
-//	min over θ of (a·cos θ + b·sin θ − w)/(sin θ·cos θ)
-//
-// The outer long side keeps its ends on the two outer walls; the inner corner is
-// a·cos + b·sin − L·sin·cos from it. A rectangle wider than either corridor does
-// not turn: 0. For w = 0 it is the ladder, (a^⅔ + b^⅔)^(3/2). The minimum is
-// single. Sources: the ladder in any calculus text; C. Moretti, Moving a Couch
-// Around a Corner, College Mathematics Journal 33(3), 2002.
-func LongestAround(w, a, b float64) float64 {
-	if !(w <= min(a, b)) {
-		return 0
+// sweepTurns are the turns about an upright from one angle to another, in steps
+// small enough for a straight move between two.
+func sweepTurns(u Vec, from, to float64, step int) []Turn {
+	d := math.Mod(float64(step)*(to-from)+2*math.Pi, 2*math.Pi)
+	n := int(math.Ceil(d/turnStep)) + 1
+	var out []Turn
+	for i := range n + 1 {
+		out = append(out, about(u, from+float64(step)*d*float64(i)/float64(n)))
 	}
-	return least(func(t float64) float64 {
-		s, c := math.Sincos(t)
-		return (a*c + b*s - w) / (s * c)
-	}, 0, math.Pi/2)
+	return out
 }
 
-// around reports whether a rectangle gets around the corner: turning, or sliding
-// round without turning, in lengthwise and out sideways.
-func around(l, w, a, b float64) bool {
+// turnStep is the greatest angle between two poses, in rad: over it a place 4 m
+// from the origin leaves the straight line by 0.01 mm.
+const turnStep = 0.004
+
+// cornerPoses takes the body in at the first turn, through the others in the
+// corner, and on at the last.
+func (b *Body) cornerPoses(c Corner, turns []Turn, margin float64) []Pose {
+	margin = max(0, margin)
+	var out []Pose
+	far := 2 * (b.diameter + b.wrap + c.Width + c.Onward)
+	first := b.settle(c, turns[0], margin)
+	first.At.Y += far
+	out = append(out, first)
+	for _, t := range turns {
+		out = append(out, b.settle(c, t, margin))
+	}
+	last := b.settle(c, turns[len(turns)-1], margin)
+	last.At.X += far
+	return append(out, last)
+}
+
+// boxAround takes the body around a corner as the rectangle of l by w that it is
+// in plan, up high:
+//
+//	G ≤ (a·cos θ + b·sin θ − l·sin θ·cos θ − w)/(1 + cos θ + sin θ)
+//
+// for every angle, G the wrap with the margin: the outer long side has its ends
+// G from the outer walls and the inner corner is G from the inner one. Or it
+// slides round without turning. Derived, as LongestAround is.
+func (b *Body) boxAround(c Corner, way Way, u, long Vec, l, w, high float64) Motion {
 	if l < w {
-		l, w = w, l
+		l, w, long = w, l, cross3(u, long)
 	}
-	return l <= LongestAround(w, a, b) || w <= a && l <= b || w <= b && l <= a
-}
-
-// RectangleAround is the greatest clearance on every side with which a rectangle
-// of l by w gets around the corner; below nothing, by how much it is too large on
-// every side.
-func RectangleAround(l, w, a, b float64) float64 {
-	hi := (min(a, b) - min(l, w)) / 2
-	lo := hi - max(l, w, a, b)
-	for range 40 { // to a millionth of a millimetre
-		if mid := (lo + hi) / 2; around(l+2*mid, w+2*mid, a, b) {
-			lo = mid
-		} else {
-			hi = mid
+	room := func(t float64) float64 {
+		s, k := math.Sincos(t)
+		return (c.Width*k + c.Onward*s - l*s*k - w) / (1 + s + k)
+	}
+	const first = 24
+	turned := math.Inf(1)
+	for i := range first {
+		turned = min(turned, room(math.Pi/2*(float64(i)+0.5)/first))
+	}
+	for i := range first {
+		if at := math.Pi / 2 * (float64(i) + 0.5) / first; room(at) < turned+0.05 {
+			step := math.Pi / 2 / first
+			turned = min(turned, least(room, at-step/2, at+step/2))
 		}
 	}
-	return lo
+	turned = min(turned, (min(c.Width, c.Onward)-w)/2)
+	slid := max(min(c.Width-w, c.Onward-l), min(c.Width-l, c.Onward-w)) / 2
+	m := Motion{Way: way, Margin: min(max(turned, slid), (c.Height-high)/2) - b.wrap}
+	m.poses = func() []Pose {
+		if slid >= turned {
+			// Long side along X if it goes in across, else along Y.
+			t := Turn{long, cross3(u, long), u}
+			if min(c.Width-w, c.Onward-l) > min(c.Width-l, c.Onward-w) {
+				t = Turn{cross3(long, u), long, u}
+			}
+			return b.cornerPoses(c, []Turn{t}, m.Margin)
+		}
+		return b.cornerPoses(c, boxTurns(u, long), m.Margin)
+	}
+	return m
+}
+
+// boxTurns turn a long side from along the corridor coming in to along the one
+// going on.
+func boxTurns(u, long Vec) []Turn {
+	n := int(math.Ceil(math.Pi / 2 / turnStep))
+	var out []Turn
+	other := cross3(u, long)
+	for i := range n + 1 {
+		s, c := math.Sincos(math.Pi / 2 * float64(i) / float64(n))
+		// The long side points to (sin, −cos): from against Y to along X.
+		e1 := long.times(s).add(other.times(c))
+		out = append(out, Turn{e1, cross3(u, e1), u})
+	}
+	return out
 }

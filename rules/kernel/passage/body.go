@@ -1,0 +1,245 @@
+package passage
+
+import (
+	"math"
+	"sync"
+)
+
+// Vec is a place or a direction in space. Of a body, X runs along its length,
+// Y and Z lie in its section.
+type Vec struct{ X, Y, Z float64 }
+
+func (v Vec) add(w Vec) Vec           { return Vec{v.X + w.X, v.Y + w.Y, v.Z + w.Z} }
+func (v Vec) minus(w Vec) Vec         { return Vec{v.X - w.X, v.Y - w.Y, v.Z - w.Z} }
+func (v Vec) times(f float64) Vec     { return Vec{f * v.X, f * v.Y, f * v.Z} }
+func (v Vec) dot(w Vec) float64       { return v.X*w.X + v.Y*w.Y + v.Z*w.Z }
+func (v Vec) length() float64         { return math.Sqrt(v.dot(v)) }
+func (v Vec) component(i int) float64 { return [3]float64{v.X, v.Y, v.Z}[i] }
+
+// Body is what is carried: a straight prism, its section a polygon that may be
+// hollow on a side, in a wrap that keeps every point of it from every wall.
+// Lengths in m.
+type Body struct {
+	section  []Point // closed, about the middle of its box
+	origin   Point   // that middle, in the section as it was given
+	hull     []Point // of the section, anticlockwise
+	start    [sectors]uint16
+	half     float64 // of the length
+	wrap     float64
+	diameter float64 // greatest distance of two points, or a little more
+	mirrored bool    // the section is its own mirror image, left and right
+	wide     float64 // of the section's box
+	high     float64
+	own      ownChord
+
+	bands func() []plank  // bars within the section, worked out when asked for
+	middle func() []station
+	edges func() *boundary
+}
+
+// ownChord is the direction across which the section is least wide.
+type ownChord struct {
+	across float64 // that width
+	along  float64 // the width square to it
+	angle  float64 // from Z to the direction, towards Y
+}
+
+// sectors of direction each know a hull corner that is near the furthest one.
+const sectors = 256
+
+// alikeShare is how near, by the section's size, its two sides are to count as
+// mirror images: above round-off, below a micrometre.
+const alikeShare = 1e-7
+
+// NewBody is a section, as the corners of a polygon in the order of its
+// boundary, drawn out to a length, in a wrap. All corners count.
+func NewBody(section []Point, length, wrap float64) *Body {
+	low, high := box(section)
+	b := &Body{
+		origin: Point{(low.X + high.X) / 2, (low.Y + high.Y) / 2}, half: length / 2, wrap: wrap,
+		wide: high.X - low.X, high: high.Y - low.Y,
+	}
+	for i, p := range section {
+		if i > 0 && p == section[i-1] || i == len(section)-1 && i > 0 && p == section[0] {
+			continue
+		}
+		b.section = append(b.section, p.minus(b.origin))
+	}
+	b.hull = Hull(b.section)
+	b.pointers()
+	b.diameter = math.Hypot(math.Hypot(b.wide, b.high), length)
+	b.mirrored = b.mirrorImage()
+	b.own = b.leastAcross()
+	b.bands = sync.OnceValue(b.planks)
+	b.middle = sync.OnceValue(b.stations)
+	b.edges = sync.OnceValue(b.boundaryTree)
+	return b
+}
+
+// Length is that of the bare body.
+func (b *Body) Length() float64 { return 2 * b.half }
+
+// Wrap is what is kept from every wall.
+func (b *Body) Wrap() float64 { return b.wrap }
+
+// Wrapped is the same body in another wrap; what was worked out is shared.
+func (b *Body) Wrapped(wrap float64) *Body {
+	c := *b
+	c.wrap = wrap
+	return &c
+}
+
+// Section is the outline as it is carried, about the middle of its box, which
+// is the place that a Pose puts somewhere.
+func (b *Body) Section() []Point { return b.section }
+
+func box(points []Point) (low, high Point) {
+	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for _, p := range points {
+		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
+		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+	}
+	return low, high
+}
+
+// turnOf is an angle's stand-in without trigonometry: it grows with the angle,
+// from 0 to 4 in a whole turn.
+func turnOf(y, z float64) float64 {
+	s := math.Abs(y) + math.Abs(z)
+	switch {
+	case s == 0:
+		return 0
+	case y >= 0 && z >= 0:
+		return z / s
+	case y < 0 && z >= 0:
+		return 1 - y/s
+	case y < 0:
+		return 2 - z/s
+	default:
+		return 3 + y/s
+	}
+}
+
+// pointers fills the table of furthest corners by direction.
+func (b *Body) pointers() {
+	k := 0
+	for i := range sectors {
+		t := 4 * float64(i) / sectors
+		// The direction whose stand-in is t.
+		f := t - math.Floor(t)
+		d := [4]Point{{1 - f, f}, {-f, 1 - f}, {f - 1, -f}, {f, f - 1}}[int(t)]
+		if i == 0 {
+			for j, p := range b.hull {
+				if dot(p, d) > dot(b.hull[k], d) {
+					k = j
+				}
+			}
+		}
+		k = b.climb(k, d.X, d.Y)
+		b.start[i] = uint16(k)
+	}
+}
+
+func dot(a, b Point) float64 { return a.X*b.X + a.Y*b.Y }
+
+// climb walks the hull, either way round, up to the corner furthest along a
+// direction.
+func (b *Body) climb(k int, y, z float64) int {
+	n := len(b.hull)
+	best := b.hull[k].X*y + b.hull[k].Y*z
+	for _, step := range [2]int{1, n - 1} {
+		for {
+			j := k + step
+			if j >= n {
+				j -= n
+			}
+			v := b.hull[j].X*y + b.hull[j].Y*z
+			if v <= best {
+				break
+			}
+			k, best = j, v
+		}
+	}
+	return k
+}
+
+// furthest is the section's point furthest along a direction.
+func (b *Body) furthest(y, z float64) Point {
+	k := int(b.start[int(turnOf(y, z)*(sectors/4))&(sectors-1)])
+	n := len(b.hull)
+	best := b.hull[k].X*y + b.hull[k].Y*z
+	for {
+		j := k + 1
+		if j == n {
+			j = 0
+		}
+		v := b.hull[j].X*y + b.hull[j].Y*z
+		if v <= best {
+			return b.hull[k]
+		}
+		k, best = j, v
+	}
+}
+
+// reach is the body's point furthest along a direction.
+func (b *Body) reach(e Vec) Vec {
+	p := b.furthest(e.Y, e.Z)
+	return Vec{math.Copysign(b.half, e.X), p.X, p.Y}
+}
+
+// span is the vector between the two points that make the width along e, which
+// is its product with e.
+func (b *Body) span(e Vec) Vec {
+	p, q := b.furthest(e.Y, e.Z), b.furthest(-e.Y, -e.Z)
+	return Vec{math.Copysign(2*b.half, e.X), p.X - q.X, p.Y - q.Y}
+}
+
+// width is the extent of the bare body along a unit vector.
+func (b *Body) width(e Vec) float64 { return b.span(e).dot(e) }
+
+// across is the extent of the section alone along a direction.
+func (b *Body) across(y, z float64) float64 {
+	p, q := b.furthest(y, z), b.furthest(-y, -z)
+	return (p.X-q.X)*y + (p.Y-q.Y)*z
+}
+
+// mirrorImage reports whether the section is its own left and right mirror
+// image: then the partners of its corners run the other way round.
+func (b *Body) mirrorImage() bool {
+	near := alikeShare * (b.wide + b.high)
+	n := len(b.section)
+	partner := func(i, j int) bool {
+		p, q := b.section[i], b.section[j]
+		return math.Abs(p.X+q.X) <= near && math.Abs(p.Y-q.Y) <= near
+	}
+next:
+	for first := range n {
+		if !partner(0, first) {
+			continue
+		}
+		for i := range n {
+			if !partner(i, (first-i+n)%n) {
+				continue next
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// leastAcross measures the section's least width: an edge of the hull lies on
+// one of the two parallels. Source: G. Toussaint, rotating calipers.
+func (b *Body) leastAcross() ownChord {
+	least := ownChord{across: math.Inf(1)}
+	for i, p := range b.hull {
+		q := b.hull[(i+1)%len(b.hull)]
+		d := q.minus(p)
+		l := math.Hypot(d.X, d.Y)
+		if y, z := d.Y/l, -d.X/l; l > 0 {
+			if w := b.across(y, z); w < least.across-1e-12 {
+				least = ownChord{across: w, along: b.across(z, -y), angle: math.Atan2(y, z)}
+			}
+		}
+	}
+	return least
+}

@@ -1,0 +1,165 @@
+package passage
+
+import "math"
+
+// boundary is a tree over the section's edges: each node's edges lie within a
+// circle, so that a search for the least of something can leave whole nodes out.
+type boundary struct{ nodes []edgesNode }
+
+// edgesNode holds the edges from one to another, of which a leaf has few. Its
+// second child follows; its first is next to it.
+type edgesNode struct {
+	centre   Point
+	radius   float64
+	from, to int
+	second   int // 0 in a leaf
+}
+
+// leafEdges is how many edges a leaf has at most.
+const leafEdges = 3
+
+func (b *Body) boundaryTree() *boundary {
+	t := &boundary{}
+	t.grow(b.section, 0, len(b.section))
+	return t
+}
+
+func (t *boundary) grow(section []Point, from, to int) int {
+	n := len(section)
+	low, high := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for i := from; i <= to; i++ {
+		p := section[i%n]
+		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
+		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+	}
+	node := edgesNode{centre: Point{(low.X + high.X) / 2, (low.Y + high.Y) / 2}, from: from, to: to}
+	for i := from; i <= to; i++ {
+		p := section[i%n].minus(node.centre)
+		node.radius = max(node.radius, math.Hypot(p.X, p.Y))
+	}
+	at := len(t.nodes)
+	t.nodes = append(t.nodes, node)
+	if to-from > leafEdges {
+		mid := (from + to) / 2
+		t.grow(section, from, mid)
+		t.nodes[at].second = t.grow(section, mid, to)
+	}
+	return at
+}
+
+// cornerRoom is the greatest distance G that a point can keep from all walls of
+// a corner if the body is that far from both outer walls: A and B are how far
+// the inner corner's two faces are beyond the point, were the body hard against
+// the outer walls. The faces are then A − G and B − G beyond it, so that G is
+//
+//	A/2 for A ≥ 2B,  B/2 for B ≥ 2A,  A + B − √(2AB) between.
+//
+// Below nothing the point is in the wall. G grows with A and with B, together at
+// a rate of no more than 2 − √2 and each alone of no more than a half. Derived.
+func cornerRoom(a, b float64) float64 {
+	switch {
+	case a >= 2*b:
+		return a / 2
+	case b >= 2*a:
+		return b / 2
+	default:
+		return a + b - math.Sqrt(2*a*b)
+	}
+}
+
+// cornerRate is how fast cornerRoom grows at most if A and B grow together.
+const cornerRate = 2 - math.Sqrt2
+
+// edgeRoom is the least cornerRoom on the way from one point to another, and
+// where on it. It falls and rises once. On a line whose normal (n1, n2), both
+// positive, is d from the origin the least is d/(1 + n1 + n2), at the place that
+// is nearest to the corner of the faces; derived.
+func edgeRoom(a0, b0, a1, b1 float64) (room, at float64) {
+	room = cornerRoom(a0, b0)
+	if r := cornerRoom(a1, b1); r < room {
+		room, at = r, 1
+	}
+	da, db := a1-a0, b1-b0
+	if da*db >= 0 {
+		return room, at
+	}
+	l := math.Sqrt(da*da + db*db)
+	n1, n2 := math.Abs(db)/l, math.Abs(da)/l
+	d := n1*a0 + n2*b0
+	g := d / (1 + n1 + n2)
+	x, y := g*(1+n1), g*(1+n2)
+	if d < 0 { // in the wall: where both faces are as far
+		x = d / (n1 + n2)
+		g, y = x/2, x
+	}
+	if t := ((x-a0)*da + (y-b0)*db) / (l * l); t > 0 && t < 1 && g < room {
+		return g, t
+	}
+	return room, at
+}
+
+// cornerSearch looks for the body's point of least cornerRoom at a turn.
+type cornerSearch struct {
+	b        *Body
+	e1, e2   Vec
+	a, h     float64 // A and B of the body's origin
+	least    float64
+	at       Vec // the point that has it
+	section  []Point
+	boundary *boundary
+}
+
+func (s *cornerSearch) place(p Vec) (a, b float64) { return s.a - p.dot(s.e1), s.h - p.dot(s.e2) }
+
+// edge looks along an edge of the body.
+func (s *cornerSearch) edge(p, q Vec) {
+	a0, b0 := s.place(p)
+	a1, b1 := s.place(q)
+	if room, t := edgeRoom(a0, b0, a1, b1); room < s.least {
+		s.least, s.at = room, p.add(q.minus(p).times(t))
+	}
+}
+
+// node looks at a node of the boundary, if it may hold less than was found.
+func (s *cornerSearch) node(i int) {
+	n := s.boundary.nodes[i]
+	if n.second == 0 {
+		s.leaf(n)
+		return
+	}
+	first, second := i+1, n.second
+	f, g := s.bound(first), s.bound(second)
+	if f > g {
+		first, second, f, g = second, first, g, f
+	}
+	if f < s.least {
+		s.node(first)
+	}
+	if g < s.least {
+		s.node(second)
+	}
+}
+
+// bound is less than the room of any point of a node: that of its centre's
+// ruling, less half of its radius.
+func (s *cornerSearch) bound(i int) float64 {
+	n := s.boundary.nodes[i]
+	a, b := s.place(Vec{-s.b.half, n.centre.X, n.centre.Y})
+	room, _ := edgeRoom(a, b, a-2*s.b.half*s.e1.X, b-2*s.b.half*s.e2.X)
+	return room - n.radius/2
+}
+
+// leaf looks at the edges of a leaf at both ends of the body, and at the rulings
+// between their corners.
+func (s *cornerSearch) leaf(n edgesNode) {
+	p := s.section[n.from%len(s.section)]
+	for i := n.from; i < n.to; i++ {
+		q := s.section[(i+1)%len(s.section)]
+		p0, p1 := Vec{-s.b.half, p.X, p.Y}, Vec{s.b.half, p.X, p.Y}
+		q0, q1 := Vec{-s.b.half, q.X, q.Y}, Vec{s.b.half, q.X, q.Y}
+		s.edge(p0, p1)
+		s.edge(p0, q0)
+		s.edge(p1, q1)
+		p = q
+	}
+}

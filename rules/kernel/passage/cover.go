@@ -1,0 +1,119 @@
+package passage
+
+import (
+	"container/heap"
+	"math"
+)
+
+// covered is the answer of a cover of all turns.
+type covered struct {
+	turn   Turn
+	margin float64 // at that turn
+	ranOut bool
+}
+
+// within looks for a turn at which the whole body, in its wrap, is in a box of
+// the given sizes along the world's axes, +Inf where there is no wall. It ends
+// at the first one found, or when no turn is left: then the margin is below
+// nothing, and not the best.
+//
+// Method. Best first over cells of turns. Over a cell each width is at least
+// what its own two points make of it, so that no margin exceeds half of what
+// is left by that. A box is convex, so that the body's hull decides. Exact.
+func (b *Body) within(sizes [3]float64, budget *Budget) covered {
+	best := covered{margin: none}
+	open := &cellHeap{}
+	look := func(c cell) {
+		turn := c.quaternion().turn()
+		at, most := b.room(turn, sizes, c.radius())
+		if at > best.margin {
+			best.turn, best.margin = turn, at
+		}
+		if most >= 0 {
+			heap.Push(open, cellBound{c, most})
+		}
+	}
+	for _, c := range b.turns() {
+		look(c)
+	}
+	for open.Len() > 0 && best.margin < 0 {
+		top := heap.Pop(open).(cellBound)
+		if !budget.spend(2) {
+			best.ranOut = true
+			break
+		}
+		for _, c := range top.cell.halves() {
+			look(c)
+		}
+	}
+	return best
+}
+
+// room is the margin in a box at a turn, and the most that it is within an angle
+// of it.
+func (b *Body) room(t Turn, sizes [3]float64, a angle) (at, most float64) {
+	at, most = math.Inf(1), math.Inf(1)
+	for i, size := range sizes {
+		if math.IsInf(size, 1) {
+			continue
+		}
+		d := b.span(t[i])
+		w := d.dot(t[i])
+		at = min(at, (size-w)/2-b.wrap)
+		most = min(most, (size-a.least(w, d.dot(d)))/2-b.wrap)
+	}
+	return at, most
+}
+
+// turns are cells that hold every turn, but for those whose widths along the
+// world's axes are the same: half turns about the world's axes change no width,
+// and bring the quaternion's real part to be the greatest; half turns about the
+// body's own x, and about y and z too if it is its own mirror image, change
+// none either, and with those of the world change the signs of two parts.
+func (b *Body) turns() []cell { return b.turnsOf(b.mirrored) }
+
+// turnsOf is turns for what is even in the section's two sides, or is not.
+func (b *Body) turnsOf(even bool) []cell {
+	half := [3]float64{0.5, 0.5, 0.5}
+	cells := []cell{
+		{[3]float64{0.5, 0.5, 0.5}, half},
+		{[3]float64{0.5, 0.5, -0.5}, half},
+	}
+	if !even {
+		cells = append(cells,
+			cell{[3]float64{-0.5, 0.5, 0.5}, half},
+			cell{[3]float64{-0.5, 0.5, -0.5}, half})
+	}
+	return cells
+}
+
+// cellBound is a cell with what no turn in it exceeds.
+type cellBound struct {
+	cell cell
+	most float64
+}
+
+// cellHeap gives the greatest bound first, and of equals the one whose middle
+// comes first, so that the order is one on every machine.
+type cellHeap []cellBound
+
+func (h cellHeap) Len() int      { return len(h) }
+func (h cellHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+func (h cellHeap) Less(i, j int) bool {
+	if h[i].most != h[j].most {
+		return h[i].most > h[j].most
+	}
+	for k := range 3 {
+		if h[i].cell.at[k] != h[j].cell.at[k] {
+			return h[i].cell.at[k] < h[j].cell.at[k]
+		}
+	}
+	return false
+}
+func (h *cellHeap) Push(x any) { *h = append(*h, x.(cellBound)) }
+func (h *cellHeap) Pop() any {
+	old := *h
+	x := old[len(old)-1]
+	*h = old[:len(old)-1]
+	return x
+}

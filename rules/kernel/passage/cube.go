@@ -1,0 +1,111 @@
+package passage
+
+// The turns of a body in a corner, but for those that are alike, are one or two
+// cubes of quaternions: in the first the real part is the greatest and 1, in the
+// second the first imaginary part. A corner is its own mirror image, up and
+// down, and a prism end to end: a turn and the turn mirrored both ways are
+// alike, and the quaternion q with k·q·i. A prism whose section is its own
+// mirror image has two more such turns, q·k and k·q·j. They bring any part to be
+// the real one; without them, any part to be the real or the first imaginary
+// one. The faces of the cubes are glued accordingly, so that no turn is cut off
+// from its neighbours.
+
+// alike is one of those maps of quaternions: a signed change of places.
+type alike struct {
+	from [4]int
+	sign [4]float64
+}
+
+// The maps by the part that they bring to the front.
+var (
+	same    = alike{[4]int{0, 1, 2, 3}, [4]float64{1, 1, 1, 1}}
+	mirrorX = alike{[4]int{1, 0, 3, 2}, [4]float64{-1, -1, -1, -1}} // k·q·j
+	mirrorY = alike{[4]int{2, 3, 0, 1}, [4]float64{1, -1, 1, -1}}   // k·q·i
+	halfZ   = alike{[4]int{3, 2, 1, 0}, [4]float64{-1, 1, -1, 1}}   // q·k
+)
+
+func (m alike) of(q quaternion) quaternion {
+	var out quaternion
+	for i := range q {
+		out[i] = m.sign[i] * q[m.from[i]]
+	}
+	return out
+}
+
+// symmetry is the maps under which a body's turns are alike.
+func (b *Body) symmetry() []alike {
+	if b.mirrored {
+		return []alike{same, mirrorX, mirrorY, halfZ}
+	}
+	return []alike{same, mirrorY}
+}
+
+// cube is a cell of turns in one of the cubes.
+type cube struct {
+	front int // the part that is 1: 0, or 1
+	cell
+}
+
+// parts are the quaternion's parts that a cube's three axes are.
+var parts = [2][3]int{{1, 2, 3}, {0, 2, 3}}
+
+// spread is the quaternion, not of length 1, of a place in a cube.
+func spread(front int, at [3]float64) quaternion {
+	q := quaternion{}
+	q[front] = 1
+	for i, p := range parts[front] {
+		q[p] = at[i]
+	}
+	return q
+}
+
+func (c cube) turn() Turn { return spread(c.front, c.at).unit().turn() }
+
+// face is where the cell's face on an axis lies: the cube it belongs to beyond
+// it, its middle there, and the axis and the sign of the way on.
+type face struct {
+	front int
+	at    [3]float64
+	axis  int
+	sign  float64
+}
+
+// across is the face of a cell on an axis towards a sign, as seen from beyond it.
+func (c cube) across(axis int, sign float64, mirrored bool) face {
+	f := face{front: c.front, at: c.at, axis: axis, sign: sign}
+	f.at[axis] += sign * c.half[axis]
+	if f.at[axis] < 1 && f.at[axis] > -1 {
+		return f
+	}
+	// On the cube's own face two parts are 1: the other one comes to the front.
+	q := spread(c.front, f.at)
+	front, m := parts[c.front][axis], same
+	switch {
+	case mirrored:
+		m = map[int]alike{0: same, 1: mirrorX, 2: mirrorY, 3: halfZ}[front]
+	case front > 1:
+		m = mirrorY
+	}
+	q = m.of(q)
+	f.front = m.to(front)
+	old := m.to(c.front)
+	one := q[f.front]
+	for i, p := range parts[f.front] {
+		f.at[i] = q[p] / one
+		if p == old {
+			f.axis = i
+		}
+	}
+	f.sign = -f.at[f.axis]
+	return f
+}
+
+// to is where a part goes.
+func (m alike) to(part int) int {
+	for i, p := range m.from {
+		if p == part {
+			return i
+		}
+	}
+	return part
+}

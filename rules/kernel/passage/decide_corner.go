@@ -1,0 +1,46 @@
+package passage
+
+import "math"
+
+// Around decides a corner.
+func (b *Body) Around(c Corner, budget *Budget) Decision {
+	ways := b.levelAround(c)
+	plain := best(ways)
+	if plain.Margin >= 0 {
+		return Decision{Outcome: Passes, Motion: plain}
+	}
+	inf := math.Inf(1)
+	for _, width := range [2]float64{c.Width, c.Onward} {
+		if w := b.within([3]float64{inf, width, c.Height}, budget); w.margin < 0 {
+			if w.ranOut {
+				return Decision{Outcome: Undecided, Motion: plain, RanOut: true}
+			}
+			return Decision{Outcome: Cannot, Motion: plain, Bound: WholeBody}
+		}
+	}
+	d := b.anyTurn(c, budget)
+	if d.Outcome != Passes {
+		d.Motion = plain
+	}
+	return d
+}
+
+// levelAround are the plain ways around a corner.
+func (b *Body) levelAround(c Corner) []Motion {
+	n := 2 * b.half
+	x, y, z := Vec{X: 1}, Vec{Y: 1}, Vec{Z: 1}
+	ways := []Motion{
+		b.boxAround(c, AsHung, z, y, b.wide, n, b.high),
+		b.boxAround(c, OnFoot, y, z, b.high, n, b.wide),
+	}
+	if b.own.angle != 0 {
+		s, k := math.Sincos(b.own.angle)
+		up := Vec{Y: s, Z: k}
+		ways = append(ways, b.boxAround(c, OnOwnChord, up, cross3(x, up), b.own.along, n, b.own.across))
+	}
+	ways = append(ways, b.around(c, OnEdge, x, false))
+	if !b.mirrored {
+		ways = append(ways, b.around(c, OnEdge, x.times(-1), false))
+	}
+	return ways
+}

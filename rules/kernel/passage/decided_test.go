@@ -1,0 +1,102 @@
+package passage_test
+
+import (
+	"math/rand/v2"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/kernel/passage"
+)
+
+// pairsOfAKind is how many random pairs of each kind are decided, and every one
+// that passes replayed. The shares that may be left are promised of 1,000, which
+// PASSAGE_PAIRS=1000 runs.
+func pairsOfAKind(t *testing.T) int {
+	if s := os.Getenv("PASSAGE_PAIRS"); s != "" {
+		n, err := strconv.Atoi(s)
+		require.NoError(t, err)
+		return n
+	}
+	return 60
+}
+
+// plainBudget is the cells that a spec has.
+const plainBudget = 20000
+
+// kind is one kind of leg: a random one, decided, and the walls it is made of.
+type kind struct {
+	name   string
+	most   float64 // share that may be left undecided
+	random func(r *rand.Rand, b *passage.Body) (decide func(*passage.Budget) passage.Decision, walls func(passage.Vec) float64)
+}
+
+var kinds = []kind{
+	{"door", 0.005, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		d := door(r)
+		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
+	}},
+	{"hatch", 0.05, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		d := hatch(r)
+		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
+	}},
+	{"corner", 0.02, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		c := corner(r)
+		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
+	}},
+}
+
+// replayed is how near a replay's clearance must come to the one promised: poses
+// are joined straight where the true way is an arc.
+const replayed = 2e-4
+
+// TestDecided decides random realistic panels and legs. What passes is followed
+// by its points, in small steps against the walls; no more may be left undecided
+// than is promised.
+func TestDecided(t *testing.T) {
+	for i, k := range kinds {
+		t.Run(k.name, func(t *testing.T) {
+			t.Parallel()
+			n := pairsOfAKind(t)
+			r := rand.New(rand.NewPCG(25, uint64(i)))
+			left, count := 0, map[passage.Outcome]int{}
+			for j := range n {
+				p := panel(r)
+				decide, walls := k.random(r, p.body)
+				d := decide(&passage.Budget{Cells: plainBudget})
+				count[d.Outcome]++
+				switch d.Outcome {
+				case passage.Passes:
+					follow(t, r, j, p, d.Motion, walls)
+					for _, m := range d.Others {
+						follow(t, r, j, p, m, walls)
+					}
+				case passage.Cannot:
+					assert.NotZero(t, d.Bound, "%d", j)
+				default:
+					left++
+				}
+			}
+			t.Logf("%v of %d", count, n)
+			assert.LessOrEqual(t, float64(left), max(1, k.most*float64(n)))
+		})
+	}
+}
+
+func follow(t *testing.T, r *rand.Rand, j int, p pair, m passage.Motion, walls func(passage.Vec) float64) {
+	poses := m.Poses()
+	if !assert.NotEmpty(t, poses, "%d", j) {
+		return
+	}
+	w := replay{points(r, p.body, 400), walls}
+	least := w.least(poses, 0.03)
+	margin := m.Margin
+	if m.Way == passage.Threaded3 {
+		// Of the faces of a wall it is kept up to 20 mm.
+		margin = min(margin, 0.02)
+	}
+	assert.GreaterOrEqual(t, least, p.body.Wrap()+margin-replayed, "pair %d: %s split %v way %d margin %v", j, p.profile, p.split, m.Way, m.Margin)
+}

@@ -1,0 +1,381 @@
+package passage
+
+import (
+	"container/heap"
+	"math"
+)
+
+// turnNode is a cell of turns with what the body's clearances are at its middle,
+// and what they are nowhere in it.
+type turnNode struct {
+	cube
+	kids                     int // the first of eight, or 0
+	blocked                  bool
+	free, in, on             float64
+	freeMost, inMost, onMost float64
+	near                     []int // leaves that it touches, none of them blocked
+}
+
+// turnTree looks for a way through all turns around a corner.
+type turnTree struct {
+	b      *Body
+	c      Corner
+	budget *Budget
+	nodes  []turnNode
+	roots  int
+	maps   []alike
+	ranOut bool
+}
+
+// firstCuts is how often the cubes are cut in eight before anything is looked
+// for: coarser cells block nothing.
+const firstCuts = 2
+
+// anyTurn decides a corner over all turns.
+//
+// Method. The corner is the same at all heights, so that a turn is free
+// somewhere exactly if the body is low enough and its plan is; the places that
+// are free at one turn are joined, and the freest is hard against both outer
+// walls. So the body passes exactly if a turn at which it comes in and one at
+// which it goes on are joined by free turns. Cells of turns are blocked if no
+// turn in them is free. Ways through cells that are not blocked, from one where
+// it may come in to one where it may go on, are looked for; on each the cells
+// whose middle is not free are cut in eight. If there is no way, no motion
+// exists. If the middles of a whole way are free and so are the turns between,
+// it is a motion.
+func (b *Body) anyTurn(c Corner, budget *Budget) Decision {
+	t := &turnTree{b: b, c: c, budget: budget, maps: b.symmetry()}
+	if !t.begin() {
+		return Decision{Outcome: Undecided, RanOut: true}
+	}
+	for {
+		ways := t.ways()
+		if len(ways) == 0 {
+			return Decision{Outcome: Cannot, Bound: TurnCover}
+		}
+		cut := map[int]bool{}
+		var order []int
+		mark := func(i int) {
+			if !cut[i] {
+				cut[i] = true
+				order = append(order, i)
+			}
+		}
+		for _, way := range ways {
+			doubtful := false
+			for k, i := range way {
+				n := &t.nodes[i]
+				if n.free < 0 || k == 0 && n.in < 0 || k == len(way)-1 && n.on < 0 {
+					doubtful = true
+					mark(i)
+				}
+			}
+			if doubtful {
+				continue
+			}
+			m, stuck := t.follow(way)
+			if stuck < 0 {
+				return Decision{Outcome: Passes, Motion: m}
+			}
+			mark(way[stuck])
+			mark(way[max(0, stuck-1)])
+		}
+		for _, i := range order {
+			if !t.cut(i) {
+				return Decision{Outcome: Undecided, RanOut: true}
+			}
+		}
+	}
+}
+
+// begin makes the first cells.
+func (t *turnTree) begin() bool {
+	fronts := 1
+	if !t.b.mirrored {
+		fronts = 2
+	}
+	for f := range fronts {
+		t.nodes = append(t.nodes, turnNode{cube: cube{f, cell{half: [3]float64{1, 1, 1}}}})
+	}
+	t.roots = fronts
+	from, to := 0, len(t.nodes)
+	for range firstCuts {
+		for i := from; i < to; i++ {
+			if !t.cut(i) {
+				return false
+			}
+		}
+		from, to = to, len(t.nodes)
+	}
+	return true
+}
+
+// cut makes eight cells of a leaf.
+func (t *turnTree) cut(i int) bool {
+	if !t.budget.spend(8) {
+		return false
+	}
+	first := len(t.nodes)
+	t.nodes[i].kids = first
+	for k := range 8 {
+		c := t.nodes[i].cube
+		for axis := range 3 {
+			c.half[axis] /= 2
+			c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
+		}
+		t.nodes = append(t.nodes, t.measure(c))
+	}
+	for _, j := range t.nodes[i].near {
+		if j != i {
+			t.nodes[j].near = without(t.nodes[j].near, i)
+		}
+	}
+	t.nodes[i].near = nil
+	for k := range 8 {
+		t.join(first + k)
+	}
+	return true
+}
+
+func without(list []int, i int) []int {
+	for k, j := range list {
+		if j == i {
+			list[k] = list[len(list)-1]
+			return list[:len(list)-1]
+		}
+	}
+	return list
+}
+
+// measure works out a cell.
+func (t *turnTree) measure(c cube) turnNode {
+	turn := c.turn()
+	h := t.b.corner(t.c, turn)
+	n := turnNode{cube: c, free: h.free, in: h.in, on: h.on}
+	r := c.radius()
+	n.freeMost, n.inMost, n.onMost = t.b.most(t.c, turn, h, r, r)
+	n.blocked = n.freeMost < 0
+	return n
+}
+
+// join finds the leaves that a cell touches through its faces.
+func (t *turnTree) join(i int) {
+	if t.nodes[i].blocked {
+		return
+	}
+	c := t.nodes[i].cube
+	for axis := range 3 {
+		for _, sign := range [2]float64{-1, 1} {
+			f := c.across(axis, sign, t.b.mirrored)
+			t.touch(i, f.front, f, c.half[0])
+		}
+	}
+}
+
+// touch joins a cell to the leaves under a node that touch a face.
+func (t *turnTree) touch(i, at int, f face, half float64) {
+	n := &t.nodes[at]
+	if n.kids == 0 {
+		if !n.blocked && at != i {
+			t.link(i, at)
+		}
+		return
+	}
+	for k := range 8 {
+		kid := &t.nodes[n.kids+k]
+		if kid.meets(f, half) {
+			t.touch(i, n.kids+k, f, half)
+		}
+	}
+}
+
+// meets reports whether a cell reaches beyond a face whose half side is given,
+// and touches it. All sides are powers of two, so that sums are exact.
+func (c cube) meets(f face, half float64) bool {
+	for axis := range 3 {
+		d := c.at[axis] - f.at[axis]
+		if axis == f.axis {
+			if math.Abs(d) > c.half[axis] || d*f.sign == -c.half[axis] {
+				return false
+			}
+		} else if math.Abs(d) >= c.half[axis]+half {
+			return false
+		}
+	}
+	return true
+}
+
+func (t *turnTree) link(i, j int) {
+	for _, k := range t.nodes[i].near {
+		if k == j {
+			return
+		}
+	}
+	t.nodes[i].near = append(t.nodes[i].near, j)
+	t.nodes[j].near = append(t.nodes[j].near, i)
+}
+
+// waysAtOnce is how many ways that share no cell are looked for before cells are
+// cut.
+const waysAtOnce = 6
+
+// ways are some of the shortest ways through cells that are not blocked. A cell
+// whose middle is free costs little.
+func (t *turnTree) ways() [][]int {
+	used := make([]bool, len(t.nodes))
+	var out [][]int
+	for range waysAtOnce {
+		way := t.shortest(used)
+		if way == nil {
+			break
+		}
+		for _, i := range way {
+			used[i] = true
+		}
+		out = append(out, way)
+	}
+	return out
+}
+
+// cost is that of going through a cell: the more that is in doubt, the more.
+func (n *turnNode) cost() float64 {
+	if n.free >= 0 {
+		return 0.05
+	}
+	return 1
+}
+
+func (t *turnTree) shortest(used []bool) []int {
+	const far = math.MaxFloat64
+	to := make([]float64, len(t.nodes))
+	from := make([]int, len(t.nodes))
+	open := &wayHeap{}
+	for i := range t.nodes {
+		n := &t.nodes[i]
+		to[i] = far
+		if n.kids == 0 && !n.blocked && !used[i] && n.inMost >= 0 {
+			to[i], from[i] = n.cost(), -1
+			if n.in < 0 {
+				to[i]++
+			}
+			heap.Push(open, wayEnd{i, to[i]})
+		}
+	}
+	for open.Len() > 0 {
+		top := heap.Pop(open).(wayEnd)
+		if top.cost > to[top.node] {
+			continue
+		}
+		n := &t.nodes[top.node]
+		if n.onMost >= 0 {
+			var way []int
+			for i := top.node; i >= 0; i = from[i] {
+				way = append(way, i)
+			}
+			for a, b := 0, len(way)-1; a < b; a, b = a+1, b-1 {
+				way[a], way[b] = way[b], way[a]
+			}
+			return way
+		}
+		for _, j := range n.near {
+			if used[j] {
+				continue
+			}
+			if c := top.cost + t.nodes[j].cost(); c < to[j] {
+				to[j], from[j] = c, top.node
+				heap.Push(open, wayEnd{j, c})
+			}
+		}
+	}
+	return nil
+}
+
+type wayEnd struct {
+	node int
+	cost float64
+}
+
+type wayHeap []wayEnd
+
+func (h wayHeap) Len() int      { return len(h) }
+func (h wayHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+func (h wayHeap) Less(i, j int) bool {
+	return h[i].cost < h[j].cost || h[i].cost == h[j].cost && h[i].node < h[j].node
+}
+func (h *wayHeap) Push(x any) { *h = append(*h, x.(wayEnd)) }
+func (h *wayHeap) Pop() any {
+	old := *h
+	x := old[len(old)-1]
+	*h = old[:len(old)-1]
+	return x
+}
+
+// follow checks the turns between the middles of a way; else it says after which
+// cell the body is stuck.
+func (t *turnTree) follow(way []int) (Motion, int) {
+	qs := []quaternion{spread(t.nodes[way[0]].front, t.nodes[way[0]].at).unit()}
+	margin := min(t.nodes[way[0]].in, t.nodes[way[len(way)-1]].on)
+	for k := 1; k < len(way); k++ {
+		n := &t.nodes[way[k]]
+		q := t.nearest(qs[k-1], spread(n.front, n.at).unit())
+		least, ok := t.b.cornerStep(t.c, qs[k-1], q, t.nodes[way[k-1]].free, n.free)
+		if !ok {
+			return Motion{}, k
+		}
+		margin = min(margin, least)
+		qs = append(qs, q)
+	}
+	m := Motion{Way: Free, Margin: margin, Tilted: true}
+	m.poses = func() []Pose { return t.b.cornerPoses(t.c, between(qs), margin) }
+	return m, -1
+}
+
+// nearest is the one of the turns alike that is nearest to another.
+func (t *turnTree) nearest(q, r quaternion) quaternion {
+	best, most := r, -1.0
+	for _, m := range t.maps {
+		if s := m.of(r); math.Abs(q.dot(s)) > most {
+			best, most = s, math.Abs(q.dot(s))
+		}
+	}
+	return best
+}
+
+// between are the turns on the way through some, in small steps.
+func between(qs []quaternion) []Turn {
+	out := []Turn{qs[0].turn()}
+	for k := 1; k < len(qs); k++ {
+		n := int(math.Ceil(qs[k-1].apart(qs[k]) / turnStep))
+		for i := range n {
+			out = append(out, qs[k-1].between(qs[k], float64(i+1)/float64(n)).turn())
+		}
+	}
+	return out
+}
+
+// shortestTurn is a step, in rad, that is not cut any more.
+const shortestTurn = 1e-4
+
+// cornerStep checks the turns from one to another, whose clearances are known:
+// over an angle no clearance changes by more than cornerRate times the body's
+// diameter by it. It gives the least clearance seen.
+func (b *Body) cornerStep(c Corner, q, r quaternion, f, g float64) (float64, bool) {
+	angle := q.apart(r)
+	if f+g >= cornerRate*b.diameter*angle {
+		return min(f, g), true
+	}
+	if angle < shortestTurn {
+		return 0, false
+	}
+	mid := q.between(r, 0.5)
+	m := b.corner(c, mid.turn()).free
+	if m < 0 {
+		return 0, false
+	}
+	left, ok := b.cornerStep(c, q, mid, f, m)
+	if !ok {
+		return 0, false
+	}
+	right, ok := b.cornerStep(c, mid, r, m, g)
+	return min(left, right), ok
+}

@@ -1,0 +1,139 @@
+package passage_test
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"dryfit/rules/kernel/curve"
+	"dryfit/rules/kernel/passage"
+)
+
+// pair is a random realistic panel before a leg of one kind.
+type pair struct {
+	profile string
+	split   bool
+	span    float64
+	rise    float64
+	thick   float64
+	body    *passage.Body
+}
+
+func draw(r *rand.Rand, low, high float64) float64 { return low + (high-low)*r.Float64() }
+
+var profiles = []string{"segmental", "semicircular", "three-centred", "pointed", "elliptical", "flat"}
+
+// panel is drawn evenly from spans of 1.5 to 6 m, rises of 0.1 to 0.5 of them,
+// lengths of 0.5 to 1.6 m, 45 to 120 mm thick, wraps of 15 to 30 mm, of every
+// profile, whole or half; feet plumb, or level where the curve stands upright.
+func panel(r *rand.Rand) pair {
+	for {
+		p := pair{profile: profiles[r.IntN(len(profiles))], split: r.IntN(2) == 0, span: draw(r, 1.5, 6)}
+		share := draw(r, 0.1, 0.5)
+		p.rise = share * p.span
+		p.thick = draw(r, 0.045, 0.12)
+		length, wrap := draw(r, 0.5, 1.6), draw(r, 0.015, 0.03)
+		c, err := profileOf(r, p)
+		if err != nil {
+			continue
+		}
+		outline := band(c, p.thick, p.split)
+		p.body = passage.NewBody(outline, length, wrap)
+		return p
+	}
+}
+
+func profileOf(r *rand.Rand, p pair) (curve.Curve, error) {
+	switch p.profile {
+	case "segmental":
+		return curve.Segmental(p.span, p.rise)
+	case "semicircular":
+		return curve.Semicircular(p.span)
+	case "three-centred":
+		return curve.ThreeCentredByHaunch(p.span, p.rise, p.rise*draw(r, 0.4, 0.8))
+	case "pointed":
+		// A pointed arch rises half its span or more: this share of it over that.
+		return curve.PointedByRise(p.span, p.span*draw(r, 0.5, 0.8))
+	case "elliptical":
+		return curve.Elliptical(p.span, p.rise)
+	default:
+		return curve.Flat(p.span)
+	}
+}
+
+const steps = 192
+
+// band is the outline between a curve and its parallel, of the whole of it or
+// of its left half; where its parallel has a gap, mitred; its feet cut plumb, or
+// level where the curve is steep.
+func band(c curve.Curve, thick float64, half bool) []passage.Point {
+	end := c.Length()
+	if half {
+		end /= 2
+	}
+	part := c.Between(0, end)
+	back, err := part.Offset(thick)
+	if err != nil {
+		panic(err)
+	}
+	var out []passage.Point
+	for _, p := range part.Polyline(steps) {
+		out = append(out, passage.Point{X: p.Y, Y: p.Z})
+	}
+	var outer []passage.Point
+	line := back.Polyline(steps)
+	for i, p := range line {
+		if i > 0 && math.Hypot(p.Y-line[i-1].Y, p.Z-line[i-1].Z) > 0.2*thick && part.Length()/steps < 0.1*thick {
+			outer = append(outer, mitre(line, i))
+		}
+		outer = append(outer, passage.Point{X: p.Y, Y: p.Z})
+	}
+	for i := range outer {
+		out = append(out, outer[len(outer)-1-i])
+	}
+	span := c.At(c.Length()).Y
+	if steep := 75 * math.Pi / 180; c.HalfAngle() > steep {
+		return out // square to a curve that stands upright is level
+	}
+	out = clip(out, func(p passage.Point) float64 { return p.X })
+	return clip(out, func(p passage.Point) float64 { return span - p.X })
+}
+
+// mitre is where the tangents at a gap of a line meet.
+func mitre(line []curve.Point, i int) passage.Point {
+	a, b, c, d := line[i-2], line[i-1], line[i], line[i+1]
+	u, v := curve.Point{Y: b.Y - a.Y, Z: b.Z - a.Z}, curve.Point{Y: c.Y - d.Y, Z: c.Z - d.Z}
+	det := u.Y*-v.Z + u.Z*v.Y
+	w := curve.Point{Y: c.Y - b.Y, Z: c.Z - b.Z}
+	t := (w.Y*-v.Z + w.Z*v.Y) / det
+	return passage.Point{X: b.Y + t*u.Y, Y: b.Z + t*u.Z}
+}
+
+// clip keeps the part of a polygon where f, which is linear, is not negative.
+func clip(points []passage.Point, f func(passage.Point) float64) []passage.Point {
+	var out []passage.Point
+	last := points[len(points)-1]
+	for _, p := range points {
+		a, b := f(last), f(p)
+		if a < 0 != (b < 0) {
+			t := a / (a - b)
+			out = append(out, passage.Point{X: last.X + t*(p.X-last.X), Y: last.Y + t*(p.Y-last.Y)})
+		}
+		if b >= 0 {
+			out = append(out, p)
+		}
+		last = p
+	}
+	return out
+}
+
+func corner(r *rand.Rand) passage.Corner {
+	return passage.Corner{Width: draw(r, 0.9, 2.4), Onward: draw(r, 0.9, 2.4), Height: draw(r, 2.1, 2.7)}
+}
+
+func door(r *rand.Rand) passage.Door {
+	return passage.Door{Width: draw(r, 0.7, 1.2), Height: draw(r, 1.95, 2.4), Wall: draw(r, 0.1, 0.35)}
+}
+
+func hatch(r *rand.Rand) passage.Door {
+	return passage.Door{Width: draw(r, 0.5, 1.5), Height: draw(r, 0.5, 1.5), Wall: draw(r, 0.1, 0.35)}
+}

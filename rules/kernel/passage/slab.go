@@ -1,0 +1,160 @@
+package passage
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// slabPlaces are the places of the middle line, as shares of it, at which the
+// part of the body within a wall is looked at.
+var slabPlaces = []float64{0.5, 0.3, 0.12}
+
+// tooWide proves, if it can, that no motion takes the body through an opening.
+//
+// Theorem. On any way from one side of an endless wall to the other, every point
+// P of the body is at some instant in the wall's middle plane. What is then
+// within half of the wall's thickness of that plane is in the opening, with its
+// wrap; so is what is up to half of the wrap further out, with √3/2 of it. So if
+// for one P that part is larger than the opening at every turn, no motion
+// exists. Derived.
+//
+// Method. Cells of turns, P at x = 0. Of each ruling of the section's outline the
+// part that is within the wall for the whole cell counts, and of each of its ends
+// no less than what the cell leaves of it along the opening's sides.
+func (b *Body) tooWide(d Door, budget *Budget) (proven, ranOut bool) {
+	m := b.middle()
+	if len(m) == 0 {
+		return false, false
+	}
+	for _, share := range slabPlaces {
+		p := m[int(share*float64(len(m)-1)+0.5)].at
+		c := newSlabCover(b, d, p, b.mirrored && share == 0.5)
+		proven, out := c.all(budget)
+		if proven {
+			return true, false
+		}
+		ranOut = ranOut || out
+	}
+	return false, ranOut
+}
+
+// slabPoints is about how many of the outline's corners are looked at: fewer
+// prove less, and nothing wrong.
+const slabPoints = 96
+
+// slabCover is the search for one P.
+type slabCover struct {
+	b     *Body
+	d     Door
+	half  float64 // of the wall, with half of the wrap
+	wraps float64 // √3 of the wrap
+	from  []slabPoint
+	even  bool // P is on the section's line of symmetry
+}
+
+// slabPoint is a corner of the outline from P, and how far it is.
+type slabPoint struct {
+	Point
+	far float64
+}
+
+func newSlabCover(b *Body, d Door, p Point, even bool) *slabCover {
+	c := &slabCover{b: b, d: d, half: d.Wall/2 + b.wrap/2, wraps: math.Sqrt(3) * b.wrap, even: even}
+	if even {
+		p.X = 0
+	}
+	step := max(1, len(b.section)/slabPoints)
+	for i := 0; i < len(b.section); i += step {
+		v := b.section[i].minus(p)
+		c.from = append(c.from, slabPoint{v, math.Hypot(v.X, v.Y)})
+	}
+	slices.SortStableFunc(c.from, func(a, b slabPoint) int { return cmp.Compare(a.far, b.far) })
+	return c
+}
+
+// all reports whether every turn is out.
+func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
+	open := c.b.turnsOf(c.even)
+	for len(open) > 0 {
+		cell := open[len(open)-1]
+		open = open[:len(open)-1]
+		if !budget.spend(1) {
+			return false, true
+		}
+		t := cell.quaternion().turn()
+		if c.out(t, cell.radius()) {
+			continue
+		}
+		if !c.out(t, angle{0, 1}) {
+			return false, false // at this turn it does go in
+		}
+		h := cell.halves()
+		open = append(open, h[0], h[1])
+	}
+	return true, false
+}
+
+// reached is the least of what is certainly within the wall along one side of
+// the opening.
+type reached struct{ high, low float64 }
+
+// take counts a place that is m along the side, l2 the square of how far it is.
+func (r *reached) take(m, l2 float64, a angle) {
+	if m*a.cos > r.high || a.cos < 0 {
+		r.high = max(r.high, a.least(m, l2))
+	}
+	if m*a.cos < r.low || a.cos < 0 {
+		r.low = min(r.low, -a.least(-m, l2))
+	}
+}
+
+// out reports whether the part within the wall is too large at every turn within
+// an angle of one.
+func (c *slabCover) out(t Turn, a angle) bool {
+	sin := a.sin
+	if a.cos < 0 {
+		sin = 1
+	}
+	across, up := reached{none, math.Inf(1)}, reached{none, math.Inf(1)}
+	for _, q := range c.from {
+		k := c.half - q.far*sin
+		if k < 0 {
+			break
+		}
+		at := q.X*t[0].Y + q.Y*t[0].Z
+		for _, side := range [2]float64{1, -1} {
+			lo, hi, ok := within2(side*t[0].X, at, sin, k, c.b.half)
+			if !ok {
+				continue
+			}
+			for _, x := range [2]float64{lo, hi} {
+				x *= side
+				l2 := x*x + q.far*q.far
+				across.take(x*t[1].X+q.X*t[1].Y+q.Y*t[1].Z, l2, a)
+				up.take(x*t[2].X+q.X*t[2].Y+q.Y*t[2].Z, l2, a)
+			}
+		}
+		if across.high-across.low+c.wraps > c.d.Width || up.high-up.low+c.wraps > c.d.Height {
+			return true
+		}
+	}
+	return false
+}
+
+// within2 is the range of x from 0 to most with |x·u + c| + x·s ≤ k.
+func within2(u, c, s, k, most float64) (lo, hi float64, ok bool) {
+	lo, hi = 0, most
+	for _, sign := range [2]float64{1, -1} {
+		f, r := sign*u+s, k-sign*c // x·f ≤ r
+		switch {
+		case f > 0:
+			hi = min(hi, r/f)
+		case f < 0:
+			lo = max(lo, r/f)
+		case r < 0:
+			return 0, 0, false
+		}
+	}
+	return lo, hi, lo <= hi
+}

@@ -1,0 +1,114 @@
+package passage
+
+import "math"
+
+// straight are the plain ways of pushing the body through an opening of a by b,
+// a across and b up, in a straight line. Along its length its section is turned
+// in the opening; in any direction square to its length it is the rectangle of
+// its length by its width across that direction, to which the theorem of Carver
+// applies. The margins are exact to drawn.
+func (b *Body) straight(a, h float64) []Motion {
+	ways := []Motion{b.alongAxis(a, h)}
+	ways = append(ways, b.square(AlongChord, 0, a, h), b.square(AlongRise, math.Pi/2, a, h))
+	if own := math.Abs(b.own.angle); own > 1e-6 && math.Abs(own-math.Pi/2) > 1e-6 && math.Abs(own-math.Pi) > 1e-6 {
+		ways = append(ways, b.square(AlongOwnChord, b.own.angle, a, h))
+	}
+	return ways
+}
+
+// alongAxis turns the section in the opening. Best first over stretches of the
+// half turn, as within does it for all turns.
+func (b *Body) alongAxis(a, h float64) Motion {
+	type stretch struct{ at, half, most float64 }
+	best, angleOf := none, 0.0
+	look := func(at, half float64) stretch {
+		s, c := math.Sincos(at)
+		d, e := b.span(Vec{Y: c, Z: s}), b.span(Vec{Y: -s, Z: c})
+		d.X, e.X = 0, 0
+		w, v := d.Y*c+d.Z*s, e.Z*c-e.Y*s
+		if m := min(a-w, h-v)/2 - b.wrap; m > best {
+			best, angleOf = m, at
+		}
+		sin, cos := math.Sincos(half)
+		r := angle{sin, cos}
+		return stretch{at, half, min(a-r.least(w, d.dot(d)), h-r.least(v, e.dot(e)))/2 - b.wrap}
+	}
+	const first = 8
+	var open []stretch
+	for i := range first {
+		half := math.Pi / first / 2
+		open = append(open, look(half*float64(2*i+1), half))
+	}
+	look(0, 0)
+	look(math.Pi/2, 0)
+	for len(open) > 0 {
+		var next []stretch
+		for _, v := range open {
+			if v.most > best+drawn {
+				next = append(next, look(v.at-v.half/2, v.half/2), look(v.at+v.half/2, v.half/2))
+			}
+		}
+		open = next
+	}
+	s, c := math.Sincos(angleOf)
+	turn := Turn{{X: 1}, {Y: c, Z: s}, {Y: -s, Z: c}}
+	m := Motion{Way: AlongAxis, Margin: best, Depth: 2*b.half + 2*b.wrap, Angle: angleOf}
+	m.poses = func() []Pose { return b.push(turn, a, h, 0, 0) }
+	return m
+}
+
+// square pushes the body square to its length, its extent across the direction
+// of an angle from Z the one that counts.
+func (b *Body) square(way Way, at, a, h float64) Motion {
+	s, c := math.Sincos(at)
+	across, along := b.across(s, c), b.across(c, -s)
+	n := 2 * b.half
+	fit := RectangleInRectangle(across, n, a, h)
+	m := Motion{Way: way, Margin: fit.Margin - b.wrap, Depth: along + 2*b.wrap, Angle: fit.Angle}
+	forward := Vec{Y: c, Z: -s}
+	long := Vec{X: 1}
+	if n < across {
+		long = Vec{Y: s, Z: c}
+	}
+	m.poses = func() []Pose { return b.push(inOpening(forward, long, fit.Angle, a < h), a, h, 0, 0) }
+	return m
+}
+
+// inOpening is the turn that moves along a body axis, with another turned from
+// the opening's longer side, which may be the upright one.
+func inOpening(forward, long Vec, angle float64, upright bool) Turn {
+	s, c := math.Sincos(angle)
+	if upright {
+		short := cross3(long, forward)
+		return Turn{forward, long.times(s).add(short.times(c)), long.times(c).minus(short.times(s))}
+	}
+	short := cross3(forward, long)
+	return Turn{forward, long.times(c).minus(short.times(s)), long.times(s).add(short.times(c))}
+}
+
+// push is the straight way at a turn through the middle of an opening that
+// begins at y, z, from before the wall to beyond it.
+func (b *Body) push(t Turn, a, h, y, z float64) []Pose {
+	before := -b.reach(t[0]).dot(t[0]) - b.wrap
+	beyond := b.reach(t[0].times(-1)).dot(t[0].times(-1)) + b.wrap
+	from := Pose{t, Vec{before - 1, y + a/2 - b.middleAlong(t[1]), z + h/2 - b.middleAlong(t[2])}}
+	to := from
+	to.At.X = beyond + 1
+	return []Pose{from, to}
+}
+
+// middleAlong is the middle of the body's extent along a direction.
+func (b *Body) middleAlong(e Vec) float64 {
+	return (b.reach(e).dot(e) - b.reach(e.times(-1)).dot(e.times(-1))) / 2
+}
+
+// best is the motion of most margin; of equals the first.
+func best(ways []Motion) Motion {
+	out := Motion{Margin: none}
+	for _, m := range ways {
+		if m.Margin > out.Margin {
+			out = m
+		}
+	}
+	return out
+}

@@ -1,0 +1,130 @@
+package passage
+
+import "math"
+
+// ring is a circle about which the section lies between two radii.
+type ring struct {
+	centre       Point
+	inner, outer float64
+	from, to     float64 // angles of the section's ends about the centre, from Z towards Y
+}
+
+// ringShare is the greatest thickness, by that of the section across its middle
+// line, of the ring in which a section counts as a piece of a ring.
+const ringShare = 1.5
+
+// ring is the circle through three places of the middle line and the radii
+// between which the section lies about it. A section that is not a piece of a
+// ring has one that is much thicker than itself.
+func (b *Body) ring() (ring, bool) {
+	m := b.middle()
+	if len(m) < 3 {
+		return ring{}, false
+	}
+	c, ok := circumcentre(m[0].at, m[len(m)/2].at, m[len(m)-1].at)
+	if !ok {
+		return ring{}, false
+	}
+	r := ring{centre: c, inner: math.Inf(1), from: math.Inf(1), to: math.Inf(-1)}
+	mid := m[len(m)/2].at.minus(c)
+	axis := math.Atan2(mid.X, mid.Y)
+	last := b.section[len(b.section)-1].minus(c)
+	for _, p := range b.section {
+		q := p.minus(c)
+		r.inner = min(r.inner, math.Sqrt(nearestSquare(last, q)))
+		r.outer = max(r.outer, math.Hypot(q.X, q.Y))
+		a := math.Remainder(math.Atan2(q.X, q.Y)-axis, 2*math.Pi)
+		r.from, r.to = min(r.from, a), max(r.to, a)
+		last = q
+	}
+	thick := b.clearHeight(m[len(m)/2], 1e-9)
+	r.from, r.to = r.from+axis, r.to+axis
+	return r, r.outer-r.inner <= ringShare*thick && r.inner > b.wrap
+}
+
+func circumcentre(a, b, c Point) (Point, bool) {
+	p, q := b.minus(a), c.minus(a)
+	d := 2 * cross(p, q)
+	if math.Abs(d) < 1e-9*(dot(p, p)+dot(q, q)) {
+		return Point{}, false
+	}
+	pp, qq := dot(p, p), dot(q, q)
+	return Point{a.X + (q.Y*pp-p.Y*qq)/d, a.Y + (p.X*qq-q.X*pp)/d}, true
+}
+
+// nearestSquare is the square of the least distance of an edge from the origin.
+func nearestSquare(p, q Point) float64 {
+	d := q.minus(p)
+	l := dot(d, d)
+	if l == 0 {
+		return dot(p, p)
+	}
+	f := min(1, max(0, -dot(p, d)/l))
+	p.X, p.Y = p.X+f*d.X, p.Y+f*d.Y
+	return dot(p, p)
+}
+
+// alongRing pushes a piece of a ring along its own circle through an opening of
+// a by h in a wall of thickness t, the circle's centre on the middle plane of
+// the wall. It needs an opening of
+//
+//	N = Ro − √(Ri² − t²/4)
+//
+// by the length, in which it is turned as the theorem of Carver has it; both
+// radii are of the wrapped body, and the margin is the most that the wrap may
+// grow. The other end must not meet the wall on the far side of the circle:
+// false where it does, or for no ring.
+func (b *Body) alongRing(a, h, wall float64) (Motion, bool) {
+	r, ok := b.ring()
+	if !ok {
+		return Motion{}, false
+	}
+	if _, ok := r.need(b.wrap, wall); !ok {
+		return Motion{}, false
+	}
+	room := func(m float64) float64 {
+		need, ok := r.need(b.wrap+m, wall)
+		if !ok {
+			return none
+		}
+		return RectangleInRectangle(need, 2*(b.half+b.wrap+m), a, h).Margin
+	}
+	lo, hi := 0.0, min(a, h)
+	if room(0) < 0 {
+		lo, hi = -min(a, h, b.wrap), 0
+	}
+	for range marginSteps {
+		if mid := (lo + hi) / 2; room(mid) >= 0 {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	need, _ := r.need(b.wrap, wall)
+	if lo <= -b.wrap {
+		lo = RectangleInRectangle(need, 2*(b.half+b.wrap), a, h).Margin
+	}
+	tight, _ := r.need(b.wrap+lo, wall)
+	angle := RectangleInRectangle(tight, 2*(b.half+b.wrap+lo), a, h).Angle
+	inner, outer := r.inner-b.wrap, r.outer+b.wrap
+	sweep := r.to - r.from + 2*b.wrap/inner
+	m := Motion{
+		Way: Threaded3, Margin: lo, Angle: angle,
+		Depth: max(0, outer*math.Sin(min(sweep, math.Pi/2))-wall/2),
+		Side:  outer - inner*math.Cos(sweep),
+	}
+	m.poses = func() []Pose { return b.ringPoses(r, tight, lo, angle, a, h, wall) }
+	return m, true
+}
+
+// need is the opening's width for a ring in a wrap, and false where its other
+// end meets the wall.
+func (r ring) need(wrap, wall float64) (float64, bool) {
+	inner, outer := r.inner-wrap, r.outer+wrap
+	if !(wall/2 < inner) {
+		return 0, false
+	}
+	in := math.Asin(wall / 2 / inner)
+	clear := math.Asin(min(1, (wall/2+wrap)/r.inner))
+	return outer - inner*math.Cos(min(r.to-r.from+2*wrap/inner, in)), r.to-r.from+2*clear < math.Pi
+}

@@ -1,0 +1,298 @@
+package passage
+
+import (
+	"math"
+	"slices"
+)
+
+// knot is a place on the way of a section through a wall.
+type knot struct {
+	s, turn float64
+	within
+}
+
+// The grid on which a way is looked for: stations along the middle line, and
+// angles off its chord.
+const threadStations = 72
+
+var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025, 0, 0.025, 0.05, 0.08, 0.12, 0.17, 0.24, 0.32}
+
+// thread pushes any band along its own middle line through an opening of a by h
+// in a wall.
+//
+// Method. In the plane of the section the wall is a slab; at each place along
+// the middle line and angle off its chord the part of the section in the slab
+// takes up some width. The way from wholly before to wholly beyond whose
+// greatest width is least is looked for on a grid; then its angles are settled
+// where it is wide, and its steps are halved until two neighbours together take
+// up no more than the widest place. The slab is thicker by the wrap, and the
+// width with the wrap by the length goes into the opening as the theorem of
+// Carver has it.
+// The margin is that from the sides of the opening; all that is outside of the
+// wall keeps the same from its faces, up to facing.
+func (b *Body) thread(a, h, wall float64) (Motion, bool) {
+	m, ok := b.threadKeeping(facing, a, h, wall)
+	if ok && m.Margin >= facing {
+		return m, true
+	}
+	m, ok = b.threadKeeping(0, a, h, wall)
+	if !ok || m.Margin < 0 {
+		return m, ok
+	}
+	lo, hi := 0.0, facing
+	m.Margin = 0
+	for hi-lo > settled {
+		mid := (lo + hi) / 2
+		if n, ok := b.threadKeeping(mid, a, h, wall); ok && n.Margin >= mid {
+			lo, m = mid, n
+			m.Margin = mid
+		} else {
+			hi = mid
+		}
+	}
+	return m, true
+}
+
+// facing is the most that a margin says about the faces of a wall beside an
+// opening, in m.
+const facing = 0.02
+
+// threadKeeping is thread with a distance over the wrap kept from the faces.
+func (b *Body) threadKeeping(off, a, h, wall float64) (Motion, bool) {
+	t := b.track(wall + 2*off)
+	if t == nil {
+		return Motion{}, false
+	}
+	fits := func(need float64) Fit {
+		return RectangleInRectangle(need+2*b.wrap, 2*b.half+2*b.wrap, a, h)
+	}
+	way, need := t.least(func(need float64) bool { return fits(need).Margin >= off })
+	if way == nil {
+		return Motion{}, false
+	}
+	fit := fits(need)
+	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle}
+	m.Depth, m.Side = t.room(way)
+	m.poses = func() []Pose { return t.poses(way, need+2*b.wrap, fit.Angle, a, h, wall) }
+	return m, true
+}
+
+// least is the way that needs least width, and that width. Where the way along
+// the chord of the line at every place is enough, no other is looked for.
+func (t *track) least(enough func(need float64) bool) ([]knot, float64) {
+	for _, turns := range [][]float64{threadTurns[7:8], threadTurns[:]} {
+		if way := t.coarse(turns); way != nil {
+			if way, need := t.refine(way); len(turns) > 1 || enough(need) {
+				return way, need
+			}
+		}
+	}
+	return nil, 0
+}
+
+func (t *track) knot(s, turn float64) knot {
+	return knot{s, turn, t.b.slab(t.line(s, turn), t.half)}
+}
+
+// gridKnot is a knot of the grid with the least greatest width of a way to it.
+type gridKnot struct {
+	knot
+	worst     float64
+	row, turn int // where the way comes from; -1 at its beginning
+}
+
+// come takes the way through a neighbour, if it is better.
+func (k *gridKnot) come(from *gridKnot, row, turn int) {
+	if w := max(from.worst, from.union(k.within).width()); w < k.worst {
+		k.worst, k.row, k.turn = w, row, turn
+	}
+}
+
+// coarse is the way of least greatest width on the grid, from the line's end to
+// its beginning. It may change its angle at a station, and goes on to the next
+// at a neighbouring angle.
+func (t *track) coarse(turns []float64) []knot {
+	n := len(turns)
+	total := t.length[len(t.length)-1]
+	over := t.half + 0.05*total
+	rows := make([][]gridKnot, threadStations+1)
+	best, bestAt := math.Inf(1), [2]int{}
+	for i := range rows {
+		s := total + over - (total+2*over)*float64(i)/threadStations
+		row := make([]gridKnot, n)
+		rows[i] = row
+		for j, turn := range turns {
+			k := gridKnot{knot: t.knot(s, turn), worst: math.Inf(1), row: -1}
+			if k.before {
+				k.worst = 0
+			}
+			for d := max(0, j-1); d <= min(n-1, j+1) && i > 0; d++ {
+				k.come(&rows[i-1][d], i-1, d)
+			}
+			row[j] = k
+		}
+		for j := 1; j < n; j++ {
+			row[j].come(&row[j-1], i, j-1)
+		}
+		for j := n - 2; j >= 0; j-- {
+			row[j].come(&row[j+1], i, j+1)
+		}
+		for j := range row {
+			if row[j].beyond && row[j].worst < best {
+				best, bestAt = row[j].worst, [2]int{i, j}
+			}
+		}
+	}
+	if math.IsInf(best, 1) {
+		return nil
+	}
+	var way []knot
+	for i, j := bestAt[0], bestAt[1]; i >= 0; {
+		k := &rows[i][j]
+		way = append(way, k.knot)
+		i, j = k.row, k.turn
+	}
+	slices.Reverse(way)
+	return way
+}
+
+// The refinement of a way: a knot is settled within an angle, where it is wider
+// than a share of the widest; a step is halved down to a length.
+const (
+	settleTurn  = 0.04
+	settleShare = 0.7
+	stepLeast   = 1e-4
+)
+
+// refine settles a way's angles where it is wide and halves its steps, until two
+// neighbours together take up no more than the widest knot, which it gives.
+func (t *track) refine(way []knot) ([]knot, float64) {
+	need := widestKnot(way)
+	for i, k := range way {
+		if k.width() > settleShare*need {
+			way[i] = t.settled(k)
+		}
+	}
+	need = widestKnot(way)
+	out := way[:1:1]
+	var halve func(a, c knot)
+	halve = func(a, c knot) {
+		u := a.union(c.within).width()
+		moved := t.moved(a, c)
+		if u <= need+settled && t.thicker((a.s+c.s)/2, (a.turn+c.turn)/2, moved).width() <= need+2*moved {
+			out = append(out, c)
+			return
+		}
+		if moved < stepLeast {
+			need = max(need, u)
+			out = append(out, c)
+			return
+		}
+		m := t.knot((a.s+c.s)/2, (a.turn+c.turn)/2)
+		if m.width() > need {
+			if s := t.settled(m); s.width() < m.width() {
+				m = s
+			}
+			need = max(need, m.width())
+		}
+		halve(a, m)
+		halve(m, c)
+	}
+	for _, k := range way[1:] {
+		halve(out[len(out)-1], k)
+	}
+	return out, need
+}
+
+// thicker measures a thicker wall at a place: what is not far beside what is in
+// the wall moves in and out of it no faster than it grows, and what is far shows
+// before it is in.
+func (t *track) thicker(s, turn, by float64) within { return t.b.slab(t.line(s, turn), t.half+by) }
+
+// moved is no less than how far a point of the section is from the wall's line
+// half way between two knots, against what it is at either.
+func (t *track) moved(a, c knot) float64 {
+	f, g := t.line(a.s, a.turn).forward, t.line(c.s, c.turn).forward
+	return 0.5*math.Abs(a.s-c.s) + 0.51*math.Hypot(f.X-g.X, f.Y-g.Y)*math.Hypot(t.b.wide, t.b.high)
+}
+
+func widestKnot(way []knot) float64 {
+	w := 0.0
+	for _, k := range way {
+		w = max(w, k.width())
+	}
+	return w
+}
+
+// settled is the knot at the same place whose width is least near its angle.
+func (t *track) settled(k knot) knot {
+	best := k
+	lo, hi := k.turn-settleTurn, k.turn+settleTurn
+	for hi-lo > 1e-5 {
+		a, c := t.knot(k.s, lo+(hi-lo)/3), t.knot(k.s, hi-(hi-lo)/3)
+		for _, m := range [2]knot{a, c} {
+			if !m.before && !m.beyond && m.width() < best.width() {
+				best = m
+			}
+		}
+		if a.width() < c.width() {
+			hi = c.turn
+		} else {
+			lo = a.turn
+		}
+	}
+	return best
+}
+
+// room is the free depth that a way takes on each side of the wall, from its
+// face, and the free width to one side from the other edge of the opening.
+func (t *track) room(way []knot) (depth, side float64) {
+	b := t.b
+	for _, k := range way {
+		l := t.line(k.s, k.turn)
+		along := func(x, y float64) float64 { return dot(b.furthest(x, y).minus(l.at), Point{x, y}) }
+		f := l.forward
+		depth = max(depth, along(f.X, f.Y), along(-f.X, -f.Y))
+		if k.width() > 0 {
+			side = max(side, k.hi+along(f.Y, -f.X), along(-f.Y, f.X)-k.lo)
+		}
+	}
+	return max(0, depth-t.half+2*b.wrap), side + 2*b.wrap
+}
+
+// poses are those of a way: the line's plane is the wall's middle one.
+func (t *track) poses(way []knot, need, angle, a, h, wall float64) []Pose {
+	var out []Pose
+	b := t.b
+	long := need > 2*b.half+2*b.wrap
+	place := func(s, turn, middle float64) {
+		l := t.line(s, turn)
+		forward, across := Vec{Y: l.forward.X, Z: l.forward.Y}, Vec{Y: -l.forward.Y, Z: l.forward.X}
+		side := Vec{X: 1}
+		if long {
+			side = across
+		}
+		r := inOpening(forward, side, angle, a < h)
+		p := Vec{Y: l.at.X, Z: l.at.Y}.add(across.times(middle))
+		out = append(out, Pose{r, Vec{wall/2 - p.dot(r[0]), a/2 - p.dot(r[1]), h/2 - p.dot(r[2])}})
+	}
+	middle := 0.0
+	for i := len(way) - 1; i > 0; i-- { // the middle of the first part within the wall
+		if u := way[i].union(way[i-1].within); u.width() > 0 {
+			middle = (u.lo + u.hi) / 2
+		}
+	}
+	for i := 1; i < len(way); i++ {
+		p, q := way[i-1], way[i]
+		if u := p.union(q.within); u.width() > 0 {
+			middle = (u.lo + u.hi) / 2
+		}
+		f, g := t.line(p.s, p.turn).forward, t.line(q.s, q.turn).forward
+		n := int(math.Ceil(max(math.Abs(p.s-q.s)/0.01, math.Hypot(f.X-g.X, f.Y-g.Y)/turnStep, 1)))
+		for k := range n + 1 {
+			part := float64(k) / float64(n)
+			place(p.s+part*(q.s-p.s), p.turn+part*(q.turn-p.turn), middle)
+		}
+	}
+	return out
+}
