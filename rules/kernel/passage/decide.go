@@ -110,6 +110,9 @@ func (b *Budget) spend(n int) bool {
 	return true
 }
 
+// spent reports whether nothing is left.
+func (b *Budget) spent() bool { return b == nil || b.Cells < 8 }
+
 // settled is how near a margin is to the best one when a search for it ends, in
 // m: half of a tenth of a millimetre.
 const settled = 5e-5

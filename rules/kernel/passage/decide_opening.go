@@ -5,7 +5,10 @@ import "math"
 // Door is an opening in an endless wall. The world's axes: X through the wall,
 // which is 0 ≤ X ≤ Wall; the opening is 0 ≤ Y ≤ Width and 0 ≤ Z ≤ Height.
 // Lengths in m.
-type Door struct{ Width, Height, Wall float64 }
+type Door struct {
+	Width, Height, Wall float64
+	Floor               bool // Z = 0 is a floor that goes on before the wall and beyond it
+}
 
 // Corridor is a straight space of a width and a height. Length 0 is endless.
 type Corridor struct{ Width, Height, Length float64 }
@@ -17,7 +20,7 @@ type Corridor struct{ Width, Height, Length float64 }
 // cover of the part within the wall.
 func (b *Body) Through(d Door, budget *Budget) Decision {
 	ways := b.straight(d.Width, d.Height)
-	if m, ok := b.alongRing(d.Width, d.Height, d.Wall); ok {
+	if m, ok := b.alongRing(d); ok {
 		ways = append(ways, m)
 	}
 	plain := best(ways)
@@ -27,7 +30,7 @@ func (b *Body) Through(d Door, budget *Budget) Decision {
 	if b.barred(d.Width, d.Height) {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: BarInside}
 	}
-	if m, ok := b.thread(d.Width, d.Height, d.Wall); ok {
+	if m, ok := b.thread(d); ok {
 		ways = append(ways, m)
 	}
 	if plain = best(ways); plain.Margin >= 0 {

@@ -21,7 +21,7 @@ func pairsOfAKind(t *testing.T) int {
 		require.NoError(t, err)
 		return n
 	}
-	return 60
+	return 40
 }
 
 // plainBudget is the cells that a spec has.
@@ -42,6 +42,18 @@ var kinds = []kind{
 	{"hatch", 0.05, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		d := hatch(r)
 		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
+	}},
+	{"corridor", 0.01, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		c := corridor(r)
+		return func(left *passage.Budget) passage.Decision { return b.Along(c, left) }, doorWalls(passage.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
+	}},
+	{"vehicle", 0.2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		c := vehicle(r)
+		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
+	}},
+	{"elevator", 0.2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+		c := elevator(r)
+		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},
 	{"corner", 0.02, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		c := corner(r)

@@ -89,6 +89,12 @@ func doorWalls(d passage.Door) func(passage.Vec) float64 {
 	return func(p passage.Vec) float64 {
 		in := min(beside(p.Y, 0, d.Width), beside(p.Z, 0, d.Height))
 		off := max(-p.X, p.X-d.Wall)
+		if d.Floor && p.Z < 0 {
+			return p.Z
+		}
+		if d.Floor && off > 0 {
+			return min(p.Z, doorWalls(passage.Door{Width: d.Width, Height: d.Height, Wall: d.Wall})(p))
+		}
 		switch {
 		case off <= 0:
 			return in
@@ -109,5 +115,23 @@ func cornerWalls(c passage.Corner) func(passage.Vec) float64 {
 			block = max(c.Width-p.X, c.Onward-p.Y)
 		}
 		return min(p.X, p.Y, p.Z, c.Height-p.Z, block)
+	}
+}
+
+// carWalls are the inside of a car, and the wall with the door, which is thin.
+func carWalls(c passage.Car) func(passage.Vec) float64 {
+	return func(p passage.Vec) float64 {
+		door := min(beside(p.Y, c.Left, c.Left+c.DoorWidth), beside(p.Z, c.Sill, c.Sill+c.DoorHeight))
+		if p.X < 0 {
+			if door <= 0 {
+				return -p.X
+			}
+			return math.Hypot(p.X, door)
+		}
+		in := min(beside(p.Y, 0, c.Width), beside(p.Z, 0, c.Height), c.Length-p.X)
+		if door <= 0 {
+			return min(in, p.X)
+		}
+		return min(in, math.Hypot(p.X, door))
 	}
 }

@@ -64,9 +64,22 @@ func nearestSquare(p, q Point) float64 {
 	return dot(p, p)
 }
 
-// alongRing pushes a piece of a ring along its own circle through an opening of
-// a by h in a wall of thickness t, the circle's centre on the middle plane of
-// the wall. It needs an opening of
+// fit lays what is threaded, need wide across its curve and n long, into the
+// opening. Where the floor goes on before and beyond it the body is upright: in
+// any other way some of it would dip under the floor.
+func (d Door) fit(need, n float64) Fit {
+	if !d.Floor {
+		return RectangleInRectangle(need, n, d.Width, d.Height)
+	}
+	f := Fit{Margin: min(d.Width-need, d.Height-n) / 2}
+	if (n >= need) != (d.Width < d.Height) {
+		f.Angle = math.Pi / 2
+	}
+	return f
+}
+
+// alongRing pushes a piece of a ring along its own circle through an opening in
+// a wall of thickness t, the circle's centre on the middle plane of the wall. It needs an opening of
 //
 //	N = Ro − √(Ri² − t²/4)
 //
@@ -74,7 +87,8 @@ func nearestSquare(p, q Point) float64 {
 // radii are of the wrapped body, and the margin is the most that the wrap may
 // grow. The other end must not meet the wall on the far side of the circle:
 // false where it does, or for no ring.
-func (b *Body) alongRing(a, h, wall float64) (Motion, bool) {
+func (b *Body) alongRing(d Door) (Motion, bool) {
+	wall := d.Wall
 	r, ok := b.ring()
 	if !ok {
 		return Motion{}, false
@@ -87,11 +101,11 @@ func (b *Body) alongRing(a, h, wall float64) (Motion, bool) {
 		if !ok {
 			return none
 		}
-		return RectangleInRectangle(need, 2*(b.half+b.wrap+m), a, h).Margin
+		return d.fit(need, 2*(b.half+b.wrap+m)).Margin
 	}
-	lo, hi := 0.0, min(a, h)
+	lo, hi := 0.0, min(d.Width, d.Height)
 	if room(0) < 0 {
-		lo, hi = -min(a, h, b.wrap), 0
+		lo, hi = -min(d.Width, d.Height, b.wrap), 0
 	}
 	for range marginSteps {
 		if mid := (lo + hi) / 2; room(mid) >= 0 {
@@ -102,10 +116,10 @@ func (b *Body) alongRing(a, h, wall float64) (Motion, bool) {
 	}
 	need, _ := r.need(b.wrap, wall)
 	if lo <= -b.wrap {
-		lo = RectangleInRectangle(need, 2*(b.half+b.wrap), a, h).Margin
+		lo = d.fit(need, 2*(b.half+b.wrap)).Margin
 	}
 	tight, _ := r.need(b.wrap+lo, wall)
-	angle := RectangleInRectangle(tight, 2*(b.half+b.wrap+lo), a, h).Angle
+	angle := d.fit(tight, 2*(b.half+b.wrap+lo)).Angle
 	inner, outer := r.inner-b.wrap, r.outer+b.wrap
 	sweep := r.to - r.from + 2*b.wrap/inner
 	m := Motion{
@@ -113,7 +127,7 @@ func (b *Body) alongRing(a, h, wall float64) (Motion, bool) {
 		Depth: max(0, outer*math.Sin(min(sweep, math.Pi/2))-wall/2),
 		Side:  outer - inner*math.Cos(sweep),
 	}
-	m.poses = func() []Pose { return b.ringPoses(r, tight, lo, angle, a, h, wall) }
+	m.poses = func() []Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
 	return m, true
 }
 

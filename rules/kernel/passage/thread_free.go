@@ -17,8 +17,7 @@ const threadStations = 72
 
 var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025, 0, 0.025, 0.05, 0.08, 0.12, 0.17, 0.24, 0.32}
 
-// thread pushes any band along its own middle line through an opening of a by h
-// in a wall.
+// thread pushes any band along its own middle line through an opening.
 //
 // Method. In the plane of the section the wall is a slab; at each place along
 // the middle line and angle off its chord the part of the section in the slab
@@ -30,12 +29,12 @@ var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025,
 // Carver has it.
 // The margin is that from the sides of the opening; all that is outside of the
 // wall keeps the same from its faces, up to facing.
-func (b *Body) thread(a, h, wall float64) (Motion, bool) {
-	m, ok := b.threadKeeping(facing, a, h, wall)
+func (b *Body) thread(d Door) (Motion, bool) {
+	m, ok := b.threadKeeping(facing, d)
 	if ok && m.Margin >= facing {
 		return m, true
 	}
-	m, ok = b.threadKeeping(0, a, h, wall)
+	m, ok = b.threadKeeping(0, d)
 	if !ok || m.Margin < 0 {
 		return m, ok
 	}
@@ -43,7 +42,7 @@ func (b *Body) thread(a, h, wall float64) (Motion, bool) {
 	m.Margin = 0
 	for hi-lo > settled {
 		mid := (lo + hi) / 2
-		if n, ok := b.threadKeeping(mid, a, h, wall); ok && n.Margin >= mid {
+		if n, ok := b.threadKeeping(mid, d); ok && n.Margin >= mid {
 			lo, m = mid, n
 			m.Margin = mid
 		} else {
@@ -58,13 +57,13 @@ func (b *Body) thread(a, h, wall float64) (Motion, bool) {
 const facing = 0.02
 
 // threadKeeping is thread with a distance over the wrap kept from the faces.
-func (b *Body) threadKeeping(off, a, h, wall float64) (Motion, bool) {
-	t := b.track(wall + 2*off)
+func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
+	t := b.track(d.Wall + 2*off)
 	if t == nil {
 		return Motion{}, false
 	}
 	fits := func(need float64) Fit {
-		return RectangleInRectangle(need+2*b.wrap, 2*b.half+2*b.wrap, a, h)
+		return d.fit(need+2*b.wrap, 2*b.half+2*b.wrap)
 	}
 	way, need := t.least(func(need float64) bool { return fits(need).Margin >= off })
 	if way == nil {
@@ -73,7 +72,7 @@ func (b *Body) threadKeeping(off, a, h, wall float64) (Motion, bool) {
 	fit := fits(need)
 	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle}
 	m.Depth, m.Side = t.room(way)
-	m.poses = func() []Pose { return t.poses(way, need+2*b.wrap, fit.Angle, a, h, wall) }
+	m.poses = func() []Pose { return t.poses(way, need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
 	return m, true
 }
 
