@@ -32,9 +32,9 @@ type Body struct {
 	high     float64
 	own      ownChord
 
-	bands func() []plank  // bars within the section, worked out when asked for
+	bands  func() []plank // bars within the section, worked out when asked for
 	middle func() []station
-	edges func() *boundary
+	edges  func() *boundary
 }
 
 // ownChord is the direction across which the section is least wide.
