@@ -4,10 +4,10 @@ package git
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -31,16 +31,17 @@ var settings = []string{
 	"credential.helper=",
 	"diff.external=",
 	"submodule.recurse=false",
-	"protocol.allow=never", // a partial clone fetches what it lacks
 	"safe.bareRepository=explicit",
 }
 
 // environment is this process's, without what leads git to another repository,
 // another configuration or another program, and with what keeps it from writing,
-// asking and fetching.
+// asking and fetching. A partial clone would fetch what it lacks, by a program
+// that its configuration names: an older git minds only the list of protocols,
+// which is empty here and stands over the configuration's own.
 func environment() []string {
 	env := []string{
-		"GIT_OPTIONAL_LOCKS=0", "GIT_TERMINAL_PROMPT=0", "GIT_NO_LAZY_FETCH=1", "GIT_LITERAL_PATHSPECS=0",
+		"GIT_OPTIONAL_LOCKS=0", "GIT_TERMINAL_PROMPT=0", "GIT_NO_LAZY_FETCH=1", "GIT_ALLOW_PROTOCOL=", "GIT_LITERAL_PATHSPECS=0",
 		"GIT_NO_REPLACE_OBJECTS=1", "LC_ALL=C",
 	}
 	for _, e := range os.Environ() {
@@ -62,16 +63,31 @@ func run(ctx context.Context, folder, in string, args ...string) ([]byte, error)
 	var out, errs bytes.Buffer
 	c.Env, c.Stdin, c.Stdout, c.Stderr = environment(), strings.NewReader(in), &out, &errs
 	err := c.Run()
+	var exit *exec.ExitError
 	switch {
 	case ctx.Err() != nil:
 		return nil, ctx.Err()
 	case errors.Is(err, exec.ErrNotFound):
-		return nil, errors.New("git is not installed here, and reads it")
+		return nil, errors.New("git is not installed here")
+	case errors.As(err, &exit) && exit.ExitCode() == 1 && errs.Len() == 0:
+		return out.Bytes(), nil // a plain no
 	case err != nil:
-		said, _, _ := strings.Cut(strings.TrimSpace(errs.String()), "\n")
-		return nil, fmt.Errorf("git: %s", strings.TrimPrefix(said, "fatal: "))
+		return nil, fmt.Errorf("git: %s", complaint(errs.String()))
 	}
 	return out.Bytes(), nil
+}
+
+// complaint is what git died of, without its warnings.
+func complaint(said string) string {
+	first := ""
+	for line := range strings.Lines(said) {
+		line = strings.TrimSpace(line)
+		if why, ok := strings.CutPrefix(line, "fatal: "); ok {
+			return why
+		}
+		first = cmp.Or(first, line)
+	}
+	return first
 }
 
 // Repository is one on this machine.
@@ -163,7 +179,7 @@ type Entry struct {
 	Path string // from the root, with forward slashes
 	Mode string // "100644", "100755", "120000" of a symbolic link, "160000" of a submodule
 	Hash string
-	Size int64 // of the content; zero of a submodule
+	Size int64 // of the content; zero of a submodule, and in a partial clone
 }
 
 // Link reports whether the entry is a symbolic link.
@@ -174,7 +190,14 @@ func (e Entry) Submodule() bool { return e.Mode == "160000" }
 
 // Files lists the files of a commit for which keep holds, by their paths.
 func (r *Repository) Files(ctx context.Context, commit string, keep func(path string) bool) (map[string]Entry, error) {
-	answer, err := run(ctx, r.root, "", "ls-tree", "-r", "-l", "-z", "--full-tree", "--end-of-options", commit)
+	tree := func(more ...string) ([]byte, error) {
+		args := append([]string{"ls-tree", "-r", "-z", "--full-tree"}, more...)
+		return run(ctx, r.root, "", append(args, "--end-of-options", commit)...)
+	}
+	answer, err := tree("-l")
+	if err != nil { // a partial clone does not know how long the contents are
+		answer, err = tree()
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -182,11 +205,13 @@ func (r *Repository) Files(ctx context.Context, commit string, keep func(path st
 	for _, line := range strings.Split(string(answer), "\x00") {
 		facts, path, ok := strings.Cut(line, "\t")
 		fields := strings.Fields(facts)
-		if !ok || len(fields) != 4 || !keep(path) {
+		if !ok || len(fields) < 3 || !keep(path) {
 			continue
 		}
 		e := Entry{Path: path, Mode: fields[0], Hash: fields[2]}
-		_, _ = fmt.Sscan(fields[3], &e.Size) // "-" of a submodule, which has none
+		if len(fields) > 3 {
+			_, _ = fmt.Sscan(fields[3], &e.Size) // "-" of a submodule, which has none
+		}
 		files[path] = e
 	}
 	return files, nil
@@ -194,7 +219,11 @@ func (r *Repository) Files(ctx context.Context, commit string, keep func(path st
 
 // Content is that of an entry.
 func (r *Repository) Content(ctx context.Context, e Entry) ([]byte, error) {
-	return run(ctx, r.root, "", "cat-file", "blob", e.Hash)
+	content, err := run(ctx, r.root, "", "cat-file", "blob", e.Hash)
+	if err != nil && strings.Contains(err.Error(), "promisor remote") {
+		return nil, fmt.Errorf("this is a partial clone, and has to fetch %s first", e.Path)
+	}
+	return content, err
 }
 
 // Unignored lists the files under a folder of a repository whose names end in
@@ -219,6 +248,19 @@ func Unignored(ctx context.Context, folder string, endings ...string) (map[strin
 	return files, nil
 }
 
+// Ignored reports whether git ignores a file or a folder below another one and
+// tracks neither it nor anything in it. It is not ignored where git can't tell.
+func Ignored(ctx context.Context, folder, below string) bool {
+	answer, err := run(ctx, folder, below+"\x00", "check-ignore", "-z", "--stdin")
+	return err == nil && len(answer) > 0
+}
+
+// IgnoredWhole reports whether git ignores a folder, whatever it tracks in it.
+func IgnoredWhole(ctx context.Context, folder string) bool {
+	answer, err := run(ctx, folder, ".\x00", "check-ignore", "--no-index", "-z", "--stdin")
+	return err == nil && len(answer) > 0
+}
+
 // Same reports whether the file at a path of the working tree is what an entry
 // is: as many bytes of the same hash, or a symbolic link with the same target.
 // Line endings that git would convert count as a difference.
@@ -230,9 +272,14 @@ func (r *Repository) Same(e Entry) bool {
 	}
 	if isLink := info.Mode()&os.ModeSymlink != 0; isLink || e.Link() {
 		to, err := os.Readlink(path)
-		return err == nil && e.Link() && hashOf([]byte(filepath.ToSlash(to)), e.Hash) == e.Hash
+		if err != nil || !e.Link() {
+			return false
+		}
+		to = filepath.ToSlash(to)
+		hash, err := hashOf(strings.NewReader(to), int64(len(to)), e.Hash)
+		return err == nil && hash == e.Hash
 	}
-	if !info.Mode().IsRegular() || info.Size() != e.Size {
+	if !info.Mode().IsRegular() {
 		return false
 	}
 	f, err := os.Open(path)
@@ -240,6 +287,6 @@ func (r *Repository) Same(e Entry) bool {
 		return false
 	}
 	defer f.Close()
-	content, err := io.ReadAll(io.LimitReader(f, e.Size+1))
-	return err == nil && hashOf(content, e.Hash) == e.Hash
+	hash, err := hashOf(f, info.Size(), e.Hash)
+	return err == nil && hash == e.Hash
 }

@@ -129,12 +129,46 @@ func TestAShallowCloneSaysSo(t *testing.T) {
 	assert.ErrorContains(t, err, "shallow clone")
 }
 
+// A partial clone lacks the contents of what it has not checked out, and must not
+// fetch them: by what program is for its configuration to say.
+func TestAPartialCloneFetchesNothing(t *testing.T) {
+	folder, do := begin(t)
+	do("config", "uploadpack.allowFilter", "true")
+	for _, text := range []string{"one", "two"} {
+		write(t, filepath.Join(folder, "a.toml"), text)
+		write(t, filepath.Join(folder, "same.toml"), "same")
+		do("add", ".")
+		do("commit", "-q", "-m", text)
+	}
+	clone := filepath.Join(t.TempDir(), "clone")
+	do("clone", "-q", "--filter=blob:none", "file://"+filepath.ToSlash(folder), clone)
+	ran := filepath.Join(t.TempDir(), "ran")
+	planted := filepath.Join(t.TempDir(), "planted.sh")
+	require.NoError(t, os.WriteFile(planted, []byte("#!/bin/sh\ntouch '"+ran+"'\n"), 0o755))
+	do("-C", clone, "config", "remote.origin.uploadpack", planted)
+	do("-C", clone, "config", "protocol.file.allow", "always")
+	r, err := git.Open(clone)
+	require.NoError(t, err)
+	ctx := context.Background()
+	commit, err := r.Commit(ctx, "HEAD~1")
+	require.NoError(t, err)
+	files, err := r.Files(ctx, commit, func(string) bool { return true })
+	require.NoError(t, err)
+	require.Len(t, files, 2)
+	assert.False(t, r.Same(files["a.toml"]))
+	assert.True(t, r.Same(files["same.toml"]))
+	_, err = r.Content(ctx, files["a.toml"])
+	assert.EqualError(t, err, "this is a partial clone, and has to fetch a.toml first")
+	assert.NoFileExists(t, ran)
+}
+
 func TestUnignored(t *testing.T) {
 	folder, do := begin(t)
 	for _, p := range []string{"a.toml", "build/b.toml", "build/tracked.toml", "deep/c.toml", "d.txt"} {
 		write(t, filepath.Join(folder, filepath.FromSlash(p)), p)
 	}
-	write(t, filepath.Join(folder, ".gitignore"), "build/\n")
+	write(t, filepath.Join(folder, ".gitignore"), "build/\nempty/\n")
+	require.NoError(t, os.Mkdir(filepath.Join(folder, "empty"), 0o755))
 	do("add", "-f", "build/tracked.toml")
 	got, err := git.Unignored(context.Background(), folder, ".toml")
 	require.NoError(t, err)
@@ -142,6 +176,14 @@ func TestUnignored(t *testing.T) {
 	got, err = git.Unignored(context.Background(), filepath.Join(folder, "build"), ".toml")
 	require.NoError(t, err)
 	assert.Equal(t, map[string]bool{"tracked.toml": true}, got)
+	for path, want := range map[string]bool{
+		"build": false, "build/b.toml": true, "build/tracked.toml": false, "deep": false, ".": false, "../x": false, "empty": true, "empty/x": true,
+	} {
+		assert.Equal(t, want, git.Ignored(context.Background(), folder, path), path)
+	}
+	for path, want := range map[string]bool{"build": true, "deep": false, ".": false, "empty": true} {
+		assert.Equal(t, want, git.IgnoredWhole(context.Background(), filepath.Join(folder, path)), path)
+	}
 }
 
 // No other package runs git: each call goes through the settings of this one.
