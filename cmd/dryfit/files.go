@@ -51,7 +51,7 @@ func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 		}
 	}
 	if len(inputs) == 0 {
-		return nil, fmt.Errorf("no *%s under %s", extension, strings.Join(paths, ", "))
+		return nil, fmt.Errorf("no *%s under %s%s", extension, strings.Join(paths, ", "), w.leftOut())
 	}
 	return unique(inputs), nil
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io/fs"
@@ -9,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/bmatcuk/doublestar/v4"
 
@@ -18,40 +20,43 @@ import (
 
 // walker lists the specs under folders.
 type walker struct {
-	ctx      context.Context
-	s        streams
-	excluded func(path string) bool // by the standards
-	warned   bool
+	ctx     context.Context
+	s       streams
+	shelves []*shelf
+	left    int // how many specs git ignores or the standards exclude
+	warned  bool
 }
 
-// newWalker walks to the standards named, or else to those found; of several
-// sets a spec is excluded where all of them do.
+// newWalker walks to the standards named, or else to those found.
 func newWalker(ctx context.Context, s streams, named []string) *walker {
 	if len(named) == 0 {
 		named = []string{""}
 	}
-	shelves := make([]*shelf, len(named))
-	for i, name := range named {
-		shelves[i] = newShelf(name)
+	w := &walker{ctx: ctx, s: s}
+	for _, name := range named {
+		w.shelves = append(w.shelves, newShelf(name))
 	}
-	return &walker{ctx: ctx, s: s, excluded: func(path string) bool {
-		return !slices.ContainsFunc(shelves, func(s *shelf) bool { return !s.excludes(path) })
-	}}
+	return w
 }
 
-// excludes reports whether the standards of a spec exclude it.
-func (s *shelf) excludes(path string) bool {
+// excluded reports whether the standards exclude a spec that a walk came to; of
+// several sets, whether all of them do.
+func (w *walker) excluded(path, start string) bool {
+	return !slices.ContainsFunc(w.shelves, func(s *shelf) bool { return !s.excludes(path, start) })
+}
+
+// excludes reports whether the standards of a spec exclude it. A pattern that the
+// start of the walk itself matches does not count: that folder was named.
+func (s *shelf) excludes(path, start string) bool {
 	for _, file := range s.chain(filepath.Dir(path)) {
 		l := s.layer(file)
-		if l == nil {
-			continue // which is reported when the spec is checked
+		if l == nil || len(l.Exclude) == 0 {
+			continue // one that is broken is reported when the spec is checked
 		}
-		rel, err := filepath.Rel(filepath.Dir(real(file)), real(path))
-		if err != nil {
-			continue
-		}
-		for _, pattern := range l.Exclude {
-			if ok, _ := doublestar.Match(pattern, filepath.ToSlash(rel)); ok {
+		from := filepath.Dir(real(file))
+		spec, named := below(from, real(path)), below(from, start)
+		for _, p := range l.Exclude {
+			if fits(p.Text, spec) && (named == "." || !fits(p.Text, named)) {
 				return true
 			}
 		}
@@ -59,66 +64,131 @@ func (s *shelf) excludes(path string) bool {
 	return false
 }
 
+func fits(pattern, path string) bool {
+	ok, _ := doublestar.Match(pattern, path)
+	return ok
+}
+
+// below is a path from a folder, with forward slashes.
+func below(folder, path string) string {
+	rel, err := filepath.Rel(folder, path)
+	if err != nil {
+		return path
+	}
+	return filepath.ToSlash(rel)
+}
+
 // tracked is what git has to say of a folder: the specs below that it tracks or
-// does not ignore, and the folders on the way to them, by their paths from it.
+// does not ignore, and the folders on the way to them, by their paths from it. It
+// has no say where files is nil.
 type tracked struct {
 	base           string
 	files, folders map[string]bool
+	whole          func() bool // whether what git ignores is checked all the same
+}
+
+// walking is a walk on its way.
+type walking struct {
+	*walker
+	start  string // of the walk, as it was named
+	real   string // the same through no symbolic link
+	root   string // what no link may lead out of
+	said   []*tracked
+	inputs []input
 }
 
 // walk lists the specs under a folder, in the order of their names. In a git
-// repository those that git ignores and does not track are left out. Where git
-// has no say, folders whose names begin with a dot and node_modules are passed
-// over. Symbolic links to folders are not followed, those to files are as long
-// as they stay in the repository, or in the folder where there is none. What
-// can't be read is listed, so that it is reported.
+// repository those that git ignores and does not track are left out, unless it
+// ignores the folder itself, which was named all the same. Folders whose names
+// begin with a dot and node_modules are passed over where git tracks no spec in
+// them. Symbolic links to folders are not followed, those to files are as long as
+// they stay in the repository, or in the folder where there is none. What can't be
+// read is listed, so that it is reported.
 func (w *walker) walk(folder string) []input {
-	var inputs []input
-	root := folder
-	if top := git.Root(folder); top != "" {
-		root = top
+	v := &walking{walker: w, start: folder, real: filepath.Dir(real(filepath.Join(folder, "x")))}
+	v.root = cmp.Or(git.Root(v.real), v.real)
+	first := &tracked{base: folder}
+	if git.Root(v.real) != "" {
+		first = w.ask(folder)
 	}
-	said := []*tracked{w.ask(folder, git.Root(folder) != "")}
-	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
-		for len(said) > 1 && !within(said[len(said)-1].base, path) {
-			said = said[:len(said)-1]
-		}
-		by := said[len(said)-1]
-		switch {
-		case err != nil:
-			in := newInput(path)
-			in.found = reason(err)
-			inputs = append(inputs, in)
-			if d != nil && d.IsDir() {
-				return fs.SkipDir
-			}
-		case d.IsDir() && path != folder && by.skips(path, d.Name()):
-			return fs.SkipDir
-		case strings.HasSuffix(d.Name(), extension):
-			if !by.ignores(path) && !w.excluded(path) {
-				inputs = append(inputs, found(path, d, root))
-			}
-			if d.IsDir() {
-				return fs.SkipDir
-			}
-		case d.IsDir() && path != folder && isRepository(path):
-			said = append(said, w.ask(path, true))
-		}
-		return nil
-	})
-	if err != nil {
-		panic(err) // the function above returns none but SkipDir
+	first.whole = sync.OnceValue(func() bool { return git.IgnoredWhole(w.ctx, folder) })
+	v.said = []*tracked{first}
+	if info, err := os.Lstat(folder); err == nil && info.Mode()&fs.ModeSymlink != 0 {
+		v.start += string(filepath.Separator) // into what it leads to
 	}
-	return inputs
+	if err := filepath.WalkDir(v.start, v.at); err != nil {
+		panic(err) // it returns none but SkipDir
+	}
+	return v.inputs
 }
 
-// found is a spec that the walk came to.
-func found(path string, d fs.DirEntry, root string) input {
-	in := newInput(path)
-	if d.Type()&fs.ModeSymlink != 0 && leadsOut(path, root) {
-		in.found = outOf(root)
+// at is what the walk does at a path.
+func (v *walking) at(path string, d fs.DirEntry, err error) error {
+	folder := d != nil && d.IsDir()
+	switch by := v.by(path); {
+	case folder && path != v.start && v.passes(by, path, d.Name(), err != nil):
+	case err != nil:
+		in := newInput(path)
+		in.found = reason(err)
+		v.inputs = append(v.inputs, in)
+	case strings.HasSuffix(d.Name(), extension):
+		v.spec(by, path, d)
+	case folder && path != v.start && isRepository(path):
+		v.said = append(v.said, v.ask(path))
+		return nil
+	default:
+		return nil
 	}
-	return in
+	if folder {
+		return fs.SkipDir
+	}
+	return nil
+}
+
+// by is what the repository that a path is in has to say.
+func (v *walking) by(path string) *tracked {
+	last := len(v.said) - 1
+	for ; last > 0 && !filepath.IsLocal(below(v.said[last].base, path)); last-- {
+	}
+	v.said = v.said[:last+1]
+	return v.said[last]
+}
+
+// passes reports whether there is nothing to look for in a folder.
+func (v *walking) passes(by *tracked, path, name string, unreadable bool) bool {
+	switch {
+	case name == ".git":
+		return true
+	case aside(name):
+		return !by.folders[below(by.base, path)]
+	default: // git's list does not tell of the specs in either
+		return (unreadable || isRepository(path)) && by.files != nil && !by.whole() && git.Ignored(v.ctx, by.base, below(by.base, path))
+	}
+}
+
+// aside reports whether a folder of some name is another program's.
+func aside(name string) bool { return strings.HasPrefix(name, ".") || name == "node_modules" }
+
+// spec lists a spec, unless it is left out. A folder of such a name is reported.
+func (v *walking) spec(by *tracked, path string, d fs.DirEntry) {
+	ignored := !d.IsDir() && by.files != nil && !by.files[below(by.base, path)] && !by.whole()
+	if ignored || v.excluded(path, v.real) {
+		v.left++
+		return
+	}
+	in := newInput(path)
+	if d.Type()&fs.ModeSymlink != 0 && leadsOut(path, v.root) {
+		in.found = outOf(v.root)
+	}
+	v.inputs = append(v.inputs, in)
+}
+
+// leftOut says that there was something to check.
+func (w *walker) leftOut() string {
+	if w.left == 0 {
+		return ""
+	}
+	return "; git ignores, or the standards exclude, " + specs(w.left) + "; what is named is checked all the same"
 }
 
 func isRepository(folder string) bool {
@@ -126,18 +196,10 @@ func isRepository(folder string) bool {
 	return err == nil
 }
 
-func within(base, path string) bool {
-	rel, err := filepath.Rel(base, path)
-	return err == nil && filepath.IsLocal(rel)
-}
-
 // ask asks git about a folder that is in a repository. Where git can't tell, all
 // that is found is checked, which is said once.
-func (w *walker) ask(folder string, repository bool) *tracked {
-	t := &tracked{base: folder}
-	if !repository {
-		return t
-	}
+func (w *walker) ask(folder string) *tracked {
+	t := &tracked{base: folder, whole: func() bool { return false }}
 	files, err := git.Unignored(w.ctx, folder, extension)
 	if err != nil {
 		if !w.warned && w.ctx.Err() == nil {
@@ -155,34 +217,15 @@ func (w *walker) ask(folder string, repository bool) *tracked {
 	return t
 }
 
-func (t *tracked) rel(path string) string {
-	rel, err := filepath.Rel(t.base, path)
-	if err != nil {
-		return path
-	}
-	return filepath.ToSlash(rel)
-}
-
-// ignores reports whether git ignores a spec and does not track it.
-func (t *tracked) ignores(path string) bool { return t.files != nil && !t.files[t.rel(path)] }
-
-// skips reports whether there is nothing to look for in a folder.
-func (t *tracked) skips(path, name string) bool {
-	if name == ".git" {
-		return true
-	}
-	by := strings.HasPrefix(name, ".") || name == "node_modules"
-	return by && !t.folders[t.rel(path)]
-}
-
 // expanded are the paths that a pattern stands for, which the shell left as it
-// was; a path that is no pattern, or that is there as it is written, stands for
+// was: names that begin with a dot only where the pattern has the dot, and ** for
+// any folders. A path that is no pattern, or that is there as it is written, stands for
 // itself.
 func expanded(p string) ([]string, error) {
 	if _, err := os.Lstat(p); err == nil || !strings.ContainsAny(p, "*?[{") {
 		return []string{p}, nil
 	}
-	matches, err := doublestar.FilepathGlob(p)
+	matches, err := doublestar.FilepathGlob(p, doublestar.WithNoHidden())
 	switch {
 	case err != nil:
 		return nil, fmt.Errorf("%s is no pattern that a path can match: %v", p, err)

@@ -30,8 +30,8 @@ type Layer struct {
 	File       string
 	Name       string
 	Folders    []string
-	Exclude    []string // patterns of specs that are not checked, from the file's folder
-	Docs       string   // address of the docs, absolute, without a stroke at its end
+	Exclude    []Pattern
+	Docs       string // address of the docs, absolute, without a stroke at its end
 	limits     map[string]Limit
 	severities map[string]Severity
 	holds      map[string]Origin
@@ -39,6 +39,13 @@ type Layer struct {
 	sheets     []timber.Sheet
 	species    []timber.Species
 	materials  map[string]Origin // by name
+}
+
+// Pattern is one of specs that are not checked, by their paths from the folder of
+// the file that has it.
+type Pattern struct {
+	Text   string
+	Origin Origin
 }
 
 // Severity is the most that a file lets a rule say.
@@ -88,7 +95,7 @@ func (r *reader) readExclude(key, pattern string) {
 	case !filepath.IsLocal(filepath.FromSlash(pattern)):
 		r.refuse(key, "%q leaves the folder of this file", pattern)
 	default:
-		r.layer.Exclude = append(r.layer.Exclude, pattern)
+		r.layer.Exclude = append(r.layer.Exclude, Pattern{pattern, r.origin(key)})
 	}
 }
 

@@ -20,6 +20,7 @@ func With(layers ...*Layer) *Standards {
 		if s.Folders == nil {
 			s.Folders = l.Folders
 		}
+		s.Exclude = append(s.Exclude, l.Exclude...)
 		s.Docs = cmp.Or(s.Docs, l.Docs)
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)

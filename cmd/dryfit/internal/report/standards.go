@@ -17,7 +17,7 @@ import (
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string      `json:"kind"` // "limit", "severity", "default", "fixed"
+	Kind     string      `json:"kind"` // "limit", "severity", "default", "exclude", "fixed"
 	Name     string      `json:"name"`
 	Value    string      `json:"value"`
 	SI       *jsonNumber `json:"si,omitempty"`
@@ -45,6 +45,11 @@ func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
 	for _, d := range std.Defaults() {
 		out = append(out, inForce{
 			Kind: "default", Name: d.Key, Value: Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
+		})
+	}
+	for _, p := range std.Exclude {
+		out = append(out, inForce{
+			Kind: "exclude", Name: "check.exclude", Value: p.Text, Source: "not checked unless it is named", File: p.Origin.File, Line: p.Origin.Line,
 		})
 	}
 	return append(out, fixed()...)
@@ -91,7 +96,7 @@ func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error 
 	t.rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}
