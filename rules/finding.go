@@ -2,6 +2,7 @@ package rules
 
 import (
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -48,7 +49,7 @@ type Finding struct {
 	// Passes is the first candidate that was found to pass, if any.
 	Passes *Offer
 	// Accepted is the spec's acceptance of the finding, if any.
-	Accepted *spec.Accepted
+	Accepted *layout.Acceptance
 }
 
 // NotChecked is a rule, or one element under a rule, that has no outcome.

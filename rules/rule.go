@@ -52,7 +52,6 @@ type Rule struct {
 	Why      string   // what goes wrong otherwise
 	Severity Severity // the most that a finding of it may say
 	Needs    []string // keys of the spec without which it is not checked
-	Reads    []string // further keys that its figures come from
 	Figures  []string // keys of the calculation sheet that it compares
 	Limits   []Limit
 	Basis    Basis

@@ -12,6 +12,7 @@ import (
 	"dryfit/rules/result"
 	"dryfit/rules/standards"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
 // Pass is one rule at work on one ceiling.
@@ -29,8 +30,13 @@ type Outcome struct {
 	Findings   []Finding
 	NotChecked []NotChecked
 	Loosened   []Loosened
+	Inputs     Inputs
 	Results    *result.Results // what the rules have computed on the way
 }
+
+// Inputs are the keys of the spec that each rule has read: those that its
+// outcome comes from.
+type Inputs map[*Rule]record.Set
 
 // Loosened is a built-in figure that the standards make less strict, and that
 // a rule has used.
@@ -45,17 +51,22 @@ type Loosened struct {
 // absent is not checked.
 func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
 	results := result.Of(c)
-	out := Outcome{Results: results}
+	out := Outcome{Results: results, Inputs: make(Inputs, len(list))}
 	for _, r := range list {
 		p := &Pass{Ceiling: c, Standards: std, Results: results, rule: r, outcome: &out}
 		p.noteSeverity()
-		if key, missing := p.firstMissing(); missing {
-			p.Absent(key)
-			continue
-		}
-		r.Check(p)
+		out.Inputs[r] = c.Recorded(p.run)
 	}
 	return out
+}
+
+// run checks the rule, if the spec has the keys that it needs.
+func (p *Pass) run() {
+	if key, missing := p.firstMissing(); missing {
+		p.Absent(key)
+		return
+	}
+	p.rule.Check(p)
 }
 
 func (p *Pass) firstMissing() (string, bool) {

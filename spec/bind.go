@@ -1,7 +1,6 @@
 package spec
 
 import (
-	"encoding"
 	"fmt"
 	"reflect"
 	"sync"
@@ -11,14 +10,43 @@ import (
 // are parsed on the way. A general mapping library does the same in fifteen
 // times the time, which is more than all the rest of reading a spec.
 func Bind(tree map[string]any) (*Spec, error) {
-	var s Spec
-	if err := bindTable(tree, reflect.ValueOf(&s).Elem()); err != nil {
+	s := format().blank
+	if err := bindTable(tree, &s); err != nil {
 		return nil, err
 	}
 	return &s, nil
 }
 
-// fieldsOf caches the key of each field of a struct type.
+func bindTable(v, to any) error {
+	table, ok := v.(map[string]any)
+	if !ok {
+		return fmt.Errorf("%T does not belong here", v)
+	}
+	at := reflect.ValueOf(to).Elem()
+	for i, key := range keysOf(at.Type()) {
+		v, given := table[key]
+		if key == "" { // the mark of a table
+			at.Field(i).Addr().Interface().(*Table).given = true
+		}
+		if !given {
+			continue
+		}
+		var err error
+		switch to := at.Field(i).Addr().Interface().(type) {
+		case bound:
+			err = to.bind(v)
+		default:
+			err = bindTable(v, to)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", key, err)
+		}
+	}
+	return nil
+}
+
+// fieldsOf caches the key of each field of a struct type; that of the mark of a
+// table is empty.
 var fieldsOf sync.Map // reflect.Type to []string
 
 func keysOf(t reflect.Type) []string {
@@ -31,86 +59,4 @@ func keysOf(t reflect.Type) []string {
 	}
 	fieldsOf.Store(t, keys)
 	return keys
-}
-
-func bindTable(table map[string]any, to reflect.Value) error {
-	for i, key := range keysOf(to.Type()) {
-		v, given := table[key]
-		if !given {
-			continue
-		}
-		if err := bind(v, to.Field(i)); err != nil {
-			return fmt.Errorf("%s: %w", key, err)
-		}
-	}
-	return nil
-}
-
-func bind(v any, to reflect.Value) error {
-	if to.Kind() == reflect.Pointer {
-		to.Set(reflect.New(to.Type().Elem()))
-		to = to.Elem()
-	}
-	switch v := v.(type) {
-	case string:
-		if u, ok := to.Addr().Interface().(encoding.TextUnmarshaler); ok {
-			return u.UnmarshalText([]byte(v))
-		}
-		if to.Kind() == reflect.String {
-			to.SetString(v)
-			return nil
-		}
-	case int64:
-		if to.Kind() == reflect.Int {
-			to.SetInt(v)
-			return nil
-		}
-	case bool:
-		if to.Kind() == reflect.Bool {
-			to.SetBool(v)
-			return nil
-		}
-	case map[string]any:
-		if to.Kind() == reflect.Struct {
-			return bindTable(v, to)
-		}
-	case []any:
-		if to.Kind() == reflect.Slice {
-			return bindList(v, to)
-		}
-	}
-	return fmt.Errorf("%T does not belong here", v)
-}
-
-func bindList(list []any, to reflect.Value) error {
-	to.Set(reflect.MakeSlice(to.Type(), len(list), len(list)))
-	for i, v := range list {
-		if err := bind(v, to.Index(i)); err != nil {
-			return fmt.Errorf("%d: %w", i+1, err)
-		}
-	}
-	return nil
-}
-
-// Keys lists the path of every key that a spec may have, in the order of the
-// types; an element of an array is a *: "route.*.width".
-func Keys() []string {
-	var out []string
-	var walk func(prefix string, t reflect.Type)
-	walk = func(prefix string, t reflect.Type) {
-		for t.Kind() == reflect.Pointer {
-			t = t.Elem()
-		}
-		switch t.Kind() {
-		case reflect.Struct:
-			for i, key := range keysOf(t) {
-				out = append(out, prefix+key)
-				walk(prefix+key+".", t.Field(i).Type)
-			}
-		case reflect.Slice:
-			walk(prefix+"*.", t.Elem())
-		}
-	}
-	walk("", reflect.TypeFor[Spec]())
-	return out
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
 func TestBindTheExample(t *testing.T) {
@@ -16,14 +17,16 @@ func TestBindTheExample(t *testing.T) {
 	require.Empty(t, problems)
 	s, err := spec.Bind(d.Tree)
 	require.NoError(t, err)
-	assert.Equal(t, "Reading room, Alder Quay library", s.Project.Title)
-	assert.InDelta(t, 4.2, float64(s.Vault.Span), 1e-12)
-	assert.Equal(t, 6, *s.Panels.Along)
-	assert.InDelta(t, 0.36, float64(s.Strap.Stations[1]), 1e-12)
-	assert.InDelta(t, 900, float64(s.Strap.Allowable.Load), 1e-9)
-	assert.Equal(t, []int{3, 3}, s.Fitting[0].Coffer)
-	assert.True(t, *s.Room.Framing.Blocking)
-	assert.Len(t, s.Route, 3)
+	var rec *record.Recorder
+	assert.Equal(t, "Reading room, Alder Quay library", s.Project.Title.Value(rec).Get())
+	assert.InDelta(t, 4.2, spec.SI(rec, s.Vault.Span).Get(), 1e-12)
+	assert.Equal(t, 6, s.Panels.Along.Value(rec).Get())
+	assert.InDelta(t, 0.36, spec.SIs(rec, s.Strap.Stations).Get()[1], 1e-12)
+	assert.InDelta(t, 900, spec.SI(rec, s.Strap.Allowable.Load).Get(), 1e-9)
+	assert.Equal(t, []int{3, 3}, s.Fitting.Value(rec).Get()[0].Coffer.Value(rec).Get())
+	assert.True(t, s.Room.Framing.Blocking.Value(rec).Get())
+	assert.Len(t, s.Route.Value(rec).Get(), 3)
+	assert.False(t, s.Room.Above.Value(rec).Key() == "" || s.Climate.Above.Stated(rec).Get())
 }
 
 // Each key of the full file reaches the typed form: what is changed there
@@ -63,6 +66,46 @@ func TestBindKeepsEveryKey(t *testing.T) {
 		}
 	})
 	assert.Subset(t, seen, spec.Keys())
+}
+
+// A value is of its key, and of no other, wherever it stands in an array.
+func TestAValueNotesItsKey(t *testing.T) {
+	d, problems := spec.Parse("full", readFull(t))
+	require.Empty(t, problems)
+	s, err := spec.Bind(d.Tree)
+	require.NoError(t, err)
+	rec := &record.Recorder{}
+	for key, read := range map[string]func(){
+		"room.width":             func() { s.Room.Width.Value(rec).Get() },
+		"strap.allowable.source": func() { s.Strap.Allowable.Source.Value(rec).Given() },
+		"strap":                  func() { s.Strap.Stated(rec).Get() },
+		"strap.stations":         func() { spec.SIs(rec, s.Strap.Stations).Get() },
+		"route":                  func() { s.Route.Value(rec).Get() },
+		"route.name":             func() { s.Route.Value(nil).Get()[1].Name.Value(rec).Get() },
+		"fitting.size.diameter":  func() { s.Fitting.Value(nil).Get()[0].Size.Diameter.Value(rec).Given() },
+	} {
+		assert.Equal(t, []string{key}, spec.Names(rec.During(read)))
+	}
+}
+
+func TestIDs(t *testing.T) {
+	for key, want := range map[string][]string{
+		"climate.shop":       {"climate.shop", "climate.shop.temperature", "climate.shop.humidity"},
+		"strap.stations.2":   {"strap.stations"},
+		"route.1.door.width": {"route.door.width"},
+		"route.*.door":       {"route.door", "route.door.width", "route.door.height"},
+		"room.widht":         nil,
+	} {
+		assert.Equal(t, want, spec.Names(spec.IDs(key)), key)
+	}
+	_, ok := spec.ID("room.widht")
+	assert.False(t, ok)
+	for _, key := range spec.Keys() {
+		id, ok := spec.ID(key)
+		require.True(t, ok, key)
+		assert.Equal(t, spec.Pattern(key), spec.Names(spec.IDs(key))[0])
+		assert.True(t, spec.IDs(key).Has(id))
+	}
 }
 
 func BenchmarkBind(b *testing.B) {

@@ -27,7 +27,7 @@ func basisCommand() *cobra.Command {
 			if !ok {
 				return unknownRule(args[0])
 			}
-			return report.Basis(c.OutOrStdout(), f, r)
+			return report.Basis(c.OutOrStdout(), f, r, catalog.Reads(r.ID))
 		},
 	}
 }

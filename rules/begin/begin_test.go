@@ -164,7 +164,7 @@ func TestTitlesAreQuoted(t *testing.T) {
 	const title = "A \"b\" \\ \n[room]\nwidth = 1\x1b\u202e\U0001F600"
 	d, err := begin.Spec(begin.Wanted{Title: title, Profile: "flat", Units: quantity.Metric, Span: "2m", Length: "3m"}, catalog.Rules())
 	require.NoError(t, err)
-	assert.Equal(t, title, d.Sheet.Ceiling.Spec.Project.Title)
+	assert.Equal(t, title, d.Sheet.Ceiling.Project.Title.Get())
 	assert.Equal(t, strings.ToValidUTF8(string(d.Text), ""), string(d.Text))
-	assert.False(t, math.IsNaN(d.Sheet.Ceiling.Panel.Mass))
+	assert.False(t, math.IsNaN(d.Sheet.Ceiling.Panel.Mass.Get()))
 }

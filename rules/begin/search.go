@@ -73,7 +73,7 @@ func (d *drafter) curve() error {
 			key, text := faults[0].Key, faults[0].Text
 			return &ImpossibleError{key, text}
 		}
-		d.arc, d.tightest = ceiling.Vault.Arc, ceiling.Vault.TightestRadius
+		d.arc, d.tightest = ceiling.Vault.Arc.Get(), ceiling.Vault.TightestRadius.Get()
 		if d.tightest >= easy || i == len(haunches)-1 {
 			return nil
 		}
@@ -195,7 +195,7 @@ func (a attempt) better(b *attempt) bool {
 func (d *drafter) inRoom(c choice) choice {
 	ceiling := d.review(c).Ceiling
 	s := d.sizes
-	c.width = up(ceiling.Vault.Width+2*s.gap, s.room)
+	c.width = up(ceiling.Vault.Width.Get()+2*s.gap, s.room)
 	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
 	c.length = up(s.gap+ceiling.BuiltLength()+s.tenon[2]/2+spare, s.room)
 	c.cover = s.gap

@@ -74,7 +74,7 @@ func vault(w Wanted, c choice, l func(float64) string, f figures) table {
 	}
 	if w.Rise != "" {
 		lines = append(lines, line{"rise", quoted(w.Rise), "springing to crown" + f.say("; the radius at the crown is %s", func(c *layout.Ceiling) []any {
-			return []any{quantity.Length(c.Vault.Radius)}
+			return []any{quantity.Length(c.Vault.Radius.Get())}
 		}), false})
 	}
 	if c.haunch > 0 {
@@ -84,12 +84,12 @@ func vault(w Wanted, c choice, l func(float64) string, f figures) table {
 }
 
 func gridOf(c choice, l func(float64) string, f figures, s sizes) table {
-	around := f.say("a module of %s", func(c *layout.Ceiling) []any { return []any{quantity.Length(c.Grid.ModuleAround)} })
+	around := f.say("a module of %s", func(c *layout.Ceiling) []any { return []any{quantity.Length(c.Grid.ModuleAround.Get())} })
 	if c.around%2 == 1 && around != "" {
 		around += "; odd, so that a coffer lies at the crown"
 	}
 	along := f.say("a module of %s; %.2f to one", func(c *layout.Ceiling) []any {
-		return []any{quantity.Length(c.Grid.ModuleAlong), c.Grid.Ratio()}
+		return []any{quantity.Length(c.Grid.ModuleAlong.Get()), c.Grid.Ratio()}
 	})
 	return table{name: "grid", lines: []line{
 		{"around", strconv.Itoa(c.around), confirm + around, false},
@@ -101,7 +101,7 @@ func gridOf(c choice, l func(float64) string, f figures, s sizes) table {
 
 func panels(c choice, l func(float64) string, f figures, s sizes) table {
 	return table{name: "panels", lines: []line{
-		{"along", strconv.Itoa(c.along), confirm + f.say("one for each coffer along, %s each", func(c *layout.Ceiling) []any { return []any{quantity.Mass(c.Panel.Mass)} }), false},
+		{"along", strconv.Itoa(c.along), confirm + f.say("one for each coffer along, %s each", func(c *layout.Ceiling) []any { return []any{quantity.Mass(c.Panel.Mass.Get())} }), false},
 		{"around", "1", confirm + "2 where an arch is too large to bring in one piece", false},
 		{"tolerance", l(c.panel), confirm + "plus or minus, on a panel's length and width", false},
 		{"form", l(s.form), confirm + "plus or minus, on the rise, off the shop's form", false},
@@ -110,9 +110,9 @@ func panels(c choice, l func(float64) string, f figures, s sizes) table {
 
 func rib(c choice, l func(float64) string, f figures, s sizes) table {
 	strip := f.say("%d strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
-	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius, 1) {
+	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius.Get(), 1) {
 		strip += f.say("; the tightest radius is %.0f times one", func(c *layout.Ceiling) []any {
-			return []any{c.Vault.TightestRadius / c.Rib.Lamination}
+			return []any{c.Vault.TightestRadius.Get() / c.Rib.Lamination.Get()}
 		})
 	}
 	return table{name: "rib", lines: []line{

@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
 // Figure is one derived figure.
@@ -29,16 +30,26 @@ type Figure struct {
 	// Metres has lengths enter the formula in metres or feet, where they make
 	// areas and volumes, and not in millimetres or inches.
 	Metres bool
-	// Assumed reports whether the figure hangs on a key that the spec leaves
-	// out.
+	// Inputs are the keys that were read for the figure: those that its value
+	// comes from, and those that chose its formula.
+	Inputs record.Set
+	// From are those that its value comes from.
+	From record.Set
+	// Assumed reports whether one of the inputs was assumed.
 	Assumed bool
 }
 
 // Term is one symbol of a formula.
 type Term struct {
 	Symbol string
-	Key    string // of a figure or of the spec; "" for a constant of nature
-	Value  quantity.Value
+	Measure
+}
+
+// Measure is a value with the key that it has and the keys that it comes from.
+type Measure struct {
+	Key   string // of a figure or of the spec; "" for what has none, as a constant of nature
+	Value quantity.Value
+	From  record.Set
 }
 
 // unit is what a figure's numbers are printed in, by system and unit.

@@ -13,7 +13,7 @@ func TestWorked(t *testing.T) {
 	f := figure.Figure{
 		Symbol: "R", Value: quantity.Length(3.045).Value(), Formula: "(s^2 + 4*h^2) / (8*h)",
 		Terms: []figure.Term{
-			{Symbol: "s", Value: quantity.Length(4.2).Value()}, {Symbol: "h", Value: quantity.Length(0.84).Value()},
+			{Symbol: "s", Measure: figure.Measure{Value: quantity.Length(4.2).Value()}}, {Symbol: "h", Measure: figure.Measure{Value: quantity.Length(0.84).Value()}},
 		},
 	}
 	arithmetic, result := f.Worked(quantity.Metric)
@@ -28,9 +28,9 @@ func TestSymbolsAreWholeWords(t *testing.T) {
 	f := figure.Figure{
 		Value: quantity.Value{SI: 1, Unit: quantity.One}, Formula: "max(m_1, m) - ρ_r + max",
 		Terms: []figure.Term{
-			{Symbol: "m", Value: quantity.Value{SI: 2, Unit: quantity.One}},
-			{Symbol: "m_1", Value: quantity.Value{SI: -3, Unit: quantity.One}},
-			{Symbol: "ρ_r", Value: quantity.Value{SI: 4, Unit: quantity.One}},
+			{Symbol: "m", Measure: figure.Measure{Value: quantity.Value{SI: 2, Unit: quantity.One}}},
+			{Symbol: "m_1", Measure: figure.Measure{Value: quantity.Value{SI: -3, Unit: quantity.One}}},
+			{Symbol: "ρ_r", Measure: figure.Measure{Value: quantity.Value{SI: 4, Unit: quantity.One}}},
 		},
 	}
 	arithmetic, _ := f.Worked(quantity.Metric)

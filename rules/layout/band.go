@@ -21,13 +21,13 @@ func (v Vault) Band(s0, s1, from, to float64) Region {
 	for i := range outer {
 		r = append(r, outer[len(outer)-1-i])
 	}
-	return v.cutFeet(r, s0 <= 0, s1 >= v.Arc)
+	return v.cutFeet(r, s0 <= 0, s1 >= v.Arc.Get())
 }
 
 // side is one parallel, with its ends run on for a level cut.
 func (v Vault) side(s0, s1, d float64) []curve.Point {
 	var points []curve.Point
-	part := v.Intrados.Between(s0, s1)
+	part := v.Intrados.Get().Between(s0, s1)
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -36,18 +36,18 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 		part = p
 	}
 	points = part.Polyline(BandSteps)
-	if v.Cut != "level" || d == 0 {
+	if d == 0 || v.Cut.Get() != "level" {
 		return points
 	}
 	// The end of the parallel stands d·cos above the springing; along the
 	// tangent it comes down over d·cot.
-	sin, cos := math.Sincos(v.HalfAngle)
+	sin, cos := math.Sincos(v.HalfAngle.Get())
 	run := d * cos / sin
 	if s0 <= 0 {
 		p := points[0]
 		points = append([]curve.Point{{Y: p.Y - run*cos, Z: p.Z - run*sin}}, points...)
 	}
-	if s1 >= v.Arc {
+	if s1 >= v.Arc.Get() {
 		p := points[len(points)-1]
 		points = append(points, curve.Point{Y: p.Y + run*cos, Z: p.Z - run*sin})
 	}
@@ -56,27 +56,30 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 
 // cutFeet takes off what a plumb or a level cut leaves outside.
 func (v Vault) cutFeet(r Region, left, right bool) Region {
-	switch {
-	case v.Cut == "plumb" && left && right:
-		return r.clip(halfPlane{curve.Point{}, curve.Point{Y: 1}}).
-			clip(halfPlane{curve.Point{Y: v.Span}, curve.Point{Y: -1}})
-	case v.Cut == "plumb" && left:
-		return r.clip(halfPlane{curve.Point{}, curve.Point{Y: 1}})
-	case v.Cut == "plumb" && right:
-		return r.clip(halfPlane{curve.Point{Y: v.Span}, curve.Point{Y: -1}})
-	case v.Cut == "level" && (left || right):
-		return r.clip(halfPlane{curve.Point{}, curve.Point{Z: 1}})
-	default:
+	if !left && !right {
 		return r
 	}
+	switch v.Cut.Get() {
+	case "plumb":
+		if left {
+			r = r.clip(halfPlane{curve.Point{}, curve.Point{Y: 1}})
+		}
+		if right {
+			r = r.clip(halfPlane{curve.Point{Y: v.Span.Get()}, curve.Point{Y: -1}})
+		}
+	case "level":
+		r = r.clip(halfPlane{curve.Point{}, curve.Point{Z: 1}})
+	}
+	return r
 }
 
 // block is the rectangle of a rail's section that stands on the intrados at an
 // arc length, from a to b along the tangent there and up to a depth.
 func (v Vault) block(s, a, b, depth float64) Region {
-	at, t := v.Intrados.At(s), v.Intrados.Tangent(s)
-	if s >= v.Arc { // at the right end the last piece's own tangent
-		t = v.Intrados.Tangent(math.Nextafter(v.Arc, 0))
+	intrados := v.Intrados.Get()
+	at, t := intrados.At(s), intrados.Tangent(s)
+	if arc := v.Arc.Get(); s >= arc { // at the right end the last piece's own tangent
+		t = intrados.Tangent(math.Nextafter(arc, 0))
 	}
 	n := curve.Normal(t)
 	corner := func(x, d float64) curve.Point {
@@ -91,14 +94,14 @@ func (v Vault) block(s, a, b, depth float64) Region {
 func (v Vault) RailSection(s float64, rail Member, left, right bool) Region {
 	a, b := 0.0, 0.0
 	if left {
-		a = -rail.Width / 2
+		a = -rail.Width.Get() / 2
 	}
 	if right {
-		b = rail.Width / 2
+		b = rail.Width.Get() / 2
 	}
-	atLeft, atRight := s <= 0, s >= v.Arc
-	if v.Cut == "level" && v.HalfAngle > 0 {
-		run := rail.Depth / math.Tan(v.HalfAngle)
+	atLeft, atRight := s <= 0, s >= v.Arc.Get()
+	if (atLeft || atRight) && v.Cut.Get() == "level" && v.HalfAngle.Get() > 0 {
+		run := rail.Depth.Get() / math.Tan(v.HalfAngle.Get())
 		if atLeft {
 			a = -run
 		}
@@ -106,5 +109,5 @@ func (v Vault) RailSection(s float64, rail Member, left, right bool) Region {
 			b = run
 		}
 	}
-	return v.cutFeet(v.block(s, a, b, rail.Depth), atLeft, atRight)
+	return v.cutFeet(v.block(s, a, b, rail.Depth.Get()), atLeft, atRight)
 }

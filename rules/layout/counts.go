@@ -13,12 +13,12 @@ func withinCounts(c *Ceiling) []Fault {
 				length(each), length(run), MostAlike, what)})
 		}
 	}
-	most("seam.spacing", "tenons in a seam", max(c.Panel.Arc, c.Panel.Length), float64(*c.Spec.Seam.Spacing))
-	if c.Rib.Lamination > 0 {
-		most("rib.lamination", "laminations", c.Rib.Depth, c.Rib.Lamination)
+	most("seam.spacing", "tenons in a seam", max(c.Panel.Arc.Get(), c.Panel.Length.Get()), c.Seam.Spacing.Get())
+	if c.Rib.Lamination.Get() > 0 {
+		most("rib.lamination", "laminations", c.Rib.Depth.Get(), c.Rib.Lamination.Get())
 	}
-	if f := c.Spec.Room.Framing; f != nil && f.Spacing != nil {
-		most("room.framing.spacing", "members", max(float64(c.Spec.Room.Width), float64(c.Spec.Room.Length)), float64(*f.Spacing))
+	if f := c.Room.Framing; f.Spacing.Given() {
+		most("room.framing.spacing", "members", max(c.Room.Width.Get(), c.Room.Length.Get()), f.Spacing.Get())
 	}
 	return faults
 }

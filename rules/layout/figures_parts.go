@@ -8,201 +8,224 @@ import (
 	"dryfit/rules/figure"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
-func (c *Ceiling) skinFigures(s *sheet) {
-	s.under("skin and ribs")
-	tight := term("R_t", "vault.tightest-radius", metres(c.Vault.TightestRadius))
-	s.add(figure.Figure{
-		Key: "skin.radius", Symbol: "R_s", Name: "tightest radius of the skin, on its concave face", Value: metres(c.Vault.TightestRadius + c.Skin.Setback),
-		Formula: "R_t + a", Terms: []figure.Term{tight, term("a", "skin.setback", metres(c.Skin.Setback))},
+func (c *Ceiling) skinFigures(l *Lines) {
+	l.Subject = "skin and ribs"
+	l.Add("skin.radius", "R_s", "tightest radius of the skin, on its concave face", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "R_t + a", []figure.Term{Term("R_t", Metres(c.Vault.TightestRadius)), Term("a", Metres(c.Skin.Setback))}
+		return Metres(c.Number("", func() float64 { return c.Vault.TightestRadius.Get() + c.Skin.Setback.Get() }))
 	})
-	if n := c.Laminations(); n > 0 {
-		depth, strip := term("d", "rib.depth", metres(c.Rib.Depth)), term("t", "rib.lamination", metres(c.Rib.Lamination))
-		s.add(figure.Figure{
-			Key: "rib.laminations", Symbol: "n", Name: "strips in a rib's depth", Value: count(n),
-			Method: fmt.Sprintf("the depth by the strip's thickness, to the nearest whole: %.3g", c.Rib.Depth/c.Rib.Lamination),
-			Terms:  []figure.Term{depth, strip},
-		})
-		if !math.IsInf(c.Vault.Radius, 1) {
-			s.add(figure.Figure{
-				Key: "rib.form-radius", Symbol: "R_f", Name: "radius of the form at the rib's intrados, with the springback taken off", Value: metres(timber.FormRadius(c.Vault.Radius, n)),
-				Formula: "R * (1 - 1/n^2)",
-				Terms:   []figure.Term{term("R", "vault.radius", metres(c.Vault.Radius)), term("n", "rib.laminations", count(n))},
-			})
-			s.add(figure.Figure{
-				Key: "rib.springback-left", Symbol: "Δh", Name: "uncertainty of the rise, of a quarter of the springback",
-				Value:  metres(math.Abs(c.RiseBy(timber.Springback(n) / 4))),
-				Method: "every curvature changed by 1/(4·n²), the length of the arc kept",
-				Terms:  []figure.Term{term("n", "rib.laminations", count(n))},
-			})
-			s.add(figure.Figure{
-				Key: "rib.lamination-ratio", Symbol: "R/t", Name: "tightest radius by the thickness of a strip", Value: ratio(c.Vault.TightestRadius / c.Rib.Lamination),
-				Formula: "R_t / t", Terms: []figure.Term{tight, strip},
-			})
-		}
+	if c.Laminations() > 0 {
+		c.laminationFigures(l)
 	}
-	sh := c.SkinSheets()
-	s.add(figure.Figure{
-		Key: "skin.sheets", Symbol: "S", Name: "stock sheets in one panel's skin, all layers", Value: count(sh.PanelCount),
-		Formula: "a * b * n", Terms: []figure.Term{
-			term("a", "", count(sh.Around)), term("b", "", count(sh.Along)), term("n", "skin.layers", count(c.Skin.Layers)),
-		},
+	l.Add("skin.sheets", "S", "stock sheets in one panel's skin, all layers", func(f *figure.Figure) figure.Measure {
+		of := func(part func(Sheets) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
+		f.Formula = "a * b * n"
+		f.Terms = []figure.Term{
+			Term("a", Whole(of(func(s Sheets) int { return s.Around }))), Term("b", Whole(of(func(s Sheets) int { return s.Along }))),
+			Term("n", Whole(c.Skin.Layers)),
+		}
+		return Whole(of(func(s Sheets) int { return s.PanelCount }))
 	})
 }
 
-func (c *Ceiling) climateFigures(s *sheet) {
-	s.under("climate")
-	const method = "Wood Handbook, FPL-GTR-282, equation 4-5, from temperature and relative humidity"
+// laminationFigures are those of a laminated rib.
+func (c *Ceiling) laminationFigures(l *Lines) {
+	v, strips := c.Vault, c.Count("rib.laminations", c.Laminations)
+	l.Add("rib.laminations", "n", "strips in a rib's depth", func(f *figure.Figure) figure.Measure {
+		f.Method = fmt.Sprintf("the depth by the strip's thickness, to the nearest whole: %.3g", c.Rib.Depth.Get()/c.Rib.Lamination.Get())
+		f.Terms = []figure.Term{Term("d", Metres(c.Rib.Depth)), Term("t", Metres(c.Rib.Lamination))}
+		return Whole(strips)
+	})
+	if math.IsInf(v.Radius.Get(), 1) {
+		return
+	}
+	l.Add("rib.form-radius", "R_f", "radius of the form at the rib's intrados, with the springback taken off", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Whole(strips))}
+		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
+	})
+	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, of a quarter of the springback", func(f *figure.Figure) figure.Measure {
+		f.Method = "every curvature changed by 1/(4·n²), the length of the arc kept"
+		f.Terms = []figure.Term{Term("n", Whole(strips))}
+		return Metres(c.Number("", func() float64 { return math.Abs(c.RiseBy(timber.Springback(strips.Get()) / 4)) }))
+	})
+	l.Add("rib.lamination-ratio", "R/t", "tightest radius by the thickness of a strip", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "R_t / t", []figure.Term{Term("R_t", Metres(v.TightestRadius)), Term("t", Metres(c.Rib.Lamination))}
+		return Ratio(c.Number("", func() float64 { return v.TightestRadius.Get() / c.Rib.Lamination.Get() }))
+	})
+}
+
+func (c *Ceiling) climateFigures(l *Lines) {
+	l.Subject = "climate"
 	for _, a := range []struct {
-		key, symbol, name string
-		moisture          float64
+		symbol, name string
+		moisture     Number
 	}{
-		{"climate.shop", "M_s", "moisture content of the wood in the shop", c.Climate.Shop},
-		{"climate.dry", "M_d", "in the dry season", c.Climate.Dry},
-		{"climate.wet", "M_w", "in the wet season", c.Climate.Wet},
+		{"M_s", "moisture content of the wood in the shop", c.Climate.Shop},
+		{"M_d", "in the dry season", c.Climate.Dry},
+		{"M_w", "in the wet season", c.Climate.Wet},
 	} {
-		s.add(figure.Figure{
-			Key: a.key + ".moisture", Symbol: a.symbol, Name: a.name,
-			Value: quantity.Share(a.moisture).Value(), Method: method, Assumed: s.isAssumed(a.key),
+		l.Add(a.moisture.Key(), a.symbol, a.name, func(f *figure.Figure) figure.Measure {
+			f.Method = "Wood Handbook, FPL-GTR-282, equation 4-5, from temperature and relative humidity"
+			return Measured(a.moisture, quantity.Fraction)
 		})
 	}
 }
 
-func (c *Ceiling) massFigures(s *sheet) {
-	s.under("mass")
-	shop := term("M_s", "climate.shop.moisture", quantity.Share(c.Climate.Shop).Value())
-	density := func(key, symbol, name string, species timber.Species) {
-		f := figure.Figure{
-			Key: key, Symbol: symbol, Name: "density of " + name + ", " + species.Name,
-			Value:   quantity.Density(timber.Density(species.SG12, c.Climate.Shop)).Value(),
-			Formula: "1000 * G * (1 + M_s/100)",
-			Terms:   []figure.Term{term("G", "", ratio(species.SG12)), shop},
-		}
-		if c.Units == quantity.Imperial {
-			f.Formula = "62.42796 * G * (1 + M_s/100)" // 1000kg/m3 in lb/ft3
-		}
-		s.add(f)
+// density is that of a member's wood at the shop's moisture content.
+func (c *Ceiling) density(key string, m Member) Number {
+	return c.Number(key, func() float64 { return timber.Density(m.Species.Get().SG12, c.Climate.Shop.Get()) })
+}
+
+func (c *Ceiling) massFigures(l *Lines) {
+	l.Subject = "mass"
+	density := func(key, symbol, name string, m Member) {
+		l.Add(key, symbol, "density of "+name+", "+m.Species.Get().Name, func(f *figure.Figure) figure.Measure {
+			gravity := c.Number("", func() float64 { return m.Species.Get().SG12 })
+			f.Formula = "1000 * G * (1 + M_s/100)"
+			f.Terms = []figure.Term{Term("G", Ratio(gravity)), Term("M_s", Measured(c.Climate.Shop, quantity.Fraction))}
+			if c.Units == quantity.Imperial {
+				f.Formula = "62.42796 * G * (1 + M_s/100)" // 1000kg/m3 in lb/ft3
+			}
+			return Measured(c.density("", m), quantity.KilogramPerCubicMetre)
+		})
 	}
-	density("rib.density", "ρ_r", "the rib", c.Rib.Species)
-	density("rail.density", "ρ_l", "the rail", c.Rail.Species)
-	var keys []figure.Term
-	seen := map[string]int{}
-	for _, p := range c.Panel.Pieces {
-		name := strings.ReplaceAll(p.Kind.String(), " ", "-")
-		seen[name]++
-		key := fmt.Sprintf("panel.piece.%s.%d", name, seen[name])
-		mass := quantity.Mass(p.Mass * float64(p.Count)).Value()
-		f := figure.Figure{
-			Key: key, Symbol: fmt.Sprintf("m_%d", len(keys)+1), Name: fmt.Sprintf("mass of %d × %s", p.Count, p.Kind), Value: mass, Metres: true,
-			Formula: "n * V * ρ",
-			Terms: []figure.Term{
-				term("n", "", count(p.Count)), term("V", "", quantity.Value{SI: p.Volume, Unit: quantity.CubicMetre}),
-				term("ρ", densityKey(p.Kind), quantity.Density(p.Mass/p.Volume).Value()),
-			},
-		}
-		s.add(f)
-		keys = append(keys, term(f.Symbol, key, mass))
-	}
-	total := figure.Figure{Key: "panel.mass", Symbol: "m", Name: "mass of the heaviest panel", Value: quantity.Mass(c.Panel.Mass).Value()}
-	symbols := make([]string, len(keys))
-	for i, k := range keys {
-		symbols[i] = k.Symbol
-	}
-	total.Formula, total.Terms = strings.Join(symbols, " + "), keys
-	s.add(total)
-	s.add(figure.Figure{
-		Key: "panel.centre-height", Symbol: "z_m", Name: "height of the panel's centre of mass above the springing", Value: metres(c.Panel.Centre.Z),
-		Method: "the pieces' centres, weighted by mass",
+	density("rib.density", "ρ_r", "the rib", c.Rib.Member)
+	density("rail.density", "ρ_l", "the rail", c.Rail)
+	c.pieceFigures(l)
+	l.Add("panel.centre-height", "z_m", "height of the panel's centre of mass above the springing", func(f *figure.Figure) figure.Measure {
+		f.Method = "the pieces' centres, weighted by mass"
+		return Metres(c.Number("", func() float64 { return c.Panel.Centre.Get().Z }))
 	})
-	all := figure.Figure{Key: "vault.mass", Symbol: "M", Name: "mass of all panels, at most", Value: quantity.Mass(c.Panel.Mass * float64(c.Panel.Count)).Value()}
-	all.Formula = "m * P"
-	all.Terms = []figure.Term{term("m", "panel.mass", total.Value), term("P", "panel.count", count(c.Panel.Count))}
-	s.add(all)
+	l.Add("vault.mass", "M", "mass of all panels, at most", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "m * P", []figure.Term{Term("m", Measured(c.Panel.Mass, quantity.Kilogram)), Term("P", Whole(c.Panel.Count))}
+		return Measured(c.Number("", func() float64 { return c.Panel.Mass.Get() * float64(c.Panel.Count.Get()) }), quantity.Kilogram)
+	})
 }
 
-// densityKey is the figure that gives a piece's density, if one does.
-func densityKey(piece PieceKind) string {
-	switch piece {
-	case Rib, HalfRib, LooseTenon:
-		return "rib.density"
-	case Rail, HalfRail:
-		return "rail.density"
-	default:
-		return "skin.material"
+// pieceFigures are the masses of the kinds of piece, and their sum.
+func (c *Ceiling) pieceFigures(l *Lines) {
+	var symbols []string
+	var terms []figure.Term
+	seen := map[PieceKind]int{}
+	for _, p := range c.Panel.Pieces.Get() {
+		seen[p.Kind]++
+		mass := figure.Measure{
+			Key:   fmt.Sprintf("panel.piece.%s.%d", strings.ReplaceAll(p.Kind.String(), " ", "-"), seen[p.Kind]),
+			Value: quantity.Mass(p.Mass * float64(p.Count)).Value(), From: p.From,
+		}
+		t := Term(fmt.Sprintf("m_%d", len(terms)+1), mass)
+		symbols, terms = append(symbols, t.Symbol), append(terms, t)
+		l.Add(mass.Key, t.Symbol, fmt.Sprintf("mass of %d × %s", p.Count, p.Kind), func(f *figure.Figure) figure.Measure {
+			c.rec.NoteAll(p.From)
+			own := func(v quantity.Value) figure.Measure { return figure.Measure{Value: v, From: p.From} }
+			f.Formula, f.Metres = "n * V * ρ", true
+			f.Terms = []figure.Term{
+				Term("n", own(quantity.Value{SI: float64(p.Count), Unit: quantity.One})),
+				Term("V", own(quantity.Value{SI: p.Volume, Unit: quantity.CubicMetre})), Term("ρ", Measured(c.densityOf(p.Kind), quantity.KilogramPerCubicMetre)),
+			}
+			return mass
+		})
 	}
+	l.Add("panel.mass", "m", "mass of the heaviest panel", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = strings.Join(symbols, " + "), terms
+		return Measured(c.Panel.Mass, quantity.Kilogram)
+	})
 }
 
-func (c *Ceiling) seamFigures(s *sheet) {
-	s.under("seams")
-	edge, spacing := term("e", "seam.edge", metres(c.Seam.Edge)), term("p", "seam.spacing", metres(c.Seam.Spacing))
-	tenons := func(key, symbol, name, formula string, pieces, n int, length figure.Term) {
-		f := figure.Figure{Key: key, Symbol: symbol, Name: name, Value: count(n)}
-		if n > pieces {
-			f.Formula, f.Terms = formula, []figure.Term{length, edge, spacing}
-		} else {
-			f.Method = "a seam too short for two has one, in each piece of the arch"
-		}
-		if pieces > 1 {
-			f.Terms = append(f.Terms, term("q", "panels.around", count(pieces)))
-		}
-		s.add(f)
+// densityOf is the density of a piece, of the key that gives it.
+func (c *Ceiling) densityOf(kind PieceKind) Number {
+	switch kind {
+	case Rib, HalfRib, LooseTenon:
+		return c.density("rib.density", c.Rib.Member)
+	case Rail, HalfRail:
+		return c.density("rail.density", c.Rail)
+	case SkinSheet:
+		return c.Number(c.Skin.Material.Key(), func() float64 { return c.Skin.Material.Get().Density })
+	case Hanger:
+		return c.Number("", func() float64 { return steelDensity })
+	}
+	panic(fmt.Sprintf("layout: no density of kind %d", kind))
+}
+
+func (c *Ceiling) seamFigures(l *Lines) {
+	l.Subject = "seams"
+	// tenons adds the count of the tenons in a seam that is in a number of pieces.
+	tenons := func(key, symbol, name, formula string, pieces int, n Count, length Number) {
+		l.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
+			if n.Get() > pieces {
+				f.Formula = formula
+				f.Terms = []figure.Term{Term("A", Metres(length)), Term("e", Metres(c.Seam.Edge)), Term("p", Metres(c.Seam.Spacing))}
+			} else {
+				f.Method = "a seam too short for two has one, in each piece of the arch"
+			}
+			if pieces > 1 {
+				f.Terms = append(f.Terms, Term("q", Whole(c.Panel.Around)))
+			}
+			return Whole(n)
+		})
 	}
 	const one = "ceil((A - 2*e) / p) + 1"
-	if c.Seam.Count > 0 {
+	if c.Seam.Count.Get() > 0 {
 		formula := one
-		if c.Panel.Around > 1 {
+		if c.Panel.Around.Get() > 1 {
 			formula = "q*(ceil((A/q - 2*e) / p) + 1)"
 		}
-		tenons("joint.tenons-in-seam", "n_s", "loose tenons in one seam around the arc", formula, c.Panel.Around, c.Seam.TenonsInSeam, term("A", "vault.arc-length", metres(c.Vault.Arc)))
+		tenons("joint.tenons-in-seam", "n_s", "loose tenons in one seam around the arc", formula, c.Panel.Around.Get(), c.Seam.TenonsInSeam, c.Vault.Arc)
 	}
-	if c.Seam.EdgeSeams > 0 {
-		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", one, 1, c.Seam.TenonsInEdge, term("A", "panel.length", metres(c.Panel.Length)))
+	if c.Seam.EdgeSeams.Get() > 0 {
+		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", one, 1, c.Seam.TenonsInEdge, c.Panel.Length)
 	}
-	s.add(figure.Figure{
-		Key: "joint.count", Symbol: "n_j", Name: "loose tenons in all seams", Value: count(c.Seam.Tenons),
-		Formula: "a*n_s + b*n_e",
-		Terms: []figure.Term{
-			term("a", "", count(c.Seam.Count)), term("n_s", "joint.tenons-in-seam", count(c.Seam.TenonsInSeam)),
-			term("b", "", count(c.Seam.EdgeSeams)), term("n_e", "joint.tenons-in-edge", count(c.Seam.TenonsInEdge)),
-		},
+	l.Add("joint.count", "n_j", "loose tenons in all seams", func(f *figure.Figure) figure.Measure {
+		f.Formula = "a*n_s + b*n_e"
+		f.Terms = []figure.Term{
+			Term("a", Whole(c.Seam.Count)), Term("n_s", Whole(c.Seam.TenonsInSeam)),
+			Term("b", Whole(c.Seam.EdgeSeams)), Term("n_e", Whole(c.Seam.TenonsInEdge)),
+		}
+		return Whole(c.Seam.Tenons)
 	})
 }
 
-func (c *Ceiling) strapFigures(s *sheet) {
-	if c.Spec.Strap == nil || len(c.Spec.Strap.Stations) == 0 {
+func (c *Ceiling) strapFigures(l *Lines) {
+	if len(c.Strap.Stations.Get()) == 0 {
 		return
 	}
-	s.under("straps")
-	run, _ := c.LongestRun()
-	s.add(figure.Figure{
-		Key: "strap.longest-run", Symbol: "u", Name: "longest clear run of the rib; an overhang counts twice", Value: metres(run),
-		Method: "stations as shares of the arc",
+	l.Subject = "straps"
+	run := c.Number("strap.longest-run", func() float64 {
+		run, _ := c.LongestRun()
+		return run
 	})
-	s.add(figure.Figure{
-		Key: "strap.run-ratio", Symbol: "u/d", Name: "longest clear run by depth of rib", Value: ratio(run / c.Rib.Depth),
-		Formula: "u / d", Terms: []figure.Term{term("u", "strap.longest-run", metres(run)), term("d", "rib.depth", metres(c.Rib.Depth))},
+	l.Add("strap.longest-run", "u", "longest clear run of the rib; an overhang counts twice", func(f *figure.Figure) figure.Measure {
+		f.Method = "stations as shares of the arc"
+		return Metres(run)
 	})
-	s.add(figure.Figure{
-		Key: "strap.even-share", Symbol: "F", Name: "force on each strap if all carried alike", Value: quantity.Force(c.EvenShare()).Value(),
-		Formula: "m * q * g / (2*n)",
-		Terms: []figure.Term{
-			term("m", "panel.mass", quantity.Mass(c.Panel.Mass).Value()), term("q", "panels.around", count(c.Panel.Around)),
-			term("g", "", quantity.Value{SI: standardGravity, Unit: quantity.NewtonPerKilogram}), term("n", "strap.stations", count(len(c.Spec.Strap.Stations))),
-		},
+	l.Add("strap.run-ratio", "u/d", "longest clear run by depth of rib", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "u / d", []figure.Term{Term("u", Metres(run)), Term("d", Metres(c.Rib.Depth))}
+		return Ratio(c.Number("", func() float64 { return run.Get() / c.Rib.Depth.Get() }))
 	})
-	if c.Spec.Room.Above == nil {
+	l.Add("strap.even-share", "F", "force on each strap if all carried alike", func(f *figure.Figure) figure.Measure {
+		straps := record.Named(c.rec, c.Strap.Stations.Key(), func() int { return len(c.Strap.Stations.Get()) })
+		f.Formula = "m * q * g / (2*n)"
+		f.Terms = []figure.Term{
+			Term("m", Measured(c.Panel.Mass, quantity.Kilogram)), Term("q", Whole(c.Panel.Around)),
+			Term("g", figure.Measure{Value: quantity.Value{SI: standardGravity, Unit: quantity.NewtonPerKilogram}}), Term("n", Whole(straps)),
+		}
+		return Measured(c.Number("", c.EvenShare), quantity.Newton)
+	})
+	if !c.Room.Above.Given() {
 		return
 	}
-	crown := c.Vault.Rise + c.Vault.Thickness
-	for i, st := range c.Spec.Strap.Stations {
-		back := c.ExtradosHeight(float64(st))
-		s.add(figure.Figure{
-			Key: fmt.Sprintf("strap.length.%d", i+1), Symbol: fmt.Sprintf("l_%d", i+1), Name: fmt.Sprintf("length of strap %d between its fixings", i+1),
-			Value: metres(c.StrapLength(float64(st))), Formula: "a + c - b",
-			Terms: []figure.Term{
-				term("a", "room.above", metres(float64(*c.Spec.Room.Above))), term("c", "", metres(crown)), term("b", "", metres(back)),
-			},
+	for i := range c.Strap.Stations.Get() {
+		at := func(f func(station float64) float64) Number {
+			return c.Number("", func() float64 { return f(c.Strap.Stations.Get()[i]) })
+		}
+		l.Add(fmt.Sprintf("strap.length.%d", i+1), fmt.Sprintf("l_%d", i+1), fmt.Sprintf("length of strap %d between its fixings", i+1), func(f *figure.Figure) figure.Measure {
+			crown := c.Number("", func() float64 { return c.Vault.Rise.Get() + c.Vault.Thickness.Get() })
+			f.Formula = "a + c - b"
+			f.Terms = []figure.Term{Term("a", Metres(c.Room.Above)), Term("c", Metres(crown)), Term("b", Metres(at(c.ExtradosHeight)))}
+			return Metres(at(c.StrapLength))
 		})
 	}
 }

@@ -1,6 +1,7 @@
 // Package layout resolves a ceiling once: its profile, grid, panels, pieces
 // and masses, from the spec and the defaults for what the spec leaves out.
-// Everything downstream reads what is resolved here and parses nothing.
+// Everything downstream reads what is resolved here and parses nothing; what
+// it reads is recorded, down to the keys of the spec.
 //
 // Lengths are in m, masses in kg, angles in rad, moisture contents fractions.
 // In a section y runs across the span from the left springing and z up from
@@ -11,25 +12,56 @@ import (
 	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
-// Ceiling is one ceiling, resolved.
+// What a ceiling is made of: figures that note the keys that they come from as
+// they are read.
+type (
+	// Number is a quantity in SI, or a ratio.
+	Number = record.Value[float64]
+	// Count is a whole number.
+	Count = record.Value[int]
+	// Word is a text.
+	Word = record.Value[string]
+	// Flag is true or false.
+	Flag = record.Value[bool]
+)
+
+// Ceiling is one ceiling, resolved, for one goroutine.
 type Ceiling struct {
-	Spec      *spec.Spec // as written, with the defaults filled in
+	// Units are those that figures are printed in. They change no figure, and
+	// reading them is not recorded.
 	Units     quantity.System
 	Assumed   []standards.Assumed
+	Project   Project
+	Room      Room
 	Vault     Vault
 	Grid      Grid
-	Rib       Member
-	RibLayers []Layer // side by side through the rib's width
+	Rib       RibMember
+	RibLayers record.Value[[]Layer] // side by side through the rib's width
 	Rail      Member
 	Skin      Skin
 	Climate   Climate
 	Panel     Panel
 	Seam      Seam
+	Strap     Strap
+	Ledger    Ledger
+	Edge      Edge
+	Close     Close
+	Finish    Finish
+	Lift      Lift
+	Crew      Crew
+	Wrap      Wrap
+	Route     record.Value[[]Leg]
+	Fitting   record.Value[[]Fitting]
+	Accept    record.Value[[]Acceptance]
 
+	rec       *record.Recorder
+	spec      *spec.Spec
 	tree      map[string]any
 	standards *standards.Standards
+	assumed   record.Set
 }
 
 // Fault is something that can't be resolved, at the key to be edited.
@@ -45,10 +77,15 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	if err != nil {
 		return nil, []Fault{{Key: "", Text: err.Error()}}
 	}
-	c := &Ceiling{Spec: s, Units: quantity.Metric, Assumed: assumed, tree: filled, standards: std}
-	if s.Project.Units == "imperial" {
+	c := &Ceiling{Units: quantity.Metric, rec: &record.Recorder{}, spec: s, tree: filled, standards: std}
+	for _, a := range assumed {
+		c.addAssumed(a)
+	}
+	if s.Project.Units.Value(nil).Get() == "imperial" {
 		c.Units = quantity.Imperial
 	}
+	c.takeInputs()
+	c.takeSeam()
 	for _, step := range []func(*Ceiling) []Fault{
 		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam,
 	} {
@@ -59,14 +96,34 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	return c, nil
 }
 
-// Has reports whether the spec states a key, or the defaults do.
+// Derive is a figure that f works out of others. It is computed once, on first
+// use, and comes from the keys that f reads.
+func Derive[T any](c *Ceiling, f func() T) record.Value[T] { return record.Of(c.rec, f) }
+
+// named is Derive for a figure that has a key.
+func named[T any](c *Ceiling, key string, f func() T) record.Value[T] {
+	return record.Named(c.rec, key, f)
+}
+
+// Recorded are the keys that are read while f runs.
+func (c *Ceiling) Recorded(f func()) record.Set { return c.rec.During(f) }
+
+// Has reports whether the spec states a key, or the defaults do. Whether it does
+// counts as read.
 func (c *Ceiling) Has(key string) bool {
+	if id, ok := spec.ID(key); ok {
+		c.rec.Note(id)
+	}
 	_, ok := spec.Lookup(c.tree, key)
 	return ok
 }
 
-// AssumedAt is what was assumed for a key, or for a table that it is in.
+// AssumedAt is what was assumed for a key, or for a table that it is in. Which
+// of both counts as read.
 func (c *Ceiling) AssumedAt(key string) (standards.Assumed, bool) {
+	if id, ok := spec.ID(key); ok {
+		c.rec.Note(id)
+	}
 	for _, a := range c.Assumed {
 		if a.Key == key || len(key) > len(a.Key) && key[:len(a.Key)+1] == a.Key+"." {
 			return a, true
@@ -75,25 +132,44 @@ func (c *Ceiling) AssumedAt(key string) (standards.Assumed, bool) {
 	return standards.Assumed{}, false
 }
 
+// AssumedIn reports whether one of some keys was assumed.
+func (c *Ceiling) AssumedIn(keys record.Set) bool { return !keys.And(c.assumed).Empty() }
+
+func (c *Ceiling) addAssumed(a standards.Assumed) {
+	c.Assumed = append(c.Assumed, a)
+	c.assumed = c.assumed.Or(spec.IDs(a.Key))
+}
+
 // assume marks a figure that the layout itself supplies for an absent key.
 func (c *Ceiling) assume(key string, value any, source string) {
-	c.Assumed = append(c.Assumed, standards.Assumed{Key: key, Value: value, Source: source})
+	c.addAssumed(standards.Assumed{Key: key, Value: value, Source: source})
+}
+
+// otherwise is what a key states, or else what follows from other figures.
+func otherwise[T any](c *Ceiling, stated record.Value[T], follows func() T) (v record.Value[T], assumed bool) {
+	v = named(c, stated.Key(), func() T {
+		if stated.Given() {
+			return stated.Get()
+		}
+		return follows()
+	})
+	return v, !stated.Given()
 }
 
 // length is an optional length, or else what is assumed in its place.
-func (c *Ceiling) length(given *quantity.Length, key string, otherwise float64, source string) float64 {
-	if given != nil {
-		return float64(*given)
+func (c *Ceiling) length(stated Number, source string, follows func() float64) Number {
+	v, assumed := otherwise(c, stated, follows)
+	if assumed {
+		c.assume(v.Key(), c.Units.Format(length(v.Get()).Value()), source)
 	}
-	c.assume(key, c.Units.Format(quantity.Length(otherwise).Value()), source)
-	return otherwise
+	return v
 }
 
 // text is an optional word, or else what is assumed in its place.
-func (c *Ceiling) text(given, key, otherwise, source string) string {
-	if given != "" {
-		return given
+func (c *Ceiling) text(stated Word, source string, follows func() string) Word {
+	v, assumed := otherwise(c, stated, follows)
+	if assumed {
+		c.assume(v.Key(), v.Get(), source)
 	}
-	c.assume(key, otherwise, source)
-	return otherwise
+	return v
 }

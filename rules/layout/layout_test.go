@@ -15,24 +15,24 @@ import (
 // a = 4·atan(2·840/4200) = 1.522025, l = r·a = 4634.57.
 func TestSegment(t *testing.T) {
 	c := sample.Room(t, nil)
-	assert.InDelta(t, 3.045, c.Vault.Radius, 1e-9)
-	assert.InDelta(t, 4.63457, c.Vault.Arc, 1e-5)
-	assert.InDelta(t, 1.522025/2, c.Vault.HalfAngle, 1e-6)
-	assert.InDelta(t, 4.63457/6, c.Grid.ModuleAround, 1e-5)
-	assert.InDelta(t, 1.180, c.Grid.ModuleAlong, 1e-12)
-	assert.InDelta(t, 1.180, c.Panel.Length, 1e-12)
-	assert.InDelta(t, 4.200, c.Panel.Width, 1e-9, "plumb feet: the panel is as wide as the span")
-	assert.InDelta(t, 0.900, c.Panel.Height, 1e-4, "from the springing to the back of the crown")
-	assert.Equal(t, 6, c.Panel.Count)
-	assert.Equal(t, 16, c.Seam.TenonsInSeam, "ceil((4634.57 − 150)/300) + 1")
-	assert.Equal(t, 80, c.Seam.Tenons)
+	assert.InDelta(t, 3.045, c.Vault.Radius.Get(), 1e-9)
+	assert.InDelta(t, 4.63457, c.Vault.Arc.Get(), 1e-5)
+	assert.InDelta(t, 1.522025/2, c.Vault.HalfAngle.Get(), 1e-6)
+	assert.InDelta(t, 4.63457/6, c.Grid.ModuleAround.Get(), 1e-5)
+	assert.InDelta(t, 1.180, c.Grid.ModuleAlong.Get(), 1e-12)
+	assert.InDelta(t, 1.180, c.Panel.Length.Get(), 1e-12)
+	assert.InDelta(t, 4.200, c.Panel.Width.Get(), 1e-9, "plumb feet: the panel is as wide as the span")
+	assert.InDelta(t, 0.900, c.Panel.Height.Get(), 1e-4, "from the springing to the back of the crown")
+	assert.Equal(t, 6, c.Panel.Count.Get())
+	assert.Equal(t, 16, c.Seam.TenonsInSeam.Get(), "ceil((4634.57 − 150)/300) + 1")
+	assert.Equal(t, 80, c.Seam.Tenons.Get())
 }
 
 func TestFullEnds(t *testing.T) {
 	c := sample.Room(t, map[string]any{"grid.ends": "full"})
-	assert.InDelta(t, (7.080-0.090)/6, c.Grid.ModuleAlong, 1e-12, "the length less one rib")
-	assert.InDelta(t, c.Panel.Length+0.045, c.Panel.EndLength, 1e-12, "half a rib longer")
-	total := 4*c.Panel.Length + 2*c.Panel.EndLength
+	assert.InDelta(t, (7.080-0.090)/6, c.Grid.ModuleAlong.Get(), 1e-12, "the length less one rib")
+	assert.InDelta(t, c.Panel.Length.Get()+0.045, c.Panel.EndLength.Get(), 1e-12, "half a rib longer")
+	total := 4*c.Panel.Length.Get() + 2*c.Panel.EndLength.Get()
 	assert.InDelta(t, 7.080, total, 1e-12)
 }
 
@@ -40,15 +40,15 @@ func TestFullEnds(t *testing.T) {
 // stick out by the thickness times the sine of the slope, level ones by the
 // thickness over it.
 func TestFeet(t *testing.T) {
-	half := sample.Room(t, nil).Vault.HalfAngle
+	half := sample.Room(t, nil).Vault.HalfAngle.Get()
 	for cut, want := range map[string]float64{
 		"plumb": 4.2, "radial": 4.2 + 2*0.060*math.Sin(half), "level": 4.2 + 2*0.060/math.Sin(half),
 	} {
 		c := sample.Room(t, map[string]any{"springing.cut": cut})
-		assert.InDelta(t, want, c.Panel.Width, 1e-4, cut)
+		assert.InDelta(t, want, c.Panel.Width.Get(), 1e-4, cut)
 	}
 	c := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "semicircular", "span": "4200mm", "length": "7080mm"}, "springing": map[string]any{}})
-	assert.Equal(t, "level", c.Vault.Cut, "plumb would feather the foot of a semicircle")
+	assert.Equal(t, "level", c.Vault.Cut.Get(), "plumb would feather the foot of a semicircle")
 }
 
 // inside reports whether a point of the section lies in one of the pieces of a
@@ -56,12 +56,12 @@ func TestFeet(t *testing.T) {
 // rails by their own frames.
 func insideRib(c *layout.Ceiling, y, z float64) bool {
 	r := math.Hypot(y-2.1, z-(0.84-3.045))
-	return r >= 3.045 && r <= 3.045+c.Rib.Depth && y >= 0 && y <= 4.2
+	return r >= 3.045 && r <= 3.045+c.Rib.Depth.Get() && y >= 0 && y <= 4.2
 }
 
 func insideSkin(c *layout.Ceiling, y, z float64) bool {
 	r := math.Hypot(y-2.1, z-(0.84-3.045)) - 3.045
-	return r >= c.Skin.Setback && r <= c.Skin.Setback+c.Skin.Total() && y >= 0 && y <= 4.2
+	return r >= c.Skin.Setback.Get() && r <= c.Skin.Setback.Get()+c.Skin.Total() && y >= 0 && y <= 4.2
 }
 
 func insideRail(c *layout.Ceiling, y, z float64) bool {
@@ -71,19 +71,19 @@ func insideRail(c *layout.Ceiling, y, z float64) bool {
 	if r := math.Hypot(y-2.1, z-(0.84-3.045)); r < 3.04 || r > 3.12 {
 		return false // far from every rail
 	}
-	for j := range c.Grid.Around + 1 {
-		s := c.Vault.Arc * float64(j) / float64(c.Grid.Around)
-		at, t := c.Vault.Intrados.At(s), c.Vault.Intrados.Tangent(s)
+	for j := range c.Grid.Around.Get() + 1 {
+		s := c.Vault.Arc.Get() * float64(j) / float64(c.Grid.Around.Get())
+		at, t := c.Vault.Intrados.Get().At(s), c.Vault.Intrados.Get().Tangent(s)
 		a := (y-at.Y)*t.Y + (z-at.Z)*t.Z
 		d := -(y-at.Y)*t.Z + (z-at.Z)*t.Y
-		low, high := -c.Rail.Width/2, c.Rail.Width/2
+		low, high := -c.Rail.Width.Get()/2, c.Rail.Width.Get()/2
 		if j == 0 {
 			low = 0
 		}
-		if j == c.Grid.Around {
+		if j == c.Grid.Around.Get() {
 			high = 0
 		}
-		if a >= low && a <= high && d >= 0 && d <= c.Rail.Depth {
+		if a >= low && a <= high && d >= 0 && d <= c.Rail.Depth.Get() {
 			return true
 		}
 	}
@@ -109,11 +109,11 @@ func areaOf(c *layout.Ceiling, inside func(*layout.Ceiling, float64, float64) bo
 // tenons and no straps, so that only the wood is weighed.
 func TestMassCloses(t *testing.T) {
 	c := sample.Room(t, map[string]any{"grid.reveal": map[string]any{"at": "sides"}, "room": map[string]any{"width": "4240mm", "length": "7144mm", "height": "2700mm"}})
-	oak := 1000 * 0.68 * (1 + c.Climate.Shop)
-	want := areaOf(c, insideRib)*c.Rib.Width*oak + areaOf(c, insideRail)*c.Clear()*oak +
-		areaOf(c, insideSkin)*c.Clear()*c.Skin.Material.Density
+	oak := 1000 * 0.68 * (1 + c.Climate.Shop.Get())
+	want := areaOf(c, insideRib)*c.Rib.Width.Get()*oak + areaOf(c, insideRail)*c.Clear()*oak +
+		areaOf(c, insideSkin)*c.Clear()*c.Skin.Material.Get().Density
 	got := 0.0
-	for _, p := range c.Panel.Pieces {
+	for _, p := range c.Panel.Pieces.Get() {
 		if p.Kind != layout.LooseTenon {
 			got += p.Mass * float64(p.Count)
 		}
@@ -126,16 +126,16 @@ func TestMassCloses(t *testing.T) {
 func TestMassDoesNotDependOnTheSplit(t *testing.T) {
 	wood := func(c *layout.Ceiling) float64 {
 		sum := 0.0
-		for _, p := range c.Panel.Pieces {
+		for _, p := range c.Panel.Pieces.Get() {
 			if p.Kind != layout.LooseTenon && p.Kind != layout.Hanger {
 				sum += p.Mass * float64(p.Count)
 			}
 		}
-		return sum * float64(c.Panel.Around)
+		return sum * float64(c.Panel.Around.Get())
 	}
 	whole, halves := sample.Room(t, nil), sample.Room(t, map[string]any{"panels.around": int64(2)})
 	assert.InEpsilon(t, wood(whole), wood(halves), 1e-4)
-	assert.InDelta(t, 2.1, halves.Panel.Width, 0.05)
+	assert.InDelta(t, 2.1, halves.Panel.Width.Get(), 0.05)
 }
 
 // Every profile resolves, with a mass and a box.
@@ -154,10 +154,10 @@ func TestProfiles(t *testing.T) {
 		v["span"], v["length"] = "4200mm", "7080mm"
 		for _, around := range []int64{1, 2} {
 			c := sample.Room(t, map[string]any{"vault": v, "springing": map[string]any{}, "panels.around": around})
-			assert.Greater(t, c.Panel.Mass, 5.0, v)
-			assert.Greater(t, c.Panel.Height, 0.05, v)
-			assert.False(t, math.IsNaN(c.Panel.Centre.Z), v)
-			for _, p := range c.Panel.Pieces {
+			assert.Greater(t, c.Panel.Mass.Get(), 5.0, v)
+			assert.Greater(t, c.Panel.Height.Get(), 0.05, v)
+			assert.False(t, math.IsNaN(c.Panel.Centre.Get().Z), v)
+			for _, p := range c.Panel.Pieces.Get() {
 				assert.Greater(t, p.Mass, 0.0, "%v %s", v, p.Kind)
 			}
 		}
@@ -173,11 +173,11 @@ func TestRibsAlong(t *testing.T) {
 	}{{6, "half"}, {3, "half"}, {6, "full"}, {2, "full"}, {1, "half"}} {
 		c := sample.Room(t, map[string]any{"panels.along": tt.panels, "grid.ends": tt.ends})
 		seams := 0
-		for i := range c.Grid.Along {
-			apart := c.Grid.ModuleAlong
+		for i := range c.Grid.Along.Get() {
+			apart := c.Grid.ModuleAlong.Get()
 			for _, rib := range []int{i, i + 1} {
 				if c.SeamAt(rib) {
-					apart += c.Seam.Gap / 2
+					apart += c.Seam.Gap.Get() / 2
 				}
 			}
 			assert.InDelta(t, apart, c.RibAt(i+1)-c.RibAt(i), 1e-12, "%+v rib %d", tt, i)
@@ -186,13 +186,13 @@ func TestRibsAlong(t *testing.T) {
 				assert.InDelta(t, c.SeamLine(seams), c.RibAt(i), 1e-12, "%+v", tt)
 			}
 		}
-		assert.Equal(t, c.Seam.Count, seams, "%+v", tt)
-		end := c.RibAt(c.Grid.Along)
-		if !c.Grid.HalfEnds {
-			end += c.Rib.Width / 2
+		assert.Equal(t, c.Seam.Count.Get(), seams, "%+v", tt)
+		end := c.RibAt(c.Grid.Along.Get())
+		if !c.Grid.HalfEnds.Get() {
+			end += c.Rib.Width.Get() / 2
 		}
 		assert.InDelta(t, c.BuiltLength(), end, 1e-12, "%+v", tt)
 		// What the room has beyond the first gap, the panels and the seams.
-		assert.InDelta(t, 7.144-0.018-7.080-float64(c.Seam.Count)*0.0004, c.NearGap(), 1e-12)
+		assert.InDelta(t, 7.144-0.018-7.080-float64(c.Seam.Count.Get())*0.0004, c.NearGap(), 1e-12)
 	}
 }

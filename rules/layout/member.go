@@ -2,93 +2,142 @@ package layout
 
 import (
 	"dryfit/rules/kernel/timber"
+	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
 // Member is the section of a rib or a rail.
 type Member struct {
-	Species    timber.Species
-	Cut        timber.Cut
-	Width      float64 // along the axis for a rib, around the arc for a rail
-	Depth      float64 // across the curve, from the intrados
-	Lamination float64 // thickness of one strip of a laminated rib, else 0
+	Species record.Value[timber.Species]
+	Cut     record.Value[timber.Cut]
+	Sawn    Word   // how its boards are cut, in the spec's word
+	Width   Number // along the axis for a rib, around the arc for a rail
+	Depth   Number // across the curve, from the intrados
+}
+
+// RibMember is the curved member.
+type RibMember struct {
+	Member
+	Construction Word   // "laminated", "sawn", "solid"
+	Lamination   Number // thickness of one strip of a laminated rib, else 0
+	Segments     Count  // of a sawn rib, in one panel
+	Stagger      Number // share of a segment
+	Layers       Count  // that the spec states
+	layer        record.Value[[]spec.Layer]
 }
 
 // Skin is the bent sheet.
 type Skin struct {
-	Material  timber.Sheet
-	Thickness float64 // of one layer
-	Layers    int
-	Setback   float64 // from the intrados to the near face
-	LongBent  bool    // the sheet's long edge goes around the arc
-	Around    bool    // the straight edge runs around, so that nothing can bend
-	Between   bool    // between the ribs, or let into them, and not behind
+	Material  record.Value[timber.Sheet]
+	Thickness Number // of one layer
+	Layers    Count
+	Setback   Number // from the intrados to the near face
+	Straight  Word   // which way the straight edge runs
+	Sheet     Sheet
+	LongBent  Flag // the sheet's long edge goes around the arc
+	Between   Flag // between the ribs, or let into them, and not behind
 }
 
+// Sheet is the stock sheet by which of its edges is bent.
+type Sheet struct{ Straight, Bent Number }
+
+// Around reports whether the straight edge runs around, so that nothing can
+// bend.
+func (s Skin) Around() bool { return s.Straight.Get() == "around" }
+
 // Total is the thickness of all layers.
-func (s Skin) Total() float64 { return s.Thickness * float64(s.Layers) }
+func (s Skin) Total() float64 { return s.Thickness.Get() * float64(s.Layers.Get()) }
 
 // LeastRadius is the least radius that the material allows the skin, on the
 // face toward the room.
 func (s Skin) LeastRadius() (float64, error) {
-	return s.Material.LeastRadius(s.Thickness, s.LongBent)
+	return s.Material.Get().LeastRadius(s.Thickness.Get(), s.LongBent.Get())
 }
 
 // BentEdge names the edge of the sheet that goes around the arc.
 func (s Skin) BentEdge() string {
-	if s.LongBent {
+	if s.LongBent.Get() {
 		return "long"
 	}
 	return "short"
 }
 
-func resolveMembers(c *Ceiling) []Fault {
-	var faults []Fault
-	sp := c.Spec
-	species := func(name, key string) timber.Species {
-		s, err := c.standards.Species(name)
-		if err != nil {
-			faults = append(faults, Fault{Key: key, Text: err.Error()})
-		}
-		return s
-	}
+const asRib = "common practice: as the rib"
 
-	c.Skin = Skin{
-		Thickness: float64(*sp.Skin.Thickness), Layers: *sp.Skin.Layers,
-		Around: sp.Skin.Straight == "around", LongBent: sp.Skin.Sheet.Bent >= sp.Skin.Sheet.Straight,
+func resolveMembers(c *Ceiling) []Fault {
+	rib, rail, skin := c.spec.Rib, c.spec.Rail, c.spec.Skin
+	var faults []Fault
+	species := func(name Word) record.Value[timber.Species] {
+		if _, err := c.standards.Species(name.Get()); err != nil {
+			faults = append(faults, Fault{Key: name.Key(), Text: err.Error()})
+		}
+		return Derive(c, func() timber.Species {
+			s, _ := c.standards.Species(name.Get())
+			return s
+		})
 	}
-	sheet, err := c.standards.Sheet(sp.Skin.Material)
-	if err != nil {
+	material := stated(c, skin.Material)
+	if _, err := c.standards.Sheet(material.Get()); err != nil {
 		faults = append(faults, Fault{Key: "skin.material", Text: err.Error()})
 	}
-	c.Skin.Material = sheet
-
-	c.Rib = Member{
-		Species: species(sp.Rib.Species, "rib.species"), Cut: cuts[sp.Rib.Cut],
-		Width: float64(sp.Rib.Width), Depth: float64(sp.Rib.Depth),
-	}
-	if sp.Rib.Construction == "laminated" {
-		c.Rib.Lamination = float64(*sp.Rib.Lamination)
-	}
-
-	const asRib = "common practice: as the rib"
+	c.takeRib()
+	c.takeSkin(material)
+	ribSpecies := stated(c, rib.Species)
+	c.Rib.Species = species(ribSpecies)
 	c.Rail = Member{
-		Species: species(c.text(sp.Rail.Species, "rail.species", sp.Rib.Species, asRib), "rail.species"),
-		Cut:     cuts[sp.Rail.Cut],
-		Width:   c.length(sp.Rail.Width, "rail.width", c.Rib.Width, asRib),
-		Depth:   c.length(sp.Rail.Depth, "rail.depth", c.Rib.Depth-c.Skin.Total(), "common practice: rib less skin"),
+		Species: species(c.text(stated(c, rail.Species), asRib, ribSpecies.Get)),
+		Cut:     c.cut(rail.Cut), Sawn: stated(c, rail.Cut),
+		Width: c.length(si(c, rail.Width), asRib, c.Rib.Width.Get),
+		Depth: c.length(si(c, rail.Depth), "common practice: rib less skin", func() float64 { return c.Rib.Depth.Get() - c.Skin.Total() }),
 	}
-	if c.Rail.Depth <= 0 {
+	if c.Rail.Depth.Get() <= 0 {
 		faults = append(faults, Fault{Key: "rib.depth", Text: c.sprintf(
 			"the rib is %v deep and the skin %v thick, which leaves no depth for the rail; state rail.depth",
-			length(c.Rib.Depth), length(c.Skin.Total()))})
+			length(c.Rib.Depth.Get()), length(c.Skin.Total()))})
 	}
-	c.Skin.Setback = c.length(sp.Skin.Setback, "skin.setback", c.Rail.Depth, "common practice: the rail's depth")
-	c.Skin.Between = c.Skin.Setback < c.Rib.Depth
+	c.Skin.Setback = c.length(si(c, skin.Setback), "common practice: the rail's depth", c.Rail.Depth.Get)
 	return faults
+}
+
+func (c *Ceiling) takeRib() {
+	s := c.spec.Rib
+	c.Rib = RibMember{
+		Member:       Member{Cut: c.cut(s.Cut), Sawn: stated(c, s.Cut), Width: si(c, s.Width), Depth: si(c, s.Depth)},
+		Construction: stated(c, s.Construction),
+		Segments:     stated(c, s.Segments), Stagger: si(c, s.Stagger),
+		layer: s.Layer.Value(c.rec),
+	}
+	c.Rib.Layers = Derive(c, func() int { return len(c.Rib.layer.Get()) })
+	strip := si(c, s.Lamination)
+	c.Rib.Lamination = named(c, strip.Key(), func() float64 {
+		if c.Rib.Construction.Get() != "laminated" {
+			return 0
+		}
+		return strip.Get()
+	})
+}
+
+func (c *Ceiling) takeSkin(material Word) {
+	s := c.spec.Skin
+	c.Skin = Skin{
+		Material: named(c, material.Key(), func() timber.Sheet {
+			sheet, _ := c.standards.Sheet(material.Get())
+			return sheet
+		}),
+		Thickness: si(c, s.Thickness), Layers: stated(c, s.Layers), Straight: stated(c, s.Straight),
+		Sheet: Sheet{Straight: si(c, s.Sheet.Straight), Bent: si(c, s.Sheet.Bent)},
+	}
+	c.Skin.LongBent = Derive(c, func() bool { return c.Skin.Sheet.Bent.Get() >= c.Skin.Sheet.Straight.Get() })
+	c.Skin.Between = Derive(c, func() bool { return c.Skin.Setback.Get() < c.Rib.Depth.Get() })
 }
 
 var cuts = map[string]timber.Cut{
 	"vertical": timber.VerticalGrain,
 	"flat":     timber.FlatGrain,
 	"mixed":    timber.MixedGrain,
+}
+
+func (c *Ceiling) cut(f spec.Field[string]) record.Value[timber.Cut] {
+	word := stated(c, f)
+	return named(c, word.Key(), func() timber.Cut { return cuts[word.Get()] })
 }

@@ -5,100 +5,124 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/timber"
-	"dryfit/spec/quantity"
+	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
 // Grid is the coffers.
 type Grid struct {
-	Around, Along             int
-	ModuleAround, ModuleAlong float64
-	HalfEnds                  bool // the ribs at the vault's ends are halves
-	Reveal                    *Reveal
+	Around, Along             Count
+	ModuleAround, ModuleAlong Number
+	HalfEnds                  Flag // the ribs at the vault's ends are halves
+	Reveal                    Reveal
 }
 
 // Reveal is the groove of each side of a member, or of a seam.
 type Reveal struct {
-	Width, Depth float64
-	At           string // "seam", "sides", "layers"
+	Width, Depth Number
+	At           Word // "seam", "sides", "layers"
 }
+
+// Given reports whether the groove has its two sizes.
+func (r Reveal) Given() bool { return r.Width.Given() && r.Depth.Given() }
 
 // Panel is one shop-built unit, the heaviest of them where they differ.
 type Panel struct {
-	Along, Around, Count int
-	Modules              float64 // along, in one panel; whole where the seams fall on ribs
-	Length, EndLength    float64 // of an inner panel, of one at an end of the vault
-	Width, Height        float64 // of its box as hung
-	Arc                  float64 // of its intrados
-	Mass                 float64
-	Centre               curve.Point // of mass
-	Outline              Region      // its section, skin included
-	Tolerance, Form      float64
-	Pieces               []Piece
+	Along, Around, Count Count
+	Modules              Number // along, in one panel; whole where the seams fall on ribs
+	Length, EndLength    Number // of an inner panel, of one at an end of the vault
+	Width, Height        Number // of its box as hung
+	Arc                  Number // of its intrados
+	Mass                 Number
+	Centre               record.Value[curve.Point] // of mass
+	Outline              record.Value[Region]      // its section, skin included
+	Tolerance, Form      Number
+	Pieces               record.Value[[]Piece]
 }
 
 // Climate is the moisture content of the wood, fractions.
 type Climate struct {
-	Shop, Dry, Wet float64
+	Shop, Dry, Wet Number
+	Above          RoofSpace
 }
+
+// RoofSpace is the air behind the ceiling.
+type RoofSpace struct {
+	Table
+	Dry, Wet Air
+}
+
+// Air is a temperature and a relative humidity.
+type Air struct{ Temperature, Humidity Number }
 
 // Seam is the field joints.
 type Seam struct {
-	Count         int // seams around the arc
-	TenonsInSeam  int // in one of them: in each piece of the arch as many
-	EdgeSeams     int // seams along the axis, between the pieces of an arch
-	TenonsInEdge  int
-	Tenons        int // in all
-	Tenon         quantityTenon
-	Gap           float64
-	Spacing, Edge float64
+	Count         Count // seams around the arc
+	TenonsInSeam  Count // in one of them: in each piece of the arch as many
+	EdgeSeams     Count // seams along the axis, between the pieces of an arch
+	TenonsInEdge  Count
+	Tenons        Count // in all
+	Tenon         Tenon
+	Gap           Number
+	Spacing, Edge Number
+	Mortise       Word
+	Tolerance     Number
 }
 
-type quantityTenon struct{ Thickness, Width, Length float64 }
+// Tenon is a loose tenon.
+type Tenon struct{ Thickness, Width, Length Number }
 
 func resolveGrid(c *Ceiling) []Fault {
-	g, p := c.Spec.Grid, c.Spec.Panels
-	c.Grid = Grid{Around: g.Around, Along: g.Along, HalfEnds: g.Ends == "half"}
-	c.Grid.ModuleAround = c.Vault.Arc / float64(g.Around)
-	along := c.Vault.Length
-	if !c.Grid.HalfEnds {
-		along -= c.Rib.Width
+	s, g := c.spec.Grid, &c.Grid
+	ends := stated(c, s.Ends)
+	*g = Grid{
+		Around: stated(c, s.Around), Along: stated(c, s.Along),
+		HalfEnds: named(c, ends.Key(), func() bool { return ends.Get() == "half" }),
+		Reveal:   Reveal{si(c, s.Reveal.Width), si(c, s.Reveal.Depth), stated(c, s.Reveal.At)},
 	}
-	c.Grid.ModuleAlong = along / float64(g.Along)
-	if c.Grid.ModuleAlong <= c.Rib.Width {
+	g.ModuleAround = named(c, "grid.module-around", func() float64 { return c.Vault.Arc.Get() / float64(g.Around.Get()) })
+	g.ModuleAlong = named(c, "grid.module-along", func() float64 {
+		along := c.Vault.Length.Get()
+		if !g.HalfEnds.Get() {
+			along -= c.Rib.Width.Get()
+		}
+		return along / float64(g.Along.Get())
+	})
+	if g.ModuleAlong.Get() <= c.Rib.Width.Get() {
 		return []Fault{{"grid.along", c.sprintf("%d modules in %v are %v each, which the rib's width of %v fills",
-			g.Along, length(c.Vault.Length), length(c.Grid.ModuleAlong), length(c.Rib.Width))}}
+			g.Along.Get(), length(c.Vault.Length.Get()), length(g.ModuleAlong.Get()), length(c.Rib.Width.Get()))}}
 	}
-	if c.Grid.ModuleAround <= c.Rail.Width {
+	if g.ModuleAround.Get() <= c.Rail.Width.Get() {
 		return []Fault{{"grid.around", c.sprintf("%d modules around %v of arc are %v each, which the rail's width of %v fills",
-			g.Around, length(c.Vault.Arc), length(c.Grid.ModuleAround), length(c.Rail.Width))}}
+			g.Around.Get(), length(c.Vault.Arc.Get()), length(g.ModuleAround.Get()), length(c.Rail.Width.Get()))}}
 	}
-	if r := g.Reveal; r != nil && r.Width != nil && r.Depth != nil {
-		c.Grid.Reveal = &Reveal{float64(*r.Width), float64(*r.Depth), r.At}
-	}
-
-	panels := g.Along
-	if p.Along != nil {
-		panels = *p.Along
-	} else {
-		c.assume("panels.along", int64(panels), "common practice: a panel for each module along")
-	}
-	c.Panel = Panel{
-		Along: panels, Around: *p.Around, Count: panels * *p.Around,
-		Modules:   float64(g.Along) / float64(panels),
-		Tolerance: float64(*p.Tolerance), Form: float64(*p.Form),
-		Arc: c.Vault.Arc / float64(*p.Around),
-	}
-	c.Panel.Length = c.Panel.Modules * c.Grid.ModuleAlong
-	c.Panel.EndLength = c.Panel.Length
-	if !c.Grid.HalfEnds {
-		c.Panel.EndLength += c.Rib.Width / 2 * float64(c.vaultEnds())
-	}
+	c.takePanels()
 	return nil
+}
+
+// takePanels divides the grid into panels.
+func (c *Ceiling) takePanels() {
+	s, p := c.spec.Panels, &c.Panel
+	along, assumed := otherwise(c, stated(c, s.Along), c.Grid.Along.Get)
+	if assumed {
+		c.assume("panels.along", int64(along.Get()), "common practice: a panel for each module along")
+	}
+	*p = Panel{Along: along, Around: stated(c, s.Around), Tolerance: si(c, s.Tolerance), Form: si(c, s.Form)}
+	p.Count = named(c, "panel.count", func() int { return p.Along.Get() * p.Around.Get() })
+	p.Modules = Derive(c, func() float64 { return float64(c.Grid.Along.Get()) / float64(p.Along.Get()) })
+	p.Arc = Derive(c, func() float64 { return c.Vault.Arc.Get() / float64(p.Around.Get()) })
+	p.Length = named(c, "panel.length", func() float64 { return p.Modules.Get() * c.Grid.ModuleAlong.Get() })
+	p.EndLength = named(c, "panel.end-length", func() float64 {
+		if c.Grid.HalfEnds.Get() {
+			return p.Length.Get()
+		}
+		return p.Length.Get() + c.Rib.Width.Get()/2*float64(c.vaultEnds())
+	})
 }
 
 // vaultEnds is at how many of its sides an end panel is at an end of the vault.
 func (c *Ceiling) vaultEnds() int {
-	if c.Panel.Along == 1 {
+	if c.Panel.Along.Get() == 1 {
 		return 2
 	}
 	return 1
@@ -106,58 +130,80 @@ func (c *Ceiling) vaultEnds() int {
 
 func resolveClimate(c *Ceiling) []Fault {
 	var faults []Fault
-	moisture := func(key string, t quantity.Temperature, h quantity.Share) float64 {
-		m, err := timber.EMC(float64(t), float64(h))
-		if err != nil {
+	moisture := func(key string, s spec.Air) Number {
+		air := c.air(s)
+		if _, err := air.Moisture(); err != nil {
 			faults = append(faults, Fault{key, err.Error()})
 		}
-		return m
+		return named(c, key+".moisture", func() float64 {
+			m, _ := air.Moisture()
+			return m
+		})
 	}
-	sp := c.Spec.Climate
+	s := c.spec.Climate
 	c.Climate = Climate{
-		Shop: moisture("climate.shop", sp.Shop.Temperature, sp.Shop.Humidity),
-		Dry:  moisture("climate.dry", sp.Dry.Temperature, sp.Dry.Humidity),
-		Wet:  moisture("climate.wet", sp.Wet.Temperature, sp.Wet.Humidity),
+		Shop: moisture("climate.shop", s.Shop), Dry: moisture("climate.dry", s.Dry), Wet: moisture("climate.wet", s.Wet),
+		Above: RoofSpace{c.table(s.Above.Table), c.air(s.Above.Dry), c.air(s.Above.Wet)},
 	}
 	return faults
 }
 
+func (c *Ceiling) air(s spec.Air) Air { return Air{si(c, s.Temperature), si(c, s.Humidity)} }
+
+// Moisture is the moisture content that wood comes to in the air.
+func (a Air) Moisture() (float64, error) { return timber.EMC(a.Temperature.Get(), a.Humidity.Get()) }
+
 // resolveSeam counts the field joints.
 func resolveSeam(c *Ceiling) []Fault {
-	sp := c.Spec.Seam
-	s := Seam{
-		Gap: float64(*sp.Gap), Spacing: float64(*sp.Spacing), Edge: float64(*sp.Edge),
-		Tenon: quantityTenon{float64(sp.Tenon.Thickness), float64(sp.Tenon.Width), float64(sp.Tenon.Length)},
-		Count: c.Panel.Along - 1, EdgeSeams: (c.Panel.Around - 1) * c.Panel.Along,
-	}
-	s.TenonsInSeam = c.Panel.Around * tenons(c.Panel.Arc, s)
-	s.TenonsInEdge = tenons(c.Panel.Length, s)
-	s.Tenons = s.Count*s.TenonsInSeam + s.EdgeSeams*s.TenonsInEdge
-	c.Seam = s
+	s, p := &c.Seam, c.Panel
+	s.Count = Derive(c, func() int { return p.Along.Get() - 1 })
+	s.EdgeSeams = Derive(c, func() int { return (p.Around.Get() - 1) * p.Along.Get() })
+	s.TenonsInSeam = named(c, "joint.tenons-in-seam", func() int { return p.Around.Get() * c.tenons(p.Arc.Get()) })
+	s.TenonsInEdge = named(c, "joint.tenons-in-edge", func() int { return c.tenons(p.Length.Get()) })
+	s.Tenons = named(c, "joint.count", func() int {
+		n := 0
+		if seams := s.Count.Get(); seams > 0 {
+			n += seams * s.TenonsInSeam.Get()
+		}
+		if seams := s.EdgeSeams.Get(); seams > 0 {
+			n += seams * s.TenonsInEdge.Get()
+		}
+		return n
+	})
 	return nil
+}
+
+// takeSeam is what the spec says of a seam.
+func (c *Ceiling) takeSeam() {
+	s := c.spec.Seam
+	c.Seam = Seam{
+		Gap: si(c, s.Gap), Spacing: si(c, s.Spacing), Edge: si(c, s.Edge),
+		Mortise: stated(c, s.Mortise), Tolerance: si(c, s.Tolerance),
+		Tenon: Tenon{si(c, s.Tenon.Thickness), si(c, s.Tenon.Width), si(c, s.Tenon.Length)},
+	}
 }
 
 // tenons is how many a seam of a length has: one at each end and no more than
 // the spacing between. A seam too short for two has one.
-func tenons(seam float64, s Seam) int {
-	between := seam - 2*s.Edge
+func (c *Ceiling) tenons(seam float64) int {
+	between := seam - 2*c.Seam.Edge.Get()
 	if between <= 0 {
 		return 1
 	}
-	return int(math.Ceil(between/s.Spacing-spacingSlack)) + 1
+	return int(math.Ceil(between/c.Seam.Spacing.Get()-spacingSlack)) + 1
 }
 
 // TenonStations are the distances of the tenons from one end of a seam of a
 // length. They lie alike from both ends, so that the mortises of the two panels
 // mirror and one template cuts both.
 func (c *Ceiling) TenonStations(seam float64) []float64 {
-	n := tenons(seam, c.Seam)
+	n := c.tenons(seam)
 	if n == 1 {
 		return []float64{seam / 2}
 	}
-	out := make([]float64, n)
+	edge, out := c.Seam.Edge.Get(), make([]float64, n)
 	for i := range out {
-		out[i] = c.Seam.Edge + float64(i)*(seam-2*c.Seam.Edge)/float64(n-1)
+		out[i] = edge + float64(i)*(seam-2*edge)/float64(n-1)
 	}
 	return out
 }

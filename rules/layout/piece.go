@@ -6,6 +6,7 @@ import (
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
 // PieceKind is what a piece is for.
@@ -38,6 +39,7 @@ type Piece struct {
 	Volume   float64 // of one
 	Mass     float64 // of one
 	Centre   curve.Point
+	From     record.Set // the keys that it comes from
 }
 
 // steelDensity is in kg/m3 (41.82 lb by square foot and inch of thickness is
@@ -54,75 +56,125 @@ type Layer struct {
 }
 
 // ribLayers are the layers of a sawn rib side by side, or the whole of another.
-func (c *Ceiling) ribLayers() ([]Layer, []Fault) {
-	if c.Spec.Rib.Construction != "sawn" || len(c.Spec.Rib.Layer) == 0 {
-		return []Layer{{c.Rib.Width, 0, c.Rib.Depth}}, nil
+func (c *Ceiling) ribLayers() []Layer {
+	if c.Rib.Construction.Get() != "sawn" || c.Rib.Layers.Get() == 0 {
+		return []Layer{{c.Rib.Width.Get(), 0, c.Rib.Depth.Get()}}
 	}
 	var layers []Layer
-	var faults []Fault
-	for i, l := range c.Spec.Rib.Layer {
-		quarters, _ := l.Stock.Quarters() // the schema has seen to its form
-		t, err := timber.Surfaced(quarters)
-		if err != nil {
-			faults = append(faults, Fault{spec.Key("rib", "layer", i+1, "stock"), err.Error()})
-		}
-		layer := Layer{Width: t, To: float64(l.Depth)}
-		if l.Setback != nil {
-			layer.From, layer.To = float64(*l.Setback), layer.To+float64(*l.Setback)
-		}
-		layers = append(layers, layer)
+	for _, l := range c.Rib.layer.Get() {
+		t, _ := timber.Surfaced(c.quarters(l))
+		from := si(c, l.Setback).Get()
+		layers = append(layers, Layer{Width: t, From: from, To: from + si(c, l.Depth).Get()})
 	}
-	return layers, faults
+	return layers
+}
+
+// quarters are those of a layer's nominal stock, of whose form the schema makes
+// sure.
+func (c *Ceiling) quarters(l spec.Layer) int {
+	n, _ := stated(c, l.Stock).Get().Quarters()
+	return n
 }
 
 // resolvePanel works out the pieces of the heaviest panel of the vault, piece
 // of an arch by piece.
 func resolvePanel(c *Ceiling) []Fault {
-	layers, faults := c.ribLayers()
-	if len(faults) > 0 {
-		return faults
-	}
-	c.RibLayers = layers
-	for k := range c.Panel.Around {
-		one := c.panelPiece(k)
-		if one.Mass > c.Panel.Mass {
-			one.Along, one.Around, one.Count, one.Modules = c.Panel.Along, c.Panel.Around, c.Panel.Count, c.Panel.Modules
-			one.Length, one.EndLength, one.Arc = c.Panel.Length, c.Panel.EndLength, c.Panel.Arc
-			one.Tolerance, one.Form = c.Panel.Tolerance, c.Panel.Form
-			c.Panel = one
+	var faults []Fault
+	if c.Rib.Construction.Get() == "sawn" {
+		for i, l := range c.Rib.layer.Get() {
+			if _, err := timber.Surfaced(c.quarters(l)); err != nil {
+				faults = append(faults, Fault{spec.Key("rib", "layer", i+1, "stock"), err.Error()})
+			}
 		}
 	}
-	return nil
+	c.RibLayers = Derive(c, c.ribLayers)
+	c.weigh()
+	return faults
 }
 
-// panelPiece is the k-th piece of an arch from the left, with its masses.
-func (c *Ceiling) panelPiece(k int) Panel {
-	v := c.Vault
-	s0, s1 := float64(k)*c.Panel.Arc, float64(k+1)*c.Panel.Arc
-	if k == c.Panel.Around-1 {
-		s1 = v.Arc
+// weigh finds the heaviest piece of an arch, which the panel is.
+func (c *Ceiling) weigh() {
+	p := &c.Panel
+	arch := Derive(c, func() (out []weighed) {
+		for k := range p.Around.Get() {
+			out = append(out, c.weighed(k))
+		}
+		return out
+	})
+	heaviest := Derive(c, func() int {
+		if p.Around.Get() == 1 {
+			return 0 // whatever it weighs
+		}
+		at := 0
+		for k, one := range arch.Get() {
+			if one.mass > arch.Get()[at].mass {
+				at = k
+			}
+		}
+		return at
+	})
+	p.Pieces = Derive(c, func() []Piece { return arch.Get()[heaviest.Get()].pieces })
+	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
+	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
+	p.Outline = Derive(c, func() Region {
+		s0, s1 := c.part(heaviest.Get())
+		return c.Vault.Band(s0, s1, 0, c.Vault.Thickness.Get())
+	})
+	p.Width = named(c, "panel.width", func() float64 {
+		low, high := p.Outline.Get().Bounds()
+		return high.Y - low.Y
+	})
+	p.Height = named(c, "panel.height", func() float64 {
+		if p.Around.Get() == 1 && c.Vault.Profile.Get() != "pointed" {
+			return c.Vault.Rise.Get() + c.Vault.Thickness.Get() // the outline's corners may miss the crown
+		}
+		low, high := p.Outline.Get().Bounds()
+		return high.Z - low.Z
+	})
+}
+
+// part is where along the arc the k-th piece of an arch from the left begins and
+// ends.
+func (c *Ceiling) part(k int) (s0, s1 float64) {
+	s0, s1 = float64(k)*c.Panel.Arc.Get(), float64(k+1)*c.Panel.Arc.Get()
+	if k == c.Panel.Around.Get()-1 {
+		s1 = c.Vault.Arc.Get()
 	}
-	p := Panel{Outline: v.Band(s0, s1, 0, v.Thickness)}
-	low, high := p.Outline.Bounds()
-	p.Width, p.Height = high.Y-low.Y, high.Z-low.Z
-	if c.Panel.Around == 1 && c.Spec.Vault.Profile != "pointed" {
-		p.Height = v.Rise + v.Thickness // the outline's corners may miss the crown
+	return s0, s1
+}
+
+// weighed is a piece of an arch with its masses.
+type weighed struct {
+	pieces []Piece
+	mass   float64
+	centre curve.Point
+}
+
+func (c *Ceiling) weighed(k int) (w weighed) {
+	for _, part := range []func(s0, s1 float64) []Piece{
+		func(s0, s1 float64) []Piece { return c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs()) },
+		func(s0, s1 float64) []Piece { return c.railPieces(s0, s1, c.bays()) },
+		func(s0, s1 float64) []Piece { return []Piece{c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)} },
+		func(s0, s1 float64) []Piece { return c.tenonPieces(s0, s1, min(1, c.Panel.Along.Get()-1)) },
+		func(s0, s1 float64) []Piece { return c.strapPieces(s0, s1, 1) },
+	} {
+		var pieces []Piece
+		from := c.Recorded(func() { pieces = part(c.part(k)) })
+		for i := range pieces {
+			pieces[i].From = from
+		}
+		w.pieces = append(w.pieces, pieces...)
 	}
-	bays := max(1, int(math.Round(c.Panel.Modules)))
-	p.Pieces = c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
-	p.Pieces = append(p.Pieces, c.railPieces(s0, s1, bays)...)
-	p.Pieces = append(p.Pieces, c.skinPiece(s0, s1, c.Panel.EndLength, 1))
-	p.Pieces = append(p.Pieces, c.hardware(s0, s1, min(1, c.Panel.Along-1), 1)...)
-	p.Pieces = merged(p.Pieces)
-	for _, piece := range p.Pieces {
+	w.pieces = merged(w.pieces)
+	for _, piece := range w.pieces {
 		m := piece.Mass * float64(piece.Count)
-		p.Mass += m
-		p.Centre.Y += m * piece.Centre.Y
-		p.Centre.Z += m * piece.Centre.Z
+		w.mass += m
+		w.centre.Y += m * piece.Centre.Y
+		w.centre.Z += m * piece.Centre.Z
 	}
-	p.Centre.Y /= p.Mass
-	p.Centre.Z /= p.Mass
-	return p
+	w.centre.Y /= w.mass
+	w.centre.Z /= w.mass
+	return w
 }
 
 // alike is how near the volumes of two pieces are, by themselves, to be of one
@@ -141,6 +193,7 @@ next:
 				had.Centre.Y = (had.Centre.Y*float64(had.Count) + p.Centre.Y*float64(p.Count)) / n
 				had.Centre.Z = (had.Centre.Z*float64(had.Count) + p.Centre.Z*float64(p.Count)) / n
 				had.Count += p.Count
+				had.From = had.From.Or(p.From)
 				continue next
 			}
 		}
@@ -149,17 +202,20 @@ next:
 	return out
 }
 
+// bays are the modules along in one panel, at least one.
+func (c *Ceiling) bays() int { return max(1, int(math.Round(c.Panel.Modules.Get()))) }
+
 // fullRibs and halfRibs count those of the heaviest panel.
 func (c *Ceiling) fullRibs() int {
-	inner := max(0, int(math.Round(c.Panel.Modules))-1)
-	if c.Grid.HalfEnds {
+	inner := max(0, int(math.Round(c.Panel.Modules.Get()))-1)
+	if c.Grid.HalfEnds.Get() {
 		return inner
 	}
 	return inner + c.vaultEnds()
 }
 
 func (c *Ceiling) halfRibs() int {
-	if c.Grid.HalfEnds {
+	if c.Grid.HalfEnds.Get() {
 		return 2
 	}
 	return 2 - c.vaultEnds()
@@ -167,37 +223,35 @@ func (c *Ceiling) halfRibs() int {
 
 // VaultPieces are the pieces of the whole vault: all panels, all seams.
 func (c *Ceiling) VaultPieces() []Piece {
-	full := c.Panel.Along * max(0, int(math.Round(c.Panel.Modules))-1)
-	half := 2 * c.Panel.Along
-	ends := 0
-	if !c.Grid.HalfEnds {
+	panels, ends := c.Panel.Along.Get(), 0
+	full := panels * max(0, int(math.Round(c.Panel.Modules.Get()))-1)
+	half := 2 * panels
+	if !c.Grid.HalfEnds.Get() {
 		full, half = full+2, half-2
-		ends = min(2, c.Panel.Along)
+		ends = min(2, panels)
 	}
 	var out []Piece
-	for k := range c.Panel.Around {
-		s0, s1 := float64(k)*c.Panel.Arc, float64(k+1)*c.Panel.Arc
-		if k == c.Panel.Around-1 {
-			s1 = c.Vault.Arc
-		}
+	for k := range c.Panel.Around.Get() {
+		s0, s1 := c.part(k)
 		out = append(out, c.ribPieces(s0, s1, full, half)...)
-		out = append(out, c.railPieces(s0, s1, c.Grid.Along)...)
+		out = append(out, c.railPieces(s0, s1, c.Grid.Along.Get())...)
 		out = append(out, present(
-			c.skinPiece(s0, s1, c.Panel.Length, c.Panel.Along-ends),
-			c.skinPiece(s0, s1, c.Panel.EndLength, ends),
+			c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
+			c.skinPiece(s0, s1, c.Panel.EndLength.Get(), ends),
 		)...)
-		out = append(out, c.hardware(s0, s1, c.Seam.Count, c.Panel.Along)...)
+		out = append(out, c.tenonPieces(s0, s1, c.Seam.Count.Get())...)
+		out = append(out, c.strapPieces(s0, s1, panels)...)
 	}
 	return out
 }
 
 func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
-	v := c.Vault
+	v, width, species := c.Vault, c.Rib.Width.Get(), c.Rib.Species.Get()
 	rib := Piece{
-		Kind: Rib, Count: full, Material: c.Rib.Species.Name,
-		Length: s1 - s0, Width: c.Rib.Width, Depth: c.Rib.Depth,
+		Kind: Rib, Count: full, Material: species.Name,
+		Length: s1 - s0, Width: width, Depth: c.Rib.Depth.Get(),
 	}
-	for _, l := range c.RibLayers {
+	for _, l := range c.RibLayers.Get() {
 		band := v.Band(s0, s1, l.From, l.To)
 		volume, centre := band.Area()*l.Width, band.Centroid()
 		rib.Volume += volume
@@ -207,17 +261,17 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	rib.Centre.Y /= rib.Volume
 	rib.Centre.Z /= rib.Volume
 	half := rib
-	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, rib.Width/2, rib.Volume/2
-	if r := c.Grid.Reveal; r != nil && r.At != "layers" {
-		groove := v.Band(s0, s1, 0, r.Depth).Area()
-		if r.At == "sides" {
-			rib.Volume -= 2 * groove * r.Width
-			half.Volume -= groove * r.Width
+	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, width/2, rib.Volume/2
+	if r := c.Grid.Reveal; r.Given() && r.At.Get() != "layers" {
+		groove := v.Band(s0, s1, 0, r.Depth.Get()).Area()
+		if r.At.Get() == "sides" {
+			rib.Volume -= 2 * groove * r.Width.Get()
+			half.Volume -= groove * r.Width.Get()
 		} else {
-			half.Volume -= groove * r.Width / 2
+			half.Volume -= groove * r.Width.Get() / 2
 		}
 	}
-	density := timber.Density(c.Rib.Species.SG12, c.Climate.Shop)
+	density := timber.Density(species.SG12, c.Climate.Shop.Get())
 	rib.Mass, half.Mass = rib.Volume*density, half.Volume*density
 	return present(rib, half)
 }
@@ -234,36 +288,37 @@ func present(pieces ...Piece) []Piece {
 }
 
 // Clear is the length of a rail, between the faces of two ribs.
-func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong - c.Rib.Width }
+func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong.Get() - c.Rib.Width.Get() }
 
 // railPieces are those of a number of bays: whole ones inside the arch's piece,
 // halves at its feet and seams.
 func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
-	v := c.Vault
-	density := timber.Density(c.Rail.Species.SG12, c.Climate.Shop)
+	v, width, species := c.Vault, c.Rail.Width.Get(), c.Rail.Species.Get()
+	density := timber.Density(species.SG12, c.Climate.Shop.Get())
 	piece := func(kind PieceKind, section Region, width float64, sides int) Piece {
 		p := Piece{
-			Kind: kind, Count: bays, Material: c.Rail.Species.Name,
-			Length: c.Clear(), Width: width, Depth: c.Rail.Depth,
+			Kind: kind, Count: bays, Material: species.Name,
+			Length: c.Clear(), Width: width, Depth: c.Rail.Depth.Get(),
 			Volume: section.Area() * c.Clear(), Centre: section.Centroid(),
 		}
-		if r := c.Grid.Reveal; r != nil && r.At == "sides" {
-			p.Volume -= float64(sides) * r.Width * r.Depth * c.Clear()
+		if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {
+			p.Volume -= float64(sides) * r.Width.Get() * r.Depth.Get() * c.Clear()
 		}
 		p.Mass = p.Volume * density
 		return p
 	}
 	var out []Piece
-	for j := range c.Grid.Around + 1 {
-		s := v.Arc * float64(j) / float64(c.Grid.Around)
-		switch inside := spacingSlack * v.Arc; {
+	arc, around := v.Arc.Get(), c.Grid.Around.Get()
+	for j := range around + 1 {
+		s := arc * float64(j) / float64(around)
+		switch inside := spacingSlack * arc; {
 		case s < s0-inside || s > s1+inside:
 		case s <= s0+inside:
-			out = append(out, piece(HalfRail, v.RailSection(s0, c.Rail, false, true), c.Rail.Width/2, 1))
+			out = append(out, piece(HalfRail, v.RailSection(s0, c.Rail, false, true), width/2, 1))
 		case s >= s1-inside:
-			out = append(out, piece(HalfRail, v.RailSection(s1, c.Rail, true, false), c.Rail.Width/2, 1))
+			out = append(out, piece(HalfRail, v.RailSection(s1, c.Rail, true, false), width/2, 1))
 		default:
-			out = append(out, piece(Rail, v.RailSection(s, c.Rail, true, true), c.Rail.Width, 2))
+			out = append(out, piece(Rail, v.RailSection(s, c.Rail, true, true), width, 2))
 		}
 	}
 	return present(out...)
@@ -271,49 +326,58 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 
 // skinPiece is the skins of a number of panels of one length.
 func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
-	band := c.Vault.Band(s0, s1, c.Skin.Setback, c.Skin.Setback+c.Skin.Total())
-	if c.Skin.Between {
-		along = c.Clear() * c.Panel.Modules
+	setback, thickness, material := c.Skin.Setback.Get(), c.Skin.Total(), c.Skin.Material.Get()
+	band := c.Vault.Band(s0, s1, setback, setback+thickness)
+	if c.Skin.Between.Get() {
+		along = c.Clear() * c.Panel.Modules.Get()
 	}
-	outer, err := c.Vault.Intrados.Between(s0, s1).Offset(c.Skin.Setback)
+	outer, err := c.Vault.Intrados.Get().Between(s0, s1).Offset(setback)
 	if err != nil {
 		panic(err) // outward never folds
 	}
 	volume := band.Area() * along
 	return Piece{
-		Kind: SkinSheet, Count: panels, Material: c.Skin.Material.Name,
-		Length: outer.Length(), Width: along, Depth: c.Skin.Total(),
-		Volume: volume, Mass: volume * c.Skin.Material.Density, Centre: band.Centroid(),
+		Kind: SkinSheet, Count: panels, Material: material.Name,
+		Length: outer.Length(), Width: along, Depth: thickness,
+		Volume: volume, Mass: volume * material.Density, Centre: band.Centroid(),
 	}
 }
 
-// hardware is the tenons of a number of seams and the straps of a number of
-// panels, as far as the spec describes them.
-func (c *Ceiling) hardware(s0, s1 float64, seams, panels int) []Piece {
-	var out []Piece
-	t := c.Spec.Seam.Tenon
-	mid := c.Vault.Intrados.At((s0 + s1) / 2)
-	volume := float64(t.Thickness * t.Width * t.Length)
-	out = append(out, present(Piece{
-		Kind: LooseTenon, Material: c.Rib.Species.Name, Centre: mid,
-		Count:  tenons(s1-s0, Seam{Edge: float64(*c.Spec.Seam.Edge), Spacing: float64(*c.Spec.Seam.Spacing)}) * seams,
-		Length: float64(t.Length), Width: float64(t.Width), Depth: float64(t.Thickness),
-		Volume: volume, Mass: volume * timber.Density(c.Rib.Species.SG12, c.Climate.Shop),
-	})...)
-	st := c.Spec.Strap
-	if st == nil || st.Width == nil || st.Thickness == nil || st.Lap == nil || c.Spec.Room.Above == nil {
-		return out
+// tenonPieces are the tenons of a number of seams.
+func (c *Ceiling) tenonPieces(s0, s1 float64, seams int) []Piece {
+	if seams == 0 {
+		return nil
 	}
-	for _, station := range st.Stations {
-		s := float64(station) * c.Vault.Arc
+	t, species := c.Seam.Tenon, c.Rib.Species.Get()
+	volume := t.Thickness.Get() * t.Width.Get() * t.Length.Get()
+	return present(Piece{
+		Kind: LooseTenon, Material: species.Name, Centre: c.Vault.Intrados.Get().At((s0 + s1) / 2),
+		Count:  c.tenons(s1-s0) * seams,
+		Length: t.Length.Get(), Width: t.Width.Get(), Depth: t.Thickness.Get(),
+		Volume: volume, Mass: volume * timber.Density(species.SG12, c.Climate.Shop.Get()),
+	})
+}
+
+// strapPieces are the straps of a number of panels, as far as the spec describes
+// them.
+func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
+	st := c.Strap
+	if !st.Width.Given() || !st.Thickness.Given() || !st.Lap.Given() || !c.Room.Above.Given() {
+		return nil
+	}
+	var out []Piece
+	intrados, arc := c.Vault.Intrados.Get(), c.Vault.Arc.Get()
+	width, thickness := st.Width.Get(), st.Thickness.Get()
+	for _, station := range st.Stations.Get() {
+		s := station * arc
 		if s < s0 || s > s1 {
 			continue
 		}
-		l := c.StrapLength(float64(station)) + 2*float64(*st.Lap)
-		v := l * float64(*st.Width**st.Thickness)
+		l := c.StrapLength(station) + 2*st.Lap.Get()
+		v := l * (width * thickness)
 		out = append(out, Piece{
-			Kind: Hanger, Count: 2 * panels, Material: st.Material, Centre: c.Vault.Intrados.At(s),
-			Length: l, Width: float64(*st.Width), Depth: float64(*st.Thickness), Volume: v, Mass: v * steelDensity,
+			Kind: Hanger, Count: 2 * panels, Material: st.Material.Get(), Centre: intrados.At(s),
+			Length: l, Width: width, Depth: thickness, Volume: v, Mass: v * steelDensity,
 		})
 	}
 	return out
@@ -322,14 +386,15 @@ func (c *Ceiling) hardware(s0, s1 float64, seams, panels int) []Piece {
 // StrapLength is between the fixings of the strap at a station, from the
 // extrados to the underside of the framing. It needs room.above.
 func (c *Ceiling) StrapLength(station float64) float64 {
-	crown := c.Vault.Rise + c.Vault.Thickness
-	return float64(*c.Spec.Room.Above) + crown - c.ExtradosHeight(station)
+	crown := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
+	return c.Room.Above.Get() + crown - c.ExtradosHeight(station)
 }
 
 // ExtradosHeight is that of the back of the ceiling above the springing, square
 // to the intrados at a station.
 func (c *Ceiling) ExtradosHeight(station float64) float64 {
-	s := station * c.Vault.Arc
-	n := curve.Normal(c.Vault.Intrados.Tangent(s))
-	return c.Vault.Intrados.At(s).Z + n.Z*c.Vault.Thickness
+	intrados := c.Vault.Intrados.Get()
+	s := station * c.Vault.Arc.Get()
+	n := curve.Normal(intrados.Tangent(s))
+	return intrados.At(s).Z + n.Z*c.Vault.Thickness.Get()
 }

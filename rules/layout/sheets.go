@@ -20,63 +20,63 @@ const onEdge = 1e-9
 
 // SkinSheets works out the sheets of one panel.
 func (c *Ceiling) SkinSheets() Sheets {
-	sheet := c.Spec.Skin.Sheet
-	bent, straight := float64(sheet.Bent), float64(sheet.Straight)
-	outer, err := c.Vault.Intrados.Between(0, c.Panel.Arc).Offset(c.Skin.Setback)
+	bent, straight := c.Skin.Sheet.Bent.Get(), c.Skin.Sheet.Straight.Get()
+	outer, err := c.Vault.Intrados.Get().Between(0, c.Panel.Arc.Get()).Offset(c.Skin.Setback.Get())
 	if err != nil {
 		panic(err) // outward never folds
 	}
 	s := Sheets{Developed: outer.Length()}
-	modules := float64(c.Grid.Around) / float64(c.Panel.Around)
+	modules := float64(c.Grid.Around.Get()) / float64(c.Panel.Around.Get())
 	s.Module = s.Developed / modules
 	s.PerSheet = int(math.Floor(bent/s.Module + onEdge))
 	s.Around = int(math.Ceil(modules/float64(max(1, s.PerSheet)) - onEdge))
 
-	bays := max(1, int(math.Round(c.Panel.Modules)))
-	s.Bay = c.Grid.ModuleAlong
-	if c.Skin.Between {
+	bays := max(1, int(math.Round(c.Panel.Modules.Get())))
+	s.Bay = c.Grid.ModuleAlong.Get()
+	if c.Skin.Between.Get() {
 		s.Bay = c.Clear()
 	}
 	s.FitsAlong = s.Bay <= straight+onEdge
 	perSheet := bays
-	if c.Skin.Between {
+	if c.Skin.Between.Get() {
 		perSheet = 1
 	} else if s.FitsAlong {
-		perSheet = int(math.Floor(straight/c.Grid.ModuleAlong + onEdge))
+		perSheet = int(math.Floor(straight/c.Grid.ModuleAlong.Get() + onEdge))
 	}
 	s.Along = int(math.Ceil(float64(bays) / float64(max(1, perSheet))))
-	s.PanelCount = s.Around * s.Along * c.Skin.Layers
+	s.PanelCount = s.Around * s.Along * c.Skin.Layers.Get()
 	return s
 }
 
 // BuiltLength is that of all panels and the gaps at their seams.
 func (c *Ceiling) BuiltLength() float64 {
-	return c.Vault.Length + float64(c.Seam.Count)*c.Seam.Gap
+	return c.Vault.Length.Get() + float64(c.Seam.Count.Get())*c.Seam.Gap.Get()
 }
 
 // SideGap is half of what the room at its tightest leaves beside the arch at
 // its widest: its own tolerance, and its form's turned into width.
 func (c *Ceiling) SideGap() float64 {
-	room := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
-	return (room - c.Vault.Width - c.Panel.Tolerance - c.Panel.Form*c.Vault.Spread) / 2
+	room := c.Room.Width.Get() - c.Room.Tolerance.Get()
+	return (room - c.Vault.Width.Get() - c.Panel.Tolerance.Get() - c.Panel.Form.Get()*c.Vault.Spread.Get()) / 2
 }
 
 // WidestSideGap is half of what the room at its widest leaves beside the arch
 // at its narrowest.
 func (c *Ceiling) WidestSideGap() float64 {
-	room := float64(c.Spec.Room.Width) + float64(*c.Spec.Room.Tolerance)
-	return (room - c.Vault.Width + c.Panel.Tolerance + c.Panel.Form*c.Vault.Spread) / 2
+	room := c.Room.Width.Get() + c.Room.Tolerance.Get()
+	return (room - c.Vault.Width.Get() + c.Panel.Tolerance.Get() + c.Panel.Form.Get()*c.Vault.Spread.Get()) / 2
 }
 
 // RiseBy is how much the rise changes when every curvature is multiplied by 1 +
 // e and the arch keeps its length.
 func (c *Ceiling) RiseBy(e float64) float64 {
 	const steps = 256
-	v := c.Vault
-	ds := v.Arc / 2 / steps
+	intrados := c.Vault.Intrados.Get()
+	arc := intrados.Length()
+	ds := arc / 2 / steps
 	by := 0.0
 	for i := range steps {
-		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
+		t := intrados.Tangent(arc/2 - (float64(i)+0.5)*ds)
 		slope := math.Atan2(t.Z, t.Y)
 		by += (math.Sin(slope*(1+e)) - math.Sin(slope)) * ds
 	}
@@ -85,8 +85,8 @@ func (c *Ceiling) RiseBy(e float64) float64 {
 
 // Laminations is how many strips make up a laminated rib's depth; 0 of another.
 func (c *Ceiling) Laminations() int {
-	if c.Rib.Lamination == 0 {
+	if c.Rib.Lamination.Get() == 0 {
 		return 0
 	}
-	return max(1, int(math.Round(c.Rib.Depth/c.Rib.Lamination)))
+	return max(1, int(math.Round(c.Rib.Depth.Get()/c.Rib.Lamination.Get())))
 }

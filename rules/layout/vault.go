@@ -4,26 +4,30 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
 // Vault is the curve and what stands on it.
 type Vault struct {
-	Span, Rise, Length float64
-	Radius             float64 // of the crown; +Inf of a flat ceiling
-	TightestRadius     float64
-	Arc                float64 // length of the intrados
-	HalfAngle          float64 // of the intrados with the horizontal, at the springing
-	Thickness          float64 // from the intrados to the extrados
-	Intrados, Extrados curve.Curve
-	Cut                string  // of the feet: "plumb", "radial", "level"
-	Width              float64 // over the feet, as they are cut
+	Profile            Word
+	Span, Rise, Length Number
+	Radius             Number // of the crown; +Inf of a flat ceiling
+	TightestRadius     Number
+	Arc                Number // length of the intrados
+	HalfAngle          Number // of the intrados with the horizontal, at the springing
+	Thickness          Number // from the intrados to the extrados
+	Intrados, Extrados record.Value[curve.Curve]
+	Cut                Word   // of the feet: "plumb", "radial", "level"
+	Width              Number // over the feet, as they are cut
 	// Spread is how much wider the arch gets by each unit that its rise falls, its
 	// length and its pattern of curvature kept: what a form that is not quite true
 	// does to the feet. Nothing of a flat ceiling.
-	Spread float64
+	Spread Number
 }
 
 // agreement is how far apart two ways of saying one thing may be: half the
@@ -49,46 +53,76 @@ func (c *Ceiling) sprintf(format string, args ...any) string {
 }
 
 func resolveVault(c *Ceiling) []Fault {
-	sp := c.Spec.Vault
-	intrados, faults := c.profile()
-	if len(faults) > 0 {
+	sp := c.spec.Vault
+	d := dimensions{
+		profile: stated(c, sp.Profile), span: si(c, sp.Span), rise: si(c, sp.Rise), radius: si(c, sp.Radius),
+		crown: si(c, sp.CrownRadius), haunch: si(c, sp.HaunchRadius),
+	}
+	made := Derive(c, d.make)
+	if faults := c.wrongProfile(d, made.Get()); len(faults) > 0 {
 		return faults
 	}
-	thickness := max(c.Rib.Depth, c.Skin.Setback+c.Skin.Total())
-	extrados, err := intrados.Offset(thickness)
-	if err != nil {
-		return []Fault{{"vault.profile", err.Error()}} // outward never folds
-	}
-	crown := intrados.At(intrados.Length() / 2)
 	c.Vault = Vault{
-		Span: float64(sp.Span), Rise: crown.Z, Length: float64(sp.Length),
-		Radius: inverse(intrados.Curvature(intrados.Length() / 2)), TightestRadius: intrados.TightestRadius(),
-		Arc: intrados.Length(), HalfAngle: intrados.HalfAngle(), Thickness: thickness,
-		Intrados: intrados, Extrados: extrados,
+		Profile: d.profile, Span: d.span, Length: si(c, sp.Length),
+		Intrados: Derive(c, func() curve.Curve { return made.Get().curve }),
 	}
-	cut := "plumb"
-	if c.Vault.HalfAngle > feathers {
-		cut = "level"
+	c.curveFigures()
+	return c.resolveFeet()
+}
+
+// curveFigures are those that follow from the curve alone, and from it and the
+// thickness.
+func (c *Ceiling) curveFigures() {
+	v := &c.Vault
+	of := func(key string, f func(curve.Curve) float64) Number {
+		return named(c, key, func() float64 { return f(v.Intrados.Get()) })
 	}
-	c.Vault.Cut = c.text(c.Spec.Springing.Cut, "springing.cut", cut, "common practice: plumb, or level where plumb would feather the foot")
-	if c.Vault.Cut == "level" && c.Vault.HalfAngle == 0 {
+	v.Rise = of("vault.rise", func(in curve.Curve) float64 { return in.At(in.Length() / 2).Z })
+	v.Radius = of("vault.radius", func(in curve.Curve) float64 { return inverse(in.Curvature(in.Length() / 2)) })
+	v.TightestRadius = of("vault.tightest-radius", curve.Curve.TightestRadius)
+	v.Arc = of("vault.arc-length", curve.Curve.Length)
+	v.HalfAngle = of("vault.half-angle", curve.Curve.HalfAngle)
+	v.Spread = Derive(c, func() float64 { return spread(v.Intrados.Get(), v.TightestRadius.Get()) })
+	v.Thickness = named(c, "vault.thickness", func() float64 { return max(c.Rib.Depth.Get(), c.Skin.Setback.Get()+c.Skin.Total()) })
+	v.Extrados = Derive(c, func() curve.Curve {
+		extrados, err := v.Intrados.Get().Offset(v.Thickness.Get())
+		if err != nil {
+			panic(err) // outward never folds
+		}
+		return extrados
+	})
+}
+
+// resolveFeet decides how the feet are cut.
+func (c *Ceiling) resolveFeet() []Fault {
+	v := &c.Vault
+	v.Cut = c.text(stated(c, c.spec.Springing.Cut), "common practice: plumb, or level where plumb would feather the foot", func() string {
+		if v.HalfAngle.Get() > feathers {
+			return "level"
+		}
+		return "plumb"
+	})
+	if v.Cut.Get() == "level" && v.HalfAngle.Get() == 0 {
 		return []Fault{{"springing.cut", "a flat ceiling has no springing to cut level; cut it plumb"}}
 	}
-	low, high := c.Vault.Band(0, c.Vault.Arc, 0, c.Vault.Thickness).Bounds()
-	c.Vault.Width, c.Vault.Spread = high.Y-low.Y, c.Vault.spread()
+	v.Width = named(c, "vault.width", func() float64 {
+		low, high := v.Band(0, v.Arc.Get(), 0, v.Thickness.Get()).Bounds()
+		return high.Y - low.Y
+	})
 	return nil
 }
 
 // spread works out Spread from a small change of all curvature.
-func (v Vault) spread() float64 {
+func spread(intrados curve.Curve, tightest float64) float64 {
 	const steps, e = 256, 1e-4
-	if math.IsInf(v.TightestRadius, 1) {
+	if math.IsInf(tightest, 1) {
 		return 0
 	}
-	ds := v.Arc / 2 / steps
+	arc := intrados.Length()
+	ds := arc / 2 / steps
 	wider, lower := 0.0, 0.0
 	for i := range steps {
-		t := v.Intrados.Tangent(v.Arc/2 - (float64(i)+0.5)*ds)
+		t := intrados.Tangent(arc/2 - (float64(i)+0.5)*ds)
 		slope := math.Atan2(t.Z, t.Y)
 		wider += 2 * (math.Cos(slope*(1-e)) - math.Cos(slope)) * ds
 		lower += (math.Sin(slope) - math.Sin(slope*(1-e))) * ds
@@ -105,113 +139,113 @@ func inverse(curvature float64) float64 {
 
 // inputs says which of the optional dimensions a profile takes.
 var inputs = map[string][]string{
-	"flat":          {"rise"},
-	"semicircular":  {"rise", "radius"},
-	"segmental":     {"rise", "radius"},
-	"elliptical":    {"rise"},
-	"pointed":       {"rise", "radius"},
-	"three-centred": {"rise", "crown_radius", "haunch_radius"},
+	"flat":          {"vault.rise"},
+	"semicircular":  {"vault.rise", "vault.radius"},
+	"segmental":     {"vault.rise", "vault.radius"},
+	"elliptical":    {"vault.rise"},
+	"pointed":       {"vault.rise", "vault.radius"},
+	"three-centred": {"vault.rise", "vault.crown_radius", "vault.haunch_radius"},
 }
 
-// profile makes the intrados from as much as it needs, and compares the rest
-// with what follows from it.
-func (c *Ceiling) profile() (curve.Curve, []Fault) {
-	sp := c.Spec.Vault
-	given := map[string]*quantity.Length{
-		"rise": sp.Rise, "radius": sp.Radius, "crown_radius": sp.CrownRadius, "haunch_radius": sp.HaunchRadius,
-	}
-	for _, key := range []string{"rise", "radius", "crown_radius", "haunch_radius"} {
-		if given[key] != nil && !contains(inputs[sp.Profile], key) {
-			return curve.Curve{}, []Fault{{"vault." + key, fmt.Sprintf("a %s vault has no %s of its own", sp.Profile, words(key))}}
-		}
-	}
-	intrados, missing, err := makeProfile(sp.Profile, float64(sp.Span), given)
-	if missing != "" {
-		return curve.Curve{}, []Fault{{"vault." + missing, fmt.Sprintf("a %s vault needs its %s", sp.Profile, words(missing))}}
-	}
-	if err != nil {
-		return curve.Curve{}, []Fault{c.impossible(err)}
-	}
-	follows := map[string]float64{
-		"rise":          intrados.At(intrados.Length() / 2).Z,
-		"radius":        inverse(intrados.Curvature(0)),
-		"crown_radius":  inverse(intrados.Curvature(intrados.Length() / 2)),
-		"haunch_radius": inverse(intrados.Curvature(0)),
-	}
-	for _, key := range []string{"rise", "radius", "crown_radius", "haunch_radius"} {
-		if g := given[key]; g != nil && !(math.Abs(float64(*g)-follows[key]) <= agreement) {
-			said, fits := c.Units.Pair(g.Value(), length(follows[key]).Value())
-			return curve.Curve{}, []Fault{{"vault." + key, fmt.Sprintf(
-				"the %s is given as %s, and %s follows from the rest", words(key), said, fits)}}
-		}
-	}
-	return intrados, nil
+// dimensions are what the spec says of the curve.
+type dimensions struct {
+	profile                           Word
+	span, rise, radius, crown, haunch Number
 }
 
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
+// others are all but the span.
+func (d dimensions) others() []Number { return []Number{d.rise, d.radius, d.crown, d.haunch} }
+
+// made is a curve, or the dimension that it lacks, or why there is none.
+type made struct {
+	curve   curve.Curve
+	missing string
+	err     error
+}
+
+// wrongProfile says what does not fit in the dimensions of a curve: those that
+// its profile has not, those that are missing, and those that say a thing twice
+// and do not agree.
+func (c *Ceiling) wrongProfile(d dimensions, m made) []Fault {
+	profile := d.profile.Get()
+	for _, v := range d.others() {
+		if v.Given() && !slices.Contains(inputs[profile], v.Key()) {
+			return []Fault{{v.Key(), fmt.Sprintf("a %s vault has no %s of its own", profile, words(v.Key()))}}
 		}
 	}
-	return false
+	if m.missing != "" {
+		return []Fault{{m.missing, fmt.Sprintf("a %s vault needs its %s", profile, words(m.missing))}}
+	}
+	if m.err != nil {
+		return []Fault{c.impossible(d, m.err)}
+	}
+	middle := m.curve.Length() / 2
+	follows := []float64{
+		m.curve.At(middle).Z, inverse(m.curve.Curvature(0)), inverse(m.curve.Curvature(middle)), inverse(m.curve.Curvature(0)),
+	}
+	for i, v := range d.others() {
+		if v.Given() && !(math.Abs(v.Get()-follows[i]) <= agreement) {
+			said, fits := c.Units.Pair(length(v.Get()).Value(), length(follows[i]).Value())
+			return []Fault{{v.Key(), fmt.Sprintf("the %s is given as %s, and %s follows from the rest", words(v.Key()), said, fits)}}
+		}
+	}
+	return nil
 }
 
 func words(key string) string {
 	switch key {
-	case "crown_radius":
+	case "vault.crown_radius":
 		return "crown radius"
-	case "haunch_radius":
+	case "vault.haunch_radius":
 		return "haunch radius"
 	default:
-		return key
+		return strings.TrimPrefix(key, "vault.")
 	}
 }
 
-// makeProfile makes the curve, or names the dimension that is missing.
-func makeProfile(profile string, span float64, given map[string]*quantity.Length) (c curve.Curve, missing string, err error) {
-	rise, radius := given["rise"], given["radius"]
+// make makes the curve of as much as it needs, and reads no more.
+func (d dimensions) make() (m made) {
+	profile, span := d.profile.Get(), d.span.Get()
 	switch profile {
 	case "flat":
-		c, err = curve.Flat(span)
+		m.curve, m.err = curve.Flat(span)
 	case "semicircular":
-		c, err = curve.Semicircular(span)
+		m.curve, m.err = curve.Semicircular(span)
 	case "pointed":
 		switch {
-		case rise != nil:
-			c, err = curve.PointedByRise(span, float64(*rise))
-		case radius != nil:
-			c, err = curve.PointedByRadius(span, float64(*radius))
+		case d.rise.Given():
+			m.curve, m.err = curve.PointedByRise(span, d.rise.Get())
+		case d.radius.Given():
+			m.curve, m.err = curve.PointedByRadius(span, d.radius.Get())
 		default:
-			missing = "rise"
+			m.missing = d.rise.Key()
 		}
 	case "three-centred":
-		crown, haunch := given["crown_radius"], given["haunch_radius"]
 		switch {
-		case rise == nil:
-			missing = "rise"
-		case crown != nil:
-			c, err = curve.ThreeCentredByCrown(span, float64(*rise), float64(*crown))
-		case haunch != nil:
-			c, err = curve.ThreeCentredByHaunch(span, float64(*rise), float64(*haunch))
+		case !d.rise.Given():
+			m.missing = d.rise.Key()
+		case d.crown.Given():
+			m.curve, m.err = curve.ThreeCentredByCrown(span, d.rise.Get(), d.crown.Get())
+		case d.haunch.Given():
+			m.curve, m.err = curve.ThreeCentredByHaunch(span, d.rise.Get(), d.haunch.Get())
 		default:
-			missing = "crown_radius"
+			m.missing = d.crown.Key()
 		}
 	default: // segmental, elliptical
 		switch {
-		case rise == nil:
-			missing = "rise"
+		case !d.rise.Given():
+			m.missing = d.rise.Key()
 		case profile == "segmental":
-			c, err = curve.Segmental(span, float64(*rise))
+			m.curve, m.err = curve.Segmental(span, d.rise.Get())
 		default:
-			c, err = curve.Elliptical(span, float64(*rise))
+			m.curve, m.err = curve.Elliptical(span, d.rise.Get())
 		}
 	}
-	return c, missing, err
+	return m
 }
 
 // impossible says at its key which values are possible.
-func (c *Ceiling) impossible(err error) Fault {
+func (c *Ceiling) impossible(d dimensions, err error) Fault {
 	var e *curve.ImpossibleError
 	if !errors.As(err, &e) {
 		return Fault{"vault", err.Error()}
@@ -233,5 +267,5 @@ func (c *Ceiling) impossible(err error) Fault {
 		high = c.sprintf(" and up to %v", length(e.To))
 	}
 	return Fault{key, c.sprintf("a %s of %v is impossible for a %s vault with a span of %v; possible is %s%s",
-		e.Dimension, length(e.Value), c.Spec.Vault.Profile, c.Spec.Vault.Span, low, high)}
+		e.Dimension, length(e.Value), d.profile.Get(), length(d.span.Get()), low, high)}
 }

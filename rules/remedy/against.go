@@ -13,7 +13,7 @@ func (s *search) tied(list []rules.Finding) []string {
 	var out []string
 	everything := allowed{named: tables()}
 	for _, k := range s.base.knobs(everything) {
-		named := slices.ContainsFunc(list, func(f rules.Finding) bool { return hangsOn(f, k.key) == 0 })
+		named := slices.ContainsFunc(list, func(f rules.Finding) bool { return names(f, k.key) })
 		if named && !s.may.key(k.key) {
 			out = append(out, k.key)
 		}

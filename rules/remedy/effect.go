@@ -33,10 +33,10 @@ func effect(before, after *review.Sheet, list []*rules.Rule, keys []string) Effe
 	}
 	if before.Ceiling != nil && after.Ceiling != nil {
 		b, a := before.Ceiling.Panel, after.Ceiling.Panel
-		e.Mass, e.Panels = a.Mass-b.Mass, a.Along*a.Around-b.Along*b.Around
+		e.Mass, e.Panels = a.Mass.Get()-b.Mass.Get(), a.Along.Get()*a.Around.Get()-b.Along.Get()*b.Around.Get()
 	}
 	for _, r := range list {
-		if r.Severity == rules.Hold && len(r.Figures) > 0 && reads(r, keys) && quiet(before, r) && quiet(after, r) {
+		if r.Severity == rules.Hold && len(r.Figures) > 0 && readsOne(before, r, keys) && quiet(before, r) && quiet(after, r) {
 			e.Stays = append(e.Stays, r)
 		}
 	}
@@ -70,8 +70,8 @@ func rank(s rules.Severity) int {
 	return int(s)
 }
 
-func reads(r *rules.Rule, keys []string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool { return hangsOn(rules.Finding{Rule: r}, key) < 2 })
+func readsOne(s *review.Sheet, r *rules.Rule, keys []string) bool {
+	return slices.ContainsFunc(keys, func(key string) bool { return reads(s, r, key) })
 }
 
 func quiet(s *review.Sheet, r *rules.Rule) bool {
@@ -95,11 +95,7 @@ func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options)
 	t := newTrial(ctx, tree, o)
 	st := &state{tree: tree, sheet: t.sheet}
 	least := min(f.Severity, rules.Query)
-	groups := nearer(f, t.base.knobs(may))
-	for i, group := range groups {
-		if i == len(groups)-1 && len(cures) > 0 {
-			break // a key that the rule does not list is the last resort
-		}
+	for _, group := range nearer(st.sheet, f, t.base.knobs(may)) {
 		for _, k := range group {
 			cures = append(cures, t.curesBy(st, f, least, k)...)
 		}
@@ -146,13 +142,17 @@ func boolCompare(a, b bool) int {
 	}
 }
 
-// nearer groups what may be turned: what a finding names, what its rule lists,
-// and the rest.
-func nearer(f rules.Finding, knobs []knob) [3][]knob {
-	var out [3][]knob
+// nearer groups what may be turned: what a finding names, and what else its rule
+// has read. The rest changes nothing about it.
+func nearer(s *review.Sheet, f rules.Finding, knobs []knob) [2][]knob {
+	var out [2][]knob
 	for _, k := range knobs {
-		n := hangsOn(f, k.key)
-		out[n] = append(out[n], k)
+		switch {
+		case names(f, k.key):
+			out[0] = append(out[0], k)
+		case reads(s, f.Rule, k.key):
+			out[1] = append(out[1], k)
+		}
 	}
 	return out
 }

@@ -140,22 +140,19 @@ func again(f rules.Finding, s *review.Sheet, least rules.Severity) (rules.Findin
 	return rules.Finding{}, false
 }
 
-// hangsOn reports how near a key is to a finding: 0 where the finding names it,
-// 1 where its rule lists it, 2 where neither does.
-func hangsOn(f rules.Finding, key string) int {
+// names reports whether a finding names a key.
+func names(f rules.Finding, key string) bool {
 	named := append([]string{f.At, f.Bound.Name}, f.Related...)
 	for _, o := range f.Offers {
 		named = append(named, o.Key)
 	}
-	touches := func(listed string) bool { return under(key, listed) || under(listed, key) }
-	switch {
-	case slices.ContainsFunc(named, touches):
-		return 0
-	case slices.ContainsFunc(f.Rule.Needs, touches), slices.ContainsFunc(f.Rule.Reads, touches):
-		return 1
-	default:
-		return 2
-	}
+	return slices.ContainsFunc(named, func(n string) bool { return under(key, n) || under(n, key) })
+}
+
+// reads reports whether a rule has read a key, or one in it, for a sheet. Where
+// it has not, no value of the key changes what it says.
+func reads(s *review.Sheet, r *rules.Rule, key string) bool {
+	return !spec.IDs(key).And(s.Inputs[r]).Empty()
 }
 
 // state is the spec with some changes.

@@ -90,7 +90,6 @@ type search struct {
 	answers []*state
 	stood   map[*rules.Rule]bool // rules that stood open somewhere
 	cut     bool                 // something was left out
-	far     bool                 // keys are tried that the rules do not list, too
 	may     allowed
 	alone   []*rules.Rule // whose finding nothing clears or eases
 }
@@ -109,11 +108,6 @@ func (s *search) explore() {
 		return
 	}
 	s.sweep()
-	if len(s.answers) == 0 && !s.over() {
-		s.far, s.cut = true, false
-		s.seen, s.levels = map[string]bool{}, [mostKeys + 1][]*state{}
-		s.sweep()
-	}
 }
 
 // hopeless reports whether something stands in the spec that no key clears or
@@ -132,7 +126,7 @@ func (s *search) hopeless() bool {
 
 // moves reports whether any key changes what a finding says.
 func (s *search) moves(st *state, f rules.Finding) bool {
-	for _, group := range nearer(f, s.knobs) {
+	for _, group := range nearer(st.sheet, f, s.knobs) {
 		for _, k := range group {
 			for _, d := range dialsFor(k.key, k.was, k.property) {
 				p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
@@ -201,9 +195,9 @@ func openRules(st *state) int {
 // expand cures the first open finding of a state, by every key that it may.
 func (s *search) expand(st *state) {
 	f := st.open[0]
-	groups := nearer(f, s.knobs)
+	groups := nearer(st.sheet, f, s.knobs)
 	found := false
-	for i, group := range groups {
+	for _, group := range groups {
 		for _, k := range group {
 			if s.over() {
 				s.cut = true
@@ -219,9 +213,6 @@ func (s *search) expand(st *state) {
 					s.add(next)
 				}
 			}
-		}
-		if found && !s.far && i == len(groups)-2 {
-			return // a key that the rule does not list is the last resort
 		}
 	}
 	if !found {

@@ -4,12 +4,15 @@
 package result
 
 import (
+	"slices"
+
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
 	"dryfit/rules/result/closing"
 	"dryfit/rules/result/hanging"
 	"dryfit/rules/result/seasons"
+	"dryfit/spec/record"
 )
 
 // Results are those of one ceiling, for one goroutine.
@@ -17,46 +20,29 @@ type Results struct {
 	ceiling *layout.Ceiling
 	seasons *seasons.Seasons
 	hanging *hanging.Hanging
-	failed  error // of the hanging
-	legs    []carrying.Leg
+	legs    record.Value[[]carrying.Leg]
 	closing *closing.Closing
 }
 
 // Of is the results of a ceiling, none of them computed yet.
-func Of(c *layout.Ceiling) *Results { return &Results{ceiling: c} }
+func Of(c *layout.Ceiling) *Results {
+	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c)}
+	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c) })
+	r.closing = closing.Of(c, r.seasons)
+	return r
+}
 
 // Seasons is what the wood does between the shop and the seasons.
-func (r *Results) Seasons() *seasons.Seasons {
-	if r.seasons == nil {
-		s := seasons.Of(r.ceiling)
-		r.seasons = &s
-	}
-	return r.seasons
-}
+func (r *Results) Seasons() *seasons.Seasons { return r.seasons }
 
-// Hanging is what every strap may carry. Its errors are those of hanging.Solve.
-func (r *Results) Hanging() (*hanging.Hanging, error) {
-	if r.hanging == nil && r.failed == nil {
-		r.hanging, r.failed = hanging.Solve(r.ceiling)
-	}
-	return r.hanging, r.failed
-}
+// Hanging is what every strap may carry.
+func (r *Results) Hanging() *hanging.Hanging { return r.hanging }
 
 // Carrying is the panel's way, leg by leg.
-func (r *Results) Carrying() []carrying.Leg {
-	if r.legs == nil {
-		r.legs = carrying.Of(r.ceiling)
-	}
-	return r.legs
-}
+func (r *Results) Carrying() []carrying.Leg { return r.legs.Get() }
 
 // Closing is how the row of panels closes.
-func (r *Results) Closing() *closing.Closing {
-	if r.closing == nil {
-		r.closing = closing.Of(r.ceiling, r.Seasons())
-	}
-	return r.closing
-}
+func (r *Results) Closing() *closing.Closing { return r.closing }
 
 // Tables are those of the calculation sheet.
 func (r *Results) Tables() []figure.Table {
@@ -68,10 +54,8 @@ func (r *Results) Tables() []figure.Table {
 
 // Figures is the whole calculation sheet: the layout's figures and the results'.
 func (r *Results) Figures() []figure.Figure {
-	out := append(r.ceiling.Figures(), r.Seasons().Figures(r.ceiling)...)
-	if h, err := r.Hanging(); err == nil {
-		out = append(out, h.Figures(r.ceiling)...)
-	}
-	out = append(out, r.Closing().Figures(r.ceiling, r.Seasons())...)
-	return append(out, carrying.Figures(r.Carrying())...)
+	return slices.Concat(
+		r.ceiling.Figures(), r.seasons.Figures(r.ceiling), r.hanging.Figures(r.ceiling),
+		r.closing.Figures(r.ceiling, r.seasons), carrying.Figures(r.ceiling, r.Carrying()),
+	)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/rules"
+	"dryfit/rules/layout"
 	"dryfit/spec"
 	"dryfit/spec/nearest"
 )
@@ -15,14 +16,22 @@ const acceptedBy = "accept.in-force"
 
 // accept marks the findings that the spec accepts, and returns what is wrong
 // with its acceptances: out of date, of nothing, or of what can't be accepted.
-func accept(list []spec.Accepted, findings []rules.Finding, o Options) []rules.Finding {
+func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding {
 	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == acceptedBy })
 	if i < 0 {
 		return nil
 	}
+	var list []layout.Acceptance
+	read := c.Recorded(func() { list = c.Accept.Get() })
+	for _, r := range o.Rules {
+		if slices.ContainsFunc(list, func(a layout.Acceptance) bool { return a.Rule == r.ID }) {
+			read = read.Or(outcome.Inputs[r]) // whether there is something to accept
+		}
+	}
+	outcome.Inputs[o.Rules[i]] = read
 	var wrong []rules.Finding
 	for n := range list {
-		fault, severity := judgeAcceptance(&list[n], findings, o)
+		fault, severity := judgeAcceptance(&list[n], outcome.Findings, o)
 		if fault == "" {
 			continue
 		}
@@ -39,7 +48,7 @@ func accept(list []spec.Accepted, findings []rules.Finding, o Options) []rules.F
 
 // judgeAcceptance accepts what an acceptance may, or says why it accepts
 // nothing.
-func judgeAcceptance(a *spec.Accepted, findings []rules.Finding, o Options) (fault string, s rules.Severity) {
+func judgeAcceptance(a *layout.Acceptance, findings []rules.Finding, o Options) (fault string, s rules.Severity) {
 	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == a.Rule })
 	switch {
 	case i < 0:

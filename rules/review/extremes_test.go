@@ -56,7 +56,7 @@ func sane(s *review.Sheet) []string {
 		return out
 	}
 	for _, f := range s.Results.Figures() {
-		if s.Ceiling.Spec.Vault.Profile == "flat" && endless.MatchString(f.Key) {
+		if s.Ceiling.Vault.Profile.Get() == "flat" && endless.MatchString(f.Key) {
 			continue
 		}
 		number(f.Key, f.Value.SI)

@@ -13,6 +13,7 @@ import (
 	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
 // Options is what a review works to.
@@ -38,11 +39,12 @@ type Sheet struct {
 	Standards  *standards.Standards
 	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
 	Results    *result.Results // nil where there is no ceiling
-	Project    *spec.Project   // what the spec calls itself; nil where there is no ceiling
+	Project    *layout.Project // what the spec calls itself; nil where there is no ceiling
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
 	Loosened   []rules.Loosened    // built-in limits that the standards loosen, and that were used
+	Inputs     rules.Inputs        // the keys that each rule has read
 	Assumed    []standards.Assumed // only what a rule that ran has read
 	Counts     rules.Counts
 	Verdict    rules.Verdict
@@ -98,20 +100,20 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 		return problems
 	}
 	s.take(ceiling, outcome)
-	s.Findings = s.located(append(outcome.Findings, accept(ceiling.Spec.Accept, outcome.Findings, o)...))
+	s.Findings = s.located(append(outcome.Findings, accept(ceiling, outcome, o)...))
 	if o.Offers {
 		s.offer(o)
 	}
 	if o.LeftOut != nil {
 		s.leaveOut(o)
 	}
-	s.Assumed = assumedBy(o.Rules, ceiling, s.NotChecked)
+	s.Assumed = assumedBy(ceiling, s.Inputs, s.NotChecked)
 	return nil
 }
 
 func (s *Sheet) take(c *layout.Ceiling, o rules.Outcome) {
-	s.Ceiling, s.Results, s.NotChecked, s.Loosened = c, o.Results, o.NotChecked, o.Loosened
-	project := c.Spec.Project
+	s.Ceiling, s.Results, s.NotChecked, s.Loosened, s.Inputs = c, o.Results, o.NotChecked, o.Loosened, o.Inputs
+	project := c.Project
 	s.Project = &project
 }
 
@@ -152,19 +154,16 @@ func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
 }
 
 // assumedBy lists the assumed keys that a rule with an outcome has read.
-func assumedBy(list []*rules.Rule, c *layout.Ceiling, without []rules.NotChecked) []standards.Assumed {
-	read := map[string]bool{}
-	for _, r := range list {
-		if slices.ContainsFunc(without, func(n rules.NotChecked) bool { return n.Rule == r }) {
-			continue
-		}
-		for _, key := range slices.Concat(r.Needs, r.Reads) {
-			read[key] = true
+func assumedBy(c *layout.Ceiling, inputs rules.Inputs, without []rules.NotChecked) []standards.Assumed {
+	var read record.Set
+	for r, keys := range inputs {
+		if !slices.ContainsFunc(without, func(n rules.NotChecked) bool { return n.Rule == r }) {
+			read = read.Or(keys)
 		}
 	}
 	var out []standards.Assumed
 	for _, a := range c.Assumed {
-		if read[a.Key] {
+		if !spec.IDs(a.Key).And(read).Empty() {
 			out = append(out, a)
 		}
 	}

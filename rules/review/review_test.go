@@ -62,7 +62,7 @@ func TestAnOfferThatBringsAHoldIsNotMade(t *testing.T) {
 	cures := &rules.Rule{
 		ID: "test.cures", Title: "t", Why: "w", Severity: rules.Query,
 		Check: func(p *rules.Pass) {
-			if p.Ceiling.Rib.Lamination < 0.015 {
+			if p.Ceiling.Rib.Lamination.Get() < 0.015 {
 				p.Report(rules.Finding{
 					At: "rib.lamination", Text: "thin",
 					Offers: []rules.Offer{{Key: "rib.lamination", Value: "1in"}},

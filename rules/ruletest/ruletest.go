@@ -43,7 +43,7 @@ func Run(t *testing.T, f rules.Family) {
 func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
 	src, shift := Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), review.Options{
-		Rules: []*rules.Rule{r}, Standards: standards.BuiltIn(), On: "2026-11-25", Offers: true,
+		Rules: []*rules.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true,
 	})
 	for _, p := range sheet.Problems {
 		t.Errorf("line %d of the case: %s: %s", p.Position.Line-shift, p.Key, p.Message)

@@ -17,6 +17,7 @@ import (
 	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/schema"
+	"dryfit/spec/quantity"
 )
 
 // go test ./rules/sample -update writes what is found beside each ceiling. Read
@@ -139,12 +140,12 @@ func TestKinds(t *testing.T) {
 	var split, whole, metric, imperial, tiny, huge int
 	for _, name := range sample.Names(t) {
 		c := sample.Ceiling(t, name, nil)
-		count(&split, c.Panel.Around > 1)
-		count(&whole, c.Panel.Around == 1)
-		count(&imperial, c.Spec.Project.Units == "imperial")
-		count(&metric, c.Spec.Project.Units == "metric")
-		count(&tiny, c.Vault.Span <= 1.5)
-		count(&huge, c.Vault.Span >= 12)
+		count(&split, c.Panel.Around.Get() > 1)
+		count(&whole, c.Panel.Around.Get() == 1)
+		count(&imperial, c.Units == quantity.Imperial)
+		count(&metric, c.Units == quantity.Metric)
+		count(&tiny, c.Vault.Span.Get() <= 1.5)
+		count(&huge, c.Vault.Span.Get() >= 12)
 	}
 	for kind, n := range map[string]int{"split": split, "whole": whole, "metric": metric, "imperial": imperial} {
 		assert.GreaterOrEqual(t, n, 3, kind)

@@ -37,19 +37,19 @@ var none = math.NaN()
 // columns are all figures of the table, in its order.
 var columns = []Column{
 	{"ratio", "ratio", "module ratio", quantity.One, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Grid.Ratio() }},
-	{"around", "module around", "module around", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAround }},
-	{"along", "module along", "module along", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAlong }},
-	{"length", "panel length", "panel length", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Length }},
-	{"width", "panel width", "panel width", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Width }},
-	{"height", "panel height", "panel height", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Height }},
-	{"mass", "panel mass", "panel mass", quantity.Kilogram, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Mass }},
+	{"around", "module around", "module around", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAround.Get() }},
+	{"along", "module along", "module along", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAlong.Get() }},
+	{"length", "panel length", "panel length", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Length.Get() }},
+	{"width", "panel width", "panel width", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Width.Get() }},
+	{"height", "panel height", "panel height", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Height.Get() }},
+	{"mass", "panel mass", "panel mass", quantity.Kilogram, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Mass.Get() }},
 	{"strap", "worst strap", "worst strap force", quantity.Newton, Lower, worstStrap},
 	{"share", "of allowable", "worst strap's share of its allowable", quantity.Fraction, Lower, strapShare},
 	{"sag", "sag", "sag as first hung", quantity.Metre, Lower, sag},
 	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, func(s *review.Sheet) float64 {
-		return float64(s.Ceiling.SkinSheets().PanelCount * s.Ceiling.Panel.Count)
+		return float64(s.Ceiling.SkinSheets().PanelCount * s.Ceiling.Panel.Count.Get())
 	}},
-	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons) }},
+	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons.Get()) }},
 	{"margin", "transit margin", "least margin on the way in", quantity.Metre, Higher, margin},
 	{"gap", "last gap", "last gap as designed", quantity.Metre, Neither, lastGap},
 	{"holds", "holds", "holds", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Counts.Held) }},
@@ -57,35 +57,35 @@ var columns = []Column{
 }
 
 func worstStrap(s *review.Sheet) float64 {
-	h, err := s.Results.Hanging()
+	cases, err := s.Results.Hanging().Envelope()
 	if err != nil {
 		return none
 	}
-	force, _, _ := hanging.Worst(h.Envelope())
+	force, _, _ := hanging.Worst(cases)
 	return force
 }
 
 func strapShare(s *review.Sheet) float64 {
-	strap := s.Ceiling.Spec.Strap
-	if strap == nil || strap.Allowable == nil {
+	strap := s.Ceiling.Strap
+	if !strap.Allowable.Given() {
 		return none
 	}
-	return worstStrap(s) / float64(strap.Allowable.Load)
+	return worstStrap(s) / strap.Allowable.Load.Get()
 }
 
 func sag(s *review.Sheet) float64 {
-	h, err := s.Results.Hanging()
-	if err != nil {
+	first := s.Results.Hanging().First.Get()
+	if first.Err != nil {
 		return none
 	}
-	return h.First.Sag
+	return first.Is.Sag
 }
 
 func margin(s *review.Sheet) float64 {
 	least := none
 	for _, l := range s.Results.Carrying() {
-		if !(l.Margin >= least) {
-			least = l.Margin
+		if m := l.Way.Get().Margin; !(m >= least) {
+			least = m
 		}
 	}
 	return least
@@ -93,8 +93,8 @@ func margin(s *review.Sheet) float64 {
 
 // lastGap is as designed.
 func lastGap(s *review.Sheet) float64 {
-	if e := s.Results.Closing().Ends; e != nil {
-		return e.Last
+	if e, ok := s.Results.Closing().Ends(); ok {
+		return e.Last.Get()
 	}
 	return none
 }

@@ -73,16 +73,16 @@ func beyond(key, after string) func(base, now *state) any {
 // lengths are the resolved lengths of the keys above, for where the tree leaves
 // them to a default.
 var lengths = map[string]func(*layout.Ceiling) float64{
-	"vault.span":     func(c *layout.Ceiling) float64 { return c.Vault.Span },
-	"vault.length":   func(c *layout.Ceiling) float64 { return c.Vault.Length },
-	"room.width":     func(c *layout.Ceiling) float64 { return float64(c.Spec.Room.Width) },
-	"room.length":    func(c *layout.Ceiling) float64 { return float64(c.Spec.Room.Length) },
-	"rib.width":      func(c *layout.Ceiling) float64 { return c.Rib.Width },
-	"rib.depth":      func(c *layout.Ceiling) float64 { return c.Rib.Depth },
-	"rail.width":     func(c *layout.Ceiling) float64 { return c.Rail.Width },
-	"rail.depth":     func(c *layout.Ceiling) float64 { return c.Rail.Depth },
-	"skin.thickness": func(c *layout.Ceiling) float64 { return c.Skin.Thickness },
-	"skin.setback":   func(c *layout.Ceiling) float64 { return c.Skin.Setback },
+	"vault.span":     func(c *layout.Ceiling) float64 { return c.Vault.Span.Get() },
+	"vault.length":   func(c *layout.Ceiling) float64 { return c.Vault.Length.Get() },
+	"room.width":     func(c *layout.Ceiling) float64 { return c.Room.Width.Get() },
+	"room.length":    func(c *layout.Ceiling) float64 { return c.Room.Length.Get() },
+	"rib.width":      func(c *layout.Ceiling) float64 { return c.Rib.Width.Get() },
+	"rib.depth":      func(c *layout.Ceiling) float64 { return c.Rib.Depth.Get() },
+	"rail.width":     func(c *layout.Ceiling) float64 { return c.Rail.Width.Get() },
+	"rail.depth":     func(c *layout.Ceiling) float64 { return c.Rail.Depth.Get() },
+	"skin.thickness": func(c *layout.Ceiling) float64 { return c.Skin.Thickness.Get() },
+	"skin.setback":   func(c *layout.Ceiling) float64 { return c.Skin.Setback.Get() },
 }
 
 // state is a tree with what the base has for the keys that it leaves out.
@@ -98,11 +98,11 @@ func (s *state) raw(key string) any {
 	}
 	switch key {
 	case "panels.along":
-		return int64(s.base.Panel.Along)
+		return int64(s.base.Panel.Along.Get())
 	case "rail.species":
-		return s.base.Rail.Species.Name
+		return s.base.Rail.Species.Get().Name
 	case "skin.layers":
-		return int64(s.base.Skin.Layers)
+		return int64(s.base.Skin.Layers.Get())
 	}
 	if lengths[key] != nil {
 		return s.text(s.length(key))
@@ -155,7 +155,7 @@ func (s *Study) follow() {
 	for _, r := range redundant {
 		_, written := spec.Lookup(base.tree, r.key)
 		_, given := spec.Lookup(base.tree, r.given)
-		if base.base.Spec.Vault.Profile == r.profile && !s.varies("vault.profile") && written && given && !s.varies(r.key) && after(r.after) {
+		if base.base.Vault.Profile.Get() == r.profile && !s.varies("vault.profile") && written && given && !s.varies(r.key) && after(r.after) {
 			s.drops = append(s.drops, r.key)
 			s.Says = append(s.Says, r.key+" follows from the rest of the profile")
 		}

@@ -98,7 +98,7 @@ func TestRedundantDimensionsFollow(t *testing.T) {
 		require.NotNil(t, s.Option(i).Sheet)
 	}
 	// s²/8h + h/2, the radius of a segment.
-	assert.InDelta(t, 4.2*4.2/(8*0.9)+0.45, s.Option(2).Sheet.Ceiling.Vault.Radius, 1e-9)
+	assert.InDelta(t, 4.2*4.2/(8*0.9)+0.45, s.Option(2).Sheet.Ceiling.Vault.Radius.Get(), 1e-9)
 }
 
 // The spec that is studied is not changed.

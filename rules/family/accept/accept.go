@@ -24,7 +24,6 @@ var inForce = rules.Rule{
 	Title:    "each acceptance is in force, and accepts something that may be accepted",
 	Why:      "An acceptance that has run out, or that is for nothing, hides the next finding of its rule.",
 	Severity: rules.Query,
-	Reads:    []string{"accept"},
 	Basis: rules.Basis{
 		Valid:  "judged on the date that the check is made for",
 		Source: cite.CommonPractice(),

@@ -11,7 +11,6 @@ var skinBearing = rules.Rule{
 	Title:    "the skin seats on every rail, and on the ribs where it lies behind them",
 	Why:      "A skin that does not touch the frame is glued to air, and one that is in the frame's way does not go in.",
 	Severity: rules.Hold,
-	Reads:    []string{"skin.setback", "rail.depth", "rail.width", "rib.depth"},
 	Limits: []rules.Limit{
 		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
 		{Key: "bearing", Title: "width of bearing on a half rail", Value: quantity.Length(0.010).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
@@ -31,12 +30,12 @@ var skinBearing = rules.Rule{
 func checkSkinBearing(p *rules.Pass) {
 	c, gap := p.Ceiling, p.Limit("gap")
 	seats := func(key, member string, depth float64) {
-		switch away := c.Skin.Setback - depth; {
+		switch away := c.Skin.Setback.Get() - depth; {
 		case away < -gap.SI:
 			p.Report(rules.Finding{
 				At: "skin.setback", Related: []string{key},
 				Text:     "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way",
-				Measured: quantity.Length(c.Skin.Setback).Value(), Bound: p.Stated(key, quantity.Length(depth).Value()),
+				Measured: quantity.Length(c.Skin.Setback.Get()).Value(), Bound: p.Stated(key, quantity.Length(depth).Value()),
 				Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
 			})
 		case away > gap.SI:
@@ -48,14 +47,14 @@ func checkSkinBearing(p *rules.Pass) {
 			})
 		}
 	}
-	seats("rail.depth", "rail", c.Rail.Depth)
-	if !c.Skin.Between {
-		seats("rib.depth", "rib", c.Rib.Depth)
+	seats("rail.depth", "rail", c.Rail.Depth.Get())
+	if !c.Skin.Between.Get() {
+		seats("rib.depth", "rib", c.Rib.Depth.Get())
 	}
-	if least := p.Limit("bearing"); c.Rail.Width/2 < least.SI {
+	if least := p.Limit("bearing"); c.Rail.Width.Get()/2 < least.SI {
 		p.Report(rules.Finding{
 			At: "rail.width", Text: "the skin bears on {measured} of a half rail; the least is {limit}",
-			Measured: quantity.Length(c.Rail.Width / 2).Value(), Bound: least,
+			Measured: quantity.Length(c.Rail.Width.Get() / 2).Value(), Bound: least,
 		})
 	}
 }
@@ -65,7 +64,6 @@ var sheetJoint = rules.Rule{
 	Title:    "every joint of the skin's sheets falls on a member",
 	Why:      "A joint between two members has nothing behind it: it opens, and shows as a kink.",
 	Severity: rules.Query,
-	Reads:    []string{"skin.sheet", "skin.setback", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "panels.along", "rib.width"},
 	Figures:  []string{"skin.sheets"},
 	Basis: rules.Basis{
 		Formula: "module ≤ sheet, both ways",
@@ -84,14 +82,14 @@ func checkSheetJoint(p *rules.Pass) {
 		p.Report(rules.Finding{
 			At: "skin.sheet.bent", Related: []string{"grid.around"},
 			Text:     "from rail to rail the skin is {measured}, and the sheet's bent edge is {limit}, so that its joints fall between rails",
-			Measured: quantity.Length(s.Module).Value(), Bound: p.Stated("skin.sheet.bent", c.Spec.Skin.Sheet.Bent.Value()),
+			Measured: quantity.Length(s.Module).Value(), Bound: p.Stated("skin.sheet.bent", quantity.Length(c.Skin.Sheet.Bent.Get()).Value()),
 		})
 	}
 	if !s.FitsAlong {
 		p.Report(rules.Finding{
 			At: "skin.sheet.straight", Related: []string{"grid.along"},
 			Text:     "from rib to rib the skin is {measured}, and the sheet's straight edge is {limit}, so that its joints fall between ribs",
-			Measured: quantity.Length(s.Bay).Value(), Bound: p.Stated("skin.sheet.straight", c.Spec.Skin.Sheet.Straight.Value()),
+			Measured: quantity.Length(s.Bay).Value(), Bound: p.Stated("skin.sheet.straight", quantity.Length(c.Skin.Sheet.Straight.Get()).Value()),
 		})
 	}
 }

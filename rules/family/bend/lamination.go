@@ -14,7 +14,6 @@ var lamination = rules.Rule{
 	Title:    "the rib's laminations bend dry to the vault's tightest radius",
 	Why:      "A strip too thick for its radius breaks on the form, or is left with a stress that the rib's own load adds to.",
 	Severity: rules.Hold,
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.species", "rib.construction", "rib.lamination"},
 	Figures:  []string{"rib.lamination-ratio"},
 	Limits: []rules.Limit{
 		{
@@ -43,12 +42,12 @@ var lamination = rules.Rule{
 
 func checkLamination(p *rules.Pass) {
 	c := p.Ceiling
-	t, radius := c.Rib.Lamination, c.Vault.TightestRadius
+	t, radius := c.Rib.Lamination.Get(), c.Vault.TightestRadius.Get()
 	if t == 0 || math.IsInf(radius, 1) {
 		return // not laminated, or not bent
 	}
 	limit := p.Limit("ratio")
-	if c.Rib.Species.Group == timber.Softwood {
+	if c.Rib.Species.Get().Group == timber.Softwood {
 		limit = p.Limit("ratio-softwood")
 	}
 	ratio := radius / t
@@ -58,7 +57,7 @@ func checkLamination(p *rules.Pass) {
 	p.Report(rules.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), c.Rib.Species.Name),
+		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), c.Rib.Species.Get().Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   []rules.Offer{{Key: "rib.lamination", Value: p.Below(radius / limit.SI)}},

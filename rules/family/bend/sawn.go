@@ -13,24 +13,21 @@ import (
 // tightest, and whether there is one.
 func segment(p *rules.Pass) (angle float64, sawn bool) {
 	c := p.Ceiling
-	if c.Spec.Rib.Construction != "sawn" || math.IsInf(c.Vault.TightestRadius, 1) {
+	if c.Rib.Construction.Get() != "sawn" || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return 0, false
 	}
-	if c.Spec.Rib.Segments == nil {
+	if !c.Rib.Segments.Given() {
 		p.Absent("rib.segments")
 		return 0, false
 	}
-	return c.Panel.Arc / float64(*c.Spec.Rib.Segments) / c.Vault.TightestRadius, true
+	return c.Panel.Arc.Get() / float64(c.Rib.Segments.Get()) / c.Vault.TightestRadius.Get(), true
 }
-
-var sawnKeys = []string{"vault.profile", "vault.span", "vault.rise", "panels.around", "rib.construction", "rib.segments"}
 
 var grain = rules.Rule{
 	ID:       "bend.grain",
 	Title:    "the grain runs out little at the ends of a sawn segment",
 	Why:      "A curved piece sawn from a straight board has short grain at its ends, where it breaks.",
 	Severity: rules.Query,
-	Reads:    sawnKeys,
 	Limits: []rules.Limit{{
 		Key: "slope", Title: "slope of grain at a segment's end", Value: quantity.Value{SI: 1.0 / 12, Unit: quantity.One},
 		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.ASTMD245.At("1 in 12 keeps about 69% of the strength").FromMemory(),
@@ -51,7 +48,7 @@ func checkGrain(p *rules.Pass) {
 		return
 	}
 	f := rules.Finding{At: "rib.segments", Related: []string{"vault.rise"}}
-	need := int(math.Ceil(angle * float64(*p.Ceiling.Spec.Rib.Segments) / (2 * math.Atan(limit.SI))))
+	need := int(math.Ceil(angle * float64(p.Ceiling.Rib.Segments.Get()) / (2 * math.Atan(limit.SI))))
 	f.Offers = []rules.Offer{{Key: "rib.segments", Value: int64(need)}}
 	if angle >= math.Pi {
 		f.Text = p.Textf("a segment turns by %v, so that at its ends the grain lies right across it", quantity.Angle(angle))
@@ -70,7 +67,6 @@ var plank = rules.Rule{
 	Title:    "a sawn segment comes out of a plank of usual width",
 	Why:      "Wide clear plank is dear and cups; a segment that needs it is better cut shorter.",
 	Severity: rules.Note,
-	Reads:    append([]string{"rib.depth"}, sawnKeys...),
 	Limits: []rules.Limit{{
 		Key: "width", Title: "width of plank", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 5, Source: cite.CommonPractice(),
 	}},
@@ -89,8 +85,8 @@ var plank = rules.Rule{
 func checkPlank(p *rules.Pass) {
 	angle, sawn := segment(p)
 	c, limit := p.Ceiling, p.Limit("width")
-	inner := c.Vault.TightestRadius
-	width := inner + c.Rib.Depth - inner*math.Cos(angle/2)
+	inner := c.Vault.TightestRadius.Get()
+	width := inner + c.Rib.Depth.Get() - inner*math.Cos(angle/2)
 	if !sawn || width <= limit.SI {
 		return
 	}
@@ -106,7 +102,6 @@ var stagger = rules.Rule{
 	Title:    "the joints of one layer of a sawn rib are staggered against the next",
 	Why:      "A joint carries nothing: where two lie together the rib is cut through.",
 	Severity: rules.Query,
-	Reads:    []string{"rib.construction", "rib.layer", "rib.stagger", "rib.segments"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
 	}},
@@ -115,15 +110,15 @@ var stagger = rules.Rule{
 }
 
 func checkStagger(p *rules.Pass) {
-	rib, limit := p.Ceiling.Spec.Rib, p.Limit("least")
-	if rib.Construction != "sawn" || rib.Segments != nil && *rib.Segments == 1 {
+	rib, limit := p.Ceiling.Rib, p.Limit("least")
+	if rib.Construction.Get() != "sawn" || rib.Segments.Given() && rib.Segments.Get() == 1 {
 		return
 	}
-	if rib.Stagger == nil {
+	if !rib.Stagger.Given() {
 		p.Absent("rib.stagger")
 		return
 	}
-	share := math.Mod(float64(*rib.Stagger), 1)
+	share := math.Mod(rib.Stagger.Get(), 1)
 	if share = min(share, 1-share); share < limit.SI {
 		p.Report(rules.Finding{
 			At: "rib.stagger", Related: []string{"rib.segments"},
@@ -139,7 +134,6 @@ var solid = rules.Rule{
 	Title:    "a rib of one piece can be steamed to its radius",
 	Why:      "Past a certain tightness a thick piece breaks on its outer face even when it is steamed.",
 	Severity: rules.Query,
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.depth"},
 	Limits: []rules.Limit{{
 		Key: "ratio", Title: "radius by depth, steamed without a strap", Value: quantity.Value{SI: 12, Unit: quantity.One},
 		Sense: rules.AtLeast, Lowest: 1, Most: 1000, Source: cite.BendingHandbook.At("beech, oak and ash, 1in").FromMemory(),
@@ -158,13 +152,13 @@ var solid = rules.Rule{
 
 func checkSolid(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("ratio")
-	if c.Spec.Rib.Construction != "solid" {
+	if c.Rib.Construction.Get() != "solid" {
 		return
 	}
-	if ratio := c.Vault.TightestRadius / c.Rib.Depth; ratio < limit.SI {
+	if ratio := c.Vault.TightestRadius.Get() / c.Rib.Depth.Get(); ratio < limit.SI {
 		p.Report(rules.Finding{
 			At: "rib.construction", Related: []string{"rib.depth", "vault.rise"},
-			Text:     p.Textf("one piece %v deep bent to %v has a ratio of {measured}; steamed, the least is {limit}", quantity.Length(c.Rib.Depth), quantity.Length(c.Vault.TightestRadius)),
+			Text:     p.Textf("one piece %v deep bent to %v has a ratio of {measured}; steamed, the least is {limit}", quantity.Length(c.Rib.Depth.Get()), quantity.Length(c.Vault.TightestRadius.Get())),
 			Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: limit,
 			Offers: []rules.Offer{{Key: "rib.construction", Value: "laminated"}},
 		})
@@ -186,14 +180,13 @@ var sheetEdge = rules.Rule{
 	Title:    "the sheet is one that is stocked, its edges the way round that the spec bends it",
 	Why:      "Bendable sheets are made to bend one way or the other, and words for the two are mixed up: say which edge stays straight, of a sheet that can be had.",
 	Severity: rules.Note,
-	Reads:    []string{"skin.sheet", "skin.straight"},
 	Basis:    rules.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
 	Check:    checkSheetEdge,
 }
 
 func checkSheetEdge(p *rules.Pass) {
-	s := p.Ceiling.Spec.Skin.Sheet
-	short, long := min(float64(s.Straight), float64(s.Bent)), max(float64(s.Straight), float64(s.Bent))
+	s := p.Ceiling.Skin.Sheet
+	short, long := min(s.Straight.Get(), s.Bent.Get()), max(s.Straight.Get(), s.Bent.Get())
 	for _, stock := range stockSheets {
 		if math.Abs(short-stock[0]) <= cutTolerance && math.Abs(long-stock[1]) <= cutTolerance {
 			return
@@ -202,6 +195,6 @@ func checkSheetEdge(p *rules.Pass) {
 	p.Report(rules.Finding{
 		At: "skin.sheet",
 		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and say which of its edges stays straight",
-			s.Straight, s.Bent),
+			quantity.Length(s.Straight.Get()), quantity.Length(s.Bent.Get())),
 	})
 }

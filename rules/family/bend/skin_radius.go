@@ -13,11 +13,7 @@ var skinRadius = rules.Rule{
 	Title:    "the skin's sheet bends to the vault's tightest radius",
 	Why:      "A sheet bent tighter than it allows cracks on its outer face, or goes on to the form and springs off the ribs.",
 	Severity: rules.Hold,
-	Reads: []string{
-		"vault.profile", "vault.span", "vault.rise", "skin.material", "skin.thickness",
-		"skin.setback", "skin.straight", "skin.sheet", "rail.depth",
-	},
-	Figures: []string{"skin.radius"},
+	Figures:  []string{"skin.radius"},
 	Basis: rules.Basis{
 		Formula: "R = R_i + a ≥ R_min",
 		Symbols: []rules.Symbol{
@@ -33,11 +29,11 @@ var skinRadius = rules.Rule{
 
 func checkSkinRadius(p *rules.Pass) {
 	c := p.Ceiling
-	radius := c.Vault.TightestRadius + c.Skin.Setback
+	radius := c.Vault.TightestRadius.Get() + c.Skin.Setback.Get()
 	if math.IsInf(radius, 1) {
 		return // nothing bends in a flat ceiling
 	}
-	if c.Skin.Around {
+	if c.Skin.Around() {
 		p.Report(rules.Finding{
 			At:     "skin.straight",
 			Text:   `the sheet's straight edge is laid around the arc, where it has to bend`,
@@ -56,10 +52,10 @@ func checkSkinRadius(p *rules.Pass) {
 	p.Report(rules.Finding{
 		At:       "skin.thickness",
 		Related:  []string{"skin.material", "skin.sheet", "vault.rise"},
-		Text:     p.Textf("the skin bends to {measured}; %s of %v with its %s edge bent allows {limit}", c.Skin.Material.Name, quantity.Length(c.Skin.Thickness), c.Skin.BentEdge()),
+		Text:     p.Textf("the skin bends to {measured}; %s of %v with its %s edge bent allows {limit}", c.Skin.Material.Get().Name, quantity.Length(c.Skin.Thickness.Get()), c.Skin.BentEdge()),
 		Measured: quantity.Length(radius).Value(),
-		Bound:    p.Published("skin.material", quantity.Length(least).Value(), c.Skin.Material.BendFrom),
-		Offers:   thinnerSkins(c.Skin.Thickness, c.Units),
+		Bound:    p.Published("skin.material", quantity.Length(least).Value(), c.Skin.Material.Get().BendFrom),
+		Offers:   thinnerSkins(c.Skin.Thickness.Get(), c.Units),
 	})
 }
 

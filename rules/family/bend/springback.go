@@ -14,7 +14,6 @@ var laminationThin = rules.Rule{
 	Title:    "the laminations are no thinner than they need be",
 	Why:      "Each strip more is a glue line, two planed faces and a saw kerf: very thin ones waste wood and hold the press.",
 	Severity: rules.Note,
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.lamination"},
 	Figures:  []string{"rib.lamination-ratio"},
 	Limits: []rules.Limit{{
 		Key: "ratio", Title: "radius by strip thickness", Value: quantity.Value{SI: 600, Unit: quantity.One},
@@ -34,7 +33,7 @@ var laminationThin = rules.Rule{
 
 func checkLaminationThin(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("ratio")
-	t, radius := c.Rib.Lamination, c.Vault.TightestRadius
+	t, radius := c.Rib.Lamination.Get(), c.Vault.TightestRadius.Get()
 	if t == 0 || math.IsInf(radius, 1) || radius/t <= limit.SI {
 		return
 	}
@@ -50,7 +49,6 @@ var springback = rules.Rule{
 	Title:    "what springback is left after the form's correction is within the form's tolerance",
 	Why:      "The form is made tighter by the springback that is expected; how much comes is never quite that, and the rise shows it.",
 	Severity: rules.Query,
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.construction", "rib.lamination", "rib.depth", "panels.form"},
 	Figures:  []string{"rib.laminations", "rib.form-radius", "rib.springback-left"},
 	Limits: []rules.Limit{{
 		Key: "uncertainty", Title: "share of the expected springback that may come or not", Value: quantity.Share(0.25).Value(),
@@ -71,7 +69,7 @@ var springback = rules.Rule{
 func checkSpringback(p *rules.Pass) {
 	c := p.Ceiling
 	n := c.Laminations()
-	if n == 0 || math.IsInf(c.Vault.TightestRadius, 1) {
+	if n == 0 || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return
 	}
 	if n == 1 {
@@ -79,14 +77,14 @@ func checkSpringback(p *rules.Pass) {
 		return
 	}
 	left := math.Abs(c.RiseBy(p.Limit("uncertainty").SI * timber.Springback(n)))
-	form := p.Stated("panels.form", quantity.Length(c.Panel.Form).Value())
+	form := p.Stated("panels.form", quantity.Length(c.Panel.Form.Get()).Value())
 	if left <= form.SI {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
 		Text: p.Textf("%d strips leave the rise uncertain by {measured} after the form is corrected to %v; the form's tolerance is {limit}",
-			n, quantity.Length(timber.FormRadius(c.Vault.Radius, n))),
+			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n))),
 		Measured: quantity.Length(left).Value(), Bound: form,
 		Offers: thinnerStrips(p, n),
 	})
@@ -96,7 +94,7 @@ func checkSpringback(p *rules.Pass) {
 func thinnerStrips(p *rules.Pass, n int) []rules.Offer {
 	var offers []rules.Offer
 	for more := n + 1; more <= n+12; more++ {
-		offers = append(offers, rules.Offer{Key: "rib.lamination", Value: p.Below(p.Ceiling.Rib.Depth / float64(more))})
+		offers = append(offers, rules.Offer{Key: "rib.lamination", Value: p.Below(p.Ceiling.Rib.Depth.Get() / float64(more))})
 	}
 	return offers
 }

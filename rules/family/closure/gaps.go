@@ -20,7 +20,7 @@ var firstGap = rules.Rule{
 	}},
 	Basis: rules.Basis{Source: cite.CommonPractice()},
 	Check: func(p *rules.Pass) {
-		gap, limit := *p.Ceiling.Spec.Close.FirstGap, p.Limit("least")
+		gap, limit := quantity.Length(p.Ceiling.Close.FirstGap.Get()), p.Limit("least")
 		if float64(gap) < limit.SI {
 			p.Report(rules.Finding{
 				At: "close.first_gap", Text: "the first gap is {measured}; the least is {limit}", Measured: gap.Value(), Bound: limit,
@@ -36,7 +36,6 @@ var cover = rules.Rule{
 	Why:      "What the tolerances and the dry season leave open at the walls shows as a black line that no moulding on site is wide enough for.",
 	Severity: rules.Hold,
 	Needs:    []string{"edge.cover"},
-	Reads:    append(append([]string{"grid.along", "grid.ends", "rib.width"}, endKeys...), sideKeys...),
 	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
 	Limits: []rules.Limit{{
 		Key: "overlap", Title: "of the moulding over the panels", Value: quantity.Length(0.006).Value(),
@@ -64,17 +63,19 @@ func checkCover(p *rules.Pass) {
 		}
 		reportCover(p, at, where, width)
 	}
-	if k.Ends == nil {
+	if e, ok := k.Ends(); !ok {
 		p.Absent("close.first_gap")
 	} else {
-		gap("close.first_gap", "the first gap", k.Ends.First, nil)
-		gap("close.first_gap", "the last gap at its most, in the dry season,", k.Ends.Most.Value, k.Ends.Most.Err)
+		gap("close.first_gap", "the first gap", e.First.Get(), nil)
+		most := e.Most.Get()
+		gap("close.first_gap", "the last gap at its most, in the dry season,", most.Value, most.Err)
 	}
-	gap("room.width", "the gap beside a foot at its most", k.Sides.Most.Value, k.Sides.Most.Err)
+	most := k.Sides.Most.Get()
+	gap("room.width", "the gap beside a foot at its most", most.Value, most.Err)
 }
 
 func reportCover(p *rules.Pass, at, where string, width float64) {
-	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", p.Ceiling.Spec.Edge.Cover.Value())
+	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", quantity.Length(p.Ceiling.Edge.Cover.Get()).Value())
 	f := rules.Finding{
 		At: "edge.cover", Related: []string{at}, Measured: quantity.Length(width).Value(), Bound: cover,
 		Offers: []rules.Offer{{Key: "edge.cover", Value: p.Above(width + overlap.SI)}},
@@ -97,7 +98,6 @@ var side = rules.Rule{
 	Title:    "the panel at its widest goes between the walls at their tightest",
 	Why:      "Form, tolerance, season and the arch's own weight all spread the feet, and a foot that meets the wall leaves the panel hanging crooked.",
 	Severity: rules.Hold,
-	Reads:    append([]string{"strap.stations", "lift"}, sideKeys...),
 	Figures:  []string{"panel.side-gap"},
 	Limits: []rules.Limit{{
 		Key: "clearance", Title: "left beside a foot when all has spread it", Value: quantity.Length(0.003).Value(),
@@ -122,13 +122,13 @@ var side = rules.Rule{
 }
 
 func checkSide(p *rules.Pass) {
-	gap, clearance := p.Results.Closing().Sides.Least, p.Limit("clearance")
+	gap, clearance := p.Results.Closing().Sides.Least.Get(), p.Limit("clearance")
 	if gap < 0 {
 		p.Report(rules.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.tolerance", "panels.form", "room.tolerance"},
 			Text:     "at its widest the panel is {measured} wider than the room at its tightest",
 			Measured: quantity.Length(-2 * gap).Value(),
-			Offers:   []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span + 2*(gap-clearance.SI))}},
+			Offers:   []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(gap-clearance.SI))}},
 		})
 		return
 	}
@@ -139,7 +139,7 @@ func checkSide(p *rules.Pass) {
 			Text: p.Textf("of the %v beside the panel at its widest, in the room at its tightest, the season and the arch's weight take %v from each foot and leave {measured}; the least is {limit}",
 				quantity.Length(gap), quantity.Length(spread)),
 			Measured: quantity.Length(left).Value(), Bound: clearance,
-			Offers: []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span + 2*(left-clearance.SI))}},
+			Offers: []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
 		})
 	}
 }
@@ -148,23 +148,25 @@ func checkSide(p *rules.Pass) {
 // known where the wood's movement is not.
 func footSpread(p *rules.Pass) (float64, bool) {
 	s := p.Results.Seasons()
-	for _, foot := range []error{s.Dry.Foot.Err, s.Wet.Foot.Err} {
+	dry, wet := s.Dry.Foot.Get(), s.Wet.Foot.Get()
+	for _, foot := range []error{dry.Err, wet.Err} {
 		if foot != nil {
 			p.NotChecked("rib.species", p.Explain(foot))
 			return 0, false
 		}
 	}
-	spread := math.Max(0, math.Max(s.Dry.Foot.Value, s.Wet.Foot.Value))
+	spread := math.Max(0, math.Max(dry.Value, wet.Value))
 	if !p.Ceiling.Has("strap.stations") {
 		return spread, true
 	}
-	h, err := p.Results.Hanging()
-	if err != nil {
+	h := p.Results.Hanging()
+	first, raised := h.First.Get(), h.Raised.Get()
+	if first.Err != nil || raised.Err != nil {
 		return spread, true // which strap.holds says
 	}
-	load := math.Max(0, h.First.Feet)
-	if h.Raised != nil {
-		load = math.Max(load, h.Raised.Feet)
+	load := math.Max(0, first.Is.Feet)
+	if raised.Is != nil {
+		load = math.Max(load, raised.Is.Feet)
 	}
 	return spread + load, true
 }
@@ -174,7 +176,6 @@ var line = rules.Rule{
 	Title:    "the seams stay on the lines of the coffer grid",
 	Why:      "Each panel starts where the last one ended: what they deviate adds up along the row, and lights, doors and windows set out on the grid show it.",
 	Severity: rules.Query,
-	Reads:    []string{"panels.along", "panels.tolerance", "seam.tolerance"},
 	Figures:  []string{"close.line"},
 	Limits: []rules.Limit{{
 		Key: "drift", Title: "of the last seam off the grid", Value: quantity.Length(0.003).Value(),
@@ -189,7 +190,7 @@ var line = rules.Rule{
 		Source: cite.Scholz1995.At("statistical tolerancing"),
 	},
 	Check: func(p *rules.Pass) {
-		l, limit := p.Results.Closing().Line, p.Limit("drift")
+		l, limit := p.Results.Closing().Line.Get(), p.Limit("drift")
 		if l.ByChance > limit.SI {
 			p.Report(rules.Finding{
 				At: "panels.tolerance", Related: []string{"panels.along", "seam.tolerance"},

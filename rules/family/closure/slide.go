@@ -13,7 +13,6 @@ var slide = rules.Rule{
 	Why:      "A panel with its neighbour's tenons in the way stands off by their projection before it slides on to them; without that much room beyond its place the last one does not go in.",
 	Severity: rules.Hold,
 	Needs:    []string{"close.first_gap"},
-	Reads:    append([]string{"seam.tenon"}, endKeys...),
 	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
 	Limits: []rules.Limit{{
 		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
@@ -42,38 +41,40 @@ var slide = rules.Rule{
 
 func checkSlide(p *rules.Pass) {
 	k, clearance := p.Results.Closing(), p.Limit("clearance")
-	least := k.Ends.Least
+	ends, _ := k.Ends()
+	least, projection := ends.Least.Get(), k.Projection.Get()
 	f := rules.Finding{
 		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last"},
-		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, k, k.Projection+clearance.SI-least),
+		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, ends, projection, clearance.SI-least),
 	}
 	switch {
 	case least < 0:
-		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v", quantity.Length(k.Ends.First))
+		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v", quantity.Length(ends.First.Get()))
 		f.Measured = quantity.Length(-least).Value()
-	case least < k.Projection:
+	case least < projection:
 		f.Text = "the last gap comes to {measured} at its least, and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
-		f.Bound = p.Stated("seam.tenon", quantity.Length(k.Projection).Value())
-	case least < k.Projection+clearance.SI:
+		f.Bound = p.Stated("seam.tenon", quantity.Length(projection).Value())
+	case least < projection+clearance.SI:
 		f.Text = p.Textf("the last gap comes to {measured} at its least; to go in the last panel needs {limit}, %v of it clearance", clearance.Value)
 		f.Bound, f.Severity = clearance, rules.Query
-		f.Bound.Value = quantity.Length(k.Projection + clearance.SI).Value()
+		f.Bound.Value = quantity.Length(projection + clearance.SI).Value()
 	default:
 		return
 	}
 	p.Report(f)
 }
 
-// slideOffers are ways to win the length that is short.
-func slideOffers(p *rules.Pass, k *closing.Closing, short float64) []rules.Offer {
+// slideOffers are ways to win the length that is short, beside the projection.
+func slideOffers(p *rules.Pass, ends *closing.Ends, projection, short float64) []rules.Offer {
 	var offers []rules.Offer
-	if left := k.Ends.First - short; left > 0 {
+	short += projection
+	if left := ends.First.Get() - short; left > 0 {
 		offers = append(offers, rules.Offer{Key: "close.first_gap", Value: p.Below(left)})
 	}
-	if k.Projection > 0 {
+	if projection > 0 {
 		offers = append(offers, rules.Offer{Key: "close.last", Value: "drop"})
 	}
-	return append(offers, rules.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length - short)})
+	return append(offers, rules.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
 }
 
 var probability = rules.Rule{
@@ -82,7 +83,6 @@ var probability = rules.Rule{
 	Why:      "The worst case is rare where the lengths deviate each for itself, and not rare at all where all panels come off one form: the chances say how much the worst case exaggerates.",
 	Severity: rules.Note,
 	Needs:    []string{"close.first_gap"},
-	Reads:    append([]string{"seam.tenon"}, endKeys...),
 	Figures:  []string{"close.chance", "close.chance-alike"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "chance that the last panel goes in", Value: quantity.Share(0.95).Value(),
@@ -96,7 +96,8 @@ var probability = rules.Rule{
 }
 
 func checkProbability(p *rules.Pass) {
-	odds, limit := p.Results.Closing().Ends.Odds(), p.Limit("least")
+	ends, _ := p.Results.Closing().Ends()
+	odds, limit := ends.Odds.Get(), p.Limit("least")
 	lesser := min(odds.ByChance.Share, odds.Alike.Share)
 	if lesser >= limit.SI {
 		return
@@ -117,16 +118,15 @@ var twoWay = rules.Rule{
 	Title:    "no panel has to slide two ways at once",
 	Why:      "A piece of a split arch has tenons on its end and on its edge: it can slide on to the one or the other, never on to both.",
 	Severity: rules.Hold,
-	Reads:    []string{"panels.along", "panels.around", "close.last"},
 	Basis:    rules.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
 	Check: func(p *rules.Pass) {
 		c := p.Ceiling
-		if c.Panel.Around < 2 || c.Panel.Along < 2 || c.Spec.Close.Last != "slide" {
+		if c.Panel.Around.Get() < 2 || c.Panel.Along.Get() < 2 || c.Close.Last.Get() != "slide" {
 			return
 		}
 		p.Report(rules.Finding{
 			At: "close.last", Related: []string{"panels.around"},
-			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both; withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count),
+			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both; withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count.Get()),
 			Offers: []rules.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
 		})
 	},

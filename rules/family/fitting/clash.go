@@ -18,14 +18,13 @@ var inGrid = rules.Rule{
 	Why:      "A fitting in a coffer beyond the grid is one that a change of the grid has forgotten.",
 	Severity: rules.Hold,
 	Needs:    []string{"fitting"},
-	Reads:    []string{"grid.around", "grid.along"},
 	Basis:    rules.Basis{Source: cite.Derivation("coffers counted from 1, around from the left springing and along from the near end")},
 	Check: func(p *rules.Pass) {
 		for _, f := range places(p.Ceiling) {
 			if f.beyond() {
 				p.Report(rules.Finding{
 					At: f.key("coffer"), Related: []string{"grid.around", "grid.along"},
-					Text: p.Textf("the %s is in %s, and the grid has %d coffers around and %d along", f.Name, f.where(), p.Ceiling.Grid.Around, p.Ceiling.Grid.Along),
+					Text: p.Textf("the %s is in %s, and the grid has %d coffers around and %d along", f.Name.Get(), f.where(), p.Ceiling.Grid.Around.Get(), p.Ceiling.Grid.Along.Get()),
 				})
 			}
 		}
@@ -38,7 +37,6 @@ var clearOfMembers = rules.Rule{
 	Why:      "A hole through a rib or a rail takes the member, and at a seam its tenons and straps, out of the ceiling.",
 	Severity: rules.Hold,
 	Needs:    []string{"fitting"},
-	Reads:    append([]string{"panels.along", "seam.spacing", "strap.stations"}, placeKeys...),
 	Basis: rules.Basis{
 		Formula: "|at| + size/2 ≤ (module − member)/2",
 		Symbols: []rules.Symbol{
@@ -77,7 +75,7 @@ func checkClear(p *rules.Pass) {
 			}
 			p.Report(rules.Finding{
 				At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
-				Text:     p.Textf("the %s in %s reaches {measured} over the %s %s%s", f.Name, f.where(), s.member, s.way, with),
+				Text:     p.Textf("the %s in %s reaches {measured} over the %s %s%s", f.Name.Get(), f.where(), s.member, s.way, with),
 				Measured: quantity.Length(-s.clear).Value(),
 			})
 		}
@@ -87,23 +85,24 @@ func checkClear(p *rules.Pass) {
 // tooBig says where a fitting is larger than its coffer, wherever it is in it.
 func tooBig(p *rules.Pass, f place) bool {
 	around, along := f.clear()
+	at := f.shape()
 	for _, d := range []struct {
 		size, clear       float64
 		key, word, member string
 	}{
-		{2 * f.halfA, around, "width", "across around the arc", "rail.width"},
-		{2 * f.halfL, along, "length", "long along the axis", "rib.width"},
+		{2 * at.halfA, around, "width", "across around the arc", "rail.width"},
+		{2 * at.halfL, along, "length", "long along the axis", "rib.width"},
 	} {
 		if d.size <= d.clear {
 			continue
 		}
 		key, word := d.key, d.word
-		if f.round {
+		if at.round {
 			key, word = "diameter", "across"
 		}
 		p.Report(rules.Finding{
 			At: f.key("size", key), Related: []string{d.member, f.key("coffer")},
-			Text:     p.Textf("the %s is {measured} %s; %s is %v clear", f.Name, word, f.where(), quantity.Length(d.clear)),
+			Text:     p.Textf("the %s is {measured} %s; %s is %v clear", f.Name.Get(), word, f.where(), quantity.Length(d.clear)),
 			Measured: quantity.Length(d.size).Value(),
 			Offers:   []rules.Offer{{Key: f.key("size", key), Value: p.Below(d.clear)}},
 		})
@@ -118,7 +117,6 @@ var edge = rules.Rule{
 	Why:      "A trim that touches a rib looks like a mistake, and nobody can get a hand beside it.",
 	Severity: rules.Query,
 	Needs:    []string{"fitting"},
-	Reads:    placeKeys,
 	Limits: []rules.Limit{{
 		Key: "clear", Title: "between a fitting and a rib or rail", Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
@@ -130,13 +128,16 @@ var edge = rules.Rule{
 // members and nearer to one than a limit.
 func checkNear(p *rules.Pass, limit rules.Bound, kind, why string) {
 	for _, f := range places(p.Ceiling) {
+		if kind != "" && f.Kind.Get() != kind || f.beyond() {
+			continue
+		}
 		near := f.nearest()
-		if f.beyond() || kind != "" && f.Kind != kind || near.clear < 0 || near.clear >= limit.SI {
+		if near.clear < 0 || near.clear >= limit.SI {
 			continue
 		}
 		p.Report(rules.Finding{
 			At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
-			Text:     p.Textf("the %s in %s is {measured} from the %s %s; the least is {limit}%s", f.Name, f.where(), near.member, near.way, why),
+			Text:     p.Textf("the %s in %s is {measured} from the %s %s; the least is {limit}%s", f.Name.Get(), f.where(), near.member, near.way, why),
 			Measured: quantity.Length(near.clear).Value(), Bound: limit,
 		})
 	}
@@ -161,10 +162,10 @@ var overlap = rules.Rule{
 func checkOverlap(p *rules.Pass, f place, others []place) {
 	most, by, count := place{}, 0.0, 0
 	for _, other := range others {
-		if !slices.Equal(f.Coffer, other.Coffer) {
+		if !slices.Equal(f.Coffer.Get(), other.Coffer.Get()) {
 			continue
 		}
-		if over := -gap(f, other); over > 0 {
+		if over := -gap(f.shape(), other.shape()); over > 0 {
 			count++
 			if over > by {
 				most, by = other, over
@@ -180,7 +181,7 @@ func checkOverlap(p *rules.Pass, f place, others []place) {
 	}
 	p.Report(rules.Finding{
 		At: f.key("at"), Related: []string{most.key()},
-		Text:     p.Textf("the %s overlaps the %s in %s by {measured}%s", f.Name, most.Name, f.where(), more),
+		Text:     p.Textf("the %s overlaps the %s in %s by {measured}%s", f.Name.Get(), most.Name.Get(), f.where(), more),
 		Measured: quantity.Length(by).Value(),
 	})
 }

@@ -18,8 +18,3 @@ func Family() rules.Family {
 		Rules: []rules.Rule{inGrid, clearOfMembers, edge, overlap, luminaireClear, luminaire, sprinkler},
 	}
 }
-
-// placeKeys are those that a coffer's size and the fittings in it come from.
-var placeKeys = []string{
-	"grid.around", "grid.along", "grid.ends", "vault.profile", "vault.span", "vault.rise", "vault.length", "rib.width", "rail.width", "rail.depth",
-}

@@ -8,13 +8,16 @@ import (
 	"dryfit/spec"
 )
 
-// place is a fitting in its coffer, in the coffer's own coordinates: from its
-// centre, around the arc toward the right springing and along the axis toward
-// the far end.
+// place is a fitting of the spec in its coffer.
 type place struct {
-	spec.Fitting
-	c             *layout.Ceiling
-	number        int // in the spec, from 1
+	layout.Fitting
+	c      *layout.Ceiling
+	number int // in the spec, from 1
+}
+
+// shape is a fitting in its coffer's own coordinates: from its centre, around
+// the arc toward the right springing and along the axis toward the far end.
+type shape struct {
 	around, along float64
 	halfA, halfL  float64 // half its size each way
 	round         bool
@@ -23,20 +26,26 @@ type place struct {
 // places are the fittings of a ceiling.
 func places(c *layout.Ceiling) []place {
 	var out []place
-	for i, f := range c.Spec.Fitting {
-		p := place{Fitting: f, c: c, number: i + 1}
-		if f.Size.Diameter != nil {
-			p.round, p.halfA = true, float64(*f.Size.Diameter)/2
-			p.halfL = p.halfA
-		} else {
-			p.halfA, p.halfL = float64(*f.Size.Width)/2, float64(*f.Size.Length)/2
-		}
-		if f.At != nil {
-			p.around, p.along = float64(f.At.Around), float64(f.At.Along)
-		}
-		out = append(out, p)
+	for i, f := range c.Fitting.Get() {
+		out = append(out, place{Fitting: f, c: c, number: i + 1})
 	}
 	return out
+}
+
+func (f place) shape() shape {
+	s := shape{around: f.At.Around.Get(), along: f.At.Along.Get()}
+	if f.Diameter.Given() {
+		s.round, s.halfA, s.halfL = true, f.Diameter.Get()/2, f.Diameter.Get()/2
+	} else {
+		s.halfA, s.halfL = f.Width.Get()/2, f.Length.Get()/2
+	}
+	return s
+}
+
+// coffer is which one it is in.
+func (f place) coffer() (around, along int) {
+	at := f.Coffer.Get()
+	return at[0], at[1]
 }
 
 // key is that of the fitting, or of a part of it.
@@ -45,15 +54,21 @@ func (f place) key(parts ...any) string {
 }
 
 // where names the coffer.
-func (f place) where() string { return fmt.Sprintf("coffer %d, %d", f.Coffer[0], f.Coffer[1]) }
+func (f place) where() string {
+	around, along := f.coffer()
+	return fmt.Sprintf("coffer %d, %d", around, along)
+}
 
 // beyond reports whether there is no such coffer.
-func (f place) beyond() bool { return f.Coffer[0] > f.c.Grid.Around || f.Coffer[1] > f.c.Grid.Along }
+func (f place) beyond() bool {
+	around, along := f.coffer()
+	return around > f.c.Grid.Around.Get() || along > f.c.Grid.Along.Get()
+}
 
 // clear is the size of a coffer between its rails and between its ribs, at the
 // intrados, where it is least.
 func (f place) clear() (around, along float64) {
-	return f.c.Grid.ModuleAround - f.c.Rail.Width, f.c.Clear()
+	return f.c.Grid.ModuleAround.Get() - f.c.Rail.Width.Get(), f.c.Clear()
 }
 
 // side is one of the four members around a coffer, and how far the fitting
@@ -68,11 +83,12 @@ type side struct {
 
 func (f place) sides() [4]side {
 	a, l := f.clear()
+	at := f.shape()
 	return [4]side{
-		{"rail", "toward the left springing", a/2 + f.around - f.halfA, false, false},
-		{"rail", "toward the right springing", a/2 - f.around - f.halfA, false, true},
-		{"rib", "toward the near end", l/2 + f.along - f.halfL, true, false},
-		{"rib", "toward the far end", l/2 - f.along - f.halfL, true, true},
+		{"rail", "toward the left springing", a/2 + at.around - at.halfA, false, false},
+		{"rail", "toward the right springing", a/2 - at.around - at.halfA, false, true},
+		{"rib", "toward the near end", l/2 + at.along - at.halfL, true, false},
+		{"rib", "toward the far end", l/2 - at.along - at.halfL, true, true},
 	}
 }
 
@@ -91,44 +107,40 @@ func (f place) nearest() side {
 // inTheWay lists what else is at the rib that a fitting reaches over: the seam,
 // its tenons, the straps on a panel's edge rib.
 func (f place) inTheWay(s side) []string {
-	rib := f.Coffer[1] // from 0 at the near end
+	around, rib := f.coffer() // the rib from 0 at the near end
 	if !s.after {
 		rib--
 	}
-	if inPanel := max(1, f.c.Grid.Along/f.c.Panel.Along); !s.along || rib%inPanel != 0 {
+	if inPanel := max(1, f.c.Grid.Along.Get()/f.c.Panel.Along.Get()); !s.along || rib%inPanel != 0 {
 		return nil // a rail, or a rib within a panel
 	}
-	centre := (float64(f.Coffer[0])-0.5)*f.c.Grid.ModuleAround + f.around
+	at := f.shape()
+	centre := (float64(around)-0.5)*f.c.Grid.ModuleAround.Get() + at.around
 	var out []string
-	meets := func(name string, n int, at, half float64) {
-		if math.Abs(at-centre) < f.halfA+half {
+	meets := func(name string, n int, place, half float64) {
+		if math.Abs(place-centre) < at.halfA+half {
 			out = append(out, fmt.Sprintf("%s %d", name, n))
 		}
 	}
-	if rib > 0 && rib < f.c.Grid.Along {
+	if rib > 0 && rib < f.c.Grid.Along.Get() {
 		out = append(out, "the seam in it")
-		stations := f.c.TenonStations(f.c.Panel.Arc)
-		for piece := range f.c.Panel.Around {
+		stations := f.c.TenonStations(f.c.Panel.Arc.Get())
+		for piece := range f.c.Panel.Around.Get() {
 			for k, t := range stations {
-				meets("tenon", piece*len(stations)+k+1, float64(piece)*f.c.Panel.Arc+t, f.c.Seam.Tenon.Width/2)
+				meets("tenon", piece*len(stations)+k+1, float64(piece)*f.c.Panel.Arc.Get()+t, f.c.Seam.Tenon.Width.Get()/2)
 			}
 		}
 	}
-	if strap := f.c.Spec.Strap; strap != nil {
-		half := 0.0
-		if strap.Width != nil {
-			half = float64(*strap.Width) / 2
-		}
-		for k, t := range strap.Stations {
-			meets("strap", k+1, float64(t)*f.c.Vault.Arc, half)
-		}
+	strap := f.c.Strap
+	for k, t := range strap.Stations.Get() {
+		meets("strap", k+1, t*f.c.Vault.Arc.Get(), strap.Width.Get()/2)
 	}
 	return out
 }
 
 // gap is the clear distance between two fittings in one coffer; negative where
 // they overlap.
-func gap(a, b place) float64 {
+func gap(a, b shape) float64 {
 	da, dl := math.Abs(a.around-b.around), math.Abs(a.along-b.along)
 	switch {
 	case a.round && b.round:

@@ -8,15 +8,15 @@ import (
 )
 
 // inside reports whether a point is in a fitting.
-func (f place) inside(a, l float64) bool {
+func (f shape) inside(a, l float64) bool {
 	if f.round {
 		return math.Hypot(a-f.around, l-f.along) <= f.halfA
 	}
 	return math.Abs(a-f.around) <= f.halfA && math.Abs(l-f.along) <= f.halfL
 }
 
-func drawPlace(t *rapid.T, name string) place {
-	f := place{
+func drawPlace(t *rapid.T, name string) shape {
+	f := shape{
 		around: rapid.Float64Range(-1, 1).Draw(t, name+" around"), along: rapid.Float64Range(-1, 1).Draw(t, name+" along"),
 		halfA: rapid.Float64Range(0.05, 0.6).Draw(t, name+" half"), round: rapid.Bool().Draw(t, name+" round"),
 	}

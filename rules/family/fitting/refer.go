@@ -16,7 +16,6 @@ var luminaireClear = rules.Rule{
 	Why:      "Wood beside a hot lamp housing chars over years.",
 	Severity: rules.Query,
 	Needs:    []string{"fitting"},
-	Reads:    placeKeys,
 	Limits: []rules.Limit{{
 		Key: "clear", Title: "between a recessed luminaire and wood", Value: quantity.Length(0.0127).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: wood,
 	}},
@@ -35,7 +34,7 @@ var luminaire = rules.Rule{
 	Needs:    []string{"fitting"},
 	Basis:    rules.Basis{Source: wood},
 	Check: func(p *rules.Pass) {
-		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Name+": whether its listing allows that, and what is kept clear above it, is referred to the electrical code and the licensed trade")
+		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Get().Name+": whether its listing allows that, and what is kept clear above it, is referred to the electrical code and the licensed trade")
 	},
 }
 
@@ -46,25 +45,24 @@ var sprinkler = rules.Rule{
 	Severity: rules.Refer,
 	RefersTo: rules.ToFireProtection,
 	Needs:    []string{"fitting"},
-	Reads:    append([]string{"skin.setback"}, placeKeys...),
 	Basis: rules.Basis{
 		Valid:  "what the code says of ceiling pockets has further conditions, of which a wood finish may fail one",
 		Source: cite.NFPA13.At("2010, 8.6.7: unprotected ceiling pockets up to 1000 ft3 in all and 36 in deep").FromMemory(),
 	},
 	Check: func(p *rules.Pass) {
 		c := p.Ceiling
-		pocket := (c.Grid.ModuleAround - c.Rail.Width) * c.Clear() * c.Skin.Setback
-		n := c.Grid.Around * c.Grid.Along
+		pocket := (c.Grid.ModuleAround.Get() - c.Rail.Width.Get()) * c.Clear() * c.Skin.Setback.Get()
+		n := c.Grid.Around.Get() * c.Grid.Along.Get()
 		refer(p, "sprinkler", p.Textf("is among coffers that are pockets %v deep, %v in all %d of them: spacing, obstruction by the ribs and what the pockets may hold is referred to the code and the licensed trade",
-			quantity.Length(c.Skin.Setback), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}, n))
+			quantity.Length(c.Skin.Setback.Get()), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}, n))
 	},
 }
 
 // refer reports the fittings of a kind.
 func refer(p *rules.Pass, kind string, why string) {
 	for _, f := range places(p.Ceiling) {
-		if f.Kind == kind {
-			p.Report(rules.Finding{At: f.key("kind"), Text: p.Textf("the %s in %s ", f.Name, f.where()) + why})
+		if f.Kind.Get() == kind {
+			p.Report(rules.Finding{At: f.key("kind"), Text: p.Textf("the %s in %s ", f.Name.Get(), f.where()) + why})
 		}
 	}
 }

@@ -19,7 +19,4 @@ func Family() rules.Family {
 	}
 }
 
-// moduleKeys are what the module's two sides follow from.
-var moduleKeys = []string{"vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "grid.ends", "rib.width"}
-
 func number(x float64) quantity.Value { return quantity.Value{SI: x, Unit: quantity.One} }

@@ -11,7 +11,6 @@ var moduleRatio = rules.Rule{
 	Title:    "the coffers are near enough to square",
 	Why:      "A coffer much longer than wide reads as a slot, and the grid as stripes.",
 	Severity: rules.Query,
-	Reads:    moduleKeys,
 	Figures:  []string{"grid.module-ratio"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "longer side of the module by the shorter",
@@ -38,9 +37,9 @@ func checkModuleRatio(p *rules.Pass) {
 		At:      "grid.along",
 		Related: []string{"grid.around", "vault.length"},
 		Text: p.Textf("the module is %v around by %v along, {measured} to one; the most is {limit}",
-			quantity.Length(g.ModuleAround), quantity.Length(g.ModuleAlong)),
+			quantity.Length(g.ModuleAround.Get()), quantity.Length(g.ModuleAlong.Get())),
 		Measured: number(g.Ratio()), Bound: limit,
-		Offers: []rules.Offer{{Key: "grid.along", Value: int64(g.Along + 1)}, {Key: "grid.along", Value: int64(g.Along - 1)}},
+		Offers: []rules.Offer{{Key: "grid.along", Value: int64(g.Along.Get() + 1)}, {Key: "grid.along", Value: int64(g.Along.Get() - 1)}},
 	})
 }
 
@@ -49,7 +48,6 @@ var moduleSize = rules.Rule{
 	Title:    "the coffers are of a size that can be made and read",
 	Why:      "Small coffers multiply joints; large ones leave the skin without a rib behind it.",
 	Severity: rules.Query,
-	Reads:    moduleKeys,
 	Figures:  []string{"grid.module-around", "grid.module-along"},
 	Limits: []rules.Limit{
 		{Key: "least", Title: "side of a module", Value: quantity.Length(0.3).Value(), Sense: rules.AtLeast, Lowest: 0.01, Most: 10, Source: cite.CommonPractice()},
@@ -64,7 +62,7 @@ func checkModuleSize(p *rules.Pass) {
 	for _, side := range []struct {
 		key, name string
 		size      float64
-	}{{"grid.around", "around", g.ModuleAround}, {"grid.along", "along", g.ModuleAlong}} {
+	}{{"grid.around", "around", g.ModuleAround.Get()}, {"grid.along", "along", g.ModuleAlong.Get()}} {
 		f := rules.Finding{At: side.key, Measured: quantity.Length(side.size).Value()}
 		switch least, most := p.Limit("least"), p.Limit("most"); {
 		case side.size < least.SI:
@@ -83,7 +81,6 @@ var longSide = rules.Rule{
 	Title:    "the coffers' long side lies with the length of the room",
 	Why:      "Coffers that lie across a long room make it look shorter and wider from where one comes in.",
 	Severity: rules.Note,
-	Reads:    append([]string{"room.width", "room.length", "room.entry"}, moduleKeys...),
 	Figures:  []string{"grid.long-side"},
 	Limits: []rules.Limit{{
 		Key: "square", Title: "ratio up to which a module counts as square",
@@ -95,12 +92,12 @@ var longSide = rules.Rule{
 
 func checkLongSide(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("square")
-	roomAlong := c.Spec.Room.Length > c.Spec.Room.Width
-	coffersAlong := c.Grid.ModuleAlong > c.Grid.ModuleAround
-	if c.Grid.Ratio() <= limit.SI || c.Spec.Room.Length == c.Spec.Room.Width || roomAlong == coffersAlong {
+	roomAlong := quantity.Length(c.Room.Length.Get()) > quantity.Length(c.Room.Width.Get())
+	coffersAlong := c.Grid.ModuleAlong.Get() > c.Grid.ModuleAround.Get()
+	if c.Grid.Ratio() <= limit.SI || quantity.Length(c.Room.Length.Get()) == quantity.Length(c.Room.Width.Get()) || roomAlong == coffersAlong {
 		return
 	}
-	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Spec.Room.Entry]
+	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Room.Entry.Get()]
 	p.Report(rules.Finding{
 		At:       "grid",
 		Text:     "the coffers' long side lies across the room's length, as one sees it " + seen + "; they are {measured} to one, and square up to {limit}",
@@ -113,7 +110,6 @@ var count = rules.Rule{
 	Title:    "the eye can take the coffers in",
 	Why:      "Past a certain number the eye no longer counts coffers but sees a texture, and each one is joints, fittings and cost.",
 	Severity: rules.Note,
-	Reads:    []string{"grid.around", "grid.along"},
 	Figures:  []string{"grid.count"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "coffers in all", Value: number(48), Sense: rules.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
@@ -124,7 +120,7 @@ var count = rules.Rule{
 
 func checkCount(p *rules.Pass) {
 	g, limit := p.Ceiling.Grid, p.Limit("most")
-	n := float64(g.Around * g.Along)
+	n := float64(g.Around.Get() * g.Along.Get())
 	if n <= limit.SI {
 		return
 	}

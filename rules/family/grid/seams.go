@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -14,7 +15,6 @@ var seamsOnRibs = rules.Rule{
 	Title:    "every seam falls on a rib or a rail",
 	Why:      "A seam between two members has nothing to join: the panels would end in the middle of a coffer.",
 	Severity: rules.Hold,
-	Reads:    []string{"grid.around", "grid.along", "panels.along", "panels.around"},
 	Basis: rules.Basis{
 		Formula: "grid.along mod panels.along = 0 and grid.around mod panels.around = 0",
 		Symbols: []rules.Symbol{
@@ -31,8 +31,8 @@ func checkSeamsOnRibs(p *rules.Pass) {
 		grid, panels      int
 		key, other, where string
 	}{
-		{c.Grid.Along, c.Panel.Along, "panels.along", "along", "ribs"},
-		{c.Grid.Around, c.Panel.Around, "panels.around", "around", "rails"},
+		{c.Grid.Along.Get(), c.Panel.Along.Get(), "panels.along", "along", "ribs"},
+		{c.Grid.Around.Get(), c.Panel.Around.Get(), "panels.around", "around", "rails"},
 	} {
 		if d.grid%d.panels == 0 {
 			continue
@@ -66,7 +66,6 @@ var crown = rules.Rule{
 	Why:      "With an even number of coffers around a rail lies at the crown, where one would hang the light.",
 	Severity: rules.Query,
 	Needs:    []string{"fitting"},
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "grid.around", "rail.width"},
 	Limits: []rules.Limit{{
 		Key: "clear", Title: "between a fitting beside the crown and the rail at it",
 		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -77,34 +76,32 @@ var crown = rules.Rule{
 
 func checkCrown(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("clear")
-	if c.Grid.Around%2 != 0 {
+	if c.Grid.Around.Get()%2 != 0 {
 		return // a coffer lies at the crown
 	}
-	for i, f := range c.Spec.Fitting {
-		if beside := c.Grid.Around / 2; f.Coffer[0] != beside && f.Coffer[0] != beside+1 {
+	for i, f := range c.Fitting.Get() {
+		around := f.Coffer.Get()[0]
+		if beside := c.Grid.Around.Get() / 2; around != beside && around != beside+1 {
 			continue
 		}
-		centre := (float64(f.Coffer[0]) - 0.5) * c.Grid.ModuleAround
-		if f.At != nil {
-			centre += float64(f.At.Around)
-		}
-		clear := math.Abs(centre-c.Vault.Arc/2) - reach(f.Size) - c.Rail.Width/2
+		centre := (float64(around)-0.5)*c.Grid.ModuleAround.Get() + f.At.Around.Get()
+		clear := math.Abs(centre-c.Vault.Arc.Get()/2) - reach(f) - c.Rail.Width.Get()/2
 		if clear >= limit.SI {
 			continue
 		}
 		p.Report(rules.Finding{
 			At:       spec.Key("fitting", i+1, "coffer"),
 			Related:  []string{"grid.around"},
-			Text:     p.Textf("a rail lies at the crown, and the %s leaves {measured} to it; the least is {limit}", f.Name),
+			Text:     p.Textf("a rail lies at the crown, and the %s leaves {measured} to it; the least is {limit}", f.Name.Get()),
 			Measured: quantity.Length(clear).Value(), Bound: limit,
 		})
 	}
 }
 
 // reach is half of a fitting's size around the arc.
-func reach(s spec.FittingSize) float64 {
-	if s.Diameter != nil {
-		return float64(*s.Diameter) / 2
+func reach(f layout.Fitting) float64 {
+	if f.Diameter.Given() {
+		return f.Diameter.Get() / 2
 	}
-	return float64(*s.Width) / 2
+	return f.Width.Get() / 2
 }

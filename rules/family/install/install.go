@@ -29,11 +29,7 @@ var liftShare = rules.Rule{
 	Why:      "Lifts that are not under the panel's quarter points share it unevenly, and one of them tips.",
 	Severity: rules.Hold,
 	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
-	Reads: []string{
-		"lift.units", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.along", "panels.along", "rib.species", "rib.width",
-		"rib.depth", "skin.material", "room.above",
-	},
-	Figures: []string{"hanging.raised.lift.1"},
+	Figures:  []string{"hanging.raised.lift.1"},
 	Basis: rules.Basis{
 		Valid:  "the panel level, at the lift's load centre; arches that ship whole. Capacity is what the maker's plate says there",
 		Source: cite.Derivation("plane frame on the lifts, both edge ribs together"),
@@ -42,23 +38,23 @@ var liftShare = rules.Rule{
 }
 
 func checkLiftShare(p *rules.Pass) {
-	h, ok := p.Hanging()
+	raised, ok := rules.Hung(p, p.Results.Hanging().Raised)
 	if !ok {
 		return
 	}
-	if h.Raised == nil {
+	if raised == nil {
 		p.NotChecked("lift.stations", "the shares of lifts under the pieces of a split arch are not worked out")
 		return
 	}
-	capacity := p.Stated("lift.capacity", p.Ceiling.Spec.Lift.Capacity.Value())
-	for i, force := range h.Raised.Lifts {
+	capacity := p.Stated("lift.capacity", quantity.Mass(p.Ceiling.Lift.Capacity.Get()).Value())
+	for i, force := range raised.Lifts {
 		mass := 2 * force / gravity
 		if mass <= capacity.SI {
 			continue
 		}
 		p.Report(rules.Finding{
 			At: "lift.capacity", Related: []string{"lift.stations"},
-			Text:     p.Textf("lift %d takes {measured} of the panel's %v; its capacity is {limit}", i+1, quantity.Mass(p.Ceiling.Panel.Mass)),
+			Text:     p.Textf("lift %d takes {measured} of the panel's %v; its capacity is {limit}", i+1, quantity.Mass(p.Ceiling.Panel.Mass.Get())),
 			Measured: quantity.Mass(mass).Value(), Bound: capacity,
 		})
 	}

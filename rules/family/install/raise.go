@@ -11,15 +11,13 @@ import (
 	"dryfit/spec/quantity"
 )
 
-var arcKeys = []string{"vault.profile", "vault.span", "vault.rise", "springing.cut", "rib.depth", "skin.setback"}
-
 // forks are the heights above the springing of the intrados over the lifts, and
 // its slope there. Lift stations are shares of the panel's own arc.
 func forks(c *layout.Ceiling) (heights, slopes []float64) {
-	for _, s := range c.Spec.Lift.Stations {
-		at := float64(s) * c.Panel.Arc
-		t := c.Vault.Intrados.Tangent(at)
-		heights = append(heights, c.Vault.Intrados.At(at).Z)
+	for _, s := range c.Lift.Stations.Get() {
+		at := float64(s) * c.Panel.Arc.Get()
+		t := c.Vault.Intrados.Get().Tangent(at)
+		heights = append(heights, c.Vault.Intrados.Get().At(at).Z)
 		slopes = append(slopes, math.Abs(math.Atan2(t.Z, t.Y)))
 	}
 	return heights, slopes
@@ -31,7 +29,6 @@ var liftReach = rules.Rule{
 	Why:      "A lift at the end of its mast leaves the panel hanging in the air, short of its straps.",
 	Severity: rules.Hold,
 	Needs:    []string{"lift.reach", "lift.stations"},
-	Reads:    append([]string{"room.height", "panels.around"}, arcKeys...),
 	Limits: []rules.Limit{{
 		Key: "over", Title: "over-travel, to hook the straps", Value: quantity.Length(0.025).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -51,10 +48,10 @@ var liftReach = rules.Rule{
 
 func checkReach(p *rules.Pass) {
 	c, over := p.Ceiling, p.Limit("over").SI
-	reach := p.Stated("lift.reach", c.Spec.Lift.Reach.Value())
+	reach := p.Stated("lift.reach", quantity.Length(c.Lift.Reach.Get()).Value())
 	heights, _ := forks(c)
 	for i, z := range heights {
-		at := float64(c.Spec.Room.Height) + z
+		at := c.Room.Height.Get() + z
 		if at+over <= reach.SI {
 			continue
 		}
@@ -76,14 +73,13 @@ var liftStowed = rules.Rule{
 	Why:      "The feet hang below the forks: a panel whose feet touch the floor was lifted on to the forks by hand.",
 	Severity: rules.Query,
 	Needs:    []string{"lift.stowed", "lift.stations"},
-	Reads:    arcKeys,
 	Basis:    rules.Basis{Valid: "panels put on the forks as they hang", Source: cite.Derivation("height of the intrados over the lift against the stowed forks")},
 	Check:    checkStowed,
 }
 
 func checkStowed(p *rules.Pass) {
 	c := p.Ceiling
-	if c.Panel.Around > 1 {
+	if c.Panel.Around.Get() > 1 {
 		p.NotChecked("panels.around", "how the pieces of a split arch lie on the forks is not worked out")
 		return
 	}
@@ -92,7 +88,7 @@ func checkStowed(p *rules.Pass) {
 	for _, z := range heights {
 		most = max(most, z)
 	}
-	if stowed := p.Stated("lift.stowed", c.Spec.Lift.Stowed.Value()); most > stowed.SI {
+	if stowed := p.Stated("lift.stowed", quantity.Length(c.Lift.Stowed.Get()).Value()); most > stowed.SI {
 		p.Report(rules.Finding{
 			At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
 			Text:     "the feet hang {measured} below the forks, which are {limit} up when stowed: the panel has to be lifted on to them by hand, or stood on blocks",
@@ -107,7 +103,6 @@ var saddle = rules.Rule{
 	Why:      "On flat forks a sloping underside slides.",
 	Severity: rules.Query,
 	Needs:    []string{"lift.stations"},
-	Reads:    append([]string{"lift.saddle"}, arcKeys...),
 	Limits: []rules.Limit{{
 		Key: "slope", Title: "slope that flat forks hold", Value: quantity.Angle(10 * math.Pi / 180).Value(),
 		Sense: rules.AtMost, Lowest: 0, Most: math.Pi / 2, Source: cite.CommonPractice(),
@@ -117,8 +112,8 @@ var saddle = rules.Rule{
 }
 
 func checkSaddle(p *rules.Pass) {
-	l, limit := p.Ceiling.Spec.Lift, p.Limit("slope")
-	if l.Saddle != nil && *l.Saddle {
+	l, limit := p.Ceiling.Lift, p.Limit("slope")
+	if l.Saddle.Given() && l.Saddle.Get() {
 		return
 	}
 	_, slopes := forks(p.Ceiling)
@@ -140,7 +135,6 @@ var pass = rules.Rule{
 	Why:      "A ledger that is on the wall before the panel comes up is in the feet's way.",
 	Severity: rules.Hold,
 	Needs:    []string{"ledger"},
-	Reads:    append([]string{"ledger.projection", "ledger.fixed", "room.width", "room.tolerance"}, arcKeys...),
 	Basis: rules.Basis{
 		Formula: "b ≤ W − τ − 2·p",
 		Symbols: []rules.Symbol{
@@ -156,12 +150,12 @@ var pass = rules.Rule{
 
 func checkPass(p *rules.Pass) {
 	c := p.Ceiling
-	l := c.Spec.Ledger
-	if l.Fixed != "before" || l.Projection == nil {
+	l := c.Ledger
+	if l.Fixed.Get() != "before" || !l.Projection.Given() {
 		return
 	}
-	place := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance) - 2*float64(*l.Projection)
-	if width := c.Vault.Width; c.Panel.Around == 1 && width > place {
+	place := c.Room.Width.Get() - c.Room.Tolerance.Get() - 2*l.Projection.Get()
+	if width := c.Vault.Width.Get(); c.Panel.Around.Get() == 1 && width > place {
 		p.Report(rules.Finding{
 			At: "ledger.fixed", Related: []string{"ledger.projection", "room.width"},
 			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up; fix them after",
@@ -176,7 +170,6 @@ var tilt = rules.Rule{
 	Title:    "the panel may come up a little out of level without jamming",
 	Why:      "A piece with upright ends is wider tilted than level: two cranks are never turned alike.",
 	Severity: rules.Query,
-	Reads:    append([]string{"room.width", "room.tolerance"}, arcKeys...),
 	Limits: []rules.Limit{{
 		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(0.020).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -196,15 +189,15 @@ var tilt = rules.Rule{
 
 func checkTilt(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("level")
-	if c.Vault.Cut != "plumb" || c.Panel.Around > 1 {
+	if c.Vault.Cut.Get() != "plumb" || c.Panel.Around.Get() > 1 {
 		return
 	}
-	end := c.Vault.Thickness / math.Cos(c.Vault.HalfAngle)
-	between := float64(c.Spec.Room.Width) - float64(*c.Spec.Room.Tolerance)
-	if between < c.Vault.Width {
+	end := c.Vault.Thickness.Get() / math.Cos(c.Vault.HalfAngle.Get())
+	between := c.Room.Width.Get() - c.Room.Tolerance.Get()
+	if between < c.Vault.Width.Get() {
 		return // vault.fits says so
 	}
-	if t := passage.Between(c.Vault.Width, end, between); t.Level < limit.SI {
+	if t := passage.Between(c.Vault.Width.Get(), end, between); t.Level < limit.SI {
 		p.Report(rules.Finding{
 			At: "room.width", Related: []string{"vault.span"},
 			Text: p.Textf("with ends %v high the panel jams between walls %v apart once one end is {measured} over the other; lifts are kept level to {limit}",
@@ -219,15 +212,14 @@ var order = rules.Rule{
 	Title:    "there is one panel, and no order to keep",
 	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
 	Severity: rules.Note,
-	Reads:    []string{"panels.along", "close.last"},
 	Basis:    rules.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
 	Check: func(p *rules.Pass) {
-		n := p.Ceiling.Panel.Along
+		n := p.Ceiling.Panel.Along.Get()
 		if n < 2 {
 			return
 		}
 		how := "slides along onto its neighbour's tenons"
-		if p.Ceiling.Spec.Close.Last == "drop" {
+		if p.Ceiling.Close.Last.Get() == "drop" {
 			how = "is dropped in, its tenons set from above or withdrawn"
 		}
 		p.Report(rules.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", n, how)})

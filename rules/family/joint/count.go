@@ -11,10 +11,7 @@ var count = rules.Rule{
 	Title:    "the field joints are few enough to register on the lift",
 	Why:      "Every loose tenon is fitted overhead, with the panel on the lift; each one more is one more that can bind.",
 	Severity: rules.Note,
-	Reads: []string{
-		"vault.profile", "vault.span", "vault.rise", "vault.length", "panels.along", "panels.around", "seam.spacing", "seam.edge",
-	},
-	Figures: []string{"joint.count"},
+	Figures:  []string{"joint.count"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "loose tenons in all seams",
 		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0, Most: 1e6,
@@ -35,14 +32,14 @@ var count = rules.Rule{
 func checkCount(p *rules.Pass) {
 	seam := p.Ceiling.Seam
 	limit := p.Limit("most")
-	if float64(seam.Tenons) <= limit.SI {
+	if float64(seam.Tenons.Get()) <= limit.SI {
 		return
 	}
 	p.Report(rules.Finding{
 		At:       "panels",
 		Related:  []string{"seam.spacing"},
-		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count),
-		Measured: quantity.Value{SI: float64(seam.Tenons), Unit: quantity.One},
+		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count.Get()),
+		Measured: quantity.Value{SI: float64(seam.Tenons.Get()), Unit: quantity.One},
 		Bound:    limit,
 	})
 }

@@ -9,15 +9,11 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// placeKeys are those that the tenons' places come from.
-var placeKeys = []string{"seam.spacing", "seam.edge", "seam.tenon", "vault.profile", "vault.span", "vault.rise", "vault.length", "panels.along", "panels.around"}
-
 var spacing = rules.Rule{
 	ID:       "joint.spacing",
 	Title:    "the tenons are close enough to draw the seam into line",
 	Why:      "Between tenons far apart two bent edges step past each other.",
 	Severity: rules.Query,
-	Reads:    placeKeys,
 	Limits: []rules.Limit{{
 		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
 	}},
@@ -46,7 +42,6 @@ var edge = rules.Rule{
 	Title:    "the first tenon is well in from the rib's end",
 	Why:      "A mortise near the end of the grain splits it out, and the feet are where panels are knocked.",
 	Severity: rules.Hold,
-	Reads:    placeKeys,
 	Limits: []rules.Limit{{
 		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
@@ -60,7 +55,7 @@ var edge = rules.Rule{
 
 func checkEdge(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("widths")
-	w := c.Seam.Tenon.Width
+	w := c.Seam.Tenon.Width.Get()
 	for _, s := range stocks(c) {
 		first := c.TenonStations(s.seam)[0]
 		f := rules.Finding{At: "seam.edge", Related: []string{"seam.tenon.width"}, Measured: quantity.Length(first).Value()}
@@ -85,7 +80,6 @@ var registration = rules.Rule{
 	Title:    "two tenons or more register each seam, mirrored from both ends",
 	Why:      "One tenon places a panel and lets it turn about it; two that lie alike from both ends fit either panel's edge off one template.",
 	Severity: rules.Query,
-	Reads:    placeKeys,
 	Basis: rules.Basis{
 		Valid:  "tenons set out from both ends of a seam alike, at even distances",
 		Source: cite.Derivation("a plane body is held by two points"),
@@ -108,7 +102,6 @@ var mortise = rules.Rule{
 	Title:    "the mortises register the panel and do not fight each other",
 	Why:      "Mortises that are all snug have to lie truer than they can be cut, and the panel binds half way on; all wide, nothing places it.",
 	Severity: rules.Query,
-	Reads:    append([]string{"seam.mortise", "seam.tolerance"}, placeKeys...),
 	Limits: []rules.Limit{{
 		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(air).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.05,
 		Source: cite.LooseTenons.At("a loose tenon is 1/16 in narrower than its two mortises"),
@@ -131,9 +124,9 @@ func checkMortise(p *rules.Pass) {
 	if most < 2 {
 		return
 	}
-	off := 2 * float64(*c.Spec.Seam.Tolerance)
+	off := 2 * c.Seam.Tolerance.Get()
 	f := rules.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
-	switch fit := c.Spec.Seam.Mortise; {
+	switch fit := c.Seam.Mortise.Get(); {
 	case fit == "all snug" && off > 0:
 		f.Text = "all mortises are snug, and two panels' may lie {measured} off each other: they fight"
 		f.Offers = []rules.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
@@ -157,7 +150,6 @@ var strapClear = rules.Rule{
 	Why:      "A strap on the seam's side is let into the half rib; a mortise at the same place cuts through its screws.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations", "strap.width", "strap.fixing"},
-	Reads:    placeKeys,
 	Basis: rules.Basis{
 		Formula: "|station − tenon| ≥ (strap + w)/2",
 		Symbols: []rules.Symbol{
@@ -173,13 +165,13 @@ var strapClear = rules.Rule{
 
 func checkStrapClear(p *rules.Pass) {
 	c := p.Ceiling
-	if c.Seam.Count == 0 || c.Spec.Strap.Fixing.Bottom != "seam" {
+	if c.Seam.Count.Get() == 0 || c.Strap.Fixing.Bottom.Get() != "seam" {
 		return
 	}
-	need := (float64(*c.Spec.Strap.Width) + c.Seam.Tenon.Width) / 2
-	tenons := c.TenonStations(c.Panel.Arc)
-	for i, s := range c.Spec.Strap.Stations {
-		at := math.Mod(float64(s)*c.Vault.Arc, c.Panel.Arc)
+	need := (c.Strap.Width.Get() + c.Seam.Tenon.Width.Get()) / 2
+	tenons := c.TenonStations(c.Panel.Arc.Get())
+	for i, s := range c.Strap.Stations.Get() {
+		at := math.Mod(float64(s)*c.Vault.Arc.Get(), c.Panel.Arc.Get())
 		for k, tenon := range tenons {
 			if off := math.Abs(at - tenon); off < need {
 				p.Report(rules.Finding{

@@ -19,19 +19,19 @@ type stock struct {
 // those along the axis, as far as there are such seams.
 func stocks(c *layout.Ceiling) []stock {
 	var out []stock
-	if n := c.Seam.Count; n > 0 {
-		out = append(out, stock{"half rib", "rib.width", c.Rib.Width / 2, ribDepth(c), c.Panel.Arc, n})
+	if n := c.Seam.Count.Get(); n > 0 {
+		out = append(out, stock{"half rib", "rib.width", c.Rib.Width.Get() / 2, ribDepth(c), c.Panel.Arc.Get(), n})
 	}
-	if n := c.Seam.EdgeSeams; n > 0 {
-		out = append(out, stock{"half rail", "rail.width", c.Rail.Width / 2, c.Rail.Depth - groove(c), c.Panel.Length, n})
+	if n := c.Seam.EdgeSeams.Get(); n > 0 {
+		out = append(out, stock{"half rail", "rail.width", c.Rail.Width.Get() / 2, c.Rail.Depth.Get() - groove(c), c.Panel.Length.Get(), n})
 	}
 	return out
 }
 
 // groove is how deep the reveal cuts into the arris at a seam.
 func groove(c *layout.Ceiling) float64 {
-	if r := c.Grid.Reveal; r != nil && r.At == "seam" {
-		return r.Depth
+	if r := c.Grid.Reveal; r.Given() && r.At.Get() == "seam" {
+		return r.Depth.Get()
 	}
 	return 0
 }
@@ -39,10 +39,10 @@ func groove(c *layout.Ceiling) float64 {
 // ribDepth is the depth that all layers have which a tenon goes into from the
 // seam, which lies in the middle of the rib.
 func ribDepth(c *layout.Ceiling) float64 {
-	from, to := 0.0, c.Rib.Depth
-	at := -c.Rib.Width / 2
-	for _, l := range c.RibLayers {
-		if near := math.Max(0, math.Max(at, -(at+l.Width))); near < c.Seam.Tenon.Length/2 {
+	from, to := 0.0, c.Rib.Depth.Get()
+	at := -c.Rib.Width.Get() / 2
+	for _, l := range c.RibLayers.Get() {
+		if near := math.Max(0, math.Max(at, -(at+l.Width))); near < c.Seam.Tenon.Length.Get()/2 {
 			from, to = math.Max(from, l.From), math.Min(to, l.To)
 		}
 		at += l.Width

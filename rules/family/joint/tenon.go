@@ -8,9 +8,6 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// tenonKeys are those that a seam's tenons and their stock come from.
-var tenonKeys = []string{"seam.tenon", "rib.width", "rib.depth", "rail.width", "rail.depth", "rib.layer", "grid.reveal", "panels.along", "panels.around"}
-
 func one(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.One} }
 
 var tenon = rules.Rule{
@@ -18,7 +15,6 @@ var tenon = rules.Rule{
 	Title:    "the tenon is in proportion to the stock that it is let into",
 	Why:      "A tenon too thick leaves cheeks that split; one too thin bends before it draws the panels into line.",
 	Severity: rules.Query,
-	Reads:    tenonKeys,
 	Limits: []rules.Limit{
 		{Key: "least", Title: "tenon by thickness of the stock", Value: one(0.2), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 		{Key: "most", Title: "tenon by thickness of the stock", Value: one(0.4), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
@@ -39,7 +35,7 @@ var tenon = rules.Rule{
 
 func checkTenon(p *rules.Pass) {
 	c, least, most := p.Ceiling, p.Limit("least"), p.Limit("most")
-	t := c.Seam.Tenon.Thickness
+	t := c.Seam.Tenon.Thickness.Get()
 	for _, s := range stocks(c) {
 		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key}}
 		if s.lesser() <= 0 {
@@ -78,7 +74,6 @@ var width = rules.Rule{
 	Title:    "the tenon is wider than it is thick",
 	Why:      "What registers the panels and holds the glue is the tenon's face; a square one is a dowel, and lets them turn.",
 	Severity: rules.Query,
-	Reads:    tenonKeys,
 	Limits: []rules.Limit{{
 		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
@@ -89,12 +84,12 @@ var width = rules.Rule{
 	},
 	Check: func(p *rules.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("ratio")
-		if r := t.Width / t.Thickness; p.Ceiling.Seam.Tenons > 0 && r < limit.SI {
+		if r := t.Width.Get() / t.Thickness.Get(); p.Ceiling.Seam.Tenons.Get() > 0 && r < limit.SI {
 			p.Report(rules.Finding{
 				At: "seam.tenon.width", Related: []string{"seam.tenon.thickness"},
-				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width), quantity.Length(t.Thickness)),
+				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width.Get()), quantity.Length(t.Thickness.Get())),
 				Measured: one(r), Bound: limit,
-				Offers: []rules.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness)}},
+				Offers: []rules.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness.Get())}},
 			})
 		}
 	},
@@ -105,17 +100,16 @@ var embedment = rules.Rule{
 	Title:    "the tenon is let in deep enough on both sides",
 	Why:      "A shallow mortise gives the glue little to hold and the panel nothing to find on the way in.",
 	Severity: rules.Query,
-	Reads:    tenonKeys,
 	Limits: []rules.Limit{{
 		Key: "least", Title: "half of the tenon's length", Value: quantity.Length(0.020).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{Source: cite.CommonPractice()},
 	Check: func(p *rules.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("least")
-		if in := t.Length / 2; p.Ceiling.Seam.Tenons > 0 && in < limit.SI {
+		if in := t.Length.Get() / 2; p.Ceiling.Seam.Tenons.Get() > 0 && in < limit.SI {
 			p.Report(rules.Finding{
 				At:       "seam.tenon.length",
-				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length)),
+				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length.Get())),
 				Measured: quantity.Length(in).Value(), Bound: limit,
 				Offers: []rules.Offer{{Key: "seam.tenon.length", Value: p.Above(2 * limit.SI)}},
 			})
@@ -128,7 +122,6 @@ var wall = rules.Rule{
 	Title:    "wood enough is left around each mortise",
 	Why:      "A thin wall between the mortise and the reveal, the back or the coffer's side breaks out as the tenon is driven.",
 	Severity: rules.Hold,
-	Reads:    append([]string{"seam.mortise"}, tenonKeys...),
 	Limits: []rules.Limit{{
 		Key: "tenons", Title: "wall, in thicknesses of the tenon", Value: one(1), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
@@ -156,9 +149,9 @@ func checkWall(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("tenons")
 	t := c.Seam.Tenon
 	least := limit
-	least.Value = quantity.Length(limit.SI * t.Thickness).Value()
+	least.Value = quantity.Length(limit.SI * t.Thickness.Get()).Value()
 	for _, s := range stocks(c) {
-		beside, behind := (s.depth-t.Thickness)/2, s.width-t.Length/2-air/2
+		beside, behind := (s.depth-t.Thickness.Get())/2, s.width-t.Length.Get()/2-air/2
 		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
 		where := "beside"
 		if behind < beside && s.key != "rib.width" || behind <= 0 { // of a half rib rib.section says what is left

@@ -15,7 +15,6 @@ var fire = rules.Rule{
 	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
 	Severity: rules.Refer,
 	RefersTo: rules.ToAuthority,
-	Reads:    []string{"rib.species", "rail.species", "skin.material", "finish.sides"},
 	Basis: rules.Basis{
 		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200 (ASTM E84)",
 		Source: cite.WoodHandbook2010.At("table 18-1"),
@@ -36,9 +35,9 @@ func checkFire(p *rules.Pass) {
 			Text: figure + "; the class that the ceiling needs, with its skin and finish, is referred to the authority having jurisdiction",
 		})
 	}
-	refer("rib.species", c.Rib.Species)
-	if c.Rail.Species.Name != c.Rib.Species.Name {
-		refer("rail.species", c.Rail.Species)
+	refer("rib.species", c.Rib.Species.Get())
+	if c.Rail.Species.Get().Name != c.Rib.Species.Get().Name {
+		refer("rail.species", c.Rail.Species.Get())
 	}
 }
 
@@ -47,7 +46,6 @@ var emission = rules.Rule{
 	Title:    "the sheet needs no certificate of its formaldehyde emission",
 	Why:      "Composite sheets are sold to a limit, and the certificate is asked for at the end of the job.",
 	Severity: rules.Note,
-	Reads:    []string{"skin.material", "skin.thickness"},
 	Basis: rules.Basis{
 		Valid: "parts per million in the test of ASTM E1333; sheets made or sold in the United States", Source: cite.TSCATitleVI.At("hardwood plywood, MDF, particleboard"),
 	},
@@ -55,8 +53,8 @@ var emission = rules.Rule{
 }
 
 func checkEmission(p *rules.Pass) {
-	m := p.Ceiling.Skin.Material
-	limit, known := m.MostEmission(p.Ceiling.Skin.Thickness)
+	m := p.Ceiling.Skin.Material.Get()
+	limit, known := m.MostEmission(p.Ceiling.Skin.Thickness.Get())
 	if !known {
 		return
 	}

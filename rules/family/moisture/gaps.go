@@ -14,7 +14,6 @@ var endGap = rules.Rule{
 	Title:    "the vault still has room at its ends in the wet season",
 	Why:      "A vault that grows against its end walls buckles its seams open.",
 	Severity: rules.Query,
-	Reads:    append([]string{"room.length", "room.tolerance", "vault.length", "seam.gap", "grid.along", "grid.ends", "climate.wet"}, ribKeys...),
 	Figures:  []string{"season.wet.along"},
 	Limits: []rules.Limit{{
 		Key: "spare", Title: "left at both ends together", Value: quantity.Length(0.003).Value(),
@@ -25,12 +24,12 @@ var endGap = rules.Rule{
 }
 
 func checkEndGap(p *rules.Pass) {
-	c, along, limit := p.Ceiling, p.Results.Seasons().Wet.Along, p.Limit("spare")
+	c, along, limit := p.Ceiling, p.Results.Seasons().Wet.Along.Get(), p.Limit("spare")
 	if along.Err != nil {
 		p.NotChecked("rib.species", p.Explain(along.Err))
 		return
 	}
-	gap := float64(c.Spec.Room.Length) - float64(*c.Spec.Room.Tolerance) - c.BuiltLength()
+	gap := c.Room.Length.Get() - c.Room.Tolerance.Get() - c.BuiltLength()
 	if left := gap - along.Value; left < limit.SI {
 		p.Report(rules.Finding{
 			At: "room.length", Related: []string{"vault.length", "rib.cut", "climate.wet"},
@@ -47,11 +46,7 @@ var feet = rules.Rule{
 	Title:    "the feet stay clear of the walls in the season that spreads them",
 	Why:      "A rib whose depth swells and whose length does not opens its arc: feet that meet the wall push on it.",
 	Severity: rules.Query,
-	Reads: append([]string{
-		"room.width", "room.tolerance", "panels.tolerance", "panels.form", "vault.profile", "vault.span", "vault.rise",
-		"springing.cut", "rib.depth", "climate.dry", "climate.wet",
-	}, ribKeys...),
-	Figures: []string{"season.wet.foot", "season.dry.foot", "panel.side-gap"},
+	Figures:  []string{"season.wet.foot", "season.dry.foot", "panel.side-gap"},
 	Limits: []rules.Limit{{
 		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -76,8 +71,9 @@ func checkFeet(p *rules.Pass) {
 		return
 	}
 	eachSeason(p, "rib.species", func(season seasons.Season) error {
-		foot := season.Foot.Value
-		if left := gap - foot; season.Foot.Err == nil && foot > 0 && left < limit.SI {
+		moved := season.Foot.Get()
+		foot := moved.Value
+		if left := gap - foot; moved.Err == nil && foot > 0 && left < limit.SI {
 			p.Report(rules.Finding{
 				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.Name},
 				Text: p.Textf("in the %s season each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
@@ -85,7 +81,7 @@ func checkFeet(p *rules.Pass) {
 				Measured: quantity.Length(left).Value(), Bound: limit,
 			})
 		}
-		return season.Foot.Err
+		return moved.Err
 	}, s.Wet, s.Dry)
 }
 
@@ -108,7 +104,6 @@ var rails = rules.Rule{
 	Title:    "the rails' movement across their width is small against the skin, which does not move",
 	Why:      "Plywood keeps its size; a wide rail glued to it either pulls the skin into waves or breaks its glue line.",
 	Severity: rules.Note,
-	Reads:    []string{"rail.species", "rail.cut", "rail.width", "climate.shop", "climate.dry", "climate.wet"},
 	Figures:  []string{"season.dry.rail-width", "season.wet.rail-width"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "change of a rail's width since the shop", Value: quantity.Length(0.0015).Value(),
@@ -121,7 +116,8 @@ var rails = rules.Rule{
 func checkRails(p *rules.Pass) {
 	s, limit := p.Results.Seasons(), p.Limit("most")
 	eachSeason(p, "rail.species", func(season seasons.Season) error {
-		if by := math.Abs(season.RailWidth.Value); season.RailWidth.Err == nil && by > limit.SI {
+		change := season.RailWidth.Get()
+		if by := math.Abs(change.Value); change.Err == nil && by > limit.SI {
 			p.Report(rules.Finding{
 				At: "rail.width", Related: []string{"rail.cut", "climate." + season.Name},
 				Text:     "in the " + season.Name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
@@ -129,6 +125,6 @@ func checkRails(p *rules.Pass) {
 				Offers: []rules.Offer{{Key: "rail.cut", Value: "vertical"}},
 			})
 		}
-		return season.RailWidth.Err
+		return change.Err
 	}, s.Dry, s.Wet)
 }

@@ -17,6 +17,3 @@ func Family() rules.Family {
 		Rules: []rules.Rule{revealCloses, revealOpens, endGap, feet, rails, shop, acclimatise, cupping, fire, emission},
 	}
 }
-
-// ribKeys are what the movement of a rib's width follows from.
-var ribKeys = []string{"rib.species", "rib.cut", "rib.width", "rib.construction", "climate.shop"}

@@ -26,7 +26,6 @@ var revealCloses = rules.Rule{
 	Why:      "A groove that closes shows as a ragged line, and the members then push on each other.",
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
-	Reads:    append([]string{"climate.wet", "grid.reveal.at", "panels.along", "rib.layer"}, ribKeys...),
 	Figures:  []string{"season.wet.reveal"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(),
@@ -46,7 +45,6 @@ var revealOpens = rules.Rule{
 	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
-	Reads:    append([]string{"climate.dry", "grid.reveal.at", "panels.along", "rib.layer"}, ribKeys...),
 	Figures:  []string{"season.dry.reveal"},
 	Limits: []rules.Limit{{
 		Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(),
@@ -67,16 +65,17 @@ func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, fits func(f
 	if _, ok := seasons.SeamReveal(p.Ceiling); !ok {
 		return
 	}
-	if s.Reveal.Err != nil {
-		p.NotChecked("rib.species", p.Explain(s.Reveal.Err))
+	reveal := s.Reveal.Get()
+	if reveal.Err != nil {
+		p.NotChecked("rib.species", p.Explain(reveal.Err))
 		return
 	}
-	if fits(s.Reveal.Value) {
+	if fits(reveal.Value) {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "grid.reveal.width", Related: []string{"rib.cut", "climate." + s.Name, "climate.shop"}, Text: text,
-		Measured: quantity.Length(s.Reveal.Value).Value(), Bound: limit,
+		Measured: quantity.Length(reveal.Value).Value(), Bound: limit,
 		Offers: []rules.Offer{{Key: "rib.cut", Value: "vertical"}},
 	})
 }

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/kernel/timber"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -14,7 +14,6 @@ var shop = rules.Rule{
 	Title:    "the shop's moisture content is near the middle of that in service",
 	Why:      "Wood made up too wet or too dry moves all one way once it is hung.",
 	Severity: rules.Query,
-	Reads:    []string{"climate.shop", "climate.dry", "climate.wet"},
 	Figures:  []string{"climate.shop.moisture", "climate.dry.moisture", "climate.wet.moisture"},
 	Limits: []rules.Limit{{
 		Key: "apart", Title: "shop from the middle of the seasons, in moisture content", Value: quantity.Share(0.02).Value(),
@@ -37,7 +36,7 @@ var shop = rules.Rule{
 // content.
 func apart(p *rules.Pass) float64 {
 	m := p.Ceiling.Climate
-	return m.Shop - (m.Dry+m.Wet)/2
+	return m.Shop.Get() - (m.Dry.Get()+m.Wet.Get())/2
 }
 
 func checkShop(p *rules.Pass) {
@@ -60,7 +59,6 @@ var acclimatise = rules.Rule{
 	Title:    "the panels come to the room's air before they are hung",
 	Why:      "Panels hung straight from the van do their moving in place, against each other.",
 	Severity: rules.Note,
-	Reads:    []string{"climate.shop", "climate.dry", "climate.wet"},
 	Limits: []rules.Limit{
 		{Key: "differs", Title: "difference of moisture content that needs time", Value: quantity.Share(0.01).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice()},
 		{Key: "time", Title: "in the room's air before hanging", Value: quantity.Value{SI: 72, Unit: quantity.Hour}, Sense: rules.AtLeast, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.5")},
@@ -85,7 +83,6 @@ var cupping = rules.Rule{
 	Title:    "both faces of the panels are in like air, or sealed alike",
 	Why:      "A panel that is dry on one face and damp on the other, or sealed on one only, cups.",
 	Severity: rules.Note,
-	Reads:    []string{"climate.above", "climate.dry", "climate.wet", "finish.sides"},
 	Limits: []rules.Limit{{
 		Key: "apart", Title: "roof space from room, in moisture content", Value: quantity.Share(0.02).Value(),
 		Sense: rules.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice(),
@@ -96,25 +93,24 @@ var cupping = rules.Rule{
 
 func checkCupping(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("apart")
-	if c.Spec.Finish.Sides == "seen" {
+	if c.Finish.Sides.Get() == "seen" {
 		p.Report(rules.Finding{At: "finish.sides", Text: "only the seen faces are sealed, so that the backs take up moisture faster and the panels cup; seal all faces alike"})
 	}
-	above := c.Spec.Climate.Above
-	if above == nil {
+	above := c.Climate.Above
+	if !above.Given() {
 		return
 	}
 	for _, s := range []struct {
 		name string
-		room float64
-		t    quantity.Temperature
-		h    quantity.Share
-	}{{"dry", c.Climate.Dry, above.Dry.Temperature, above.Dry.Humidity}, {"wet", c.Climate.Wet, above.Wet.Temperature, above.Wet.Humidity}} {
-		m, err := timber.EMC(float64(s.t), float64(s.h))
+		room layout.Number
+		air  layout.Air
+	}{{"dry", c.Climate.Dry, above.Dry}, {"wet", c.Climate.Wet, above.Wet}} {
+		m, err := s.air.Moisture()
 		if err != nil {
 			p.NotChecked("climate.above."+s.name, err.Error())
 			continue
 		}
-		if by := math.Abs(m - s.room); by > limit.SI {
+		if by := math.Abs(m - s.room.Get()); by > limit.SI {
 			p.Report(rules.Finding{
 				At:       "climate.above." + s.name,
 				Text:     "in the " + s.name + " season the backs come to {measured} of moisture other than the faces; past {limit} the panels cup",

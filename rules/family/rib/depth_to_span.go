@@ -12,7 +12,6 @@ var depthToSpan = rules.Rule{
 	Why:      "A rib that is slender between its straps sags, and the seams beside it step.",
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations"},
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise", "rib.depth"},
 	Figures:  []string{"strap.run-ratio"},
 	Limits: []rules.Limit{{
 		Key: "ratio", Title: "clear run by depth of rib",
@@ -36,14 +35,14 @@ func checkDepthToSpan(p *rules.Pass) {
 	c := p.Ceiling
 	limit := p.Limit("ratio")
 	run, name := c.LongestRun()
-	ratio := run / c.Rib.Depth
+	ratio := run / c.Rib.Depth.Get()
 	if ratio <= limit.SI {
 		return
 	}
 	p.Report(rules.Finding{
 		At:       "rib.depth",
 		Related:  []string{"strap.stations"},
-		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth)),
+		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth.Get())),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   []rules.Offer{{Key: "rib.depth", Value: p.Above(run / limit.SI)}},

@@ -9,14 +9,6 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// frameKeys are what the frame follows from.
-var frameKeys = []string{
-	"vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "grid.reveal", "panels.along", "panels.around",
-	"rib.species", "rib.construction", "rib.width", "rib.depth", "rail.species", "rail.width", "rail.depth",
-	"skin.material", "skin.thickness", "skin.layers", "climate.shop",
-	"room.above", "strap.width", "strap.thickness", "strap.setting",
-}
-
 var frameSource = cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program")
 
 var sag = rules.Rule{
@@ -25,7 +17,6 @@ var sag = rules.Rule{
 	Why:      "A sag reads against the straight line of the moulding, and a step at a seam throws a shadow.",
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations"},
-	Reads:    frameKeys,
 	Figures:  []string{"hanging.first-hung.sag"},
 	Limits: []rules.Limit{
 		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3: l/240, nonplaster ceilings")},
@@ -45,21 +36,22 @@ var sag = rules.Rule{
 }
 
 func checkSag(p *rules.Pass) {
-	h, ok := p.Hanging()
+	first, ok := rules.Hung(p, p.Results.Hanging().First)
 	if !ok {
 		return
 	}
-	if run, limit := h.First.Run, p.Limit("run"); h.First.Sag*limit.SI > run {
+	if run, limit := first.Run, p.Limit("run"); first.Sag*limit.SI > run {
 		most := limit
 		most.Value = quantity.Length(run / limit.SI).Value()
 		p.Report(rules.Finding{
 			At: "rib.depth", Related: []string{"strap.stations"},
 			Text:     p.Textf("over its clear run of %v the rib sags {measured} in years; the most is {limit}, a %.0fth of the run", quantity.Length(run), limit.SI),
-			Measured: quantity.Length(h.First.Sag).Value(), Bound: most,
+			Measured: quantity.Length(first.Sag).Value(), Bound: most,
 			Offers: deeper(p),
 		})
 	}
-	if step, limit := h.Step(), p.Limit("step"); step > limit.SI {
+	set, ok := rules.Hung(p, p.Results.Hanging().Set)
+	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
 		p.Report(rules.Finding{
 			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: rules.Query,
 			Text:     "a strap set long or short steps the rib by {measured} against its neighbour across the seam; the most is {limit}",
@@ -72,7 +64,7 @@ func checkSag(p *rules.Pass) {
 func deeper(p *rules.Pass) []rules.Offer {
 	var offers []rules.Offer
 	for more := 1.1; more <= 2.01; more += 0.1 {
-		offers = append(offers, rules.Offer{Key: "rib.depth", Value: p.Above(p.Ceiling.Rib.Depth * more)})
+		offers = append(offers, rules.Offer{Key: "rib.depth", Value: p.Above(p.Ceiling.Rib.Depth.Get() * more)})
 	}
 	return offers
 }
@@ -83,7 +75,6 @@ var stress = rules.Rule{
 	Why:      "The handbook's strengths are averages of small clear pieces; a rib has knots, joints and years.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Reads:    append([]string{"rib.layer", "room.framing", "ledger"}, frameKeys...),
 	Figures:  []string{"hanging.first-hung.stress"},
 	Limits: []rules.Limit{{
 		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
@@ -104,8 +95,8 @@ var stress = rules.Rule{
 }
 
 // worstOf is the case of the envelope with the most of something.
-func worstOf(h *hanging.Hanging, of func(*hanging.Case) float64) (most float64, in *hanging.Case) {
-	for _, c := range h.Envelope() {
+func worstOf(cases []*hanging.Case, of func(*hanging.Case) float64) (most float64, in *hanging.Case) {
+	for _, c := range cases {
 		if v := of(c); in == nil || v > most+hanging.Alike*math.Abs(most) {
 			most, in = v, c
 		}
@@ -114,20 +105,20 @@ func worstOf(h *hanging.Hanging, of func(*hanging.Case) float64) (most float64, 
 }
 
 func checkStress(p *rules.Pass) {
-	h, ok := p.Hanging()
+	cases, ok := p.Envelope()
 	if !ok {
 		return
 	}
 	limit := p.Limit("factor")
 	allowed := limit
-	allowed.Value = quantity.Stress(p.Ceiling.Rib.Species.MOR / limit.SI).Value()
-	most, in := worstOf(h, func(c *hanging.Case) float64 { return c.Stress })
+	allowed.Value = quantity.Stress(p.Ceiling.Rib.Species.Get().MOR / limit.SI).Value()
+	most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Stress })
 	if most <= allowed.SI {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
-		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s divided by %.3g", in.Words(), p.Ceiling.Rib.Species.Name, limit.SI),
+		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s divided by %.3g", in.Words(), p.Ceiling.Rib.Species.Get().Name, limit.SI),
 		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
 	})
 }
@@ -138,7 +129,6 @@ var radial = rules.Rule{
 	Why:      "A moment that opens a curve pulls across the grain, where wood is weakest.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Figures:  []string{"hanging.first-hung.radial"},
 	Limits: []rules.Limit{{
 		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: 15psi").FromMemory(),
@@ -154,12 +144,12 @@ var radial = rules.Rule{
 		Valid: "rectangular sections", Source: cite.NDS.At("5.4.1, read on a page that reprints it"),
 	},
 	Check: func(p *rules.Pass) {
-		h, ok := p.Hanging()
+		cases, ok := p.Envelope()
 		if !ok {
 			return
 		}
 		limit := p.Limit("most")
-		if most, in := worstOf(h, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
+		if most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
 			p.Report(rules.Finding{
 				At: "rib.depth", Related: []string{"strap.stations", "vault.rise"},
 				Text:     "bending pulls across the grain with {measured} " + in.Words() + "; the most is {limit}",
@@ -176,7 +166,6 @@ var feet = rules.Rule{
 	Why:      "On two lifts an arch spreads; feet that touch the walls jam it on the way up.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Reads:    append([]string{"room.width", "room.tolerance", "panels.tolerance", "panels.form", "lift"}, frameKeys...),
 	Figures:  []string{"panel.side-gap", "hanging.first-hung.feet"},
 	Limits: []rules.Limit{{
 		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -186,14 +175,19 @@ var feet = rules.Rule{
 }
 
 func checkFeet(p *rules.Pass) {
-	h, ok := p.Hanging()
+	h := p.Results.Hanging()
+	first, ok := rules.Hung(p, h.First)
+	if !ok {
+		return
+	}
+	raised, ok := rules.Hung(p, h.Raised)
 	if !ok {
 		return
 	}
 	gap, limit := p.Ceiling.SideGap(), p.Limit("clear")
-	most, when := h.First.Feet, "as first hung"
-	if h.Raised != nil && h.Raised.Feet > most {
-		most, when = h.Raised.Feet, "on the lifts"
+	most, when := first.Feet, "as first hung"
+	if raised != nil && raised.Feet > most {
+		most, when = raised.Feet, "on the lifts"
 	}
 	if left := gap - math.Max(0, most); left < limit.SI {
 		p.Report(rules.Finding{
@@ -202,10 +196,10 @@ func checkFeet(p *rules.Pass) {
 				when, quantity.Length(most), quantity.Length(gap)),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 		})
-		if h.Thrust != nil {
+		if thrust, ok := rules.Hung(p, h.Thrust); ok && thrust != nil {
 			p.Report(rules.Finding{
 				At: "room.width", Severity: rules.Refer,
-				Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*h.Thrust)),
+				Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*thrust)),
 			})
 		}
 	}
@@ -217,21 +211,20 @@ var inner = rules.Rule{
 	Why:      "In a panel of several modules the inner ribs have no straps: the rails' joints carry them to the edge ribs.",
 	Severity: rules.Note,
 	Needs:    []string{"strap.stations"},
-	Reads:    []string{"grid.along", "panels.along", "grid.around"},
 	Basis:    rules.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},
 	Check:    checkInner,
 }
 
 func checkInner(p *rules.Pass) {
 	c := p.Ceiling
-	ribs := int(math.Round(c.Panel.Modules)) - 1
+	ribs := int(math.Round(c.Panel.Modules.Get())) - 1
 	if ribs < 1 {
 		return
 	}
 	// The whole panel hangs on two edge ribs: of what an inner module adds,
 	// each rail's joint takes its part.
-	joints := float64(c.Grid.Around + 1)
-	force := c.Panel.Mass * float64(c.Panel.Around) * 9.80665 * float64(ribs) / float64(ribs+1) / 2 / joints
+	joints := float64(c.Grid.Around.Get() + 1)
+	force := c.Panel.Mass.Get() * float64(c.Panel.Around.Get()) * 9.80665 * float64(ribs) / float64(ribs+1) / 2 / joints
 	hang := "inner rib of each panel hangs"
 	if ribs > 1 {
 		hang = "inner ribs of each panel hang"

@@ -15,7 +15,6 @@ var layers = rules.Rule{
 	Title:    "the layers of a sawn rib make up its width, and leave two whole halves at a seam",
 	Why:      "Stock is planed before it is built up: four layers of 4/4 are not 4in, and a seam can't run through a layer.",
 	Severity: rules.Query,
-	Reads:    []string{"rib.construction", "rib.layer", "rib.width", "rib.depth", "grid.reveal"},
 	Limits: []rules.Limit{{
 		Key: "sum", Title: "difference of the layers' sum from the width", Value: quantity.Length(0.0005).Value(),
 		Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
@@ -29,15 +28,16 @@ var layers = rules.Rule{
 
 func checkLayers(p *rules.Pass) {
 	c := p.Ceiling
-	if c.Spec.Rib.Construction != "sawn" {
+	if c.Rib.Construction.Get() != "sawn" {
 		return
 	}
-	if len(c.Spec.Rib.Layer) == 0 {
+	if c.Rib.Layers.Get() == 0 {
 		p.Absent("rib.layer")
 		return
 	}
-	checkSum(p, c.RibLayers)
-	if n := len(c.RibLayers); n%2 != 0 || !mirrored(c.RibLayers) {
+	list := c.RibLayers.Get()
+	checkSum(p, list)
+	if n := len(list); n%2 != 0 || !mirrored(list) {
 		p.Report(rules.Finding{
 			At: "rib.layer", Related: []string{"rib.width"},
 			Text: p.Textf("the %d layers leave no two whole and equal halves at a seam; take an even number, alike from the middle outward", n),
@@ -51,11 +51,11 @@ func checkSum(p *rules.Pass, list []layout.Layer) {
 	for _, l := range list {
 		sum += l.Width
 	}
-	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width) > limit.SI {
+	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width.Get()) > limit.SI {
 		p.Report(rules.Finding{
 			At: "rib.width", Related: []string{"rib.layer"},
-			Text:     p.Textf("the layers' surfaced stock makes up %v, and the rib is %v wide: {measured} apart; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width)),
-			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width)).Value(), Bound: limit,
+			Text:     p.Textf("the layers' surfaced stock makes up %v, and the rib is %v wide: {measured} apart; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
+			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width.Get())).Value(), Bound: limit,
 			Offers: []rules.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
 		})
 	}
@@ -76,25 +76,25 @@ func mirrored(list []layout.Layer) bool {
 func checkLayerDepths(p *rules.Pass) {
 	c := p.Ceiling
 	setback := 0.0
-	for i, l := range c.RibLayers {
+	for i, l := range c.RibLayers.Get() {
 		setback = max(setback, l.From)
-		if l.To > c.Rib.Depth+p.Limit("sum").SI {
+		if l.To > c.Rib.Depth.Get()+p.Limit("sum").SI {
 			p.Report(rules.Finding{
 				At: spec.Key("rib", "layer", i+1, "depth"), Related: []string{"rib.depth"},
 				Text:     "the layer reaches {measured} from the intrados, and the rib is {limit} deep",
-				Measured: quantity.Length(l.To).Value(), Bound: p.Stated("rib.depth", quantity.Length(c.Rib.Depth).Value()),
+				Measured: quantity.Length(l.To).Value(), Bound: p.Stated("rib.depth", quantity.Length(c.Rib.Depth.Get()).Value()),
 			})
 		}
 	}
-	r := c.Spec.Grid.Reveal
-	if r == nil || r.At != "layers" || r.Depth == nil {
+	r := c.Grid.Reveal
+	if r.At.Get() != "layers" || !r.Depth.Given() {
 		return
 	}
-	if d := math.Abs(float64(*r.Depth) - setback); d > p.Limit("sum").SI {
+	if d := math.Abs(r.Depth.Get() - setback); d > p.Limit("sum").SI {
 		p.Report(rules.Finding{
 			At: "grid.reveal.depth", Related: []string{"rib.layer"},
 			Text:     "the reveal is to be {limit} deep, and the layers are set back by {measured}",
-			Measured: quantity.Length(setback).Value(), Bound: p.Stated("grid.reveal.depth", r.Depth.Value()),
+			Measured: quantity.Length(setback).Value(), Bound: p.Stated("grid.reveal.depth", quantity.Length(r.Depth.Get()).Value()),
 		})
 	}
 }

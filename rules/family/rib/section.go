@@ -11,7 +11,6 @@ var section = rules.Rule{
 	Title:    "enough wood is left beside the reveal and the tenons of a rib",
 	Why:      "A thin wall beside a groove or a mortise splits when the tenon is driven or the panel is knocked.",
 	Severity: rules.Hold,
-	Reads:    []string{"rib.width", "rib.depth", "grid.reveal", "seam.tenon"},
 	Limits: []rules.Limit{{
 		Key: "left", Title: "wood left", Value: quantity.Length(0.010).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -35,12 +34,12 @@ var section = rules.Rule{
 func checkSection(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("left")
 	tenon := c.Seam.Tenon
-	behind, below, reveal := c.Rib.Width/2-tenon.Length/2, (c.Rib.Depth-tenon.Thickness)/2, ""
-	if r := c.Grid.Reveal; r != nil && r.At == "sides" {
-		behind -= r.Width
+	behind, below, reveal := c.Rib.Width.Get()/2-tenon.Length.Get()/2, (c.Rib.Depth.Get()-tenon.Thickness.Get())/2, ""
+	if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {
+		behind -= r.Width.Get()
 		reveal = " and the reveal"
-	} else if r != nil && r.At == "seam" {
-		below -= r.Depth
+	} else if r.Given() && r.At.Get() == "seam" {
+		below -= r.Depth.Get()
 		reveal = " and the reveal"
 	}
 	for _, w := range []struct {

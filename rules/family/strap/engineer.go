@@ -12,7 +12,6 @@ var engineer = rules.Rule{
 	Why:      "What hangs overhead is not this tool's to approve: straps, screws, framing and bracing need a licensed engineer.",
 	Severity: rules.Refer,
 	RefersTo: rules.ToEngineer,
-	Reads:    []string{"project.engineer"},
 	Basis: rules.Basis{
 		Valid:  "always",
 		Source: cite.CommonPractice(),
@@ -24,12 +23,12 @@ var engineer = rules.Rule{
 func checkEngineer(p *rules.Pass) {
 	c := p.Ceiling
 	to, at := "a licensed engineer; the spec names none", "project"
-	if name := c.Spec.Project.Engineer; name != "" {
+	if name := c.Project.Engineer.Get(); name != "" {
 		to, at = "the engineer of record, "+name, "project.engineer"
 	}
 	p.Report(rules.Finding{
 		At: at,
 		Text: p.Textf("the hanging of %d panels of %v each, straps, screws and the framing above, is referred to %s",
-			c.Panel.Count, quantity.Mass(c.Panel.Mass), to),
+			c.Panel.Count.Get(), quantity.Mass(c.Panel.Mass.Get()), to),
 	})
 }

@@ -15,7 +15,6 @@ var framing = rules.Rule{
 	Why:      "A strap between two joists has nothing to be screwed to.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations", "room.framing.spacing", "room.framing.runs", "room.framing.offset", "room.framing.member", "close.first_gap"},
-	Reads:    []string{"room.width", "room.length", "room.framing.blocking", "vault.span", "vault.length", "panels.along", "seam.gap", "rib.width"},
 	Limits: []rules.Limit{{
 		Key: "edge", Title: "from the strap's middle to the member's edge", Value: quantity.Length(0.020).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -25,18 +24,18 @@ var framing = rules.Rule{
 }
 
 func checkFraming(p *rules.Pass) {
-	f, limit := p.Ceiling.Spec.Room.Framing, p.Limit("edge")
-	if f.Blocking != nil && *f.Blocking {
+	f, limit := p.Ceiling.Room.Framing, p.Limit("edge")
+	if f.Blocking.Given() && f.Blocking.Get() {
 		return
 	}
-	reach := float64(*f.Member)/2 - limit.SI
+	reach := f.Member.Get()/2 - limit.SI
 	off, at := 0, ""
 	for _, x := range strapPlaces(p) {
-		from := math.Mod(x.place-float64(*f.Offset), float64(*f.Spacing))
+		from := math.Mod(x.place-f.Offset.Get(), f.Spacing.Get())
 		if from < 0 {
-			from += float64(*f.Spacing)
+			from += f.Spacing.Get()
 		}
-		if away := min(from, float64(*f.Spacing)-from); away > reach {
+		if away := min(from, f.Spacing.Get()-from); away > reach {
 			off++
 			if at == "" {
 				at = x.key
@@ -46,7 +45,7 @@ func checkFraming(p *rules.Pass) {
 	if off > 0 {
 		p.Report(rules.Finding{
 			At: at, Related: []string{"room.framing", "close.first_gap"},
-			Text: p.Textf("%d of the straps' lines miss the framing, which lies every %v from %v; state blocking, or move the stations or the seams", off, *f.Spacing, *f.Offset),
+			Text: p.Textf("%d of the straps' lines miss the framing, which lies every %v from %v; state blocking, or move the stations or the seams", off, quantity.Length(f.Spacing.Get()), quantity.Length(f.Offset.Get())),
 		})
 	}
 }
@@ -61,20 +60,20 @@ type strapPlace struct {
 func strapPlaces(p *rules.Pass) []strapPlace {
 	c := p.Ceiling
 	var out []strapPlace
-	if c.Spec.Room.Framing.Runs == "along" {
-		side := (float64(c.Spec.Room.Width) - c.Vault.Span) / 2
-		for i, s := range c.Spec.Strap.Stations {
-			y := c.Vault.Intrados.At(float64(s) * c.Vault.Arc).Y
+	if c.Room.Framing.Runs.Get() == "along" {
+		side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2
+		for i, s := range c.Strap.Stations.Get() {
+			y := c.Vault.Intrados.Get().At(float64(s) * c.Vault.Arc.Get()).Y
 			out = append(out, strapPlace{spec.Key("strap", "stations", i+1), side + y})
 		}
 		return out
 	}
-	near := float64(c.Spec.Room.Length) - float64(*c.Spec.Close.FirstGap) - c.BuiltLength()
-	for k := range c.Panel.Along {
-		start := near + float64(k)*(c.Panel.Length+c.Seam.Gap)
+	near := c.Room.Length.Get() - c.Close.FirstGap.Get() - c.BuiltLength()
+	for k := range c.Panel.Along.Get() {
+		start := near + float64(k)*(c.Panel.Length.Get()+c.Seam.Gap.Get())
 		out = append(out,
-			strapPlace{"room.framing.offset", start + c.Rib.Width/4},
-			strapPlace{"room.framing.offset", start + c.Panel.Length - c.Rib.Width/4})
+			strapPlace{"room.framing.offset", start + c.Rib.Width.Get()/4},
+			strapPlace{"room.framing.offset", start + c.Panel.Length.Get() - c.Rib.Width.Get()/4})
 	}
 	return out
 }
@@ -87,7 +86,7 @@ var access = rules.Rule{
 	Needs:    []string{"strap", "room.access"},
 	Basis:    rules.Basis{Valid: "straps are fixed with the panel on the lift", Source: cite.CommonPractice()},
 	Check: func(p *rules.Pass) {
-		if p.Ceiling.Spec.Room.Access == "none" {
+		if p.Ceiling.Room.Access.Get() == "none" {
 			p.Report(rules.Finding{At: "room.access", Text: "nobody can get above the ceiling, and the straps are behind the panel when it is up; say how they are fixed"})
 		}
 	},
@@ -99,15 +98,14 @@ var letIn = rules.Rule{
 	Why:      "A strap and its screw heads between two panels hold the seam open.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.fixing", "strap.thickness"},
-	Reads:    []string{"seam.gap"},
 	Basis:    rules.Basis{Valid: "a strap thicker than the designed glue gap", Source: cite.Derivation("geometry of the seam")},
 	Check: func(p *rules.Pass) {
-		st := p.Ceiling.Spec.Strap
-		if st.Fixing.Bottom == "seam" && float64(*st.Thickness) > p.Ceiling.Seam.Gap {
+		st := p.Ceiling.Strap
+		if st.Fixing.Bottom.Get() == "seam" && st.Thickness.Get() > p.Ceiling.Seam.Gap.Get() {
 			p.Report(rules.Finding{
 				At: "strap.fixing.bottom", Related: []string{"seam.gap"},
 				Text:     "the strap lies in the seam and is {measured} thick, where the gap is {limit}: let it and its screws in, or the seam does not close",
-				Measured: st.Thickness.Value(), Bound: p.Stated("seam.gap", quantity.Length(p.Ceiling.Seam.Gap).Value()),
+				Measured: quantity.Length(st.Thickness.Get()).Value(), Bound: p.Stated("seam.gap", quantity.Length(p.Ceiling.Seam.Gap.Get()).Value()),
 			})
 		}
 	},

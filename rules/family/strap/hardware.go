@@ -20,7 +20,6 @@ var screws = rules.Rule{
 	Severity: rules.Query,
 	RefersTo: rules.ToEngineer, // screws in shear
 	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},
-	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Limits: []rules.Limit{
 		{Key: "penetration", Title: "thread in the wood, by shank diameter", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 50, Source: cite.NDS.At("chapter 12").FromMemory()},
 		{Key: "duration", Title: "load duration factor of a load that stays", Value: quantity.Value{SI: 0.9, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0.1, Most: 2, Source: cite.NDS.At("2.3.2")},
@@ -42,19 +41,19 @@ var screws = rules.Rule{
 }
 
 func checkScrews(p *rules.Pass) {
-	h, ok := p.Hanging()
+	cases, ok := p.Envelope()
 	if !ok {
 		return
 	}
-	force, n, in := hanging.Worst(h.Envelope())
-	st := p.Ceiling.Spec.Strap
+	force, n, in := hanging.Worst(cases)
+	st := p.Ceiling.Strap
 	checkPenetration(p)
 	for _, end := range []struct {
 		key, on, face string
 		out           bool
 	}{
-		{"strap.fixing.top", "framing", st.Fixing.Top, st.Fixing.Top == "underside"},
-		{"strap.fixing.bottom", "rib", st.Fixing.Bottom, st.Fixing.Bottom == "back"},
+		{"strap.fixing.top", "framing", st.Fixing.Top.Get(), st.Fixing.Top.Get() == "underside"},
+		{"strap.fixing.bottom", "rib", st.Fixing.Bottom.Get(), st.Fixing.Bottom.Get() == "back"},
 	} {
 		if !end.out {
 			p.Report(rules.Finding{
@@ -75,13 +74,13 @@ func checkScrews(p *rules.Pass) {
 // endWood is the wood that the screws of one end are in.
 func endWood(p *rules.Pass, end string) (timber.Species, string) {
 	if end == "rib" {
-		return p.Ceiling.Rib.Species, ""
+		return p.Ceiling.Rib.Species.Get(), ""
 	}
-	f := p.Ceiling.Spec.Room.Framing
-	if f == nil || f.Species == "" {
+	name := p.Ceiling.Room.Framing.Species.Get()
+	if name == "" {
 		return timber.Species{}, "the framing's species is not stated"
 	}
-	s, err := p.Standards.Species(f.Species)
+	s, err := p.Standards.Species(name)
 	if err != nil {
 		return s, err.Error()
 	}
@@ -89,34 +88,34 @@ func endWood(p *rules.Pass, end string) (timber.Species, string) {
 }
 
 func checkWithdrawal(p *rules.Pass, key, on string, wood timber.Species, force float64, n int, words string) {
-	s := p.Ceiling.Spec.Strap.Screws
-	if s.Penetration == nil {
+	s := p.Ceiling.Strap.Screws
+	if !s.Penetration.Given() {
 		p.Absent("strap.screws.penetration")
 		return
 	}
 	duration := p.Limit("duration")
-	allowed := withdrawalFactor * wood.SG12 * wood.SG12 * float64(s.Diameter**s.Penetration) * float64(s.Count) * duration.SI
+	allowed := withdrawalFactor * wood.SG12 * wood.SG12 * s.Diameter.Get() * s.Penetration.Get() * float64(s.Count.Get()) * duration.SI
 	if force <= allowed {
 		return
 	}
 	p.Report(rules.Finding{
 		At: key, Related: []string{"strap.screws"},
-		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s; in %s they allow {limit} in withdrawal", n, s.Count, on, words, wood.Name),
+		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s; in %s they allow {limit} in withdrawal", n, s.Count.Get(), on, words, wood.Name),
 		Measured: quantity.Force(force).Value(), Bound: p.Published("strap.screws", quantity.Force(allowed).Value(), cite.CivilFormulas.At("eq. 6.37")),
 	})
 }
 
 func checkPenetration(p *rules.Pass) {
-	s, limit := p.Ceiling.Spec.Strap.Screws, p.Limit("penetration")
-	if s.Penetration == nil {
+	s, limit := p.Ceiling.Strap.Screws, p.Limit("penetration")
+	if !s.Penetration.Given() {
 		return
 	}
-	if by := float64(*s.Penetration / s.Diameter); by < limit.SI {
+	if by := float64(quantity.Length(s.Penetration.Get()) / quantity.Length(s.Diameter.Get())); by < limit.SI {
 		p.Report(rules.Finding{
 			At:       "strap.screws.penetration",
-			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the least is {limit}", *s.Penetration),
+			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the least is {limit}", quantity.Length(s.Penetration.Get())),
 			Measured: quantity.Value{SI: by, Unit: quantity.One}, Bound: limit,
-			Offers: []rules.Offer{{Key: "strap.screws.penetration", Value: p.Above(limit.SI * float64(s.Diameter))}},
+			Offers: []rules.Offer{{Key: "strap.screws.penetration", Value: p.Above(limit.SI * s.Diameter.Get())}},
 		})
 	}
 }
@@ -127,7 +126,6 @@ var section = rules.Rule{
 	Why:      "A thin strap with a large hole tears at the hole.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations", "strap.hole"},
-	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Limits: []rules.Limit{
 		{Key: "yield", Title: "yield strength", Value: quantity.Stress(228e6).Value(), Sense: rules.AtMost, Lowest: 1e6, Most: 2e9, Source: cite.ASTMA653.At("grade 33").FromMemory()},
 		{Key: "ultimate", Title: "tensile strength", Value: quantity.Stress(310e6).Value(), Sense: rules.AtMost, Lowest: 1e6, Most: 2e9, Source: cite.ASTMA653.At("grade 33").FromMemory()},
@@ -151,14 +149,14 @@ var section = rules.Rule{
 }
 
 func checkSection(p *rules.Pass) {
-	h, ok := p.Hanging()
+	cases, ok := p.Envelope()
 	if !ok {
 		return
 	}
-	st := p.Ceiling.Spec.Strap
-	force, n, in := hanging.Worst(h.Envelope())
-	yield := p.Limit("yield").SI * float64(*st.Width**st.Thickness) / p.Limit("yield-factor").SI
-	rupture := p.Limit("ultimate").SI * float64((*st.Width-*st.Hole)**st.Thickness) / p.Limit("rupture-factor").SI
+	st := p.Ceiling.Strap
+	force, n, in := hanging.Worst(cases)
+	yield := p.Limit("yield").SI * st.Width.Get() * st.Thickness.Get() / p.Limit("yield-factor").SI
+	rupture := p.Limit("ultimate").SI * (st.Width.Get() - st.Hole.Get()) * st.Thickness.Get() / p.Limit("rupture-factor").SI
 	allowed := p.Limit("ultimate")
 	allowed.Value = quantity.Force(max(0, min(yield, rupture))).Value()
 	if force > allowed.SI {

@@ -14,14 +14,6 @@ import (
 // nan marks a limit that only standards give.
 var nan = math.NaN()
 
-// frameKeys are what the frame follows from.
-var frameKeys = []string{
-	"vault.profile", "vault.span", "vault.rise", "vault.length", "grid.around", "grid.along", "grid.reveal", "panels.along", "panels.around",
-	"rib.species", "rib.construction", "rib.width", "rib.depth", "rail.species", "rail.width", "rail.depth",
-	"skin.material", "skin.thickness", "skin.layers", "climate.shop",
-	"room.above", "strap.width", "strap.thickness", "strap.setting",
-}
-
 // frameBasis is what the frame's figures rest on.
 var frameBasis = rules.Basis{
 	Valid: "one edge rib as a plane frame with bending, axial and shear strain, half the panel's weight on it, straps that only pull; " +
@@ -35,13 +27,12 @@ var holds = rules.Rule{
 	Why:      "A rib on one strap, or a piece whose weight is not between its straps, tips the moment the lifts let go.",
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations"},
-	Reads:    frameKeys,
 	Basis:    frameBasis,
 	Check:    checkHolds,
 }
 
 func checkHolds(p *rules.Pass) {
-	_, err := p.Results.Hanging()
+	err := p.Results.Hanging().Err()
 	var needs *hanging.NeedsError
 	var unstable *hanging.UnstableError
 	switch {
@@ -63,7 +54,6 @@ var load = rules.Rule{
 	Why:      "A panel hangs on its straps over people's heads, and a stiff curved rib loads them unevenly.",
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations", "strap.allowable"},
-	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Figures:  []string{"strap.even-share", "hanging.worst"},
 	Limits: []rules.Limit{{
 		Key: "share", Title: "greatest force that a firm allows on one strap, whatever its allowable",
@@ -74,15 +64,15 @@ var load = rules.Rule{
 }
 
 func checkLoad(p *rules.Pass) {
-	h, ok := p.Hanging()
+	cases, ok := p.Envelope()
 	if !ok {
 		return
 	}
-	force, n, in := hanging.Worst(h.Envelope())
+	force, n, in := hanging.Worst(cases)
 	worst := quantity.Force(force).Value()
 	f := rules.Finding{
 		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting"}, Measured: worst,
-		Bound: p.Stated("strap.allowable.load", p.Ceiling.Spec.Strap.Allowable.Load.Value()),
+		Bound: p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value()),
 		Text:  p.Textf("strap %d carries {measured} %s; its allowable is {limit}", n, in.Words()),
 	}
 	if force > f.Bound.SI {
@@ -101,27 +91,26 @@ var lost = rules.Rule{
 	Severity: rules.Query,
 	RefersTo: rules.ToEngineer, // whether the panels must stay up at all
 	Needs:    []string{"strap.stations", "strap.allowable"},
-	Reads:    append([]string{"ledger"}, frameKeys...),
 	Figures:  []string{"hanging.worst-lost"},
 	Basis:    frameBasis,
 	Check:    checkLost,
 }
 
 func checkLost(p *rules.Pass) {
-	h, ok := p.Hanging()
+	lost, ok := rules.Hung(p, p.Results.Hanging().Lost)
 	if !ok {
 		return
 	}
-	allowable := p.Stated("strap.allowable.load", p.Ceiling.Spec.Strap.Allowable.Load.Value())
+	allowable := p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value())
 	var cases []*hanging.Case
 	found := false
-	for i := range h.Lost {
-		if h.Lost[i].Straps == nil {
+	for i := range lost {
+		if lost[i].Straps == nil {
 			found = true
 			p.Report(rules.Finding{At: spec.Key("strap", "stations", i+1), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
 			continue
 		}
-		cases = append(cases, &h.Lost[i])
+		cases = append(cases, &lost[i])
 	}
 	if force, n, in := hanging.Worst(cases); force > allowable.SI {
 		found = true

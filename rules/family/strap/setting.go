@@ -22,7 +22,6 @@ var setting = rules.Rule{
 	Why:      "A stiff rib on hand-set straps never shares as computed: a millimetre can double one strap's force or take it away.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Reads:    frameKeys,
 	Figures:  []string{"hanging.setting"},
 	Limits: []rules.Limit{{
 		Key: "share", Title: "change of a strap's force by setting, as a share of its force as first hung", Value: quantity.Share(0.5).Value(),
@@ -33,24 +32,25 @@ var setting = rules.Rule{
 }
 
 func checkSetting(p *rules.Pass) {
-	h, ok := p.Hanging()
+	set, ok := rules.Hung(p, p.Results.Hanging().Set)
 	if !ok {
 		return
 	}
-	limit, by := p.Limit("share"), *p.Ceiling.Spec.Strap.Setting
+	first, _ := rules.Hung(p, p.Results.Hanging().First)
+	limit, by := p.Limit("share"), quantity.Length(p.Ceiling.Strap.Setting.Get())
 	most, at := 0.0, 0
-	for i, perMM := range h.PerMM {
-		if h.First.Straps[i] == 0 && perMM == 0 {
+	for i, perMM := range set.PerMM {
+		if first.Straps[i] == 0 && perMM == 0 {
 			continue // slack however it is set, which strap.slack finds
 		}
-		if h.First.Straps[i] == 0 { // the worst of all, and no figure
+		if first.Straps[i] == 0 { // the worst of all, and no figure
 			p.Report(rules.Finding{
 				At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
 				Text: p.Textf("strap %d carries nothing as first hung, and takes %v for each mm of its setting", i+1, quantity.Force(perMM)),
 			})
 			return
 		}
-		if share := perMM * 1000 * float64(by) / h.First.Straps[i]; share > most*(1+hanging.Alike) {
+		if share := perMM * 1000 * float64(by) / first.Straps[i]; share > most*(1+hanging.Alike) {
 			most, at = share, i
 		}
 	}
@@ -60,7 +60,7 @@ func checkSetting(p *rules.Pass) {
 	p.Report(rules.Finding{
 		At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
 		Text: p.Textf("strap %d, set %v long or short, changes by {measured} of its %v, %v for each mm; the most is {limit}",
-			at+1, by, quantity.Force(h.First.Straps[at]), quantity.Force(h.PerMM[at])),
+			at+1, by, quantity.Force(first.Straps[at]), quantity.Force(set.PerMM[at])),
 		Measured: quantity.Share(most).Value(), Bound: limit,
 	})
 }
@@ -71,18 +71,17 @@ var slack = rules.Rule{
 	Why:      "A strap that hangs loose carries nothing, and its screws work out.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Reads:    append([]string{"room.framing", "ledger"}, frameKeys...),
 	Basis:    frameBasis,
 	Check:    checkSlack,
 }
 
 func checkSlack(p *rules.Pass) {
-	h, ok := p.Hanging()
+	cases, ok := p.Envelope()
 	if !ok {
 		return
 	}
 	said := map[int]bool{}
-	for _, c := range h.Envelope() {
+	for _, c := range cases {
 		for i, slack := range c.Slack {
 			if slack && !said[i] {
 				said[i] = true

@@ -3,6 +3,7 @@ package strap
 import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
 )
 
 var source = rules.Rule{
@@ -19,12 +20,12 @@ var source = rules.Rule{
 }
 
 func checkSource(p *rules.Pass) {
-	a := p.Ceiling.Spec.Strap.Allowable
-	if a.Source != "" {
+	a := p.Ceiling.Strap.Allowable
+	if a.Source.Get() != "" {
 		return
 	}
 	p.Report(rules.Finding{
 		At:   "strap.allowable",
-		Text: p.Textf("the allowable load of %v names no source; state the test report or the calculation it comes from", a.Load),
+		Text: p.Textf("the allowable load of %v names no source; state the test report or the calculation it comes from", quantity.Force(a.Load.Get())),
 	})
 }

@@ -4,16 +4,11 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
-
-// carryKeys are what the carried panel follows from.
-var carryKeys = []string{
-	"wrap.allowance", "vault.profile", "vault.span", "vault.rise", "vault.length", "grid.along", "panels.along",
-	"panels.around", "rib.depth", "skin.thickness", "springing.cut",
-}
 
 // clearance is the limit that every leg has.
 func clearance() []rules.Limit {
@@ -27,11 +22,11 @@ func clearance() []rules.Limit {
 func leg(kind, title, why string, basis rules.Basis) rules.Rule {
 	return rules.Rule{
 		ID: "transit." + kind, Title: title, Why: why, Severity: rules.Hold,
-		Needs: []string{"route"}, Reads: carryKeys, Limits: clearance(), Basis: basis,
+		Needs: []string{"route"}, Limits: clearance(), Basis: basis,
 		Figures: []string{"panel.end-length", "panel.width", "panel.height"},
 		Check: func(p *rules.Pass) {
 			for _, l := range p.Results.Carrying() {
-				if l.Kind == kind {
+				if l.Kind.Get() == kind {
 					judge(p, l)
 					rated(p, l)
 				}
@@ -43,24 +38,24 @@ func leg(kind, title, why string, basis rules.Basis) rules.Rule {
 // judge reports a leg that the panel does not pass, or barely.
 func judge(p *rules.Pass, l carrying.Leg) {
 	limit := p.Limit("clearance")
-	at := place(l)
+	at, way := place(l), l.Way.Get()
 	switch {
-	case l.Outcome == passage.Passes && l.Margin >= limit.SI:
+	case way.Outcome == passage.Passes && way.Margin >= limit.SI:
 		depths(p, l)
 		return
-	case l.Outcome == passage.Passes:
+	case way.Outcome == passage.Passes:
 		p.Report(rules.Finding{
 			At: at, Related: []string{"panels.along", "wrap.allowance"}, Severity: rules.Query,
-			Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name, l.Motion),
-			Measured: quantity.Length(l.Margin).Value(), Bound: limit,
+			Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name.Get(), way.Motion),
+			Measured: quantity.Length(way.Margin).Value(), Bound: limit,
 		})
 		return
 	}
 	f := rules.Finding{
 		At: at, Related: []string{"panels.along", "panels.around"}, Offers: smaller(p),
-		Text: p.Textf("the wrapped panel does not pass the %s; %s it comes nearest, and is %v too large on each side", l.Name, l.Motion, quantity.Length(-l.Margin)),
+		Text: p.Textf("the wrapped panel does not pass the %s; %s it comes nearest, and is %v too large on each side", l.Name.Get(), way.Motion, quantity.Length(-way.Margin)),
 	}
-	if l.Outcome == passage.Undecided {
+	if way.Outcome == passage.Undecided {
 		f.Severity = rules.Query
 		f.Text += "; whether some other motion passes is not decided"
 	}
@@ -70,20 +65,19 @@ func judge(p *rules.Pass, l carrying.Leg) {
 // rated compares the panel with an elevator's rated load; who rides with it is
 // not counted.
 func rated(p *rules.Pass, l carrying.Leg) {
-	capacity := p.Ceiling.Spec.Route[l.Index-1].Capacity
-	if l.Kind != "elevator" || capacity == nil || p.Ceiling.Panel.Mass <= float64(*capacity) {
+	if l.Kind.Get() != "elevator" || !l.Capacity.Given() || p.Ceiling.Panel.Mass.Get() <= l.Capacity.Get() {
 		return
 	}
 	key := spec.Key("route", l.Index, "capacity")
 	p.Report(rules.Finding{
-		At: key, Text: "the panel is {measured}, and the " + l.Name + " is rated for {limit}, its passengers included",
-		Measured: quantity.Mass(p.Ceiling.Panel.Mass).Value(), Bound: p.Stated(key, capacity.Value()),
+		At: key, Text: "the panel is {measured}, and the " + l.Name.Get() + " is rated for {limit}, its passengers included",
+		Measured: quantity.Mass(p.Ceiling.Panel.Mass.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
 	})
 }
 
 // place is the key of a leg's clear width.
 func place(l carrying.Leg) string {
-	switch l.Kind {
+	switch l.Kind.Get() {
 	case "vehicle", "elevator":
 		return spec.Key("route", l.Index, "door", "width")
 	default:
@@ -94,24 +88,24 @@ func place(l carrying.Leg) string {
 // depths compares the free depth before a door and beyond it with what the
 // motion needs.
 func depths(p *rules.Pass, l carrying.Leg) {
-	if l.Kind != "door" {
+	if l.Kind.Get() != "door" {
 		return
 	}
-	route := p.Ceiling.Spec.Route[l.Index-1]
+	way := l.Way.Get()
 	for _, side := range []struct {
 		name string
-		free *quantity.Length
-	}{{"before", route.Before}, {"after", route.After}} {
+		free layout.Number
+	}{{"before", l.Before}, {"after", l.After}} {
 		key := spec.Key("route", l.Index, side.name)
-		if side.free == nil {
+		if !side.free.Given() {
 			p.Absent(key)
 			continue
 		}
-		if float64(*side.free) < l.Depth {
+		if side.free.Get() < way.Depth {
 			p.Report(rules.Finding{
 				At: key, Severity: rules.Query,
-				Text:     "to pass the " + l.Name + " " + l.Motion + " takes {measured} of free depth on this side; there is {limit}",
-				Measured: quantity.Length(l.Depth).Value(), Bound: p.Stated(key, side.free.Value()),
+				Text:     "to pass the " + l.Name.Get() + " " + way.Motion + " takes {measured} of free depth on this side; there is {limit}",
+				Measured: quantity.Length(way.Depth).Value(), Bound: p.Stated(key, quantity.Length(side.free.Get()).Value()),
 			})
 		}
 	}
@@ -121,12 +115,12 @@ func depths(p *rules.Pass, l carrying.Leg) {
 func smaller(p *rules.Pass) []rules.Offer {
 	g := p.Ceiling.Panel
 	var offers []rules.Offer
-	for n := g.Along + 1; n <= p.Ceiling.Grid.Along; n++ {
-		if p.Ceiling.Grid.Along%n == 0 {
+	for n := g.Along.Get() + 1; n <= p.Ceiling.Grid.Along.Get(); n++ {
+		if p.Ceiling.Grid.Along.Get()%n == 0 {
 			offers = append(offers, rules.Offer{Key: "panels.along", Value: int64(n)})
 		}
 	}
-	return append(offers, rules.Offer{Key: "panels.around", Value: int64(2 * g.Around)})
+	return append(offers, rules.Offer{Key: "panels.around", Value: int64(2 * g.Around.Get())})
 }
 
 var (

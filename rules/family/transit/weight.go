@@ -13,7 +13,6 @@ var weight = rules.Rule{
 	Title:    "the panel is light enough for those who carry it",
 	Why:      "People who carry too much let go.",
 	Severity: rules.Query,
-	Reads:    append([]string{"crew.people", "crew.aids", "rib.species", "rib.width", "rail.width", "skin.material"}, carryKeys...),
 	Figures:  []string{"panel.mass"},
 	Limits: []rules.Limit{{
 		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
@@ -46,20 +45,20 @@ func team(people int) float64 {
 
 func checkWeight(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("person")
-	people := *c.Spec.Crew.People
+	people := c.Crew.People.Get()
 	together := limit
 	together.Value = quantity.Mass(limit.SI * float64(people) * team(people)).Value()
-	if c.Panel.Mass <= together.SI {
+	if c.Panel.Mass.Get() <= together.SI {
 		return
 	}
 	severity, aids := rules.Query, ""
-	if c.Spec.Crew.Aids != "none" {
-		severity, aids = rules.Note, " without their "+c.Spec.Crew.Aids
+	if c.Crew.Aids.Get() != "none" {
+		severity, aids = rules.Note, " without their "+c.Crew.Aids.Get()
 	}
 	p.Report(rules.Finding{
 		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
 		Text:     p.Textf("the panel is {measured}; %d people carry {limit} together%s", people, aids),
-		Measured: quantity.Mass(c.Panel.Mass).Value(), Bound: together,
+		Measured: quantity.Mass(c.Panel.Mass.Get()).Value(), Bound: together,
 	})
 }
 
@@ -68,7 +67,6 @@ var room = rules.Rule{
 	Title:    "the panel turns to its bearing in the room, and tips down under it",
 	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
 	Severity: rules.Query,
-	Reads:    append([]string{"room.width", "room.length", "room.height", "room.tolerance"}, carryKeys...),
 	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
 	Basis: rules.Basis{
 		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h",
@@ -86,15 +84,15 @@ var room = rules.Rule{
 
 func checkRoom(p *rules.Pass) {
 	c := p.Ceiling
-	width, length := float64(c.Spec.Room.Width)-float64(*c.Spec.Room.Tolerance), float64(c.Spec.Room.Length)-float64(*c.Spec.Room.Tolerance)
-	flat := math.Hypot(c.Panel.Width, c.Panel.EndLength)
-	tipped := math.Hypot(c.Panel.EndLength, c.Panel.Height)
-	if flat <= min(width, length) || tipped <= float64(c.Spec.Room.Height) && c.Panel.Width <= width {
+	width, length := c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Length.Get()-c.Room.Tolerance.Get()
+	flat := math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get())
+	tipped := math.Hypot(c.Panel.EndLength.Get(), c.Panel.Height.Get())
+	if flat <= min(width, length) || tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= width {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: rules.Query,
 		Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
-			quantity.Length(flat), quantity.Length(width), quantity.Length(tipped), c.Spec.Room.Height),
+			quantity.Length(flat), quantity.Length(width), quantity.Length(tipped), quantity.Length(c.Room.Height.Get())),
 	})
 }

@@ -25,11 +25,7 @@ var fits = rules.Rule{
 	Title:    "the vault fits the room at its tightest, with room above the crown",
 	Why:      "A ceiling wider than its room is cut on the lift.",
 	Severity: rules.Hold,
-	Reads: []string{
-		"room.width", "room.length", "room.above", "room.tolerance", "vault.profile", "vault.span", "vault.rise", "vault.length",
-		"springing.cut", "panels.along", "seam.gap", "rib.depth", "skin.thickness", "skin.setback",
-	},
-	Figures: []string{"vault.width", "vault.built-length"},
+	Figures:  []string{"vault.width", "vault.built-length"},
 	Limits: []rules.Limit{{
 		Key: "above", Title: "clear height above the crown",
 		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
@@ -51,13 +47,13 @@ var fits = rules.Rule{
 
 func checkFits(p *rules.Pass) {
 	c := p.Ceiling
-	room, tolerance := c.Spec.Room, float64(*c.Spec.Room.Tolerance)
+	room, tolerance := c.Room, c.Room.Tolerance.Get()
 	for _, d := range []struct {
 		key, name  string
 		vault, has float64
 	}{
-		{"room.width", "wide over its feet", c.Vault.Width, float64(room.Width) - tolerance},
-		{"room.length", "long with its seam gaps", c.BuiltLength(), float64(room.Length) - tolerance},
+		{"room.width", "wide over its feet", c.Vault.Width.Get(), room.Width.Get() - tolerance},
+		{"room.length", "long with its seam gaps", c.BuiltLength(), room.Length.Get() - tolerance},
 	} {
 		if d.vault <= d.has {
 			continue
@@ -68,14 +64,14 @@ func checkFits(p *rules.Pass) {
 			Measured: quantity.Length(d.vault).Value(), Bound: p.Stated(d.key, quantity.Length(d.has).Value()),
 		})
 	}
-	if room.Above == nil {
+	if !room.Above.Given() {
 		p.Absent("room.above")
 		return
 	}
-	if limit := p.Limit("above"); float64(*room.Above) < limit.SI {
+	if limit := p.Limit("above"); room.Above.Get() < limit.SI {
 		p.Report(rules.Finding{
 			At: "room.above", Text: "there is {measured} clear above the crown; the least is {limit}",
-			Measured: room.Above.Value(), Bound: limit,
+			Measured: quantity.Length(room.Above.Get()).Value(), Bound: limit,
 		})
 	}
 }
@@ -85,7 +81,6 @@ var riseRatio = rules.Rule{
 	Title:    "the vault rises enough to read as one",
 	Why:      "A very flat arch looks like a sag, and pushes its feet apart for any drop of its crown.",
 	Severity: rules.Query,
-	Reads:    []string{"vault.profile", "vault.span", "vault.rise"},
 	Figures:  []string{"vault.rise-ratio"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "rise by span", Value: quantity.Value{SI: 0.08, Unit: quantity.One},
@@ -101,11 +96,11 @@ var riseRatio = rules.Rule{
 
 func checkRiseRatio(p *rules.Pass) {
 	v, limit := p.Ceiling.Vault, p.Limit("least")
-	if r := v.Rise / v.Span; p.Ceiling.Spec.Vault.Profile != "flat" && r < limit.SI {
+	if r := v.Rise.Get() / v.Span.Get(); p.Ceiling.Vault.Profile.Get() != "flat" && r < limit.SI {
 		p.Report(rules.Finding{
-			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise)),
+			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise.Get())),
 			Measured: quantity.Value{SI: r, Unit: quantity.One}, Bound: limit,
-			Offers: []rules.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span)}},
+			Offers: []rules.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span.Get())}},
 		})
 	}
 }
@@ -116,7 +111,6 @@ var headroom = rules.Rule{
 	Why:      "What height a room needs, and where a sloping ceiling may come lower, the local code says.",
 	Severity: rules.Refer,
 	RefersTo: rules.ToAuthority,
-	Reads:    []string{"room.height"},
 	Limits: []rules.Limit{{
 		Key: "least", Title: "floor to springing", Value: quantity.Length(2.134).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.IRC.At("R305.1: 7ft in habitable rooms of dwellings"),
@@ -128,7 +122,7 @@ var headroom = rules.Rule{
 }
 
 func checkHeadroom(p *rules.Pass) {
-	h, limit := p.Ceiling.Spec.Room.Height, p.Limit("least")
+	h, limit := quantity.Length(p.Ceiling.Room.Height.Get()), p.Limit("least")
 	if float64(h) >= limit.SI {
 		return
 	}

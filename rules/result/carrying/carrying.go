@@ -10,14 +10,18 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/layout"
-	"dryfit/spec"
+	"dryfit/spec/record"
 )
 
-// Leg is one leg of the route with the best motion found.
+// Leg is one leg of the route.
 type Leg struct {
-	Index   int // in the route, from 1; 0 is the room itself
-	Name    string
-	Kind    string
+	layout.Leg
+	Index int // in the route, from 1; 0 is the room itself
+	Way   record.Value[Way]
+}
+
+// Way is the best motion found for a leg.
+type Way struct {
 	Motion  string
 	Outcome passage.Outcome
 	Margin  float64
@@ -26,8 +30,7 @@ type Leg struct {
 	Depth float64
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
-
-	pose func() Pose
+	pose        func() Pose
 }
 
 // panel is the wrapped panel as it is carried.
@@ -55,51 +58,50 @@ type motion struct {
 	pose   func() Pose
 }
 
-// Of works out every leg of the spec's route, in order.
+// Of is every leg of the spec's route, in order.
 func Of(c *layout.Ceiling) []Leg {
-	p := newPanel(c)
+	p := layout.Derive(c, func() *panel { return newPanel(c) })
 	var out []Leg
-	for i, l := range c.Spec.Route {
-		leg := p.leg(l)
-		leg.Index, leg.Name, leg.Kind = i+1, l.Name, l.Kind
-		out = append(out, leg)
+	for i, l := range c.Route.Get() {
+		out = append(out, Leg{Leg: l, Index: i + 1, Way: layout.Derive(c, func() Way { return p.Get().leg(l) })})
 	}
 	return out
 }
 
 func newPanel(c *layout.Ceiling) *panel {
 	p := &panel{
-		c: c, wrap: float64(*c.Spec.Wrap.Allowance), width: c.Panel.Width, height: c.Panel.Height,
-		length: c.Panel.EndLength, thickness: c.Vault.Thickness, flat: math.IsInf(c.Vault.TightestRadius, 1),
+		c: c, wrap: c.Wrap.Allowance.Get(), width: c.Panel.Width.Get(), height: c.Panel.Height.Get(),
+		length: c.Panel.EndLength.Get(), thickness: c.Vault.Thickness.Get(), flat: math.IsInf(c.Vault.TightestRadius.Get(), 1),
 	}
-	for i, q := range c.Panel.Outline {
-		if i%coarser == 0 || i == len(c.Panel.Outline)-1 {
+	outline := c.Panel.Outline.Get()
+	for i, q := range outline {
+		if i%coarser == 0 || i == len(outline)-1 {
 			p.section = append(p.section, passage.Point{X: q.Y, Y: q.Z})
 		}
 	}
 	// What the longer chords cut off the curve counts as wrap.
-	step := coarser * c.Panel.Arc / layout.BandSteps
-	p.cut = step * step / (8 * c.Vault.TightestRadius)
-	switch c.Spec.Vault.Profile {
+	step := coarser * c.Panel.Arc.Get() / layout.BandSteps
+	p.cut = step * step / (8 * c.Vault.TightestRadius.Get())
+	switch c.Vault.Profile.Get() {
 	case "segmental", "semicircular":
-		p.radius = c.Vault.Radius
-		p.half = c.Panel.Arc / c.Vault.Radius / 2
+		p.radius = c.Vault.Radius.Get()
+		p.half = c.Panel.Arc.Get() / c.Vault.Radius.Get() / 2
 	}
 	return p
 }
 
-func (p *panel) leg(l spec.Leg) Leg {
-	switch l.Kind {
+func (p *panel) leg(l layout.Leg) Way {
+	switch l.Kind.Get() {
 	case "door":
-		return p.through(p.openings(float64(*l.Width), float64(*l.Height)), p.threads(l))
+		return p.through(p.openings(l.Width.Get(), l.Height.Get()), p.threads(l))
 	case "vehicle":
-		leg := p.through(p.openings(float64(l.Door.Width), float64(l.Door.Height)), nil)
-		p.load(&leg, *l.Inside)
+		leg := p.through(p.openings(l.Door.Width.Get(), l.Door.Height.Get()), nil)
+		p.load(&leg, l.Inside)
 		return leg
 	case "corridor":
-		return p.through(p.openings(float64(*l.Width), float64(*l.Height)), nil)
+		return p.through(p.openings(l.Width.Get(), l.Height.Get()), nil)
 	case "corner":
-		return p.turn(float64(*l.Width), float64(*l.Onward), float64(*l.Height))
+		return p.turn(l.Width.Get(), l.Onward.Get(), l.Height.Get())
 	case "stair":
 		return p.stair(l)
 	default:
@@ -107,11 +109,11 @@ func (p *panel) leg(l spec.Leg) Leg {
 	}
 }
 
-func wall(l spec.Leg) float64 {
-	if l.Wall == nil {
+func wall(l layout.Leg) float64 {
+	if !l.Wall.Given() {
 		return 0
 	}
-	return float64(*l.Wall)
+	return l.Wall.Get()
 }
 
 // openings are the straight ways through a rectangular opening, the wrap off
@@ -139,14 +141,14 @@ func (p *panel) openings(w, h float64) []motion {
 
 // threads is the way of a circular panel along its own circle, with its axis
 // upright or level.
-func (p *panel) threads(l spec.Leg) []motion {
+func (p *panel) threads(l layout.Leg) []motion {
 	if p.radius == 0 {
 		return nil
 	}
 	strip := passage.Strip{Inner: p.radius - p.wrap, Outer: p.radius + p.thickness + p.wrap, Half: p.half + p.wrap/p.radius}
 	need := strip.Thread(wall(l))
 	across := p.length + 2*p.wrap
-	w, h := float64(*l.Width), float64(*l.Height)
+	w, h := l.Width.Get(), l.Height.Get()
 	return []motion{
 		{
 			"threaded along its own circle, its axis upright", min(w-need.Width, h-across) / 2, need.Depth,
@@ -162,14 +164,14 @@ func (p *panel) threads(l spec.Leg) []motion {
 // through is the best of several motions. What no straight motion gets through
 // is a jam for a flat panel, whose box it is; of a curved one other motions are
 // conceivable, and it is not decided.
-func (p *panel) through(straight, threaded []motion) Leg {
+func (p *panel) through(straight, threaded []motion) Way {
 	best := motion{margin: math.Inf(-1)}
 	for _, m := range append(straight, threaded...) {
 		if m.margin > best.margin {
 			best = m
 		}
 	}
-	leg := Leg{Motion: best.name, Margin: best.margin, Depth: best.depth, Outcome: passage.Passes, pose: best.pose}
+	leg := Way{Motion: best.name, Margin: best.margin, Depth: best.depth, Outcome: passage.Passes, pose: best.pose}
 	if best.margin < 0 {
 		leg.Outcome = passage.Undecided
 		if p.flat {
@@ -181,7 +183,7 @@ func (p *panel) through(straight, threaded []motion) Leg {
 
 // turn is the best way around a corner: with its axis upright, so that the arch
 // itself is the plan; as it hangs; or standing on a foot.
-func (p *panel) turn(a, b, height float64) Leg {
+func (p *panel) turn(a, b, height float64) Way {
 	grown := 2 * p.wrap
 	flat := passage.RectangleAround(p.width+grown, p.length+grown, a, b)
 	foot := passage.RectangleAround(p.height+grown, p.length+grown, a, b)
@@ -234,10 +236,10 @@ func (p *panel) tips(a, b, height float64) bool {
 }
 
 // stair is the flight, seen square to its slope, and the turn on the landing.
-func (p *panel) stair(l spec.Leg) Leg {
-	head := passage.AcrossSlope(float64(*l.Headroom), float64(*l.Rise), float64(*l.Going))
-	flight := p.through(p.openings(float64(*l.Width), head), nil)
-	landing := p.turn(float64(*l.Width), float64(l.Landing.Width), float64(*l.Headroom))
+func (p *panel) stair(l layout.Leg) Way {
+	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
+	flight := p.through(p.openings(l.Width.Get(), head), nil)
+	landing := p.turn(l.Width.Get(), l.Landing.Width.Get(), l.Headroom.Get())
 	flight.Depth = 0
 	if landing.Margin < flight.Margin {
 		landing.Motion = "turned on the landing, " + landing.Motion
@@ -249,7 +251,7 @@ func (p *panel) stair(l spec.Leg) Leg {
 
 // elevator is the door, and a place in the car: any of the box's sizes upright,
 // the others on the floor, turned as need be.
-func (p *panel) elevator(l spec.Leg) Leg {
+func (p *panel) elevator(l layout.Leg) Way {
 	g := 2 * p.wrap
 	w, h, n := p.width+g, p.height+g, p.length+g
 	best := motion{margin: math.Inf(-1)}
@@ -257,13 +259,13 @@ func (p *panel) elevator(l spec.Leg) Leg {
 		name     string
 		up, a, c float64
 	}{{"its axis upright", n, w, h}, {"as it hangs", h, w, n}, {"standing on a foot", w, h, n}} {
-		fit := passage.RectangleInRectangle(b.a, b.c, float64(l.Inside.Length), float64(l.Inside.Width))
+		fit := passage.RectangleInRectangle(b.a, b.c, l.Inside.Length.Get(), l.Inside.Width.Get())
 		floor := fit.Margin
-		door := (float64(l.Door.Width) - min(b.a, b.c)) / 2
-		upright := (min(float64(l.Inside.Height), float64(l.Door.Height)) - b.up) / 2
+		door := (l.Door.Width.Get() - min(b.a, b.c)) / 2
+		upright := (min(l.Inside.Height.Get(), l.Door.Height.Get()) - b.up) / 2
 		if m := min(floor, door, upright); m > best.margin {
 			best = motion{name: "in the car " + b.name, margin: m, pose: func() Pose {
-				pose := p.boxIn(b.a-g, b.c-g, fit.Angle, float64(l.Inside.Length), float64(l.Inside.Width))
+				pose := p.boxIn(b.a-g, b.c-g, fit.Angle, l.Inside.Length.Get(), l.Inside.Width.Get())
 				pose.Plane = Floor
 				return pose
 			}}
@@ -274,18 +276,18 @@ func (p *panel) elevator(l spec.Leg) Leg {
 
 // load is how many panels a vehicle takes, arches nested into each other, and
 // how many loads they make. Panels lie as they hang, either way round.
-func (p *panel) load(leg *Leg, inside spec.Box) {
+func (p *panel) load(leg *Way, inside layout.Box) {
 	g := 2 * p.wrap
 	w, h, n := p.width+g, p.height+g, p.length+g
 	pitch := h
-	if cos := math.Cos(min(p.half, p.c.Vault.HalfAngle)); p.radius > 0 && cos > 0 {
+	if cos := math.Cos(min(p.half, p.c.Vault.HalfAngle.Get())); p.radius > 0 && cos > 0 {
 		// Nested arches shifted by p stand p·cos apart at their ends.
 		pitch = min(h, (p.thickness+g)/cos)
 	}
 	if p.flat {
 		pitch = p.thickness + g
 	}
-	length, width, height := float64(inside.Length), float64(inside.Width), float64(inside.Height)
+	length, width, height := inside.Length.Get(), inside.Width.Get(), inside.Height.Get()
 	for _, way := range [][2]float64{{w, n}, {n, w}} {
 		if way[1] > width || h > height {
 			continue
@@ -294,13 +296,13 @@ func (p *panel) load(leg *Leg, inside spec.Box) {
 		leg.Load = max(leg.Load, stacks*(1+int((height-h)/pitch)))
 	}
 	if leg.Load > 0 {
-		leg.Loads = (p.c.Panel.Count + leg.Load - 1) / leg.Load
+		leg.Loads = (p.c.Panel.Count.Get() + leg.Load - 1) / leg.Load
 		return
 	}
 	// Not as it hangs: on edge, its axis level and the arch leaning on a side.
 	if n <= height && h <= width && w <= length {
 		leg.Load = int(width / h)
-		leg.Loads = (p.c.Panel.Count + leg.Load - 1) / leg.Load
+		leg.Loads = (p.c.Panel.Count.Get() + leg.Load - 1) / leg.Load
 		return
 	}
 	leg.Margin, leg.Motion = min(leg.Margin, 0)-1e-9, "no place inside as a box, as it hangs or on edge"

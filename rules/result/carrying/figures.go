@@ -4,27 +4,34 @@ import (
 	"fmt"
 
 	"dryfit/rules/figure"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
 // Figures are the route's lines of the calculation sheet: each leg with the
 // motion, the margin, and for a door the free depth that the motion takes.
-func Figures(legs []Leg) []figure.Figure {
-	var out []figure.Figure
+func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
+	out := c.Lines("the way in")
 	for _, l := range legs {
-		add := func(key, symbol, name string, v quantity.Value, method string) {
-			out = append(out, figure.Figure{
-				Key: fmt.Sprintf("carrying.%d.%s", l.Index, key), Symbol: fmt.Sprintf("%s_%d", symbol, l.Index),
-				Name: l.Name + ": " + name, Subject: "the way in", Value: v, Method: method,
+		kind := l.Kind.Get()
+		// add puts a figure of the leg's way on the sheet.
+		add := func(key, symbol, name string, unit quantity.Unit, of func(Way) float64, method func(Way) string) {
+			key, symbol = fmt.Sprintf("carrying.%d.%s", l.Index, key), fmt.Sprintf("%s_%d", symbol, l.Index)
+			out.Add(key, symbol, "", func(f *figure.Figure) figure.Measure {
+				f.Name, f.Method = l.Name.Get()+": "+name, method(l.Way.Get())
+				return layout.Measured(c.Number("", func() float64 { return of(l.Way.Get()) }), unit)
 			})
 		}
-		add("margin", "g", "clear on every side of the wrap", quantity.Length(l.Margin).Value(), l.Outcome.String()+", "+l.Motion)
-		if l.Kind == "door" {
-			add("depth", "d", "free depth on each side of the opening", quantity.Length(l.Depth).Value(), "what the motion takes, the wrap included")
+		add("margin", "g", "clear on every side of the wrap", quantity.Metre,
+			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion })
+		if kind == "door" {
+			add("depth", "d", "free depth on each side of the opening", quantity.Metre,
+				func(w Way) float64 { return w.Depth }, func(Way) string { return "what the motion takes, the wrap included" })
 		}
-		if l.Kind == "vehicle" {
-			add("loads", "n", "loads in all", quantity.Value{SI: float64(l.Loads), Unit: quantity.One}, fmt.Sprintf("%d panels a load, arches nested", l.Load))
+		if kind == "vehicle" {
+			add("loads", "n", "loads in all", quantity.One,
+				func(w Way) float64 { return float64(w.Loads) }, func(w Way) string { return fmt.Sprintf("%d panels a load, arches nested", w.Load) })
 		}
 	}
-	return out
+	return out.List
 }

@@ -27,11 +27,11 @@ type Pose struct {
 }
 
 // Pose is that of the leg's motion; there is none of a leg without one.
-func (l Leg) Pose() (Pose, bool) {
-	if l.pose == nil {
+func (w Way) Pose() (Pose, bool) {
+	if w.pose == nil {
 		return Pose{}, false
 	}
-	return l.pose(), true
+	return w.pose(), true
 }
 
 // turnedBy turns points, and moves their box's lower left corner to the origin.

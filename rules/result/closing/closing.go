@@ -6,10 +6,12 @@ package closing
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/stack"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/seasons"
+	"dryfit/spec/record"
 )
 
 // The names of the stack's terms.
@@ -28,30 +30,37 @@ var draws = stack.Draws{Seed: 1, Count: 10_000}
 type Closing struct {
 	// Projection is how far the last panel stands off before it slides home:
 	// that of its neighbour's tenons. Nothing where it drops in, or has none.
-	Projection float64
-	Ends       *Ends // nil where the spec does not give the first gap
+	Projection layout.Number
 	Sides      Sides
-	Line       Line
+	Line       record.Value[Line]
+	ends       record.Value[*Ends]
+}
+
+// Ends are those of the row; there are none where the spec does not give the
+// first gap.
+func (k *Closing) Ends() (*Ends, bool) {
+	e := k.ends.Get()
+	return e, e != nil
 }
 
 // Ends are the gaps at the end walls.
 type Ends struct {
-	Stack stack.Stack // of the last gap
-	First float64
+	Stack record.Value[stack.Stack] // of the last gap
+	First layout.Number
 	// The last gap as designed, at its least, and at its most: open to the dry
 	// season's shrinkage too.
-	Last, Least float64
-	Most        seasons.Change
-
-	need float64
-	odds *Odds
+	Last, Least layout.Number
+	Most        seasons.Figure
+	Spread      layout.Number // what the last gap may be off by root sum square
+	// Odds are drawn where the worst case does not decide.
+	Odds record.Value[Odds]
 }
 
 // Sides are the gaps beside the vault's feet, on each side, the vault in the
 // middle of the room.
 type Sides struct {
-	Least float64        // of the panel at its widest in the room at its tightest, as built
-	Most  seasons.Change // of the panel at its narrowest in the room at its widest, the feet drawn in by the season that draws them most
+	Least layout.Number  // of the panel at its widest in the room at its tightest, as built
+	Most  seasons.Figure // of the panel at its narrowest in the room at its widest, the feet drawn in by the season that draws them most
 }
 
 // Line is how far the last seam may lie off the coffer grid, by what the panels
@@ -63,63 +72,86 @@ type Line struct {
 	Worst    float64
 }
 
-// Of works out the closing of a ceiling.
+// Of is the closing of a ceiling.
 func Of(c *layout.Ceiling, s *seasons.Seasons) *Closing {
-	out := &Closing{Sides: sides(c, s), Line: line(c)}
-	if c.Seam.Count > 0 && c.Spec.Close.Last == "slide" {
-		out.Projection = c.Seam.Tenon.Length / 2
-	}
-	if g := c.Spec.Close.FirstGap; g != nil {
-		out.Ends = ends(c, s, float64(*g), out.Projection)
-	}
+	out := &Closing{Sides: sides(c, s), Line: layout.Derive(c, func() Line { return line(c) })}
+	out.Projection = c.Number("close.projection", func() float64 {
+		if c.Seam.Count.Get() > 0 && c.Close.Last.Get() == "slide" {
+			return c.Seam.Tenon.Length.Get() / 2
+		}
+		return 0
+	})
+	all := ends(c, s, out.Projection)
+	out.ends = layout.Derive(c, func() *Ends {
+		if !c.Close.FirstGap.Given() {
+			return nil
+		}
+		return all
+	})
 	return out
 }
 
-func ends(c *layout.Ceiling, s *seasons.Seasons, gap, need float64) *Ends {
-	chain := stack.Stack{
-		{Name: room, Sense: 1, Count: 1, Nominal: float64(c.Spec.Room.Length), Tolerance: float64(*c.Spec.Room.Tolerance), Shape: stack.Normal},
-		{Name: first, Sense: -1, Count: 1, Nominal: gap, Shape: stack.Normal},
-		panelTerm(c, c.Panel.Along),
-		seamTerm(c),
-	}
-	e := &Ends{Stack: chain, First: gap, Last: chain.Nominal(), need: need}
-	e.Least = e.Last - chain.Worst()
-	shrinks := s.Dry.Along
-	e.Most = seasons.Change{Value: e.Last + chain.Worst() + math.Max(0, -shrinks.Value), Err: shrinks.Err}
+func ends(c *layout.Ceiling, s *seasons.Seasons, need layout.Number) *Ends {
+	e := &Ends{First: c.Close.FirstGap}
+	off := layout.Derive(c, func() stack.Stack { return deviations(c) })
+	worst := layout.Derive(c, func() float64 { return off.Get().Worst() })
+	e.Spread = c.Number("close.spread", func() float64 { return off.Get().RootSumSquare() })
+	e.Stack = layout.Derive(c, func() stack.Stack {
+		chain := slices.Clone(off.Get())
+		// Panels may differ in length at the ends, and the mean of them does for a sum.
+		each := c.Vault.Length.Get() / float64(c.Panel.Along.Get())
+		for i, nominal := range []float64{c.Room.Length.Get(), c.Close.FirstGap.Get(), each, c.Seam.Gap.Get()} {
+			chain[i].Nominal = nominal
+		}
+		return chain
+	})
+	e.Last = c.Number("close.last-gap", func() float64 {
+		return c.Room.Length.Get() - c.Close.FirstGap.Get() - c.BuiltLength()
+	})
+	e.Least = c.Number("close.last-gap.least", func() float64 { return e.Last.Get() - worst.Get() })
+	e.Most = layout.Derive(c, func() seasons.Change {
+		shrinks := s.Dry.Along.Get()
+		return seasons.Change{Value: e.Last.Get() + worst.Get() + math.Max(0, -shrinks.Value), Err: shrinks.Err}
+	})
+	e.Odds = layout.Derive(c, func() Odds { return e.draw(need.Get(), worst.Get()) })
 	return e
 }
 
-// panelTerm is a number of panels: their lengths may differ at the ends, and the
-// mean of them does for a sum.
-func panelTerm(c *layout.Ceiling, n int) stack.Term {
-	return stack.Term{
-		Name: panels, Sense: -1, Count: n, Nominal: c.Vault.Length / float64(c.Panel.Along),
-		Tolerance: c.Panel.Tolerance, Shape: stack.Normal,
-	}
+// deviations are the terms of the chain from wall to wall, with their tolerances
+// and without their lengths.
+func deviations(c *layout.Ceiling) stack.Stack {
+	return append(stack.Stack{
+		{Name: room, Sense: 1, Count: 1, Tolerance: c.Room.Tolerance.Get(), Shape: stack.Normal},
+		{Name: first, Sense: -1, Count: 1, Shape: stack.Normal},
+	}, row(c, c.Panel.Along.Get())...)
 }
 
-func seamTerm(c *layout.Ceiling) stack.Term {
-	return stack.Term{
-		Name: seams, Sense: -1, Count: c.Seam.Count, Nominal: c.Seam.Gap,
-		Tolerance: float64(*c.Spec.Seam.Tolerance), Shape: stack.Normal,
+// row is a number of panels and the seams between all of them.
+func row(c *layout.Ceiling, n int) stack.Stack {
+	return stack.Stack{
+		{Name: panels, Sense: -1, Count: n, Tolerance: c.Panel.Tolerance.Get(), Shape: stack.Normal},
+		{Name: seams, Sense: -1, Count: c.Seam.Count.Get(), Tolerance: c.Seam.Tolerance.Get(), Shape: stack.Normal},
 	}
 }
 
 func sides(c *layout.Ceiling, s *seasons.Seasons) Sides {
-	widest := c.WidestSideGap()
-	out := Sides{Least: c.SideGap(), Most: seasons.Change{Value: widest}}
-	for _, season := range []seasons.Season{s.Dry, s.Wet} {
-		if season.Foot.Err != nil {
-			out.Most.Err = season.Foot.Err
+	return Sides{Least: c.Number("panel.side-gap", c.SideGap), Most: layout.Derive(c, func() seasons.Change {
+		widest := c.WidestSideGap()
+		most := seasons.Change{Value: widest}
+		for _, season := range []seasons.Season{s.Dry, s.Wet} {
+			foot := season.Foot.Get()
+			if foot.Err != nil {
+				most.Err = foot.Err
+			}
+			most.Value = math.Max(most.Value, widest-foot.Value)
 		}
-		out.Most.Value = math.Max(out.Most.Value, widest-season.Foot.Value)
-	}
-	return out
+		return most
+	})}
 }
 
 func line(c *layout.Ceiling) Line {
-	n := c.Seam.Count
-	before := stack.Stack{panelTerm(c, n), seamTerm(c)}
+	n := c.Seam.Count.Get()
+	before := row(c, n)
 	return Line{
 		Seams: n, ByChance: before.RootSumSquare(), Alike: before.Alike(panels).RootSumSquare(), Worst: before.Worst(),
 	}
@@ -134,18 +166,14 @@ type Odds struct {
 	Alike    stack.Chance // all panels off by the same, as off one form
 }
 
-// Odds are drawn once, where the worst case does not decide.
-func (e *Ends) Odds() Odds {
-	if e.odds != nil {
-		return *e.odds
-	}
+// draw draws the odds of a length that is needed.
+func (e *Ends) draw(need, worst float64) Odds {
 	switch {
-	case e.Least >= e.need:
-		e.odds = &Odds{Decided: true, ByChance: stack.Chance{Share: 1}, Alike: stack.Chance{Share: 1}}
-	case e.Last+e.Stack.Worst() < e.need:
-		e.odds = &Odds{Decided: true}
-	default:
-		e.odds = &Odds{ByChance: e.Stack.AtLeast(e.need, draws), Alike: e.Stack.Alike(panels).AtLeast(e.need, draws)}
+	case e.Least.Get() >= need:
+		return Odds{Decided: true, ByChance: stack.Chance{Share: 1}, Alike: stack.Chance{Share: 1}}
+	case e.Last.Get()+worst < need:
+		return Odds{Decided: true}
 	}
-	return *e.odds
+	chain := e.Stack.Get()
+	return Odds{ByChance: chain.AtLeast(need, draws), Alike: chain.Alike(panels).AtLeast(need, draws)}
 }

@@ -6,87 +6,131 @@ import (
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
+// governs heads what is worst of all cases.
+const governs = "hanging: what governs"
+
+// plane is how the figures of a case are come by.
+const plane = "plane frame of one edge rib"
+
 // Figures are the straps' table of the calculation sheet: by case the force of
-// each strap, the sag and the feet, and what governs.
+// each strap, the sag and the feet, and what governs. What has no result has no
+// line.
 func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
-	var out []figure.Figure
-	assumed := false
-	for _, key := range []string{"strap.setting", "rail.depth", "skin.thickness", "climate.shop"} {
-		_, a := c.AssumedAt(key)
-		assumed = assumed || a
+	l := lines{c.Lines(""), c}
+	one(l, h.Raised)
+	one(l, h.Alone)
+	if first := h.First.Get(); first.Err == nil {
+		l.table(&first.Is.Case, h.First.From)
 	}
-	add := func(key, symbol, name, subject string, v quantity.Value, method string) {
-		out = append(out, figure.Figure{Key: key, Symbol: symbol, Name: name, Subject: subject, Value: v, Method: method, Assumed: assumed})
+	one(l, h.Packed)
+	many(l, h.Lost, all)
+	many(l, h.LostPack, all)
+	many(l, h.Set, func(s Setting) []Case { return s.Cases })
+	many(l, h.Moved, all)
+	l.Subject = governs
+	h.worst(l)
+	h.others(l)
+	return l.List
+}
+
+func all(list []Case) []Case { return list }
+
+// one adds a case that there may be.
+func one(l lines, v Solved[*Case]) {
+	if s := v.Get(); s.Err == nil && s.Is != nil {
+		l.table(s.Is, v.From)
 	}
-	const frame = "plane frame of one edge rib"
-	table := func(k *Case) {
-		subject := "hanging: " + k.Words()
-		for i, f := range k.Straps {
-			method := frame
-			if k.Slack[i] {
-				method += "; slack"
+}
+
+// many adds those of a list that the rib hangs in.
+func many[T any](l lines, v Solved[T], list func(T) []Case) {
+	s := v.Get()
+	if s.Err != nil {
+		return
+	}
+	for _, k := range pointers(list(s.Is)) {
+		if k.Straps != nil {
+			l.table(k, v.From)
+		}
+	}
+}
+
+// lines collects figures.
+type lines struct {
+	*layout.Lines
+	c *layout.Ceiling
+}
+
+// add puts a figure on the sheet, of a result that comes from some keys.
+func (l lines) add(key, symbol, name string, v quantity.Value, from record.Set, method string) {
+	l.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
+		f.Method = method
+		return l.c.Solved(v, from)
+	})
+}
+
+// table is the figures of one case.
+func (l lines) table(k *Case, keys func() record.Set) {
+	l.Subject = "hanging: " + k.Words()
+	from := keys()
+	add := func(key, symbol, name string, v quantity.Value, method string) {
+		l.add("hanging."+k.Key()+"."+key, symbol, name, v, from, method)
+	}
+	for i, f := range k.Straps {
+		method := plane
+		if k.Slack[i] {
+			method += "; slack"
+		}
+		add(fmt.Sprintf("strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("force of strap %d", i+1), quantity.Force(f).Value(), method)
+	}
+	for i, f := range k.Lifts {
+		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), fmt.Sprintf("force of lift %d, both ribs", i+1), quantity.Force(2*f).Value(), plane)
+	}
+	add("sag", "δ", "greatest sag by its run, with the creep of years", quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
+	add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
+	add("moment", "M", "greatest bending moment", quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, plane)
+	add("stress", "σ", "greatest stress of the rib", quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
+	add("radial", "σ_r", "greatest tension across the grain", quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
+}
+
+// worst is the greatest force of all cases, and of those with a strap lost.
+func (h *Hanging) worst(l lines) {
+	var cases []*Case
+	var err error
+	from := l.c.Recorded(func() { cases, err = h.Envelope() })
+	if err == nil {
+		force, n, in := Worst(cases)
+		l.add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), quantity.Force(force).Value(), from, "first hung, packed, set, framing moved")
+	}
+	lost := h.Lost.Get()
+	if force, n, in := Worst(pointers(lost.Is)); lost.Err == nil && in != nil {
+		l.add("hanging.worst-lost", "F_l", fmt.Sprintf("worst with one lost: strap %d %s", n, in.Words()), quantity.Force(force).Value(), h.Lost.From(), "each strap taken away in turn")
+	}
+}
+
+// others are what setting does, and the thrust of feet that are held.
+func (h *Hanging) others(l lines) {
+	if s := h.Set.Get(); s.Err == nil {
+		for i, f := range s.Is.PerMM {
+			key := fmt.Sprintf("hanging.setting.%d", i+1)
+			if i == 0 {
+				key = "hanging.setting"
 			}
-			add(fmt.Sprintf("hanging.%s.strap.%d", k.Key(), i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("force of strap %d", i+1), subject, quantity.Force(f).Value(), method)
-		}
-		for i, f := range k.Lifts {
-			add(fmt.Sprintf("hanging.%s.lift.%d", k.Key(), i+1), fmt.Sprintf("L_%d", i+1), fmt.Sprintf("force of lift %d, both ribs", i+1), subject, quantity.Force(2*f).Value(), frame)
-		}
-		add("hanging."+k.Key()+".sag", "δ", "greatest sag by its run, with the creep of years", subject, quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
-		add("hanging."+k.Key()+".feet", "f", "movement of each foot, + outward", subject, quantity.Length(k.Feet).Value(), frame)
-		add("hanging."+k.Key()+".moment", "M", "greatest bending moment", subject, quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, frame)
-		add("hanging."+k.Key()+".stress", "σ", "greatest stress of the rib", subject, quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
-		add("hanging."+k.Key()+".radial", "σ_r", "greatest tension across the grain", subject, quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
-	}
-	for _, k := range h.all() {
-		if k.Straps != nil || k.Lifts != nil {
-			table(k)
+			l.add(key, fmt.Sprintf("s_%d", i+1), fmt.Sprintf("change of strap %d's force by each mm of setting", i+1), quantity.Force(f).Value(), h.Set.From(), "the strap set long and short")
 		}
 	}
-	force, n, in := Worst(h.Envelope())
-	add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), "hanging: what governs", quantity.Force(force).Value(), "first hung, packed, set, framing moved")
-	if lost := pointers(h.Lost); len(lost) > 0 {
-		if force, n, in := Worst(lost); in != nil {
-			add("hanging.worst-lost", "F_l", fmt.Sprintf("worst with one lost: strap %d %s", n, in.Words()), "hanging: what governs", quantity.Force(force).Value(), "each strap taken away in turn")
-		}
+	if t := h.Thrust.Get(); t.Err == nil && t.Is != nil {
+		l.add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move: for the engineer", quantity.Force(*t.Is).Value(), h.Thrust.From(), "both feet held")
 	}
-	for i, f := range h.PerMM {
-		key := fmt.Sprintf("hanging.setting.%d", i+1)
-		if i == 0 {
-			key = "hanging.setting"
-		}
-		add(key, fmt.Sprintf("s_%d", i+1), fmt.Sprintf("change of strap %d's force by each mm of setting", i+1), "hanging: what governs", quantity.Force(f).Value(), "the strap set long and short")
-	}
-	if h.Thrust != nil {
-		add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move: for the engineer", "hanging: what governs", quantity.Force(*h.Thrust).Value(), "both feet held")
-	}
-	return out
 }
 
 func pointers(list []Case) []*Case {
 	out := make([]*Case, len(list))
 	for i := range list {
 		out[i] = &list[i]
-	}
-	return out
-}
-
-// all lists the cases in the order of the sheet.
-func (h *Hanging) all() []*Case {
-	var out []*Case
-	if h.Raised != nil {
-		out = append(out, h.Raised)
-	}
-	if h.Alone != nil {
-		out = append(out, h.Alone)
-	}
-	out = append(out, &h.First)
-	if h.Packed != nil {
-		out = append(out, h.Packed)
-	}
-	for _, list := range [][]Case{h.Lost, h.LostPack, h.Set, h.Moved} {
-		out = append(out, pointers(list)...)
 	}
 	return out
 }

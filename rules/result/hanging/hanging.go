@@ -9,9 +9,11 @@ package hanging
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/layout"
+	"dryfit/spec/record"
 )
 
 // NeedsError says which key the frame can't do without.
@@ -47,35 +49,71 @@ type Case struct {
 
 // Hanging is every case.
 type Hanging struct {
-	Weight   float64 // on one edge rib, N
-	Raised   *Case   // nil without lifts
-	First    Case
-	Shape    []Station // of the first case, from the left foot
-	Alone    *Case     // the pieces of a split arch before they are joined; nil of a whole one
-	Packed   *Case     // nil without ledgers that bear
-	Lost     []Case    // straps in turn; of those that the rest does not hold, Straps is nil
-	LostPack []Case
-	Set      []Case    // each strap longer, then shorter
-	PerMM    []float64 // change of each strap's own force for each mm of setting, N
-	Moved    []Case    // framing down, then up; none without room.framing.movement
-	Thrust   *float64  // on a wall, if the feet can't move; nil of a flat ceiling
+	Weight   layout.Number    // on one edge rib, N
+	First    Solved[First]    // as first hung
+	Alone    Solved[*Case]    // the pieces of a split arch before they are joined; nil of a whole one
+	Raised   Solved[*Case]    // nil without lifts
+	Packed   Solved[*Case]    // nil without ledgers that bear
+	Lost     Solved[[]Case]   // straps in turn; of those that the rest does not hold, Straps is nil
+	LostPack Solved[[]Case]   // the same with ledgers that bear
+	Set      Solved[Setting]  // each strap longer, then shorter
+	Moved    Solved[[]Case]   // framing down, then up; none without room.framing.movement
+	Thrust   Solved[*float64] // on a wall, if the feet can't move; nil of a flat ceiling
+}
+
+// Solved is a result of the frame with the keys that it comes from.
+type Solved[T any] = record.Value[Outcome[T]]
+
+// Outcome is a result of the frame, or why there is none.
+type Outcome[T any] struct {
+	Is  T
+	Err error
+}
+
+// First is the rib as it first hangs.
+type First struct {
+	Case
+	Shape []Station // from the left foot
+}
+
+// Setting is what setting the straps by hand does.
+type Setting struct {
+	Cases []Case
+	PerMM []float64 // change of each strap's own force for each mm of setting, N; none where nothing is left to setting
+	first Case
+}
+
+// Err says why a case has no result: the first such, in the order in which the
+// panel comes to them.
+func (h *Hanging) Err() error {
+	for _, err := range []error{
+		h.Alone.Get().Err, h.Raised.Get().Err, h.First.Get().Err, h.Packed.Get().Err, h.Lost.Get().Err, h.LostPack.Get().Err,
+		h.Set.Get().Err, h.Moved.Get().Err, h.Thrust.Get().Err,
+	} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // Envelope lists the cases whose worst governs the straps.
-func (h *Hanging) Envelope() []*Case {
-	out := []*Case{&h.First}
-	if h.Alone != nil {
-		out = append(out, h.Alone)
-	}
-	if h.Packed != nil {
-		out = append(out, h.Packed)
-	}
-	for _, list := range [][]Case{h.Set, h.Moved} {
-		for i := range list {
-			out = append(out, &list[i])
+func (h *Hanging) Envelope() ([]*Case, error) {
+	first, alone, packed, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Set.Get(), h.Moved.Get()
+	for _, err := range []error{alone.Err, first.Err, packed.Err, set.Err, moved.Err} {
+		if err != nil {
+			return nil, err
 		}
 	}
-	return out
+	out := []*Case{&first.Is.Case}
+	if alone.Is != nil {
+		out = append(out, alone.Is)
+	}
+	if packed.Is != nil {
+		out = append(out, packed.Is)
+	}
+	out = append(out, pointers(set.Is.Cases)...)
+	return append(out, pointers(moved.Is)...), nil
 }
 
 // Alike is how near two forces are, by themselves, to be one: far above the
@@ -97,59 +135,96 @@ func Worst(cases []*Case) (force float64, strap int, in *Case) {
 
 // needs names the first key that the frame lacks.
 func needs(c *layout.Ceiling) error {
-	s := c.Spec.Strap
+	s := c.Strap
 	switch {
-	case s == nil || len(s.Stations) == 0:
+	case len(s.Stations.Get()) == 0:
 		return &NeedsError{"strap.stations"}
-	case c.Spec.Room.Above == nil:
+	case !c.Room.Above.Given():
 		return &NeedsError{"room.above"}
-	case s.Width == nil:
+	case !s.Width.Given():
 		return &NeedsError{"strap.width"}
-	case s.Thickness == nil:
+	case !s.Thickness.Given():
 		return &NeedsError{"strap.thickness"}
 	default:
 		return nil
 	}
 }
 
-// Solve works out every case. Without the keys that it needs it is a
-// *NeedsError, and a case that has no solution is a *CaseError, but for a lost
-// strap: that the others do not hold the rib is then the result.
-func Solve(c *layout.Ceiling) (*Hanging, error) {
-	if err := needs(c); err != nil {
-		return nil, err
-	}
-	rib := newRib(c)
-	h := &Hanging{Weight: rib.weight}
-	if err := alone(c, rib, h); err != nil {
-		return nil, err
-	}
-	r, err := compile(c, rib, rib.model())
-	if err != nil {
-		return nil, &CaseError{ID{Kind: FirstHung}, err}
-	}
-	for _, step := range []func(*runner, *Hanging) error{hang, lose, set, move} {
-		if err := step(r, h); err != nil {
+// Of is every case of a ceiling, none of them solved yet. Without the keys that
+// it needs a case is a *NeedsError, and one that has no solution is a
+// *CaseError, but for a lost strap: that the others do not hold the rib is then
+// the result.
+func Of(c *layout.Ceiling) *Hanging {
+	h := &Hanging{}
+	whole := solved(c, func() (*rib, error) {
+		if err := needs(c); err != nil {
 			return nil, err
 		}
-	}
-	return h, block(c, rib, h)
+		return newRib(c), nil
+	})
+	h.Weight = layout.Derive(c, func() float64 { return whole.Get().Is.weight })
+	h.Alone = after(c, whole, func(r *rib) (*Case, error) { return alone(c, r) })
+	model := after(c, whole, func(r *rib) (*runner, error) {
+		if err := h.Alone.Get().Err; err != nil {
+			return nil, err
+		}
+		run, err := compile(r, r.model())
+		if err != nil {
+			return nil, &CaseError{ID{Kind: FirstHung}, err}
+		}
+		return run, nil
+	})
+	h.Raised = after(c, model, raise)
+	h.First = after(c, model, hang)
+	// The others are of a rib that hangs.
+	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
+	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReaches() })
+	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
+	h.Lost = after(c, hung, func(r *runner) ([]Case, error) { return lose(r, StrapLost, r.rib.but(strapKind)) })
+	h.LostPack = after(c, hung, func(r *runner) ([]Case, error) {
+		if !bears.Get() {
+			return nil, nil
+		}
+		return lose(r, StrapLostPacked, r.rib.springs(liftKind))
+	})
+	h.Set = after(c, hung, func(r *runner) (Setting, error) { return set(r, h.First.Get().Is.Case, c.Strap.Setting.Get()) })
+	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
+	h.Thrust = after(c, hung, func(r *runner) (*float64, error) { return block(c, r.rib) })
+	return h
+}
+
+// solved is a result of the frame.
+func solved[T any](c *layout.Ceiling, f func() (T, error)) Solved[T] {
+	return layout.Derive(c, func() Outcome[T] {
+		v, err := f()
+		return Outcome[T]{v, err}
+	})
+}
+
+// after is a result that follows from another, if there is that.
+func after[S, T any](c *layout.Ceiling, from Solved[S], f func(S) (T, error)) Solved[T] {
+	return solved(c, func() (none T, err error) {
+		s := from.Get()
+		if s.Err != nil {
+			return none, s.Err
+		}
+		return f(s.Is)
+	})
 }
 
 // runner solves the cases of one model.
 type runner struct {
-	c      *layout.Ceiling
 	rib    *rib
 	solver *frame.Solver
 	result frame.Result
 }
 
-func compile(c *layout.Ceiling, rib *rib, m frame.Model) (*runner, error) {
+func compile(rib *rib, m frame.Model) (*runner, error) {
 	s, err := m.Compile()
 	if err != nil {
 		return nil, err
 	}
-	return &runner{c: c, rib: rib, solver: s}, nil
+	return &runner{rib: rib, solver: s}, nil
 }
 
 // run solves the rib under its own weight, without some springs and with
@@ -164,106 +239,99 @@ func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error
 	return r.read(id, without), nil
 }
 
-func hang(r *runner, h *Hanging) (err error) {
-	if len(r.rib.lifts) > 0 {
-		raised, err := r.run(ID{Kind: Raised}, append(r.rib.springs(strapKind), r.rib.springs(ledgerKind)...))
-		if err != nil {
-			return err
-		}
-		raised.Straps, raised.Slack = nil, nil // none is fixed yet
-		h.Raised = &raised
+// raise puts the rib on the lifts, if there are any.
+func raise(r *runner) (*Case, error) {
+	if len(r.rib.lifts) == 0 {
+		return nil, nil
 	}
-	if h.First, err = r.run(ID{Kind: FirstHung}, r.rib.but(strapKind)); err != nil {
-		return err
-	}
-	h.Shape = r.stations()
-	if r.rib.packed {
-		packed, err := r.run(ID{Kind: Packed}, r.rib.springs(liftKind))
-		if err != nil {
-			return err
-		}
-		h.Packed = &packed
-	}
-	return nil
+	raised, err := r.run(ID{Kind: Raised}, r.rib.but(liftKind))
+	raised.Straps, raised.Slack = nil, nil // none is fixed yet
+	return &raised, err
 }
 
-// lose takes away each strap in turn, without the ledgers and with them.
-func lose(r *runner, h *Hanging) error {
-	for i := range r.rib.straps {
-		lost, err := r.run(ID{Kind: StrapLost, Strap: i + 1}, append(r.rib.but(strapKind), i))
-		if err != nil && !mechanism(err) {
-			return err
-		}
-		h.Lost = append(h.Lost, lost)
-		if !r.rib.packed {
-			continue
-		}
-		lost, err = r.run(ID{Kind: StrapLostPacked, Strap: i + 1}, append(r.rib.springs(liftKind), i))
-		if err != nil && !mechanism(err) {
-			return err
-		}
-		h.LostPack = append(h.LostPack, lost)
+func hang(r *runner) (First, error) {
+	first, err := r.run(ID{Kind: FirstHung}, r.rib.but(strapKind))
+	if err != nil {
+		return First{}, err
 	}
-	return nil
+	return First{first, r.stations()}, nil
+}
+
+func pack(r *runner, bears bool) (*Case, error) {
+	if !bears {
+		return nil, nil
+	}
+	packed, err := r.run(ID{Kind: Packed}, r.rib.springs(liftKind))
+	return &packed, err
+}
+
+// lose takes away each strap in turn, beside some other springs.
+func lose(r *runner, kind Kind, without []int) (out []Case, err error) {
+	for i := range r.rib.straps {
+		lost, err := r.run(ID{Kind: kind, Strap: i + 1}, append(slices.Clone(without), i))
+		if err != nil && !mechanism(err) {
+			return nil, err
+		}
+		out = append(out, lost)
+	}
+	return out, nil
 }
 
 // set makes each strap longer and shorter by what setting by hand leaves.
-func set(r *runner, h *Hanging) error {
-	setting := float64(*r.c.Spec.Strap.Setting)
+func set(r *runner, first Case, setting float64) (out Setting, err error) {
 	if setting == 0 {
-		return nil
+		return out, nil
 	}
+	out.first = first
 	for i := range r.rib.straps {
 		most := 0.0
 		for _, way := range []Way{Longer, Shorter} {
 			c, err := r.run(ID{Kind: StrapSet, Strap: i + 1, Way: way}, r.rib.but(strapKind), frame.Misfit{Spring: i, Longer: float64(way) * setting})
 			if err != nil {
-				return err
+				return out, err
 			}
-			h.Set = append(h.Set, c)
-			most = max(most, abs(c.Straps[i]-h.First.Straps[i]))
+			out.Cases = append(out.Cases, c)
+			most = max(most, abs(c.Straps[i]-first.Straps[i]))
 		}
-		h.PerMM = append(h.PerMM, most/(1000*setting))
+		out.PerMM = append(out.PerMM, most/(1000*setting))
 	}
-	return nil
+	return out, nil
 }
 
 // move lets the framing over all but the end straps go down and up.
-func move(r *runner, h *Hanging) error {
-	f := r.c.Spec.Room.Framing
-	if f == nil || f.Movement == nil || *f.Movement == 0 || len(r.rib.straps) < 3 {
-		return nil
+func move(r *runner, movement layout.Number) (out []Case, err error) {
+	if len(r.rib.straps) < 3 || movement.Get() == 0 {
+		return nil, nil
 	}
 	for _, way := range []Way{Longer, Shorter} {
 		var misfits []frame.Misfit
 		for i := 1; i < len(r.rib.straps)-1; i++ {
-			misfits = append(misfits, frame.Misfit{Spring: i, Longer: float64(way) * float64(*f.Movement)})
+			misfits = append(misfits, frame.Misfit{Spring: i, Longer: float64(way) * movement.Get()})
 		}
 		c, err := r.run(ID{Kind: FramingMoved, Way: way}, r.rib.but(strapKind), misfits...)
 		if err != nil {
-			return err
+			return nil, err
 		}
-		h.Moved = append(h.Moved, c)
+		out = append(out, c)
 	}
-	return nil
+	return out, nil
 }
 
 // block holds the feet against spreading and reads the thrust.
-func block(c *layout.Ceiling, rib *rib, h *Hanging) error {
-	if c.Vault.HalfAngle == 0 {
-		return nil
+func block(c *layout.Ceiling, rib *rib) (*float64, error) {
+	if c.Vault.HalfAngle.Get() == 0 {
+		return nil, nil
 	}
 	m := rib.model()
 	last := len(m.Nodes) - 1
 	m.Supports = append(m.Supports, frame.Support{Node: 0, Direction: frame.AlongX}, frame.Support{Node: last, Direction: frame.AlongX})
-	r, err := compile(c, rib, m)
+	r, err := compile(rib, m)
 	if err != nil {
-		return &CaseError{ID{Kind: FeetBlocked}, err}
+		return nil, &CaseError{ID{Kind: FeetBlocked}, err}
 	}
 	if _, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind)); err != nil {
-		return err
+		return nil, err
 	}
 	thrust := abs(r.result.Supports[len(m.Supports)-1])
-	h.Thrust = &thrust
-	return nil
+	return &thrust, nil
 }

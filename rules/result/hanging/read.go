@@ -15,7 +15,7 @@ const creep = 0.6
 // read takes a solved case out of the solver's result.
 func (r *runner) read(id ID, without []int) Case {
 	c := Case{ID: id}
-	held := map[int]bool{}
+	held, sprung := map[int]bool{}, r.rib.sprung()
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {
 		case strapKind:
@@ -27,7 +27,7 @@ func (r *runner) read(id ID, without []int) Case {
 			}
 		}
 		if s.Force != 0 {
-			held[r.springNode(i)] = true
+			held[sprung[i]] = true
 		}
 	}
 	last := len(r.result.Nodes) - 1
@@ -38,18 +38,6 @@ func (r *runner) read(id ID, without []int) Case {
 	r.stresses(&c)
 	c.Sag, c.Run = r.sag(c.drops, held)
 	return c
-}
-
-func (r *runner) springNode(i int) int {
-	straps, ledgers := len(r.rib.straps), len(ifPacked(r.rib))
-	switch {
-	case i < straps:
-		return r.rib.straps[i]
-	case i < straps+ledgers:
-		return r.rib.feet[i-straps]
-	default:
-		return r.rib.lifts[i-straps-ledgers]
-	}
 }
 
 // stresses looks at both ends of every element.
@@ -130,11 +118,11 @@ func (r *runner) stations() []Station {
 
 // Step is the most that one node moves when one strap is set long or short: at
 // a seam the neighbour's straps are set by themselves.
-func (h *Hanging) Step() float64 {
+func (s Setting) Step() float64 {
 	most := 0.0
-	for _, c := range h.Set {
+	for _, c := range s.Cases {
 		for i, d := range c.drops {
-			most = max(most, math.Abs(d-h.First.drops[i]))
+			most = max(most, math.Abs(d-s.first.drops[i]))
 		}
 	}
 	return most

@@ -48,7 +48,6 @@ type rib struct {
 	feet    []int
 	crown   int
 	seams   []int // nodes of field joints
-	packed  bool
 	weight  float64
 	loads   []frame.NodalLoad
 	spread  []frame.SpreadLoad
@@ -64,47 +63,50 @@ func mechanism(err error) bool {
 }
 
 func newRib(c *layout.Ceiling) *rib {
-	r := &rib{section: newSection(c), packed: c.Spec.Ledger != nil && c.Spec.Ledger.Packed && c.LedgerReaches()}
-	straps, lifts, seams, rails := stations(c)
-	marks := slices.Concat([]float64{0, c.Vault.Arc / 2, c.Vault.Arc}, straps, lifts, seams, rails)
-	r.at = cut(marks, c.Vault.Arc)
-	half := c.Rib.Depth / 2
+	r := &rib{section: newSection(c)}
+	intrados, arc := c.Vault.Intrados.Get(), c.Vault.Arc.Get()
+	straps, lifts, seams, rails := stations(c, arc)
+	r.at = cut(slices.Concat([]float64{0, arc / 2, arc}, straps, lifts, seams, rails), arc)
+	half := c.Rib.Depth.Get() / 2
 	for _, s := range r.at {
-		p, n := c.Vault.Intrados.At(s), curve.Normal(c.Vault.Intrados.Tangent(s))
+		p, n := intrados.At(s), curve.Normal(intrados.Tangent(s))
 		r.nodes = append(r.nodes, frame.Point{X: p.Y + half*n.Y, Y: p.Z + half*n.Z})
-		r.radii = append(r.radii, 1/c.Vault.Intrados.Curvature(s)+half)
+		r.radii = append(r.radii, 1/intrados.Curvature(s)+half)
 	}
 	for _, m := range []struct {
 		marks []float64
 		nodes *[]int
-	}{{straps, &r.straps}, {lifts, &r.lifts}, {seams, &r.seams}, {[]float64{0, c.Vault.Arc}, &r.feet}} {
+	}{{straps, &r.straps}, {lifts, &r.lifts}, {seams, &r.seams}, {[]float64{0, arc}, &r.feet}} {
 		for _, s := range m.marks {
 			*m.nodes = append(*m.nodes, r.node(s))
 		}
 	}
-	r.crown = r.node(c.Vault.Arc / 2)
-	r.springList(c)
+	r.crown = r.node(arc / 2)
+	r.springList(c, arc)
 	r.load(c, rails)
 	return r
 }
 
-// stations are the arc lengths of straps, lifts, field joints and rails.
-func stations(c *layout.Ceiling) (straps, lifts, seams, rails []float64) {
-	for _, s := range c.Spec.Strap.Stations {
-		straps = append(straps, float64(s)*c.Vault.Arc)
+// stations are the arc lengths of straps, lifts, field joints and rails. A node
+// lies at each, so that the lifts take part in where the rib is cut in elements.
+func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []float64) {
+	for _, s := range c.Strap.Stations.Get() {
+		straps = append(straps, s*arc)
 	}
 	slices.Sort(straps)
-	if l := c.Spec.Lift; l != nil && c.Panel.Around == 1 {
-		for _, s := range l.Stations {
-			lifts = append(lifts, float64(s)*c.Vault.Arc)
+	pieces := c.Panel.Around.Get()
+	if pieces == 1 {
+		for _, s := range c.Lift.Stations.Get() {
+			lifts = append(lifts, s*arc)
 		}
 		slices.Sort(lifts)
 	}
-	for k := 1; k < c.Panel.Around; k++ {
-		seams = append(seams, float64(k)*c.Panel.Arc)
+	for k := 1; k < pieces; k++ {
+		seams = append(seams, float64(k)*c.Panel.Arc.Get())
 	}
-	for j := range c.Grid.Around + 1 {
-		rails = append(rails, c.Vault.Arc*float64(j)/float64(c.Grid.Around))
+	around := c.Grid.Around.Get()
+	for j := range around + 1 {
+		rails = append(rails, arc*float64(j)/float64(around))
 	}
 	return straps, lifts, seams, rails
 }
@@ -145,16 +147,16 @@ func (r *rib) node(s float64) int {
 }
 
 // springList numbers straps first, so that a strap's number is its spring's.
-func (r *rib) springList(c *layout.Ceiling) {
-	area := float64(*c.Spec.Strap.Width * *c.Spec.Strap.Thickness)
+// Every spring that there may be is in the model, and a case leaves out what
+// does not carry in it.
+func (r *rib) springList(c *layout.Ceiling, arc float64) {
+	area := c.Strap.Width.Get() * c.Strap.Thickness.Get()
 	for _, n := range r.straps {
 		r.kinds = append(r.kinds, strapKind)
-		r.stiff = append(r.stiff, steelModulus*area/c.StrapLength(r.at[n]/c.Vault.Arc))
+		r.stiff = append(r.stiff, steelModulus*area/c.StrapLength(r.at[n]/arc))
 	}
-	if r.packed {
-		for range r.feet {
-			r.kinds, r.stiff = append(r.kinds, ledgerKind), append(r.stiff, bearing)
-		}
+	for range r.feet {
+		r.kinds, r.stiff = append(r.kinds, ledgerKind), append(r.stiff, bearing)
 	}
 	for range r.lifts {
 		r.kinds, r.stiff = append(r.kinds, liftKind), append(r.stiff, bearing)
@@ -185,10 +187,10 @@ func (r *rib) but(k kind) []int {
 // load is half the panel's weight: its rails where they are, the rest along the
 // arc.
 func (r *rib) load(c *layout.Ceiling, rails []float64) {
-	arch := c.Panel.Mass * float64(c.Panel.Around)
+	arch := c.Panel.Mass.Get() * float64(c.Panel.Around.Get())
 	whole, halfRail := 0.0, 0.0
-	bays := math.Max(1, math.Round(c.Panel.Modules))
-	for _, p := range c.Panel.Pieces {
+	bays := math.Max(1, math.Round(c.Panel.Modules.Get()))
+	for _, p := range c.Panel.Pieces.Get() {
 		switch p.Kind {
 		case layout.Rail:
 			whole = p.Mass * bays
@@ -228,7 +230,7 @@ func (r *rib) model() frame.Model {
 		m.Elements[n-1].FreeJ = true
 	}
 	m.Supports = []frame.Support{{Node: r.crown, Direction: frame.AlongX}}
-	nodes := slices.Concat(r.straps, ifPacked(r), r.lifts)
+	nodes := r.sprung()
 	for i, n := range nodes {
 		s := frame.Spring{Node: n, Stiffness: r.stiff[i], Toward: frame.Point{Y: -1}, Sense: frame.CompressionOnly}
 		if r.kinds[i] == strapKind {
@@ -239,9 +241,5 @@ func (r *rib) model() frame.Model {
 	return m
 }
 
-func ifPacked(r *rib) []int {
-	if r.packed {
-		return r.feet
-	}
-	return nil
-}
+// sprung are the nodes of the springs.
+func (r *rib) sprung() []int { return slices.Concat(r.straps, r.feet, r.lifts) }

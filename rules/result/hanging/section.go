@@ -48,14 +48,15 @@ func shape(strips []strip) (area, second, modulus float64) {
 func newSection(c *layout.Ceiling) section {
 	strips := halfRib(c)
 	area, second, _ := shape(strips)
-	E, G := c.Rib.Species.TrueMOE(), c.Rib.Species.ShearModulus()
+	species := c.Rib.Species.Get()
+	E, G := species.TrueMOE(), species.ShearModulus()
 	s := section{
 		// 5/6: the shear stress over a rectangle is a parabola.
 		stiffness: frame.Section{EA: E * area, EI: E * second, GA: 5.0 / 6 * G * area},
-		width:     c.Rib.Width / 2, depth: c.Rib.Depth,
+		width:     c.Rib.Width.Get() / 2, depth: c.Rib.Depth.Get(),
 	}
 	carrying := strips
-	if c.Spec.Rib.Construction == "sawn" && len(c.RibLayers) > 1 {
+	if c.Rib.Construction.Get() == "sawn" && len(c.RibLayers.Get()) > 1 {
 		carrying = withoutLargest(strips)
 	}
 	s.area, _, s.modulus = shape(carrying)
@@ -66,8 +67,8 @@ func newSection(c *layout.Ceiling) section {
 // strip of negative width.
 func halfRib(c *layout.Ceiling) []strip {
 	var strips []strip
-	left := c.Rib.Width / 2
-	for _, l := range c.RibLayers {
+	left := c.Rib.Width.Get() / 2
+	for _, l := range c.RibLayers.Get() {
 		w := min(l.Width, left)
 		if w <= 0 {
 			break
@@ -75,12 +76,12 @@ func halfRib(c *layout.Ceiling) []strip {
 		strips = append(strips, strip{w, l.From, l.To})
 		left -= w
 	}
-	if r := c.Grid.Reveal; r != nil && r.At != "layers" {
-		w := r.Width / 2
-		if r.At == "sides" {
-			w = r.Width
+	if r := c.Grid.Reveal; r.Given() && r.At.Get() != "layers" {
+		w := r.Width.Get() / 2
+		if r.At.Get() == "sides" {
+			w = r.Width.Get()
 		}
-		strips = append(strips, strip{-w, 0, r.Depth})
+		strips = append(strips, strip{-w, 0, r.Depth.Get()})
 	}
 	return strips
 }

@@ -17,28 +17,29 @@ func (e *UnstableError) Error() string {
 }
 
 // alone hangs each piece of a split arch by its own straps, before the pieces
-// are joined.
-func alone(c *layout.Ceiling, whole *rib, h *Hanging) error {
-	if c.Panel.Around == 1 {
-		return nil
+// are joined; nil of a whole one.
+func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
+	pieces := c.Panel.Around.Get()
+	if pieces == 1 {
+		return nil, nil
 	}
 	bounds := append([]int{0}, append(append([]int{}, whole.seams...), len(whole.nodes)-1)...)
-	for k := range c.Panel.Around {
+	for k := range pieces {
 		piece := whole.between(bounds[k], bounds[k+1])
 		if err := piece.hangs(k + 1); err != nil {
-			return err
+			return nil, err
 		}
-		r, err := compile(c, piece, piece.model())
+		r, err := compile(piece, piece.model())
 		if err != nil {
-			return &CaseError{ID{Kind: FirstHungAlone}, err}
+			return nil, &CaseError{ID{Kind: FirstHungAlone}, err}
 		}
 		one, err := r.run(ID{Kind: FirstHungAlone}, nil)
 		if err != nil {
-			return err
+			return nil, err
 		}
-		h.Alone = together(h.Alone, one)
+		all = together(all, one)
 	}
-	return nil
+	return all, nil
 }
 
 // together adds the straps of one more piece to those before it, and keeps the

@@ -8,23 +8,27 @@ import (
 
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
+	"dryfit/spec/record"
 )
 
 // Season is a state that the wood comes to in service.
 type Season struct {
-	Name     string  // "dry", "wet"
-	Moisture float64 // fraction
+	Name     string        // "dry", "wet"
+	Moisture layout.Number // fraction
 	// Changes since the shop; growth is positive.
-	RibWidth  Change // of a whole rib
-	RailWidth Change
-	RibDepth  Change // as a strain, of itself
-	Angle     Change // of the slope at the springing, rad
-	Along     Change // of the whole vault's length: all rib widths
-	Foot      Change // of one foot, + outward
+	RibWidth  Figure // of a whole rib
+	RailWidth Figure
+	RibDepth  Figure // as a strain, of itself
+	Angle     Figure // of the slope at the springing, rad
+	Along     Figure // of the whole vault's length: all rib widths
+	Foot      Figure // of one foot, + outward
 	// Reveal is the width of the reveal at a seam, as it then is; nothing where
 	// SeamReveal says that there is none.
-	Reveal Change
+	Reveal Figure
 }
+
+// Figure is a change with the keys that it comes from.
+type Figure = record.Value[Change]
 
 // Change is a figure, in m unless said otherwise, or why there is none.
 type Change struct {
@@ -32,33 +36,43 @@ type Change struct {
 	Err   error
 }
 
+// by is a change of the same kind that is so many times as great.
+func (c Change) by(n float64) Change { return Change{c.Value * n, c.Err} }
+
 // Seasons is the dry season and the wet one.
 type Seasons struct {
 	Dry, Wet Season
 }
 
-// Of works out both seasons of a ceiling. A figure that can't be had honestly
-// carries its error and hides no other.
-func Of(c *layout.Ceiling) Seasons {
-	return Seasons{Dry: season(c, "dry", c.Climate.Dry), Wet: season(c, "wet", c.Climate.Wet)}
+// Of is both seasons of a ceiling. A figure that can't be had honestly carries
+// its error and hides no other.
+func Of(c *layout.Ceiling) *Seasons {
+	return &Seasons{Dry: season(c, "dry", c.Climate.Dry), Wet: season(c, "wet", c.Climate.Wet)}
 }
 
-func season(c *layout.Ceiling, name string, moisture float64) Season {
+func season(c *layout.Ceiling, name string, moisture layout.Number) Season {
 	s := Season{Name: name, Moisture: moisture}
-	across := func(m layout.Member, size float64, d timber.Direction) Change {
-		change, shrinkage := m.Species.Across(m.Cut, d)
-		by, err := timber.Movement(size, change, shrinkage, c.Climate.Shop, moisture)
-		return Change{by, err}
+	of := func(f func() Change) Figure { return layout.Derive(c, f) }
+	across := func(m layout.Member, size func() float64, direction func() timber.Direction) Figure {
+		return of(func() Change {
+			change, shrinkage := m.Species.Get().Across(m.Cut.Get(), direction())
+			by, err := timber.Movement(size(), change, shrinkage, c.Climate.Shop.Get(), moisture.Get())
+			return Change{by, err}
+		})
 	}
-	s.RibWidth = across(c.Rib, c.Rib.Width, WidthDirection(c))
-	s.RailWidth = across(c.Rail, c.Rail.Width, timber.OverWidth)
-	s.RibDepth = across(c.Rib, 1, DepthDirection(c))
-	s.Along = Change{s.RibWidth.Value * Ribs(c), s.RibWidth.Err}
-	s.Angle = angle(c, s.RibDepth)
-	s.Foot = foot(c, s.RibDepth)
-	if width, ok := SeamReveal(c); ok {
-		s.Reveal = Change{width - s.RibWidth.Value, s.RibWidth.Err}
-	}
+	s.RibWidth = across(c.Rib.Member, c.Rib.Width.Get, func() timber.Direction { return WidthDirection(c) })
+	s.RailWidth = across(c.Rail, c.Rail.Width.Get, func() timber.Direction { return timber.OverWidth })
+	s.RibDepth = across(c.Rib.Member, func() float64 { return 1 }, func() timber.Direction { return DepthDirection(c) })
+	s.Along = of(func() Change { return s.RibWidth.Get().by(Ribs(c)) })
+	s.Angle = of(func() Change { return angle(c, s.RibDepth.Get()) })
+	s.Foot = of(func() Change { return foot(c, s.RibDepth.Get()) })
+	s.Reveal = of(func() Change {
+		width, ok := SeamReveal(c)
+		if !ok {
+			return Change{}
+		}
+		return Change{width - s.RibWidth.Get().Value, s.RibWidth.Get().Err}
+	})
 	return s
 }
 
@@ -68,19 +82,21 @@ func season(c *layout.Ceiling, name string, moisture float64) Season {
 // the middle of the rib are set back.
 func SeamReveal(c *layout.Ceiling) (width float64, ok bool) {
 	r := c.Grid.Reveal
-	if r == nil || c.Seam.Count == 0 || r.At == "sides" {
+	if !r.Given() || c.Seam.Count.Get() == 0 || r.At.Get() == "sides" {
 		return 0, false
 	}
-	if r.At == "layers" && c.RibLayers[len(c.RibLayers)/2].From == 0 {
-		return 0, false
+	if r.At.Get() == "layers" {
+		if layers := c.RibLayers.Get(); layers[len(layers)/2].From == 0 {
+			return 0, false
+		}
 	}
-	return r.Width, true
+	return r.Width.Get(), true
 }
 
 // DepthDirection is which size of a board the rib's depth is made of: a
 // laminated rib's of strip thicknesses, another's of the board's width.
 func DepthDirection(c *layout.Ceiling) timber.Direction {
-	if c.Rib.Lamination > 0 {
+	if c.Rib.Construction.Get() == "laminated" {
 		return timber.OverThickness
 	}
 	return timber.OverWidth
@@ -89,7 +105,7 @@ func DepthDirection(c *layout.Ceiling) timber.Direction {
 // WidthDirection is the other one: a laminated rib is as wide as its strips, a
 // sawn or solid one as thick as its boards.
 func WidthDirection(c *layout.Ceiling) timber.Direction {
-	if c.Rib.Lamination > 0 {
+	if c.Rib.Construction.Get() == "laminated" {
 		return timber.OverWidth
 	}
 	return timber.OverThickness
@@ -98,8 +114,8 @@ func WidthDirection(c *layout.Ceiling) timber.Direction {
 // Ribs is how many rib widths lie along the vault: with half ribs at its ends
 // one for each module, with whole ones one more.
 func Ribs(c *layout.Ceiling) float64 {
-	n := float64(c.Grid.Along)
-	if !c.Grid.HalfEnds {
+	n := float64(c.Grid.Along.Get())
+	if !c.Grid.HalfEnds.Get() {
 		n++
 	}
 	return n
@@ -111,8 +127,8 @@ func angle(c *layout.Ceiling, strain Change) Change {
 	if strain.Err != nil {
 		return Change{Err: strain.Err}
 	}
-	after, _ := timber.Curved(c.Vault.HalfAngle, c.Vault.Radius, strain.Value)
-	return Change{Value: after - c.Vault.HalfAngle}
+	after, _ := timber.Curved(c.Vault.HalfAngle.Get(), c.Vault.Radius.Get(), strain.Value)
+	return Change{Value: after - c.Vault.HalfAngle.Get()}
 }
 
 // foot is how far one foot moves outward when the rib's depth changes by a
@@ -126,16 +142,17 @@ func foot(c *layout.Ceiling, strain Change) Change {
 		return Change{Err: strain.Err}
 	}
 	v := c.Vault
-	if math.IsInf(v.TightestRadius, 1) {
+	if math.IsInf(v.TightestRadius.Get(), 1) {
 		return Change{}
 	}
 	// Two Gauss points in each step of half the arch.
 	const steps, point = 128, 0.28867513459481288 // 1/√12
-	ds := v.Arc / 2 / steps
+	intrados, arc := v.Intrados.Get(), v.Arc.Get()
+	ds := arc / 2 / steps
 	reach, moved := 0.0, 0.0
 	for i := range 2 * steps {
 		at := float64(i/2) + 0.5 + point*float64(2*(i%2)-1)
-		t := v.Intrados.Tangent(v.Arc/2 - at*ds)
+		t := intrados.Tangent(arc/2 - at*ds)
 		slope := math.Atan2(t.Z, t.Y)
 		reach += math.Cos(slope) * ds / 2
 		moved += math.Cos(slope/(1+strain.Value)) * ds / 2

@@ -62,7 +62,7 @@ const Waste = 0.40
 
 // Of works out the takeoff of a ceiling.
 func Of(c *layout.Ceiling) Takeoff {
-	t := Takeoff{PanelMass: c.Panel.Mass, Panels: c.Panel.Count}
+	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get()}
 	volumes := map[string]float64{}
 	var species []string
 	for _, p := range c.VaultPieces() {
@@ -87,8 +87,8 @@ func Of(c *layout.Ceiling) Takeoff {
 	}
 	sh := c.SkinSheets()
 	t.Sheets = []Sheets{{
-		Material: c.Skin.Material.Name, Straight: float64(c.Spec.Skin.Sheet.Straight), Bent: float64(c.Spec.Skin.Sheet.Bent),
-		Thickness: c.Skin.Thickness, Count: sh.PanelCount * c.Panel.Count, Pieces: sh.Around * sh.Along,
+		Material: c.Skin.Material.Get().Name, Straight: c.Skin.Sheet.Straight.Get(), Bent: c.Skin.Sheet.Bent.Get(),
+		Thickness: c.Skin.Thickness.Get(), Count: sh.PanelCount * c.Panel.Count.Get(), Pieces: sh.Around * sh.Along,
 	}}
 	t.Hardware = append(mergeHardware(t.Hardware), others(c)...)
 	return t
@@ -100,7 +100,7 @@ func line(c *layout.Ceiling, p layout.Piece) Line {
 		Mass: p.Mass * float64(p.Count),
 	}
 	if p.Kind == layout.Rib || p.Kind == layout.HalfRib {
-		l.Strips, l.StripThickness = c.Laminations(), c.Rib.Lamination
+		l.Strips, l.StripThickness = c.Laminations(), c.Rib.Lamination.Get()
 	}
 	return l
 }
@@ -142,9 +142,9 @@ func near(a, b float64) bool { return math.Abs(a-b) < alike }
 // the straps, and the moulding around the ceiling.
 func others(c *layout.Ceiling) []Hardware {
 	var out []Hardware
-	if st := c.Spec.Strap; st != nil && st.Screws != nil {
-		straps := 2 * c.Panel.Along * len(st.Stations)
-		out = append(out, Hardware{Name: "screw", Count: 2 * straps * st.Screws.Count})
+	if st := c.Strap; st.Screws.Given() {
+		straps := 2 * c.Panel.Along.Get() * len(st.Stations.Get())
+		out = append(out, Hardware{Name: "screw", Count: 2 * straps * st.Screws.Count.Get()})
 	}
-	return append(out, Hardware{Name: "moulding", Count: 1, Length: 2 * (c.Vault.Length + c.Vault.Arc)})
+	return append(out, Hardware{Name: "moulding", Count: 1, Length: 2 * (c.Vault.Length.Get() + c.Vault.Arc.Get())})
 }

@@ -58,12 +58,12 @@ func TestMassesSum(t *testing.T) {
 	c := sample.Room(t, nil)
 	takeoff := stock.Of(c)
 	tenons := 0.0
-	for _, p := range c.Panel.Pieces {
+	for _, p := range c.Panel.Pieces.Get() {
 		if p.Kind == layout.LooseTenon {
 			tenons = p.Mass * float64(p.Count)
 		}
 	}
-	assert.InEpsilon(t, 6*c.Panel.Mass-tenons, takeoff.Mass, 1e-9)
+	assert.InEpsilon(t, 6*c.Panel.Mass.Get()-tenons, takeoff.Mass, 1e-9)
 }
 
 // Board measure by hand: a rail of 90 × 51 × 1090 mm is 0.0050031 m3, a board

@@ -27,7 +27,7 @@ const (
 )
 
 // Pictured reports whether a ceiling has few enough coffers for a small picture.
-func Pictured(c *layout.Ceiling) bool { return c.Grid.Around*c.Grid.Along <= mostDrawn/10 }
+func Pictured(c *layout.Ceiling) bool { return c.Grid.Around.Get()*c.Grid.Along.Get() <= mostDrawn/10 }
 
 // Contact is a sheet to lay before a client: each ceiling as plan, section and
 // view from the entry, plans and sections all at one scale.
@@ -36,8 +36,8 @@ func Contact(title string, list []Shown) paper.Sheet {
 	lines := 0
 	for _, s := range list {
 		long = max(long, s.Ceiling.BuiltLength())
-		wide = max(wide, s.Ceiling.Vault.Width)
-		rise = max(rise, s.Ceiling.Vault.Rise+s.Ceiling.Vault.Thickness)
+		wide = max(wide, s.Ceiling.Vault.Width.Get())
+		rise = max(rise, s.Ceiling.Vault.Rise.Get()+s.Ceiling.Vault.Thickness.Get())
 		lines = max(lines, len(s.Lines))
 	}
 	imperial := len(list) > 0 && list[0].Ceiling.Units == quantity.Imperial
@@ -56,18 +56,18 @@ func Contact(title string, list []Shown) paper.Sheet {
 		left := x + (cellWide-picture)/2
 		own := draft.View{Scale: scale, Origin: paper.Point{X: left, Y: y + planHigh}}
 		small := &planOf{Input: Input{}, c: s.Ceiling, b: b, near: s.Ceiling.NearGap()}
-		small.v = draft.View{Scale: scale, Origin: own.At(0, s.Ceiling.Vault.Span)}
-		small.v.Origin.Y = y + cellGap + (planHigh-v.Size(s.Ceiling.Vault.Span))/2
+		small.v = draft.View{Scale: scale, Origin: own.At(0, s.Ceiling.Vault.Span.Get())}
+		small.v.Origin.Y = y + cellGap + (planHigh-v.Size(s.Ceiling.Vault.Span.Get()))/2
 		small.members()
 		small.seams()
 		y += planHigh + 2*cellGap
 		across := &sectionOf{c: s.Ceiling, b: b, framing: math.NaN()}
-		across.v = draft.View{Scale: scale, Origin: paper.Point{X: left + (v.Size(long)-v.Size(s.Ceiling.Vault.Span))/2, Y: y + sectionHigh}}
+		across.v = draft.View{Scale: scale, Origin: paper.Point{X: left + (v.Size(long)-v.Size(s.Ceiling.Vault.Span.Get()))/2, Y: y + sectionHigh}}
 		if v.Size(long) < v.Size(wide) {
 			across.v.Origin.X = left
 		}
 		across.vault()
-		b.Line(across.v.At(0, 0), across.v.At(s.Ceiling.Vault.Span, 0), centre)
+		b.Line(across.v.At(0, 0), across.v.At(s.Ceiling.Vault.Span.Get(), 0), centre)
 		y += sectionHigh + cellGap
 		b.Items(View(s.Ceiling, paper.Point{X: left, Y: y}, paper.Point{X: left + picture, Y: y + viewHigh}))
 		y += viewHigh + cellGap

@@ -216,13 +216,13 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 
 // frame is what stands around the drawing.
 func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
-	p, imperial := in.ceiling().Spec.Project, in.ceiling().Units == quantity.Imperial
-	project := []string{p.Title}
-	if p.Sheet != "" {
-		project = append(project, "sheet "+p.Sheet)
+	p, imperial := in.ceiling().Project, in.ceiling().Units == quantity.Imperial
+	project := []string{p.Title.Get()}
+	if p.Sheet.Get() != "" {
+		project = append(project, "sheet "+p.Sheet.Get())
 	}
-	if p.Revision != "" {
-		project = append(project, "revision "+p.Revision)
+	if p.Revision.Get() != "" {
+		project = append(project, "revision "+p.Revision.Get())
 	}
 	printed := ScaleText(scale, imperial)
 	if s.wide == 0 {

@@ -168,13 +168,13 @@ func TestSVGGeometry(t *testing.T) {
 		n[i], _ = strconv.ParseFloat(m[i], 64)
 	}
 	v := in.ceiling().Vault
-	assert.InDelta(t, v.Span*1000, (n[4]-n[1])*20, 0.1)
-	assert.InDelta(t, v.Radius*1000, n[3]*20, 0.1)
+	assert.InDelta(t, v.Span.Get()*1000, (n[4]-n[1])*20, 0.1)
+	assert.InDelta(t, v.Radius.Get()*1000, n[3]*20, 0.1)
 	assert.InDelta(t, n[2], n[5], 0.005)
 	// The rise of an arc by its chord: R − √(R² − s²/4), Machinery's Handbook,
 	// 31st edition, p. 79.
 	chord := n[4] - n[1]
-	assert.InDelta(t, v.Rise*1000, (n[3]-math.Sqrt(n[3]*n[3]-chord*chord/4))*20, 0.1)
+	assert.InDelta(t, v.Rise.Get()*1000, (n[3]-math.Sqrt(n[3]*n[3]-chord*chord/4))*20, 0.1)
 }
 
 // The PDF's own operators give back the span at the scale.
@@ -188,7 +188,7 @@ func TestPDFScale(t *testing.T) {
 		require.NoError(t, err)
 		var b bytes.Buffer
 		require.NoError(t, pdf.Write(&b, pdf.Document{Title: "t", Creator: "dryfit test", Date: time.Unix(0, 0), Plain: true}, []paper.Sheet{s}))
-		room := float64(in.ceiling().Spec.Room.Length) * 1000
+		room := in.ceiling().Room.Length.Get() * 1000
 		want, found := room/tt.scale, false
 		for _, m := range regexp.MustCompile(`([\d.]+) ([\d.]+) m ([\d.]+) ([\d.]+) l`).FindAllStringSubmatch(b.String(), -1) {
 			x0, _ := strconv.ParseFloat(m[1], 64)

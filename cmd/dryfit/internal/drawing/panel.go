@@ -27,21 +27,21 @@ type panelOf struct {
 // at the top.
 func panel(in Input) (*subject, error) {
 	c := in.ceiling()
-	if err := shows("panel", int(c.Panel.Modules)*c.Grid.Around/c.Panel.Around, "coffers"); err != nil {
+	if err := shows("panel", int(c.Panel.Modules.Get())*c.Grid.Around.Get()/c.Panel.Around.Get(), "coffers"); err != nil {
 		return nil, err
 	}
-	if err := shows("panel", c.Seam.TenonsInSeam, "tenons"); err != nil {
+	if err := shows("panel", c.Seam.TenonsInSeam.Get(), "tenons"); err != nil {
 		return nil, err
 	}
-	d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules))), long: c.Panel.Length, arc: c.Panel.Arc}
+	d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get()}
 	title := "Panel, developed on the intrados"
-	if c.Panel.Around > 1 {
-		title = fmt.Sprintf("Panel, 1 of %d around, developed on the intrados", c.Panel.Around)
+	if c.Panel.Around.Get() > 1 {
+		title = fmt.Sprintf("Panel, 1 of %d around, developed on the intrados", c.Panel.Around.Get())
 	}
 	return &subject{
 		name: "panel", title: title,
 		about: fmt.Sprintf("An inner panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
-			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass).Value())),
+			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass.Get()).Value())),
 		wide: d.long, high: d.arc,
 		left: 48, right: 50, above: 12, below: 28, best: 25,
 		shows: []string{"seam", "skin.sheet", "skin.straight", "skin.setback", "lift", "panels", "rail", "grid.reveal", "finish"},
@@ -54,7 +54,7 @@ func panel(in Input) (*subject, error) {
 // sizes.
 func (in Input) pieces() []string {
 	var out []string
-	for _, p := range in.ceiling().Panel.Pieces {
+	for _, p := range in.ceiling().Panel.Pieces.Get() {
 		out = append(out, fmt.Sprintf("%d %s, %s: %s × %s × %s", p.Count, p.Kind, p.Material, in.length(p.Length), in.length(p.Width), in.length(p.Depth)))
 	}
 	return out
@@ -85,17 +85,17 @@ func (d *panelOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 }
 
 // modules is how many coffers the panel has around.
-func (d *panelOf) modules() int { return max(1, int(math.Round(d.arc/d.c.Grid.ModuleAround))) }
+func (d *panelOf) modules() int { return max(1, int(math.Round(d.arc/d.c.Grid.ModuleAround.Get()))) }
 
 // rail is from where to where a rail lies around; those at the ends are halves.
 func (d *panelOf) rail(j int) (s0, s1 float64) {
-	s := float64(j) * d.c.Grid.ModuleAround
-	return max(0, s-d.c.Rail.Width/2), min(d.arc, s+d.c.Rail.Width/2)
+	s := float64(j) * d.c.Grid.ModuleAround.Get()
+	return max(0, s-d.c.Rail.Width.Get()/2), min(d.arc, s+d.c.Rail.Width.Get()/2)
 }
 
 // bay is from where to where a bay lies clear between two ribs.
 func (d *panelOf) bay(i int) (x0, x1 float64) {
-	m, w := d.long/float64(d.bays), d.c.Rib.Width/2
+	m, w := d.long/float64(d.bays), d.c.Rib.Width.Get()/2
 	return float64(i)*m + w, float64(i+1)*m - w
 }
 
@@ -112,11 +112,11 @@ func (d *panelOf) rails() {
 func (d *panelOf) ribs() {
 	for i := range d.bays + 1 {
 		x := d.long * float64(i) / float64(d.bays)
-		x0, x1 := max(0, x-d.c.Rib.Width/2), min(d.long, x+d.c.Rib.Width/2)
+		x0, x1 := max(0, x-d.c.Rib.Width.Get()/2), min(d.long, x+d.c.Rib.Width.Get()/2)
 		d.fill(paper.Paper+2, bold, x0, 0, x1, d.arc)
 	}
-	if r := d.c.Grid.Reveal; r != nil && r.At == "seam" && d.v.Size(r.Width) > 0.8 {
-		for _, x := range []float64{r.Width / 2, d.long - r.Width/2} {
+	if r := d.c.Grid.Reveal; r.Given() && r.At.Get() == "seam" && d.v.Size(r.Width.Get()) > 0.8 {
+		for _, x := range []float64{r.Width.Get() / 2, d.long - r.Width.Get()/2} {
 			d.b.Line(d.at(x, 0), d.at(x, d.arc), hair)
 		}
 	}
@@ -129,7 +129,7 @@ func (d *panelOf) sheets() {
 		return // which a finding says
 	}
 	for j := s.PerSheet; j < d.modules(); j += s.PerSheet {
-		at := float64(j) * d.c.Grid.ModuleAround
+		at := float64(j) * d.c.Grid.ModuleAround.Get()
 		d.b.Line(d.at(0, at), d.at(d.long, at), hidden)
 	}
 	for i := 1; i < s.Along; i++ {
@@ -144,22 +144,22 @@ func (d *panelOf) joints() {
 	c := d.c
 	t := c.Seam.Tenon
 	for _, s := range c.TenonStations(d.arc) {
-		d.fill(paper.Paper+5, fine, -t.Length/2, s-t.Width/2, t.Length/2, s+t.Width/2)
-		d.b.Poly(paper.Poly{Points: d.box(d.long-t.Length/2, s-t.Width/2, d.long, s+t.Width/2), Closed: true, Stroke: hidden})
+		d.fill(paper.Paper+5, fine, -t.Length.Get()/2, s-t.Width.Get()/2, t.Length.Get()/2, s+t.Width.Get()/2)
+		d.b.Poly(paper.Poly{Points: d.box(d.long-t.Length.Get()/2, s-t.Width.Get()/2, d.long, s+t.Width.Get()/2), Closed: true, Stroke: hidden})
 	}
-	if c.Spec.Strap == nil {
+	if !c.Strap.Given() {
 		return
 	}
 	width := 0.03
-	if w := c.Spec.Strap.Width; w != nil {
-		width = float64(*w)
+	if w := c.Strap.Width; w.Given() {
+		width = w.Get()
 	}
-	for i, share := range c.Spec.Strap.Stations {
-		s := float64(share) * c.Vault.Arc
+	for i, share := range c.Strap.Stations.Get() {
+		s := float64(share) * c.Vault.Arc.Get()
 		if s > d.arc {
 			continue
 		}
-		quarter := c.Rib.Width / 4
+		quarter := c.Rib.Width.Get() / 4
 		for _, x := range []float64{quarter, d.long - quarter} {
 			d.fill(paper.Ink, hair, x-quarter/3, s-width/2, x+quarter/3, s+width/2)
 		}
@@ -168,11 +168,11 @@ func (d *panelOf) joints() {
 }
 
 func (d *panelOf) lifts() {
-	l := d.c.Spec.Lift
-	if l == nil {
+	l := d.c.Lift
+	if len(l.Stations.Get()) == 0 {
 		return
 	}
-	for i, share := range l.Stations {
+	for i, share := range l.Stations.Get() {
 		s := float64(share) * d.arc
 		d.b.Line(d.at(-0.02, s), d.at(d.long+0.02, s), centre)
 		d.b.Label(draft.Label{Text: fmt.Sprintf("lift %d, %s", i+1, d.length(s)), Of: d.at(d.long+0.02, s), Prefer: []draft.Side{draft.Right}})
@@ -186,36 +186,36 @@ func (d *panelOf) dims() {
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: d.length(x0)})
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + d.length(d.long)})
 	d.b.Dim(draft.Dim{
-		From: d.at(0, 0), To: d.at(0, c.Grid.ModuleAround), Side: draft.Left,
-		Text: fmt.Sprintf("%d × %s", d.modules(), d.length(c.Grid.ModuleAround)),
+		From: d.at(0, 0), To: d.at(0, c.Grid.ModuleAround.Get()), Side: draft.Left,
+		Text: fmt.Sprintf("%d × %s", d.modules(), d.length(c.Grid.ModuleAround.Get())),
 	})
 	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, d.arc), Side: draft.Left, Text: "arc " + d.length(d.arc)})
 	stations := c.TenonStations(d.arc)
 	if n := len(stations); n > 1 {
 		text := fmt.Sprintf("%d tenons, %s apart", n, d.length(stations[1]-stations[0]))
-		d.b.Label(draft.Label{Text: text + ",\nthe first at " + d.length(stations[0]), Of: d.at(-c.Seam.Tenon.Length/2, stations[n/2]), Prefer: []draft.Side{draft.Left, draft.Below}})
+		d.b.Label(draft.Label{Text: text + ",\nthe first at " + d.length(stations[0]), Of: d.at(-c.Seam.Tenon.Length.Get()/2, stations[n/2]), Prefer: []draft.Side{draft.Left, draft.Below}})
 	}
-	middle := c.Grid.ModuleAround * (float64(d.modules()/2) + 0.5)
+	middle := c.Grid.ModuleAround.Get() * (float64(d.modules()/2) + 0.5)
 	d.b.Label(draft.Label{Text: "skin behind", Of: d.at((x0+x1)/2, middle), Inside: true})
 	name := "half rib"
 	if d.bays > 1 {
 		name = "half rib at a seam"
 	}
-	d.b.Label(draft.Label{Text: name, Of: d.at(x0/2, middle-c.Grid.ModuleAround*0.2), Prefer: []draft.Side{draft.Right}})
+	d.b.Label(draft.Label{Text: name, Of: d.at(x0/2, middle-c.Grid.ModuleAround.Get()*0.2), Prefer: []draft.Side{draft.Right}})
 	if s := c.SkinSheets(); s.PerSheet > 0 && s.PerSheet < d.modules() {
-		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, float64(s.PerSheet)*c.Grid.ModuleAround), Prefer: []draft.Side{draft.Below, draft.Above}})
+		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, float64(s.PerSheet)*c.Grid.ModuleAround.Get()), Prefer: []draft.Side{draft.Below, draft.Above}})
 	}
 }
 
 func (d *panelOf) bite() {
 	c := d.c
-	m := c.Grid.ModuleAround
+	m := c.Grid.ModuleAround.Get()
 	in := d.Input
 	in.at(d.places, d.at(0, c.TenonStations(d.arc)[0]), "seam")
 	in.at(d.places, d.at(d.long*0.4, m*0.5), "skin")
 	in.at(d.places, d.at(d.long*0.3, min(m, d.arc)), "rail")
-	if l := c.Spec.Lift; l != nil && len(l.Stations) > 0 {
-		in.at(d.places, d.at(d.long*0.6, float64(l.Stations[0])*d.arc), "lift")
+	if l := c.Lift; len(l.Stations.Get()) > 0 {
+		in.at(d.places, d.at(d.long*0.6, float64(l.Stations.Get()[0])*d.arc), "lift")
 	}
 	in.at(d.places, d.at(d.long*0.5, 0), "panels", "grid.reveal", "finish", "lift")
 }

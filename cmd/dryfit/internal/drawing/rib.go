@@ -32,20 +32,20 @@ func rib(in Input) (*subject, error) {
 	}
 	return &subject{
 		name: "rib", title: "Section of a rib",
-		about: fmt.Sprintf("%s, %s wide and %s deep, of %s, with the rail and the skin beside it.", about, in.length(c.Rib.Width), in.length(c.Rib.Depth), c.Rib.Species.Name),
-		wide:  c.Rib.Width + 2*railShown, high: c.Vault.Thickness,
+		about: fmt.Sprintf("%s, %s wide and %s deep, of %s, with the rail and the skin beside it.", about, in.length(c.Rib.Width.Get()), in.length(c.Rib.Depth.Get()), c.Rib.Species.Get().Name),
+		wide:  c.Rib.Width.Get() + 2*railShown, high: c.Vault.Thickness.Get(),
 		left: 30, right: 40, above: 26, below: 34, best: 1,
 		shows: []string{"rib", "rail.depth", "rail.width", "skin.thickness", "skin.layers", "skin.material", "skin.setback", "seam.tenon", "seam.gap", "seam.mortise", "seam.tolerance", "grid.reveal", "climate"},
 		draw:  d.draw,
 	}, nil
 }
 
-func (d *ribOf) seam() bool { return d.c.Seam.Count > 0 }
+func (d *ribOf) seam() bool { return d.c.Seam.Count.Get() > 0 }
 
 // gap is half of that between the two halves.
 func (d *ribOf) gap() float64 {
 	if d.seam() {
-		return d.c.Seam.Gap / 2
+		return d.c.Seam.Gap.Get() / 2
 	}
 	return 0
 }
@@ -56,7 +56,7 @@ func (d *ribOf) fill(t paper.Tone, s paper.Stroke, x0, z0, x1, z1 float64) {
 
 func (d *ribOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.places = b, map[int]paper.Point{}
-	d.v = draft.View{Origin: v.At(railShown+d.c.Rib.Width/2, 0), Scale: v.Scale}
+	d.v = draft.View{Origin: v.At(railShown+d.c.Rib.Width.Get()/2, 0), Scale: v.Scale}
 	b.In("rails", d.rails)
 	b.In("rib", d.members)
 	b.In("skin", d.skin)
@@ -71,9 +71,9 @@ func (d *ribOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 
 // rails are seen beyond, on both sides.
 func (d *ribOf) rails() {
-	w := d.c.Rib.Width / 2
+	w := d.c.Rib.Width.Get() / 2
 	for _, side := range []float64{-1, 1} {
-		d.fill(paper.Paper, fine, side*w, 0, side*(w+railShown), d.c.Rail.Depth)
+		d.fill(paper.Paper, fine, side*w, 0, side*(w+railShown), d.c.Rail.Depth.Get())
 	}
 }
 
@@ -84,12 +84,12 @@ type part struct{ x0, x1, from, to float64 }
 // parts are the layers of the rib, or the whole of it, cut in two at a seam.
 func (d *ribOf) parts() []part {
 	total := 0.0
-	for _, l := range d.c.RibLayers {
+	for _, l := range d.c.RibLayers.Get() {
 		total += l.Width
 	}
 	x := -total / 2
 	var out []part
-	for _, l := range d.c.RibLayers {
+	for _, l := range d.c.RibLayers.Get() {
 		p := part{x, x + l.Width, l.From, l.To}
 		x += l.Width
 		if g := d.gap(); d.seam() && p.x0 < -g && p.x1 > g {
@@ -104,7 +104,7 @@ func (d *ribOf) parts() []part {
 func (d *ribOf) members() {
 	for _, p := range d.parts() {
 		d.b.Poly(paper.Poly{Points: d.outline(p), Closed: true, Tone: paper.Paper + 1, Stroke: cut})
-		if t := d.c.Rib.Lamination; t > 0 {
+		if t := d.c.Rib.Lamination.Get(); t > 0 {
 			for z := p.from + t; z < p.to-t/10; z += t {
 				d.b.Line(d.v.At(p.x0, z), d.v.At(p.x1, z), hair)
 			}
@@ -117,34 +117,34 @@ func (d *ribOf) outline(p part) []paper.Point {
 	r := d.c.Grid.Reveal
 	left, right := 0.0, 0.0
 	switch {
-	case r == nil || r.At == "layers":
-	case r.At == "sides":
-		if p.x0 <= -d.c.Rib.Width/2+1e-9 {
-			left = r.Width
+	case !r.Given() || r.At.Get() == "layers":
+	case r.At.Get() == "sides":
+		if p.x0 <= -d.c.Rib.Width.Get()/2+1e-9 {
+			left = r.Width.Get()
 		}
-		if p.x1 >= d.c.Rib.Width/2-1e-9 {
-			right = r.Width
+		if p.x1 >= d.c.Rib.Width.Get()/2-1e-9 {
+			right = r.Width.Get()
 		}
 	case d.seam():
 		if p.x1 <= 0 {
-			right = r.Width / 2
+			right = r.Width.Get() / 2
 		} else if p.x0 >= 0 {
-			left = r.Width / 2
+			left = r.Width.Get() / 2
 		}
 	}
 	var out []paper.Point
 	add := func(x, z float64) { out = append(out, d.v.At(x, z)) }
 	if left > 0 {
-		add(p.x0, p.from+r.Depth)
-		add(p.x0+left, p.from+r.Depth)
+		add(p.x0, p.from+r.Depth.Get())
+		add(p.x0+left, p.from+r.Depth.Get())
 		add(p.x0+left, p.from)
 	} else {
 		add(p.x0, p.from)
 	}
 	if right > 0 {
 		add(p.x1-right, p.from)
-		add(p.x1-right, p.from+r.Depth)
-		add(p.x1, p.from+r.Depth)
+		add(p.x1-right, p.from+r.Depth.Get())
+		add(p.x1, p.from+r.Depth.Get())
 	} else {
 		add(p.x1, p.from)
 	}
@@ -155,15 +155,15 @@ func (d *ribOf) outline(p part) []paper.Point {
 
 // skin is behind the ribs, or between them.
 func (d *ribOf) skin() {
-	s, w := d.c.Skin, d.c.Rib.Width/2
-	for layer := range s.Layers {
-		from := s.Setback + float64(layer)*s.Thickness
+	s, w := d.c.Skin, d.c.Rib.Width.Get()/2
+	for layer := range s.Layers.Get() {
+		from := s.Setback.Get() + float64(layer)*s.Thickness.Get()
 		for _, side := range []float64{-1, 1} {
 			inner := d.gap()
-			if s.Between {
+			if s.Between.Get() {
 				inner = w
 			}
-			d.fill(paper.Paper+3, edge, side*inner, from, side*(w+railShown), from+s.Thickness)
+			d.fill(paper.Paper+3, edge, side*inner, from, side*(w+railShown), from+s.Thickness.Get())
 		}
 	}
 }
@@ -171,66 +171,66 @@ func (d *ribOf) skin() {
 // tenon lies in the middle of the rib's depth, which the spec does not state.
 func (d *ribOf) tenon() {
 	t := d.c.Seam.Tenon
-	mid := d.c.Rib.Depth / 2
-	d.fill(paper.Paper+2, edge, -t.Length/2, mid-t.Thickness/2, t.Length/2, mid+t.Thickness/2)
+	mid := d.c.Rib.Depth.Get() / 2
+	d.fill(paper.Paper+2, edge, -t.Length.Get()/2, mid-t.Thickness.Get()/2, t.Length.Get()/2, mid+t.Thickness.Get()/2)
 }
 
 func (d *ribOf) dims() {
-	c, w := d.c, d.c.Rib.Width/2
+	c, w := d.c, d.c.Rib.Width.Get()/2
 	out := w + railShown
 	below, above := draft.Below, draft.Above
-	d.b.Dim(draft.Dim{From: d.v.At(-w, 0), To: d.v.At(w, 0), Side: below, Text: "rib " + d.length(c.Rib.Width)})
-	if len(c.RibLayers) > 1 {
+	d.b.Dim(draft.Dim{From: d.v.At(-w, 0), To: d.v.At(w, 0), Side: below, Text: "rib " + d.length(c.Rib.Width.Get())})
+	if len(c.RibLayers.Get()) > 1 {
 		x := -w
-		for _, l := range c.RibLayers {
+		for _, l := range c.RibLayers.Get() {
 			d.b.Dim(draft.Dim{From: d.v.At(x, 0), To: d.v.At(x+l.Width, 0), Side: below, Text: d.length(l.Width)})
 			x += l.Width
 		}
 	}
-	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth), Side: draft.Left, Text: "rib " + d.length(c.Rib.Depth)})
-	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth), Side: draft.Right, Text: "rail " + d.length(c.Rail.Depth)})
-	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback), To: d.v.At(out, c.Skin.Setback+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.length(c.Skin.Total())})
-	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness), Side: draft.Right, Text: "in all " + d.length(c.Vault.Thickness)})
+	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth.Get()), Side: draft.Left, Text: "rib " + d.length(c.Rib.Depth.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth.Get()), Side: draft.Right, Text: "rail " + d.length(c.Rail.Depth.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback.Get()), To: d.v.At(out, c.Skin.Setback.Get()+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.length(c.Skin.Total())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness.Get()), Side: draft.Right, Text: "in all " + d.length(c.Vault.Thickness.Get())})
 	if d.seam() {
 		t := c.Seam.Tenon
-		d.b.Dim(draft.Dim{From: d.v.At(-t.Length/2, c.Vault.Thickness), To: d.v.At(t.Length/2, c.Vault.Thickness), Side: above, Text: "tenon " + d.length(t.Length)})
+		d.b.Dim(draft.Dim{From: d.v.At(-t.Length.Get()/2, c.Vault.Thickness.Get()), To: d.v.At(t.Length.Get()/2, c.Vault.Thickness.Get()), Side: above, Text: "tenon " + d.length(t.Length.Get())})
 	}
 }
 
 func (d *ribOf) labels() {
-	c, w := d.c, d.c.Rib.Width/2
+	c, w := d.c, d.c.Rib.Width.Get()/2
 	made := map[string]string{
-		"laminated": fmt.Sprintf("%d strips of %s", c.Laminations(), d.length(c.Rib.Lamination)),
-		"sawn":      fmt.Sprintf("sawn, %d layers", len(c.RibLayers)),
+		"laminated": fmt.Sprintf("%d strips of %s", c.Laminations(), d.length(c.Rib.Lamination.Get())),
+		"sawn":      fmt.Sprintf("sawn, %d layers", len(c.RibLayers.Get())),
 		"solid":     "solid",
-	}[c.Spec.Rib.Construction]
-	d.b.Label(draft.Label{Text: c.Rib.Species.Name + ", " + c.Spec.Rib.Cut + " grain,\n" + made, Of: d.v.At(-w*0.8, 0.25*c.Rib.Depth), Prefer: []draft.Side{draft.Below, draft.Left}})
-	d.b.Label(draft.Label{Text: "rail beyond,\n" + c.Rail.Species.Name, Of: d.v.At(w+railShown*0.6, c.Rail.Depth/2), Inside: true})
+	}[c.Rib.Construction.Get()]
+	d.b.Label(draft.Label{Text: c.Rib.Species.Get().Name + ", " + c.Rib.Sawn.Get() + " grain,\n" + made, Of: d.v.At(-w*0.8, 0.25*c.Rib.Depth.Get()), Prefer: []draft.Side{draft.Below, draft.Left}})
+	d.b.Label(draft.Label{Text: "rail beyond,\n" + c.Rail.Species.Get().Name, Of: d.v.At(w+railShown*0.6, c.Rail.Depth.Get()/2), Inside: true})
 	where := "behind the ribs"
-	if c.Skin.Between {
+	if c.Skin.Between.Get() {
 		where = "between the ribs"
 	}
-	d.b.Label(draft.Label{Text: fmt.Sprintf("%d × %s, %s", c.Skin.Layers, c.Skin.Material.Name, where), Of: d.v.At(-w-railShown*0.6, c.Skin.Setback+c.Skin.Total()), Prefer: []draft.Side{draft.Above}})
-	if r := c.Grid.Reveal; r != nil {
-		x := map[string]float64{"seam": 0, "sides": w, "layers": 0}[r.At]
-		d.b.Label(draft.Label{Text: fmt.Sprintf("reveal %s wide, %s deep, at the %s", d.length(r.Width), d.length(r.Depth), r.At), Of: d.v.At(x, r.Depth/2), Prefer: []draft.Side{draft.Below}})
+	d.b.Label(draft.Label{Text: fmt.Sprintf("%d × %s, %s", c.Skin.Layers.Get(), c.Skin.Material.Get().Name, where), Of: d.v.At(-w-railShown*0.6, c.Skin.Setback.Get()+c.Skin.Total()), Prefer: []draft.Side{draft.Above}})
+	if r := c.Grid.Reveal; r.Given() {
+		x := map[string]float64{"seam": 0, "sides": w, "layers": 0}[r.At.Get()]
+		d.b.Label(draft.Label{Text: fmt.Sprintf("reveal %s wide, %s deep, at the %s", d.length(r.Width.Get()), d.length(r.Depth.Get()), r.At.Get()), Of: d.v.At(x, r.Depth.Get()/2), Prefer: []draft.Side{draft.Below}})
 	}
 	if d.seam() {
 		t := c.Seam.Tenon
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("loose tenon, %s thick and %s wide, half of it in each rib;\nmortises %s; seam %s", d.length(t.Thickness), d.length(t.Width), c.Spec.Seam.Mortise, d.length(c.Seam.Gap)),
-			Of:   d.v.At(t.Length*0.3, c.Rib.Depth/2), Prefer: []draft.Side{draft.Above, draft.Right},
+			Text: fmt.Sprintf("loose tenon, %s thick and %s wide, half of it in each rib;\nmortises %s; seam %s", d.length(t.Thickness.Get()), d.length(t.Width.Get()), c.Seam.Mortise.Get(), d.length(c.Seam.Gap.Get())),
+			Of:   d.v.At(t.Length.Get()*0.3, c.Rib.Depth.Get()/2), Prefer: []draft.Side{draft.Above, draft.Right},
 		})
 	}
 	d.b.Label(draft.Label{Text: "intrados, toward the room", Of: d.v.At(w*0.9, 0), Prefer: []draft.Side{draft.Below}})
 }
 
 func (d *ribOf) bite() {
-	c, w := d.c, d.c.Rib.Width/2
-	d.at(d.places, d.v.At(-c.Seam.Tenon.Length/2, c.Rib.Depth/2), "seam.tenon")
-	d.at(d.places, d.v.At(0, c.Rib.Depth*0.8), "seam")
-	d.at(d.places, d.v.At(w+railShown*0.8, c.Skin.Setback+c.Skin.Total()/2), "skin")
-	d.at(d.places, d.v.At(-w-railShown*0.5, c.Rail.Depth/2), "rail")
+	c, w := d.c, d.c.Rib.Width.Get()/2
+	d.at(d.places, d.v.At(-c.Seam.Tenon.Length.Get()/2, c.Rib.Depth.Get()/2), "seam.tenon")
+	d.at(d.places, d.v.At(0, c.Rib.Depth.Get()*0.8), "seam")
+	d.at(d.places, d.v.At(w+railShown*0.8, c.Skin.Setback.Get()+c.Skin.Total()/2), "skin")
+	d.at(d.places, d.v.At(-w-railShown*0.5, c.Rail.Depth.Get()/2), "rail")
 	d.at(d.places, d.v.At(0, 0), "grid.reveal")
-	d.at(d.places, d.v.At(-w, c.Rib.Depth*0.7), "rib", "climate")
+	d.at(d.places, d.v.At(-w, c.Rib.Depth.Get()*0.7), "rib", "climate")
 }

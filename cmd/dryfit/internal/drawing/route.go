@@ -27,6 +27,7 @@ type routeOf struct {
 // legFigure is one leg with its pose and the box, in m, that it takes.
 type legFigure struct {
 	carrying.Leg
+	Way       carrying.Way
 	pose      carrying.Pose
 	low, high passage.Point
 }
@@ -56,18 +57,18 @@ func route(in Input) (*subject, error) {
 			d.beyondLimits = len(legs) - i
 			break
 		}
-		pose, ok := l.Pose()
+		pose, ok := l.Way.Get().Pose()
 		if !ok {
 			continue
 		}
-		f := legFigure{Leg: l, pose: pose}
+		f := legFigure{Leg: l, Way: l.Way.Get(), pose: pose}
 		f.low, f.high = extent(pose)
 		d.legs = append(d.legs, f)
 		d.wide, d.high = max(d.wide, f.high.X-f.low.X), max(d.high, f.high.Y-f.low.Y)
 	}
 	d.columns = max(1, int(math.Ceil(math.Sqrt(1.3*float64(len(d.legs))))))
 	rows := (len(d.legs) + d.columns - 1) / d.columns
-	wrap := in.length(float64(*in.ceiling().Spec.Wrap.Allowance))
+	wrap := in.length(in.ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn without its wrap of " + wrap + " on every side, where its best motion is tightest.",
 		"Clearances are of the wrap. What is not decided may pass by a motion that was not tried.",
@@ -78,7 +79,7 @@ func route(in Input) (*subject, error) {
 	}
 	return &subject{
 		name: "route", title: "The way in",
-		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass).Value())),
+		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass.Get()).Value())),
 		wide:  float64(d.columns) * d.wide, high: float64(rows) * d.high,
 		left: 6, right: 6 + legGap*float64(d.columns-1), leastWide: textWide * float64(d.columns), above: 4, below: float64(rows) * textBelow, best: 50,
 		shows: []string{"route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
@@ -145,7 +146,7 @@ func (d *routeOf) leg(l legFigure, v draft.View) {
 	for _, q := range p.Panel {
 		points = append(points, v.At(q.X, q.Y))
 	}
-	d.b.Poly(paper.Poly{Points: points, Closed: true, Tone: paper.Paper + 1, Stroke: paper.Stroke{Pen: paper.Bold, Marked: l.Outcome != passage.Passes}})
+	d.b.Poly(paper.Poly{Points: points, Closed: true, Tone: paper.Paper + 1, Stroke: paper.Stroke{Pen: paper.Bold, Marked: l.Way.Outcome != passage.Passes}})
 }
 
 // text is the leg's name, its motion and its outcome, under the figure.
@@ -155,17 +156,17 @@ func (d *routeOf) text(l legFigure, at paper.Point) {
 		d.b.Write(paper.Text{At: at, Height: height, Text: text})
 		at.Y += 3.4
 	}
-	name := l.Name
+	name, kind := l.Name.Get(), l.Kind.Get()
 	if name == "" {
 		name = "leg"
 	}
-	line(paper.Cut(fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), l.Kind), textWide, height))
-	clear := d.length(l.Margin) + " clear on every side"
-	if l.Margin < 0 {
-		clear = d.length(-l.Margin) + " short on every side"
+	line(paper.Cut(fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), kind), textWide, height))
+	clear := d.length(l.Way.Margin) + " clear on every side"
+	if l.Way.Margin < 0 {
+		clear = d.length(-l.Way.Margin) + " short on every side"
 	}
-	line(l.Outcome.String() + ", " + clear)
-	motion := paper.Wrap(l.Motion, textWide, height)
+	line(l.Way.Outcome.String() + ", " + clear)
+	motion := paper.Wrap(l.Way.Motion, textWide, height)
 	for i, t := range motion {
 		if i == motionLines-1 && len(motion) > motionLines {
 			line(paper.Cut(t+" …", textWide, height))
@@ -173,7 +174,7 @@ func (d *routeOf) text(l legFigure, at paper.Point) {
 		}
 		line(t)
 	}
-	if l.Kind == "vehicle" && l.Load > 0 {
-		line(fmt.Sprintf("panels in a load: %d; loads: %d", l.Load, l.Loads))
+	if kind == "vehicle" && l.Way.Load > 0 {
+		line(fmt.Sprintf("panels in a load: %d; loads: %d", l.Way.Load, l.Way.Loads))
 	}
 }

@@ -143,11 +143,11 @@ type scene struct {
 
 func newScene(c *layout.Ceiling, eye camera) *scene {
 	const steps = 24 // of a whole arch, at the least
-	s := &scene{c: c, eye: eye, steps: max(1, (steps+c.Grid.Around-1)/c.Grid.Around)}
-	s.steps += s.steps % 2 * (c.Grid.Around % 2) // so that a pointed crown is between two
+	s := &scene{c: c, eye: eye, steps: max(1, (steps+c.Grid.Around.Get()-1)/c.Grid.Around.Get())}
+	s.steps += s.steps % 2 * (c.Grid.Around.Get() % 2) // so that a pointed crown is between two
 	s.room()
-	for i := range c.Grid.Along {
-		for j := range c.Grid.Around {
+	for i := range c.Grid.Along.Get() {
+		for j := range c.Grid.Around.Get() {
 			s.coffer(i, j)
 		}
 	}
@@ -168,20 +168,20 @@ func (s *scene) add(figure []space, through []flat, tone paper.Tone, pen paper.P
 
 // at is a point of the vault at a depth behind the intrados.
 func (s *scene) at(x, along, depth float64) space {
-	p, n := s.c.Vault.Intrados.At(along), curve.Normal(s.c.Vault.Intrados.Tangent(along))
+	p, n := s.c.Vault.Intrados.Get().At(along), curve.Normal(s.c.Vault.Intrados.Get().Tangent(along))
 	return space{x, p.Y + depth*n.Y, p.Z + depth*n.Z}
 }
 
 // coffer paints the inside of one: its back, and the sides that face the eye.
 func (s *scene) coffer(i, j int) {
 	c := s.c
-	x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
-	m := c.Grid.ModuleAround
-	a0, a1 := float64(j)*m+c.Rail.Width/2, float64(j+1)*m-c.Rail.Width/2
+	x0, x1 := c.RibAt(i)+c.Rib.Width.Get()/2, c.RibAt(i+1)-c.Rib.Width.Get()/2
+	m := c.Grid.ModuleAround.Get()
+	a0, a1 := float64(j)*m+c.Rail.Width.Get()/2, float64(j+1)*m-c.Rail.Width.Get()/2
 	if x1 <= x0 || a1 <= a0 {
 		return
 	}
-	depth := c.Skin.Setback
+	depth := c.Skin.Setback.Get()
 	step := func(k int) float64 { return a0 + (a1-a0)*float64(k)/float64(s.steps) }
 	type inner struct {
 		figure []space
@@ -232,20 +232,20 @@ func (s *scene) turned(figure []space, inside space) bool {
 // seams.
 func (s *scene) members() {
 	c := s.c
-	for i := range c.Grid.Along {
-		x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
-		for j := range c.Grid.Around + 1 {
-			a := float64(j) * c.Grid.ModuleAround
-			a0, a1 := max(0, a-c.Rail.Width/2), min(c.Vault.Arc, a+c.Rail.Width/2)
+	for i := range c.Grid.Along.Get() {
+		x0, x1 := c.RibAt(i)+c.Rib.Width.Get()/2, c.RibAt(i+1)-c.Rib.Width.Get()/2
+		for j := range c.Grid.Around.Get() + 1 {
+			a := float64(j) * c.Grid.ModuleAround.Get()
+			a0, a1 := max(0, a-c.Rail.Width.Get()/2), min(c.Vault.Arc.Get(), a+c.Rail.Width.Get()/2)
 			s.add([]space{s.at(x0, a0, 0), s.at(x1, a0, 0), s.at(x1, a1, 0), s.at(x0, a1, 0)}, nil, memberTone, paper.Hair)
 		}
 	}
-	for i := range c.Grid.Along + 1 {
-		x0, x1 := c.RibAt(i)-c.Rib.Width/2, c.RibAt(i)+c.Rib.Width/2
-		if c.Grid.HalfEnds && i == 0 {
+	for i := range c.Grid.Along.Get() + 1 {
+		x0, x1 := c.RibAt(i)-c.Rib.Width.Get()/2, c.RibAt(i)+c.Rib.Width.Get()/2
+		if c.Grid.HalfEnds.Get() && i == 0 {
 			x0 = c.RibAt(i)
 		}
-		if c.Grid.HalfEnds && i == c.Grid.Along {
+		if c.Grid.HalfEnds.Get() && i == c.Grid.Along.Get() {
 			x1 = c.RibAt(i)
 		}
 		s.rib(x0, x1, c.SeamAt(i))
@@ -254,14 +254,14 @@ func (s *scene) members() {
 
 // rib paints the underside of one, from foot to foot.
 func (s *scene) rib(x0, x1 float64, seam bool) {
-	n := s.steps * s.c.Grid.Around
-	at := func(x float64, k int) space { return s.at(x, s.c.Vault.Arc*float64(k)/float64(n), 0) }
+	n := s.steps * s.c.Grid.Around.Get()
+	at := func(x float64, k int) space { return s.at(x, s.c.Vault.Arc.Get()*float64(k)/float64(n), 0) }
 	for k := range n {
 		s.add([]space{at(x0, k), at(x1, k), at(x1, k+1), at(x0, k+1)}, nil, memberTone, paper.None)
 	}
 	lines := []float64{x0, x1}
-	if r := s.c.Grid.Reveal; seam && r != nil && r.At == "seam" {
-		lines = append(lines, (x0+x1-r.Width)/2, (x0+x1+r.Width)/2)
+	if r := s.c.Grid.Reveal; seam && r.Given() && r.At.Get() == "seam" {
+		lines = append(lines, (x0+x1-r.Width.Get())/2, (x0+x1+r.Width.Get())/2)
 	} else if seam {
 		lines = append(lines, (x0+x1)/2)
 	}
@@ -275,7 +275,7 @@ func (s *scene) rib(x0, x1 float64, seam bool) {
 // room paints the floor and the walls up to the vault.
 func (s *scene) room() {
 	c := s.c
-	low, span, length := -float64(c.Spec.Room.Height), c.Vault.Span, c.BuiltLength()
+	low, span, length := -c.Room.Height.Get(), c.Vault.Span.Get(), c.BuiltLength()
 	s.add([]space{{0, 0, low}, {length, 0, low}, {length, span, low}, {0, span, low}}, nil, floorTone, paper.Hair)
 	for _, y := range []float64{0, span} {
 		s.add([]space{{0, y, low}, {length, y, low}, {length, y, 0}, {0, y, 0}}, nil, wallTone, paper.Fine)
@@ -284,7 +284,7 @@ func (s *scene) room() {
 	for _, x := range []float64{0, length} {
 		wall := []space{{x, 0, low}}
 		for k := range steps + 1 {
-			wall = append(wall, s.at(x, c.Vault.Arc*float64(k)/steps, 0))
+			wall = append(wall, s.at(x, c.Vault.Arc.Get()*float64(k)/steps, 0))
 		}
 		wall = append(wall, space{x, span, low})
 		s.add(wall, nil, wallTone, paper.Fine)

@@ -24,20 +24,20 @@ func solids(c *layout.Ceiling, steps int) []solid {
 	s := &scene{c: c}
 	var out []solid
 	add := func(tone paper.Tone, corners ...space) { out = append(out, solid{[4]space(corners), tone}) }
-	depth := c.Skin.Setback
-	for i := range c.Grid.Along {
-		x0, x1 := c.RibAt(i)+c.Rib.Width/2, c.RibAt(i+1)-c.Rib.Width/2
-		for j := range c.Grid.Around + 1 {
-			a := float64(j) * c.Grid.ModuleAround
-			r0, r1 := max(0, a-c.Rail.Width/2), min(c.Vault.Arc, a+c.Rail.Width/2)
+	depth := c.Skin.Setback.Get()
+	for i := range c.Grid.Along.Get() {
+		x0, x1 := c.RibAt(i)+c.Rib.Width.Get()/2, c.RibAt(i+1)-c.Rib.Width.Get()/2
+		for j := range c.Grid.Around.Get() + 1 {
+			a := float64(j) * c.Grid.ModuleAround.Get()
+			r0, r1 := max(0, a-c.Rail.Width.Get()/2), min(c.Vault.Arc.Get(), a+c.Rail.Width.Get()/2)
 			add(memberTone, s.at(x0, r0, 0), s.at(x1, r0, 0), s.at(x1, r1, 0), s.at(x0, r1, 0))
 			for _, side := range []float64{r0, r1} {
 				add(railTone, s.at(x0, side, 0), s.at(x1, side, 0), s.at(x1, side, depth), s.at(x0, side, depth))
 			}
-			if j == c.Grid.Around {
+			if j == c.Grid.Around.Get() {
 				continue
 			}
-			from, to := a+c.Rail.Width/2, a+c.Grid.ModuleAround-c.Rail.Width/2
+			from, to := a+c.Rail.Width.Get()/2, a+c.Grid.ModuleAround.Get()-c.Rail.Width.Get()/2
 			for k := range steps {
 				s0, s1 := from+(to-from)*float64(k)/float64(steps), from+(to-from)*float64(k+1)/float64(steps)
 				add(backTone, s.at(x0, s0, depth), s.at(x1, s0, depth), s.at(x1, s1, depth), s.at(x0, s1, depth))
@@ -47,11 +47,11 @@ func solids(c *layout.Ceiling, steps int) []solid {
 			}
 		}
 	}
-	n := steps * c.Grid.Around
-	for i := range c.Grid.Along + 1 {
-		x0, x1 := c.RibAt(i)-c.Rib.Width/2, c.RibAt(i)+c.Rib.Width/2
+	n := steps * c.Grid.Around.Get()
+	for i := range c.Grid.Along.Get() + 1 {
+		x0, x1 := c.RibAt(i)-c.Rib.Width.Get()/2, c.RibAt(i)+c.Rib.Width.Get()/2
 		for k := range n {
-			s0, s1 := c.Vault.Arc*float64(k)/float64(n), c.Vault.Arc*float64(k+1)/float64(n)
+			s0, s1 := c.Vault.Arc.Get()*float64(k)/float64(n), c.Vault.Arc.Get()*float64(k+1)/float64(n)
 			add(memberTone, s.at(x0, s0, 0), s.at(x1, s0, 0), s.at(x1, s1, 0), s.at(x0, s1, 0))
 		}
 	}
@@ -89,7 +89,7 @@ func toWall(c *layout.Ceiling, from, way space) float64 {
 			best = min(best, t)
 		}
 	}
-	for _, y := range []float64{0, c.Vault.Span} {
+	for _, y := range []float64{0, c.Vault.Span.Get()} {
 		if t := (y - from.y) / way.y; t > 0 && from.z+t*way.z < 0 {
 			best = min(best, t)
 		}

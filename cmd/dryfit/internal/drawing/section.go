@@ -7,6 +7,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/layout"
+	"dryfit/spec/quantity"
 )
 
 var (
@@ -40,20 +41,20 @@ const tallest = 0.75
 // section is the cross section of the room.
 func section(in Input) (*subject, error) {
 	c := in.ceiling()
-	d := &sectionOf{Input: in, c: c, wall: (float64(c.Spec.Room.Width) - c.Vault.Span) / 2, framing: math.NaN(), floor: float64(c.Spec.Room.Height)}
-	if most := tallest * c.Vault.Span; d.floor > most {
+	d := &sectionOf{Input: in, c: c, wall: (c.Room.Width.Get() - c.Vault.Span.Get()) / 2, framing: math.NaN(), floor: c.Room.Height.Get()}
+	if most := tallest * c.Vault.Span.Get(); d.floor > most {
 		d.floor, d.broken = most, true
 	}
-	top := c.Vault.Rise + c.Vault.Thickness
-	if above := c.Spec.Room.Above; above != nil {
-		d.framing = top + float64(*above)
+	top := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
+	if above := c.Room.Above; above.Given() {
+		d.framing = top + above.Get()
 		top = d.framing + framingShown
 	}
 	return &subject{
 		name: "section", title: "Cross section",
 		about: fmt.Sprintf("The vault of %s span and %s rise in its room of %s width, with ribs, rails, skin and straps.",
-			in.length(c.Vault.Span), in.length(c.Vault.Rise), in.length(float64(c.Spec.Room.Width))),
-		wide: max(c.Vault.Width, float64(c.Spec.Room.Width)), high: top + d.floor,
+			in.length(c.Vault.Span.Get()), in.length(c.Vault.Rise.Get()), in.length(c.Room.Width.Get())),
+		wide: max(c.Vault.Width.Get(), c.Room.Width.Get()), high: top + d.floor,
 		left: 30, right: 38, above: 24, below: 22, best: 20,
 		shows: []string{"vault", "room.width", "room.height", "room.above", "springing", "rib", "rail", "skin", "strap", "ledger", "edge", "moisture", "panels.form"},
 		draw:  d.draw,
@@ -68,7 +69,7 @@ func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	c := d.c
 	d.b, d.places = b, map[int]paper.Point{}
 	// The view's origin is on the floor at the left; here it is the springing.
-	d.v = draft.View{Origin: v.At(max(d.wall, (c.Vault.Width-c.Vault.Span)/2), d.floor), Scale: v.Scale}
+	d.v = draft.View{Origin: v.At(max(d.wall, (c.Vault.Width.Get()-c.Vault.Span.Get())/2), d.floor), Scale: v.Scale}
 	b.In("vault", d.vault)
 	b.In("straps", d.straps)
 	d.vaultDims()
@@ -85,34 +86,34 @@ func (d *sectionOf) vault() {
 	fill := func(r layout.Region, t paper.Tone, s paper.Stroke) {
 		d.b.Poly(paper.Poly{Points: lay(d.v, r), Closed: true, Tone: t, Stroke: s})
 	}
-	fill(vault.Band(0, vault.Arc, 0, c.Rib.Depth), paper.Paper+1, edge)
-	if c.Rib.Lamination > 0 && d.v.Size(c.Rib.Lamination) > 0.8 {
+	fill(vault.Band(0, vault.Arc.Get(), 0, c.Rib.Depth.Get()), paper.Paper+1, edge)
+	if c.Rib.Lamination.Get() > 0 && d.v.Size(c.Rib.Lamination.Get()) > 0.8 {
 		for i := 1; i < c.Laminations(); i++ {
-			at := float64(i) * c.Rib.Lamination
+			at := float64(i) * c.Rib.Lamination.Get()
 			d.b.Poly(paper.Poly{Points: parallel(d.v, c, at), Stroke: hair})
 		}
 	}
-	fill(vault.Band(0, vault.Arc, c.Skin.Setback, c.Skin.Setback+c.Skin.Total()), paper.Paper+3, fine)
-	for j := range c.Grid.Around + 1 {
-		s := vault.Arc * float64(j) / float64(c.Grid.Around)
-		fill(vault.RailSection(s, c.Rail, j > 0, j < c.Grid.Around), paper.Paper+2, edge)
+	fill(vault.Band(0, vault.Arc.Get(), c.Skin.Setback.Get(), c.Skin.Setback.Get()+c.Skin.Total()), paper.Paper+3, fine)
+	for j := range c.Grid.Around.Get() + 1 {
+		s := vault.Arc.Get() * float64(j) / float64(c.Grid.Around.Get())
+		fill(vault.RailSection(s, c.Rail, j > 0, j < c.Grid.Around.Get()), paper.Paper+2, edge)
 	}
 	if onArc(c) {
-		mid := d.v.At(vault.Span/2, vault.Rise-vault.Radius)
-		d.b.Arc(paper.Arc{C: mid, R: d.v.Size(vault.Radius), From: -math.Pi/2 - vault.HalfAngle, To: -math.Pi/2 + vault.HalfAngle, Stroke: bold})
+		mid := d.v.At(vault.Span.Get()/2, vault.Rise.Get()-vault.Radius.Get())
+		d.b.Arc(paper.Arc{C: mid, R: d.v.Size(vault.Radius.Get()), From: -math.Pi/2 - vault.HalfAngle.Get(), To: -math.Pi/2 + vault.HalfAngle.Get(), Stroke: bold})
 	} else {
 		d.b.Poly(paper.Poly{Points: parallel(d.v, c, 0), Stroke: bold})
 	}
-	for k := 1; k < c.Panel.Around; k++ { // the seams along the axis
-		s := float64(k) * c.Panel.Arc
-		at, t := vault.Intrados.At(s), vault.Intrados.Tangent(s)
-		d.b.Line(d.v.At(at.Y, at.Z), d.v.At(at.Y-t.Z*vault.Thickness, at.Z+t.Y*vault.Thickness), cut)
+	for k := 1; k < c.Panel.Around.Get(); k++ { // the seams along the axis
+		s := float64(k) * c.Panel.Arc.Get()
+		at, t := vault.Intrados.Get().At(s), vault.Intrados.Get().Tangent(s)
+		d.b.Line(d.v.At(at.Y, at.Z), d.v.At(at.Y-t.Z*vault.Thickness.Get(), at.Z+t.Y*vault.Thickness.Get()), cut)
 	}
 }
 
 // parallel is a line at a distance behind the intrados.
 func parallel(v draft.View, c *layout.Ceiling, d float64) []paper.Point {
-	p, err := c.Vault.Intrados.Offset(d)
+	p, err := c.Vault.Intrados.Get().Offset(d)
 	if err != nil {
 		return nil // outward never folds
 	}
@@ -129,24 +130,24 @@ func (d *sectionOf) straps() {
 	if math.IsNaN(d.framing) {
 		return
 	}
-	d.b.Line(d.v.At(-d.wall, d.framing), d.v.At(c.Vault.Span+d.wall, d.framing), cut)
+	d.b.Line(d.v.At(-d.wall, d.framing), d.v.At(c.Vault.Span.Get()+d.wall, d.framing), cut)
 	d.members()
-	strap := c.Spec.Strap
-	if strap == nil {
+	strap := c.Strap
+	if !strap.Given() {
 		return
 	}
 	lap := 0.0
-	if strap.Lap != nil {
-		lap = float64(*strap.Lap)
+	if strap.Lap.Given() {
+		lap = strap.Lap.Get()
 	}
-	for i, share := range strap.Stations {
-		s := float64(share) * c.Vault.Arc
-		at, t := c.Vault.Intrados.At(s), c.Vault.Intrados.Tangent(s)
-		y, foot := at.Y-t.Z*c.Vault.Thickness, c.ExtradosHeight(float64(share))
-		d.b.Line(d.v.At(y, foot-min(lap, c.Rib.Depth)), d.v.At(y, min(d.framing+lap, d.framing+framingShown)), bold)
+	for i, share := range strap.Stations.Get() {
+		s := float64(share) * c.Vault.Arc.Get()
+		at, t := c.Vault.Intrados.Get().At(s), c.Vault.Intrados.Get().Tangent(s)
+		y, foot := at.Y-t.Z*c.Vault.Thickness.Get(), c.ExtradosHeight(float64(share))
+		d.b.Line(d.v.At(y, foot-min(lap, c.Rib.Depth.Get())), d.v.At(y, min(d.framing+lap, d.framing+framingShown)), bold)
 		d.b.Line(d.v.At(y-0.012, foot), d.v.At(y+0.012, foot), edge)
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("strap %d at %s\n%s between fixings", i+1, d.format(share.Value()), d.length(c.StrapLength(float64(share)))),
+			Text: fmt.Sprintf("strap %d at %s\n%s between fixings", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(float64(share)))),
 			Of:   d.v.At(y, (foot+d.framing)/2), Prefer: []draft.Side{draft.Right, draft.Left},
 		})
 		d.at(d.places, d.v.At(y, foot), fmt.Sprintf("strap.stations.%d", i+1))
@@ -156,28 +157,28 @@ func (d *sectionOf) straps() {
 // members draws the framing where it is cut, or its run where it lies in the
 // section.
 func (d *sectionOf) members() {
-	f := d.c.Spec.Room.Framing
+	f := d.c.Room.Framing
 	top := d.framing + framingShown
 	switch {
-	case f == nil || f.Spacing == nil:
-	case f.Runs == "along":
+	case !f.Spacing.Given():
+	case f.Runs.Get() == "along":
 		width, first := 0.038, 0.0
-		if f.Member != nil {
-			width = float64(*f.Member)
+		if f.Member.Given() {
+			width = f.Member.Get()
 		}
-		if f.Offset != nil {
-			first = float64(*f.Offset)
+		if f.Offset.Given() {
+			first = f.Offset.Get()
 		}
 		const most = 400
 		for i := range most {
-			y := first + float64(i)*float64(*f.Spacing) - d.wall
-			if y > d.c.Vault.Span+d.wall {
+			y := first + float64(i)*f.Spacing.Get() - d.wall
+			if y > d.c.Vault.Span.Get()+d.wall {
 				break
 			}
 			d.b.Poly(paper.Poly{Points: rectangle(d.v, y-width/2, d.framing, y+width/2, top), Closed: true, Stroke: fine})
 		}
 	default:
-		d.b.Line(d.v.At(-d.wall, top), d.v.At(d.c.Vault.Span+d.wall, top), beyond)
+		d.b.Line(d.v.At(-d.wall, top), d.v.At(d.c.Vault.Span.Get()+d.wall, top), beyond)
 	}
 }
 
@@ -185,33 +186,33 @@ func (d *sectionOf) members() {
 // the walls are broken.
 func (d *sectionOf) room() {
 	c := d.c
-	top := c.Vault.Rise + c.Vault.Thickness
+	top := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
 	if !math.IsNaN(d.framing) {
 		top = d.framing + framingShown
 	}
 	for _, side := range []float64{-1, 1} {
 		y := -d.wall
 		if side > 0 {
-			y = c.Vault.Span + d.wall
+			y = c.Vault.Span.Get() + d.wall
 		}
 		if !d.broken {
 			d.b.Line(d.v.At(y, top), d.v.At(y, -d.floor), cut)
 		} else {
 			d.brokenLine(y, top, -d.floor)
 		}
-		if l := c.Spec.Ledger; l != nil && l.Projection != nil {
-			out := -side * float64(*l.Projection)
+		if l := c.Ledger; l.Projection.Given() {
+			out := -side * l.Projection.Get()
 			d.b.Poly(paper.Poly{Points: rectangle(d.v, y, -ledgerShown, y+out, 0), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
 			d.at(d.places, d.v.At(y+out, -ledgerShown/2), "ledger")
 		}
 	}
-	d.b.Line(d.v.At(-d.wall, -d.floor), d.v.At(c.Vault.Span+d.wall, -d.floor), cut)
-	d.b.Line(d.v.At(-d.wall, 0), d.v.At(c.Vault.Span+d.wall, 0), centre)
-	d.b.Label(draft.Label{Text: "springing", Of: d.v.At(c.Vault.Span*0.72, 0), Prefer: []draft.Side{draft.Above, draft.Below}})
-	if l := c.Spec.Ledger; l != nil && l.Projection != nil {
+	d.b.Line(d.v.At(-d.wall, -d.floor), d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), cut)
+	d.b.Line(d.v.At(-d.wall, 0), d.v.At(c.Vault.Span.Get()+d.wall, 0), centre)
+	d.b.Label(draft.Label{Text: "springing", Of: d.v.At(c.Vault.Span.Get()*0.72, 0), Prefer: []draft.Side{draft.Above, draft.Below}})
+	if l := c.Ledger; l.Projection.Given() {
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("ledger, %s\nfixed %s raising", d.length(float64(*l.Projection)), l.Fixed),
-			Of:   d.v.At(-d.wall+float64(*l.Projection), -ledgerShown), Prefer: []draft.Side{draft.Right, draft.Below},
+			Text: fmt.Sprintf("ledger, %s\nfixed %s raising", d.length(l.Projection.Get()), l.Fixed.Get()),
+			Of:   d.v.At(-d.wall+l.Projection.Get(), -ledgerShown), Prefer: []draft.Side{draft.Right, draft.Below},
 		})
 	}
 }
@@ -229,35 +230,35 @@ func (d *sectionOf) brokenLine(y, from, to float64) {
 
 func (d *sectionOf) vaultDims() {
 	c := d.c
-	span, rise := c.Vault.Span, c.Vault.Rise
+	span, rise := c.Vault.Span.Get(), c.Vault.Rise.Get()
 	d.b.Dim(draft.Dim{From: d.v.At(0, 0), To: d.v.At(span, 0), Side: draft.Below, Text: "span " + d.length(span)})
 	if rise > 0 {
 		d.b.Dim(draft.Dim{From: d.v.At(span, 0), To: d.v.At(span/2, rise), Side: draft.Right, Text: "rise " + d.length(rise)})
 	}
 	if !math.IsNaN(d.framing) {
-		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, rise+c.Vault.Thickness), Side: draft.Right, Text: d.length(float64(*c.Spec.Room.Above)) + " clear"})
+		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, rise+c.Vault.Thickness.Get()), Side: draft.Right, Text: d.length(c.Room.Above.Get()) + " clear"})
 	}
-	if !math.IsInf(c.Vault.Radius, 1) {
-		at := c.Vault.Intrados.At(0.6 * c.Vault.Arc)
-		text := "R " + d.length(c.Vault.Radius) + " on the intrados"
+	if !math.IsInf(c.Vault.Radius.Get(), 1) {
+		at := c.Vault.Intrados.Get().At(0.6 * c.Vault.Arc.Get())
+		text := "R " + d.length(c.Vault.Radius.Get()) + " on the intrados"
 		if !onArc(c) {
-			text = "R " + d.length(c.Vault.Radius) + " at the crown,\nthe tightest " + d.length(c.Vault.TightestRadius)
+			text = "R " + d.length(c.Vault.Radius.Get()) + " at the crown,\nthe tightest " + d.length(c.Vault.TightestRadius.Get())
 		}
 		d.b.Label(draft.Label{Text: text, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
 	}
-	members := fmt.Sprintf("rib %s deep, rail %s,\nskin %s at %s from the intrados", d.length(c.Rib.Depth), d.length(c.Rail.Depth), d.length(c.Skin.Total()), d.length(c.Skin.Setback))
-	at := c.Vault.Intrados.At(0.27 * c.Vault.Arc)
+	members := fmt.Sprintf("rib %s deep, rail %s,\nskin %s at %s from the intrados", d.length(c.Rib.Depth.Get()), d.length(c.Rail.Depth.Get()), d.length(c.Skin.Total()), d.length(c.Skin.Setback.Get()))
+	at := c.Vault.Intrados.Get().At(0.27 * c.Vault.Arc.Get())
 	d.b.Label(draft.Label{Text: members, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
 	d.b.Label(draft.Label{
-		Text: fmt.Sprintf("%d coffers around, %s each on the intrados", c.Grid.Around, d.length(c.Grid.ModuleAround)),
-		Of:   d.v.At(c.Vault.Intrados.At(0.45*c.Vault.Arc).Y, c.Vault.Intrados.At(0.45*c.Vault.Arc).Z), Prefer: []draft.Side{draft.Below},
+		Text: fmt.Sprintf("%d coffers around, %s each on the intrados", c.Grid.Around.Get(), d.length(c.Grid.ModuleAround.Get())),
+		Of:   d.v.At(c.Vault.Intrados.Get().At(0.45*c.Vault.Arc.Get()).Y, c.Vault.Intrados.Get().At(0.45*c.Vault.Arc.Get()).Z), Prefer: []draft.Side{draft.Below},
 	})
 }
 
 func (d *sectionOf) roomDims() {
-	c, w := d.c, float64(d.c.Spec.Room.Width)
-	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(c.Vault.Span+d.wall, -d.floor), Side: draft.Below, Text: "room " + d.length(w)})
-	text := d.length(float64(c.Spec.Room.Height)) + " to the springing"
+	c, w := d.c, d.c.Room.Width.Get()
+	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), Side: draft.Below, Text: "room " + d.length(w)})
+	text := d.length(c.Room.Height.Get()) + " to the springing"
 	if d.broken {
 		text += ", broken"
 	}
@@ -268,20 +269,20 @@ func (d *sectionOf) roomDims() {
 func (d *sectionOf) bite() {
 	c := d.c
 	on := func(share, depth float64) paper.Point {
-		at, t := c.Vault.Intrados.At(share*c.Vault.Arc), c.Vault.Intrados.Tangent(share*c.Vault.Arc)
+		at, t := c.Vault.Intrados.Get().At(share*c.Vault.Arc.Get()), c.Vault.Intrados.Get().Tangent(share*c.Vault.Arc.Get())
 		return d.v.At(at.Y-t.Z*depth, at.Z+t.Y*depth)
 	}
 	d.at(d.places, on(0.5, 0), "vault.rise")
 	d.at(d.places, on(0, 0), "springing", "vault.span")
-	d.at(d.places, on(0.2, c.Skin.Setback+c.Skin.Total()), "skin")
-	d.at(d.places, on(1/float64(c.Grid.Around), c.Rail.Depth/2), "rail")
+	d.at(d.places, on(0.2, c.Skin.Setback.Get()+c.Skin.Total()), "skin")
+	d.at(d.places, on(1/float64(c.Grid.Around.Get()), c.Rail.Depth.Get()/2), "rail")
 	d.at(d.places, on(0.3, 0), "rib")
-	d.at(d.places, on(0.5, c.Vault.Thickness), "vault", "room.above", "panels.form")
-	if s := c.Spec.Strap; s != nil && len(s.Stations) > 0 {
-		last := float64(s.Stations[len(s.Stations)-1])
-		d.at(d.places, on(last, c.Vault.Thickness), "strap")
+	d.at(d.places, on(0.5, c.Vault.Thickness.Get()), "vault", "room.above", "panels.form")
+	if s := c.Strap; len(s.Stations.Get()) > 0 {
+		last := float64(s.Stations.Get()[len(s.Stations.Get())-1])
+		d.at(d.places, on(last, c.Vault.Thickness.Get()), "strap")
 	}
-	d.at(d.places, on(0.65, c.Vault.Thickness), "strap")
+	d.at(d.places, on(0.65, c.Vault.Thickness.Get()), "strap")
 	d.at(d.places, d.v.At(-d.wall, -d.floor*0.4), "room.width", "room.height")
-	d.at(d.places, d.v.At(c.Vault.Span+d.wall, 0), "edge", "ledger")
+	d.at(d.places, d.v.At(c.Vault.Span.Get()+d.wall, 0), "edge", "ledger")
 }

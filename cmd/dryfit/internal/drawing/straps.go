@@ -18,6 +18,7 @@ type strapsOf struct {
 	Input
 	c      *layout.Ceiling
 	h      *hanging.Hanging
+	first  hanging.First
 	cases  []strapCase
 	most   float64 // greatest force drawn, N
 	b      *draft.Board
@@ -41,7 +42,8 @@ const (
 
 // straps is the strap diagram of one edge rib: forces, moments, movement.
 func straps(in Input) (*subject, error) {
-	h, err := in.Sheet.Results.Hanging()
+	h := in.Sheet.Results.Hanging()
+	err := h.Err()
 	var needs *hanging.NeedsError
 	switch {
 	case errors.As(err, &needs):
@@ -50,7 +52,7 @@ func straps(in Input) (*subject, error) {
 		return nil, &NeedsError{"straps", "a frame that can be solved: " + err.Error()}
 	}
 	c := in.ceiling()
-	d := &strapsOf{Input: in, c: c, h: h, cases: strapCases(h)}
+	d := &strapsOf{Input: in, c: c, h: h, first: h.First.Get().Is, cases: strapCases(h)}
 	for _, row := range d.cases {
 		for _, f := range row.forces {
 			d.most = max(d.most, f)
@@ -59,7 +61,7 @@ func straps(in Input) (*subject, error) {
 	return &subject{
 		name: "straps", title: "Straps of one edge rib",
 		about: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.format(quantity.Force(d.most).Value())),
-		wide:  c.Vault.Width, high: 3 * c.Vault.Rise,
+		wide:  c.Vault.Width.Get(), high: 3 * c.Vault.Rise.Get(),
 		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 25,
 		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
 		notes: []draft.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, {Title: "How it was worked", Lines: d.remarks()}},
@@ -90,12 +92,13 @@ func strapCases(h *hanging.Hanging) []strapCase {
 			out = append(out, strapCase{name, most})
 		}
 	}
-	one("first hung", &h.First)
-	one("each piece alone", h.Alone)
-	one("ledgers packed", h.Packed)
-	worst("one set long or short", h.Set)
-	worst("framing moved", h.Moved)
-	worst("one strap lost", h.Lost)
+	first := h.First.Get().Is.Case
+	one("first hung", &first)
+	one("each piece alone", h.Alone.Get().Is)
+	one("ledgers packed", h.Packed.Get().Is)
+	worst("one set long or short", h.Set.Get().Is.Cases)
+	worst("framing moved", h.Moved.Get().Is)
+	worst("one strap lost", h.Lost.Get().Is)
 	return out
 }
 
@@ -114,12 +117,12 @@ func (d *strapsOf) table() []string {
 
 func (d *strapsOf) remarks() []string {
 	out := []string{
-		fmt.Sprintf("One edge rib carries %s.", d.format(quantity.Force(d.h.Weight).Value())),
+		fmt.Sprintf("One edge rib carries %s.", d.format(quantity.Force(d.h.Weight.Get()).Value())),
 		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
 		"Of several cases in one row the worst of each strap is shown. Moments are drawn on the side that they stretch.",
 	}
-	if a := d.c.Spec.Strap.Allowable; a != nil {
-		out = append(out, fmt.Sprintf("Allowable %s, by %s.", d.format(a.Load.Value()), a.Source))
+	if a := d.c.Strap.Allowable; a.Given() {
+		out = append(out, fmt.Sprintf("Allowable %s, by %s.", d.format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
 	}
 	return out
 }
@@ -127,8 +130,8 @@ func (d *strapsOf) remarks() []string {
 func (d *strapsOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.places = b, map[int]paper.Point{}
 	// From the top: forces, moments, movement.
-	rise := d.c.Vault.Rise
-	over := (d.c.Vault.Width - d.c.Vault.Span) / 2
+	rise := d.c.Vault.Rise.Get()
+	over := (d.c.Vault.Width.Get() - d.c.Vault.Span.Get()) / 2
 	figure := func(k int) draft.View {
 		o := v.At(over, rise*float64(2-k))
 		o.Y -= float64(2-k) * between
@@ -143,7 +146,7 @@ func (d *strapsOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 // axis draws the rib's centre line.
 func (d *strapsOf) axis(v draft.View, s paper.Stroke) {
 	var points []paper.Point
-	for _, n := range d.h.Shape {
+	for _, n := range d.first.Shape {
 		points = append(points, v.At(n.Y, n.Z))
 	}
 	d.b.Poly(paper.Poly{Points: points, Stroke: s})
@@ -151,8 +154,8 @@ func (d *strapsOf) axis(v draft.View, s paper.Stroke) {
 
 // node is the station of the rib nearest to an arc length.
 func (d *strapsOf) node(s float64) hanging.Station {
-	best := d.h.Shape[0]
-	for _, n := range d.h.Shape {
+	best := d.first.Shape[0]
+	for _, n := range d.first.Shape {
 		if math.Abs(n.At-s) < math.Abs(best.At-s) {
 			best = n
 		}
@@ -174,18 +177,18 @@ func round(x float64) float64 {
 // forces draws a bar for each case over each strap.
 func (d *strapsOf) forces(v draft.View) {
 	d.axis(v, bold)
-	stations := d.c.Spec.Strap.Stations
+	stations := d.c.Strap.Stations.Get()
 	scale := tallestBar / max(d.most, 1e-9) // mm for a newton
 	apart := math.Inf(1)
 	for i := range stations {
 		if i > 0 {
-			a, b := d.node(float64(stations[i-1])*d.c.Vault.Arc), d.node(float64(stations[i])*d.c.Vault.Arc)
+			a, b := d.node(float64(stations[i-1])*d.c.Vault.Arc.Get()), d.node(float64(stations[i])*d.c.Vault.Arc.Get())
 			apart = min(apart, v.Size(b.Y-a.Y))
 		}
 	}
 	bar := min(2.4, 0.8*apart/float64(len(d.cases)))
 	for i, share := range stations {
-		n := d.node(float64(share) * d.c.Vault.Arc)
+		n := d.node(float64(share) * d.c.Vault.Arc.Get())
 		foot := v.At(n.Y, n.Z)
 		worst := 0.0
 		for k, row := range d.cases {
@@ -202,8 +205,8 @@ func (d *strapsOf) forces(v draft.View) {
 		d.at(d.places, foot, spec.Key("strap", "stations", i+1))
 	}
 	d.legend(v, bar, scale)
-	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc).Y, d.node(float64(stations[0])*d.c.Vault.Arc).Z), "strap")
-	d.at(d.places, v.At(d.node(d.c.Vault.Arc/2).Y, d.node(d.c.Vault.Arc/2).Z), "rib.sag", "room")
+	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Y, d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Z), "strap")
+	d.at(d.places, v.At(d.node(d.c.Vault.Arc.Get()/2).Y, d.node(d.c.Vault.Arc.Get()/2).Z), "rib.sag", "room")
 }
 
 // legend says under the figure which tone is which case, and the scale of the
@@ -218,7 +221,7 @@ func (d *strapsOf) legend(v draft.View, bar, scale float64) {
 	for k := range d.cases {
 		at := x + float64(k)*34
 		row := y + 6
-		if at+30 > x+v.Size(d.c.Vault.Span)+20 || k >= 3 {
+		if at+30 > x+v.Size(d.c.Vault.Span.Get())+20 || k >= 3 {
 			at, row = x+float64(k-3)*34, y+11
 		}
 		d.b.Poly(paper.Poly{
@@ -231,7 +234,7 @@ func (d *strapsOf) legend(v draft.View, bar, scale float64) {
 
 // normal is the direction away from the room at a station, on paper.
 func (d *strapsOf) normal(n hanging.Station) (x, y float64) {
-	t := d.c.Vault.Intrados.Tangent(n.At)
+	t := d.c.Vault.Intrados.Get().Tangent(n.At)
 	return -t.Z, -t.Y
 }
 
@@ -239,8 +242,8 @@ func (d *strapsOf) normal(n hanging.Station) (x, y float64) {
 // stretches.
 func (d *strapsOf) moments(v draft.View) {
 	most := 0.0
-	worst := d.h.Shape[0]
-	for _, n := range d.h.Shape {
+	worst := d.first.Shape[0]
+	for _, n := range d.first.Shape {
 		if m := math.Abs(n.Moment); m > most*(1+hanging.Alike) {
 			most, worst = m, n
 		}
@@ -255,11 +258,11 @@ func (d *strapsOf) moments(v draft.View) {
 		x, y := d.normal(n)
 		return paper.Point{X: p.X - x*n.Moment*scale, Y: p.Y - y*n.Moment*scale}
 	}
-	points := []paper.Point{v.At(d.h.Shape[0].Y, d.h.Shape[0].Z)}
-	for _, n := range d.h.Shape {
+	points := []paper.Point{v.At(d.first.Shape[0].Y, d.first.Shape[0].Z)}
+	for _, n := range d.first.Shape {
 		points = append(points, place(n))
 	}
-	last := d.h.Shape[len(d.h.Shape)-1]
+	last := d.first.Shape[len(d.first.Shape)-1]
 	points = append(points, v.At(last.Y, last.Z))
 	d.b.Poly(paper.Poly{Points: points, Stroke: edge})
 	d.b.Label(draft.Label{
@@ -272,7 +275,7 @@ func (d *strapsOf) moments(v draft.View) {
 // movement draws the rib as it was and as it hangs, its movement multiplied.
 func (d *strapsOf) movement(v draft.View) {
 	most := 0.0
-	for _, n := range d.h.Shape {
+	for _, n := range d.first.Shape {
 		most = max(most, math.Hypot(n.MoveY, n.MoveZ))
 	}
 	d.axis(v, hidden)
@@ -281,16 +284,16 @@ func (d *strapsOf) movement(v draft.View) {
 	}
 	factor := round(moveShown / v.Size(most))
 	var points []paper.Point
-	for _, n := range d.h.Shape {
+	for _, n := range d.first.Shape {
 		points = append(points, v.At(n.Y+factor*n.MoveY, n.Z+factor*n.MoveZ))
 	}
 	d.b.Poly(paper.Poly{Points: points, Stroke: bold})
 	d.caption(v, fmt.Sprintf("movement as first hung, drawn %g times; sag %s in the long term on a run of %s",
-		factor, d.length(d.h.First.Sag), d.length(d.h.First.Run)))
+		factor, d.length(d.first.Sag), d.length(d.first.Run)))
 }
 
 // caption names a figure under its left foot.
 func (d *strapsOf) caption(v draft.View, text string) {
 	p := v.At(0, 0)
-	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: p.X + v.Size(d.c.Vault.Span)/2, Y: p.Y + 10}, Inside: true})
+	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: p.X + v.Size(d.c.Vault.Span.Get())/2, Y: p.Y + 10}, Inside: true})
 }

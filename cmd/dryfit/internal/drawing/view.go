@@ -16,25 +16,25 @@ const eyeHeight = 1.6
 // entryCamera stands in the entry: at the near end wall, or at the left side
 // wall in the middle of the room or where its door is placed.
 func entryCamera(c *layout.Ceiling) camera {
-	up := eyeHeight - float64(c.Spec.Room.Height)
+	up := eyeHeight - c.Room.Height.Get()
 	if up > -0.1 { // a springing below the eye: the eye stays in the room
 		up = -0.1
 	}
 	door := math.NaN()
-	if d := c.Spec.Room.Door; d != nil {
-		door = float64(d.Offset)
+	if d := c.Room.Door; d.Given() {
+		door = d.Offset.Get()
 	}
 	const inside = 0.01 // of the wall
-	if c.Spec.Room.Entry == "side" {
+	if c.Room.Entry.Get() == "side" {
 		x := c.BuiltLength() / 2
 		if !math.IsNaN(door) {
 			x = min(max(door-c.NearGap(), 0.1), c.BuiltLength()-0.1)
 		}
 		return camera{space{x, inside, up}, true}
 	}
-	y := c.Vault.Span / 2
+	y := c.Vault.Span.Get() / 2
 	if !math.IsNaN(door) {
-		y = min(max(door, 0.1), c.Vault.Span-0.1)
+		y = min(max(door, 0.1), c.Vault.Span.Get()-0.1)
 	}
 	return camera{space{inside, y, up}, false}
 }
@@ -60,16 +60,16 @@ func View(c *layout.Ceiling, low, high paper.Point) []paper.Item {
 // view is the sheet of it.
 func view(in Input) (*subject, error) {
 	c := in.ceiling()
-	if err := shows("view", c.Grid.Around*c.Grid.Along, "coffers"); err != nil {
+	if err := shows("view", c.Grid.Around.Get()*c.Grid.Along.Get(), "coffers"); err != nil {
 		return nil, err
 	}
 	where := "the near end"
-	if c.Spec.Room.Entry == "side" {
+	if c.Room.Entry.Get() == "side" {
 		where = "the left side"
 	}
 	return &subject{
 		name: "view", title: "View from the entry",
-		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around, c.Grid.Along, where, in.length(eyeHeight)),
+		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(eyeHeight)),
 		left:  120, right: 120, above: 90, below: 90, best: 1, // the least paper is A3, or ARCH-B
 		shows: []string{"grid", "vault.rise", "vault.profile"},
 		draw: func(b *draft.Board, _ draft.View) map[int]paper.Point {
@@ -80,7 +80,7 @@ func view(in Input) (*subject, error) {
 			b.In("view", func() { b.Items(View(c, low, high)) })
 			b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7}, Height: draft.Ordinary, Anchor: paper.Middle, Text: fmt.Sprintf(
 				"from the entry at %s, the eye %s above the floor; coffers of %s by %s, ratio %s",
-				where, in.length(eyeHeight), in.length(c.Grid.ModuleAround), in.length(c.Grid.ModuleAlong), ratio(c))})
+				where, in.length(eyeHeight), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
 			places := map[int]paper.Point{}
 			in.at(places, paper.Point{X: low.X + 6, Y: high.Y + 6}, "grid", "vault")
 			return places

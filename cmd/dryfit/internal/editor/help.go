@@ -8,21 +8,24 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
+	"dryfit/rules/catalog"
 	"dryfit/rules/standards"
+	"dryfit/spec"
 	"dryfit/spec/edit"
 	"dryfit/spec/quantity"
 )
 
-// covers reports whether one of two keys is the other or holds it: what reads a
-// table reads its keys.
-func covers(a, b string) bool {
-	a, b = pattern(a), pattern(b)
-	return a == b || strings.HasPrefix(a, b+".") || strings.HasPrefix(b, a+".")
-}
-
-func reads(r *rules.Rule, key string) bool {
-	is := func(k string) bool { return covers(k, key) }
-	return slices.ContainsFunc(r.Needs, is) || slices.ContainsFunc(r.Reads, is)
+// readers are those of a list of rules that read a key, or one in it: for the
+// last text that could be reviewed, or else for any that was seen.
+func (d *document) readers(list []*rules.Rule, key string) []*rules.Rule {
+	keys := spec.IDs(key)
+	return slices.DeleteFunc(slices.Clone(list), func(r *rules.Rule) bool {
+		read := catalog.Reads(r.ID)
+		if d.good != nil {
+			read = d.good.Inputs[r]
+		}
+		return keys.And(read).Empty()
+	})
 }
 
 // meaning is what a key of a spec means, how it is written, and its default.
@@ -90,13 +93,10 @@ func from(source string, o standards.Origin) string {
 	return fmt.Sprintf("%s, set at %s:%d", source, o.File, o.Line)
 }
 
-// limits are those in force of the rules that read a key, one line each.
-func limits(key string, list []*rules.Rule, std *standards.Standards, units quantity.System) []string {
+// limits are those in force of some rules, one line each.
+func limits(list []*rules.Rule, std *standards.Standards, units quantity.System) []string {
 	var out []string
 	for _, r := range list {
-		if !reads(r, key) {
-			continue
-		}
 		for _, l := range r.Limits {
 			out = append(out, inForce(r, l, std, units))
 		}

@@ -72,8 +72,8 @@ func (s *server) help(d *document, key string) string {
 		}
 		text += section("Figures derived from it"+d.age(), lines, "dryfit calcs")
 	}
-	text += section("Limits in force that read it", limits(key, nearest(s.Rules, key, near), std, units), "dryfit standards")
-	if ids := s.withoutLimits(key); len(ids) > 0 {
+	text += section("Limits in force that read it", limits(nearest(d.readers(s.Rules, key), key, near), std, units), "dryfit standards")
+	if ids := withoutLimits(d.readers(s.Rules, key)); len(ids) > 0 {
 		text += "\nAlso read by " + codes(ids) + ".\n"
 	}
 	if ids := wanting(key, s.Rules); len(ids) > 0 && !specKeys().at[pattern(key)].Required {
@@ -118,11 +118,11 @@ func section(title string, lines []string, rest string) string {
 	return out
 }
 
-// withoutLimits are the rules that read a key and have no limit to list.
-func (s *server) withoutLimits(key string) []string {
+// withoutLimits are the rules that have no limit to list.
+func withoutLimits(list []*rules.Rule) []string {
 	var ids []string
-	for _, r := range s.Rules {
-		if len(r.Limits) == 0 && reads(r, key) {
+	for _, r := range list {
+		if len(r.Limits) == 0 {
 			ids = append(ids, r.ID)
 		}
 	}

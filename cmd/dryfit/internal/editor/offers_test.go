@@ -95,9 +95,9 @@ func weight(list []diagnostic) int {
 func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 	o := options()
 	o.Rules = []*rules.Rule{{
-		ID: "test.saddle", Title: "there is a saddle", Severity: rules.Hold, Reads: []string{"lift.saddle"},
+		ID: "test.saddle", Title: "there is a saddle", Severity: rules.Hold,
 		Check: func(p *rules.Pass) {
-			if l := p.Ceiling.Spec.Lift; l == nil || l.Saddle == nil || !*l.Saddle {
+			if l := p.Ceiling.Lift; !l.Saddle.Given() || !l.Saddle.Get() {
 				p.Report(rules.Finding{At: "lift.saddle", Text: "no saddle", Offers: []rules.Offer{{Key: "lift.saddle", Value: true}}})
 			}
 		},
@@ -136,7 +136,7 @@ func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 func TestAnOfferOfATableThatIsNotThere(t *testing.T) {
 	o := options()
 	o.Rules = []*rules.Rule{{
-		ID: "test.wrap", Title: "the wrap is stated", Severity: rules.Hold, Reads: []string{"wrap.allowance"},
+		ID: "test.wrap", Title: "the wrap is stated", Severity: rules.Hold,
 		Check: func(p *rules.Pass) {
 			if _, assumed := p.Ceiling.AssumedAt("wrap.allowance"); assumed {
 				p.Report(rules.Finding{At: "wrap.allowance", Text: "no wrap", Offers: []rules.Offer{{Key: "wrap.allowance", Value: "25mm"}}})

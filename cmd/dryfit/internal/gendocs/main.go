@@ -6,21 +6,24 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
 	"dryfit/rules/catalog"
+	"dryfit/rules/ruletest"
 	"dryfit/rules/standards"
 	"dryfit/schema"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
 func main() {
-	if err := write("../../docs"); err != nil {
+	if err := write("../.."); err != nil {
 		fmt.Fprintln(os.Stderr, "gendocs:", err)
 		os.Exit(1)
 	}
@@ -28,8 +31,17 @@ func main() {
 
 const generated = "<!-- Written by go generate; edit the code instead. -->\n\n"
 
-func write(docs string) error {
-	if err := os.WriteFile(filepath.Join(docs, "format.md"), format(), 0o644); err != nil {
+func write(root string) error {
+	seen, err := reads(root)
+	if err != nil {
+		return err
+	}
+	list := filepath.Join(root, "rules", "catalog", "reads.txt")
+	if err := os.WriteFile(list, []byte(catalog.ReadsText(seen)), 0o644); err != nil {
+		return err
+	}
+	docs := filepath.Join(root, "docs")
+	if err := os.WriteFile(filepath.Join(docs, "format.md"), format(seen), 0o644); err != nil {
 		return err
 	}
 	folder := filepath.Join(docs, "rules")
@@ -45,7 +57,7 @@ func write(docs string) error {
 		fmt.Fprintf(&index, "\n## %s\n\n", f.Title)
 		for _, r := range f.List() {
 			fmt.Fprintf(&index, "- [%s](%s.md): %s\n", r.ID, r.ID, r.Title)
-			page, err := rulePage(f, r)
+			page, err := rulePage(f, r, seen[r.ID])
 			if err != nil {
 				return err
 			}
@@ -57,10 +69,29 @@ func write(docs string) error {
 	return os.WriteFile(filepath.Join(folder, "README.md"), index.Bytes(), 0o644)
 }
 
-func rulePage(f rules.Family, r *rules.Rule) ([]byte, error) {
+// reads are the keys that each rule is seen to read, in the cases of all rules and
+// in the examples.
+func reads(root string) (map[string]record.Set, error) {
+	specs := map[string][]byte{}
+	for _, folder := range ruletest.Examples {
+		err := filepath.WalkDir(filepath.Join(root, folder), func(path string, _ fs.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".ceiling.toml") {
+				return err
+			}
+			specs[path], err = os.ReadFile(path)
+			return err
+		})
+		if err != nil {
+			return nil, err
+		}
+	}
+	return ruletest.Reads(catalog.Families(), specs)
+}
+
+func rulePage(f rules.Family, r *rules.Rule, reads record.Set) ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s# %s\n\n```text\n", generated, r.ID)
-	if err := report.Basis(&b, f, r); err != nil {
+	if err := report.Basis(&b, f, r, reads); err != nil {
 		return nil, err
 	}
 	b.WriteString("```\n")
@@ -68,14 +99,14 @@ func rulePage(f rules.Family, r *rules.Rule) ([]byte, error) {
 }
 
 // format is the table of all keys.
-func format() []byte {
+func format(seen map[string]record.Set) []byte {
 	var b bytes.Buffer
 	b.WriteString(generated + "# The spec's keys\n\n" +
 		"A star in a key stands for any element of an array. In findings elements are numbered from 1: `route.2.width`. " +
 		"A key that is neither required nor has a default may be left out: the rules that need it are then not checked.\n\n" +
 		"| key | means | written | | read by |\n| --- | --- | --- | --- | --- |\n")
 	for _, p := range schema.Properties() {
-		fmt.Fprintf(&b, "| `%s` | %s | %s | %s | %s |\n", p.Path, p.Description, form(p), standing(p), readers(p.Path))
+		fmt.Fprintf(&b, "| `%s` | %s | %s | %s | %s |\n", p.Path, p.Description, form(p), standing(p), readers(p.Path, seen))
 	}
 	return b.Bytes()
 }
@@ -121,14 +152,13 @@ func standing(p schema.Property) string {
 	return ""
 }
 
-func readers(path string) string {
+// readers are the rules that read a key; of a table, those that read one in it.
+func readers(path string, seen map[string]record.Set) string {
+	keys := spec.IDs(path)
 	var ids []string
 	for _, r := range catalog.Rules() {
-		for _, key := range slices.Concat(r.Needs, r.Reads) {
-			if path == key || strings.HasPrefix(path, key+".") {
-				ids = append(ids, r.ID)
-				break
-			}
+		if !keys.And(seen[r.ID]).Empty() {
+			ids = append(ids, r.ID)
 		}
 	}
 	return strings.Join(ids, ", ")

@@ -5,10 +5,13 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/rules"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
+	"dryfit/spec/record"
 )
 
 // Catalogue lists every rule with its title, by family.
@@ -26,8 +29,9 @@ func Catalogue(w io.Writer, families []rules.Family) error {
 	return t.out.Flush()
 }
 
-// Basis writes all that there is to know of one rule.
-func Basis(w io.Writer, f rules.Family, r *rules.Rule) error {
+// Basis writes all that there is to know of one rule, with the keys that it
+// reads.
+func Basis(w io.Writer, f rules.Family, r *rules.Rule, reads record.Set) error {
 	cases, err := f.CasesOf(r)
 	if err != nil {
 		return err
@@ -49,7 +53,7 @@ func Basis(w io.Writer, f rules.Family, r *rules.Rule) error {
 	}
 	t.entryOf("basis", r.Basis.Source.String())
 	t.entryOf("needs", orNone(r.Needs))
-	t.entryOf("reads", orNone(r.Reads))
+	t.entryOf("reads", orNone(leaves(reads)))
 	for _, l := range r.Limits {
 		t.entryOf("limit", r.Full(l.Key)+": "+limitText(l))
 	}
@@ -96,6 +100,14 @@ func caseTitle(c rules.Case) string {
 		return "finds fault with"
 	}
 	return "passes"
+}
+
+// leaves are the keys of a set that are no tables of others in it.
+func leaves(set record.Set) []string {
+	names := spec.Names(set)
+	return slices.DeleteFunc(names, func(key string) bool {
+		return slices.ContainsFunc(names, func(other string) bool { return strings.HasPrefix(other, key+".") })
+	})
 }
 
 func orNone(keys []string) string {

@@ -27,9 +27,9 @@ type Calcs struct {
 // same with the numbers put in.
 func CalcsText(w io.Writer, c Calcs) error {
 	t := &texter{out: bufio.NewWriter(w)}
-	p := c.Ceiling.Spec.Project
+	p := c.Ceiling.Project
 	t.line(Safe(c.Path))
-	for _, l := range wrap("calculation sheet: "+title(p.Title, p.Sheet, p.Revision), textWidth) {
+	for _, l := range wrap("calculation sheet: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 		t.line(l)
 	}
 	t.line(legend(c.Ceiling.Units))

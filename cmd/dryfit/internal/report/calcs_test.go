@@ -167,7 +167,7 @@ func rework(t *testing.T, c *layout.Ceiling) (lines int) {
 		got := evaluate(t, arithmetic)
 		// Half a unit, and what nine digits in the terms make of it where large
 		// ones cancel.
-		assert.InDelta(t, want, got, 0.6*unit, "%s, %s: %s = %s", c.Spec.Project.Title, f.Key, arithmetic, printed)
+		assert.InDelta(t, want, got, 0.6*unit, "%s, %s: %s = %s", c.Project.Title.Get(), f.Key, arithmetic, printed)
 	}
 	return lines
 }

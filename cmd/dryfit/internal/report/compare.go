@@ -49,9 +49,9 @@ func CompareText(w io.Writer, c Comparison) error {
 }
 
 func (t *texter) side(mark string, s *review.Sheet) {
-	p := s.Ceiling.Spec.Project
+	p := s.Ceiling.Project
 	t.paragraph(mark, "", Safe(s.Path))
-	t.paragraph("", "", title(p.Title, p.Sheet, p.Revision))
+	t.paragraph("", "", title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	t.paragraph("", "", "to "+standardsOf(s))
 }
 

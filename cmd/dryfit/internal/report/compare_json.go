@@ -97,8 +97,8 @@ func CompareJSON(w io.Writer, c Comparison) error {
 }
 
 func sideJSON(s *review.Sheet) jsonSide {
-	p := s.Ceiling.Spec.Project
-	return jsonSide{s.Path, p.Title, p.Revision, append([]string{}, s.Standards.Files...), s.Verdict.String(), jsonCounts(s.Counts)}
+	p := s.Ceiling.Project
+	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), jsonCounts(s.Counts)}
 }
 
 func movedJSON(f compare.FigureChange) jsonMoved {

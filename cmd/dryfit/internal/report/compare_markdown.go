@@ -13,8 +13,8 @@ import (
 // request.
 func CompareMarkdown(w io.Writer, c Comparison) error {
 	b := bufio.NewWriter(w)
-	p := c.New.Ceiling.Spec.Project
-	fmt.Fprintf(b, "## %s\n\n**%s → %s**\n\n", markdownText(title(p.Title, p.Sheet, p.Revision)), c.Old.Verdict, c.New.Verdict)
+	p := c.New.Ceiling.Project
+	fmt.Fprintf(b, "## %s\n\n**%s → %s**\n\n", markdownText(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get())), c.Old.Verdict, c.New.Verdict)
 	fmt.Fprintf(b, "| | spec | standards | counts |\n| --- | --- | --- | --- |\n")
 	for _, s := range []struct {
 		name  string

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dryfit/rules"
+	"dryfit/rules/layout"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -23,7 +24,7 @@ type entry struct {
 	offer      *rules.Offer
 	passes     string // the offer, as a spec writes it
 	accepted   string // by whom, why, until when
-	acceptance *spec.Accepted
+	acceptance *layout.Acceptance
 }
 
 // entries are a sheet's: faults of the file first, then findings, each in their

@@ -139,7 +139,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
 	}
 	if p := s.Project; p != nil {
-		f.Title, f.Sheet, f.Revision = p.Title, p.Sheet, p.Revision
+		f.Title, f.Sheet, f.Revision = p.Title.Get(), p.Sheet.Get(), p.Revision.Get()
 	}
 	for _, p := range s.Problems {
 		f.Findings = append(f.Findings, jsonFinding{

@@ -66,7 +66,7 @@ func markdownSheet(s *review.Sheet) string {
 	var b strings.Builder
 	heading := s.Path
 	if s.Project != nil {
-		heading = s.Project.Title
+		heading = s.Project.Title.Get()
 	}
 	fmt.Fprintf(&b, "\n### %s\n\n%s: **%s**, %s\n", markdownText(heading), code(s.Path), s.Verdict, s.Counts)
 	all := entries(s)

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"dryfit/rules"
+	"dryfit/rules/catalog"
 )
 
 // fileRules are what may be wrong with a file before any rule is run.
@@ -92,7 +93,7 @@ func sarifHelp(r *rules.Rule) sarifMarkup {
 		item("Limit "+r.Full(l.Key), limitText(l))
 	}
 	item("Needs", orNone(r.Needs))
-	item("Reads", orNone(r.Reads))
+	item("Reads", orNone(leaves(catalog.Reads(r.ID))))
 	item("Basis", r.Basis.Source.String())
 	item("More", "dryfit basis "+r.ID)
 	return sarifMarkup{strings.Join(text, "\n"), strings.Join(markdown, "\n")}

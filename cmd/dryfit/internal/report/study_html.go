@@ -47,11 +47,11 @@ type pageOption struct {
 // no font, no picture from anywhere. Some options are drawn on the contact
 // sheet; undrawn is how many it had no room for.
 func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
-	p := s.Base.Ceiling.Spec.Project
+	p := s.Base.Ceiling.Project
 	same, differ := s.shared()
 	out := page{
 		furniture: studyFurniture,
-		Title:     title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Base.Path),
+		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Safe(s.Base.Path),
 		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
 		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
 		Abridged: s.abridged(), Caution: Caution, Undrawn: undrawn,

@@ -15,9 +15,9 @@ import (
 // then what each loses, 80 columns wide.
 func StudyText(w io.Writer, s Study) error {
 	t := &texter{out: bufio.NewWriter(w)}
-	p := s.Base.Ceiling.Spec.Project
+	p := s.Base.Ceiling.Project
 	t.line(Safe(s.Base.Path))
-	t.wrapped("study: " + title(p.Title, p.Sheet, p.Revision))
+	t.wrapped("study: " + title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	t.wrapped("checked on " + s.On + " to the " + Safe(s.Base.Standards.Name))
 	for _, l := range append(s.varied(), s.Says...) {
 		t.wrapped(Safe(l))

@@ -117,11 +117,11 @@ type takeoffView struct {
 }
 
 func (s Submittal) view() submittalView {
-	p := s.Sheet.Ceiling.Spec.Project
+	p := s.Sheet.Ceiling.Project
 	verdict := s.Sheet.Verdict.String()
 	out := submittalView{
 		furniture: submittalFurniture,
-		Title:     title(p.Title, p.Sheet, p.Revision), Path: Safe(s.Seal.Spec.Path),
+		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Safe(s.Seal.Spec.Path),
 		Verdict: verdict, Class: classes[verdict],
 		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, Safe(s.Sheet.Standards.Name),
 			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),

@@ -51,7 +51,7 @@ func (s Submittal) refer(out *submittalView, f rules.Finding, v findingView) {
 		i = len(out.Referred)
 		named := ""
 		if to == rules.ToEngineer {
-			named = Safe(s.Sheet.Ceiling.Spec.Project.Engineer)
+			named = Safe(s.Sheet.Ceiling.Project.Engineer.Get())
 		}
 		out.Referred = append(out.Referred, referredView{To: to, Named: named})
 	}

@@ -26,8 +26,8 @@ type SubmittalEntry struct {
 func EntryOf(s *review.Sheet, path string) SubmittalEntry {
 	e := SubmittalEntry{Path: Safe(path), Verdict: s.Verdict, Counts: s.Counts}
 	if s.Ceiling != nil {
-		p := s.Ceiling.Spec.Project
-		e.Title = title(p.Title, p.Sheet, p.Revision)
+		p := s.Ceiling.Project
+		e.Title = title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get())
 	}
 	for _, f := range entries(s) {
 		if s.Ceiling == nil {

@@ -74,9 +74,9 @@ func (t Takeoff) rows() []row {
 // TakeoffText writes the takeoff as a schedule.
 func TakeoffText(w io.Writer, t Takeoff) error {
 	x := &texter{out: bufio.NewWriter(w)}
-	p := t.Ceiling.Spec.Project
+	p := t.Ceiling.Project
 	x.line(Safe(t.Path))
-	for _, l := range wrap("takeoff: "+title(p.Title, p.Sheet, p.Revision), textWidth) {
+	for _, l := range wrap("takeoff: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 		x.line(l)
 	}
 	widths := []int{16, 20, 10, 11, 10, 10}

@@ -92,7 +92,7 @@ func (t *texter) sheet(s *review.Sheet, on string) {
 func (t *texter) heading(s *review.Sheet, on string) {
 	t.line(Safe(s.Path))
 	if p := s.Project; p != nil {
-		for _, l := range wrap(title(p.Title, p.Sheet, p.Revision), textWidth) {
+		for _, l := range wrap(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 			t.line(l)
 		}
 	}

@@ -1,0 +1,242 @@
+package layout
+
+import (
+	"dryfit/spec"
+	"dryfit/spec/record"
+)
+
+// Table is what a table of the spec says by being there.
+type Table struct{ stated Flag }
+
+// Given reports whether the spec states the table, or a default does.
+func (t Table) Given() bool { return t.stated.Get() }
+
+// Project is the title block.
+type Project struct {
+	Title, Sheet, Revision Word
+	Engineer               Word // of record for the hanging
+}
+
+// Room is the room as built.
+type Room struct {
+	Width, Length Number
+	Height        Number // floor to springing
+	Above         Number // clear, from the crown's extrados to the framing
+	Tolerance     Number // plus or minus, on width and length
+	Entry, Access Word
+	Framing       Framing
+	Door          RoomDoor
+}
+
+// Framing is what the straps are fixed to.
+type Framing struct {
+	Table
+	Spacing, Offset Number
+	Member          Number // width of one member
+	Movement        Number
+	Runs, Species   Word
+	Blocking        Flag
+}
+
+// RoomDoor places the room's own door.
+type RoomDoor struct {
+	Table
+	Wall   Word
+	Offset Number
+}
+
+// Strap is the hanger.
+type Strap struct {
+	Table
+	Stations                             record.Value[[]float64] // shares of the arc
+	Material                             Word
+	Width, Thickness, Lap, Hole, Setting Number
+	Fixing                               Fixing
+	Allowable                            Allowable
+	Screws                               Screws
+}
+
+// Fixing says on which face the strap is screwed.
+type Fixing struct{ Top, Bottom Word }
+
+// Allowable is the load that a strap with its fixings may carry.
+type Allowable struct {
+	Table
+	Load   Number
+	Source Word
+}
+
+// Screws are those at one end of a strap.
+type Screws struct {
+	Table
+	Count                 Count
+	Diameter, Penetration Number
+}
+
+// Ledger is the wall member under the springing.
+type Ledger struct {
+	Table
+	Projection Number
+	Fixed      Word
+	Packed     Flag
+}
+
+// Edge is the perimeter moulding.
+type Edge struct{ Cover Number }
+
+// Close is the order of closing.
+type Close struct {
+	FirstGap Number
+	Last     Word
+}
+
+// Finish says which faces are sealed.
+type Finish struct{ Sides Word }
+
+// Lift is the hand-cranked lifts.
+type Lift struct {
+	Table
+	Units                   Count
+	Capacity, Reach, Stowed Number
+	Stations                record.Value[[]float64] // shares of the panel's arc
+	Saddle                  Flag
+}
+
+// Crew is who carries.
+type Crew struct {
+	People Count
+	Aids   Word
+}
+
+// Wrap is the padding while travelling.
+type Wrap struct{ Allowance Number }
+
+// Leg is one leg of the route; which keys it has depends on its kind.
+type Leg struct {
+	Name, Kind                                                                          Word
+	Width, Height, Length, Wall, Before, After, Onward, Headroom, Rise, Going, Capacity Number
+	Landing                                                                             Box
+	Door                                                                                Box
+	Inside                                                                              Box
+}
+
+// Box is a clear floor, opening or inside; what it has no size of is not given.
+type Box struct{ Length, Width, Height Number }
+
+// Fitting is something let into a coffer.
+type Fitting struct {
+	Name, Kind              Word
+	Coffer                  record.Value[[]int]
+	Diameter, Width, Length Number
+	At                      Offset
+}
+
+// Offset is measured from the coffer's centre.
+type Offset struct {
+	Table
+	Around, Along Number
+}
+
+// Acceptance is what the spec says of a finding that it accepts.
+type Acceptance struct{ Rule, At, Reason, By, Until string }
+
+// si and others are what the spec states at a key.
+func si[T ~float64](c *Ceiling, f spec.Field[T]) Number { return spec.SI(c.rec, f) }
+
+func stated[T any](c *Ceiling, f spec.Field[T]) record.Value[T] { return f.Value(c.rec) }
+
+func (c *Ceiling) table(t spec.Table) Table { return Table{t.Stated(c.rec)} }
+
+// takeInputs are the parts of the spec that nothing follows from here.
+func (c *Ceiling) takeInputs() {
+	s := c.spec
+	c.Project = Project{
+		Title: stated(c, s.Project.Title), Sheet: stated(c, s.Project.Sheet),
+		Revision: stated(c, s.Project.Revision), Engineer: stated(c, s.Project.Engineer),
+	}
+	c.takeRoom()
+	c.takeStrap()
+	c.Ledger = Ledger{
+		Table: c.table(s.Ledger.Table), Projection: si(c, s.Ledger.Projection),
+		Fixed: stated(c, s.Ledger.Fixed), Packed: stated(c, s.Ledger.Packed),
+	}
+	c.Edge = Edge{si(c, s.Edge.Cover)}
+	c.Close = Close{FirstGap: si(c, s.Close.FirstGap), Last: stated(c, s.Close.Last)}
+	c.Finish = Finish{stated(c, s.Finish.Sides)}
+	c.Lift = Lift{
+		Table: c.table(s.Lift.Table), Units: stated(c, s.Lift.Units),
+		Capacity: si(c, s.Lift.Capacity), Reach: si(c, s.Lift.Reach), Stowed: si(c, s.Lift.Stowed),
+		Stations: spec.SIs(c.rec, s.Lift.Stations), Saddle: stated(c, s.Lift.Saddle),
+	}
+	c.Crew = Crew{People: stated(c, s.Crew.People), Aids: stated(c, s.Crew.Aids)}
+	c.Wrap = Wrap{si(c, s.Wrap.Allowance)}
+	c.Route = each(c, s.Route, c.leg)
+	c.Fitting = each(c, s.Fitting, c.fitting)
+	c.Accept = each(c, s.Accept, c.acceptance)
+}
+
+// each turns the elements of an array of tables into what is read of them.
+func each[S, T any](c *Ceiling, list spec.List[S], f func(S) T) record.Value[[]T] {
+	elements := list.Value(c.rec)
+	return Derive(c, func() []T {
+		var out []T
+		for _, s := range elements.Get() {
+			out = append(out, f(s))
+		}
+		return out
+	})
+}
+
+func (c *Ceiling) takeRoom() {
+	s, f := c.spec.Room, c.spec.Room.Framing
+	c.Room = Room{
+		Width: si(c, s.Width), Length: si(c, s.Length), Height: si(c, s.Height),
+		Above: si(c, s.Above), Tolerance: si(c, s.Tolerance), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
+		Framing: Framing{
+			Table: c.table(f.Table), Spacing: si(c, f.Spacing), Offset: si(c, f.Offset), Member: si(c, f.Member),
+			Movement: si(c, f.Movement), Runs: stated(c, f.Runs), Species: stated(c, f.Species), Blocking: stated(c, f.Blocking),
+		},
+		Door: RoomDoor{Table: c.table(s.Door.Table), Wall: stated(c, s.Door.Wall), Offset: si(c, s.Door.Offset)},
+	}
+}
+
+func (c *Ceiling) takeStrap() {
+	s := c.spec.Strap
+	c.Strap = Strap{
+		Table: c.table(s.Table), Stations: spec.SIs(c.rec, s.Stations), Material: stated(c, s.Material),
+		Width: si(c, s.Width), Thickness: si(c, s.Thickness), Lap: si(c, s.Lap), Hole: si(c, s.Hole), Setting: si(c, s.Setting),
+		Fixing:    Fixing{Top: stated(c, s.Fixing.Top), Bottom: stated(c, s.Fixing.Bottom)},
+		Allowable: Allowable{Table: c.table(s.Allowable.Table), Load: si(c, s.Allowable.Load), Source: stated(c, s.Allowable.Source)},
+		Screws: Screws{
+			Table: c.table(s.Screws.Table), Count: stated(c, s.Screws.Count),
+			Diameter: si(c, s.Screws.Diameter), Penetration: si(c, s.Screws.Penetration),
+		},
+	}
+}
+
+func (c *Ceiling) leg(l spec.Leg) Leg {
+	return Leg{
+		Name: stated(c, l.Name), Kind: stated(c, l.Kind),
+		Width: si(c, l.Width), Height: si(c, l.Height), Length: si(c, l.Length), Wall: si(c, l.Wall),
+		Before: si(c, l.Before), After: si(c, l.After), Onward: si(c, l.Onward), Headroom: si(c, l.Headroom),
+		Rise: si(c, l.Rise), Going: si(c, l.Going), Capacity: si(c, l.Capacity),
+		Landing: Box{Width: si(c, l.Landing.Width), Length: si(c, l.Landing.Length)},
+		Door:    Box{Width: si(c, l.Door.Width), Height: si(c, l.Door.Height)},
+		Inside:  Box{Length: si(c, l.Inside.Length), Width: si(c, l.Inside.Width), Height: si(c, l.Inside.Height)},
+	}
+}
+
+func (c *Ceiling) fitting(f spec.Fitting) Fitting {
+	return Fitting{
+		Name: stated(c, f.Name), Kind: stated(c, f.Kind), Coffer: stated(c, f.Coffer),
+		Diameter: si(c, f.Size.Diameter), Width: si(c, f.Size.Width), Length: si(c, f.Size.Length),
+		At: Offset{Table: c.table(f.At.Table), Around: si(c, f.At.Around), Along: si(c, f.At.Along)},
+	}
+}
+
+func (c *Ceiling) acceptance(a spec.Accepted) Acceptance {
+	return Acceptance{
+		Rule: stated(c, a.Rule).Get(), At: stated(c, a.At).Get(), Reason: stated(c, a.Reason).Get(),
+		By: stated(c, a.By).Get(), Until: stated(c, a.Until).Get(),
+	}
+}
