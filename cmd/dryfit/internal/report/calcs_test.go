@@ -198,9 +198,9 @@ func TestAssumedCarriesThrough(t *testing.T) {
 	c := sample.Ceiling(t, "porch", nil)
 	for _, f := range result.Of(c).Figures() {
 		switch f.Key {
-		case "vault.radius", "grid.module-ratio":
+		case "vault.radius", "grid.module-around":
 			assert.False(t, f.Assumed, f.Key)
-		case "skin.radius", "climate.shop.moisture", "panel.mass", "rib.form-radius":
+		case "skin.radius", "grid.module-ratio", "climate.shop.moisture", "panel.mass", "rib.form-radius":
 			assert.True(t, f.Assumed, f.Key)
 		}
 	}

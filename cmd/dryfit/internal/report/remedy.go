@@ -196,7 +196,7 @@ const lightest = 0.05
 
 // summary is the last line: what came of it, and at what cost.
 func summary(r Remedy) string {
-	res, after := r.Result, fmt.Sprintf(" after %d reviews", r.Result.Reviews)
+	res, after := r.Result, " after "+plural(r.Result.Reviews, "review")
 	if r.Each != nil {
 		return fmt.Sprintf("%d findings to cure, each by itself,%s", len(r.Each), after)
 	}
