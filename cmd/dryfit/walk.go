@@ -111,7 +111,9 @@ func (w *walker) walk(folder string) []input {
 	if git.Root(v.real) != "" {
 		first = w.ask(folder)
 	}
-	first.whole = sync.OnceValue(func() bool { return git.IgnoredWhole(w.ctx, folder) })
+	if v.root != v.real { // a repository does not ignore itself
+		first.whole = sync.OnceValue(func() bool { return git.IgnoredWhole(w.ctx, folder) })
+	}
 	v.said = []*tracked{first}
 	if info, err := os.Lstat(folder); err == nil && info.Mode()&fs.ModeSymlink != 0 {
 		v.start += string(filepath.Separator) // into what it leads to

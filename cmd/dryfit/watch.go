@@ -88,6 +88,11 @@ func (w *watching) check(ctx context.Context) error {
 		fmt.Fprintln(w.s.err, "dryfit: "+report.Safe(err.Error()))
 	}
 	w.begun = true
+	for _, in := range r.inputs { // git may track one in a folder that is passed over
+		if err := w.add(filepath.Dir(in.path)); err != nil {
+			return err
+		}
+	}
 	seen := map[string]bool{}
 	for i, run := range r.Runs {
 		for _, sheet := range run.Sheets {
@@ -140,14 +145,13 @@ func (w *watching) folders() error {
 	return nil
 }
 
-// below watches a folder and all under it; a check passes over those whose names
-// begin with a dot.
+// below watches a folder and all under it, save those that a check passes over.
 func (w *watching) below(folder string) error {
 	return filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil || !d.IsDir():
 			return nil // one that went meanwhile, or can't be read, which the check says
-		case path != folder && strings.HasPrefix(d.Name(), "."):
+		case path != folder && aside(d.Name()):
 			return fs.SkipDir
 		default:
 			return w.add(path)
@@ -213,14 +217,14 @@ func (w *watching) wait(ctx context.Context) error {
 	}
 }
 
-// counts reports whether an event may change a check: of a spec, of standards,
-// or of a folder that comes or goes.
+// counts reports whether an event may change a check: of a spec, of standards, of
+// what git ignores, or of a folder that comes or goes.
 func (w *watching) counts(e fsnotify.Event) bool {
 	if e.Op == fsnotify.Chmod {
 		return false
 	}
 	name := filepath.Base(e.Name)
-	if strings.HasSuffix(name, extension) || name == standards.FileName {
+	if strings.HasSuffix(name, extension) || name == standards.FileName || name == ".gitignore" {
 		return true
 	}
 	for _, file := range w.flags.standards {

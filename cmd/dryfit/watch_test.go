@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/fsnotify/fsnotify"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -112,4 +113,42 @@ func TestWatch(t *testing.T) {
 	exit := &exec.ExitError{}
 	require.ErrorAs(t, err, &exit)
 	assert.Equal(t, exitInterrupted, exit.ExitCode())
+}
+
+// What git tracks is watched wherever it is, and what it comes to ignore is not
+// checked any more.
+func TestWatchAsksGit(t *testing.T) {
+	git, err := exec.LookPath("git")
+	if err != nil {
+		skipAloud(t, "git")
+	}
+	src, err := os.ReadFile("../../schema/testdata/good/required-only.ceiling.toml")
+	require.NoError(t, err)
+	root := t.TempDir()
+	hidden, draft := filepath.Join(root, ".hidden", "a.ceiling.toml"), filepath.Join(root, "draft.ceiling.toml")
+	require.NoError(t, os.Mkdir(filepath.Dir(hidden), 0o755))
+	require.NoError(t, os.MkdirAll(filepath.Join(root, "node_modules", "many"), 0o755))
+	save(t, hidden, string(src))
+	save(t, draft, string(src))
+	for _, args := range [][]string{{"init", "-q"}, {"add", ".hidden"}} {
+		out, err := exec.Command(git, append([]string{"-C", root}, args...)...).CombinedOutput()
+		require.NoError(t, err, "%s", out)
+	}
+	w := startWatching(t, root)
+	w.until(".hidden/a.ceiling.toml")
+	w.until("draft.ceiling.toml")
+	w.until("PASS WITH NOTES")
+	save(t, hidden, strings.Replace(string(src), "dryfit", "dryfat", 1))
+	w.until(".hidden/a.ceiling.toml")
+	w.until("COULD NOT CHECK")
+	save(t, filepath.Join(root, ".gitignore"), "draft.*\n")
+	save(t, draft, "nonsense")
+	save(t, hidden, string(src))
+	assert.NotContains(t, w.until("PASS WITH NOTES"), "draft")
+
+	notify, err := fsnotify.NewWatcher()
+	require.NoError(t, err)
+	defer notify.Close()
+	require.NoError(t, (&watching{notify: notify}).below(root))
+	assert.Equal(t, []string{root}, notify.WatchList())
 }
