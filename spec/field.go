@@ -1,8 +1,10 @@
 package spec
 
 import (
+	"cmp"
 	"encoding"
 	"fmt"
+	"slices"
 
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
@@ -32,6 +34,21 @@ func SIs[T ~float64](rec *record.Recorder, f Field[[]T]) record.Value[[]float64]
 		list[i] = float64(v)
 	}
 	return record.Stated(rec, f.id, patterns()[f.id], list, f.given)
+}
+
+// Ascending is SIs with the least first, and the place of each in the file's
+// list, from 1.
+func Ascending[T ~float64](rec *record.Recorder, f Field[[]T]) (list record.Value[[]float64], places []int) {
+	places = make([]int, len(f.v))
+	for i := range places {
+		places[i] = i + 1
+	}
+	slices.SortStableFunc(places, func(a, b int) int { return cmp.Compare(f.v[a-1], f.v[b-1]) })
+	sorted := make([]float64, len(f.v))
+	for i, p := range places {
+		sorted[i] = float64(f.v[p-1])
+	}
+	return record.Stated(rec, f.id, patterns()[f.id], sorted, f.given), places
 }
 
 // Table is what a table says by being there, whatever is in it.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"dryfit/spec"
+	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
 
@@ -45,10 +46,27 @@ type RoomDoor struct {
 	Offset Number
 }
 
+// Stations are places along an arc as shares of it, from the left in whatever
+// order the file lists them: straps and lifts are numbered from the left foot.
+type Stations struct {
+	record.Value[[]float64]
+	table  string
+	places []int // of each in the file's list, from 1
+}
+
+func stations(c *Ceiling, table string, f spec.Field[[]quantity.Share]) Stations {
+	list, places := spec.Ascending(c.rec, f)
+	return Stations{list, table, places}
+}
+
+// Place is the key of the i-th station from the left, counted from 0, where the
+// file lists it.
+func (s Stations) Place(i int) string { return spec.Key(s.table, "stations", s.places[i]) }
+
 // Strap is the hanger.
 type Strap struct {
 	Table
-	Stations                             record.Value[[]float64] // shares of the arc
+	Stations                             Stations // on the whole arch
 	Material                             Word
 	Width, Thickness, Lap, Hole, Setting Number
 	Fixing                               Fixing
@@ -98,7 +116,7 @@ type Lift struct {
 	Table
 	Units                   Count
 	Capacity, Reach, Stowed Number
-	Stations                record.Value[[]float64] // shares of the panel's arc
+	Stations                Stations // on the panel's own arc
 	Saddle                  Flag
 }
 
@@ -166,7 +184,7 @@ func (c *Ceiling) takeInputs() {
 	c.Lift = Lift{
 		Table: c.table(s.Lift.Table), Units: stated(c, s.Lift.Units),
 		Capacity: si(c, s.Lift.Capacity), Reach: si(c, s.Lift.Reach), Stowed: si(c, s.Lift.Stowed),
-		Stations: spec.SIs(c.rec, s.Lift.Stations), Saddle: stated(c, s.Lift.Saddle),
+		Stations: stations(c, "lift", s.Lift.Stations), Saddle: stated(c, s.Lift.Saddle),
 	}
 	c.Crew = Crew{People: stated(c, s.Crew.People), Aids: stated(c, s.Crew.Aids)}
 	c.Wrap = Wrap{si(c, s.Wrap.Allowance)}
@@ -203,7 +221,7 @@ func (c *Ceiling) takeRoom() {
 func (c *Ceiling) takeStrap() {
 	s := c.spec.Strap
 	c.Strap = Strap{
-		Table: c.table(s.Table), Stations: spec.SIs(c.rec, s.Stations), Material: stated(c, s.Material),
+		Table: c.table(s.Table), Stations: stations(c, "strap", s.Stations), Material: stated(c, s.Material),
 		Width: si(c, s.Width), Thickness: si(c, s.Thickness), Lap: si(c, s.Lap), Hole: si(c, s.Hole), Setting: si(c, s.Setting),
 		Fixing:    Fixing{Top: stated(c, s.Fixing.Top), Bottom: stated(c, s.Fixing.Bottom)},
 		Allowable: Allowable{Table: c.table(s.Allowable.Table), Load: si(c, s.Allowable.Load), Source: stated(c, s.Allowable.Source)},

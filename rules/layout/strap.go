@@ -1,9 +1,6 @@
 package layout
 
-import (
-	"fmt"
-	"slices"
-)
+import "fmt"
 
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
 // straps, or twice the overhang past the last one. The name says which. It
@@ -14,7 +11,6 @@ func (c *Ceiling) LongestRun() (run float64, name string) {
 	for _, s := range c.Strap.Stations.Get() {
 		stations = append(stations, s*arc)
 	}
-	slices.Sort(stations)
 	run, name = 2*stations[0], "twice the overhang past the first strap"
 	for i := range stations[1:] {
 		if r := stations[i+1] - stations[i]; r > run {

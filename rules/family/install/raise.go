@@ -7,7 +7,6 @@ import (
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/layout"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -120,7 +119,7 @@ func checkSaddle(p *rules.Pass) {
 	for i, s := range slopes {
 		if s > limit.SI {
 			p.Report(rules.Finding{
-				At: spec.Key("lift", "stations", i+1), Related: []string{"lift.saddle"},
+				At: p.Ceiling.Lift.Stations.Place(i), Related: []string{"lift.saddle"},
 				Text:     p.Textf("over lift %d the underside slopes {measured}, and past {limit} flat forks do not hold it", i+1),
 				Measured: quantity.Angle(s).Value(), Bound: limit,
 				Offers: []rules.Offer{{Key: "lift.saddle", Value: true}},

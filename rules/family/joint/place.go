@@ -5,7 +5,6 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -175,7 +174,7 @@ func checkStrapClear(p *rules.Pass) {
 		for k, tenon := range tenons {
 			if off := math.Abs(at - tenon); off < need {
 				p.Report(rules.Finding{
-					At: spec.Key("strap", "stations", i+1), Related: []string{"seam.spacing", "seam.edge"},
+					At: c.Strap.Stations.Place(i), Related: []string{"seam.spacing", "seam.edge"},
 					Text:     p.Textf("strap %d lies {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
 					Measured: quantity.Length(off).Value(),
 				})

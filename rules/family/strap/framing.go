@@ -5,7 +5,6 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -64,7 +63,7 @@ func strapPlaces(p *rules.Pass) []strapPlace {
 		side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2
 		for i, s := range c.Strap.Stations.Get() {
 			y := c.Vault.Intrados.Get().At(float64(s) * c.Vault.Arc.Get()).Y
-			out = append(out, strapPlace{spec.Key("strap", "stations", i+1), side + y})
+			out = append(out, strapPlace{c.Strap.Stations.Place(i), side + y})
 		}
 		return out
 	}

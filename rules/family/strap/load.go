@@ -7,7 +7,6 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/result/hanging"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -107,7 +106,7 @@ func checkLost(p *rules.Pass) {
 	for i := range lost {
 		if lost[i].Straps == nil {
 			found = true
-			p.Report(rules.Finding{At: spec.Key("strap", "stations", i+1), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
+			p.Report(rules.Finding{At: p.Ceiling.Strap.Stations.Place(i), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
 			continue
 		}
 		cases = append(cases, &lost[i])

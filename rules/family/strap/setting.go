@@ -7,7 +7,6 @@ import (
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/result/hanging"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -86,7 +85,7 @@ func checkSlack(p *rules.Pass) {
 			if slack && !said[i] {
 				said[i] = true
 				p.Report(rules.Finding{
-					At: spec.Key("strap", "stations", i+1), Related: []string{"strap.setting"},
+					At: p.Ceiling.Strap.Stations.Place(i), Related: []string{"strap.setting"},
 					Text: p.Textf("strap %d goes slack %s", i+1, c.Words()),
 				})
 			}

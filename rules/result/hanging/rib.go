@@ -93,13 +93,11 @@ func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []flo
 	for _, s := range c.Strap.Stations.Get() {
 		straps = append(straps, s*arc)
 	}
-	slices.Sort(straps)
 	pieces := c.Panel.Around.Get()
 	if pieces == 1 {
 		for _, s := range c.Lift.Stations.Get() {
 			lifts = append(lifts, s*arc)
 		}
-		slices.Sort(lifts)
 	}
 	for k := 1; k < pieces; k++ {
 		seams = append(seams, float64(k)*c.Panel.Arc.Get())
