@@ -99,6 +99,12 @@ func bindValue(v, to any) error {
 		case *string:
 			*to = v
 			return nil
+		case *Profile:
+			*to = Profile(v)
+			return nil
+		case *LegKind:
+			*to = LegKind(v)
+			return nil
 		}
 	case int64:
 		if to, ok := to.(*int); ok {

@@ -77,7 +77,7 @@ type RoomDoor struct {
 // Vault is the curve and its length.
 type Vault struct {
 	Table
-	Profile      Field[string]          `toml:"profile"`
+	Profile      Field[Profile]         `toml:"profile"`
 	Span         Field[quantity.Length] `toml:"span"`
 	Rise         Field[quantity.Length] `toml:"rise"`
 	Radius       Field[quantity.Length] `toml:"radius"`        // pointed
@@ -299,7 +299,7 @@ type Wrap struct {
 // Leg is one leg of the route; which keys it has depends on its kind.
 type Leg struct {
 	Name     Field[string]          `toml:"name"`
-	Kind     Field[string]          `toml:"kind"` // "vehicle", "door", "corridor", "corner", "stair", "elevator"
+	Kind     Field[LegKind]         `toml:"kind"`
 	Width    Field[quantity.Length] `toml:"width"`
 	Height   Field[quantity.Length] `toml:"height"`
 	Length   Field[quantity.Length] `toml:"length"`

@@ -9,8 +9,10 @@ import (
 	"strings"
 
 	"dryfit/rules"
+	"dryfit/rules/layout"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -26,11 +28,17 @@ type Wanted struct {
 
 // Profiles lists the profiles, the usual one first.
 func Profiles() []string {
-	return []string{"segmental", "flat", "semicircular", "three-centred", "pointed", "elliptical"}
+	out := []string{string(spec.Segmental)}
+	for _, p := range spec.Profiles() {
+		if p != spec.Segmental {
+			out = append(out, string(p))
+		}
+	}
+	return out
 }
 
 // HasRise reports whether a profile needs its rise to be said.
-func HasRise(profile string) bool { return profile != "flat" && profile != "semicircular" }
+func HasRise(profile string) bool { return layout.ShapeOf(spec.Profile(profile)).ChoosesRise }
 
 // Draft is a spec that passes, and its sheet.
 type Draft struct {

@@ -59,7 +59,7 @@ func (d *drafter) measure() error {
 // three-centred vault: as round as the strips and the skin still bend to.
 func (d *drafter) curve() error {
 	haunches := []float64{0}
-	if d.wanted.Profile == "three-centred" {
+	if d.wanted.Profile == string(spec.ThreeCentred) {
 		haunches = nil
 		for _, share := range []float64{0.6, 0.7, 0.8, 0.9, 0.95} {
 			haunches = append(haunches, up(share*d.rise, d.sizes.step))

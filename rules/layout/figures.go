@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"dryfit/rules/figure"
-)
+import "dryfit/rules/figure"
 
 // Figures is the calculation sheet of the layout: every figure with how it
 // follows, each after those that it needs.
@@ -24,8 +20,7 @@ func (c *Ceiling) Figures() []figure.Figure {
 func (c *Ceiling) vaultFigures(l *Lines) {
 	l.Subject = "vault"
 	v := c.Vault
-	c.radiusFigure(l)
-	c.arcFigures(l)
+	c.curveLines(l)
 	l.Add("vault.thickness", "T", "from the intrados to the extrados", func(f *figure.Figure) figure.Measure {
 		f.Formula = "max(d, a + n*t)"
 		f.Terms = []figure.Term{
@@ -47,99 +42,6 @@ func (c *Ceiling) vaultFigures(l *Lines) {
 		f.Formula = "h / s"
 		f.Terms = []figure.Term{Term("h", Metres(v.Rise)), Term("s", Metres(v.Span))}
 		return Ratio(c.Number("", func() float64 { return v.Rise.Get() / v.Span.Get() }))
-	})
-}
-
-// radiusFigure is the radius at the crown, by the profile.
-func (c *Ceiling) radiusFigure(l *Lines) {
-	v := c.Vault
-	if v.Profile.Get() == "three-centred" {
-		l.Add("vault.haunch-radius", "r", "radius of the haunches", func(f *figure.Figure) figure.Measure {
-			f.Method = "given, or from the rise and the crown radius: (2·R·h − s²/4 − h²)/(2·(R − s/2))"
-			return Metres(c.haunch())
-		})
-	}
-	l.Add("vault.radius", "R", "radius of the intrados at the crown", func(f *figure.Figure) figure.Measure {
-		span, rise := Term("s", Metres(v.Span)), Term("h", Metres(v.Rise))
-		switch f.Terms = []figure.Term{span, rise}; v.Profile.Get() {
-		case "flat":
-			f.Method, f.Terms = "a flat ceiling has none", nil
-		case "segmental", "semicircular":
-			f.Formula = "(s^2 + 4*h^2) / (8*h)"
-		case "pointed":
-			f.Formula, f.Terms = "(h^2 + s^2/4) / s", []figure.Term{rise, span}
-		case "three-centred":
-			f.Formula = "(s^2/4 + h^2 - s*r) / (2*(h - r))"
-			f.Terms = append(f.Terms, Term("r", Metres(c.haunch())))
-		default:
-			f.Formula = "(s/2)^2 / h"
-		}
-		return Metres(v.Radius)
-	})
-}
-
-// haunch is the radius of the haunches of a three-centred vault.
-func (c *Ceiling) haunch() Number { return c.Number("vault.haunch-radius", c.Vault.TightestRadius.Get) }
-
-// crownAngle is half the angle of the crown's arc of a three-centred vault.
-func (c *Ceiling) crownAngle() Number {
-	v := c.Vault
-	return c.Number("vault.crown-angle", func() float64 {
-		return math.Atan2(v.Span.Get()/2-v.TightestRadius.Get(), v.Radius.Get()-v.Rise.Get())
-	})
-}
-
-// arcFigures are the slope at the springing, the length of the arc and its
-// tightest radius, by the profile.
-func (c *Ceiling) arcFigures(l *Lines) {
-	v := c.Vault
-	span, rise := Term("s", Metres(v.Span)), Term("h", Metres(v.Rise))
-	if v.Profile.Get() == "three-centred" {
-		l.Add("vault.crown-angle", "β", "half the angle of the crown's arc", func(f *figure.Figure) figure.Measure {
-			f.Formula = "atan((s/2 - r) / (R - h))"
-			f.Terms = []figure.Term{Term("s", Metres(v.Span)), Term("r", Metres(c.haunch())), Term("R", Metres(v.Radius)), Term("h", Metres(v.Rise))}
-			return Angle(c.crownAngle())
-		})
-	}
-	l.Add("vault.half-angle", "φ", "slope of the intrados at the springing", func(f *figure.Figure) figure.Measure {
-		switch v.Profile.Get() {
-		case "flat":
-			f.Method = "level"
-		case "segmental", "semicircular":
-			f.Formula, f.Terms = "2*atan(2*h/s)", []figure.Term{Term("h", Metres(v.Rise)), Term("s", Metres(v.Span))}
-		case "pointed":
-			f.Method = "a pointed vault's arcs begin upright"
-		case "three-centred":
-			f.Method = "upright"
-		default:
-			f.Method = "an ellipse begins upright"
-		}
-		return Angle(v.HalfAngle)
-	})
-	l.Add("vault.arc-length", "A", "length of the intrados", func(f *figure.Figure) figure.Measure {
-		r := Term("R", Metres(v.Radius))
-		switch v.Profile.Get() {
-		case "flat":
-			f.Formula, f.Terms = "s", []figure.Term{span}
-		case "segmental", "semicircular":
-			f.Formula, f.Terms = "2*R*φ*pi/180", []figure.Term{r, Term("φ", Angle(v.HalfAngle))}
-		case "pointed":
-			f.Formula, f.Terms = "2*R*acos(1 - s/(2*R))*pi/180", []figure.Term{r, span}
-		case "three-centred":
-			f.Formula = "2*(R*β + r*(90 - β))*pi/180"
-			f.Terms = []figure.Term{r, Term("β", Angle(c.crownAngle())), Term("r", Metres(c.haunch()))}
-		default:
-			f.Method = "half the perimeter of an ellipse, integrated"
-		}
-		return Metres(v.Arc)
-	})
-	l.Add("vault.tightest-radius", "R_t", "tightest radius of the intrados", func(f *figure.Figure) figure.Measure {
-		f.Method = "the least of the radii above"
-		if v.Profile.Get() == "elliptical" {
-			f.Method = ""
-			f.Formula, f.Terms = "min(h^2 / (s/2), R)", []figure.Term{rise, span, Term("R", Metres(v.Radius))}
-		}
-		return Metres(v.TightestRadius)
 	})
 }
 
@@ -229,7 +131,7 @@ func (c *Ceiling) boxFigures(l *Lines) {
 		return Metres(p.Width)
 	})
 	l.Add("panel.height", "H", "height of the panel's box as hung", func(f *figure.Figure) figure.Measure {
-		if p.Around.Get() > 1 || v.Profile.Get() == "pointed" {
+		if p.Around.Get() > 1 || v.Shape().Kinked {
 			f.Method = "measured on the section of the panel"
 		} else {
 			f.Formula, f.Terms = "h + T", []figure.Term{Term("h", Metres(v.Rise)), Term("T", Metres(v.Thickness))}

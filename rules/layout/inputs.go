@@ -131,7 +131,8 @@ type Wrap struct{ Allowance Number }
 
 // Leg is one leg of the route; which keys it has depends on its kind.
 type Leg struct {
-	Name, Kind                                                                          Word
+	Name                                                                                Word
+	Kind                                                                                record.Value[spec.LegKind]
 	Width, Height, Length, Wall, Before, After, Onward, Headroom, Rise, Going, Capacity Number
 	Landing                                                                             Box
 	Door                                                                                Box

@@ -125,7 +125,7 @@ func (c *Ceiling) weigh() {
 		return high.Y - low.Y
 	})
 	p.Height = named(c, "panel.height", func() float64 {
-		if p.Around.Get() == 1 && c.Vault.Profile.Get() != "pointed" {
+		if p.Around.Get() == 1 && !c.Vault.Shape().Kinked {
 			return c.Vault.Rise.Get() + c.Vault.Thickness.Get() // the outline's corners may miss the crown
 		}
 		low, high := p.Outline.Get().Bounds()

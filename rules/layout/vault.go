@@ -8,13 +8,14 @@ import (
 	"strings"
 
 	"dryfit/rules/kernel/curve"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
 
 // Vault is the curve and what stands on it.
 type Vault struct {
-	Profile            Word
+	Profile            record.Value[spec.Profile]
 	Span, Rise, Length Number
 	Radius             Number // of the crown; +Inf of a flat ceiling
 	TightestRadius     Number
@@ -137,19 +138,9 @@ func inverse(curvature float64) float64 {
 	return 1 / curvature
 }
 
-// inputs says which of the optional dimensions a profile takes.
-var inputs = map[string][]string{
-	"flat":          {"vault.rise"},
-	"semicircular":  {"vault.rise", "vault.radius"},
-	"segmental":     {"vault.rise", "vault.radius"},
-	"elliptical":    {"vault.rise"},
-	"pointed":       {"vault.rise", "vault.radius"},
-	"three-centred": {"vault.rise", "vault.crown_radius", "vault.haunch_radius"},
-}
-
 // dimensions are what the spec says of the curve.
 type dimensions struct {
-	profile                           Word
+	profile                           record.Value[spec.Profile]
 	span, rise, radius, crown, haunch Number
 }
 
@@ -169,7 +160,7 @@ type made struct {
 func (c *Ceiling) wrongProfile(d dimensions, m made) []Fault {
 	profile := d.profile.Get()
 	for _, v := range d.others() {
-		if v.Given() && !slices.Contains(inputs[profile], v.Key()) {
+		if v.Given() && !slices.Contains(ShapeOf(profile).Takes, v.Key()) {
 			return []Fault{{v.Key(), fmt.Sprintf("a %s vault has no %s of its own", profile, words(v.Key()))}}
 		}
 	}
@@ -204,45 +195,7 @@ func words(key string) string {
 }
 
 // make makes the curve of as much as it needs, and reads no more.
-func (d dimensions) make() (m made) {
-	profile, span := d.profile.Get(), d.span.Get()
-	switch profile {
-	case "flat":
-		m.curve, m.err = curve.Flat(span)
-	case "semicircular":
-		m.curve, m.err = curve.Semicircular(span)
-	case "pointed":
-		switch {
-		case d.rise.Given():
-			m.curve, m.err = curve.PointedByRise(span, d.rise.Get())
-		case d.radius.Given():
-			m.curve, m.err = curve.PointedByRadius(span, d.radius.Get())
-		default:
-			m.missing = d.rise.Key()
-		}
-	case "three-centred":
-		switch {
-		case !d.rise.Given():
-			m.missing = d.rise.Key()
-		case d.crown.Given():
-			m.curve, m.err = curve.ThreeCentredByCrown(span, d.rise.Get(), d.crown.Get())
-		case d.haunch.Given():
-			m.curve, m.err = curve.ThreeCentredByHaunch(span, d.rise.Get(), d.haunch.Get())
-		default:
-			m.missing = d.crown.Key()
-		}
-	default: // segmental, elliptical
-		switch {
-		case !d.rise.Given():
-			m.missing = d.rise.Key()
-		case profile == "segmental":
-			m.curve, m.err = curve.Segmental(span, d.rise.Get())
-		default:
-			m.curve, m.err = curve.Elliptical(span, d.rise.Get())
-		}
-	}
-	return m
-}
+func (d dimensions) make() made { return ShapeOf(d.profile.Get()).make(d) }
 
 // impossible says at its key which values are possible.
 func (c *Ceiling) impossible(d dimensions, err error) Fault {

@@ -127,23 +127,6 @@ func (s *state) ribLessSkin() float64 {
 
 func (s *state) text(m float64) string { return lengthText(m, s.base.Units == quantity.Imperial) }
 
-// redundant are the dimensions of a profile that follow from others, where the
-// spec gives more than it needs: kept as they are, they would contradict every
-// change.
-var redundant = []struct {
-	profile, key string
-	after        []string
-	given        string // what must be given beside
-}{
-	{"semicircular", "vault.rise", []string{"vault.span"}, "vault.span"},
-	{"semicircular", "vault.radius", []string{"vault.span"}, "vault.span"},
-	{"segmental", "vault.radius", []string{"vault.span", "vault.rise"}, "vault.rise"},
-	{"pointed", "vault.radius", []string{"vault.span", "vault.rise"}, "vault.rise"},
-	{"pointed", "vault.rise", []string{"vault.radius"}, "vault.radius"},
-	{"three-centred", "vault.haunch_radius", []string{"vault.span", "vault.rise", "vault.crown_radius"}, "vault.crown_radius"},
-	{"three-centred", "vault.crown_radius", []string{"vault.haunch_radius"}, "vault.haunch_radius"},
-}
-
 // follow decides what follows, and says it.
 func (s *Study) follow() {
 	base := &state{s.Base.Document.Tree, s.Base.Ceiling}
@@ -152,12 +135,14 @@ func (s *Study) follow() {
 		changed[d.Key] = true
 	}
 	after := func(keys []string) bool { return slices.ContainsFunc(keys, func(k string) bool { return changed[k] }) }
-	for _, r := range redundant {
-		_, written := spec.Lookup(base.tree, r.key)
-		_, given := spec.Lookup(base.tree, r.given)
-		if base.base.Vault.Profile.Get() == r.profile && !s.varies("vault.profile") && written && given && !s.varies(r.key) && after(r.after) {
-			s.drops = append(s.drops, r.key)
-			s.Says = append(s.Says, r.key+" follows from the rest of the profile")
+	// Dimensions that follow from others, where the spec gives more than the
+	// profile needs, would contradict every change.
+	for _, f := range base.base.Vault.Shape().Follows {
+		_, written := spec.Lookup(base.tree, f.Key)
+		_, given := spec.Lookup(base.tree, f.Beside)
+		if !s.varies("vault.profile") && written && given && !s.varies(f.Key) && after(f.From) {
+			s.drops = append(s.drops, f.Key)
+			s.Says = append(s.Says, f.Key+" follows from the rest of the profile")
 		}
 	}
 	for i := range followsAll {

@@ -19,9 +19,9 @@ func clearance() []rules.Limit {
 }
 
 // leg is the rule for one kind of leg.
-func leg(kind, title, why string, basis rules.Basis) rules.Rule {
+func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
 	return rules.Rule{
-		ID: "transit." + kind, Title: title, Why: why, Severity: rules.Hold,
+		ID: "transit." + string(kind), Title: title, Why: why, Severity: rules.Hold,
 		Needs: []string{"route"}, Limits: clearance(), Basis: basis,
 		Figures: []string{"panel.end-length", "panel.width", "panel.height"},
 		Check: func(p *rules.Pass) {
@@ -38,7 +38,7 @@ func leg(kind, title, why string, basis rules.Basis) rules.Rule {
 // judge reports a leg that the panel does not pass, or barely.
 func judge(p *rules.Pass, l carrying.Leg) {
 	limit := p.Limit("clearance")
-	at, way := place(l), l.Way.Get()
+	at, way := l.Key(), l.Way.Get()
 	switch {
 	case way.Outcome == passage.Passes && way.Margin >= limit.SI:
 		depths(p, l)
@@ -62,10 +62,10 @@ func judge(p *rules.Pass, l carrying.Leg) {
 	p.Report(f)
 }
 
-// rated compares the panel with an elevator's rated load; who rides with it is
+// rated compares the panel with the rated load of a leg that has one; who rides with it is
 // not counted.
 func rated(p *rules.Pass, l carrying.Leg) {
-	if l.Kind.Get() != "elevator" || !l.Capacity.Given() || p.Ceiling.Panel.Mass.Get() <= l.Capacity.Get() {
+	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() || p.Ceiling.Panel.Mass.Get() <= l.Capacity.Get() {
 		return
 	}
 	key := spec.Key("route", l.Index, "capacity")
@@ -75,20 +75,10 @@ func rated(p *rules.Pass, l carrying.Leg) {
 	})
 }
 
-// place is the key of a leg's clear width.
-func place(l carrying.Leg) string {
-	switch l.Kind.Get() {
-	case "vehicle", "elevator":
-		return spec.Key("route", l.Index, "door", "width")
-	default:
-		return spec.Key("route", l.Index, "width")
-	}
-}
-
 // depths compares the free depth before a door and beyond it with what the
 // motion needs.
 func depths(p *rules.Pass, l carrying.Leg) {
-	if l.Kind.Get() != "door" {
+	if !carrying.KindOf(l.Kind.Get()).Deep {
 		return
 	}
 	way := l.Way.Get()
@@ -125,7 +115,7 @@ func smaller(p *rules.Pass) []rules.Offer {
 
 var (
 	carver = cite.Wetzel2000.At("Carver's theorem")
-	door   = leg("door", "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", rules.Basis{
+	door   = leg(spec.Door, "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", rules.Basis{
 		Formula: "Ro − Ri·cos(min(2·φ, asin(t/(2·Ri)))) ≤ width, threaded",
 		Symbols: []rules.Symbol{
 			{Name: "Ro", Means: "radius of the wrapped panel's back", Unit: "m"},
@@ -136,13 +126,13 @@ var (
 		Valid:  "straight on each of its three axes, turned in the plane of the opening (exact); circular panels along their own circle too",
 		Source: carver,
 	})
-	vehicle = leg("vehicle", "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", rules.Basis{
+	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", rules.Basis{
 		Valid: "arches nested, as they hang or on edge", Source: carver,
 	})
-	corridor = leg("corridor", "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", rules.Basis{
+	corridor = leg(spec.Corridor, "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", rules.Basis{
 		Valid: "straight on one of its axes, its section turned as need be", Source: carver,
 	})
-	corner = leg("corner", "the panel gets around each corner", "A long panel jams between three walls at once.", rules.Basis{
+	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel jams between three walls at once.", rules.Basis{
 		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
 		Symbols: []rules.Symbol{
 			{Name: "a", Means: "width of the corridor coming in", Unit: "m"},
@@ -154,14 +144,14 @@ var (
 		Valid:  "rectangles exactly; the arch on edge by a search over its angle that never passes what jams",
 		Source: cite.Moretti2002.At("the formula for a rectangle"),
 	})
-	stair = leg("stair", "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", rules.Basis{
+	stair = leg(spec.Stair, "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", rules.Basis{
 		Formula: "H·cos(atan(rise/going))",
 		Symbols: []rules.Symbol{
 			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
 		},
 		Valid: "carried parallel to the flight", Source: cite.Derivation("headroom square to the slope"),
 	})
-	elevator = leg("elevator", "the panel goes into each elevator", "A car that is too short is found out with the doors open.", rules.Basis{
+	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", rules.Basis{
 		Valid: "any side down, turned on the floor as need be; straight in through the door", Source: carver,
 	})
 )

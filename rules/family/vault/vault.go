@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -96,7 +97,7 @@ var riseRatio = rules.Rule{
 
 func checkRiseRatio(p *rules.Pass) {
 	v, limit := p.Ceiling.Vault, p.Limit("least")
-	if r := v.Rise.Get() / v.Span.Get(); p.Ceiling.Vault.Profile.Get() != "flat" && r < limit.SI {
+	if r := v.Rise.Get() / v.Span.Get(); p.Ceiling.Vault.Profile.Get() != spec.Flat && r < limit.SI {
 		p.Report(rules.Finding{
 			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise.Get())),
 			Measured: quantity.Value{SI: r, Unit: quantity.One}, Bound: limit,

@@ -63,7 +63,7 @@ func Of(c *layout.Ceiling) []Leg {
 	p := layout.Derive(c, func() *panel { return newPanel(c) })
 	var out []Leg
 	for i, l := range c.Route.Get() {
-		out = append(out, Leg{Leg: l, Index: i + 1, Way: layout.Derive(c, func() Way { return p.Get().leg(l) })})
+		out = append(out, Leg{Leg: l, Index: i + 1, Way: layout.Derive(c, func() Way { return KindOf(l.Kind.Get()).way(p.Get(), l) })})
 	}
 	return out
 }
@@ -82,31 +82,11 @@ func newPanel(c *layout.Ceiling) *panel {
 	// What the longer chords cut off the curve counts as wrap.
 	step := coarser * c.Panel.Arc.Get() / layout.BandSteps
 	p.cut = step * step / (8 * c.Vault.TightestRadius.Get())
-	switch c.Vault.Profile.Get() {
-	case "segmental", "semicircular":
+	if c.Vault.Shape().OneArc {
 		p.radius = c.Vault.Radius.Get()
 		p.half = c.Panel.Arc.Get() / c.Vault.Radius.Get() / 2
 	}
 	return p
-}
-
-func (p *panel) leg(l layout.Leg) Way {
-	switch l.Kind.Get() {
-	case "door":
-		return p.through(p.openings(l.Width.Get(), l.Height.Get()), p.threads(l))
-	case "vehicle":
-		leg := p.through(p.openings(l.Door.Width.Get(), l.Door.Height.Get()), nil)
-		p.load(&leg, l.Inside)
-		return leg
-	case "corridor":
-		return p.through(p.openings(l.Width.Get(), l.Height.Get()), nil)
-	case "corner":
-		return p.turn(l.Width.Get(), l.Onward.Get(), l.Height.Get())
-	case "stair":
-		return p.stair(l)
-	default:
-		return p.elevator(l)
-	}
 }
 
 func wall(l layout.Leg) float64 {

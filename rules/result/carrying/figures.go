@@ -13,7 +13,7 @@ import (
 func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 	out := c.Lines("the way in")
 	for _, l := range legs {
-		kind := l.Kind.Get()
+		kind := KindOf(l.Kind.Get())
 		// add puts a figure of the leg's way on the sheet.
 		add := func(key, symbol, name string, unit quantity.Unit, of func(Way) float64, method func(Way) string) {
 			key, symbol = fmt.Sprintf("carrying.%d.%s", l.Index, key), fmt.Sprintf("%s_%d", symbol, l.Index)
@@ -24,11 +24,11 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 		}
 		add("margin", "g", "clear on every side of the wrap", quantity.Metre,
 			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion })
-		if kind == "door" {
+		if kind.Deep {
 			add("depth", "d", "free depth on each side of the opening", quantity.Metre,
 				func(w Way) float64 { return w.Depth }, func(Way) string { return "what the motion takes, the wrap included" })
 		}
-		if kind == "vehicle" {
+		if kind.Loads {
 			add("loads", "n", "loads in all", quantity.One,
 				func(w Way) float64 { return float64(w.Loads) }, func(w Way) string { return fmt.Sprintf("%d panels a load, arches nested", w.Load) })
 		}

@@ -94,11 +94,10 @@ func (l lines) curve() {
 		f.Formula, f.Terms = "φ/(1 + e/100) - φ", []figure.Term{phi(), e()}
 	})
 	l.add("foot", "Δf", "movement of each foot, + outward", quantity.Metre, s.Foot, func(f *figure.Figure) {
-		switch c.Vault.Profile.Get() {
-		case "segmental", "semicircular":
+		if c.Vault.Shape().OneArc {
 			f.Formula = "R * ((1 + e/100)*sin(φ/(1 + e/100)) - sin(φ))"
 			f.Terms = []figure.Term{layout.Term("R", layout.Metres(c.Vault.Radius)), e(), phi()}
-		default:
+		} else {
 			f.Method = "the arc keeps its length, and its slope becomes slope/(1 + e), e the change of the rib's depth by itself"
 		}
 	})

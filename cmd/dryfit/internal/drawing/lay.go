@@ -29,6 +29,5 @@ func circle(c paper.Point, r float64, s paper.Stroke) paper.Arc {
 
 // onArc reports whether the intrados is one arc of a circle.
 func onArc(c *layout.Ceiling) bool {
-	p := c.Vault.Profile.Get()
-	return p == "segmental" || p == "semicircular"
+	return c.Vault.Shape().OneArc
 }

@@ -174,7 +174,7 @@ func (d *routeOf) text(l legFigure, at paper.Point) {
 		}
 		line(t)
 	}
-	if kind == "vehicle" && l.Way.Load > 0 {
+	if carrying.KindOf(kind).Loads && l.Way.Load > 0 {
 		line(fmt.Sprintf("panels in a load: %d; loads: %d", l.Way.Load, l.Way.Loads))
 	}
 }

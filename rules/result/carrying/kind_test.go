@@ -1,0 +1,23 @@
+package carrying
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"dryfit/spec"
+)
+
+// A kind of leg that lacks a part fails here, by the part's name.
+func TestEveryKindOfLegHasItsParts(t *testing.T) {
+	keys := spec.Keys()
+	assert.Len(t, Kinds(), len(spec.LegKinds()), "one for each of spec.LegKinds")
+	for i, kind := range spec.LegKinds() {
+		assert.Equal(t, kind, Kinds()[i].Kind, "in the order of spec.LegKinds")
+		k := KindOf(kind)
+		assert.NotNil(t, k.way, "%s: its motions", kind)
+		assert.True(t, slices.Contains(keys, "route.*."+spec.Key(k.Place...)), "%s: the key of its clear width", kind)
+	}
+	assert.Panics(t, func() { KindOf("ferry") })
+}
