@@ -26,7 +26,7 @@ var withoutStdin = []string{
 	"calcs one.ceiling.toml", "takeoff one.ceiling.toml", "compare one.ceiling.toml two.ceiling.toml",
 	"study one.ceiling.toml --vary grid.along=4,5", "remedy one.ceiling.toml", "draw one.ceiling.toml --sheet section --format svg",
 	"begin --span 4200mm --rise 840mm --length 7080mm", "basis", "standards", "standards one.ceiling.toml", "schema spec", "manual --output man",
-	"completion bash",
+	"completion bash", "help", "help check",
 }
 
 // openInputs are inputs on which a line waits and no end will come: reading to
