@@ -50,6 +50,10 @@ type Finding struct {
 	Passes *Offer
 	// Accepted is the spec's acceptance of the finding, if any.
 	Accepted *layout.Acceptance
+	// Fingerprint tells it from the others of its spec; it stays the same where
+	// lines move, elements are renumbered or figures change.
+	Fingerprint string
+	Baseline    Baseline // zero where there is none
 }
 
 // NotChecked is a rule, or one element under a rule, that has no outcome.
@@ -60,6 +64,8 @@ type NotChecked struct {
 	// Failed marks a figure that could not be computed though its inputs are
 	// there. It fails the spec.
 	Failed bool
+	// Before marks such a figure that the baseline could not compute either.
+	Before bool
 }
 
 // backs reports whether a hold may rest on a limit of this standing.

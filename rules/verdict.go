@@ -45,16 +45,36 @@ type Counts struct {
 	Uncomputed                     int // rules whose figure could not be computed
 	Assumed                        int // distinct keys
 	Unreadable                     int // faults of the file
+	Before                         Before
 }
 
-// Judge gives the verdict on what was counted. Strict lets a query fail.
+// Before is what of the counts a baseline had, and that therefore fails nothing.
+type Before struct {
+	Compared                  bool // whether there is a baseline
+	Held, Queried, Uncomputed int
+}
+
+// plus adds what was there of another file.
+func (b Before) plus(o Before) Before {
+	return Before{b.Compared || o.Compared, b.Held + o.Held, b.Queried + o.Queried, b.Uncomputed + o.Uncomputed}
+}
+
+// Since are how many of the holds, queries and figures not computed are new, and
+// how many the baseline had.
+func (c Counts) Since() (fresh, before int) {
+	before = c.Before.Held + c.Before.Queried + c.Before.Uncomputed
+	return c.Held + c.Queried + c.Uncomputed - before, before
+}
+
+// Judge gives the verdict on what was counted. Strict lets a query fail; what the
+// baseline had does not.
 func (c Counts) Judge(strict bool) Verdict {
 	switch {
 	case c.Unreadable > 0:
 		return CouldNotCheck
-	case c.Held > 0, c.Uncomputed > 0, strict && c.Queried > 0:
+	case c.Held > c.Before.Held, c.Uncomputed > c.Before.Uncomputed, strict && c.Queried > c.Before.Queried:
 		return Failed
-	case c.Queried+c.Noted+c.Accepted+c.NotChecked > 0:
+	case c.Held+c.Uncomputed+c.Queried+c.Noted+c.Accepted+c.NotChecked > 0:
 		return PassedWithNotes
 	default:
 		return Passed
@@ -68,15 +88,16 @@ func (c Counts) Plus(o Counts) Counts {
 		Noted: c.Noted + o.Noted, Referred: c.Referred + o.Referred,
 		Accepted: c.Accepted + o.Accepted, NotChecked: c.NotChecked + o.NotChecked,
 		Uncomputed: c.Uncomputed + o.Uncomputed, Assumed: c.Assumed + o.Assumed,
-		Unreadable: c.Unreadable + o.Unreadable,
+		Unreadable: c.Unreadable + o.Unreadable, Before: c.Before.plus(o.Before),
 	}
 }
 
 // String lists what was counted, the worst first. What every spec is asked for
 // is always named, so that a reader, or a script, finds each total in its place;
 // the rest where there is any. Of a file that can't be read nothing was counted.
+// With a baseline, what is new of that and what it had come last.
 func (c Counts) String() string {
-	if c.Unreadable > 0 && c == (Counts{Unreadable: c.Unreadable}) {
+	if c.Unreadable > 0 && c == (Counts{Unreadable: c.Unreadable, Before: c.Before}) {
 		return fmt.Sprintf("%d unreadable", c.Unreadable)
 	}
 	var parts []string
@@ -99,5 +120,10 @@ func (c Counts) String() string {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.what))
 		}
 	}
-	return strings.Join(parts, ", ")
+	said := strings.Join(parts, ", ")
+	if c.Before.Compared {
+		fresh, before := c.Since()
+		said += fmt.Sprintf("; %d %s, %d %s", fresh, New, before, AlreadyThere)
+	}
+	return said
 }

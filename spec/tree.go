@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Lookup returns the value at a key of a normalised tree.
@@ -72,4 +73,42 @@ func with(at any, path []string, value any) (any, bool) {
 	default:
 		return nil, false
 	}
+}
+
+// Identity is what an element of an array of tables is known by: its name; of an
+// acceptance its rule and place.
+func Identity(element map[string]any) string {
+	if name, ok := element["name"].(string); ok {
+		return name
+	}
+	rule, _ := element["rule"].(string)
+	at, _ := element["at"].(string)
+	return strings.TrimSpace(rule + " " + at)
+}
+
+// Unnumbered is a key with the identity of each element in place of its number,
+// which changes when another is put before it. An element without one keeps its
+// number.
+func Unnumbered(tree map[string]any, key string) string {
+	var at any = tree
+	parts := SplitKey(key)
+	out := make([]any, len(parts))
+	for i, part := range parts {
+		out[i] = part
+		switch in := at.(type) {
+		case map[string]any:
+			at = in[part]
+		case []any:
+			at = nil
+			n, err := strconv.Atoi(part)
+			if err != nil || n < 1 || n > len(in) {
+				continue
+			}
+			at, out[i] = in[n-1], n
+			if element, ok := at.(map[string]any); ok && Identity(element) != "" {
+				out[i] = Identity(element)
+			}
+		}
+	}
+	return Key(out...)
 }

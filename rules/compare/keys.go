@@ -115,17 +115,6 @@ func elements(v any) ([]map[string]any, bool) {
 	return out, true
 }
 
-// identity is what an element is known by: its name; of an acceptance its rule
-// and place.
-func identity(e map[string]any) string {
-	if name, ok := e["name"].(string); ok {
-		return name
-	}
-	rule, _ := e["rule"].(string)
-	at, _ := e["at"].(string)
-	return strings.TrimSpace(rule + " " + at)
-}
-
 // arrays pairs elements by identity (those of one identity in their order),
 // then what is left over by its number.
 func (k *keys) arrays(oldKey, newKey string, a, b []map[string]any) {
@@ -142,20 +131,20 @@ func (k *keys) arrays(oldKey, newKey string, a, b []map[string]any) {
 		from := oldKey + "." + strconv.Itoa(i+1)
 		if j < 0 {
 			k.numbers[from] = ""
-			k.add(KeyChange{Kind: Removed, Key: from, Name: identity(a[i]), Old: a[i]})
+			k.add(KeyChange{Kind: Removed, Key: from, Name: spec.Identity(a[i]), Old: a[i]})
 			continue
 		}
 		taken[j] = true
 		to := newKey + "." + strconv.Itoa(j+1)
 		if i != j {
 			k.numbers[from] = to
-			k.renumbered = append(k.renumbered, Renumbered{newKey, identity(b[j]), i + 1, j + 1, reordered})
+			k.renumbered = append(k.renumbered, Renumbered{newKey, spec.Identity(b[j]), i + 1, j + 1, reordered})
 		}
 		k.tables(from, to, a[i], b[j])
 	}
 	for j := range b {
 		if !taken[j] {
-			k.add(KeyChange{Kind: Added, Key: newKey + "." + strconv.Itoa(j+1), Name: identity(b[j]), New: b[j]})
+			k.add(KeyChange{Kind: Added, Key: newKey + "." + strconv.Itoa(j+1), Name: spec.Identity(b[j]), New: b[j]})
 		}
 	}
 }
@@ -166,7 +155,7 @@ func match(a, b []map[string]any) []int {
 	for i := range a {
 		pairs[i] = -1
 		for j := range b {
-			if !taken[j] && identity(a[i]) == identity(b[j]) {
+			if !taken[j] && spec.Identity(a[i]) == spec.Identity(b[j]) {
 				pairs[i], taken[j] = j, true
 				break
 			}

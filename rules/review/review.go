@@ -48,6 +48,7 @@ type Sheet struct {
 	Assumed    []standards.Assumed // only what a rule that ran has read
 	Counts     rules.Counts
 	Verdict    rules.Verdict
+	compared   bool // there is a baseline
 }
 
 // Spec reviews the bytes of one spec. Path is for messages only.
@@ -131,8 +132,8 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []lay
 	return ceiling, rules.Run(o.Rules, ceiling, o.Standards), nil
 }
 
-// located gives each finding its place, and sorts them; of two that say the
-// same of one place, one is kept.
+// located gives each finding its place and its fingerprint, and sorts them; of
+// two that say the same of one place, one is kept.
 func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
 	for i := range findings {
 		f := &findings[i]
@@ -148,9 +149,15 @@ func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
 			cmp.Compare(a.Text, b.Text),
 		)
 	})
-	return slices.CompactFunc(findings, func(a, b rules.Finding) bool {
+	findings = slices.CompactFunc(findings, func(a, b rules.Finding) bool {
 		return a.Rule == b.Rule && a.Start == b.Start && a.Text == b.Text
 	})
+	prints := rules.Fingerprints{}
+	for i := range findings {
+		f := &findings[i]
+		f.Fingerprint = prints.Of(f.Rule.ID, spec.Unnumbered(s.Document.Tree, f.At), f.Text)
+	}
+	return findings
 }
 
 // assumedBy lists the assumed keys that a rule with an outcome has read.
@@ -171,39 +178,49 @@ func assumedBy(c *layout.Ceiling, inputs rules.Inputs, without []rules.NotChecke
 }
 
 func (s *Sheet) judge(o Options) {
-	c := rules.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed)}
+	c := rules.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed), Before: rules.Before{Compared: s.compared}}
 	for _, f := range s.Findings {
 		if f.Accepted != nil {
 			c.Accepted++
 			continue
 		}
+		before := 0
+		if f.Baseline == rules.AlreadyThere {
+			before = 1
+		}
 		switch f.Severity {
 		case rules.Hold:
 			c.Held++
+			c.Before.Held += before
 		case rules.Query:
 			c.Queried++
+			c.Before.Queried += before
 		case rules.Note:
 			c.Noted++
 		case rules.Refer:
 			c.Referred++
 		}
 	}
-	c.NotChecked, c.Uncomputed = unchecked(s.NotChecked)
+	c.NotChecked, c.Uncomputed, c.Before.Uncomputed = unchecked(s.NotChecked)
 	s.Counts, s.Verdict = c, c.Judge(o.Strict)
 }
 
 // unchecked counts the rules that were not checked, or not in full, and apart
 // from these the rules of which a figure could not be computed: that fails the
-// spec, whatever else its rule has said.
-func unchecked(list []rules.NotChecked) (absent, failed int) {
-	fails := map[*rules.Rule]bool{}
+// spec, whatever else its rule has said, unless the baseline had it all before.
+func unchecked(list []rules.NotChecked) (absent, failed, before int) {
+	fails, fresh := map[*rules.Rule]bool{}, map[*rules.Rule]bool{}
 	for _, n := range list {
 		fails[n.Rule] = fails[n.Rule] || n.Failed
+		fresh[n.Rule] = fresh[n.Rule] || n.Failed && !n.Before
 	}
-	for _, f := range fails {
+	for r, f := range fails {
 		if f {
 			failed++
 		}
+		if f && !fresh[r] {
+			before++
+		}
 	}
-	return len(fails) - failed, failed
+	return len(fails) - failed, failed, before
 }

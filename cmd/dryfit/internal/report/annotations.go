@@ -20,7 +20,8 @@ var (
 )
 
 // Annotations writes workflow commands, one a line, that a forge shows at the
-// lines of the files. Accepted findings are notices.
+// lines of the files. Accepted findings, and those that the baseline had, are
+// notices.
 func Annotations(w io.Writer, r Report) error {
 	out := bufio.NewWriter(w)
 	for _, run := range r.Runs {
@@ -36,6 +37,9 @@ func Annotations(w io.Writer, r Report) error {
 
 func annotate(out io.Writer, path string, e entry) {
 	word, text := commands[e.severity], e.said()
+	if e.baseline == rules.AlreadyThere {
+		word = "notice"
+	}
 	switch {
 	case e.accepted != "":
 		word, text = "notice", text+" Accepted: "+e.accepted+"."
@@ -47,6 +51,6 @@ func annotate(out io.Writer, path string, e entry) {
 	if e.end.Line == e.start.Line && e.end.Column > e.start.Column { // columns are for a range within a line
 		place += fmt.Sprintf(",col=%d,endColumn=%d", e.start.Column, e.end.Column)
 	}
-	title := e.severity.String() + " " + e.rule
+	title := e.severity.String() + " " + e.rule + e.since()
 	fmt.Fprintf(out, "::%s %s,title=%s::%s\n", word, place, value(title), annotationText.Replace(Safe(text)))
 }

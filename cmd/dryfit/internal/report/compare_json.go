@@ -98,7 +98,7 @@ func CompareJSON(w io.Writer, c Comparison) error {
 
 func sideJSON(s *review.Sheet) jsonSide {
 	p := s.Ceiling.Project
-	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), jsonCounts(s.Counts)}
+	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), countsJSON(s.Counts)}
 }
 
 func movedJSON(f compare.FigureChange) jsonMoved {

@@ -25,21 +25,25 @@ type entry struct {
 	passes     string // the offer, as a spec writes it
 	accepted   string // by whom, why, until when
 	acceptance *layout.Acceptance
+	print      string         // its fingerprint
+	baseline   rules.Baseline // zero where there is none
 }
 
 // entries are a sheet's: faults of the file first, then findings, each in their
 // order.
 func entries(s *review.Sheet) []entry {
 	var out []entry
+	prints := rules.Fingerprints{}
 	for _, p := range s.Problems {
 		out = append(out, entry{
 			rule: p.Rule, severity: problemSeverity, key: p.Key, text: sentence(p.Message), start: p.Position, end: p.End,
+			print: prints.Of(p.Rule, p.Key, p.Message), baseline: faultsAre(s),
 		})
 	}
 	for _, f := range s.Findings {
 		e := entry{
 			rule: f.Rule.ID, severity: f.Severity, key: f.At, text: sentence(f.Text), basis: basis(f),
-			start: f.Start, end: f.End, related: f.Related,
+			start: f.Start, end: f.End, related: f.Related, print: f.Fingerprint, baseline: f.Baseline,
 		}
 		if f.Passes != nil {
 			e.offer, e.passes = f.Passes, f.Passes.Key+" = "+Written(f.Passes.Value)
@@ -52,6 +56,15 @@ func entries(s *review.Sheet) []entry {
 	return out
 }
 
+// faultsAre what faults of a file are to a baseline: new, since they keep the
+// file from being checked whoever made them.
+func faultsAre(s *review.Sheet) rules.Baseline {
+	if s.Counts.Before.Compared {
+		return rules.New
+	}
+	return 0
+}
+
 // said is the sentence with its key before it.
 func (e entry) said() string {
 	if e.key == "" || strings.HasPrefix(e.text, e.key) {
@@ -60,9 +73,17 @@ func (e entry) said() string {
 	return e.key + ": " + e.text
 }
 
-// fails reports whether the entry fails the spec.
+// since is what the entry is to the baseline, after a comma; "" without one.
+func (e entry) since() string {
+	if e.baseline == 0 {
+		return ""
+	}
+	return ", " + e.baseline.String()
+}
+
+// fails reports whether the entry fails the spec. What the baseline had does not.
 func (e entry) fails(strict bool) bool {
-	return e.accepted == "" && (e.severity == rules.Hold || strict && e.severity == rules.Query)
+	return e.accepted == "" && e.baseline != rules.AlreadyThere && (e.severity == rules.Hold || strict && e.severity == rules.Query)
 }
 
 // InRepository is a path relative to the root of the repository, with forward
@@ -95,6 +116,7 @@ type lack struct {
 type reason struct {
 	key, why string // one of them
 	failed   bool
+	before   bool // the baseline could not compute it either
 }
 
 // lacking groups the rules of a sheet that were not checked, in their order.
@@ -102,7 +124,7 @@ func lacking(list []rules.NotChecked) []lack {
 	var out []lack
 	at := map[reason]int{}
 	for _, n := range list {
-		why := reason{n.Key, n.Why, n.Failed}
+		why := reason{n.Key, n.Why, n.Failed, n.Before}
 		if n.Why != "" {
 			why.key = ""
 		}
@@ -122,6 +144,8 @@ func lacking(list []rules.NotChecked) []lack {
 // said is the reason in words.
 func (r reason) said() string {
 	switch {
+	case r.before:
+		return "could not be computed, " + rules.AlreadyThere.String() + ": " + r.why
 	case r.failed:
 		return "could not be computed: " + r.why
 	case r.why != "":

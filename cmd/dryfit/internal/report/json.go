@@ -17,14 +17,16 @@ type (
 	jsonReport struct {
 		Version string    `json:"version"`
 		On      string    `json:"on"`
+		Against string    `json:"against,omitempty"` // the baseline
 		Verdict string    `json:"verdict"`
 		Runs    []jsonRun `json:"runs"`
 	}
 	jsonRun struct {
-		Standards []string   `json:"standards"`
-		Verdict   string     `json:"verdict"`
-		Counts    jsonCounts `json:"counts"`
-		Files     []jsonFile `json:"files"`
+		Standards []string      `json:"standards"`
+		Verdict   string        `json:"verdict"`
+		Counts    jsonCounts    `json:"counts"`
+		Baseline  *jsonBaseline `json:"baseline,omitempty"`
+		Files     []jsonFile    `json:"files"`
 	}
 	jsonFile struct {
 		Path       string           `json:"path"`
@@ -33,6 +35,7 @@ type (
 		Revision   string           `json:"revision,omitempty"`
 		Verdict    string           `json:"verdict"`
 		Counts     jsonCounts       `json:"counts"`
+		Baseline   *jsonBaseline    `json:"baseline,omitempty"`
 		Findings   []jsonFinding    `json:"findings"`
 		NotChecked []jsonNotChecked `json:"not_checked"`
 		Assumed    []jsonAssumed    `json:"assumed"`
@@ -49,6 +52,10 @@ type (
 		Uncomputed int `json:"not_computed"`
 		Assumed    int `json:"assumed"`
 		Unreadable int `json:"unreadable"`
+	}
+	jsonBaseline struct { // of the holds, queries and figures not computed
+		New    int `json:"new"`
+		Before int `json:"already_there"`
 	}
 	jsonFinding struct {
 		Rule      string        `json:"rule"`
@@ -67,6 +74,7 @@ type (
 		Related   []string      `json:"related,omitempty"`
 		Passes    *jsonSetting  `json:"passes_with,omitempty"`
 		Accepted  *jsonAccepted `json:"accepted,omitempty"`
+		Baseline  string        `json:"baseline,omitempty"` // "new" or "already there"
 	}
 	jsonAccepted struct {
 		Reason string `json:"reason"`
@@ -86,10 +94,11 @@ type (
 		Value any    `json:"value"`
 	}
 	jsonNotChecked struct {
-		Rule   string `json:"rule"`
-		Needs  string `json:"needs"`
-		Why    string `json:"why,omitempty"`
-		Failed bool   `json:"failed,omitempty"`
+		Rule     string `json:"rule"`
+		Needs    string `json:"needs"`
+		Why      string `json:"why,omitempty"`
+		Failed   bool   `json:"failed,omitempty"`
+		Baseline string `json:"baseline,omitempty"`
 	}
 	jsonAssumed struct {
 		Key    string `json:"key"`
@@ -118,11 +127,11 @@ func (n jsonNumber) MarshalJSON() ([]byte, error) {
 
 // JSON writes the report as one document.
 func JSON(w io.Writer, r Report) error {
-	out := jsonReport{Version: r.Version, On: r.On, Verdict: r.Verdict().String(), Runs: []jsonRun{}}
+	out := jsonReport{Version: r.Version, On: r.On, Against: r.Against, Verdict: r.Verdict().String(), Runs: []jsonRun{}}
 	for _, run := range r.Runs {
 		j := jsonRun{
 			Standards: append([]string{}, run.Standards...), Verdict: run.Verdict().String(),
-			Counts: jsonCounts(run.Counts()), Files: []jsonFile{},
+			Counts: countsJSON(run.Counts()), Baseline: baselineJSON(run.Counts()), Files: []jsonFile{},
 		}
 		for _, s := range run.Sheets {
 			j.Files = append(j.Files, fileJSON(s))
@@ -134,7 +143,7 @@ func JSON(w io.Writer, r Report) error {
 
 func fileJSON(s *review.Sheet) jsonFile {
 	f := jsonFile{
-		Path: s.Path, Verdict: s.Verdict.String(), Counts: jsonCounts(s.Counts),
+		Path: s.Path, Verdict: s.Verdict.String(), Counts: countsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
 		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Assumed: []jsonAssumed{},
 		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
 	}
@@ -145,13 +154,14 @@ func fileJSON(s *review.Sheet) jsonFile {
 		f.Findings = append(f.Findings, jsonFinding{
 			Rule: p.Rule, Severity: problemSeverity.String(), Key: p.Key, Message: p.Message,
 			Line: p.Position.Line, Column: p.Position.Column, EndLine: p.End.Line, EndColumn: p.End.Column,
+			Baseline: faultsAre(s).String(),
 		})
 	}
 	for _, found := range s.Findings {
 		f.Findings = append(f.Findings, findingJSON(found))
 	}
 	for _, n := range s.NotChecked {
-		f.NotChecked = append(f.NotChecked, jsonNotChecked{Rule: n.Rule.ID, Needs: n.Key, Why: n.Why, Failed: n.Failed})
+		f.NotChecked = append(f.NotChecked, notCheckedJSON(n, s.Counts.Before.Compared))
 	}
 	for _, a := range s.Assumed {
 		f.Assumed = append(f.Assumed, assumedJSON(a))
@@ -167,7 +177,7 @@ func findingJSON(f rules.Finding) jsonFinding {
 		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
 		Line: f.Start.Line, Column: f.Start.Column, EndLine: f.End.Line, EndColumn: f.End.Column,
 		Measured: number(f.Measured), Limit: number(f.Bound.Value), LimitName: f.Bound.Name,
-		Basis: basis(f), Related: f.Related,
+		Basis: basis(f), Related: f.Related, Baseline: f.Baseline.String(),
 	}
 	if f.Measured.Unit != 0 {
 		j.Unit = f.Measured.Unit.String()
@@ -179,6 +189,34 @@ func findingJSON(f rules.Finding) jsonFinding {
 		j.Accepted = &jsonAccepted{a.Reason, a.By, a.Until}
 	}
 	return j
+}
+
+// notCheckedJSON says of a figure that could not be computed whether the baseline
+// could not either.
+func notCheckedJSON(n rules.NotChecked, compared bool) jsonNotChecked {
+	j := jsonNotChecked{Rule: n.Rule.ID, Needs: n.Key, Why: n.Why, Failed: n.Failed}
+	switch {
+	case n.Before:
+		j.Baseline = rules.AlreadyThere.String()
+	case n.Failed && compared:
+		j.Baseline = rules.New.String()
+	}
+	return j
+}
+
+func countsJSON(c rules.Counts) jsonCounts {
+	return jsonCounts{
+		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted,
+		NotChecked: c.NotChecked, Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable,
+	}
+}
+
+func baselineJSON(c rules.Counts) *jsonBaseline {
+	if !c.Before.Compared {
+		return nil
+	}
+	fresh, before := c.Since()
+	return &jsonBaseline{fresh, before}
 }
 
 func number(v quantity.Value) *jsonNumber {

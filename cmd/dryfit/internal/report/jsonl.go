@@ -12,10 +12,11 @@ type jsonLine struct {
 	Version string `json:"version"`
 	On      string `json:"on"`
 	Strict  bool   `json:"strict"`
+	Against string `json:"against,omitempty"` // the baseline
 	jsonFile
 }
 
 // JSONLine writes what a report says of one file, on a line of its own.
 func JSONLine(w io.Writer, r Report, s *review.Sheet) error {
-	return NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, fileJSON(s)})
+	return NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"dryfit/rules"
@@ -59,8 +60,8 @@ type (
 // JUnit writes a test report: a rule that holds a spec, or under strict queries
 // it, is a failure; a file that could not be checked, and a figure that could not
 // be computed, is an error; a rule that was not checked is skipped, with its
-// reason. Notes, queries that do not fail, accepted and referred items are the
-// suite's output.
+// reason. Notes, queries that do not fail, accepted and referred items, and what
+// the baseline had, are the suite's output.
 func JUnit(w io.Writer, r Report) error {
 	out := junitReport{}
 	for _, run := range r.Runs {
@@ -90,6 +91,7 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 	if len(run.Standards) > 0 {
 		suite.Properties = append(suite.Properties, junitProperty{"standards files", Safe(strings.Join(run.Standards, ", "))})
 	}
+	suite.Properties = append(suite.Properties, r.junitBaseline(s)...)
 	all := entries(s)
 	if len(s.Problems) > 0 {
 		suite.Cases = []junitCase{{Name: "file", Class: "file", Time: "0", Error: fault(all, "could not be checked")}}
@@ -117,6 +119,17 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 	return suite
 }
 
+// junitBaseline names the baseline, and what of the suite is new and what is not.
+func (r Report) junitBaseline(s *review.Sheet) []junitProperty {
+	if r.Against == "" {
+		return nil
+	}
+	fresh, before := s.Counts.Since()
+	return []junitProperty{
+		{"baseline", Safe(r.Against)}, {rules.New.String(), strconv.Itoa(fresh)}, {rules.AlreadyThere.String(), strconv.Itoa(before)},
+	}
+}
+
 // junitCases are one for each rule. One that fails keeps what it could not
 // check elsewhere in the spec.
 func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
@@ -138,7 +151,7 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 		case len(found) > 0:
 			c.Failure = fault(found, found[0].severity.String())
 			c.Failure.Text = strings.Join(append([]string{c.Failure.Text}, without...), "\n")
-		case first.failed:
+		case first.failed && !first.before:
 			c.Error = &junitFault{Message: Safe(first.why), Type: "could not be computed", Text: strings.Join(without, "\n")}
 		case len(without) > 0:
 			c.Skipped = &junitSkipped{strings.Join(without, "\n")}
@@ -153,7 +166,7 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 func reasons(list []rules.NotChecked) (first reason, said []string) {
 	for i, l := range lacking(list) {
 		said = append(said, Safe("not checked: "+l.said()))
-		if i == 0 || l.failed && !first.failed {
+		if i == 0 || l.failed && !l.before && (!first.failed || first.before) {
 			first = l.reason
 		}
 	}
@@ -169,7 +182,7 @@ func fault(list []entry, kind string) *junitFault {
 }
 
 func junitLine(e entry) string {
-	line := fmt.Sprintf("%s %s, line %d, column %d: %s", e.severity, e.rule, e.start.Line, e.start.Column, e.said())
+	line := fmt.Sprintf("%s %s, line %d, column %d%s: %s", e.severity, e.rule, e.start.Line, e.start.Column, e.since(), e.said())
 	if e.passes != "" {
 		line += " Passes with " + e.passes + "."
 	}

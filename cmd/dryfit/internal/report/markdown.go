@@ -23,7 +23,7 @@ func Markdown(w io.Writer, r Report) error {
 		files += len(run.Sheets)
 	}
 	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s.\n\n", plural(files, "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict])
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n\n", plural(files, "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
 	b.WriteString("| file | to | verdict | |\n| --- | --- | --- | --- |\n")
 	left := 0
 	add := func(text string) {
@@ -50,6 +50,20 @@ func Markdown(w io.Writer, r Report) error {
 	fmt.Fprintf(&b, "\n> %s\n", Caution)
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// markdownAgainst names the baseline, and counts what is new in all files and
+// what is not.
+func markdownAgainst(r Report) string {
+	if r.Against == "" {
+		return ""
+	}
+	fresh, before := 0, 0
+	for _, run := range r.Runs {
+		f, b := run.Counts().Since()
+		fresh, before = fresh+f, before+b
+	}
+	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", code(r.Against), fresh, rules.New, before, rules.AlreadyThere)
 }
 
 func plural(n int, what string) string {
@@ -89,7 +103,7 @@ func markdownSheet(s *review.Sheet) string {
 }
 
 func markdownEntry(e entry) string {
-	line := fmt.Sprintf("- line %d, %s: %s", e.start.Line, code(e.rule), markdownText(e.said()))
+	line := fmt.Sprintf("- line %d%s, %s: %s", e.start.Line, e.since(), code(e.rule), markdownText(e.said()))
 	if e.passes != "" {
 		line += " Passes with " + code(e.passes) + "."
 	}

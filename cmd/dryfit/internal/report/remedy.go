@@ -34,7 +34,7 @@ const listed = 6
 // RemedyText writes a remedy for people.
 func RemedyText(w io.Writer, r Remedy) error {
 	t := &texter{out: bufio.NewWriter(w)}
-	t.heading(r.Result.Sheet, r.On)
+	t.heading(r.Result.Sheet, Report{On: r.On})
 	if r.Each != nil {
 		t.each(r)
 	} else {
@@ -50,7 +50,7 @@ func RemedyText(w io.Writer, r Remedy) error {
 
 func (t *texter) answers(r Remedy) {
 	for _, f := range r.Result.Open {
-		t.entry(f.Severity, f.Rule.ID, f.Start)
+		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
 		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
 		t.line("")
 	}
@@ -88,7 +88,7 @@ func (t *texter) each(r Remedy) {
 	units := r.Result.Sheet.Ceiling.Units
 	for _, e := range r.Each {
 		f := e.Finding
-		t.entry(f.Severity, f.Rule.ID, f.Start)
+		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
 		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
 		if len(e.Cures) == 0 {
 			t.line("")

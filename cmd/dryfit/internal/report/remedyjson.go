@@ -76,7 +76,7 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 	for _, a := range res.Answers {
 		j := jsonAnswer{
 			Size: jsonNumber(remedy.Total(a.Changes)), Verdict: a.Sheet.Verdict.String(),
-			Counts: jsonCounts(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: []jsonChange{},
+			Counts: countsJSON(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: []jsonChange{},
 		}
 		for _, c := range a.Changes {
 			j.Changes = append(j.Changes, changeJSON(c))

@@ -14,6 +14,7 @@ type Report struct {
 	Version string
 	On      string // the date that acceptances are judged on, 2027-06-30
 	Strict  bool   // a query fails
+	Against string // the revision whose findings fail nothing; "" for none
 	Runs    []Run
 	Rules   []*rules.Rule // all that were run
 	// Folder and Root are the working folder, which paths are relative to, and

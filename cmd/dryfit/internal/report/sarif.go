@@ -1,9 +1,6 @@
 package report
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-	"fmt"
 	"io"
 	"net/url"
 	"path"
@@ -43,6 +40,10 @@ func (r Report) sarifRun(run Run) sarifRun {
 		ColumnKind:  "unicodeCodePoints", Results: []sarifResult{},
 		Properties: map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()},
 	}
+	if r.Against != "" {
+		fresh, before := run.Counts().Since()
+		out.Properties["against"], out.Properties["new"], out.Properties["alreadyThere"] = Safe(r.Against), fresh, before
+	}
 	for _, s := range run.Sheets {
 		uri := uriOf(r.InRepository(s.Path))
 		out.Results = append(out.Results, sarifResults(s, uri, index)...)
@@ -55,9 +56,11 @@ func (r Report) sarifRun(run Run) sarifRun {
 	return out
 }
 
+// sarifBaseline are the words for what a result is to the baseline.
+var sarifBaseline = map[rules.Baseline]string{rules.New: "new", rules.AlreadyThere: "unchanged"}
+
 func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult
-	seen := map[string]int{}
 	for _, e := range entries(s) {
 		text := e.said()
 		if e.passes != "" {
@@ -67,7 +70,8 @@ func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResu
 			RuleID: e.rule, RuleIndex: index[e.rule], Level: levels[e.severity], Message: sarifText{sarifPlain(text)},
 			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uri}, regionOf(e.start, e.end)}, Logical: logical(e.key)}},
 			Related:      sarifRelated(s, e, uri),
-			Fingerprints: map[string]string{"dryfitFinding/v1": fingerprint(e, seen)},
+			Fingerprints: map[string]string{"dryfitFinding/v1": e.print},
+			Baseline:     sarifBaseline[e.baseline],
 			Bag:          map[string]any{"severity": e.severity.String()},
 		}
 		if e.offer != nil {
@@ -116,22 +120,6 @@ func regionOf(start, end spec.Position) *sarifRegion {
 	return &sarifRegion{start.Line, start.Column, end.Line, end.Column}
 }
 
-// numbers are what changes in a sentence while the finding stays.
-var numbers = regexp.MustCompile(`[0-9][0-9.'/" -]*`)
-
-// fingerprint tells a finding from the others of its file by what does not
-// change when lines move or figures do: its rule, its key and its words; of
-// several alike, by their order.
-func fingerprint(e entry, seen map[string]int) string {
-	what := e.rule + "\n" + e.key + "\n" + numbers.ReplaceAllString(e.text, "#")
-	seen[what]++
-	if n := seen[what]; n > 1 {
-		what += fmt.Sprintf("\n%d", n)
-	}
-	sum := sha256.Sum256([]byte(what))
-	return hex.EncodeToString(sum[:16])
-}
-
 // sarifNotes are the rules that were not checked, and why.
 func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotification {
 	var out []sarifNotification
@@ -140,7 +128,7 @@ func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotifi
 			Level: "note", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}},
 			Message: sarifText{sarifPlain("not checked: " + strings.Join(l.rules, ", ") + ": " + l.said())},
 		}
-		if l.failed {
+		if l.failed && !l.before {
 			n.Level = "error"
 		}
 		if i, ok := index[l.rules[0]]; ok && len(l.rules) == 1 {

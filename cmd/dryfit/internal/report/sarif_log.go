@@ -71,6 +71,7 @@ type (
 		Locations    []sarifLocation    `json:"locations"`
 		Related      []sarifLocation    `json:"relatedLocations,omitempty"`
 		Fingerprints map[string]string  `json:"partialFingerprints"`
+		Baseline     string             `json:"baselineState,omitempty"`
 		Fixes        []sarifFix         `json:"fixes,omitempty"`
 		Suppressions []sarifSuppression `json:"suppressions,omitempty"`
 		Bag          map[string]any     `json:"properties"`

@@ -128,7 +128,7 @@ func (s Study) option(r study.Row, marked bool) jsonOption {
 			out.Figures[c.Key] = number(quantity.Value{SI: x, Unit: c.Unit})
 		}
 	}
-	counts := jsonCounts(r.Counts)
+	counts := countsJSON(r.Counts)
 	out.Counts = &counts
 	if marked {
 		unbeaten := s.Front.Has(r.Index)

@@ -33,7 +33,7 @@ func Text(w io.Writer, r Report, colour bool) error {
 	files := 0
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
-			t.sheet(s, r.On)
+			t.sheet(s, r)
 			files++
 		}
 	}
@@ -70,10 +70,10 @@ func noCommand(s string) string {
 
 func (t *texter) rule(stroke string) { t.line(strings.Repeat(stroke, textWidth)) }
 
-func (t *texter) sheet(s *review.Sheet, on string) {
-	t.heading(s, on)
+func (t *texter) sheet(s *review.Sheet, r Report) {
+	t.heading(s, r)
 	for _, p := range s.Problems {
-		t.problem(p)
+		t.problem(p, faultsAre(s))
 	}
 	for _, f := range s.Findings {
 		t.finding(f)
@@ -89,7 +89,7 @@ func (t *texter) sheet(s *review.Sheet, on string) {
 	t.line("")
 }
 
-func (t *texter) heading(s *review.Sheet, on string) {
+func (t *texter) heading(s *review.Sheet, r Report) {
 	t.line(Safe(s.Path))
 	if p := s.Project; p != nil {
 		for _, l := range wrap(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
@@ -98,22 +98,29 @@ func (t *texter) heading(s *review.Sheet, on string) {
 	}
 	to := "the " + s.Standards.Name
 	if len(s.Standards.Files) > 0 {
-		to = Safe(s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")")
+		to = s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")"
 	}
-	for _, l := range wrap("checked on "+on+" to "+to, textWidth) {
+	if r.Against != "" {
+		to += ", against the findings at " + r.Against
+	}
+	for _, l := range wrap(Safe("checked on "+r.On+" to "+to), textWidth) {
 		t.line(l)
 	}
 	t.rule("─")
 }
 
-// entry is the first line of a finding: severity, rule, place.
-func (t *texter) entry(s rules.Severity, rule string, at spec.Position) {
+// entry is the first line of a finding: severity, rule, place, and what it is to
+// the baseline, where there is one.
+func (t *texter) entry(s rules.Severity, rule string, at spec.Position, b rules.Baseline) {
 	place := fmt.Sprintf("line %d, column %d", at.Line, at.Column)
+	if b != 0 {
+		place += ", " + b.String()
+	}
 	t.line(t.paint(s, pad(s.String(), margin)) + pad(rule, wideLabel) + place)
 }
 
-func (t *texter) problem(p spec.Problem) {
-	t.entry(problemSeverity, p.Rule, p.Position)
+func (t *texter) problem(p spec.Problem, b rules.Baseline) {
+	t.entry(problemSeverity, p.Rule, p.Position, b)
 	text := p.Message
 	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
 		text = p.Key + ": " + text
@@ -123,7 +130,7 @@ func (t *texter) problem(p spec.Problem) {
 }
 
 func (t *texter) finding(f rules.Finding) {
-	t.entry(f.Severity, f.Rule.ID, f.Start)
+	t.entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
 	t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
 	if f.Passes != nil {
 		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+Written(f.Passes.Value)))
