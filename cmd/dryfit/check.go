@@ -31,7 +31,9 @@ type checkFlags struct {
 	strict    bool
 	jobs      jobs
 	standards []string
+	from      string // a revision, whose standards hold
 	since     string // a revision
+	baseline  string // a revision, whose findings fail nothing
 	part      string // K/N
 	watch     bool
 	summary   bool
@@ -50,7 +52,13 @@ func checkCommand(s streams) *cobra.Command {
 			"those that [check] exclude in the standards names; what is named here is always\n" +
 			"checked. A pattern, specs/**/*.ceiling.toml, is expanded where the shell has not.\n\n" +
 			"Standards (dryfit.toml) are found by walking up from each spec to the repository's\n" +
-			"root; --standards names others in their place.\n\n" +
+			"root; --standards names others in their place. --standards-from REV takes them as git\n" +
+			"keeps them at a revision, [check] included, so that a change can't loosen what it is\n" +
+			"judged by; where there is none at that place, the built-in limits hold.\n\n" +
+			"--baseline REV compares with the findings of the specs as they were at a revision, judged\n" +
+			"by the same standards. A hold, and with --strict a query, that was there fails nothing; one\n" +
+			"that is new does, or whose figure lies further past its limit than it did, by 0.5% of the\n" +
+			"limit. A spec that was not at the same path has none that was there.\n\n" +
 			"--rule and --skip take the id of a rule or a glob, such as 'strap.*'. What they leave\n" +
 			"out is counted as not checked. A refer can't be left out: a rule that refers always\n" +
 			"runs, and what it refers is printed.\n\n" +
@@ -59,6 +67,7 @@ func checkCommand(s streams) *cobra.Command {
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
 			"  dryfit check --strict --format json --output findings.json specs\n" +
 			"  dryfit check --changed-since origin/main specs\n" +
+			"  dryfit check --baseline origin/main --standards-from origin/main specs\n" +
 			"  dryfit check --watch specs\n" +
 			"  dryfit check --summary specs\n" +
 			"  dryfit check --rule 'rib.*' --rule close.slide --skip rib.sag specs\n" +
@@ -74,6 +83,8 @@ func checkCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	f.jobs.atATime(c, "specs to check")
+	flags.StringVar(&f.from, "standards-from", "", "the standards files as they were at a `revision`, in place of those found")
+	flags.StringVar(&f.baseline, "baseline", "", "fail only on what is found that was not at a `revision`, or not as badly")
 	flags.StringVar(&f.since, "changed-since", "", "only specs that git says have changed since a `revision`, or whose standards have")
 	flags.StringVar(&f.part, "part", "", "check only the `K/N`-th part of the specs, one job of several")
 	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
@@ -224,15 +235,14 @@ func (f checkFlags) inColour(s streams) (bool, error) {
 }
 
 // orFolders is the paths, or the folders that the nearest standards name.
-func orFolders(paths []string) []string {
+func (s *shelf) orFolders(paths []string) []string {
 	if len(paths) > 0 {
 		return paths
 	}
-	s := newShelf("")
 	for _, file := range s.chain(".") {
 		if l := s.layer(file); l != nil && len(l.Folders) > 0 {
 			for _, folder := range l.Folders {
-				paths = append(paths, filepath.Join(filepath.Dir(file), folder))
+				paths = append(paths, filepath.Join(s.folderOf(file), folder))
 			}
 			return paths
 		}

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"context"
+	"errors"
+	"fmt"
 	"io"
 	"maps"
 	"slices"
@@ -21,6 +24,8 @@ type checked struct {
 	inputs  []input
 	options review.Options
 	stdin   func() io.Reader
+	shelves []*shelf  // a run to the standards of each
+	before  *snapshot // the baseline; nil for none
 }
 
 // prepare gathers the inputs; nothing has been checked yet.
@@ -33,11 +38,15 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	inputs, err := newWalker(ctx, s, f.standards).gather(orFolders(paths), f.stdinName)
+	shelves, err := f.shelves(ctx)
 	if err != nil {
 		return checked{}, err
 	}
-	r := report.Report{Version: version(), On: on, Strict: f.strict, Rules: catalog.Rules()}
+	inputs, err := newWalker(ctx, s, shelves).gather(f.found(shelves).orFolders(paths), f.stdinName)
+	if err != nil {
+		return checked{}, err
+	}
+	r := report.Report{Version: version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
 	r.Folder, r.Root = whereabouts()
 	if inputs, err = f.chosen(ctx, s, r, inputs); err != nil {
 		return checked{}, err
@@ -45,7 +54,13 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	options := review.Options{
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
 	}
-	return checked{r, inputs, options, once(s.in)}, nil
+	c := checked{r, inputs, options, once(s.in), shelves, nil}
+	if f.baseline != "" {
+		if c.before, err = snapshotAt(ctx, f.baseline); err != nil {
+			return checked{}, fmt.Errorf("--baseline %s: %w", f.baseline, err)
+		}
+	}
+	return c, nil
 }
 
 // report checks the inputs to each set of standards.
@@ -68,12 +83,8 @@ func (f checkFlags) report(ctx context.Context, s streams, paths []string) (chec
 // run checks the inputs to each set of standards, and hands on every sheet in
 // its order.
 func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet) error) error {
-	named := f.standards
-	if len(named) == 0 {
-		named = []string{""} // those found
-	}
-	for _, name := range named {
-		run, err := c.checkTo(ctx, newShelf(name), int(f.jobs), each)
+	for _, s := range c.shelves {
+		run, err := c.checkTo(ctx, s, int(f.jobs), each)
 		if err != nil {
 			return err
 		}
@@ -108,8 +119,8 @@ func (c *checked) checkTo(ctx context.Context, s *shelf, jobs int, each func(*re
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
-			if sheets[i] == nil {
-				sheets[i], _ = in.review(c.stdin(), options[i])
+			if err := c.sheet(in, &sheets[i], options[i]); err != nil {
+				return err
 			}
 			return handed.over(i)
 		})
@@ -117,6 +128,35 @@ func (c *checked) checkTo(ctx context.Context, s *shelf, jobs int, each func(*re
 	err := group.Wait()
 	run.Sheets = append(run.Sheets, sheets...)
 	return run, err
+}
+
+// sheet is that of one input, against the baseline where there is one. An input
+// whose standards can't be read has one already.
+func (c *checked) sheet(in input, sheet **review.Sheet, o review.Options) error {
+	var src []byte
+	if *sheet == nil {
+		*sheet, src = in.review(c.stdin(), o)
+	}
+	if c.before == nil {
+		return nil
+	}
+	var earlier *review.Sheet
+	if at := c.before.place(in.path); at != "" && !in.stdin {
+		was, there, err := c.before.read(at)
+		var bad badFile
+		switch {
+		case errors.As(err, &bad): // which had no findings
+		case err != nil:
+			return fmt.Errorf("--baseline %s: %s: %w", c.before.rev, at, err)
+		case there && bytes.Equal(was, src):
+			earlier = *sheet
+		case there:
+			o.Offers = false
+			earlier = review.Spec(in.name, was, o)
+		}
+	}
+	(*sheet).Against(earlier, o)
+	return nil
 }
 
 // inOrder hands on sheets in their order, whatever order they are done in.

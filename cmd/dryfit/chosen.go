@@ -59,30 +59,19 @@ func inPart(p study.Part, path string) bool {
 }
 
 // changes tells which files of the working tree differ from a revision.
-type changes struct {
-	repository *git.Repository
-	before     map[string]git.Entry // the specs and standards of the revision
-}
+type changes struct{ *snapshot }
 
 // changedSince asks git what was at a revision. What a file is now is read from
 // the working tree, so that nothing of the repository's has a say in it.
-func changedSince(ctx context.Context, rev string) (*changes, error) {
-	repository, err := git.Open(".")
-	if err != nil {
-		return nil, err
-	}
-	commit, err := repository.Commit(ctx, rev)
-	if err != nil {
-		return nil, err
-	}
-	before, err := repository.Files(ctx, commit, func(p string) bool { return true })
-	return &changes{repository, before}, err
+func changedSince(ctx context.Context, rev string) (changes, error) {
+	s, err := snapshotAt(ctx, rev)
+	return changes{s}, err
 }
 
 // concerned are the inputs that changed, or whose standards did: those named, or
 // any from the spec's folder up to the root, deleted ones too. A spec that was
 // deleted is left out. Standard input has no history and stays.
-func (c *changes) concerned(inputs []input, named []string) []input {
+func (c changes) concerned(inputs []input, named []string) []input {
 	namedChanged := slices.ContainsFunc(named, c.changed)
 	return slices.DeleteFunc(inputs, func(in input) bool {
 		if in.stdin {
@@ -96,19 +85,19 @@ func (c *changes) concerned(inputs []input, named []string) []input {
 }
 
 // entry is what the revision had at a path; zero where it had nothing.
-func (c *changes) entry(path string) git.Entry {
+func (c changes) entry(path string) git.Entry {
 	rel, err := filepath.Rel(c.repository.Root(), real(path))
 	if err != nil {
 		return git.Entry{}
 	}
-	return c.before[filepath.ToSlash(rel)]
+	return c.files[filepath.ToSlash(rel)]
 }
 
-func (c *changes) was(path string) bool { return c.entry(path) != git.Entry{} }
+func (c changes) was(path string) bool { return c.entry(path) != git.Entry{} }
 
 // changed reports whether a path is new, gone or different. A symbolic link has
 // changed too where what it leads to has.
-func (c *changes) changed(path string) bool {
+func (c changes) changed(path string) bool {
 	e := c.entry(path)
 	if e == (git.Entry{}) {
 		_, err := os.Lstat(path)
@@ -121,7 +110,7 @@ func (c *changes) changed(path string) bool {
 	return e.Link() && (err != nil || c.changed(to))
 }
 
-func (c *changes) standardsOf(path string) bool {
+func (c changes) standardsOf(path string) bool {
 	for at := filepath.Dir(real(path)); ; at = filepath.Dir(at) {
 		if c.changed(filepath.Join(at, standards.FileName)) {
 			return true

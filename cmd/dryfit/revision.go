@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/git"
-	"dryfit/spec"
 )
 
 // revision is a spec as git keeps it: REV:path, the path from the repository's
@@ -35,30 +34,19 @@ func fromGit(ctx context.Context, r revision) (src []byte, problem string) {
 }
 
 func (r revision) read(ctx context.Context) ([]byte, error) {
-	repository, err := git.Open(".")
+	s, err := snapshotAt(ctx, r.rev)
 	if err != nil {
 		return nil, err
 	}
-	commit, err := repository.Commit(ctx, r.rev)
+	path, err := r.inRepository(s.repository)
 	if err != nil {
 		return nil, err
 	}
-	path, err := r.inRepository(repository)
-	if err != nil {
-		return nil, err
+	src, there, err := s.read(path)
+	if err == nil && !there {
+		err = fmt.Errorf("there is no file %s at %s", r.path, r.rev)
 	}
-	files, err := repository.Files(ctx, commit, func(p string) bool { return p == path })
-	if err != nil {
-		return nil, err
-	}
-	switch e, there := files[path]; {
-	case !there || e.Link() || e.Submodule():
-		return nil, fmt.Errorf("there is no file %s at %s", r.path, r.rev)
-	case e.Size > spec.MaxSize:
-		return nil, fmt.Errorf("the file is over %dMiB, which no spec is", spec.MaxSize>>20)
-	default:
-		return repository.Content(ctx, e)
-	}
+	return src, err
 }
 
 // local reports whether the path counts from this folder.

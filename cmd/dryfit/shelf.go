@@ -1,6 +1,9 @@
 package main
 
 import (
+	"context"
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -15,7 +18,8 @@ import (
 
 // shelf finds the standards that hold for a spec, and reads each file once.
 type shelf struct {
-	named  string // the file that replaces what would be found; "" for none
+	named  string    // the file that replaces what would be found; "" for none
+	from   *snapshot // the revision that the files are read at; nil for the working tree
 	layers map[string]*standards.Layer
 	broken map[string][]spec.Problem
 	hashes map[string]report.Digest
@@ -29,16 +33,50 @@ func newShelf(named string) *shelf {
 	}
 }
 
+// shelvesOf are those of standards that are named, or else the one of those found.
+func shelvesOf(named []string) []*shelf {
+	if len(named) == 0 {
+		return []*shelf{newShelf("")}
+	}
+	var out []*shelf
+	for _, name := range named {
+		out = append(out, newShelf(name))
+	}
+	return out
+}
+
+// shelves are those that a check is to, one for each set of standards.
+func (f checkFlags) shelves(ctx context.Context) ([]*shelf, error) {
+	if f.from == "" {
+		return shelvesOf(f.standards), nil
+	}
+	if len(f.standards) > 0 {
+		return nil, errors.New("--standards-from takes the standards of a revision, and --standards those of a file; leave one out")
+	}
+	from, err := snapshotAt(ctx, f.from)
+	if err != nil {
+		return nil, fmt.Errorf("--standards-from %s: %w", f.from, err)
+	}
+	s := newShelf("")
+	s.from = from
+	return []*shelf{s}, nil
+}
+
+// found is the shelf of what is found, not named: which folders are checked is
+// not for a file that was named to say.
+func (f checkFlags) found(shelves []*shelf) *shelf {
+	if len(f.standards) > 0 {
+		return newShelf("")
+	}
+	return shelves[0]
+}
+
 // layer reads a standards file; what is wrong with it is kept.
 func (s *shelf) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
 		return l
 	}
-	in := newInput(path)
-	if root := git.Root(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
-		in.found = outOf(root)
-	}
-	src, fault := in.read(nil)
+	src, fault := s.read(path)
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
@@ -52,11 +90,33 @@ func (s *shelf) layer(path string) *standards.Layer {
 	return s.layers[path]
 }
 
+func (s *shelf) read(path string) (src []byte, fault string) {
+	if s.from != nil {
+		return s.from.standards(path)
+	}
+	in := newInput(path)
+	if root := git.Root(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
+		in.found = outOf(root)
+	}
+	return in.read(nil)
+}
+
+// folderOf is the folder that a standards file is in, or was.
+func (s *shelf) folderOf(file string) string {
+	if s.from != nil {
+		return s.from.folderOf(file)
+	}
+	return filepath.Dir(file)
+}
+
 // chain lists the standards files for a spec in a folder, the nearest first: up
 // to the repository's root, where .git is, or else the file system's.
 func (s *shelf) chain(folder string) []string {
 	if s.named != "" {
 		return []string{s.named}
+	}
+	if s.from != nil {
+		return s.from.chain(folder)
 	}
 	at, err := filepath.Abs(folder)
 	if err != nil {
@@ -117,6 +177,9 @@ func (s *shelf) forFolder(folder string) (std *standards.Standards, brokenFile s
 		layers = append(layers, l)
 	}
 	std = standards.With(layers...)
+	if s.from != nil && len(layers) == 0 {
+		std.Name += ", since " + s.from.rev + " has no " + standards.FileName + " for it"
+	}
 	s.merged[folder] = std
 	return std, ""
 }

@@ -73,7 +73,7 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 	if err != nil {
 		return err
 	}
-	inputs, err := newWalker(ctx, s, f.standards).gather(paths, "standard-input"+extension)
+	inputs, err := newWalker(ctx, s, shelvesOf(f.standards)).gather(paths, "standard-input"+extension)
 	if err != nil {
 		return err
 	}

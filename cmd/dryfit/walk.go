@@ -27,16 +27,9 @@ type walker struct {
 	warned  bool
 }
 
-// newWalker walks to the standards named, or else to those found.
-func newWalker(ctx context.Context, s streams, named []string) *walker {
-	if len(named) == 0 {
-		named = []string{""}
-	}
-	w := &walker{ctx: ctx, s: s}
-	for _, name := range named {
-		w.shelves = append(w.shelves, newShelf(name))
-	}
-	return w
+// newWalker walks to some standards.
+func newWalker(ctx context.Context, s streams, shelves []*shelf) *walker {
+	return &walker{ctx: ctx, s: s, shelves: shelves}
 }
 
 // excluded reports whether the standards exclude a spec that a walk came to; of
@@ -53,7 +46,7 @@ func (s *shelf) excludes(path, start string) bool {
 		if l == nil || len(l.Exclude) == 0 {
 			continue // one that is broken is reported when the spec is checked
 		}
-		from := filepath.Dir(real(file))
+		from := real(s.folderOf(file))
 		spec, named := below(from, real(path)), below(from, start)
 		for _, p := range l.Exclude {
 			if fits(p.Text, spec) && (named == "." || !fits(p.Text, named)) {

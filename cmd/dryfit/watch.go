@@ -63,7 +63,7 @@ func watch(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	for {
 		// What is saved while a check runs is seen after it: the folders are
 		// watched first.
-		if err := w.folders(); err != nil {
+		if err := w.folders(ctx); err != nil {
 			return err
 		}
 		if err := w.check(ctx); err != nil {
@@ -124,9 +124,13 @@ func (w *watching) check(ctx context.Context) error {
 // folders watches every folder that a spec or its standards may be in: those
 // under the paths, and those above each spec up to the root. Folders and not
 // files, since editors save by putting a new file in the old one's place.
-func (w *watching) folders() error {
+func (w *watching) folders(ctx context.Context) error {
+	shelves, err := w.flags.shelves(ctx)
+	if err != nil {
+		return err
+	}
 	_, root := whereabouts()
-	paths := orFolders(w.paths)
+	paths := w.flags.found(shelves).orFolders(w.paths)
 	if len(paths) == 0 {
 		paths = []string{"."}
 	}

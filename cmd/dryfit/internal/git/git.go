@@ -188,8 +188,8 @@ func (e Entry) Link() bool { return e.Mode == "120000" }
 // Submodule reports whether the entry is another repository's commit.
 func (e Entry) Submodule() bool { return e.Mode == "160000" }
 
-// Files lists the files of a commit for which keep holds, by their paths.
-func (r *Repository) Files(ctx context.Context, commit string, keep func(path string) bool) (map[string]Entry, error) {
+// Files lists the files of a commit, by their paths.
+func (r *Repository) Files(ctx context.Context, commit string) (map[string]Entry, error) {
 	tree := func(more ...string) ([]byte, error) {
 		args := append([]string{"ls-tree", "-r", "-z", "--full-tree"}, more...)
 		return run(ctx, r.root, "", append(args, "--end-of-options", commit)...)
@@ -205,7 +205,7 @@ func (r *Repository) Files(ctx context.Context, commit string, keep func(path st
 	for _, line := range strings.Split(string(answer), "\x00") {
 		facts, path, ok := strings.Cut(line, "\t")
 		fields := strings.Fields(facts)
-		if !ok || len(fields) < 3 || !keep(path) {
+		if !ok || len(fields) < 3 {
 			continue
 		}
 		e := Entry{Path: path, Mode: fields[0], Hash: fields[2]}

@@ -59,7 +59,7 @@ func TestFilesOfACommit(t *testing.T) {
 			require.NoError(t, err)
 			commit, err := r.Commit(ctx, "HEAD")
 			require.NoError(t, err)
-			files, err := r.Files(ctx, commit, func(p string) bool { return strings.HasSuffix(p, ".toml") })
+			files, err := r.Files(ctx, commit)
 			require.NoError(t, err)
 			require.Len(t, files, 3)
 			for _, e := range files {
@@ -152,7 +152,7 @@ func TestAPartialCloneFetchesNothing(t *testing.T) {
 	ctx := context.Background()
 	commit, err := r.Commit(ctx, "HEAD~1")
 	require.NoError(t, err)
-	files, err := r.Files(ctx, commit, func(string) bool { return true })
+	files, err := r.Files(ctx, commit)
 	require.NoError(t, err)
 	require.Len(t, files, 2)
 	assert.False(t, r.Same(files["a.toml"]))

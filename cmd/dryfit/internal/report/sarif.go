@@ -38,11 +38,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 		Automation:  sarifAutomation{"dryfit/" + automation(run) + "/"},
 		Invocations: []sarifInvocation{{Successful: true, Notifications: []sarifNotification{}}},
 		ColumnKind:  "unicodeCodePoints", Results: []sarifResult{},
-		Properties: map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()},
-	}
-	if r.Against != "" {
-		fresh, before := run.Counts().Since()
-		out.Properties["against"], out.Properties["new"], out.Properties["alreadyThere"] = Safe(r.Against), fresh, before
+		Properties: r.sarifProperties(run),
 	}
 	for _, s := range run.Sheets {
 		uri := uriOf(r.InRepository(s.Path))
@@ -54,6 +50,16 @@ func (r Report) sarifRun(run Run) sarifRun {
 		}
 	}
 	return out
+}
+
+// sarifProperties are the date, the verdict, and what of the run is new.
+func (r Report) sarifProperties(run Run) map[string]any {
+	bag := map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()}
+	if r.Against != "" {
+		bag["against"] = Safe(r.Against)
+		bag["new"], bag["alreadyThere"] = run.Counts().Since()
+	}
+	return bag
 }
 
 // sarifBaseline are the words for what a result is to the baseline.
