@@ -101,10 +101,13 @@ func Unnumbered(tree map[string]any, key string) string {
 		case []any:
 			at = nil
 			n, err := strconv.Atoi(part)
-			if err != nil || n < 1 || n > len(in) {
+			if err == nil {
+				out[i] = n
+			}
+			if n < 1 || n > len(in) {
 				continue
 			}
-			at, out[i] = in[n-1], n
+			at = in[n-1]
 			if element, ok := at.(map[string]any); ok && Identity(element) != "" {
 				out[i] = Identity(element)
 			}

@@ -16,11 +16,8 @@ arguments=()
 if [ "${DRYFIT_STRICT:-false}" = true ]; then arguments+=(--strict); fi
 if [ -n "${DRYFIT_CHANGED_SINCE:-}" ]; then arguments+=(--changed-since "$DRYFIT_CHANGED_SINCE"); fi
 if [ -n "${DRYFIT_PART:-}" ]; then arguments+=(--part "$DRYFIT_PART"); fi
-if [ -n "${DRYFIT_STANDARDS_FROM:-}" ]; then
-  # Of the root alone: nearer standards files are not taken then.
-  git cat-file blob "$DRYFIT_STANDARDS_FROM:dryfit.toml" >"$scratch/dryfit.toml"
-  arguments+=(--standards "$scratch/dryfit.toml")
-fi
+if [ -n "${DRYFIT_STANDARDS_FROM:-}" ]; then arguments+=(--standards-from "$DRYFIT_STANDARDS_FROM"); fi
+if [ -n "${DRYFIT_BASELINE:-}" ]; then arguments+=(--baseline "$DRYFIT_BASELINE"); fi
 arguments+=(--)
 while IFS= read -r path; do
   if [ -n "$path" ]; then arguments+=("$path"); fi

@@ -1,0 +1,102 @@
+package review_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+)
+
+// against checks the reading room with changes against it with others.
+func against(t *testing.T, now, earlier *strings.Replacer, strict bool) *review.Sheet {
+	t.Helper()
+	src := string(sample.Source(t, "reading-room"))
+	o := options()
+	o.Strict, o.Offers = strict, false
+	s := review.Spec("now", []byte(now.Replace(src)), o)
+	require.Empty(t, s.Problems)
+	before := review.Spec("earlier", []byte(earlier.Replace(src)), o)
+	require.Empty(t, before.Problems)
+	s.Against(before, o)
+	return s
+}
+
+var asItIs = strings.NewReplacer()
+
+// fresh are the rules whose holds and queries are new.
+func fresh(s *review.Sheet) []string {
+	var out []string
+	for _, f := range s.Findings {
+		if f.Baseline == rules.New && (f.Severity == rules.Hold || f.Severity == rules.Query) {
+			out = append(out, f.Rule.ID)
+		}
+	}
+	return out
+}
+
+func TestWhatWasThereFailsNothing(t *testing.T) {
+	s := against(t, asItIs, asItIs, true)
+	assert.Empty(t, fresh(s))
+	assert.Positive(t, s.Counts.Queried)
+	assert.Equal(t, rules.PassedWithNotes, s.Verdict)
+	// Lines move, and a leg is put before the others.
+	leg := "[[route]]\nname = \"yard gate\"\nkind = \"door\"\nwidth = \"3m\"\nheight = \"3m\"\n\n"
+	s = against(t, strings.NewReplacer("[[route]]", "# moved\n\n"+leg+"[[route]]"), asItIs, true)
+	assert.Empty(t, fresh(s))
+}
+
+func TestWhatIsNewFails(t *testing.T) {
+	s := against(t, strings.NewReplacer(`depth        = "60mm"`, `depth = "20mm"`), asItIs, true)
+	assert.Contains(t, fresh(s), "rib.depth-to-span")
+	assert.Equal(t, rules.Failed, s.Verdict)
+	// It was there, and is worse.
+	s = against(t, strings.NewReplacer(`depth        = "60mm"`, `depth = "20mm"`), strings.NewReplacer(`depth        = "60mm"`, `depth = "25mm"`), true)
+	assert.Contains(t, fresh(s), "rib.depth-to-span")
+	s = against(t, strings.NewReplacer(`depth        = "60mm"`, `depth = "25mm"`), strings.NewReplacer(`depth        = "60mm"`, `depth = "20mm"`), true)
+	assert.NotContains(t, fresh(s), "rib.depth-to-span")
+}
+
+func TestWithoutAnEarlierSpecAllIsNew(t *testing.T) {
+	o := options()
+	o.Strict, o.Offers = true, false
+	src := sample.Source(t, "reading-room")
+	s := review.Spec("now", src, o)
+	s.Against(nil, o)
+	assert.Len(t, fresh(s), s.Counts.Queried)
+	assert.Equal(t, rules.Failed, s.Verdict)
+	s = review.Spec("now", src, o)
+	s.Against(review.Spec("earlier", []byte("dryfit = "), o), o)
+	assert.Equal(t, rules.Failed, s.Verdict)
+	torn := review.Spec("now", []byte("dryfit = "), o)
+	torn.Against(review.Spec("earlier", []byte("dryfit = "), o), o)
+	assert.Equal(t, rules.CouldNotCheck, torn.Verdict)
+}
+
+// A figure that could not be computed before either fails nothing; of another
+// rule or key it does.
+func TestFiguresThatTheBaselineCouldNotCompute(t *testing.T) {
+	rule, other := &rules.Rule{ID: "test.rule"}, &rules.Rule{ID: "test.other"}
+	failed := func(r *rules.Rule, key string) rules.NotChecked {
+		return rules.NotChecked{Rule: r, Key: key, Why: "no solution", Failed: true}
+	}
+	for _, c := range []struct {
+		name         string
+		now, earlier []rules.NotChecked
+		want         rules.Verdict
+	}{
+		{"it failed before", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(rule, "a")}, rules.PassedWithNotes},
+		{"it was only not checked", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{{Rule: rule, Key: "a"}}, rules.Failed},
+		{"another key", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(rule, "b")}, rules.Failed},
+		{"another rule", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(other, "a")}, rules.Failed},
+		{"one more", []rules.NotChecked{failed(rule, "a"), failed(rule, "b")}, []rules.NotChecked{failed(rule, "a")}, rules.Failed},
+	} {
+		s := &review.Sheet{NotChecked: c.now}
+		s.Against(&review.Sheet{NotChecked: c.earlier}, review.Options{})
+		assert.Equal(t, c.want, s.Verdict, c.name)
+	}
+}
