@@ -54,13 +54,20 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	options := review.Options{
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
 	}
-	c := checked{r, inputs, options, once(s.in), shelves, nil}
-	if f.baseline != "" {
-		if c.before, err = snapshotAt(ctx, f.baseline); err != nil {
-			return checked{}, fmt.Errorf("--baseline %s: %w", f.baseline, err)
-		}
+	before, err := f.before(ctx)
+	return checked{r, inputs, options, once(s.in), shelves, before}, err
+}
+
+// before is the baseline; nil for none.
+func (f checkFlags) before(ctx context.Context) (*snapshot, error) {
+	if f.baseline == "" {
+		return nil, nil
 	}
-	return c, nil
+	before, err := snapshotAt(ctx, f.baseline)
+	if err != nil {
+		return nil, fmt.Errorf("--baseline %s: %w", f.baseline, err)
+	}
+	return before, nil
 }
 
 // report checks the inputs to each set of standards.
