@@ -12,9 +12,10 @@ import (
 // A kind of leg that lacks a part fails here, by the part's name.
 func TestEveryKindOfLegHasItsParts(t *testing.T) {
 	keys := spec.Keys()
-	assert.Len(t, Kinds(), len(spec.LegKinds()), "one for each of spec.LegKinds")
 	for i, kind := range spec.LegKinds() {
-		assert.Equal(t, kind, Kinds()[i].Kind, "in the order of spec.LegKinds")
+		if i >= len(Kinds()) || Kinds()[i].Kind != kind {
+			t.Fatalf("nothing is known of legs of kind %s, in the order of spec.LegKinds", kind)
+		}
 		k := KindOf(kind)
 		assert.NotNil(t, k.way, "%s: its motions", kind)
 		assert.True(t, slices.Contains(keys, "route.*."+spec.Key(k.Place...)), "%s: the key of its clear width", kind)
