@@ -60,11 +60,22 @@ func effect() []field {
 
 // studyFigures are the figures of an option.
 var studyFigures = [][2]string{
-	{"ratio", "Module ratio"}, {"around", "Module around"}, {"along", "Module along"}, {"length", "Panel length"},
-	{"width", "Panel width"}, {"height", "Panel height"}, {"mass", "Panel mass"}, {"strap", "Worst strap force"},
-	{"share", "Worst strap's share of its allowable"}, {"sag", "Sag as first hung"}, {"sheets", "Skin sheets to buy"},
-	{"joints", "Field joints"}, {"margin", "Least margin on the way in"}, {"gap", "Last gap as designed"},
-	{"holds", "Holds"}, {"queries", "Queries"},
+	{"ratio", "Module ratio"},
+	{"around", "Module around"},
+	{"along", "Module along"},
+	{"length", "Panel length"},
+	{"width", "Panel width"},
+	{"height", "Panel height"},
+	{"mass", "Panel mass"},
+	{"strap", "Worst strap force"},
+	{"share", "Worst strap's share of its allowable"},
+	{"sag", "Sag as first hung"},
+	{"sheets", "Skin sheets to buy"},
+	{"joints", "Field joints"},
+	{"margin", "Least margin on the way in"},
+	{"gap", "Last gap as designed"},
+	{"holds", "Holds"},
+	{"queries", "Queries"},
 }
 
 func studyOption() object {

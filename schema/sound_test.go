@@ -119,7 +119,12 @@ func TestTheSketchPassesTheGoodFiles(t *testing.T) {
 func changed(random *rand.Rand, v any) any {
 	odd := []any{
 		"", "x", "90mm", "-1mm", "0mm", "35%", "half", "door", int64(0), int64(1), int64(-3), int64(99), 0.5, 6.0,
-		true, []any{}, []any{"10%", "x"}, map[string]any{}, map[string]any{"width": "1mm"}, "2027-06-30",
+		true,
+		[]any{},
+		[]any{"10%", "x"},
+		map[string]any{},
+		map[string]any{"width": "1mm"},
+		"2027-06-30",
 	}
 	switch v := v.(type) {
 	case map[string]any:

@@ -51,7 +51,8 @@ var jsonCommands = map[string][][]string{
 		{"study", "--on", "2026-11-25", "--vary", "rib.depth=50mm,60mm", "--part", "2/2", "--only", "pass"},
 	},
 	"remedy": {
-		{"remedy", "--on", "2026-11-25", "--limit", "100"}, {"remedy", "--on", "2026-11-25", "--limit", "100", "--strict", "--each"},
+		{"remedy", "--on", "2026-11-25", "--limit", "100"},
+		{"remedy", "--on", "2026-11-25", "--limit", "100", "--strict", "--each"},
 		{"remedy", "--on", "2026-11-25", "--limit", "100", "--strict", "--may-change", "rib"},
 	},
 }

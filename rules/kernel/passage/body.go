@@ -9,12 +9,11 @@ import (
 // Y and Z lie in its section.
 type Vec struct{ X, Y, Z float64 }
 
-func (v Vec) add(w Vec) Vec           { return Vec{v.X + w.X, v.Y + w.Y, v.Z + w.Z} }
-func (v Vec) minus(w Vec) Vec         { return Vec{v.X - w.X, v.Y - w.Y, v.Z - w.Z} }
-func (v Vec) times(f float64) Vec     { return Vec{f * v.X, f * v.Y, f * v.Z} }
-func (v Vec) dot(w Vec) float64       { return v.X*w.X + v.Y*w.Y + v.Z*w.Z }
-func (v Vec) length() float64         { return math.Sqrt(v.dot(v)) }
-func (v Vec) component(i int) float64 { return [3]float64{v.X, v.Y, v.Z}[i] }
+func (v Vec) add(w Vec) Vec       { return Vec{v.X + w.X, v.Y + w.Y, v.Z + w.Z} }
+func (v Vec) minus(w Vec) Vec     { return Vec{v.X - w.X, v.Y - w.Y, v.Z - w.Z} }
+func (v Vec) times(f float64) Vec { return Vec{f * v.X, f * v.Y, f * v.Z} }
+func (v Vec) dot(w Vec) float64   { return v.X*w.X + v.Y*w.Y + v.Z*w.Z }
+func (v Vec) length() float64     { return math.Sqrt(v.dot(v)) }
 
 // Body is what is carried: a straight prism, its section a polygon that may be
 // hollow on a side, in a wrap that keeps every point of it from every wall.

@@ -24,7 +24,6 @@ type turnTree struct {
 	nodes  []turnNode
 	roots  int
 	maps   []alike
-	ranOut bool
 }
 
 // firstCuts is how often the cubes are cut in eight before anything is looked

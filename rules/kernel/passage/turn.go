@@ -26,16 +26,6 @@ func (q quaternion) turn() Turn {
 	}
 }
 
-// times is the product of two quaternions.
-func (q quaternion) times(r quaternion) quaternion {
-	return quaternion{
-		q[0]*r[0] - q[1]*r[1] - q[2]*r[2] - q[3]*r[3],
-		q[0]*r[1] + q[1]*r[0] + q[2]*r[3] - q[3]*r[2],
-		q[0]*r[2] - q[1]*r[3] + q[2]*r[0] + q[3]*r[1],
-		q[0]*r[3] + q[1]*r[2] - q[2]*r[1] + q[3]*r[0],
-	}
-}
-
 // quaternion is that of a turn, its greatest part positive.
 func (t Turn) quaternion() quaternion {
 	// Four times the products of each part with the greatest. Source: S. W.

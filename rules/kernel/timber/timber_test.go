@@ -353,8 +353,15 @@ func TestBendTablesEnd(t *testing.T) {
 	// The guide prints its sizes in millimetres too, rounded: 6.4, 7.9, 9.5, 12.7,
 	// 15.9 and 19.1. Between two rows it prints nothing: the safer one holds.
 	for _, r := range []struct{ thickness, feet float64 }{
-		{0.0064, 5}, {0.0079, 6}, {0.0095, 8}, {0.0127, 12}, {0.0159, 16}, {0.0191, 20},
-		{0.4375 * inch, 12}, {0.0066, 6}, {0.013, 16},
+		{0.0064, 5},
+		{0.0079, 6},
+		{0.0095, 8},
+		{0.0127, 12},
+		{0.0159, 16},
+		{0.0191, 20},
+		{0.4375 * inch, 12},
+		{0.0066, 6},
+		{0.013, 16},
 	} {
 		got, err := sheet(t, "softwood plywood").LeastRadius(r.thickness, true)
 		require.NoError(t, err)

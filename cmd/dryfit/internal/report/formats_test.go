@@ -206,8 +206,10 @@ func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 	r.Rules = list
 	s.Findings = []rules.Finding{{Rule: list[2], Severity: rules.Hold, Text: "it is held"}}
 	s.NotChecked = []rules.NotChecked{
-		{Rule: list[0], Key: "room.above"}, {Rule: list[0], Why: "there is <no> door"},
-		{Rule: list[1], Key: "strap.lap"}, {Rule: list[1], Why: "it did not converge", Failed: true},
+		{Rule: list[0], Key: "room.above"},
+		{Rule: list[0], Why: "there is <no> door"},
+		{Rule: list[1], Key: "strap.lap"},
+		{Rule: list[1], Why: "it did not converge", Failed: true},
 		{Rule: list[2], Key: "lift.units"},
 	}
 	var back junitReport

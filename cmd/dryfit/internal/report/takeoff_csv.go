@@ -16,11 +16,19 @@ type takeoffColumn struct {
 }
 
 var takeoffColumns = []takeoffColumn{
-	{"group", "group", 0}, {"name", "name", 0}, {"material", "material", 0}, {"count", "count", quantity.One},
-	{"length", "length", quantity.Metre}, {"width", "width", quantity.Metre}, {"depth", "depth", quantity.Metre},
-	{"strips", "strips in each", quantity.One}, {"strip", "strip thickness", quantity.Metre},
+	{"group", "group", 0},
+	{"name", "name", 0},
+	{"material", "material", 0},
+	{"count", "count", quantity.One},
+	{"length", "length", quantity.Metre},
+	{"width", "width", quantity.Metre},
+	{"depth", "depth", quantity.Metre},
+	{"strips", "strips in each", quantity.One},
+	{"strip", "strip thickness", quantity.Metre},
 	{"pieces", "pieces in a skin", quantity.One},
-	{"volume", "finished volume", quantity.CubicMetre}, {"waste", "waste", quantity.Fraction}, {"boards", "board measure (bd.ft)", quantity.One},
+	{"volume", "finished volume", quantity.CubicMetre},
+	{"waste", "waste", quantity.Fraction},
+	{"boards", "board measure (bd.ft)", quantity.One},
 	{"mass", "mass", quantity.Kilogram},
 }
 
