@@ -220,6 +220,9 @@ type Screws struct {
 	Count       Field[int]             `toml:"count"`
 	Diameter    Field[quantity.Length] `toml:"diameter"`
 	Penetration Field[quantity.Length] `toml:"penetration"`
+	Length      Field[quantity.Length] `toml:"length"`  // under the head
+	Spacing     Field[quantity.Length] `toml:"spacing"` // between neighbours of the row
+	Edge        Field[quantity.Length] `toml:"edge"`    // least, from the wood's edge
 }
 
 // Ledger is the wall member under the springing.

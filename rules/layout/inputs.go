@@ -84,11 +84,14 @@ type Allowable struct {
 	Source Word
 }
 
-// Screws are those at one end of a strap.
+// Screws are those at one end of a strap, in one row on its centre line.
 type Screws struct {
 	Table
 	Count                 Count
 	Diameter, Penetration Number
+	Length                Number // under the head
+	Spacing               Number // between neighbours of the row
+	Edge                  Number // the least that the spec asks for, from the wood's edge
 }
 
 // Ledger is the wall member under the springing.
@@ -229,6 +232,7 @@ func (c *Ceiling) takeStrap() {
 		Screws: Screws{
 			Table: c.table(s.Screws.Table), Count: stated(c, s.Screws.Count),
 			Diameter: si(c, s.Screws.Diameter), Penetration: si(c, s.Screws.Penetration),
+			Length: si(c, s.Screws.Length), Spacing: si(c, s.Screws.Spacing), Edge: si(c, s.Screws.Edge),
 		},
 	}
 }

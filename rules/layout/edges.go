@@ -1,0 +1,51 @@
+package layout
+
+// EdgeRib is one of the two ribs of a panel that straps are fixed to.
+type EdgeRib struct {
+	Near, Far float64 // its faces along the axis, from the near end wall
+	Last      bool    // of its panel: the coffer lies on its near side
+}
+
+// EdgeRibs are those of the whole row, from the near end: halves at the seams,
+// whole where the vault's ends are.
+func (c *Ceiling) EdgeRibs() []EdgeRib {
+	var out []EdgeRib
+	near, gap, width := c.NearGap(), c.Seam.Gap.Get(), c.Rib.Width.Get()
+	panels := c.Panel.Along.Get()
+	for k := range panels {
+		start, end := 0.0, c.BuiltLength()
+		first, last := width/2, width/2
+		if k > 0 {
+			start = c.SeamLine(k) + gap/2
+		} else if !c.Grid.HalfEnds.Get() {
+			first = width
+		}
+		if k < panels-1 {
+			end = c.SeamLine(k+1) - gap/2
+		} else if !c.Grid.HalfEnds.Get() {
+			last = width
+		}
+		out = append(out,
+			EdgeRib{Near: near + start, Far: near + start + first},
+			EdgeRib{Near: near + end - last, Far: near + end, Last: true})
+	}
+	return out
+}
+
+// StrapLine is where along the axis the middle of a strap's thickness, or of its
+// width on the rib's back, comes up from the rib. It needs strap.fixing.
+func (c *Ceiling) StrapLine(r EdgeRib) float64 {
+	half := c.Strap.Thickness.Get() / 2
+	coffer, seam := r.Far+half, r.Near+half
+	if r.Last {
+		coffer, seam = r.Near-half, r.Far-half
+	}
+	switch c.Strap.Fixing.Bottom.Get() {
+	case "side":
+		return coffer
+	case "seam":
+		return seam
+	default:
+		return (r.Near + r.Far) / 2
+	}
+}
