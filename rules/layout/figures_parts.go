@@ -20,6 +20,7 @@ func (c *Ceiling) skinFigures(l *Lines) {
 	if c.Laminations() > 0 {
 		c.laminationFigures(l)
 	}
+	c.strengthFigures(l)
 	l.Add("skin.sheets", "S", "stock sheets in one panel's skin, all layers", func(f *figure.Figure) figure.Measure {
 		of := func(part func(Sheets) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
 		f.Formula = "a * b * n"

@@ -5,7 +5,6 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
 )
 
@@ -20,7 +19,7 @@ func segment(p *rules.Pass) (angle float64, sawn bool) {
 		p.Absent("rib.segments")
 		return 0, false
 	}
-	return c.Panel.Arc.Get() / float64(c.Rib.Segments.Get()) / c.Vault.TightestRadius.Get(), true
+	return c.SegmentAngle(), true
 }
 
 var grain = rules.Rule{
@@ -58,7 +57,7 @@ func checkGrain(p *rules.Pass) {
 	slope := math.Tan(angle / 2)
 	f.Measured, f.Bound = quantity.Value{SI: slope, Unit: quantity.One}, limit
 	f.Text = p.Textf("at a segment's ends the grain slopes 1 in %.1f, {measured}, and keeps about %v of its bending strength; the most is {limit}",
-		1/slope, quantity.Share(timber.BendingAtSlope(angle/2)))
+		1/slope, quantity.Share(p.Ceiling.GrainStrength()))
 	p.Report(f)
 }
 

@@ -1,6 +1,7 @@
 package rib
 
 import (
+	"fmt"
 	"math"
 
 	"dryfit/rules"
@@ -19,18 +20,20 @@ var sag = rules.Rule{
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.sag"},
 	Limits: []rules.Limit{
-		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3: l/240, nonplaster ceilings")},
+		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
+		{Key: "code", Title: "clear run by half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load the creep alone, half of it, where the wood is dry")},
 		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
 	},
 	Basis: rules.Basis{
-		Formula: "δ·(1 + k) ≤ u/n",
+		Formula: "δ·(1 + k) ≤ u/run, δ/2 ≤ u/code",
 		Symbols: []rules.Symbol{
-			{Name: "δ", Means: "drop below the chord between neighbouring supports", Unit: "m"},
-			{Name: "k", Means: "creep of years, 0.6", Unit: "1"},
+			{Name: "δ", Means: "drop below the chord between neighbouring supports, of the first day", Unit: "m"},
+			{Name: "k", Means: "creep of years, 0.6 (EN 1995-1-1, k_def of service class 1)", Unit: "1"},
 			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
-			{Name: "n", Means: "the limit's clear run by sag", Unit: "1"},
+			{Name: "run", Means: "least clear run by sag", Unit: "1"},
+			{Name: "code", Means: "least clear run by what the code counts of a dead load, half of its first day's sag", Unit: "1"},
 		},
-		Valid: "the rib as first hung; a step by one strap set long or short", Source: frameSource,
+		Valid: "the rib as first hung, of dry wood and without live load; a step by one strap set long or short", Source: frameSource,
 	},
 	Check: checkSag,
 }
@@ -40,16 +43,7 @@ func checkSag(p *rules.Pass) {
 	if !ok {
 		return
 	}
-	if run, limit := first.Run, p.Limit("run"); first.Sag*limit.SI > run {
-		most := limit
-		most.Value = quantity.Length(run / limit.SI).Value()
-		p.Report(rules.Finding{
-			At: "rib.depth", Related: []string{"strap.stations"},
-			Text:     p.Textf("over its clear run of %v the rib sags {measured} in years; the most is {limit}, a %.0fth of the run", quantity.Length(run), limit.SI),
-			Measured: quantity.Length(first.Sag).Value(), Bound: most,
-			Offers: deeper(p),
-		})
-	}
+	checkRun(p, &first.Case)
 	set, ok := rules.Hung(p, p.Results.Hanging().Set)
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
 		p.Report(rules.Finding{
@@ -58,6 +52,32 @@ func checkSag(p *rules.Pass) {
 			Measured: quantity.Length(step).Value(), Bound: limit,
 		})
 	}
+}
+
+// checkRun compares the sag with its clear run: the part of it that the code
+// limits, and else the whole of it.
+func checkRun(p *rules.Pass, first *hanging.Case) {
+	f := rules.Finding{At: "rib.depth", Related: []string{"strap.stations"}, Offers: deeper(p)}
+	code, usual := p.Limit("code"), p.Limit("run")
+	switch creeps := first.FirstDay() / 2; {
+	case creeps*code.SI > first.Run:
+		f.Text = p.Textf("over its clear run of %v the rib creeps by {measured}, half of its first day's sag of %v; the most is {limit}, a %.0fth of the run",
+			quantity.Length(first.Run), quantity.Length(first.FirstDay()), code.SI)
+		f.Measured, f.Bound = quantity.Length(creeps).Value(), over(code, first.Run)
+	case first.Sag*usual.SI > first.Run:
+		f.Text = p.Textf("over its clear run of %v the rib sags {measured} in years, %.3g times the first day's; the most is {limit}, a %.0fth of the run",
+			quantity.Length(first.Run), first.Sag/first.FirstDay(), usual.SI)
+		f.Measured, f.Bound = quantity.Length(first.Sag).Value(), over(usual, first.Run)
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+// over is the length that a limit on run by length allows.
+func over(limit rules.Bound, run float64) rules.Bound {
+	limit.Value = quantity.Length(run / limit.SI).Value()
+	return limit
 }
 
 // deeper offers ribs up to twice as deep, in tenths.
@@ -80,16 +100,17 @@ var stress = rules.Rule{
 		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
-		Formula: "|N|/A + |M|/S ≤ MOR/f",
+		Formula: "|N|/A + |M|/S ≤ k·MOR/f",
 		Symbols: []rules.Symbol{
 			{Name: "N", Means: "axial force", Unit: "N"},
 			{Name: "A", Means: "area, net of the reveal; of a sawn rib without the layer that is cut at a joint", Unit: "m²"},
 			{Name: "M", Means: "bending moment", Unit: "N·m"},
 			{Name: "S", Means: "section modulus, likewise", Unit: "m³"},
 			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
+			{Name: "k", Means: "of a laminated rib the curvature factor 1 − 2000·(t/R)², t a strip's thickness and R the tightest radius; of a sawn one the strength left by the slope of its grain, as bend.grain states it; of a solid one 1", Unit: "1"},
 			{Name: "f", Means: "the limit's factor", Unit: "1"},
 		},
-		Valid: "the worst of the cases that it hangs in", Source: frameSource,
+		Valid: "the worst of the cases that it hangs in; R/t from 100 of hardwood, 125 of softwood; the wood where the curve is tightest, everywhere; what steaming costs a solid rib is not counted", Source: frameSource,
 	},
 	Check: checkStress,
 }
@@ -109,18 +130,49 @@ func checkStress(p *rules.Pass) {
 	if !ok {
 		return
 	}
-	limit := p.Limit("factor")
+	kept, why, ok := strength(p)
+	if !ok {
+		return
+	}
+	limit, wood := p.Limit("factor"), p.Ceiling.Rib.Species.Get()
 	allowed := limit
-	allowed.Value = quantity.Stress(p.Ceiling.Rib.Species.Get().MOR / limit.SI).Value()
+	allowed.Value = quantity.Stress(kept * wood.MOR / limit.SI).Value()
 	most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Stress })
 	if most <= allowed.SI {
 		return
 	}
 	p.Report(rules.Finding{
 		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
-		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s divided by %.3g", in.Words(), p.Ceiling.Rib.Species.Get().Name, limit.SI),
+		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s%s divided by %.3g", in.Words(), wood.Name, why, limit.SI),
 		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
 	})
+}
+
+// strength is the share of its wood's bending strength that the rib keeps, and
+// what for; where it has no figure the rule is not checked.
+func strength(p *rules.Pass) (kept float64, why string, ok bool) {
+	c := p.Ceiling
+	switch c.Rib.Construction.Get() {
+	case "sawn":
+		if !c.Rib.Segments.Given() {
+			p.Absent("rib.segments")
+			return 0, "", false
+		}
+		kept = c.GrainStrength()
+		return kept, fmt.Sprintf(" times %.3g for the slope of its grain", kept), true
+	case "laminated":
+		kept, err := c.CurvatureFactor()
+		if err != nil {
+			p.NotChecked("rib.lamination", p.Explain(err))
+			return 0, "", false
+		}
+		if kept < 1 { // not straight
+			why = fmt.Sprintf(" times %.3g for its curvature", kept)
+		}
+		return kept, why, true
+	default:
+		return 1, "", true
+	}
 }
 
 var radial = rules.Rule{

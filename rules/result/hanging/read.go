@@ -90,6 +90,9 @@ func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
 	return max(0, sag) * (1 + creep), run
 }
 
+// FirstDay is the sag before any creep.
+func (c *Case) FirstDay() float64 { return c.Sag / (1 + creep) }
+
 // Station is a node of the rib as it first hangs, on its centre line.
 type Station struct {
 	At           float64 // arc length on the intrados
