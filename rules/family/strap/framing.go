@@ -160,20 +160,6 @@ func strapPlaces(p *rules.Pass) (out []strapPlace) {
 	return out
 }
 
-var access = rules.Rule{
-	ID:       "strap.access",
-	Title:    "someone can get at the straps to fix them",
-	Why:      "Once the panel is up, its straps are behind it.",
-	Severity: rules.Query,
-	Needs:    []string{"strap", "room.access"},
-	Basis:    rules.Basis{Valid: "straps are fixed with the panel on the lift", Source: cite.CommonPractice()},
-	Check: func(p *rules.Pass) {
-		if p.Ceiling.Room.Access.Get() == "none" {
-			p.Report(rules.Finding{At: "room.access", Text: "nobody can get above the ceiling, and the straps are behind the panel when it is up; say how they are fixed"})
-		}
-	},
-}
-
 var letIn = rules.Rule{
 	ID:       "strap.let-in",
 	Title:    "a strap on the seam side of a rib is let in",

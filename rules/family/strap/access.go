@@ -1,0 +1,71 @@
+package strap
+
+import (
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
+)
+
+// hand is the gap, in m, through which no hand with a driver passes, whoever
+// works.
+const hand = 0.1
+
+var access = rules.Rule{
+	ID:       "strap.access",
+	Title:    "someone can get at the end of each strap that is fixed last",
+	Why:      "A panel's own ends of its straps are fixed on the floor; the others wait until it is up, and then the panel is between them and whoever fixes them.",
+	Severity: rules.Hold,
+	Needs:    []string{"strap", "room.access"},
+	Limits: []rules.Limit{
+		{
+			Key: "opening", Title: "opening at the near end wall that one works through", Value: quantity.Length(0.4).Value(),
+			Sense: rules.AtLeast, Lowest: 0, Most: 5, Source: cite.CommonPractice(),
+		},
+		{
+			Key: "reach", Title: "arm's reach over a panel from its open side", Value: quantity.Length(0.7).Value(),
+			Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+		},
+	},
+	Basis: rules.Basis{
+		Formula: "g ≥ opening, l − w/2 ≤ reach",
+		Symbols: []rules.Symbol{
+			{Name: "g", Means: "gap at the near end wall, where the last panel goes; without close.first_gap all that the room is longer", Unit: "m"},
+			{Name: "l", Means: "length of a panel", Unit: "m"},
+			{Name: "w", Means: "width of a rib, of which a panel's edge has half", Unit: "m"},
+			{Name: "opening", Means: "least opening", Unit: "m"},
+			{Name: "reach", Means: "the most that an arm reaches", Unit: "m"},
+		},
+		Valid:  "panels that go up one by one from the far end, each open toward the next until that is up; without access from above. A gap that no hand with a driver passes, under 100mm, is a hold",
+		Source: cite.Derivation("the order of the panels: the last has no neighbour to come, and no open side"),
+	},
+	Check: checkAccess,
+}
+
+func checkAccess(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Room.Access.Get() == "above" {
+		return
+	}
+	gap := max(0, c.Room.Length.Get()-c.BuiltLength()-c.Close.FirstGap.Get())
+	related := []string{"strap.fixing", "close.first_gap", "room.length"}
+	switch opening := p.Limit("opening"); {
+	case gap < hand:
+		p.Report(rules.Finding{
+			At: "room.access", Related: related,
+			Text: p.Textf("nobody can get above the ceiling, and the last panel has no open side, but a gap of %v at the near end wall: the ends of its straps that are fixed last can't be reached", quantity.Length(gap)),
+		})
+	case gap < opening.SI:
+		p.Report(rules.Finding{
+			At: "room.access", Related: related,
+			Text:     "nobody can get above the ceiling, and the straps of the last panel are fixed through a gap of {measured} at the near end wall; the least is {limit}",
+			Measured: quantity.Length(gap).Value(), Bound: opening,
+		})
+	}
+	if reach, far := p.Limit("reach"), c.Panel.Length.Get()-c.Rib.Width.Get()/2; far > reach.SI {
+		p.Report(rules.Finding{
+			At: "room.access", Related: []string{"panels.along"}, Severity: rules.Query,
+			Text:     "nobody can get above the ceiling, and from a panel's open side the straps of its other edge are {measured} away; an arm reaches {limit}",
+			Measured: quantity.Length(far).Value(), Bound: reach,
+		})
+	}
+}
