@@ -14,6 +14,9 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "strap", Title: "what hangs on each strap", Cases: cases,
-		Rules: []rules.Rule{holds, load, lost, setting, slack, screws, section, source, framing, access, letIn, ledger, sideways, engineer},
+		Rules: []rules.Rule{
+			holds, load, lost, setting, slack, screws, section, source, hole, through, mortise, place, shows,
+			framing, access, letIn, ledger, sideways, engineer,
+		},
 	}
 }

@@ -1,0 +1,202 @@
+package strap
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var place = rules.Rule{
+	ID:       "strap.place",
+	Title:    "the strap and its row of screws have room on the rib, and its lap room for the row",
+	Why:      "A screw near an edge, an end or another screw splits the wood, and a strap wider than its half rib lies over the seam.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.fixing", "strap.screws"},
+	Limits: []rules.Limit{
+		diameters("edge", "from a screw to the wood's edge, in its diameters", 1.5),
+		diameters("end", "from a screw to the wood's end, in its diameters", 4),
+		diameters("spacing", "between the screws of a row, in their diameters", 4),
+		{
+			Key: "hole", Title: "from the middle of a hole to the strap's end, in its diameters", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
+			Sense: rules.AtLeast, Lowest: 0, Most: 50, Source: cite.AISIS100.At("edge distance of fasteners").FromMemory(),
+		},
+	},
+	Basis: rules.Basis{
+		Formula: "lap ≥ (n − 1)·p + 2·hole·h",
+		Symbols: []rules.Symbol{
+			{Name: "lap", Means: "length of the strap on the wood", Unit: "m"},
+			{Name: "n", Means: "screws at one end", Unit: "1"},
+			{Name: "p", Means: "between neighbours: strap.screws.spacing, but no less than the limit", Unit: "m"},
+			{Name: "hole", Means: "least end distance of a hole, in its diameters", Unit: "1"},
+			{Name: "h", Means: "diameter of the holes", Unit: "m"},
+		},
+		Valid:  "one row on the strap's centre line, along the arc on a rib's back and down a side; distances published for lag screws in withdrawal, taken for wood screws by common practice; in the framing's underside: strap.framing",
+		Source: cite.Derivation("places along a strap"),
+	},
+	Check: checkPlace,
+}
+
+func diameters(key, title string, v float64) rules.Limit {
+	return rules.Limit{
+		Key: key, Title: title, Value: quantity.Value{SI: v, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 0, Most: 50,
+		Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
+	}
+}
+
+func checkPlace(p *rules.Pass) {
+	c := p.Ceiling
+	back := c.Strap.Fixing.Bottom.Get() == "back"
+	if wide := edgeRib(p); back && c.Strap.Width.Given() && c.Strap.Width.Get() > wide {
+		p.Report(rules.Finding{
+			At: "strap.width", Related: []string{"rib.width"}, Text: "the strap is {measured} wide, and the rib at a panel's edge {limit}",
+			Measured: quantity.Length(c.Strap.Width.Get()).Value(), Bound: p.Stated("rib.width", quantity.Length(wide).Value()),
+		})
+	}
+	checkSpacing(p)
+	if !c.Strap.Lap.Given() {
+		p.Absent("strap.lap")
+		return
+	}
+	checkLap(p, back)
+	checkEdges(p, back)
+	checkEnds(p, back)
+}
+
+// least is a limit in diameters as a length.
+func least(p *rules.Pass, key string, diameter float64) rules.Bound {
+	b := p.Limit(key)
+	b.Value = quantity.Length(b.SI * diameter).Value()
+	return b
+}
+
+func checkSpacing(p *rules.Pass) {
+	s := p.Ceiling.Strap.Screws
+	if limit := least(p, "spacing", s.Diameter.Get()); s.Spacing.Given() && s.Count.Get() > 1 && s.Spacing.Get() < limit.SI {
+		p.Report(rules.Finding{
+			At: "strap.screws.spacing", Related: []string{"strap.screws.diameter"}, Text: "the screws are {measured} apart; the least is {limit}",
+			Measured: quantity.Length(s.Spacing.Get()).Value(), Bound: limit,
+			Offers: []rules.Offer{{Key: "strap.screws.spacing", Value: p.Above(limit.SI)}},
+		})
+	}
+}
+
+// checkLap compares the lap with what its screws need, and with the rib's side
+// that it lies on.
+func checkLap(p *rules.Pass, back bool) {
+	c, r := p.Ceiling, rowOf(p)
+	h := r.diameter
+	if c.Strap.Hole.Given() {
+		h = c.Strap.Hole.Get()
+	}
+	need := least(p, "spacing", r.diameter)
+	if s := c.Strap.Screws.Spacing; s.Given() {
+		need.SI = max(need.SI, s.Get())
+	}
+	need.SI = float64(r.count-1)*need.SI + 2*least(p, "hole", h).SI
+	f := rules.Finding{At: "strap.lap", Related: []string{"strap.screws", "strap.hole"}, Measured: quantity.Length(r.lap).Value()}
+	if r.lap < need.SI {
+		f.Text, f.Bound = p.Textf("the lap is {measured}; %d screws and the ends of the strap need {limit}", r.count), need
+		f.Offers = []rules.Offer{{Key: "strap.lap", Value: p.Above(need.SI)}}
+		p.Report(f)
+	}
+	if depth := c.Rib.Depth.Get(); !back && r.lap > depth {
+		f.Text, f.Bound = "the lap of {measured} is longer than the rib's side, which is {limit} deep", p.Stated("rib.depth", quantity.Length(depth).Value())
+		f.Offers = nil
+		p.Report(f)
+	}
+}
+
+// checkEdges compares the screws' distance from the edges of the rib: on its
+// back the sides, on a side the back and the intrados.
+func checkEdges(p *rules.Pass, back bool) {
+	limit, _ := edgeLeast(p)
+	r := rowOf(p)
+	f := rules.Finding{At: "strap.lap", Related: []string{"strap.screws", "rib.depth"}, Bound: limit}
+	left := r.first
+	f.Text = "the outer screws are {measured} from the edge of the rib or the framing; the least is {limit}"
+	if back {
+		f.At, f.Related = "rib.width", []string{"strap.screws"}
+		f.Text = "the screws in the back are {measured} from the edge of the rib; the least is {limit}"
+		left = edgeRib(p) / 2
+	} else if deep := p.Ceiling.Rib.Depth.Get(); r.lap <= deep {
+		left = min(left, deep-r.first-r.length())
+	}
+	if f.Measured = quantity.Length(left).Value(); left < limit.SI {
+		p.Report(f)
+	}
+}
+
+// checkEnds compares the screws' distance from the ends of the rib in each piece
+// of an arch.
+func checkEnds(p *rules.Pass, back bool) {
+	c, r := p.Ceiling, rowOf(p)
+	limit := least(p, "end", r.diameter)
+	half := 0.0
+	if back {
+		half = r.length() / 2
+	}
+	for i, s := range c.Strap.Stations.Get() {
+		at := s * c.Vault.Arc.Get()
+		end := math.Mod(at, c.Panel.Arc.Get())
+		if end = min(end, c.Panel.Arc.Get()-end); at >= c.Vault.Arc.Get() {
+			end = 0
+		}
+		if left := end - half; left < limit.SI {
+			p.Report(rules.Finding{
+				At: spec.Key("strap", "stations", i+1), Related: []string{"strap.screws"},
+				Text:     p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
+				Measured: quantity.Length(left).Value(), Bound: limit,
+			})
+		}
+	}
+}
+
+var shows = rules.Rule{
+	ID:       "strap.shows",
+	Title:    "straps and screws are out of sight behind the skin and in the seam",
+	Why:      "What is fixed below the back of the skin stands in the coffer, and what runs into the reveal is seen in it.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.fixing", "strap.lap"},
+	Basis: rules.Basis{
+		Formula: "lap ≤ d − a − t on a side, lap ≤ d − g in a seam",
+		Symbols: []rules.Symbol{
+			{Name: "lap", Means: "length of the strap on the rib, from its back down", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "a", Means: "from the intrados to the skin", Unit: "m"},
+			{Name: "t", Means: "thickness of the skin", Unit: "m"},
+			{Name: "g", Means: "depth of the reveal at the seam", Unit: "m"},
+		},
+		Valid:  "straps that begin at the rib's back",
+		Source: cite.Derivation("heights on the side of a rib"),
+	},
+	Check: checkShows,
+}
+
+// flush is how far, in m, a skin may lie below a rib's back by round-off alone.
+const flush = 1e-6
+
+func checkShows(p *rules.Pass) {
+	c := p.Ceiling
+	lap, hidden, where := c.Strap.Lap.Get(), c.Rib.Depth.Get()-groove(p), "above the reveal at the seam"
+	switch c.Strap.Fixing.Bottom.Get() {
+	case "back":
+		return
+	case "side":
+		hidden, where = c.Rib.Depth.Get()-c.Skin.Setback.Get()-c.Skin.Total(), "behind the skin"
+		if hidden < flush {
+			hidden = 0
+		}
+	}
+	if lap <= hidden {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "strap.fixing.bottom", Related: []string{"strap.lap", "skin.setback", "grid.reveal"},
+		Text:     p.Textf("the strap lies {measured} down the rib's %s, of which {limit} is out of sight %s", c.Strap.Fixing.Bottom.Get(), where),
+		Measured: quantity.Length(lap).Value(), Bound: p.Stated("rib.depth", quantity.Length(hidden).Value()),
+		Offers: []rules.Offer{{Key: "strap.fixing.bottom", Value: "back"}},
+	})
+}

@@ -1,0 +1,188 @@
+package strap
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var hole = rules.Rule{
+	ID:       "strap.hole",
+	Title:    "the screws go through the strap's holes",
+	Why:      "A hole that is drilled wider on site weakens the strap where it is weakest.",
+	Severity: rules.Hold,
+	Needs:    []string{"strap.hole", "strap.screws.diameter"},
+	Basis:    rules.Basis{Valid: "the shank against the hole", Source: cite.Derivation("two diameters")},
+	Check: func(p *rules.Pass) {
+		st := p.Ceiling.Strap
+		if d := st.Screws.Diameter.Get(); d > st.Hole.Get() {
+			p.Report(rules.Finding{
+				At: "strap.hole", Related: []string{"strap.screws.diameter"},
+				Text:     "a screw of {measured} does not go through a hole of {limit}",
+				Measured: quantity.Length(d).Value(), Bound: p.Stated("strap.hole", quantity.Length(st.Hole.Get()).Value()),
+				Offers: []rules.Offer{{Key: "strap.hole", Value: p.Above(d)}},
+			})
+		}
+	},
+}
+
+var through = rules.Rule{
+	ID:       "strap.through",
+	Title:    "no screw is longer than the wood that it enters",
+	Why:      "A screw that comes out of the rib spoils the face that the room sees, or holds the seam open.",
+	Severity: rules.Hold,
+	Needs:    []string{"strap.fixing", "strap.screws"},
+	Basis: rules.Basis{
+		Formula: "l − t − s ≤ D",
+		Symbols: []rules.Symbol{
+			{Name: "l", Means: "length of a screw under its head; without it the thread in the wood stands for what enters", Unit: "m"},
+			{Name: "t", Means: "thickness of the strap", Unit: "m"},
+			{Name: "s", Means: "thickness of the skin, where it covers the back that the strap is fixed to", Unit: "m"},
+			{Name: "D", Means: "depth of the wood: the rib's at its back, half its width at a side, the member's width at the framing's side", Unit: "m"},
+		},
+		Valid:  "screws square to the face; out of the framing's other side a query; the depth of framing above an underside is not in the format",
+		Source: cite.Derivation("lengths along a screw"),
+	},
+	Check: checkThrough,
+}
+
+func checkThrough(p *rules.Pass) {
+	c := p.Ceiling
+	fixing := c.Strap.Fixing
+	in, ok := entered(p, true)
+	if !ok {
+		return
+	}
+	wood, key, out := edgeRib(p), "rib.width", "in the seam, which they hold open"
+	switch fixing.Bottom.Get() {
+	case "back":
+		wood, key, out = ribDepth(p), "rib.depth", "of the face that the room sees"
+	case "seam":
+		out = "of the side toward the coffer"
+	}
+	report := func(in, wood float64, key, text string, s rules.Severity) {
+		if in > wood {
+			p.Report(rules.Finding{
+				At: screwKey(p), Related: []string{key, "strap.fixing"}, Severity: s, Text: text,
+				Measured: quantity.Length(in).Value(), Bound: p.Stated(key, quantity.Length(wood).Value()),
+			})
+		}
+	}
+	report(in, wood, key, "the screws go {measured} into the rib from its "+fixing.Bottom.Get()+", where it has {limit} of wood: they come out "+out, rules.Hold)
+	if m := c.Room.Framing.Member; fixing.Top.Get() == "side" && m.Given() {
+		top, _ := entered(p, false)
+		report(top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", rules.Query)
+	}
+	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
+		report(s.Penetration.Get(), in, "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
+	}
+}
+
+// screwKey is the key that says how far the screws go in.
+func screwKey(p *rules.Pass) string {
+	if p.Ceiling.Strap.Screws.Length.Given() {
+		return "strap.screws.length"
+	}
+	return "strap.screws.penetration"
+}
+
+// ribDepth is the least depth of the layers that the screws in the back go into,
+// in the middle of the rib at a panel's edge.
+func ribDepth(p *rules.Pass) float64 {
+	c := p.Ceiling
+	middle, half := edgeRib(p)/2, c.Strap.Screws.Diameter.Get()/2
+	at, depth := 0.0, math.Inf(1)
+	for _, l := range c.RibLayers.Get() {
+		if at < middle+half && at+l.Width > middle-half {
+			depth = min(depth, l.To-l.From)
+		}
+		at += l.Width
+	}
+	return min(depth, c.Rib.Depth.Get())
+}
+
+var mortise = rules.Rule{
+	ID:       "strap.mortise",
+	Title:    "no screw of a strap runs into the mortise of a tenon",
+	Why:      "A screw in a mortise holds in nothing, and the tenon does not go home past it.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations", "strap.fixing", "strap.screws", "strap.lap"},
+	Basis: rules.Basis{
+		Formula: "|station + i·p − tenon| ≥ (w + d)/2, or out of the mortise's depth or height",
+		Symbols: []rules.Symbol{
+			{Name: "station", Means: "middle of the strap along the arc", Unit: "m"},
+			{Name: "i·p", Means: "place of a screw in the row, along the arc on the rib's back", Unit: "m"},
+			{Name: "tenon", Means: "middle of the tenon", Unit: "m"},
+			{Name: "w", Means: "width of the tenon", Unit: "m"},
+			{Name: "d", Means: "diameter of the screw", Unit: "m"},
+		},
+		Valid:  "straps on the back or the side of the rib; one row on the strap's centre line, even over the lap unless strap.screws.spacing is stated; tenons in the middle of the wood that the reveal leaves. Straps in the seam: joint.strap",
+		Source: cite.Derivation("a screw and a mortise in one half rib"),
+	},
+	Check: checkMortise,
+}
+
+func checkMortise(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Seam.Count.Get() == 0 || c.Strap.Fixing.Bottom.Get() == "seam" {
+		return
+	}
+	in, ok := entered(p, true)
+	if !ok {
+		return
+	}
+	places := screwsAtMortise(p, in)
+	tenons := c.TenonStations(c.Panel.Arc.Get())
+	need := (c.Seam.Tenon.Width.Get() + c.Strap.Screws.Diameter.Get()) / 2
+	for i, s := range c.Strap.Stations.Get() {
+		at := math.Mod(s*c.Vault.Arc.Get(), c.Panel.Arc.Get())
+		if k, off := nearestTenon(at, places, tenons); off < need {
+			p.Report(rules.Finding{
+				At: spec.Key("strap", "stations", i+1), Related: []string{"strap.screws", "seam.spacing", "seam.edge"},
+				Text: p.Textf("a screw of strap %d goes %v into the rib and lies {measured} from the middle of tenon %d, in its mortise; clear of it they are %v apart",
+					i+1, quantity.Length(in), k+1, quantity.Length(need)),
+				Measured: quantity.Length(off).Value(),
+			})
+		}
+	}
+}
+
+// nearestTenon is the tenon nearest to one of the screws of a strap, and how far
+// they are apart along the arc.
+func nearestTenon(at float64, places, tenons []float64) (k int, off float64) {
+	off = math.Inf(1)
+	for _, place := range places {
+		for i, t := range tenons {
+			if d := math.Abs(at + place - t); d < off {
+				k, off = i, d
+			}
+		}
+	}
+	return k, off
+}
+
+// screwsAtMortise are the places along the arc, from the strap's middle, of the
+// screws that go deep enough to meet a mortise and are at its height.
+func screwsAtMortise(p *rules.Pass, in float64) (places []float64) {
+	c, r := p.Ceiling, rowOf(p)
+	tenon, wide := c.Seam.Tenon, edgeRib(p)
+	middle := (c.Rib.Depth.Get() - groove(p)) / 2 // of the tenon, from the back
+	half := (tenon.Thickness.Get() + r.diameter) / 2
+	deep := tenon.Length.Get() / 2
+	for i := range r.count {
+		along := float64(i)*r.pitch - r.length()/2
+		if c.Strap.Fixing.Bottom.Get() == "back" {
+			if in > middle-tenon.Thickness.Get()/2 && wide/2-r.diameter/2 < deep {
+				places = append(places, along)
+			}
+			continue
+		}
+		if down := r.first + float64(i)*r.pitch; in > wide-deep && math.Abs(down-middle) < half {
+			places = append(places, 0)
+		}
+	}
+	return places
+}
