@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules"
+	"dryfit/rules/catalog"
 	"dryfit/rules/sample"
+	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
@@ -113,11 +115,15 @@ func find(list []rules.Finding, rule string) (rules.Finding, bool) {
 	return rules.Finding{}, false
 }
 
-// A deeper rib alone cures the sag and overloads the straps. The answer is
-// found all the same, and loads them less than they were.
+// A deeper rib alone cures the sag, which a firm holds to its own limit, and
+// overloads the straps. The answer is found all the same, and loads them less
+// than they were.
 func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 	src := coupled(t, "50mm", `["12%", "88%"]`, "0.158kN")
+	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"rib.sag.run\" = { value = 240, source = \"house rule\" }\n"))
+	require.Empty(t, problems)
 	o := Options{Review: reviewing(false), MayChange: []string{"rib.depth", "skin.thickness"}}
+	o.Review.Standards = standards.With(firm)
 	got := sought(t, src, o)
 	sag, ok := find(got.Open, "rib.sag")
 	require.True(t, ok)
