@@ -5,7 +5,6 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -146,7 +145,7 @@ func checkEnds(p *rules.Pass, back bool) {
 		}
 		if left := end - half; left < limit.SI {
 			p.Report(rules.Finding{
-				At: spec.Key("strap", "stations", i+1), Related: []string{"strap.screws"},
+				At: c.Strap.Stations.Place(i), Related: []string{"strap.screws"},
 				Text:     p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
 				Measured: quantity.Length(left).Value(), Bound: limit,
 			})

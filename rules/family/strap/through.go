@@ -5,7 +5,6 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -141,7 +140,7 @@ func checkMortise(p *rules.Pass) {
 		at := math.Mod(s*c.Vault.Arc.Get(), c.Panel.Arc.Get())
 		if k, off := nearestTenon(at, places, tenons); off < need {
 			p.Report(rules.Finding{
-				At: spec.Key("strap", "stations", i+1), Related: []string{"strap.screws", "seam.spacing", "seam.edge"},
+				At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "seam.spacing", "seam.edge"},
 				Text: p.Textf("a screw of strap %d goes %v into the rib and lies {measured} from the middle of tenon %d, in its mortise; clear of it they are %v apart",
 					i+1, quantity.Length(in), k+1, quantity.Length(need)),
 				Measured: quantity.Length(off).Value(),
