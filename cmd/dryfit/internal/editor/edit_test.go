@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -210,9 +209,9 @@ func TestEveryValueCanBeSet(t *testing.T) {
 }
 
 // A text as long as a spec may be is read in time that grows with its length,
-// however its lines are: by its square each of these takes minutes.
+// however its lines are: by its square these would outlast the limit on a run of
+// the tests.
 func TestLongTexts(t *testing.T) {
-	start := time.Now()
 	for _, text := range []string{
 		"a = [" + strings.Repeat("1,", spec.MaxSize/2) + "]",
 		"a = [" + strings.Repeat("'1',", spec.MaxSize/4) + "]",
@@ -223,7 +222,6 @@ func TestLongTexts(t *testing.T) {
 		o := outlineOf(text)
 		o.at(len(text))
 	}
-	assert.Less(t, time.Since(start), 30*time.Second)
 }
 
 func FuzzOutline(f *testing.F) {

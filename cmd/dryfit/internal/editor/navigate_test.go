@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -259,13 +258,12 @@ func TestOutline(t *testing.T) {
 	e.leave()
 }
 
-// A text of one long line is outlined in time.
+// A text of one long line is outlined in time that grows with its length: by its
+// square it would outlast the limit on a run of the tests.
 func TestOutlineOfALongLine(t *testing.T) {
 	text := "x = ['𝕽'," + strings.Repeat("{a=[{b=1}]},", 1<<20/12) + "]"
 	d := &document{path: "/rooms/room.ceiling.toml", text: newLined(text, false)}
-	start := time.Now()
 	list := newSymbolizer(d).all()
-	assert.Less(t, time.Since(start), 30*time.Second)
 	require.Len(t, list, 1)
 	last := list[0].Children[len(list[0].Children)-1]
 	assert.Equal(t, d.text.position(len(text)-2), last.Range.End)
