@@ -27,17 +27,8 @@ func SI[T ~float64](rec *record.Recorder, f Field[T]) record.Value[float64] {
 	return record.Stated(rec, f.id, patterns()[f.id], float64(f.v), f.given)
 }
 
-// SIs are those of a list.
-func SIs[T ~float64](rec *record.Recorder, f Field[[]T]) record.Value[[]float64] {
-	list := make([]float64, len(f.v))
-	for i, v := range f.v {
-		list[i] = float64(v)
-	}
-	return record.Stated(rec, f.id, patterns()[f.id], list, f.given)
-}
-
-// Ascending is SIs with the least first, and the place of each in the file's
-// list, from 1.
+// Ascending is a list of quantities in the SI unit with the least first, and the
+// place of each in the file's list, from 1.
 func Ascending[T ~float64](rec *record.Recorder, f Field[[]T]) (list record.Value[[]float64], places []int) {
 	places = make([]int, len(f.v))
 	for i := range places {

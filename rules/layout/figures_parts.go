@@ -17,9 +17,7 @@ func (c *Ceiling) skinFigures(l *Lines) {
 		f.Formula, f.Terms = "R_t + a", []figure.Term{Term("R_t", Metres(c.Vault.TightestRadius)), Term("a", Metres(c.Skin.Setback))}
 		return Metres(c.Number("", func() float64 { return c.Vault.TightestRadius.Get() + c.Skin.Setback.Get() }))
 	})
-	if c.Laminations() > 0 {
-		c.laminationFigures(l)
-	}
+	l.Where(func() bool { return c.Laminations() > 0 }, func() { c.laminationFigures(l) })
 	c.strengthFigures(l)
 	l.Add("skin.sheets", "S", "stock sheets in one panel's skin, all layers", func(f *figure.Figure) figure.Measure {
 		of := func(part func(Sheets) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
@@ -40,9 +38,12 @@ func (c *Ceiling) laminationFigures(l *Lines) {
 		f.Terms = []figure.Term{Term("d", Metres(c.Rib.Depth)), Term("t", Metres(c.Rib.Lamination))}
 		return Whole(strips)
 	})
-	if math.IsInf(v.Radius.Get(), 1) {
-		return
-	}
+	l.Where(func() bool { return !math.IsInf(v.Radius.Get(), 1) }, func() { c.bentFigures(l, strips) })
+}
+
+// bentFigures are those of a laminated rib that is bent.
+func (c *Ceiling) bentFigures(l *Lines, strips Count) {
+	v := c.Vault
 	l.Add("rib.form-radius", "R_f", "radius of the form at the rib's intrados, with the springback taken off", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Whole(strips))}
 		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
@@ -169,16 +170,16 @@ func (c *Ceiling) seamFigures(l *Lines) {
 		})
 	}
 	const one = "ceil((A - 2*e) / p) + 1"
-	if c.Seam.Count.Get() > 0 {
+	l.Where(func() bool { return c.Seam.Count.Get() > 0 }, func() {
 		formula := one
 		if c.Panel.Around.Get() > 1 {
 			formula = "q*(ceil((A/q - 2*e) / p) + 1)"
 		}
 		tenons("joint.tenons-in-seam", "n_s", "loose tenons in one seam around the arc", formula, c.Panel.Around.Get(), c.Seam.TenonsInSeam, c.Vault.Arc)
-	}
-	if c.Seam.EdgeSeams.Get() > 0 {
+	})
+	l.Where(func() bool { return c.Seam.EdgeSeams.Get() > 0 }, func() {
 		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", one, 1, c.Seam.TenonsInEdge, c.Panel.Length)
-	}
+	})
 	l.Add("joint.count", "n_j", "loose tenons in all seams", func(f *figure.Figure) figure.Measure {
 		f.Formula = "a*n_s + b*n_e"
 		f.Terms = []figure.Term{
@@ -190,10 +191,15 @@ func (c *Ceiling) seamFigures(l *Lines) {
 }
 
 func (c *Ceiling) strapFigures(l *Lines) {
-	if len(c.Strap.Stations.Get()) == 0 {
-		return
-	}
 	l.Subject = "straps"
+	l.Where(func() bool { return len(c.Strap.Stations.Get()) > 0 }, func() {
+		c.runFigures(l)
+		l.Where(c.Room.Above.Given, func() { c.lengthFigures(l) })
+	})
+}
+
+// runFigures are the longest clear run, and what each strap carries.
+func (c *Ceiling) runFigures(l *Lines) {
 	run := c.Number("strap.longest-run", func() float64 {
 		run, _ := c.LongestRun()
 		return run
@@ -215,9 +221,10 @@ func (c *Ceiling) strapFigures(l *Lines) {
 		}
 		return Measured(c.Number("", c.EvenShare), quantity.Newton)
 	})
-	if !c.Room.Above.Given() {
-		return
-	}
+}
+
+// lengthFigures are the lengths of the straps.
+func (c *Ceiling) lengthFigures(l *Lines) {
 	for i := range c.Strap.Stations.Get() {
 		at := func(f func(station float64) float64) Number {
 			return c.Number("", func() float64 { return f(c.Strap.Stations.Get()[i]) })

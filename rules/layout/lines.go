@@ -11,6 +11,7 @@ type Lines struct {
 	Subject string
 	List    []figure.Figure
 	c       *Ceiling
+	where   record.Set // the keys that decide whether there are lines at all
 }
 
 // Lines are none yet, under a subject.
@@ -25,8 +26,22 @@ func (l *Lines) Add(key, symbol, name string, work func(*figure.Figure) figure.M
 		m := work(&f)
 		f.Value, f.From = m.Value, m.From
 	})
+	f.Inputs = f.Inputs.Or(l.where)
 	f.Assumed = l.c.AssumedIn(f.Inputs)
 	l.List = append(l.List, f)
+}
+
+// Where adds lines if something holds. What that reads is an input of each.
+func (l *Lines) Where(holds func() bool, add func()) {
+	var ok bool
+	read := l.c.Recorded(func() { ok = holds() })
+	if !ok {
+		return
+	}
+	outer := l.where
+	l.where = outer.Or(read)
+	add()
+	l.where = outer
 }
 
 // Measured is a number in an SI unit.

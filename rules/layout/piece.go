@@ -113,7 +113,13 @@ func (c *Ceiling) weigh() {
 		}
 		return at
 	})
-	p.Pieces = Derive(c, func() []Piece { return arch.Get()[heaviest.Get()].pieces })
+	p.Pieces = Derive(c, func() []Piece {
+		pieces := arch.Get()[heaviest.Get()].pieces
+		for i := range pieces {
+			pieces[i].From = pieces[i].From.Or(heaviest.From())
+		}
+		return pieces
+	})
 	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
 	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
 	p.Outline = Derive(c, func() Region {

@@ -24,7 +24,7 @@ var spacing = rules.Rule{
 	Check: func(p *rules.Pass) {
 		limit := p.Limit("most")
 		for _, s := range stocks(p.Ceiling) {
-			at := p.Ceiling.TenonStations(s.seam)
+			at := p.Ceiling.TenonStations(s.seam.Get())
 			if len(at) > 1 && at[1]-at[0] > limit.SI {
 				p.Report(rules.Finding{
 					At: "seam.spacing", Text: p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name),
@@ -56,7 +56,7 @@ func checkEdge(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("widths")
 	w := c.Seam.Tenon.Width.Get()
 	for _, s := range stocks(c) {
-		first := c.TenonStations(s.seam)[0]
+		first := c.TenonStations(s.seam.Get())[0]
 		f := rules.Finding{At: "seam.edge", Related: []string{"seam.tenon.width"}, Measured: quantity.Length(first).Value()}
 		switch {
 		case first < w/2:
@@ -85,11 +85,11 @@ var registration = rules.Rule{
 	},
 	Check: func(p *rules.Pass) {
 		for _, s := range stocks(p.Ceiling) {
-			if at := p.Ceiling.TenonStations(s.seam); len(at) < 2 {
+			if at := p.Ceiling.TenonStations(s.seam.Get()); len(at) < 2 {
 				p.Report(rules.Finding{
 					At: "seam.edge", Related: []string{"seam.spacing"},
-					Text:   p.Textf("the seam of the %s is %v long and has one tenon, about which the panel can turn", s.name, quantity.Length(s.seam)),
-					Offers: []rules.Offer{{Key: "seam.edge", Value: p.Below(s.seam / 4)}},
+					Text:   p.Textf("the seam of the %s is %v long and has one tenon, about which the panel can turn", s.name, quantity.Length(s.seam.Get())),
+					Offers: []rules.Offer{{Key: "seam.edge", Value: p.Below(s.seam.Get() / 4)}},
 				})
 			}
 		}
@@ -118,7 +118,7 @@ func checkMortise(p *rules.Pass) {
 	c, wide := p.Ceiling, p.Limit("wide")
 	most := 0
 	for _, s := range stocks(c) {
-		most = max(most, len(c.TenonStations(s.seam)))
+		most = max(most, len(c.TenonStations(s.seam.Get())))
 	}
 	if most < 2 {
 		return

@@ -8,22 +8,26 @@ import (
 
 // stock is the half member that a tenon is let into, clear of the reveal.
 type stock struct {
-	name, key string  // "half rib", "rib.width"
-	width     float64 // which way the mortise goes in
-	depth     float64 // of plain wood at the seam, across the curve
-	seam      float64 // length of the seam in one piece of the arch
-	count     int     // seams of this kind
+	name, key string        // "half rib", "rib.width"
+	width     layout.Number // which way the mortise goes in
+	depth     layout.Number // of plain wood at the seam, across the curve
+	seam      layout.Number // length of the seam in one piece of the arch
 }
 
 // stocks are the half ribs at the seams around the arc, and the half rails at
 // those along the axis, as far as there are such seams.
 func stocks(c *layout.Ceiling) []stock {
-	var out []stock
-	if n := c.Seam.Count.Get(); n > 0 {
-		out = append(out, stock{"half rib", "rib.width", c.Rib.Width.Get() / 2, ribDepth(c), c.Panel.Arc.Get(), n})
+	half := func(m layout.Member) layout.Number {
+		return layout.Derive(c, func() float64 { return m.Width.Get() / 2 })
 	}
-	if n := c.Seam.EdgeSeams.Get(); n > 0 {
-		out = append(out, stock{"half rail", "rail.width", c.Rail.Width.Get() / 2, c.Rail.Depth.Get() - groove(c), c.Panel.Length.Get(), n})
+	var out []stock
+	if c.Seam.Count.Get() > 0 {
+		depth := layout.Derive(c, func() float64 { return ribDepth(c) })
+		out = append(out, stock{"half rib", "rib.width", half(c.Rib.Member), depth, c.Panel.Arc})
+	}
+	if c.Seam.EdgeSeams.Get() > 0 {
+		depth := layout.Derive(c, func() float64 { return c.Rail.Depth.Get() - groove(c) })
+		out = append(out, stock{"half rail", "rail.width", half(c.Rail), depth, c.Panel.Length})
 	}
 	return out
 }
@@ -51,4 +55,4 @@ func ribDepth(c *layout.Ceiling) float64 {
 }
 
 // lesser is the stock's thickness, by the trade's word: its lesser size.
-func (s stock) lesser() float64 { return math.Min(s.width, s.depth) }
+func (s stock) lesser() float64 { return math.Min(s.width.Get(), s.depth.Get()) }

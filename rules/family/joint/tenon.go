@@ -84,7 +84,7 @@ var width = rules.Rule{
 	},
 	Check: func(p *rules.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("ratio")
-		if r := t.Width.Get() / t.Thickness.Get(); p.Ceiling.Seam.Tenons.Get() > 0 && r < limit.SI {
+		if r := t.Width.Get() / t.Thickness.Get(); len(stocks(p.Ceiling)) > 0 && r < limit.SI {
 			p.Report(rules.Finding{
 				At: "seam.tenon.width", Related: []string{"seam.tenon.thickness"},
 				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width.Get()), quantity.Length(t.Thickness.Get())),
@@ -106,7 +106,7 @@ var embedment = rules.Rule{
 	Basis: rules.Basis{Source: cite.CommonPractice()},
 	Check: func(p *rules.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("least")
-		if in := t.Length.Get() / 2; p.Ceiling.Seam.Tenons.Get() > 0 && in < limit.SI {
+		if in := t.Length.Get() / 2; len(stocks(p.Ceiling)) > 0 && in < limit.SI {
 			p.Report(rules.Finding{
 				At:       "seam.tenon.length",
 				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length.Get())),
@@ -151,7 +151,7 @@ func checkWall(p *rules.Pass) {
 	least := limit
 	least.Value = quantity.Length(limit.SI * t.Thickness.Get()).Value()
 	for _, s := range stocks(c) {
-		beside, behind := (s.depth-t.Thickness.Get())/2, s.width-t.Length.Get()/2-air/2
+		beside, behind := (s.depth.Get()-t.Thickness.Get())/2, s.width.Get()-t.Length.Get()/2-air/2
 		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
 		where := "beside"
 		if behind < beside && s.key != "rib.width" || behind <= 0 { // of a half rib rib.section says what is left
@@ -161,7 +161,7 @@ func checkWall(p *rules.Pass) {
 		left := f.Measured.SI
 		switch {
 		case left <= 0:
-			f.Text = p.Textf("the mortise breaks out of the %s: its wood is %v deep clear of the reveal and %v wide", s.name, quantity.Length(math.Max(0, s.depth)), quantity.Length(s.width))
+			f.Text = p.Textf("the mortise breaks out of the %s: its wood is %v deep clear of the reveal and %v wide", s.name, quantity.Length(math.Max(0, s.depth.Get())), quantity.Length(s.width.Get()))
 			f.Measured = quantity.Value{}
 		case left < least.SI:
 			f.Text = p.Textf("{measured} of wood is left %s the mortise in the %s; the least is the tenon's thickness %s{limit}", where, s.name, times(limit.SI))

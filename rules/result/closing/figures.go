@@ -15,17 +15,18 @@ const subject = "closing"
 // Figures are the closing's lines of the calculation sheet.
 func (k *Closing) Figures(c *layout.Ceiling, s *seasons.Seasons) []figure.Figure {
 	l := lines{c: c, seasons: s, Lines: c.Lines(subject)}
-	if e, ok := k.Ends(); ok {
+	e, _ := k.Ends()
+	l.Where(func() bool { _, ok := k.Ends(); return ok }, func() {
 		l.ends(k, e)
 		l.odds(e)
-	}
-	l.sides(k)
-	if k.Line.Get().Seams > 0 {
+	})
+	l.Where(func() bool { return k.Sides.Most.Get().Err == nil }, func() { l.sides(k) })
+	l.Where(func() bool { return c.Seam.Count.Get() > 0 }, func() {
 		l.Add("close.line", "d_l", "how far the last seam may lie off the coffer grid, by root sum square", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "sqrt(n*p^2 + n*u^2)", []figure.Term{l.seamCount(), l.panelTolerance(), l.seamTolerance()}
 			return layout.Metres(c.Number("", func() float64 { return k.Line.Get().ByChance }))
 		})
-	}
+	})
 	return l.List
 }
 
@@ -71,23 +72,23 @@ func (l lines) ends(k *Closing, e *Ends) {
 		f.Formula, f.Terms = "g_l - τ - P*p - n*u", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
 		return layout.Metres(e.Least)
 	})
-	if e.Most.Get().Err == nil {
+	l.Where(func() bool { return e.Most.Get().Err == nil }, func() {
 		l.Add("close.last-gap.most", "g_max", "last gap at its most, in the dry season", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "g_l + τ + P*p + n*u + max(0, -ΔL)", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
 			f.Terms = append(f.Terms, l.season("ΔL", "season.dry.along", l.seasons.Dry.Along))
 			return layout.Metres(c.Number("", func() float64 { return e.Most.Get().Value }))
 		})
-	}
+	})
 	l.Add("close.spread", "Δg", "what the last gap may be off by root sum square", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "sqrt(τ^2 + P*p^2 + n*u^2)", l.deviations()
 		return layout.Metres(e.Spread)
 	})
-	if k.Projection.Get() > 0 {
+	l.Where(func() bool { return k.Projection.Get() > 0 }, func() {
 		l.Add("close.projection", "q", "free length that the last panel needs to stand off before it slides home", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "t / 2", []figure.Term{l.length("t", c.Seam.Tenon.Length)}
 			return layout.Metres(k.Projection)
 		})
-	}
+	})
 }
 
 // odds are the chances that the last panel has the length to stand off.
@@ -116,9 +117,6 @@ func (l lines) odds(e *Ends) {
 }
 
 func (l lines) sides(k *Closing) {
-	if k.Sides.Most.Get().Err != nil {
-		return
-	}
 	c, s := l.c, l.seasons
 	l.Add("close.side-gap.most", "s_max", "gap beside the arch at its narrowest, on each side, in the room at its widest, the feet drawn in", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W + τ - B + p + f*k) / 2 + max(0, -Δf_d, -Δf_w)"

@@ -39,13 +39,12 @@ func (l lines) number(name string, f Figure) layout.Number {
 
 // add puts a change on the sheet, unless there is none.
 func (l lines) add(name, symbol, title string, unit quantity.Unit, change Figure, work func(*figure.Figure)) {
-	if change.Get().Err != nil {
-		return
-	}
 	n := l.number(name, change)
-	l.out.Add(n.Key(), symbol, title, func(f *figure.Figure) figure.Measure {
-		work(f)
-		return layout.Measured(n, unit)
+	l.out.Where(func() bool { return change.Get().Err == nil }, func() {
+		l.out.Add(n.Key(), symbol, title, func(f *figure.Figure) figure.Measure {
+			work(f)
+			return layout.Measured(n, unit)
+		})
 	})
 }
 
@@ -111,9 +110,12 @@ func (l lines) seams() {
 		ribs := c.Number("", func() float64 { return Ribs(c) })
 		f.Formula, f.Terms = "n * ΔD_r", []figure.Term{layout.Term("n", layout.Ratio(ribs)), rib()}
 	})
-	if _, ok := SeamReveal(c); !ok {
-		return
-	}
+	l.out.Where(func() bool { _, ok := SeamReveal(c); return ok }, func() { l.reveal(rib) })
+}
+
+// reveal is what is left of the groove at a seam, beside the growth of a rib.
+func (l lines) reveal(rib func() figure.Term) {
+	c, s := l.c, l.season
 	l.add("reveal", "r", "width of the reveal at a seam", quantity.Metre, s.Reveal, func(f *figure.Figure) {
 		groove := c.Number(c.Grid.Reveal.Width.Key(), func() float64 {
 			width, _ := SeamReveal(c)

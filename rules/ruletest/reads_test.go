@@ -1,0 +1,406 @@
+package ruletest
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/figure"
+	"dryfit/rules/layout"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+	"dryfit/spec/record"
+)
+
+// every is the rules of all families.
+var every = catalog.Rules()
+
+// said is all that a rule says of a ceiling, in full figures.
+func said(o rules.Outcome) map[*rules.Rule]string {
+	out := map[*rules.Rule]string{}
+	for _, f := range o.Findings {
+		out[f.Rule] += fmt.Sprintln(f.At, f.Related, f.Severity, f.Text, f.Measured, f.Bound, f.Offers)
+	}
+	for _, n := range o.NotChecked {
+		out[n.Rule] += fmt.Sprintln("not checked", n.Key, n.Why, n.Failed)
+	}
+	return out
+}
+
+// shown is all that the calculation sheet shows of a figure but its symbol,
+// which numbers the pieces of a panel.
+func shown(f figure.Figure) string {
+	var b strings.Builder
+	fmt.Fprintln(&b, f.Name, f.Value, f.Formula, f.Method)
+	for _, t := range f.Terms {
+		fmt.Fprintln(&b, t.Symbol, t.Key, t.Value)
+	}
+	return b.String()
+}
+
+// state is what is said and shown of a spec, with the keys that were read for
+// it.
+type state struct {
+	outcome rules.Outcome
+	said    map[*rules.Rule]string
+	figures map[string]figure.Figure
+}
+
+// presented are the keys that change how a spec is printed, and nothing else.
+var presented = spec.IDs("project.units")
+
+func stateOf(tree map[string]any, std *standards.Standards, list ...*rules.Rule) (state, bool) {
+	c, faults := layout.Resolve(tree, std)
+	if len(faults) > 0 {
+		return state{}, false
+	}
+	s := state{outcome: rules.Run(list, c, std), figures: map[string]figure.Figure{}}
+	s.said = said(s.outcome)
+	return s, true
+}
+
+func (s *state) work() {
+	for _, f := range s.outcome.Results.Figures() {
+		s.figures[f.Key] = f
+	}
+}
+
+// Whatever key of a spec is put otherwise, what no rule and no figure was seen
+// to read changes nothing of it.
+func TestNothingChangesUnread(t *testing.T) {
+	for _, name := range sample.Names(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			tree := sample.Tree(t, name, nil)
+			before, ok := stateOf(tree, standards.BuiltIn(), every...)
+			require.True(t, ok)
+			before.work()
+			for i, v := range variants(tree, func(keys record.Set) bool { return keys.And(presented).Empty() }) {
+				checkUnread(t, before, v, i)
+			}
+		})
+	}
+}
+
+// checkUnread compares what did not read the keys of a variant with the same of
+// the variant.
+func checkUnread(t *testing.T, before state, v variant, i int) {
+	unread := slices.DeleteFunc(slices.Clone(every), func(r *rules.Rule) bool {
+		return !before.outcome.Inputs[r].And(v.keys).Empty()
+	})
+	after, ok := stateOf(v.tree, standards.BuiltIn(), unread...)
+	if !ok {
+		return // no ceiling
+	}
+	for _, r := range unread {
+		if after.outcome.Inputs[r].And(v.keys).Empty() {
+			assert.Equal(t, before.said[r], after.said[r], "%s follows %s, %s, and has not read it", r.ID, v.key, v.what)
+		}
+	}
+	if i%3 != 0 { // the figures cost the most
+		return
+	}
+	after.work()
+	for key, f := range before.figures {
+		if !f.Inputs.And(v.keys).Empty() {
+			continue
+		}
+		now, ok := after.figures[key]
+		if assert.True(t, ok, "%s is gone with %s, %s, and has not read it", key, v.key, v.what) && now.Inputs.And(v.keys).Empty() {
+			assert.Equal(t, shown(f), shown(now), "%s follows %s, %s, and has not read it", key, v.key, v.what)
+		}
+	}
+}
+
+// chosen are the keys by which a figure's formula is chosen, and which its value
+// therefore comes from though no term does.
+var chosen = map[string][]string{
+	"vault.arc-length":     {"vault.profile"},
+	"grid.module-along":    {"grid.ends"}, // whether a rib's width comes off
+	"joint.tenons-in-seam": {"panels.around"},
+	"panel.height":         {"panels.around"},
+	"close.projection":     {"panels.along", "close.last"}, // whether there is one
+	// Measured on the section: with plumb feet it is the span, whatever is cut off.
+	"panel.width": {"panels.around", "springing.cut", "vault.profile", "vault.rise", "rib.depth", "rail.depth", "skin"},
+	// Which pieces there are, and of a split arch which is the heaviest.
+	"panel.mass": {"strap", "room.above", "panels.around"},
+}
+
+// idle are the keys of terms that are multiplied by nothing.
+var idle = map[string][]string{
+	// There are no seams around the arc, or none along the axis.
+	"joint.count": {"vault", "grid", "rib.width", "seam", "panels.around"},
+}
+
+func union(keys []string) (set record.Set) {
+	for _, key := range keys {
+		set = set.Or(spec.IDs(key))
+	}
+	return set
+}
+
+// The value of a figure with a formula comes from the keys that its terms come
+// from, and from no other but those that choose the formula.
+func TestTermsAreWhatAFigureComesFrom(t *testing.T) {
+	for _, name := range sample.Names(t) {
+		s, ok := stateOf(sample.Tree(t, name, nil), standards.BuiltIn())
+		require.True(t, ok)
+		s.work()
+		for key, f := range s.figures {
+			if f.Formula == "" {
+				continue
+			}
+			var terms record.Set
+			for _, term := range f.Terms {
+				terms = terms.Or(term.From)
+			}
+			assert.Empty(t, spec.Names(f.From.Without(terms).Without(union(chosen[key]))), "%s, %s: no term of it comes from these", name, key)
+			assert.Empty(t, spec.Names(terms.Without(f.From).Without(union(idle[key]))), "%s, %s: a term comes from these, and the figure does not", name, key)
+		}
+	}
+}
+
+// What the pages, the help and dryfit basis say that a rule reads is what it was
+// last seen to read.
+func TestReadsAreFresh(t *testing.T) {
+	specs := map[string][]byte{}
+	for _, folder := range Examples {
+		err := filepath.WalkDir(filepath.Join("..", "..", folder), func(path string, _ fs.DirEntry, err error) error {
+			if err == nil && strings.HasSuffix(path, ".ceiling.toml") {
+				specs[path], err = os.ReadFile(path)
+			}
+			return err
+		})
+		require.NoError(t, err)
+	}
+	seen, err := Reads(catalog.Families(), specs)
+	require.NoError(t, err)
+	for _, r := range every {
+		assert.Equal(t, spec.Names(seen[r.ID]), spec.Names(catalog.Reads(r.ID)), "%s: run go generate ./...", r.ID)
+	}
+}
+
+// unread are the keys of the format that no rule and no figure reads, with the
+// reason.
+var unread = map[string]string{
+	"dryfit":                 "it is read before all else",
+	"project.title":          "it heads what is printed",
+	"project.sheet":          "it heads what is printed",
+	"project.revision":       "it heads what is printed",
+	"project.units":          "it says how figures are printed, and changes none",
+	"room.door":              "it places the eye of the view from the entry",
+	"room.door.wall":         "it places the eye of the view from the entry",
+	"room.door.offset":       "it places the eye of the view from the entry",
+	"lift.units":             "the lifts are counted by their stations",
+	"route.*.length":         "a straight way is not the harder for being long",
+	"route.*.landing.length": "a turn is worked across the landing's width",
+}
+
+// A key that nothing reads is a mistake of the format, or of a rule.
+func TestEveryKeyIsRead(t *testing.T) {
+	var read record.Set
+	add := func(tree map[string]any) {
+		s, faults := review.Tree(tree, review.Options{Rules: every, Standards: standards.BuiltIn(), On: On})
+		require.Empty(t, faults)
+		for _, keys := range s.Inputs {
+			read = read.Or(keys)
+		}
+		for _, f := range s.Results.Figures() {
+			read = read.Or(f.Inputs)
+		}
+	}
+	for _, name := range sample.Names(t) {
+		add(sample.Tree(t, name, nil))
+	}
+	for _, r := range every {
+		for _, tree := range casesOf(t, r) {
+			add(tree)
+		}
+	}
+	for _, key := range spec.Keys() {
+		if spec.IDs(key).And(read).Empty() {
+			assert.NotEmpty(t, unread[key], "nothing reads %s", key)
+		} else {
+			assert.Empty(t, unread[key], "%s is read", key)
+		}
+	}
+}
+
+// casesOf are a rule's cases, those that fail first.
+func casesOf(t *testing.T, r *rules.Rule) (trees []map[string]any) {
+	f, _, ok := catalog.Find(r.ID)
+	require.True(t, ok)
+	cases, err := f.CasesOf(r)
+	require.NoError(t, err)
+	for _, fails := range []bool{true, false} {
+		for _, c := range cases {
+			if c.Fails() == fails {
+				src, _ := Compose(c.Text)
+				d, problems := spec.Parse("case", []byte(src))
+				require.Empty(t, problems)
+				trees = append(trees, d.Tree)
+			}
+		}
+	}
+	return trees
+}
+
+// strict are standards under which every rule that has limits finds something
+// wherever it has a figure, so that what it measures is said.
+func strict(t *testing.T) *standards.Standards {
+	var b strings.Builder
+	b.WriteString("dryfit = 1\nname = \"strict\"\n[limit]\n")
+	for _, r := range every {
+		for _, l := range r.Limits {
+			end := l.Most
+			if l.Sense == rules.AtMost {
+				end = max(l.Lowest, 1e-6) // a force of nothing is no limit
+			}
+			value := strconv.FormatFloat(end, 'f', -1, 64)
+			if l.Value.Unit != quantity.One {
+				value = strconv.Quote(written(end, l.Value.Unit))
+			}
+			fmt.Fprintf(&b, "%q = { value = %s, source = \"a test\" }\n", r.Full(l.Key), value)
+		}
+	}
+	layer, problems := catalog.ReadStandards("strict", []byte(b.String()))
+	require.Empty(t, problems)
+	return standards.With(layer)
+}
+
+// through are the keys by which others act on a rule, so that those matter where
+// these do.
+var through = map[string][]string{
+	// The curve, said otherwise than by its rise.
+	"vault.radius": {"vault.rise"}, "vault.crown_radius": {"vault.rise"}, "vault.haunch_radius": {"vault.rise"},
+	// Full ribs at the ends come off the length that the modules divide.
+	"grid.ends": {"vault.length"}, "rib.width": {"grid.ends"},
+	// What a panel is divided from, and what follows from other parts by default.
+	"grid.along": {"panels.along"}, "rail.depth": {"skin.setback"}, "skin.layers": {"skin.thickness"}, "skin.thickness": {"rail.depth", "skin.setback"},
+	// The vault is as thick as the deeper of both.
+	"skin.setback": {"rib.depth"},
+	// The layers of a sawn rib make up its depth.
+	"rib.construction": {"rib.depth"}, "rib.layer": {"rib.depth"}, "rib.layer.stock": {"rib.depth"}, "rib.layer.depth": {"rib.depth"}, "rib.layer.setback": {"rib.depth"},
+	// Tenons are counted by both.
+	"seam.edge": {"seam.spacing"},
+}
+
+// weighed are the keys that the mass of a panel comes from, beside its shape.
+var weighed = []string{
+	"room.above", "grid.around", "grid.reveal", "rib", "rail", "skin", "seam", "strap", "climate.shop", "springing.cut",
+}
+
+// quiet are the keys that rules read without a word of theirs having followed
+// them, with the reason.
+var quiet = []struct {
+	rules, keys []string
+	why         string
+}{
+	{[]string{"accept.in-force"}, []string{"accept", "room", "vault", "grid", "panels", "rib", "rail", "skin"}, "the review speaks for it, when the other rules have spoken"},
+	{[]string{"strap.holds", "strap.slack"}, append([]string{"room", "vault", "grid", "ledger", "lift"}, weighed...), "they say whether, not how much: few sizes make a rib swing, or a strap go slack"},
+	{[]string{"rib.stress", "rib.radial", "strap.load", "strap.screws", "strap.section"}, []string{"room.width", "room.tolerance", "ledger"}, "ledgers that bear relieve the straps, and another case is worse"},
+	{[]string{"transit"}, weighed, "of a split arch the heaviest piece travels, and the pieces are alike in shape"},
+	{[]string{"transit.corridor", "transit.room"}, []string{"vault.profile", "vault.span", "room.length"}, "another size of the panel or of the room is the tighter"},
+	{[]string{"joint.edge", "joint.mortise", "joint.registration"}, []string{"vault", "grid.ends"}, "how long a seam is counts where it is too short for two tenons"},
+	{[]string{"strap.framing"}, []string{"room.width", "vault", "grid.ends", "rib.width", "seam.gap"}, "it counts the lines that miss the framing, which few sizes change"},
+	{[]string{"bend.sheet-joint"}, []string{"panels.along", "panels.around"}, "the sheets of a panel are counted beside what it compares"},
+	{[]string{"moisture.reveal-opens"}, []string{"rib.layer"}, "no ceiling's reveal lies between layers and opens too far"},
+	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
+}
+
+// Each key that a rule was seen to read matters to it somewhere: what it says of
+// one of its cases or of a whole ceiling changes with it, under the built-in
+// limits or under such that it says what it measures.
+func TestEachKeyThatIsReadMatters(t *testing.T) {
+	full := sample.Tree(t, sample.ReadingRoom, nil)
+	var whole []map[string]any
+	for _, name := range sample.Names(t) {
+		whole = append(whole, sample.Tree(t, name, nil))
+	}
+	telling := []*standards.Standards{strict(t), standards.BuiltIn()}
+	for _, r := range every {
+		t.Run(r.ID, func(t *testing.T) {
+			t.Parallel()
+			seen, left := record.Set{}, catalog.Reads(r.ID).Without(quietFor(r))
+			for _, std := range telling {
+				for _, tree := range append(casesOf(t, r), whole...) {
+					more := matter(tree, full, r, std, left)
+					seen, left = seen.Or(more), left.Without(more)
+				}
+			}
+			for _, key := range spec.Names(left) {
+				assert.True(t, acts(key, seen), "%s reads %s, and never follows it", r.ID, key)
+			}
+		})
+	}
+}
+
+// quietFor are the keys that are quiet for a rule.
+func quietFor(r *rules.Rule) (keys record.Set) {
+	for _, q := range quiet {
+		if slices.ContainsFunc(q.rules, func(id string) bool { return id == r.ID || strings.HasPrefix(r.ID, id+".") }) {
+			keys = keys.Or(union(q.keys))
+		}
+	}
+	return keys
+}
+
+// acts reports whether a key matters, or one through which it acts.
+func acts(key string, seen record.Set) bool {
+	id, _ := spec.ID(key)
+	return seen.Has(id) || slices.ContainsFunc(through[key], func(other string) bool { return acts(other, seen) })
+}
+
+// matter are those of some keys with which what a rule says of a spec changes.
+func matter(tree, full map[string]any, r *rules.Rule, std *standards.Standards, left record.Set) (seen record.Set) {
+	before, ok := stateOf(tree, std, r)
+	if !ok {
+		return seen
+	}
+	wanted := func(keys record.Set) bool {
+		return !keys.And(left).And(before.outcome.Inputs[r]).Without(seen).Empty()
+	}
+	for _, v := range append(variants(tree, wanted), added(tree, full, wanted)...) {
+		if !wanted(v.keys) {
+			continue
+		}
+		if after, ok := stateOf(v.tree, std, r); ok && after.said[r] != before.said[r] {
+			seen = seen.Or(v.keys)
+		}
+	}
+	return seen
+}
+
+// added are variants of a spec with a key, or a table, that it leaves out and
+// another has.
+func added(tree, full map[string]any, wanted func(record.Set) bool) (out []variant) {
+	for _, key := range spec.Keys() {
+		key = spec.Pattern(key)
+		keys := spec.IDs(key)
+		if !wanted(keys) {
+			continue
+		}
+		value, has := spec.Lookup(full, key)
+		if _, had := spec.Lookup(tree, key); had || !has {
+			continue
+		}
+		if changed, ok := spec.With(tree, key, value); ok && schema.Fits(changed) {
+			out = append(out, variant{key, keys, "added", changed})
+		}
+	}
+	return out
+}
