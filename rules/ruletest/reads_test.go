@@ -133,6 +133,7 @@ var chosen = map[string][]string{
 	"grid.module-along":    {"grid.ends"}, // whether a rib's width comes off
 	"joint.tenons-in-seam": {"panels.around"},
 	"panel.height":         {"panels.around"},
+	"rib.curvature-factor": {"rib.species"},                // whether it has a figure at all
 	"close.projection":     {"panels.along", "close.last"}, // whether there is one
 	// Measured on the section: with plumb feet it is the span, whatever is cut off.
 	"panel.width": {"panels.around", "springing.cut", "vault.profile", "vault.rise", "rib.depth", "rail.depth", "skin"},
@@ -317,6 +318,8 @@ var quiet = []struct {
 	{[]string{"transit.corridor", "transit.room"}, []string{"vault.profile", "vault.span", "room.length"}, "another size of the panel or of the room is the tighter"},
 	{[]string{"joint.edge", "joint.mortise", "joint.registration"}, []string{"vault", "grid.ends"}, "how long a seam is counts where it is too short for two tenons"},
 	{[]string{"strap.framing"}, []string{"room.width", "vault", "grid.ends", "rib.width", "seam.gap"}, "it counts the lines that miss the framing, which few sizes change"},
+	{[]string{"strap.place", "strap.through"}, []string{"grid.ends", "panels.along"}, "whether a panel's edge rib is a half, which it is where straps are screwed"},
+	{[]string{"strap.mortise"}, []string{"grid.reveal"}, "no reveal moves a mortise to a screw or from it"},
 	{[]string{"bend.sheet-joint"}, []string{"panels.along", "panels.around"}, "the sheets of a panel are counted beside what it compares"},
 	{[]string{"moisture.reveal-opens"}, []string{"rib.layer"}, "no ceiling's reveal lies between layers and opens too far"},
 	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
