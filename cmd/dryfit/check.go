@@ -47,7 +47,8 @@ func checkCommand(s streams) *cobra.Command {
 		Short: "Check specs and give a verdict",
 		Long: "Checks the specs at the paths (files, folders, or - for standard input; by default\n" +
 			"all *.ceiling.toml under this folder) and prints what was found, what was not\n" +
-			"checked, what was assumed, and the verdict.\n\n" +
+			"checked, what was assumed, and the verdict. A path of a standards file, dryfit.toml,\n" +
+			"stands for all specs that it rules.\n\n" +
 			"In a git repository specs that git ignores and does not track are left out, and so are\n" +
 			"those that [check] exclude in the standards names; what is named here is always\n" +
 			"checked. A pattern, specs/**/*.ceiling.toml, is expanded where the shell has not.\n\n" +

@@ -42,7 +42,9 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	inputs, err := newWalker(ctx, s, shelves).gather(f.found(shelves).orFolders(paths), f.stdinName)
+	w := newWalker(ctx, s, shelves)
+	w.rules = true
+	inputs, err := w.gather(f.found(shelves).orFolders(paths), f.stdinName)
 	if err != nil {
 		return checked{}, err
 	}

@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/spec"
 )
 
@@ -26,8 +27,9 @@ type input struct {
 }
 
 // gather lists the specs at the paths: a file as it is named, a folder with
-// all specs under it, - for standard input. A path that is not there is listed
-// too; reading it says so. No spec at all is an error.
+// all specs under it, - for standard input; and a standards file, where the walk
+// takes one, with all specs that it rules. A path that is not there is listed too;
+// reading it says so. No spec at all is an error, but not of a standards file.
 func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 	if len(paths) == 0 {
 		paths = []string{"."}
@@ -43,17 +45,29 @@ func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 			return nil, err
 		}
 		for _, p := range matches {
-			if info, err := os.Stat(p); err == nil && info.IsDir() {
-				inputs = append(inputs, w.walk(p)...)
-				continue
-			}
-			inputs = append(inputs, newInput(p))
+			inputs = append(inputs, w.under(p)...)
 		}
+	}
+	if len(inputs) == 0 && len(w.rule) > 0 {
+		fmt.Fprintln(w.s.err, report.Safe("dryfit: no spec is checked to "+strings.Join(w.rule, ", ")+w.leftOut()))
+		return nil, nil
 	}
 	if len(inputs) == 0 {
 		return nil, fmt.Errorf("no *%s under %s%s", extension, strings.Join(paths, ", "), w.leftOut())
 	}
 	return unique(inputs), nil
+}
+
+// under are the specs that one path stands for.
+func (w *walker) under(path string) []input {
+	switch {
+	case isFolder(path):
+		return w.walk(path)
+	case w.rules && isStandards(path):
+		return w.ruled(path)
+	default:
+		return []input{newInput(path)}
+	}
 }
 
 func newInput(path string) input {

@@ -16,6 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/standards"
 )
 
 // walker lists the specs under folders.
@@ -23,7 +24,9 @@ type walker struct {
 	ctx     context.Context
 	s       streams
 	shelves []*shelf
-	left    int // how many specs git ignores or the standards exclude
+	rules   bool     // a standards file that is named stands for the specs that it rules
+	rule    []string // such files, as they were named
+	left    int      // how many specs git ignores or the standards exclude
 	warned  bool
 }
 
@@ -55,6 +58,31 @@ func (s *shelf) excludes(path, start string) bool {
 		}
 	}
 	return false
+}
+
+// isStandards reports whether a path is that of a standards file.
+func isStandards(path string) bool {
+	info, err := os.Stat(path)
+	return filepath.Base(path) == standards.FileName && err == nil && info.Mode().IsRegular()
+}
+
+// ruled lists the specs that a standards file rules, which are those below it
+// whose chain has it: a repository below has its own. The file itself is read, so
+// that its mistakes are reported though it should rule nothing.
+func (w *walker) ruled(file string) []input {
+	w.rule = append(w.rule, file)
+	found, abs := newShelf(""), file
+	if a, err := filepath.Abs(file); err == nil {
+		abs = a
+	}
+	for _, s := range w.shelves {
+		if s.named == "" && s.from == nil {
+			s.layer(shown(abs))
+		}
+	}
+	return slices.DeleteFunc(w.walk(filepath.Dir(file)), func(in input) bool {
+		return !slices.Contains(found.chain(filepath.Dir(in.path)), shown(abs))
+	})
 }
 
 func fits(pattern, path string) bool {

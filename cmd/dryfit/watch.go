@@ -138,7 +138,9 @@ func (w *watching) folders(ctx context.Context) error {
 		folder := filepath.Dir(p)
 		if isFolder(p) {
 			folder = p
-			if err := w.below(p); err != nil {
+		}
+		if isFolder(p) || isStandards(p) {
+			if err := w.below(folder); err != nil {
 				return err
 			}
 		}

@@ -66,12 +66,6 @@ func TestWorkflowFiles(t *testing.T) {
 		}
 	}
 	assert.True(t, used)
-
-	var hooks []struct{ ID, Entry, Language, Files string }
-	read(".pre-commit-hooks.yaml", &hooks)
-	require.Len(t, hooks, 1)
-	assert.Equal(t, "dryfit check", hooks[0].Entry)
-	assert.Equal(t, `\.ceiling\.toml$`, hooks[0].Files)
 }
 
 // What our own workflows run is named by its commit: a tag may be moved.
