@@ -16,7 +16,7 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "install", Title: "raising the panels", Cases: cases,
-		Rules: []rules.Rule{liftShare, liftReach, liftStowed, saddle, pass, tilt, order},
+		Rules: []rules.Rule{liftShare, liftBalance, liftReach, liftStowed, saddle, pass, tilt, order},
 	}
 }
 
@@ -31,7 +31,7 @@ var liftShare = rules.Rule{
 	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
 	Figures:  []string{"hanging.raised.lift.1"},
 	Basis: rules.Basis{
-		Valid:  "the panel level, at the lift's load centre; arches that ship whole. Capacity is what the maker's plate says there",
+		Valid:  "the panel level, at the lift's load centre; each piece of a split arch as it hangs. Capacity is what the maker's plate says there",
 		Source: cite.Derivation("plane frame on the lifts, both edge ribs together"),
 	},
 	Check: checkLiftShare,
@@ -43,9 +43,9 @@ func checkLiftShare(p *rules.Pass) {
 		return
 	}
 	if raised == nil {
-		p.NotChecked("lift.stations", "the shares of lifts under the pieces of a split arch are not worked out")
 		return
 	}
+	each := len(p.Ceiling.Lift.Stations.Get())
 	capacity := p.Stated("lift.capacity", quantity.Mass(p.Ceiling.Lift.Capacity.Get()).Value())
 	for i, force := range raised.Lifts {
 		mass := 2 * force / gravity
@@ -54,7 +54,7 @@ func checkLiftShare(p *rules.Pass) {
 		}
 		p.Report(rules.Finding{
 			At: "lift.capacity", Related: []string{"lift.stations"},
-			Text:     p.Textf("lift %d takes {measured} of the panel's %v; its capacity is {limit}", i+1, quantity.Mass(p.Ceiling.Panel.Mass.Get())),
+			Text:     p.Textf("lift %d%s takes {measured} of the panel's %v; its capacity is {limit}", i%each+1, under(raised, i/each+1), quantity.Mass(p.Ceiling.Panel.Mass.Get())),
 			Measured: quantity.Mass(mass).Value(), Bound: capacity,
 		})
 	}

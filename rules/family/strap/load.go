@@ -36,6 +36,7 @@ func checkHolds(p *rules.Pass) {
 	var unstable *hanging.UnstableError
 	switch {
 	case err == nil:
+		checkTips(p)
 	case errors.As(err, &needs):
 		p.Absent(needs.Key)
 	case errors.As(err, &unstable):
@@ -104,7 +105,7 @@ func checkLost(p *rules.Pass) {
 	var cases []*hanging.Case
 	found := false
 	for i := range lost {
-		if lost[i].Straps == nil {
+		if lost[i].Straps == nil || lost[i].Tips() {
 			found = true
 			p.Report(rules.Finding{At: p.Ceiling.Strap.Stations.Place(i), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
 			continue

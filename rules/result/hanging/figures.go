@@ -40,7 +40,7 @@ func all(list []Case) []Case { return list }
 
 // one adds a case that there may be.
 func one(l lines, v Solved[*Case]) {
-	if s := v.Get(); s.Err == nil && s.Is != nil {
+	if s := v.Get(); s.Err == nil && s.Is != nil && (s.Is.Straps != nil || s.Is.Lifts != nil) {
 		l.table(s.Is, v.From)
 	}
 }
@@ -86,11 +86,19 @@ func (l lines) table(k *Case, keys func() record.Set) {
 		}
 		add(fmt.Sprintf("strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("force of strap %d", i+1), quantity.Force(f).Value(), method)
 	}
+	each := max(1, len(l.c.Lift.Stations.Get()))
 	for i, f := range k.Lifts {
-		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), fmt.Sprintf("force of lift %d, both ribs", i+1), quantity.Force(2*f).Value(), plane)
+		name := fmt.Sprintf("force of lift %d, both ribs", i%each+1)
+		if k.Piece > 0 {
+			name = fmt.Sprintf("force of lift %d under piece %d, both ribs", i%each+1, i/each+1)
+		}
+		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), name, quantity.Force(2*f).Value(), plane)
 	}
 	add("sag", "δ", "greatest sag by its run, with the creep of years", quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
 	add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
+	if k.hung() {
+		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "mass centre to the nearer outermost support that carries 0.5% of the weight or more, by the distance between these")
+	}
 	add("moment", "M", "greatest bending moment", quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, plane)
 	add("stress", "σ", "greatest stress of the rib", quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
 	add("radial", "σ_r", "greatest tension across the grain", quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")

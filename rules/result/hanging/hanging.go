@@ -44,6 +44,8 @@ type Case struct {
 	Moment float64   // greatest, either way
 	Stress float64   // greatest, N/A + M/S
 	Radial float64   // greatest tension across the grain
+	Margin float64   // tipping margin, see balance; the least of a split arch's pieces
+	Piece  int       // the piece that has it, from 1; 0 of a whole arch
 	drops  []float64 // of each node, downward
 }
 
@@ -52,7 +54,7 @@ type Hanging struct {
 	Weight   layout.Number    // on one edge rib, N
 	First    Solved[First]    // as first hung
 	Alone    Solved[*Case]    // the pieces of a split arch before they are joined; nil of a whole one
-	Raised   Solved[*Case]    // nil without lifts
+	Raised   Solved[*Case]    // nil without lifts; Lifts is nil where they do not hold the panel
 	Packed   Solved[*Case]    // nil without ledgers that bear
 	Lost     Solved[[]Case]   // straps in turn; of those that the rest does not hold, Straps is nil
 	LostPack Solved[[]Case]   // the same with ledgers that bear
@@ -174,7 +176,12 @@ func Of(c *layout.Ceiling) *Hanging {
 		}
 		return run, nil
 	})
-	h.Raised = after(c, model, raise)
+	h.Raised = after(c, whole, func(r *rib) (*Case, error) {
+		if len(r.seams) > 0 {
+			return raisePieces(r)
+		}
+		return raise(model.Get())
+	})
 	h.First = after(c, model, hang)
 	// The others are of a rib that hangs.
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
@@ -239,13 +246,18 @@ func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error
 	return r.read(id, without), nil
 }
 
-// raise puts the rib on the lifts, if there are any.
-func raise(r *runner) (*Case, error) {
-	if len(r.rib.lifts) == 0 {
-		return nil, nil
+// raise puts the rib on the lifts, if there are any. That they do not hold it is
+// a result.
+func raise(model Outcome[*runner]) (*Case, error) {
+	r, err := model.Is, model.Err
+	if err != nil || len(r.rib.lifts) == 0 {
+		return nil, err
 	}
 	raised, err := r.run(ID{Kind: Raised}, r.rib.but(liftKind))
 	raised.Straps, raised.Slack = nil, nil // none is fixed yet
+	if mechanism(err) {
+		err = nil
+	}
 	return &raised, err
 }
 

@@ -151,6 +151,46 @@ func TestOneStrapIsAMechanism(t *testing.T) {
 	assert.ErrorContains(t, err, "without resistance")
 }
 
+// A support that carries next to nothing does not count, and the margin is by
+// balance: of straps at y the mass centre of a symmetric rib is at half the
+// span.
+func TestTippingMargin(t *testing.T) {
+	balanced := solve(t, sample.Room(t, map[string]any{"strap.stations": []any{"15%", "50%"}}))
+	assert.Less(t, balanced.First.Straps[0], 0.01)
+	assert.True(t, balanced.First.Tips())
+
+	c := sample.Room(t, map[string]any{"strap.stations": []any{"10%", "50%", "90%"}})
+	lost := solve(t, c).Lost
+	assert.True(t, lost[0].Tips())
+	assert.False(t, lost[1].Tips())
+	assert.InDelta(t, 0.5, lost[1].Margin, 1e-6)
+
+	c = sample.Room(t, map[string]any{"strap.stations": []any{"30%", "60%"}})
+	arc, half := c.Vault.Arc.Get(), c.Rib.Depth.Get()/2
+	place := func(s float64) float64 {
+		t := c.Vault.Intrados.Get().Tangent(s * arc)
+		return c.Vault.Intrados.Get().At(s*arc).Y - half*t.Z
+	}
+	want := (place(0.6) - 2.1) / (place(0.6) - place(0.3))
+	assert.InDelta(t, want, solve(t, c).First.Margin, 1e-3)
+}
+
+// Lifts that do not hold the panel are a result, and the straps' cases stay.
+func TestLiftsThatDoNotHold(t *testing.T) {
+	for _, stations := range [][]any{{"10%", "50%"}, {"10%", "40%"}} {
+		h := solve(t, sample.Room(t, map[string]any{"lift.stations": stations}))
+		assert.True(t, h.Raised.Tips(), stations)
+	}
+}
+
+// Each piece of a split arch has lifts of its own, which carry the piece.
+func TestLiftsUnderPieces(t *testing.T) {
+	h := solve(t, sample.Room(t, map[string]any{"panels.around": int64(2)}))
+	require.Len(t, h.Raised.Lifts, 4)
+	assert.InEpsilon(t, h.Weight/2, h.Raised.Lifts[0]+h.Raised.Lifts[1], 1e-6)
+	assert.InEpsilon(t, h.Raised.Lifts[0], h.Raised.Lifts[3], 1e-5)
+}
+
 func TestSplitArches(t *testing.T) {
 	c := sample.Room(t, map[string]any{"panels.around": int64(2)})
 	h := solve(t, c)

@@ -37,6 +37,7 @@ func (r *runner) read(id ID, without []int) Case {
 	}
 	r.stresses(&c)
 	c.Sag, c.Run = r.sag(c.drops, held)
+	c.Margin = r.balance()
 	return c
 }
 

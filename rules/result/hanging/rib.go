@@ -93,14 +93,15 @@ func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []flo
 	for _, s := range c.Strap.Stations.Get() {
 		straps = append(straps, s*arc)
 	}
-	pieces := c.Panel.Around.Get()
-	if pieces == 1 {
-		for _, s := range c.Lift.Stations.Get() {
-			lifts = append(lifts, s*arc)
+	piece := c.Panel.Arc.Get()
+	for k := range c.Panel.Around.Get() {
+		from := float64(k) * piece
+		if k > 0 {
+			seams = append(seams, from)
 		}
-	}
-	for k := 1; k < pieces; k++ {
-		seams = append(seams, float64(k)*c.Panel.Arc.Get())
+		for _, s := range c.Lift.Stations.Get() {
+			lifts = append(lifts, from+s*piece)
+		}
 	}
 	around := c.Grid.Around.Get()
 	for j := range around + 1 {

@@ -2,6 +2,7 @@ package hanging
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/rules/layout"
 )
@@ -19,13 +20,10 @@ func (e *UnstableError) Error() string {
 // alone hangs each piece of a split arch by its own straps, before the pieces
 // are joined; nil of a whole one.
 func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
-	pieces := c.Panel.Around.Get()
-	if pieces == 1 {
+	if c.Panel.Around.Get() == 1 {
 		return nil, nil
 	}
-	bounds := append([]int{0}, append(append([]int{}, whole.seams...), len(whole.nodes)-1)...)
-	for k := range pieces {
-		piece := whole.between(bounds[k], bounds[k+1])
+	for k, piece := range whole.pieces() {
 		if err := piece.hangs(k + 1); err != nil {
 			return nil, err
 		}
@@ -33,11 +31,45 @@ func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 		if err != nil {
 			return nil, &CaseError{ID{Kind: FirstHungAlone}, err}
 		}
-		one, err := r.run(ID{Kind: FirstHungAlone}, nil)
+		one, err := r.run(ID{Kind: FirstHungAlone}, piece.but(strapKind))
 		if err != nil {
 			return nil, err
 		}
+		one.Piece = k + 1
 		all = together(all, one)
+	}
+	return all, nil
+}
+
+// pieces are the ribs of the pieces of a split arch.
+func (r *rib) pieces() []*rib {
+	var out []*rib
+	bounds := slices.Concat([]int{0}, r.seams, []int{len(r.nodes) - 1})
+	for k := range len(bounds) - 1 {
+		out = append(out, r.between(bounds[k], bounds[k+1]))
+	}
+	return out
+}
+
+// raisePieces puts each piece of a split arch on the lifts, as it hangs.
+func raisePieces(whole *rib) (all *Case, err error) {
+	if len(whole.lifts) == 0 {
+		return nil, nil
+	}
+	for k, piece := range whole.pieces() {
+		run, err := compile(piece, piece.model())
+		if err != nil {
+			return nil, &CaseError{ID{Kind: Raised}, err}
+		}
+		one, err := raise(Outcome[*runner]{Is: run})
+		if err != nil {
+			return nil, err
+		}
+		one.Piece = k + 1
+		if one.Lifts == nil {
+			return one, nil
+		}
+		all = together(all, *one)
 	}
 	return all, nil
 }
@@ -50,6 +82,10 @@ func together(all *Case, one Case) *Case {
 	}
 	all.Straps = append(all.Straps, one.Straps...)
 	all.Slack = append(all.Slack, one.Slack...)
+	all.Lifts = append(all.Lifts, one.Lifts...)
+	if one.Margin < all.Margin*(1-Alike) {
+		all.Margin, all.Piece = one.Margin, one.Piece
+	}
 	if one.Sag*all.Run > all.Sag*one.Run {
 		all.Sag, all.Run = one.Sag, one.Run
 	}
@@ -69,6 +105,12 @@ func (r *rib) between(a, b int) *rib {
 		if n >= a && n <= b {
 			p.straps = append(p.straps, n-a)
 			p.kinds, p.stiff = append(p.kinds, strapKind), append(p.stiff, r.stiff[i])
+		}
+	}
+	for _, n := range r.lifts {
+		if n >= a && n <= b {
+			p.lifts = append(p.lifts, n-a)
+			p.kinds, p.stiff = append(p.kinds, liftKind), append(p.stiff, bearing)
 		}
 	}
 	for _, l := range r.loads {
@@ -97,18 +139,7 @@ func (r *rib) hangs(number int) error {
 	if len(r.straps) == 0 {
 		return &UnstableError{number, "it has no strap"}
 	}
-	moment, weight := 0.0, 0.0
-	for _, l := range r.loads {
-		moment += -l.Y * r.nodes[l.Node].X
-		weight -= l.Y
-	}
-	for _, s := range r.spread {
-		a, b := r.nodes[s.Element], r.nodes[s.Element+1]
-		w := -s.Y * distance(a, b)
-		moment += w * (a.X + b.X) / 2
-		weight += w
-	}
-	centre := moment / weight
+	centre := r.centre()
 	left, right := r.nodes[r.straps[0]].X, r.nodes[r.straps[len(r.straps)-1]].X
 	if centre <= left || centre >= right {
 		return &UnstableError{number, "its centre of mass is not between its straps"}

@@ -1,0 +1,101 @@
+package strap
+
+import (
+	"fmt"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/result/hanging"
+	"dryfit/spec/quantity"
+)
+
+var balance = rules.Rule{
+	ID:       "strap.balance",
+	Title:    "the mass centre lies well between the straps",
+	Why:      "A sheet that is 15% heavier than stated, or one luminaire, moves the mass centre; a rib that is balanced on one strap then tips.",
+	Severity: rules.Query,
+	Needs:    []string{"strap.stations"},
+	Limits: []rules.Limit{{
+		Key: "margin", Title: "tipping margin", Value: quantity.Share(0.1).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
+	}},
+	Basis: rules.Basis{
+		Formula: "min(c − l, r − c)/(r − l)",
+		Symbols: []rules.Symbol{
+			{Name: "c", Means: "place of the mass centre across the span", Unit: "m"},
+			{Name: "l", Means: "place of the first support that carries 0.5% of the weight or more", Unit: "m"},
+			{Name: "r", Means: "place of the last such support", Unit: "m"},
+		},
+		Valid:  "as first hung, each piece alone, with packed ledgers and with one strap lost; a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin",
+		Source: cite.Derivation("balance of moments about a support"),
+	},
+	Check: checkBalance,
+}
+
+// checkBalance finds the least margin of the states that the rib is meant to
+// hang in, and the least with a strap lost. A rib that tips is left to
+// strap.holds and strap.lost.
+func checkBalance(p *rules.Pass) {
+	h := p.Results.Hanging()
+	first, ok := rules.Hung(p, h.First)
+	if !ok {
+		return
+	}
+	cases := []*hanging.Case{&first.Case}
+	for _, s := range []hanging.Solved[*hanging.Case]{h.Alone, h.Packed} {
+		if c, ok := rules.Hung(p, s); ok && c != nil {
+			cases = append(cases, c)
+		}
+	}
+	reportMargin(p, cases)
+	cases = nil
+	for _, s := range []hanging.Solved[[]hanging.Case]{h.Lost, h.LostPack} {
+		list, _ := rules.Hung(p, s)
+		for i := range list {
+			cases = append(cases, &list[i])
+		}
+	}
+	reportMargin(p, cases)
+}
+
+// reportMargin reports the least margin of the cases in which the rib hangs.
+func reportMargin(p *rules.Pass, cases []*hanging.Case) {
+	limit := p.Limit("margin")
+	var least *hanging.Case
+	for _, c := range cases {
+		if !c.Tips() && (least == nil || c.Margin < least.Margin*(1-hanging.Alike)) {
+			least = c
+		}
+	}
+	if least == nil || least.Margin >= limit.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At:       "strap.stations",
+		Text:     p.Textf("the tipping margin of the rib%s %s is {measured}; the least is {limit}", piece(least), least.Words()),
+		Measured: quantity.Share(least.Margin).Value(), Bound: limit,
+	})
+}
+
+func piece(c *hanging.Case) string {
+	if c.Piece == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" of piece %d", c.Piece)
+}
+
+// checkTips finds a rib that hangs in the frame but not in truth: one strap
+// carries it, and what the others carry can't be told from nothing.
+func checkTips(p *rules.Pass) {
+	first := p.Results.Hanging().First.Get().Is
+	for _, c := range []*hanging.Case{p.Results.Hanging().Alone.Get().Is, &first.Case} {
+		if c != nil && c.Tips() {
+			p.Report(rules.Finding{
+				At: "strap.stations",
+				Text: p.Textf("%s the rib%s swings: its mass centre is not between two straps that each carry %v of its weight or more",
+					c.Words(), piece(c), quantity.Share(hanging.Counts)),
+			})
+			return
+		}
+	}
+}

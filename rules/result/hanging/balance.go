@@ -1,0 +1,56 @@
+package hanging
+
+import "math"
+
+// Counts is the least share of the weight that a support carries to count as
+// one: less can't be told from nothing, by the masses or by the solution.
+const Counts = 0.005
+
+// balance is the tipping margin of the solved case: the distance of the mass
+// centre from the nearer of the outermost supports that count, as a share of
+// the distance between these. With fewer than two of them it is 0.
+func (r *runner) balance() float64 {
+	left, right := math.Inf(1), math.Inf(-1)
+	sprung := r.rib.sprung()
+	for i, s := range r.result.Springs {
+		if abs(s.Force) >= Counts*r.rib.weight {
+			x := r.rib.nodes[sprung[i]].X
+			left, right = min(left, x), max(right, x)
+		}
+	}
+	if !(right-left > apart) {
+		return 0
+	}
+	centre := r.rib.centre()
+	return min(centre-left, right-centre) / (right - left)
+}
+
+// Tips reports whether the rib swings or tips on its supports.
+func (c *Case) Tips() bool { return c.Margin <= 0 }
+
+// centre is the mass centre of the rib across the span.
+func (r *rib) centre() float64 {
+	moment, weight := 0.0, 0.0
+	for _, l := range r.loads {
+		moment -= l.Y * r.nodes[l.Node].X
+		weight -= l.Y
+	}
+	for _, s := range r.spread {
+		a, b := r.nodes[s.Element], r.nodes[s.Element+1]
+		w := -s.Y * distance(a, b)
+		moment += w * (a.X + b.X) / 2
+		weight += w
+	}
+	return moment / weight
+}
+
+// hung reports whether the case has a tipping margin: with straps set, or
+// framing moved, a slack strap catches again after millimetres.
+func (id ID) hung() bool {
+	switch id.Kind {
+	case StrapSet, FramingMoved:
+		return false
+	default:
+		return true
+	}
+}
