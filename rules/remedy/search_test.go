@@ -2,6 +2,7 @@ package remedy
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -151,8 +152,10 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 // Where rules stand against each other, the set that is named has no answer,
 // and without any one of its rules it has.
 func TestRulesAgainstEachOther(t *testing.T) {
-	src := coupled(t, "58mm", `["10%", "50%", "90%"]`, "0.255kN")
+	src := coupled(t, "58mm", `["10%", "50%", "90%"]`, "0.22kN")
 	o := Options{Review: reviewing(true), MayChange: []string{"rib.depth"}}
+	// Of three straps one lost leaves a rib that swings, whatever its depth.
+	o.Review.Rules = slices.DeleteFunc(slices.Clone(o.Review.Rules), func(r *rules.Rule) bool { return r.ID == "strap.lost" })
 	got := sought(t, src, o)
 	require.Empty(t, got.Answers)
 	require.Empty(t, got.Alone)
