@@ -27,29 +27,31 @@ var skinBearing = rules.Rule{
 	Check: checkSkinBearing,
 }
 
-func checkSkinBearing(p *rules.Pass) {
-	c, gap := p.Ceiling, p.Limit("gap")
-	seats := func(key, member string, depth float64) {
-		switch away := c.Skin.Setback.Get() - depth; {
-		case away < -gap.SI:
-			p.Report(rules.Finding{
-				At: "skin.setback", Related: []string{key},
-				Text:     "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way",
-				Measured: quantity.Length(c.Skin.Setback.Get()).Value(), Bound: p.Stated(key, quantity.Length(depth).Value()),
-				Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
-			})
-		case away > gap.SI:
-			p.Report(rules.Finding{
-				At: "skin.setback", Related: []string{key}, Severity: rules.Query,
-				Text:     "the skin stands {measured} off the back of the " + member + "; the most is {limit}",
-				Measured: quantity.Length(away).Value(), Bound: gap,
-				Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
-			})
-		}
+// seats compares the skin's setback with the depth of a member that it bears on.
+func seats(p *rules.Pass, key, member string, depth float64) {
+	setback, gap := p.Ceiling.Skin.Setback.Get(), p.Limit("gap")
+	f := rules.Finding{
+		At: "skin.setback", Related: []string{key},
+		Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
 	}
-	seats("rail.depth", "rail", c.Rail.Depth.Get())
+	switch away := setback - depth; {
+	case away < -gap.SI:
+		f.Text = "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way"
+		f.Measured, f.Bound = quantity.Length(setback).Value(), p.Stated(key, quantity.Length(depth).Value())
+	case away > gap.SI:
+		f.Severity, f.Text = rules.Query, "the skin stands {measured} off the back of the "+member+"; the most is {limit}"
+		f.Measured, f.Bound = quantity.Length(away).Value(), gap
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+func checkSkinBearing(p *rules.Pass) {
+	c := p.Ceiling
+	seats(p, "rail.depth", "rail", c.Rail.Depth.Get())
 	if !c.Skin.Between.Get() {
-		seats("rib.depth", "rib", c.Rib.Depth.Get())
+		seats(p, "rib.depth", "rib", c.Rib.Depth.Get())
 	}
 	if least := p.Limit("bearing"); c.Rail.Width.Get()/2 < least.SI {
 		p.Report(rules.Finding{

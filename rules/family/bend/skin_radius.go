@@ -35,8 +35,7 @@ func checkSkinRadius(p *rules.Pass) {
 	}
 	if c.Skin.Around() {
 		p.Report(rules.Finding{
-			At:     "skin.straight",
-			Text:   `the sheet's straight edge is laid around the arc, where it has to bend`,
+			At: "skin.straight", Text: `the sheet's straight edge is laid around the arc, where it has to bend`,
 			Offers: []rules.Offer{{Key: "skin.straight", Value: "along"}},
 		})
 		return

@@ -102,8 +102,7 @@ func checkLost(p *rules.Pass) {
 		return
 	}
 	allowable := p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value())
-	var cases []*hanging.Case
-	found := false
+	cases, found := []*hanging.Case(nil), false
 	for i := range lost {
 		if lost[i].Straps == nil || lost[i].Tips() {
 			found = true

@@ -2,6 +2,7 @@ package strap
 
 import (
 	"errors"
+	"math"
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
@@ -37,31 +38,35 @@ func checkSetting(p *rules.Pass) {
 	}
 	first, _ := rules.Hung(p, p.Results.Hanging().First)
 	limit, by := p.Limit("share"), quantity.Length(p.Ceiling.Strap.Setting.Get())
-	most, at := 0.0, 0
-	for i, perMM := range set.PerMM {
-		if first.Straps[i] == 0 && perMM == 0 {
-			continue // slack however it is set, which strap.slack finds
+	most, at := changeBySetting(first.Straps, set.PerMM, float64(by))
+	f := rules.Finding{At: "strap.setting", Related: []string{"strap.stations", "rib.depth"}}
+	switch {
+	case math.IsInf(most, 1): // the worst of all, and no figure
+		f.Text = p.Textf("strap %d carries nothing as first hung, and takes %v for each mm of its setting", at+1, quantity.Force(set.PerMM[at]))
+	case most > limit.SI:
+		f.Text = p.Textf("strap %d, set %v long or short, changes by {measured} of its %v, %v for each mm; the most is {limit}",
+			at+1, by, quantity.Force(first.Straps[at]), quantity.Force(set.PerMM[at]))
+		f.Measured, f.Bound = quantity.Share(most).Value(), limit
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+// changeBySetting is the greatest change of a strap's force by a setting, in m, as
+// a share of its force as first hung, and the strap's place. It is infinite of
+// the first strap that carries nothing until it is set. One that is slack however
+// it is set is left to strap.slack.
+func changeBySetting(forces, perMM []float64, by float64) (most float64, at int) {
+	for i, change := range perMM {
+		if forces[i] == 0 && change != 0 {
+			return math.Inf(1), i
 		}
-		if first.Straps[i] == 0 { // the worst of all, and no figure
-			p.Report(rules.Finding{
-				At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
-				Text: p.Textf("strap %d carries nothing as first hung, and takes %v for each mm of its setting", i+1, quantity.Force(perMM)),
-			})
-			return
-		}
-		if share := perMM * 1000 * float64(by) / first.Straps[i]; share > most*(1+hanging.Alike) {
+		if share := change * 1000 * by / forces[i]; forces[i] != 0 && share > most*(1+hanging.Alike) {
 			most, at = share, i
 		}
 	}
-	if most <= limit.SI {
-		return
-	}
-	p.Report(rules.Finding{
-		At: "strap.setting", Related: []string{"strap.stations", "rib.depth"},
-		Text: p.Textf("strap %d, set %v long or short, changes by {measured} of its %v, %v for each mm; the most is {limit}",
-			at+1, by, quantity.Force(first.Straps[at]), quantity.Force(set.PerMM[at])),
-		Measured: quantity.Share(most).Value(), Bound: limit,
-	})
+	return most, at
 }
 
 var slack = rules.Rule{

@@ -49,8 +49,7 @@ var through = rules.Rule{
 }
 
 func checkThrough(p *rules.Pass) {
-	c := p.Ceiling
-	fixing := c.Strap.Fixing
+	c, fixing := p.Ceiling, p.Ceiling.Strap.Fixing
 	in, ok := entered(p, true)
 	if !ok {
 		return
