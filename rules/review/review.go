@@ -43,6 +43,7 @@ type Sheet struct {
 	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
 	Findings   []rules.Finding // by line, column, rule
 	NotChecked []rules.NotChecked
+	Awaited    []Awaited           // the absent keys that most rules wait for
 	Loosened   []rules.Loosened    // built-in limits that the standards loosen, and that were used
 	Inputs     rules.Inputs        // the keys that each rule has read
 	Assumed    []standards.Assumed // only what a rule that ran has read
@@ -108,6 +109,7 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 	if o.LeftOut != nil {
 		s.leaveOut(o)
 	}
+	s.Awaited = awaited(ceiling, s.NotChecked)
 	s.Assumed = assumedBy(ceiling, s.Inputs, s.NotChecked)
 	return nil
 }

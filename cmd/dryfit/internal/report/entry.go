@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"path"
 	"path/filepath"
 	"slices"
@@ -153,4 +154,12 @@ func (r reason) said() string {
 	default:
 		return "needs " + r.key
 	}
+}
+
+// waiting says how many rules an absent key keeps from being checked.
+func waiting(a review.Awaited) string {
+	if len(a.Rules) == 1 {
+		return "1 rule waits for it"
+	}
+	return fmt.Sprintf("%d rules wait for it", len(a.Rules))
 }

@@ -38,6 +38,7 @@ type (
 		Baseline   *jsonBaseline    `json:"baseline,omitempty"`
 		Findings   []jsonFinding    `json:"findings"`
 		NotChecked []jsonNotChecked `json:"not_checked"`
+		Awaited    []jsonAwaited    `json:"awaited"` // most awaited first, three at most
 		Assumed    []jsonAssumed    `json:"assumed"`
 		Standards  []string         `json:"standards"`
 		Loosened   []jsonLoosened   `json:"loosened"`
@@ -100,6 +101,10 @@ type (
 		Failed   bool   `json:"failed,omitempty"`
 		Baseline string `json:"baseline,omitempty"`
 	}
+	jsonAwaited struct {
+		Key   string   `json:"key"`
+		Rules []string `json:"rules"`
+	}
 	jsonAssumed struct {
 		Key    string `json:"key"`
 		Value  any    `json:"value"`
@@ -144,7 +149,7 @@ func JSON(w io.Writer, r Report) error {
 func fileJSON(s *review.Sheet) jsonFile {
 	f := jsonFile{
 		Path: s.Path, Verdict: s.Verdict.String(), Counts: countsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
-		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Assumed: []jsonAssumed{},
+		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Awaited: []jsonAwaited{}, Assumed: []jsonAssumed{},
 		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
 	}
 	if p := s.Project; p != nil {
@@ -162,6 +167,9 @@ func fileJSON(s *review.Sheet) jsonFile {
 	}
 	for _, n := range s.NotChecked {
 		f.NotChecked = append(f.NotChecked, notCheckedJSON(n, s.Counts.Before.Compared))
+	}
+	for _, a := range s.Awaited {
+		f.Awaited = append(f.Awaited, awaitedJSON(a))
 	}
 	for _, a := range s.Assumed {
 		f.Assumed = append(f.Assumed, assumedJSON(a))
@@ -225,6 +233,14 @@ func number(v quantity.Value) *jsonNumber {
 	}
 	n := jsonNumber(v.SI)
 	return &n
+}
+
+func awaitedJSON(a review.Awaited) jsonAwaited {
+	j := jsonAwaited{Key: a.Key}
+	for _, r := range a.Rules {
+		j.Rules = append(j.Rules, r.ID)
+	}
+	return j
 }
 
 func assumedJSON(a standards.Assumed) jsonAssumed {

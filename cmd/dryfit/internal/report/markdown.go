@@ -98,8 +98,20 @@ func markdownSheet(s *review.Sheet) string {
 		}
 	}
 	b.WriteString(markdownAccepted(all))
+	b.WriteString(markdownAwaited(s))
 	b.WriteString(markdownRest(s))
 	return b.String()
+}
+
+func markdownAwaited(s *review.Sheet) string {
+	var b strings.Builder
+	for _, a := range s.Awaited {
+		fmt.Fprintf(&b, "- %s: %s\n", code(a.Key), waiting(a))
+	}
+	if b.Len() == 0 {
+		return ""
+	}
+	return "\n**give first**\n\n" + b.String()
 }
 
 func markdownEntry(e entry) string {

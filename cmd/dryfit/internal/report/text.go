@@ -81,6 +81,7 @@ func (t *texter) sheet(s *review.Sheet, r Report) {
 	t.notChecked(s.NotChecked)
 	t.assumed(s.Assumed)
 	t.loosened(s.Loosened)
+	t.awaited(s.Awaited)
 	if len(s.Findings) > 0 {
 		t.paragraph("caution", "", Caution)
 	}
@@ -230,6 +231,18 @@ func (t *texter) loosened(list []rules.Loosened) {
 	for _, l := range list {
 		t.paragraph("", pad(l.Name, wideLabel), Safe(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)))
+	}
+	t.line("")
+}
+
+// awaited lists the absent keys that would let most rules be checked.
+func (t *texter) awaited(list []review.Awaited) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("give first")
+	for _, a := range list {
+		t.paragraph("", pad(a.Key, wideLabel), waiting(a))
 	}
 	t.line("")
 }
