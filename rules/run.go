@@ -90,7 +90,7 @@ func (p *Pass) Limit(key string) Bound {
 		if set, ok := p.Standards.Limit(name); ok {
 			if l.Loosens(set.Value.SI) {
 				p.loosened(Loosened{
-					Name: name, BuiltIn: p.Ceiling.Units.Format(l.Value), Used: p.Ceiling.Units.Format(set.Value),
+					Name: name, BuiltIn: p.Ceiling.Units.Limit(l.Value), Used: p.Ceiling.Units.Limit(set.Value),
 					Source: set.Source, Origin: set.Origin,
 				})
 			}
@@ -184,7 +184,7 @@ func (p *Pass) Report(f Finding) {
 		return
 	}
 	if strings.Contains(f.Text, "{") {
-		measured, limit := p.Ceiling.Units.Pair(f.Measured, f.Bound.Value)
+		measured, limit := p.Ceiling.Units.Against(f.Measured, f.Bound.Value)
 		f.Text = strings.NewReplacer("{measured}", measured, "{limit}", limit).Replace(f.Text)
 	}
 	p.outcome.Findings = append(p.outcome.Findings, f)

@@ -92,7 +92,7 @@ func limitText(l rules.Limit) string {
 	if math.IsNaN(l.Value.SI) {
 		return l.Title + ", where the standards give one"
 	}
-	return fmt.Sprintf("%s, %s%s; %s", l.Title, sense, quantity.Metric.Format(l.Value), l.Source)
+	return fmt.Sprintf("%s, %s%s; %s", l.Title, sense, quantity.Metric.Limit(l.Value), l.Source)
 }
 
 func caseTitle(c rules.Case) string {

@@ -72,7 +72,7 @@ func fixed() []inForce {
 
 func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForce {
 	row := inForce{
-		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Format(l.Value), SI: number(l.Value),
+		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Limit(l.Value), SI: number(l.Value),
 		Unit: l.Value.Unit.String(), Source: l.Source.String(),
 	}
 	if math.IsNaN(l.Value.SI) {

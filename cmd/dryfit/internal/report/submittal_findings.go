@@ -65,7 +65,7 @@ func (s Submittal) finding(number int, e entry, f rules.Finding) findingView {
 		Passes: Safe(e.passes), Basis: Safe(e.basis), Accepted: Safe(e.accepted),
 	}
 	if f.Measured.Unit != 0 && f.Bound.Unit != 0 {
-		v.Measured, v.Limit = s.Sheet.Ceiling.Units.Pair(f.Measured, f.Bound.Value)
+		v.Measured, v.Limit = s.Sheet.Ceiling.Units.Against(f.Measured, f.Bound.Value)
 	}
 	for _, d := range s.Drawings {
 		if at, ok := d.Marks[number]; ok {
