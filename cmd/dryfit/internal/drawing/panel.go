@@ -182,9 +182,10 @@ func (d *panelOf) lifts() {
 func (d *panelOf) dims() {
 	c := d.c
 	x0, x1 := d.bay(0)
-	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + d.length(x1-x0)})
-	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: d.length(x0)})
-	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + d.length(d.long)})
+	whole, each := c.Units.Chain(x0, x1-x0, d.long-x1)
+	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + each[1]})
+	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: each[0]})
+	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + whole})
 	d.b.Dim(draft.Dim{
 		From: d.at(0, 0), To: d.at(0, c.Grid.ModuleAround.Get()), Side: draft.Left,
 		Text: fmt.Sprintf("%d × %s", d.modules(), d.length(c.Grid.ModuleAround.Get())),

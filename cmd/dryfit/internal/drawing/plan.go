@@ -256,7 +256,7 @@ func (d *planOf) vaultDims() {
 			Text: "panel " + d.length(c.Panel.Length.Get()),
 		})
 	}
-	d.b.Dim(draft.Dim{From: d.at(0, bottom), To: d.at(c.BuiltLength(), bottom), Side: draft.Below, Text: "panels and seams " + d.length(c.BuiltLength())})
+	d.b.Dim(draft.Dim{From: d.at(0, bottom), To: d.at(c.BuiltLength(), bottom), Side: draft.Below, Text: "panels and seams " + d.alongRoom().built})
 	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, bottom), Side: draft.Left, Text: "span " + d.length(c.Vault.Span.Get())})
 }
 
@@ -264,12 +264,26 @@ func (d *planOf) roomDims() {
 	room := d.c.Room
 	x0, x1 := -d.near, room.Length.Get()-d.near
 	y0, y1 := -d.side, room.Width.Get()-d.side
-	d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(x1, y1), Side: draft.Below, Text: "room " + d.length(room.Length.Get())})
+	along := d.alongRoom()
+	d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(x1, y1), Side: draft.Below, Text: "room " + along.room})
 	d.b.Dim(draft.Dim{From: d.at(x1, y0), To: d.at(x1, y1), Side: draft.Right, Text: "room " + d.length(room.Width.Get())})
 	if d.c.Close.FirstGap.Given() {
-		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + d.length(d.near)})
-		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y0), To: d.at(x1, y0), Side: draft.Above, Text: "first gap " + d.length(d.c.Close.FirstGap.Get())})
+		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + along.last})
+		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y0), To: d.at(x1, y0), Side: draft.Above, Text: "first gap " + along.first})
 	}
+}
+
+// alongRoom is the room's length and what makes it up, printed to add up. Where no
+// first gap is given there are no gaps to print.
+func (d *planOf) alongRoom() (text struct{ room, last, built, first string }) {
+	c := d.c
+	if !c.Close.FirstGap.Given() {
+		text.room, text.built = d.length(c.Room.Length.Get()), d.length(c.BuiltLength())
+		return text
+	}
+	whole, each := c.Units.Chain(d.near, c.BuiltLength(), c.Close.FirstGap.Get())
+	text.room, text.last, text.built, text.first = whole, each[0], each[1], each[2]
+	return text
 }
 
 func (d *planOf) bite() {
