@@ -51,6 +51,22 @@ func TestFeet(t *testing.T) {
 	assert.Equal(t, "level", c.Vault.Cut.Get(), "plumb would feather the foot of a semicircle")
 }
 
+// By hand, for a sine of 20/29 at the springing, a rib 60mm deep and a room of
+// 4240mm that may be 4mm wider: (4244 − 4200 + 1 + 2·1.11318)/2 = 23.613 to a
+// plumb foot, less 60·20/29 = 41.379 to a radial one and 60·29/20 = 87 to a level
+// one. Skin over the backs of the ribs bears nothing.
+func TestGapToTheSole(t *testing.T) {
+	for cut, want := range map[string]float64{"plumb": 0.023613, "radial": 0.023613 - 0.041379, "level": 0.023613 - 0.087} {
+		for _, setback := range []string{"51mm", "60mm"} {
+			c := sample.Room(t, map[string]any{"springing.cut": cut, "skin.setback": setback})
+			assert.InDelta(t, want, c.WidestGap(), 2e-6, "%s, skin set back by %s", cut, setback)
+			assert.InDelta(t, 0.030-want, c.LedgerReach(), 2e-6)
+		}
+	}
+	court := sample.Ceiling(t, "court-room", nil)
+	assert.InDelta(t, (6.355-6.000)/2-0.080/math.Sin(2*math.Atan(0.3)), court.WidestGap(), 0.003, "but for the form and the panel's tolerance")
+}
+
 // inside reports whether a point of the section lies in one of the pieces of a
 // panel, by their definitions: bands by the distance from the circle's centre,
 // rails by their own frames.

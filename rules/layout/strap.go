@@ -1,6 +1,9 @@
 package layout
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
 // straps, or twice the overhang past the last one. The name says which. It
@@ -30,15 +33,30 @@ func (c *Ceiling) EvenShare() float64 {
 	return arch * standardGravity / float64(2*len(c.Strap.Stations.Get()))
 }
 
-// LedgerReaches reports whether a ledger lies under the foot, with the room at
-// its widest: one that does not bears nothing. It needs the ledger.
-func (c *Ceiling) LedgerReaches() bool {
-	return c.Ledger.Projection.Given() && c.Ledger.Projection.Get() > c.WidestGap()
-}
+// LedgerReach is how far a ledger reaches under the foot of a rib, inward from
+// the outer edge of its sole: nothing or less of one that ends in the gap. It
+// needs ledger.projection.
+func (c *Ceiling) LedgerReach() float64 { return c.Ledger.Projection.Get() - c.WidestGap() }
 
-// WidestGap is that between a wall and the springing, with the room at its
-// widest and the vault in its middle.
+// WidestGap is that between a wall and the outer edge of a rib's sole, with the
+// room at its widest and the arch, at its narrowest, in its middle.
 func (c *Ceiling) WidestGap() float64 {
 	room := c.Room.Width.Get() + c.Room.Tolerance.Get()
-	return (room - c.Vault.Span.Get()) / 2
+	arch := c.Vault.Span.Get() - c.Panel.Tolerance.Get() - c.Panel.Form.Get()*c.Vault.Spread.Get()
+	return (room-arch)/2 - c.Vault.sole(c.Rib.Depth.Get())
+}
+
+// sole is how far out of the springing the foot of a member of some depth
+// stands: a plumb cut ends at the springing, a radial one runs out square to the
+// intrados, a level one along the springing's own height.
+func (v Vault) sole(depth float64) float64 {
+	sin := math.Sin(v.HalfAngle.Get())
+	switch v.Cut.Get() {
+	case "radial":
+		return depth * sin
+	case "level":
+		return depth / sin
+	default:
+		return 0
+	}
 }

@@ -9,23 +9,50 @@ import (
 var ledger = rules.Rule{
 	ID:       "strap.ledger",
 	Title:    "a ledger that is packed to bear reaches under the foot",
-	Why:      "A ledger that ends in the gap beside the panel bears nothing, and the straps carry what it was meant to.",
+	Why:      "A ledger that ends in the gap beside the panel bears nothing, and on a narrow edge the packing slips or splits off: the straps carry what it was meant to.",
 	Severity: rules.Query,
 	Needs:    []string{"ledger.projection"},
+	Limits: []rules.Limit{{
+		Key: "bearing", Title: "length that a foot bears on", Value: quantity.Length(0.020).Value(),
+		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
 	Basis: rules.Basis{
-		Valid:  "the panel in the middle of the room at its widest, feet cut plumb",
+		Formula: "p − ((W + τ − s + q + f·k)/2 − o) ≥ bearing;  o = 0 of a plumb foot, d·sin φ of a radial one, d/sin φ of a level one",
+		Symbols: []rules.Symbol{
+			{Name: "p", Means: "projection of the ledger", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "τ", Means: "its tolerance", Unit: "m"},
+			{Name: "s", Means: "span", Unit: "m"},
+			{Name: "q", Means: "tolerance of a panel", Unit: "m"},
+			{Name: "f", Means: "tolerance of its form, at the crown", Unit: "m"},
+			{Name: "k", Means: "how much wider the arch gets as its rise falls", Unit: "1"},
+			{Name: "o", Means: "from the springing out to the edge of the rib's sole", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "φ", Means: "slope at the springing", Unit: "1"},
+		},
+		Valid:  "the arch at its narrowest in the middle of the room at its widest; packing cut to the sole, or to the intrados behind a plumb foot",
 		Source: cite.Derivation("geometry of the gap beside the panel"),
 	},
-	Check: func(p *rules.Pass) {
-		l := p.Ceiling.Ledger
-		if !l.Packed.Get() || p.Ceiling.LedgerReaches() {
-			return
-		}
-		p.Report(rules.Finding{
-			At: "ledger.projection", Related: []string{"room.width", "vault.span"},
-			Text:     p.Textf("the ledger comes {measured} from the wall, and the gap beside the panel may be {limit}: packed or not, it bears nothing"),
-			Measured: quantity.Length(l.Projection.Get()).Value(),
-			Bound:    p.Stated("room.width", quantity.Length(p.Ceiling.WidestGap()).Value()),
-		})
-	},
+	Check: checkLedger,
+}
+
+func checkLedger(p *rules.Pass) {
+	c := p.Ceiling
+	if !c.Ledger.Packed.Get() {
+		return
+	}
+	reach, limit := c.LedgerReach(), p.Limit("bearing")
+	f := rules.Finding{At: "ledger.projection", Related: []string{"room.width", "vault.span", "springing.cut"}}
+	switch {
+	case reach <= 0:
+		f.Text = "the ledger comes {measured} from the wall, and from there to the foot it may be {limit}: packed or not, it bears nothing"
+		f.Measured, f.Bound = quantity.Length(c.Ledger.Projection.Get()).Value(), p.Stated("room.width", quantity.Length(c.WidestGap()).Value())
+	case reach < limit.SI:
+		f.Text = "the foot bears on {measured} of the ledger with the room at its widest; the least is {limit}"
+		f.Measured, f.Bound = quantity.Length(reach).Value(), limit
+	default:
+		return
+	}
+	f.Offers = []rules.Offer{{Key: "ledger.projection", Value: p.Above(c.WidestGap() + limit.SI)}}
+	p.Report(f)
 }

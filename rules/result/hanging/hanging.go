@@ -185,7 +185,7 @@ func Of(c *layout.Ceiling) *Hanging {
 	h.First = after(c, model, hang)
 	// The others are of a rib that hangs.
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
-	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReaches() })
+	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReach() > 0 })
 	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
 	h.Lost = after(c, hung, func(r *runner) ([]Case, error) { return lose(r, StrapLost, r.rib.but(strapKind)) })
 	h.LostPack = after(c, hung, func(r *runner) ([]Case, error) {

@@ -216,6 +216,39 @@ func TestLedgersAndThrust(t *testing.T) {
 	assert.Len(t, h.LostPack, 4)
 }
 
+// A ledger bears as soon as it reaches under the outer edge of the sole. Worked
+// by hand for each cut in rules/family/strap/testdata/ledger.txtar: the gap to
+// the sole is 23.6mm, 22.2mm and 6.6mm.
+func TestLedgersBearUnderTheSole(t *testing.T) {
+	for _, e := range []struct {
+		cut, width, short, long string
+	}{
+		{"plumb", "4240mm", "23mm", "24mm"},
+		{"radial", "4320mm", "22mm", "23mm"},
+		{"level", "4380mm", "6mm", "7mm"},
+	} {
+		packed := func(projection string) solved {
+			return *solve(t, sample.Room(t, map[string]any{
+				"ledger.packed": true, "room.width": e.width, "springing.cut": e.cut, "ledger.projection": projection,
+			}))
+		}
+		assert.Nil(t, packed(e.short).Packed, "%s feet, %s", e.cut, e.short)
+		h := packed(e.long)
+		require.NotNil(t, h.Packed, "%s feet, %s", e.cut, e.long)
+		assert.Less(t, sum(h.Packed.Straps), h.Weight, e.cut)
+		assert.Len(t, h.LostPack, 4, e.cut)
+	}
+}
+
+// The court room's level feet are 80/sin(2·atan(2·900/6000)) = 145.3mm wide, and
+// its ledgers of 70mm come 38mm under them with the room at its widest.
+func TestPackedCourtRoom(t *testing.T) {
+	h := solve(t, sample.Ceiling(t, "court-room", nil))
+	require.NotNil(t, h.Packed)
+	assert.Less(t, sum(h.Packed.Straps), h.Weight)
+	assert.Len(t, h.LostPack, 5)
+}
+
 func BenchmarkAllCases(b *testing.B) {
 	c := sample.Room(b, nil)
 	for b.Loop() {
