@@ -78,7 +78,7 @@ func sag(s *review.Sheet) float64 {
 	if first.Err != nil {
 		return none
 	}
-	return first.Is.Sag
+	return first.Is.Sag.Drop
 }
 
 func margin(s *review.Sheet) float64 {

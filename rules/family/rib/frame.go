@@ -18,7 +18,7 @@ var sag = rules.Rule{
 	Why:      "A sag reads against the straight line of the moulding, and a step at a seam throws a shadow.",
 	Severity: rules.Hold,
 	Needs:    []string{"strap.stations"},
-	Figures:  []string{"hanging.first-hung.sag"},
+	Figures:  []string{"hanging.first-hung.sag-by-run"},
 	Limits: []rules.Limit{
 		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
 		{Key: "code", Title: "clear run by half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load the creep alone, half of it, where the wood is dry")},
@@ -43,7 +43,7 @@ func checkSag(p *rules.Pass) {
 	if !ok {
 		return
 	}
-	checkRun(p, &first.Case)
+	checkRun(p, first.ByRun)
 	set, ok := rules.Hung(p, p.Results.Hanging().Set)
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
 		p.Report(rules.Finding{
@@ -56,18 +56,18 @@ func checkSag(p *rules.Pass) {
 
 // checkRun compares the sag with its clear run: the part of it that the code
 // limits, and else the whole of it.
-func checkRun(p *rules.Pass, first *hanging.Case) {
+func checkRun(p *rules.Pass, sag hanging.Sag) {
 	f := rules.Finding{At: "rib.depth", Related: []string{"strap.stations"}, Offers: deeper(p)}
 	code, usual := p.Limit("code"), p.Limit("run")
-	switch creeps := first.FirstDay() / 2; {
-	case creeps*code.SI > first.Run:
+	switch creeps := sag.FirstDay() / 2; {
+	case creeps*code.SI > sag.Run:
 		f.Text = p.Textf("over its clear run of %v the rib creeps by {measured}, half of its first day's sag of %v; the most is {limit}, a %.0fth of the run",
-			quantity.Length(first.Run), quantity.Length(first.FirstDay()), code.SI)
-		f.Measured, f.Bound = quantity.Length(creeps).Value(), over(code, first.Run)
-	case first.Sag*usual.SI > first.Run:
+			quantity.Length(sag.Run), quantity.Length(sag.FirstDay()), code.SI)
+		f.Measured, f.Bound = quantity.Length(creeps).Value(), over(code, sag.Run)
+	case sag.Drop*usual.SI > sag.Run:
 		f.Text = p.Textf("over its clear run of %v the rib sags {measured} in years, %.3g times the first day's; the most is {limit}, a %.0fth of the run",
-			quantity.Length(first.Run), first.Sag/first.FirstDay(), usual.SI)
-		f.Measured, f.Bound = quantity.Length(first.Sag).Value(), over(usual, first.Run)
+			quantity.Length(sag.Run), sag.Drop/sag.FirstDay(), usual.SI)
+		f.Measured, f.Bound = quantity.Length(sag.Drop).Value(), over(usual, sag.Run)
 	default:
 		return
 	}

@@ -38,14 +38,14 @@ func checkSetting(p *rules.Pass) {
 	}
 	first, _ := rules.Hung(p, p.Results.Hanging().First)
 	limit, by := p.Limit("share"), quantity.Length(p.Ceiling.Strap.Setting.Get())
-	most, at := changeBySetting(first.Straps, set.PerMM, float64(by))
+	most, at := changeBySetting(first.Straps, set.Changes)
 	f := rules.Finding{At: "strap.setting", Related: []string{"strap.stations", "rib.depth"}}
 	switch {
 	case math.IsInf(most, 1): // the worst of all, and no figure
-		f.Text = p.Textf("strap %d carries nothing as first hung, and takes %v for each mm of its setting", at+1, quantity.Force(set.PerMM[at]))
+		f.Text = p.Textf("%v of setting makes strap %d carry %v, which carries nothing as first hung", by, at+1, quantity.Force(set.Changes[at].Most))
 	case most > limit.SI:
-		f.Text = p.Textf("strap %d, set %v long or short, changes by {measured} of its %v, %v for each mm; the most is {limit}",
-			at+1, by, quantity.Force(first.Straps[at]), quantity.Force(set.PerMM[at]))
+		f.Text = p.Textf("%v of setting changes the force in strap %d by %v, {measured} of its %v; the limit is {limit}",
+			by, at+1, quantity.Force(set.Changes[at].Most), quantity.Force(first.Straps[at]))
 		f.Measured, f.Bound = quantity.Share(most).Value(), limit
 	default:
 		return
@@ -53,16 +53,16 @@ func checkSetting(p *rules.Pass) {
 	p.Report(f)
 }
 
-// changeBySetting is the greatest change of a strap's force by a setting, in m, as
-// a share of its force as first hung, and the strap's place. It is infinite of
-// the first strap that carries nothing until it is set. One that is slack however
-// it is set is left to strap.slack.
-func changeBySetting(forces, perMM []float64, by float64) (most float64, at int) {
-	for i, change := range perMM {
-		if forces[i] == 0 && change != 0 {
+// changeBySetting is the greatest change of a strap's force by its setting, as
+// solved and as a share of its force as first hung, and the strap's place. It is
+// infinite of the first strap that carries nothing until it is set. One that is
+// slack however it is set is left to strap.slack.
+func changeBySetting(forces []float64, changes []hanging.Change) (most float64, at int) {
+	for i, change := range changes {
+		if forces[i] == 0 && change.Most != 0 {
 			return math.Inf(1), i
 		}
-		if share := change * 1000 * by / forces[i]; forces[i] != 0 && share > most*(1+hanging.Alike) {
+		if share := change.Most / forces[i]; forces[i] != 0 && share > most*(1+hanging.Alike) {
 			most, at = share, i
 		}
 	}

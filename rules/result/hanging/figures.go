@@ -94,7 +94,7 @@ func (l lines) table(k *Case, keys func() record.Set) {
 		}
 		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), name, quantity.Force(2*f).Value(), plane)
 	}
-	add("sag", "δ", "greatest sag by its run, with the creep of years", quantity.Length(k.Sag).Value(), "drop below the chord between supports, and 0.6 of it for creep")
+	l.sags(k, add)
 	add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
 	if k.hung() {
 		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "mass centre to the nearer outermost support that carries 0.5% of the weight or more, by the distance between these")
@@ -102,6 +102,16 @@ func (l lines) table(k *Case, keys func() record.Set) {
 	add("moment", "M", "greatest bending moment", quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, plane)
 	add("stress", "σ", "greatest stress of the rib", quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
 	add("radial", "σ_r", "greatest tension across the grain", quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
+}
+
+// sags are the greatest, and that which is the greatest by its run, each with its
+// run.
+func (l lines) sags(k *Case, add func(key, symbol, name string, v quantity.Value, method string)) {
+	const method, run = "drop below the chord between supports, and 0.6 of it for creep", "between supports; past the last one twice the overhang"
+	add("sag", "δ", "greatest sag of all runs, with the creep of years", quantity.Length(k.Sag.Drop).Value(), method)
+	add("sag-run", "u", "the run that has it", quantity.Length(k.Sag.Run).Value(), run)
+	add("sag-by-run", "δ_u", "sag that is greatest by its run, likewise", quantity.Length(k.ByRun.Drop).Value(), method)
+	add("sag-by-run-run", "u_u", "the run that has it", quantity.Length(k.ByRun.Run).Value(), run)
 }
 
 // worst is the greatest force of all cases, and of those with a strap lost.
@@ -122,17 +132,26 @@ func (h *Hanging) worst(l lines) {
 // others are what setting does, and the thrust of feet that are held.
 func (h *Hanging) others(l lines) {
 	if s := h.Set.Get(); s.Err == nil {
-		for i, f := range s.Is.PerMM {
-			key := fmt.Sprintf("hanging.setting.%d", i+1)
-			if i == 0 {
-				key = "hanging.setting"
-			}
-			l.add(key, fmt.Sprintf("s_%d", i+1), fmt.Sprintf("change of strap %d's force by each mm of setting", i+1), quantity.Force(f).Value(), h.Set.From(), "the strap set long and short")
+		for i, change := range s.Is.Changes {
+			l.setting(i+1, change, h.Set.From())
 		}
 	}
 	if t := h.Thrust.Get(); t.Err == nil && t.Is != nil {
 		l.add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move: for the engineer", quantity.Force(*t.Is).Value(), h.Thrust.From(), "both feet held")
 	}
+}
+
+// setting is what setting one strap does to its own force.
+func (l lines) setting(strap int, change Change, from record.Set) {
+	number := ""
+	if strap > 1 {
+		number = fmt.Sprintf(".%d", strap)
+	}
+	by := l.c.Units.Format(quantity.Length(l.c.Strap.Setting.Get()).Value())
+	l.add("hanging.setting"+number, fmt.Sprintf("ΔF_%d", strap), fmt.Sprintf("change of strap %d's force by %s of setting", strap, by),
+		quantity.Force(change.Most).Value(), from, "solved with the strap set "+words[change.Way].strap)
+	l.add("hanging.setting-rate"+number, fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near nought", strap),
+		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or catches")
 }
 
 func pointers(list []Case) []*Case {

@@ -39,8 +39,8 @@ type Case struct {
 	Slack  []bool    // straps that go slack
 	Lifts  []float64 // force of each on one rib, upward
 	Feet   float64   // movement of each foot, + outward
-	Sag    float64   // greatest by its run, long-term
-	Run    float64   // the run that it is on
+	Sag    Sag       // greatest of all runs
+	ByRun  Sag       // greatest by its run
 	Moment float64   // greatest, either way
 	Stress float64   // greatest, N/A + M/S
 	Radial float64   // greatest tension across the grain
@@ -76,13 +76,6 @@ type Outcome[T any] struct {
 type First struct {
 	Case
 	Shape []Station // from the left foot
-}
-
-// Setting is what setting the straps by hand does.
-type Setting struct {
-	Cases []Case
-	PerMM []float64 // change of each strap's own force for each mm of setting, N; none where nothing is left to setting
-	first Case
 }
 
 // Err says why a case has no result: the first such, in the order in which the
@@ -285,27 +278,6 @@ func lose(r *runner, kind Kind, without []int) (out []Case, err error) {
 			return nil, err
 		}
 		out = append(out, lost)
-	}
-	return out, nil
-}
-
-// set makes each strap longer and shorter by what setting by hand leaves.
-func set(r *runner, first Case, setting float64) (out Setting, err error) {
-	if setting == 0 {
-		return out, nil
-	}
-	out.first = first
-	for i := range r.rib.straps {
-		most := 0.0
-		for _, way := range []Way{Longer, Shorter} {
-			c, err := r.run(ID{Kind: StrapSet, Strap: i + 1, Way: way}, r.rib.but(strapKind), frame.Misfit{Spring: i, Longer: float64(way) * setting})
-			if err != nil {
-				return out, err
-			}
-			out.Cases = append(out.Cases, c)
-			most = max(most, abs(c.Straps[i]-first.Straps[i]))
-		}
-		out.PerMM = append(out.PerMM, most/(1000*setting))
 	}
 	return out, nil
 }

@@ -36,7 +36,7 @@ func (r *runner) read(id ID, without []int) Case {
 		c.drops = append(c.drops, -n.Y)
 	}
 	r.stresses(&c)
-	c.Sag, c.Run = r.sag(c.drops, held)
+	c.Sag, c.ByRun = r.sags(c.drops, held)
 	c.Margin = r.balance()
 	return c
 }
@@ -59,10 +59,32 @@ func (r *runner) stresses(c *Case) {
 	}
 }
 
-// sag is the long-term drop below the chord between neighbouring supports that
-// is greatest by its run, and the run. Past the last support the drop is the
-// tip's below the support, and the run twice the overhang.
-func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
+// Sag is a long-term drop below the chord between neighbouring supports, and the
+// run between these. Past the last support the drop is the tip's below the
+// support, and the run twice the overhang.
+type Sag struct{ Drop, Run float64 }
+
+// FirstDay is the drop before any creep.
+func (s Sag) FirstDay() float64 { return s.Drop / (1 + creep) }
+
+// larger is the sag that is the greater, the first of two alike.
+func larger(a, b Sag) Sag {
+	if b.Drop > a.Drop*(1+Alike) {
+		return b
+	}
+	return a
+}
+
+// steeper is the sag that is the greater by its run, the first of two alike.
+func steeper(a, b Sag) Sag {
+	if a.Run == 0 || b.Drop*a.Run > a.Drop*b.Run*(1+Alike) {
+		return b
+	}
+	return a
+}
+
+// sags finds the greatest sag, and that which is the greatest by its run.
+func (r *runner) sags(drops []float64, held map[int]bool) (most, byRun Sag) {
 	var at []int
 	for n := range drops {
 		if held[n] {
@@ -70,11 +92,12 @@ func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
 		}
 	}
 	if len(at) == 0 {
-		return 0, 0
+		return most, byRun
 	}
-	consider := func(drop, length float64) {
-		if length > apart && (run == 0 || drop*run > sag*length) {
-			sag, run = drop, length
+	consider := func(drop, run float64) {
+		if run > apart {
+			s := Sag{max(0, drop) * (1 + creep), run}
+			most, byRun = larger(most, s), steeper(byRun, s)
 		}
 	}
 	s := r.rib.at
@@ -88,11 +111,8 @@ func (r *runner) sag(drops []float64, held map[int]bool) (sag, run float64) {
 			consider(drops[n]-drops[a]-t*(drops[b]-drops[a]), s[b]-s[a])
 		}
 	}
-	return max(0, sag) * (1 + creep), run
+	return most, byRun
 }
-
-// FirstDay is the sag before any creep.
-func (c *Case) FirstDay() float64 { return c.Sag / (1 + creep) }
 
 // Station is a node of the rib as it first hangs, on its centre line.
 type Station struct {
@@ -118,16 +138,4 @@ func (r *runner) stations() []Station {
 		}
 	}
 	return out
-}
-
-// Step is the most that one node moves when one strap is set long or short: at
-// a seam the neighbour's straps are set by themselves.
-func (s Setting) Step() float64 {
-	most := 0.0
-	for _, c := range s.Cases {
-		for i, d := range c.drops {
-			most = max(most, math.Abs(d-s.first.drops[i]))
-		}
-	}
-	return most
 }

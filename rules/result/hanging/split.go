@@ -86,9 +86,7 @@ func together(all *Case, one Case) *Case {
 	if one.Margin < all.Margin*(1-Alike) {
 		all.Margin, all.Piece = one.Margin, one.Piece
 	}
-	if one.Sag*all.Run > all.Sag*one.Run {
-		all.Sag, all.Run = one.Sag, one.Run
-	}
+	all.Sag, all.ByRun = larger(all.Sag, one.Sag), steeper(all.ByRun, one.ByRun)
 	all.Feet = max(all.Feet, one.Feet)
 	all.Moment, all.Stress, all.Radial = max(all.Moment, one.Moment), max(all.Stress, one.Stress), max(all.Radial, one.Radial)
 	return all

@@ -288,7 +288,7 @@ func (d *strapsOf) movement(v draft.View) {
 	}
 	d.b.Poly(paper.Poly{Points: points, Stroke: bold})
 	d.caption(v, fmt.Sprintf("movement as first hung, drawn %g times; sag %s in the long term on a run of %s",
-		factor, d.length(d.first.Sag), d.length(d.first.Run)))
+		factor, d.length(d.first.Sag.Drop), d.length(d.first.Sag.Run)))
 }
 
 // caption names a figure under its left foot.
