@@ -3,7 +3,9 @@ package rules
 import (
 	"errors"
 
+	"dryfit/rules/kernel/cite"
 	"dryfit/rules/result/hanging"
+	"dryfit/spec/quantity"
 )
 
 // Hung is a result of the frame, for a rule that reads it. Where there is none
@@ -14,6 +16,28 @@ func Hung[T any](p *Pass, s hanging.Solved[T]) (T, bool) {
 	return v.Is, p.hangs(v.Err)
 }
 
+// TippingLimit is the least tipping margin, on straps as on lifts.
+func TippingLimit() Limit {
+	return Limit{
+		Key: "margin", Title: "tipping margin", Value: quantity.Share(0.1).Value(),
+		Sense: AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
+	}
+}
+
+// TippingBasis is what a tipping margin rests on, for supports of a name.
+func TippingBasis(support, valid string) Basis {
+	return Basis{
+		Formula: "min(c − l, r − c)/(r − l)",
+		Symbols: []Symbol{
+			{Name: "c", Means: "place of the mass centre across the span", Unit: "m"},
+			{Name: "l", Means: "place of the first " + support + " that carries 0.5% of the weight or more", Unit: "m"},
+			{Name: "r", Means: "place of the last such " + support, Unit: "m"},
+		},
+		Valid:  valid,
+		Source: cite.Derivation("balance of moments about a " + support),
+	}
+}
+
 // Envelope is the cases whose worst governs the straps, as Hung gives a result.
 func (p *Pass) Envelope() ([]*hanging.Case, bool) {
 	cases, err := p.Results.Hanging().Envelope()
@@ -22,11 +46,14 @@ func (p *Pass) Envelope() ([]*hanging.Case, bool) {
 
 func (p *Pass) hangs(err error) bool {
 	var needs *hanging.NeedsError
+	var seam *hanging.SeamError
 	switch {
 	case err == nil:
 		return true
 	case errors.As(err, &needs):
 		p.Absent(needs.Key)
+	case errors.As(err, &seam):
+		p.NotChecked(p.Ceiling.Strap.Stations.Place(seam.Strap-1), "the strap lies on a seam, which strap.apart says")
 	default:
 		p.NotChecked("strap.stations", "the rib does not hang, which strap.holds says")
 	}

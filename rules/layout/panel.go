@@ -38,6 +38,7 @@ type Panel struct {
 	Outline              record.Value[Region]      // its section, skin included
 	Tolerance, Form      Number
 	Pieces               record.Value[[]Piece]
+	Parts                record.Value[[]Part] // of an arch, each with its own weight
 }
 
 // Climate is the moisture content of the wood, fractions.

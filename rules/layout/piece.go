@@ -20,6 +20,7 @@ type Piece struct {
 	Volume   float64 // of one
 	Mass     float64 // of one
 	Centre   curve.Point
+	At       float64    // of a rail, its place along the arc of the intrados
 	From     record.Set // the keys that it comes from
 }
 
@@ -101,6 +102,7 @@ func (c *Ceiling) weigh() {
 		}
 		return pieces
 	})
+	p.Parts = Derive(c, func() []Part { return c.parts(arch.Get()) })
 	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
 	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
 	p.Outline = Derive(c, func() Region {
@@ -133,6 +135,7 @@ func (c *Ceiling) part(k int) (s0, s1 float64) {
 // weighed is a piece of an arch with its masses.
 type weighed struct {
 	pieces []Piece
+	rails  []Piece // each by itself, where pieces has those that are alike once
 	mass   float64
 	centre curve.Point
 }
@@ -151,6 +154,11 @@ func (c *Ceiling) weighed(k int) (w weighed) {
 			pieces[i].From = from
 		}
 		w.pieces = append(w.pieces, pieces...)
+	}
+	for _, p := range w.pieces {
+		if p.Kind == Rail || p.Kind == HalfRail {
+			w.rails = append(w.rails, p)
+		}
 	}
 	w.pieces = merged(w.pieces)
 	for _, piece := range w.pieces {
@@ -282,11 +290,11 @@ func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong.Get() - c.Rib.Widt
 func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 	v, width, species := c.Vault, c.Rail.Width.Get(), c.Rail.Species.Get()
 	density := timber.Density(species.SG12, c.Climate.Shop.Get())
-	piece := func(kind PieceKind, section Region, width float64, sides int) Piece {
+	piece := func(kind PieceKind, at float64, section Region, width float64, sides int) Piece {
 		p := Piece{
 			Kind: kind, Count: bays, Material: species.Name,
 			Length: c.Clear(), Width: width, Depth: c.Rail.Depth.Get(),
-			Volume: section.Area() * c.Clear(), Centre: section.Centroid(),
+			Volume: section.Area() * c.Clear(), Centre: section.Centroid(), At: at,
 		}
 		if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {
 			p.Volume -= float64(sides) * r.Width.Get() * r.Depth.Get() * c.Clear()
@@ -301,11 +309,11 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 		switch inside := spacingSlack * arc; {
 		case s < s0-inside || s > s1+inside:
 		case s <= s0+inside:
-			out = append(out, piece(HalfRail, v.RailSection(s0, c.Rail, false, true), width/2, 1))
+			out = append(out, piece(HalfRail, s0, v.RailSection(s0, c.Rail, false, true), width/2, 1))
 		case s >= s1-inside:
-			out = append(out, piece(HalfRail, v.RailSection(s1, c.Rail, true, false), width/2, 1))
+			out = append(out, piece(HalfRail, s1, v.RailSection(s1, c.Rail, true, false), width/2, 1))
 		default:
-			out = append(out, piece(Rail, v.RailSection(s, c.Rail, true, true), width, 2))
+			out = append(out, piece(Rail, s, v.RailSection(s, c.Rail, true, true), width, 2))
 		}
 	}
 	return present(out...)
@@ -357,7 +365,7 @@ func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
 	width, thickness := st.Width.Get(), st.Thickness.Get()
 	for _, station := range st.Stations.Get() {
 		s := station * arc
-		if s < s0 || s > s1 {
+		if !c.holds(s0, s1, s) {
 			continue
 		}
 		l := c.StrapLength(station) + 2*st.Lap.Get()

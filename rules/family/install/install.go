@@ -16,7 +16,7 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "install", Title: "raising the panels", Cases: cases,
-		Rules: []rules.Rule{liftShare, liftBalance, liftReach, liftStowed, saddle, pass, tilt, order},
+		Rules: []rules.Rule{liftShare, liftApart, liftBalance, liftReach, liftStowed, saddle, pass, tilt, order},
 	}
 }
 
@@ -54,7 +54,7 @@ func checkLiftShare(p *rules.Pass) {
 		}
 		p.Report(rules.Finding{
 			At: "lift.capacity", Related: []string{"lift.stations"},
-			Text:     p.Textf("lift %d%s takes {measured} of the panel's %v; its capacity is {limit}", i%each+1, under(raised, i/each+1), quantity.Mass(p.Ceiling.Panel.Mass.Get())),
+			Text:     p.Textf("lift %d%s takes {measured} of the panel's %v; its capacity is {limit}", i%each+1, under(raised.Over(i, each)), quantity.Mass(p.Ceiling.Panel.Mass.Get())),
 			Measured: quantity.Mass(mass).Value(), Bound: capacity,
 		})
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"dryfit/rules"
-	"dryfit/rules/kernel/cite"
 	"dryfit/rules/result/hanging"
 	"dryfit/spec/quantity"
 )
@@ -15,20 +14,11 @@ var balance = rules.Rule{
 	Why:      "A sheet that is 15% heavier than stated, or one luminaire, moves the mass centre; a rib that is balanced on one strap then tips.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Limits: []rules.Limit{{
-		Key: "margin", Title: "tipping margin", Value: quantity.Share(0.1).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
-	}},
-	Basis: rules.Basis{
-		Formula: "min(c − l, r − c)/(r − l)",
-		Symbols: []rules.Symbol{
-			{Name: "c", Means: "place of the mass centre across the span", Unit: "m"},
-			{Name: "l", Means: "place of the first support that carries 0.5% of the weight or more", Unit: "m"},
-			{Name: "r", Means: "place of the last such support", Unit: "m"},
-		},
-		Valid:  "as first hung, each piece alone, with packed ledgers and with one strap lost; a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin",
-		Source: cite.Derivation("balance of moments about a support"),
-	},
+	Limits:   []rules.Limit{rules.TippingLimit()},
+	Basis: rules.TippingBasis("support", "as first hung, each piece alone, with packed ledgers and with one strap lost; "+
+		"a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin. "+
+		"The pieces of a split arch have one each before they are joined, and one for the whole arch once they are: "+
+		"a piece then leans on its neighbours through the hinge at the seam, and where that lets the arch fold strap.holds or strap.lost says so"),
 	Check: checkBalance,
 }
 

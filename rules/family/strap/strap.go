@@ -15,7 +15,7 @@ func Family() rules.Family {
 	return rules.Family{
 		Name: "strap", Title: "what hangs on each strap", Cases: cases,
 		Rules: []rules.Rule{
-			holds, balance, load, lost, setting, slack, screws, section, source, hole, through, mortise, place, shows,
+			holds, apart, balance, load, lost, setting, slack, screws, section, source, hole, through, mortise, place, shows,
 			framing, access, letIn, ledger, sideways, engineer,
 		},
 	}

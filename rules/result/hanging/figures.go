@@ -89,8 +89,8 @@ func (l lines) table(k *Case, keys func() record.Set) {
 	each := max(1, len(l.c.Lift.Stations.Get()))
 	for i, f := range k.Lifts {
 		name := fmt.Sprintf("force of lift %d, both ribs", i%each+1)
-		if k.Piece > 0 {
-			name = fmt.Sprintf("force of lift %d under piece %d, both ribs", i%each+1, i/each+1)
+		if piece := k.Over(i, each); piece > 0 {
+			name = fmt.Sprintf("force of lift %d under piece %d, both ribs", i%each+1, piece)
 		}
 		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), name, quantity.Force(2*f).Value(), plane)
 	}

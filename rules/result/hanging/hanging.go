@@ -301,14 +301,15 @@ func move(r *runner, movement layout.Number) (out []Case, err error) {
 	return out, nil
 }
 
-// block holds the feet against spreading and reads the thrust.
+// block holds the feet against spreading and reads the greater thrust; walls
+// only push. The feet then hold the rib sideways, and the restraint at the crown,
+// which would take a part of the thrust, is left out.
 func block(c *layout.Ceiling, rib *rib) (*float64, error) {
 	if c.Vault.HalfAngle.Get() == 0 {
 		return nil, nil
 	}
 	m := rib.model()
-	last := len(m.Nodes) - 1
-	m.Supports = append(m.Supports, frame.Support{Node: 0, Direction: frame.AlongX}, frame.Support{Node: last, Direction: frame.AlongX})
+	m.Supports = []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: len(m.Nodes) - 1, Direction: frame.AlongX}}
 	r, err := compile(rib, m)
 	if err != nil {
 		return nil, &CaseError{ID{Kind: FeetBlocked}, err}
@@ -316,6 +317,6 @@ func block(c *layout.Ceiling, rib *rib) (*float64, error) {
 	if _, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind)); err != nil {
 		return nil, err
 	}
-	thrust := abs(r.result.Supports[len(m.Supports)-1])
+	thrust := max(0, r.result.Supports[0], -r.result.Supports[1])
 	return &thrust, nil
 }

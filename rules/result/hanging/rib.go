@@ -48,11 +48,19 @@ type rib struct {
 	feet    []int
 	crown   int
 	seams   []int // nodes of field joints
+	parts   []part
 	weight  float64
 	loads   []frame.NodalLoad
 	spread  []frame.SpreadLoad
 	kinds   []kind // of each spring
 	stiff   []float64
+}
+
+// part is one piece of the arch: the nodes that it lies between, and its rails'
+// weights there.
+type part struct {
+	from, to int
+	loads    []frame.NodalLoad
 }
 
 func abs(x float64) float64 { return math.Abs(x) }
@@ -83,7 +91,7 @@ func newRib(c *layout.Ceiling) *rib {
 	}
 	r.crown = r.node(arc / 2)
 	r.springList(c, arc)
-	r.load(c, rails)
+	r.load(c)
 	return r
 }
 
@@ -183,40 +191,28 @@ func (r *rib) but(k kind) []int {
 	return out
 }
 
-// load is half the panel's weight: its rails where they are, the rest along the
-// arc.
-func (r *rib) load(c *layout.Ceiling, rails []float64) {
-	arch := c.Panel.Mass.Get() * float64(c.Panel.Around.Get())
-	whole, halfRail := 0.0, 0.0
-	bays := math.Max(1, math.Round(c.Panel.Modules.Get()))
-	for _, p := range c.Panel.Pieces.Get() {
-		switch p.Kind {
-		case layout.Rail:
-			whole = p.Mass * bays
-		case layout.HalfRail:
-			halfRail = p.Mass * bays
+// load is half the weight of each piece of the arch: its rails where they are,
+// the rest along its own arc.
+func (r *rib) load(c *layout.Ceiling) {
+	for _, p := range c.Panel.Parts.Get() {
+		one := part{from: r.node(p.From), to: r.node(p.To)}
+		weight := p.Mass * gravity / 2
+		rest := weight
+		for _, rail := range p.Rails {
+			force := rail.Mass * float64(rail.Count) * gravity / 2
+			rest -= force
+			one.loads = append(one.loads, frame.NodalLoad{Node: r.node(rail.At), Y: -force})
 		}
-	}
-	r.weight = arch * gravity / 2
-	rest := r.weight
-	for j, s := range rails {
-		mass := whole
-		switch n := r.node(s); {
-		case j == 0 || j == len(rails)-1:
-			mass = halfRail
-		case slices.Contains(r.seams, n):
-			mass = 2 * halfRail
+		length := 0.0
+		for e := one.from; e < one.to; e++ {
+			length += distance(r.nodes[e], r.nodes[e+1])
 		}
-		force := mass * gravity / 2
-		rest -= force
-		r.loads = append(r.loads, frame.NodalLoad{Node: r.node(s), Y: -force})
-	}
-	length := 0.0
-	for i := range len(r.nodes) - 1 {
-		length += distance(r.nodes[i], r.nodes[i+1])
-	}
-	for i := range len(r.nodes) - 1 {
-		r.spread = append(r.spread, frame.SpreadLoad{Element: i, Y: -rest / length, Per: frame.PerLength})
+		for e := one.from; e < one.to; e++ {
+			r.spread = append(r.spread, frame.SpreadLoad{Element: e, Y: -rest / length, Per: frame.PerLength})
+		}
+		r.weight += weight
+		r.loads = append(r.loads, one.loads...)
+		r.parts = append(r.parts, one)
 	}
 }
 

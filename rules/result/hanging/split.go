@@ -2,7 +2,6 @@ package hanging
 
 import (
 	"fmt"
-	"slices"
 
 	"dryfit/rules/layout"
 )
@@ -17,11 +16,26 @@ func (e *UnstableError) Error() string {
 	return fmt.Sprintf("piece %d of the arch hangs before it is joined, and %s", e.Piece, e.Why)
 }
 
+// SeamError says that a strap lies over a seam within the arch, so that no piece
+// has it by itself.
+type SeamError struct {
+	Strap int // from the left foot, from 1
+}
+
+func (e *SeamError) Error() string {
+	return fmt.Sprintf("strap %d lies on a seam within the arch", e.Strap)
+}
+
 // alone hangs each piece of a split arch by its own straps, before the pieces
 // are joined; nil of a whole one.
 func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 	if c.Panel.Around.Get() == 1 {
 		return nil, nil
+	}
+	for i, s := range c.Strap.Stations.Get() {
+		if _, off := c.NearestSeam(s * c.Vault.Arc.Get()); c.OnSeam(off) {
+			return nil, &SeamError{i + 1}
+		}
 	}
 	for k, piece := range whole.pieces() {
 		if err := piece.hangs(k + 1); err != nil {
@@ -44,9 +58,8 @@ func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 // pieces are the ribs of the pieces of a split arch.
 func (r *rib) pieces() []*rib {
 	var out []*rib
-	bounds := slices.Concat([]int{0}, r.seams, []int{len(r.nodes) - 1})
-	for k := range len(bounds) - 1 {
-		out = append(out, r.between(bounds[k], bounds[k+1]))
+	for k := range r.parts {
+		out = append(out, r.piece(k))
 	}
 	return out
 }
@@ -74,6 +87,15 @@ func raisePieces(whole *rib) (all *Case, err error) {
 	return all, nil
 }
 
+// Over is the piece of a split arch, from 1, over one of the case's lifts, of
+// which there are so many under each; 0 of a whole arch.
+func (c *Case) Over(lift, each int) int {
+	if c.Piece == 0 {
+		return 0
+	}
+	return lift/each + 1
+}
+
 // together adds the straps of one more piece to those before it, and keeps the
 // worst of the rest.
 func together(all *Case, one Case) *Case {
@@ -92,9 +114,10 @@ func together(all *Case, one Case) *Case {
 	return all
 }
 
-// between is the part of a rib from node a to node b, with its own straps and
-// loads; the rail at a seam is shared.
-func (r *rib) between(a, b int) *rib {
+// piece is the k-th piece of a split arch as a rib of its own, with its own
+// straps, lifts and weight.
+func (r *rib) piece(k int) *rib {
+	a, b, loads := r.parts[k].from, r.parts[k].to, r.parts[k].loads
 	p := &rib{
 		at: r.at[a : b+1], nodes: r.nodes[a : b+1], radii: r.radii[a : b+1], section: r.section,
 		crown: (b - a) / 2,
@@ -105,20 +128,13 @@ func (r *rib) between(a, b int) *rib {
 			p.kinds, p.stiff = append(p.kinds, strapKind), append(p.stiff, r.stiff[i])
 		}
 	}
-	for _, n := range r.lifts {
-		if n >= a && n <= b {
-			p.lifts = append(p.lifts, n-a)
-			p.kinds, p.stiff = append(p.kinds, liftKind), append(p.stiff, bearing)
-		}
+	each := len(r.lifts) / len(r.parts)
+	for _, n := range r.lifts[k*each : (k+1)*each] {
+		p.lifts = append(p.lifts, n-a)
+		p.kinds, p.stiff = append(p.kinds, liftKind), append(p.stiff, bearing)
 	}
-	for _, l := range r.loads {
-		if l.Node < a || l.Node > b {
-			continue
-		}
+	for _, l := range loads {
 		l.Node -= a
-		if shared := l.Node == 0 && a > 0 || l.Node == b-a && b < len(r.nodes)-1; shared {
-			l.Y /= 2
-		}
 		p.loads = append(p.loads, l)
 		p.weight -= l.Y
 	}

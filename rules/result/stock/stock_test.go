@@ -21,6 +21,20 @@ func pieces(t stock.Takeoff, name string) (count int, length float64) {
 	return count, length
 }
 
+// One of five straps hangs over the seam of two pieces: it is one strap on each of
+// two edge ribs of six panels, not two.
+func TestStrapOnASeamIsCountedOnce(t *testing.T) {
+	straps := 0
+	for _, h := range stock.Of(sample.Room(t, map[string]any{
+		"panels.around": int64(2), "strap.stations": []any{"10%", "36%", "50%", "64%", "90%"},
+	})).Hardware {
+		if h.Name == "strap" {
+			straps += h.Count
+		}
+	}
+	assert.Equal(t, 60, straps)
+}
+
 // Counted by hand: six panels of one module, half ribs at both sides of each;
 // five inner rails and two half ones in each bay; sixteen tenons in each of five
 // seams; four straps on each of two edge ribs of six panels, of two lengths;

@@ -1,0 +1,86 @@
+package hanging_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/result/hanging"
+	"dryfit/rules/sample"
+)
+
+// By hand, for two pieces of a ceiling whose sine at the springing is 20/29: half
+// a rail is 45mm by 51mm at the seam. At a plumb foot a wedge of it is left,
+// 45mm by 45·21/20 = 47.25mm, and at a level one a wedge of 51mm by
+// 51·21/20 = 53.55mm is added. The rest of a piece lies evenly along its centre
+// line of 3075mm, and two straps carry by their moments about the crown.
+func TestEachEndHasItsOwnHalfRail(t *testing.T) {
+	springing := math.Asin(20.0 / 29)
+	from := func(share float64) float64 { return 3.075 * math.Sin(springing*(1-2*share)) }
+	for cut, foot := range map[string]float64{
+		"plumb": 0.045 * 0.04725 / 2, "radial": 0.045 * 0.051, "level": 0.045*0.051 + 0.051*0.05355/2,
+	} {
+		c := sample.Room(t, map[string]any{"panels.around": int64(2), "springing.cut": cut})
+		density := 1000 * 0.68 * (1 + c.Climate.Shop.Get()) // white oak
+		rail := func(area float64) float64 { return area * 1.090 * density }
+		rest := c.Panel.Mass.Get() - rail(foot) - 2*rail(0.090*0.051) - rail(0.045*0.051)
+		moment := rail(foot)*from(0) + rail(0.090*0.051)*(from(1.0/6)+from(2.0/6)) +
+			rest*3.075*(1-math.Cos(springing))/springing
+		weight := c.Panel.Mass.Get() / 2 * 9.80665
+		outer := (moment/2*9.80665 - weight*from(0.36)) / (from(0.10) - from(0.36))
+
+		h := solve(t, c)
+		require.Len(t, h.Alone.Straps, 4, cut)
+		assert.InEpsilon(t, 2*weight, h.Weight, 1e-9, cut)
+		for name, straps := range map[string][]float64{"alone": h.Alone.Straps, "joined": h.First.Straps} {
+			for i, want := range []float64{outer, weight - outer, weight - outer, outer} {
+				assert.InEpsilon(t, want, straps[i], 5e-4, "%s feet, %s, strap %d", cut, name, i+1)
+			}
+			assert.InEpsilon(t, weight, straps[0]+straps[1], 1e-6, "%s feet, %s", cut, name)
+		}
+	}
+}
+
+// The middle one of three pieces has seams at both ends, and its own weight.
+func TestEachPieceHasItsOwnWeight(t *testing.T) {
+	c := sample.Room(t, map[string]any{
+		"panels.around": int64(3), "strap.stations": []any{"5%", "28%", "40%", "60%", "72%", "95%"},
+	})
+	parts, h := c.Panel.Parts.Get(), solve(t, c)
+	require.Len(t, parts, 3)
+	assert.Greater(t, parts[1].Mass, 1.01*parts[0].Mass, "a plumb foot is lighter than a seam")
+	for k, part := range parts {
+		assert.InEpsilon(t, part.Mass/2*9.80665, h.Alone.Straps[2*k]+h.Alone.Straps[2*k+1], 1e-6, "piece %d", k+1)
+		lifts := h.Raised.Lifts[2*k : 2*k+2]
+		assert.InEpsilon(t, part.Mass/2*9.80665, lifts[0]+lifts[1], 1e-6, "piece %d", k+1)
+	}
+}
+
+// A strap over a seam within the arch belongs to no piece: nothing is computed of
+// it. Half a strap of 30mm is 0.32% of the arc of 4634.6mm.
+func TestStrapOnASeamHasNoFigures(t *testing.T) {
+	for place, on := range map[string]bool{"50%": true, "50.3%": true, "50.4%": false} {
+		err := hanging.Of(sample.Room(t, map[string]any{
+			"panels.around": int64(2), "strap.stations": []any{"10%", "40%", place, "60%", "90%"},
+		})).Err()
+		var seam *hanging.SeamError
+		require.Equal(t, on, errors.As(err, &seam), place)
+		if on {
+			assert.Equal(t, 3, seam.Strap)
+		} else {
+			assert.NoError(t, err, place)
+		}
+	}
+}
+
+// Lifts at both ends of each piece are two at the seam, one under each piece.
+func TestLiftsAtTheEndsOfPieces(t *testing.T) {
+	c := sample.Room(t, map[string]any{"panels.around": int64(2), "lift.stations": []any{"0%", "100%"}})
+	h := solve(t, c)
+	require.Len(t, h.Raised.Lifts, 4)
+	assert.InEpsilon(t, h.Weight/2, h.Raised.Lifts[0]+h.Raised.Lifts[1], 1e-6)
+	assert.InEpsilon(t, h.Raised.Lifts[0], h.Raised.Lifts[3], 1e-5)
+}
