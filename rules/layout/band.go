@@ -21,7 +21,14 @@ func (v Vault) Band(s0, s1, from, to float64) Region {
 	for i := range outer {
 		r = append(r, outer[len(outer)-1-i])
 	}
-	return v.cutFeet(r, s0 <= 0, s1 >= v.Arc.Get())
+	return v.cutFeet(r, true, true) // a steep cut reaches past the first stretch
+}
+
+// steps are those of a stretch of the arch: BandSteps of one as long as a panel,
+// fewer of the short ones that a weight is spread by.
+func (v Vault) steps(stretch float64) int {
+	const short = 8
+	return min(BandSteps, 2*int(math.Ceil(short*BandSteps/2*stretch/v.Arc.Get())))
 }
 
 // side is one parallel, with its ends run on for a level cut.
@@ -35,14 +42,12 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 		}
 		part = p
 	}
-	points = part.Polyline(BandSteps)
+	points = part.Polyline(v.steps(s1 - s0))
 	if d == 0 || v.Cut.Get() != "level" {
 		return points
 	}
-	// The end of the parallel stands d·cos above the springing; along the
-	// tangent it comes down over d·cot.
 	sin, cos := math.Sincos(v.HalfAngle.Get())
-	run := d * cos / sin
+	run := v.run(d)
 	if s0 <= 0 {
 		p := points[0]
 		points = append([]curve.Point{{Y: p.Y - run*cos, Z: p.Z - run*sin}}, points...)
@@ -101,7 +106,7 @@ func (v Vault) RailSection(s float64, rail Member, left, right bool) Region {
 	}
 	atLeft, atRight := s <= 0, s >= v.Arc.Get()
 	if (atLeft || atRight) && v.Cut.Get() == "level" && v.HalfAngle.Get() > 0 {
-		run := rail.Depth.Get() / math.Tan(v.HalfAngle.Get())
+		run := v.run(rail.Depth.Get())
 		if atLeft {
 			a = -run
 		}

@@ -11,7 +11,7 @@ import (
 type Part struct {
 	From, To float64 // along the arc of the intrados
 	Mass     float64
-	Rails    []Piece // in their order along the arc; halves at its ends
+	Points   []Piece // what weighs at one place along the arc: rails, halves at its ends
 }
 
 // parts are the pieces of an arch from the left foot.
@@ -19,10 +19,61 @@ func (c *Ceiling) parts(arch []weighed) []Part {
 	out := make([]Part, len(arch))
 	for k, w := range arch {
 		from, to := c.part(k)
-		out[k] = Part{From: from, To: to, Mass: w.mass, Rails: w.rails}
+		out[k] = Part{From: from, To: to, Mass: w.mass, Points: w.points}
 	}
 	return out
 }
+
+// Lump is a mass and its centre.
+type Lump struct {
+	Mass   float64
+	Centre curve.Point
+}
+
+// Stretch is what the ribs and the skin of the heaviest panel weigh between two
+// places along the arc: less or more where the foot is cut.
+func (c *Ceiling) Stretch(s0, s1 float64) (l Lump) {
+	pieces := c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
+	for _, p := range append(pieces, c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)) {
+		m := p.Mass * float64(p.Count)
+		l.Mass += m
+		l.Centre.Y += m * p.Centre.Y
+		l.Centre.Z += m * p.Centre.Z
+	}
+	if l.Mass > 0 {
+		l.Centre.Y /= l.Mass
+		l.Centre.Z /= l.Mass
+	}
+	return l
+}
+
+// Along is the length of a parallel of the intrados between two places along the
+// arc, as the feet are cut.
+func (v Vault) Along(s0, s1, d float64) float64 {
+	parallel, err := v.Intrados.Get().Between(s0, s1).Offset(d)
+	if err != nil {
+		panic(err) // outward never folds
+	}
+	switch v.Cut.Get() {
+	case "plumb":
+		return parallel.AtY(v.Span.Get()) - parallel.AtY(0)
+	case "level":
+		length := parallel.Length()
+		if s0 <= 0 {
+			length += v.run(d)
+		}
+		if s1 >= v.Arc.Get() {
+			length += v.run(d)
+		}
+		return length
+	default:
+		return parallel.Length()
+	}
+}
+
+// run is how far a parallel runs on straight past the springing to a level foot:
+// its end stands d·cos above it, and comes down over d·cot.
+func (v Vault) run(d float64) float64 { return d / math.Tan(v.HalfAngle.Get()) }
 
 // holds reports whether a strap at a place along the arc belongs to the piece
 // between two others: one on a seam to the piece after it.

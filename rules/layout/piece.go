@@ -14,7 +14,7 @@ type Piece struct {
 	Kind     PieceKind
 	Count    int
 	Material string
-	Length   float64 // finished; of a curved piece along its intrados
+	Length   float64 // finished; of a curved piece along its face toward the room, as its feet are cut
 	Width    float64
 	Depth    float64
 	Volume   float64 // of one
@@ -135,7 +135,7 @@ func (c *Ceiling) part(k int) (s0, s1 float64) {
 // weighed is a piece of an arch with its masses.
 type weighed struct {
 	pieces []Piece
-	rails  []Piece // each by itself, where pieces has those that are alike once
+	points []Piece // rails each by itself, where pieces has those that are alike once
 	mass   float64
 	centre curve.Point
 }
@@ -157,7 +157,7 @@ func (c *Ceiling) weighed(k int) (w weighed) {
 	}
 	for _, p := range w.pieces {
 		if p.Kind == Rail || p.Kind == HalfRail {
-			w.rails = append(w.rails, p)
+			w.points = append(w.points, p)
 		}
 	}
 	w.pieces = merged(w.pieces)
@@ -326,14 +326,10 @@ func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
 	if c.Skin.Between.Get() {
 		along = c.Clear() * c.Panel.Modules.Get()
 	}
-	outer, err := c.Vault.Intrados.Get().Between(s0, s1).Offset(setback)
-	if err != nil {
-		panic(err) // outward never folds
-	}
 	volume := band.Area() * along
 	return Piece{
 		Kind: SkinSheet, Count: panels, Material: material.Name,
-		Length: outer.Length(), Width: along, Depth: thickness,
+		Length: c.Vault.Along(s0, s1, setback), Width: along, Depth: thickness,
 		Volume: volume, Mass: volume * material.Density, Centre: band.Centroid(),
 	}
 }
@@ -351,31 +347,6 @@ func (c *Ceiling) tenonPieces(s0, s1 float64, seams int) []Piece {
 		Length: t.Length.Get(), Width: t.Width.Get(), Depth: t.Thickness.Get(),
 		Volume: volume, Mass: volume * timber.Density(species.SG12, c.Climate.Shop.Get()),
 	})
-}
-
-// strapPieces are the straps of a number of panels, as far as the spec describes
-// them.
-func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
-	st := c.Strap
-	if !st.Width.Given() || !st.Thickness.Given() || !st.Lap.Given() || !c.Room.Above.Given() {
-		return nil
-	}
-	var out []Piece
-	intrados, arc := c.Vault.Intrados.Get(), c.Vault.Arc.Get()
-	width, thickness := st.Width.Get(), st.Thickness.Get()
-	for _, station := range st.Stations.Get() {
-		s := station * arc
-		if !c.holds(s0, s1, s) {
-			continue
-		}
-		l := c.StrapLength(station) + 2*st.Lap.Get()
-		v := l * (width * thickness)
-		out = append(out, Piece{
-			Kind: Hanger, Count: 2 * panels, Material: st.Material.Get(), Centre: intrados.At(s),
-			Length: l, Width: width, Depth: thickness, Volume: v, Mass: v * steelDensity,
-		})
-	}
-	return out
 }
 
 // StrapLength is between the fixings of the strap at a station, from the

@@ -3,6 +3,8 @@ package layout
 import (
 	"fmt"
 	"math"
+
+	"dryfit/rules/kernel/curve"
 )
 
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
@@ -59,4 +61,33 @@ func (v Vault) sole(depth float64) float64 {
 	default:
 		return 0
 	}
+}
+
+// strapPieces are the straps of a number of panels, as far as the spec describes
+// them.
+func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
+	st := c.Strap
+	if !st.Width.Given() || !st.Thickness.Given() || !st.Lap.Given() || !c.Room.Above.Given() {
+		return nil
+	}
+	var out []Piece
+	arc, width, thickness := c.Vault.Arc.Get(), st.Width.Get(), st.Thickness.Get()
+	for _, station := range st.Stations.Get() {
+		s := station * arc
+		if !c.holds(s0, s1, s) {
+			continue
+		}
+		l := c.StrapLength(station) + 2*st.Lap.Get()
+		v := l * (width * thickness)
+		out = append(out, Piece{
+			Kind: Hanger, Count: 2 * panels, Material: st.Material.Get(), Centre: c.strapCentre(station),
+			Length: l, Width: width, Depth: thickness, Volume: v, Mass: v * steelDensity,
+		})
+	}
+	return out
+}
+
+// strapCentre is the middle of a strap, which has the same lap at both ends.
+func (c *Ceiling) strapCentre(station float64) curve.Point {
+	return curve.Point{Y: c.StrapAcross(station), Z: c.ExtradosHeight(station) + c.StrapLength(station)/2}
 }

@@ -32,7 +32,7 @@ func (c *Case) Tips() bool { return c.Margin <= 0 }
 func (r *rib) centre() float64 {
 	moment, weight := 0.0, 0.0
 	for _, l := range r.loads {
-		moment -= l.Y * r.nodes[l.Node].X
+		moment -= l.Y*r.nodes[l.Node].X + l.Couple
 		weight -= l.Y
 	}
 	for _, s := range r.spread {

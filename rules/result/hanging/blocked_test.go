@@ -57,6 +57,7 @@ func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
 	}
 	for _, l := range r.loads {
 		load.SetVec(3*l.Node+1, load.AtVec(3*l.Node+1)+l.Y)
+		load.SetVec(3*l.Node+2, load.AtVec(3*l.Node+2)+l.Couple)
 	}
 	add := func(i int, by float64) { k.SetSym(i, i, k.At(i, i)+by) }
 	for i, node := range r.straps {

@@ -191,29 +191,64 @@ func (r *rib) but(k kind) []int {
 	return out
 }
 
-// load is half the weight of each piece of the arch: its rails where they are,
-// the rest along its own arc.
+// load is half the weight of each piece of the arch: rails where they are, ribs
+// and skin as their feet are cut. Tenons, and straps, which the framing carries
+// and no rib is balanced by, lie evenly along its arc.
 func (r *rib) load(c *layout.Ceiling) {
 	for _, p := range c.Panel.Parts.Get() {
 		one := part{from: r.node(p.From), to: r.node(p.To)}
-		weight := p.Mass * gravity / 2
-		rest := weight
-		for _, rail := range p.Rails {
-			force := rail.Mass * float64(rail.Count) * gravity / 2
-			rest -= force
-			one.loads = append(one.loads, frame.NodalLoad{Node: r.node(rail.At), Y: -force})
+		rest := p.Mass
+		for _, at := range p.Points {
+			m, n := at.Mass*float64(at.Count), r.node(at.At)
+			rest -= m
+			one.loads = append(one.loads, frame.NodalLoad{Node: n, Y: -m * gravity / 2})
+			one.couple(n, m, at.Centre.Y-r.nodes[n].X)
 		}
-		length := 0.0
-		for e := one.from; e < one.to; e++ {
-			length += distance(r.nodes[e], r.nodes[e+1])
+		stretches, length := make([]float64, one.to-one.from), 0.0
+		for i := range stretches {
+			e := one.from + i
+			a, b := r.nodes[e], r.nodes[e+1]
+			lump := c.Stretch(r.bound(p, one, e), r.bound(p, one, e+1))
+			stretches[i] = lump.Mass / distance(a, b)
+			rest -= lump.Mass
+			length += distance(a, b)
+			one.couple(one.toMiddle(e), lump.Mass, lump.Centre.Y-(a.X+b.X)/2)
 		}
-		for e := one.from; e < one.to; e++ {
-			r.spread = append(r.spread, frame.SpreadLoad{Element: e, Y: -rest / length, Per: frame.PerLength})
+		for i, mass := range stretches {
+			r.spread = append(r.spread, frame.SpreadLoad{Element: one.from + i, Y: -(mass + rest/length) * gravity / 2, Per: frame.PerLength})
 		}
-		r.weight += weight
+		r.weight += p.Mass * gravity / 2
 		r.loads = append(r.loads, one.loads...)
 		r.parts = append(r.parts, one)
 	}
+}
+
+// bound is the place of a node along the arc; at an end of a piece its own, so
+// that round-off leaves no foot uncut.
+func (r *rib) bound(p layout.Part, one part, node int) float64 {
+	switch node {
+	case one.from:
+		return p.From
+	case one.to:
+		return p.To
+	default:
+		return r.at[node]
+	}
+}
+
+// toMiddle is the end of an element that is nearer to the middle of its piece.
+func (p *part) toMiddle(element int) int {
+	if 2*element < p.from+p.to {
+		return element + 1
+	}
+	return element
+}
+
+// couple adds what a mass beside a node turns it by. At the ends of a piece, of
+// which one may be a hinge, the node before takes it.
+func (p *part) couple(node int, mass, beside float64) {
+	n := min(max(node, p.from+1), p.to-1)
+	p.loads = append(p.loads, frame.NodalLoad{Node: n, Couple: -mass * gravity / 2 * beside})
 }
 
 func distance(a, b frame.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

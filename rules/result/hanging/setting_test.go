@@ -47,13 +47,13 @@ func TestRatesOfSettingPrintByTheUnitOfLength(t *testing.T) {
 }
 
 // The greatest sag and the greatest by its run lie on two runs: between the
-// straps at 2% and 58%, and on twice the overhang past 78%.
+// straps at 2% and 58%, and on twice the overhang past 77%.
 func TestTheGreatestSagAndTheGreatestByItsRun(t *testing.T) {
-	c := sample.Room(t, map[string]any{"strap.stations": []any{"2%", "58%", "78%"}})
+	c := sample.Room(t, map[string]any{"strap.stations": []any{"2%", "58%", "77%"}})
 	first, arc := solve(t, c).First, c.Vault.Arc.Get()
 	assert.InEpsilon(t, 0.56*arc, first.Sag.Run, 1e-9)
-	assert.InEpsilon(t, 2*0.22*arc, first.ByRun.Run, 1e-9)
-	assert.Greater(t, first.Sag.Drop, 1.2*first.ByRun.Drop)
+	assert.InEpsilon(t, 2*0.23*arc, first.ByRun.Run, 1e-9)
+	assert.Greater(t, first.Sag.Drop, 1.1*first.ByRun.Drop)
 	assert.Greater(t, first.ByRun.Drop/first.ByRun.Run, first.Sag.Drop/first.Sag.Run)
 	printed := map[string]float64{}
 	for _, f := range hanging.Of(c).Figures(c) {

@@ -8,29 +8,42 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/layout"
 	"dryfit/rules/result/hanging"
 	"dryfit/rules/sample"
 )
 
 // By hand, for two pieces of a ceiling whose sine at the springing is 20/29: half
-// a rail is 45mm by 51mm at the seam. At a plumb foot a wedge of it is left,
-// 45mm by 45·21/20 = 47.25mm, and at a level one a wedge of 51mm by
-// 51·21/20 = 53.55mm is added. The rest of a piece lies evenly along its centre
-// line of 3075mm, and two straps carry by their moments about the crown.
+// a rail is 45mm by 51mm at the seam, its middle 22.5mm from the crown. At a
+// plumb foot a wedge of it is left, 45mm by 45·21/20 = 47.25mm, and at a level
+// one a wedge of 51mm by 51·21/20 = 53.55mm is added. Ribs and skin weigh at their
+// centroids, the tenons as good as nothing, and two straps carry by their moments
+// about the crown. Straps without a lap are not weighed.
 func TestEachEndHasItsOwnHalfRail(t *testing.T) {
 	springing := math.Asin(20.0 / 29)
-	from := func(share float64) float64 { return 3.075 * math.Sin(springing*(1-2*share)) }
-	for cut, foot := range map[string]float64{
-		"plumb": 0.045 * 0.04725 / 2, "radial": 0.045 * 0.051, "level": 0.045*0.051 + 0.051*0.05355/2,
+	from := func(share, radius float64) float64 { return radius * math.Sin(springing*(1-2*share)) }
+	across := func(along, deep float64) float64 { return 2.1 - along*21/29 + deep*20/29 }
+	type wedge struct{ area, from float64 }
+	whole := wedge{0.045 * 0.051, across(0.0225, 0.0255)}
+	for cut, foot := range map[string][]wedge{
+		"plumb": {{0.045 * 0.04725 / 2, across(0.030, 0.01575)}}, "radial": {whole},
+		"level": {whole, {0.051 * 0.05355 / 2, across(-0.01785, 0.034)}},
 	} {
-		c := sample.Room(t, map[string]any{"panels.around": int64(2), "springing.cut": cut})
-		density := 1000 * 0.68 * (1 + c.Climate.Shop.Get()) // white oak
-		rail := func(area float64) float64 { return area * 1.090 * density }
-		rest := c.Panel.Mass.Get() - rail(foot) - 2*rail(0.090*0.051) - rail(0.045*0.051)
-		moment := rail(foot)*from(0) + rail(0.090*0.051)*(from(1.0/6)+from(2.0/6)) +
-			rest*3.075*(1-math.Cos(springing))/springing
+		c := sample.Room(t, map[string]any{"panels.around": int64(2), "springing.cut": cut, "strap": map[string]any{
+			"stations": []any{"10%", "36%", "64%", "90%"}, "width": "25mm", "thickness": "1.5mm",
+		}})
+		density := 1000 * 0.68 * (1 + c.Climate.Shop.Get()) * 1.090 // white oak
+		moment := density * (0.090*0.051*(from(1.0/6, 3.0705)+from(2.0/6, 3.0705)) + 0.045*0.051*0.0225)
+		for _, w := range foot {
+			moment += density * w.area * w.from
+		}
+		for _, p := range c.Panel.Pieces.Get() {
+			if p.Kind != layout.Rail && p.Kind != layout.HalfRail {
+				moment += p.Mass * float64(p.Count) * math.Abs(p.Centre.Y-2.1)
+			}
+		}
 		weight := c.Panel.Mass.Get() / 2 * 9.80665
-		outer := (moment/2*9.80665 - weight*from(0.36)) / (from(0.10) - from(0.36))
+		outer := (moment/2*9.80665 - weight*from(0.36, 3.075)) / (from(0.10, 3.075) - from(0.36, 3.075))
 
 		h := solve(t, c)
 		require.Len(t, h.Alone.Straps, 4, cut)
