@@ -47,6 +47,7 @@ type Room struct {
 	Width     Field[quantity.Length] `toml:"width"`
 	Length    Field[quantity.Length] `toml:"length"`
 	Height    Field[quantity.Length] `toml:"height"`    // floor to springing
+	Use       Field[string]          `toml:"use"`       // "dwelling", "public"
 	Above     Field[quantity.Length] `toml:"above"`     // clear, from the crown's extrados to the framing
 	Tolerance Field[quantity.Length] `toml:"tolerance"` // plus or minus, on width and length
 	Entry     Field[string]          `toml:"entry"`     // "end", "side"

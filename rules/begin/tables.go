@@ -59,6 +59,7 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 		{"width", l(c.width), confirm + "wall to wall across the span", false},
 		{"length", l(c.length), confirm + "wall to wall along the vault", false},
 		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
+		{"use", `"public"`, confirm + "what the room is for, which decides how high it has to be: dwelling, public", false},
 		{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false},
 		{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false},
 		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},

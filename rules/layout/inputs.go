@@ -25,6 +25,7 @@ type Room struct {
 	Above         Number // clear, from the crown's extrados to the framing
 	Tolerance     Number // plus or minus, on width and length
 	Entry, Access Word
+	Use           Word // "dwelling" or "public"
 	Framing       Framing
 	Door          RoomDoor
 }
@@ -213,7 +214,7 @@ func (c *Ceiling) takeRoom() {
 	s, f := c.spec.Room, c.spec.Room.Framing
 	c.Room = Room{
 		Width: si(c, s.Width), Length: si(c, s.Length), Height: si(c, s.Height),
-		Above: si(c, s.Above), Tolerance: si(c, s.Tolerance), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
+		Above: si(c, s.Above), Tolerance: si(c, s.Tolerance), Use: stated(c, s.Use), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
 		Framing: Framing{
 			Table: c.table(f.Table), Spacing: si(c, f.Spacing), Offset: si(c, f.Offset), Member: si(c, f.Member),
 			Movement: si(c, f.Movement), Runs: stated(c, f.Runs), Species: stated(c, f.Species), Blocking: stated(c, f.Blocking),

@@ -17,6 +17,7 @@ func builtInDefaults() []Default {
 		{Key: "project.units", Value: "metric", Source: practice},
 
 		{Key: "room.tolerance", Value: "6mm", Source: walls},
+		{Key: "room.use", Value: "public", Source: "the stricter of the two uses"},
 		{Key: "room.entry", Value: "end", Source: practice},
 
 		{Key: "grid.ends", Value: "half", Source: practice},

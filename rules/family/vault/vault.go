@@ -17,7 +17,7 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "vault", Title: "the vault in its room", Cases: cases,
-		Rules: []rules.Rule{fits, riseRatio, headroom},
+		Rules: []rules.Rule{fits, riseRatio, headroom, height},
 	}
 }
 
@@ -104,31 +104,4 @@ func checkRiseRatio(p *rules.Pass) {
 			Offers: []rules.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span.Get())}},
 		})
 	}
-}
-
-var headroom = rules.Rule{
-	ID:       "vault.headroom",
-	Title:    "the springing is above the code's least ceiling height",
-	Why:      "What height a room needs, and where a sloping ceiling may come lower, the local code says.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToAuthority,
-	Limits: []rules.Limit{{
-		Key: "least", Title: "floor to springing", Value: quantity.Length(2.134).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.IRC.At("R305.1: 7ft in habitable rooms of dwellings"),
-	}},
-	Basis: rules.Basis{
-		Valid: "dwellings; other buildings have other heights", Source: cite.IRC.At("R305.1"),
-	},
-	Check: checkHeadroom,
-}
-
-func checkHeadroom(p *rules.Pass) {
-	h, limit := quantity.Length(p.Ceiling.Room.Height.Get()), p.Limit("least")
-	if float64(h) >= limit.SI {
-		return
-	}
-	p.Report(rules.Finding{
-		At: "room.height", Text: "the springing is {measured} above the floor, under {limit}; whether the local code allows it is for the authority",
-		Measured: h.Value(), Bound: limit,
-	})
 }
