@@ -9,7 +9,7 @@ import (
 
 // Lengths are offered in steps that a shop sets out: a quarter of a millimetre
 // or a thirty-second of an inch where the figure has to come down to something
-// thin, a whole millimetre or a sixteenth where it has to grow.
+// thin, a whole millimetre or a sixteenth elsewhere.
 const (
 	fineStep   = 0.00025
 	fineInch   = 1.0 / 32
@@ -17,17 +17,22 @@ const (
 	coarseInch = 1.0 / 16
 	inch       = 0.0254
 	tenth      = 0.0001
+	thin       = 0.02 // strips, skins, tenons and gaps are set out finer
 	// onStep keeps round-off from moving a figure that is on a step already.
 	onStep = 1e-9
 )
 
 // Below is the greatest length on a step that is not over m, as a spec writes
-// it.
+// it: of what is thin on a fine step.
 func (p *Pass) Below(m float64) string {
-	if p.Ceiling.Units == quantity.Imperial {
-		return inchText(math.Floor(m/inch/fineInch+onStep) * fineInch)
+	metric, parts := coarseStep, coarseInch
+	if m < thin {
+		metric, parts = fineStep, fineInch
 	}
-	return millimetres(math.Floor(m/fineStep+onStep) * fineStep)
+	if p.Ceiling.Units == quantity.Imperial {
+		return inchText(math.Floor(m/inch/parts+onStep) * parts)
+	}
+	return millimetres(math.Floor(m/metric+onStep) * metric)
 }
 
 // Above is the least length on a step that is not under m, as a spec writes it.

@@ -160,15 +160,18 @@ func TestValidateRefuses(t *testing.T) {
 func TestOffersAreOnTheSafeSide(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Imperial} {
 		p := &rules.Pass{Ceiling: &layout.Ceiling{Units: units}}
-		for _, m := range []float64{0.0061, 0.0254, 0.1234, 0.0505, 1.5} {
+		for _, m := range []float64{0.0061, 0.0254, 0.1234, 0.0505, 1.5, 4.19375} {
 			below, err := quantity.Parse(quantity.Metre, p.Below(m))
 			require.NoError(t, err)
 			above, err := quantity.Parse(quantity.Metre, p.Above(m))
 			require.NoError(t, err)
 			slack := 1e-9
 			assert.True(t, below.SI <= m+slack && above.SI >= m-slack, "%v: %v, %v", m, below, above)
-			assert.True(t, math.Abs(below.SI-m) < 0.0011 && math.Abs(above.SI-m) < 0.0017)
+			assert.True(t, math.Abs(below.SI-m) < 0.0017 && math.Abs(above.SI-m) < 0.0017)
 			assert.False(t, strings.Contains(p.Below(m), "e"))
+			if units == quantity.Metric && m > 0.1 {
+				assert.NotContains(t, p.Below(m), ".", "no fractions of a millimetre of what is long")
+			}
 		}
 	}
 }

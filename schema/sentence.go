@@ -16,7 +16,7 @@ import (
 func (c *checker) sentence(keyword, key string, n *node, value any, otherwise string) string {
 	switch keyword {
 	case "enum", "const":
-		return fmt.Sprintf("%s is not %s%s", c.written(key, value), oneOf(n.Enum), suggestion(value, n.Enum))
+		return fmt.Sprintf("%s is %s%s", c.written(key, value), notOneOf(n.Enum), suggestion(value, n.Enum))
 	case "type":
 		return c.written(key, value) + " " + wrongType(key, n, value)
 	case "format":
@@ -150,6 +150,15 @@ func (c *checker) written(key string, value any) string {
 		return strconv.Quote(text)
 	}
 	return fmt.Sprint(value)
+}
+
+// notOneOf names the words that there may be, unless they are too many to read.
+func notOneOf(enum []any) string {
+	const most = 24
+	if len(enum) > most {
+		return fmt.Sprintf("none of the %d words that there may be here", len(enum))
+	}
+	return "not " + oneOf(enum)
 }
 
 func oneOf(enum []any) string {

@@ -3,6 +3,7 @@ package schema
 import (
 	"encoding/json"
 	"slices"
+	"strings"
 	"sync"
 
 	"dryfit/spec/quantity"
@@ -105,6 +106,7 @@ func standardsSchema(k Known) object {
 		}),
 		"default":  table("Defaults", "What is taken for keys that a spec leaves out, by those keys.", defaultable()),
 		"material": materials(source),
+		"remedy":   order(),
 	}, "dryfit", "name")
 	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	root["$id"] = standardsID
@@ -154,6 +156,21 @@ func materials(source object) object {
 		"tangential":       number("Tangential change", "By one percent of moisture, as a fraction: 0.00365."),
 	}, "name", "kind", "source")
 	return object{"title": "Materials", "description": "Materials that are not built in.", "type": "array", "items": m}
+}
+
+// order is how remedies are ranked.
+func order() object {
+	entries := []string{"*"}
+	for _, p := range Properties() {
+		if p.Path != "dryfit" && p.Path != "project" && p.Path != "accept" && !strings.HasPrefix(p.Path, "project.") && !strings.HasPrefix(p.Path, "accept.") {
+			entries = append(entries, p.Path)
+		}
+	}
+	entry := property("Key", "A key or table of the spec; * for all that no group names, or for the number of an element of a list.", object{"enum": entries})
+	return table("Remedies", "What offers and remedies go by.", object{
+		"order": property("Order", "Groups of keys and tables, in the order in which the shop would rather change them, the cheapest first. What is named most closely holds; what is not named comes last.",
+			object{"type": "array", "minItems": 1, "items": object{"title": "Group", "description": "Keys and tables that are as cheap to change.", "type": "array", "minItems": 1, "items": entry}}),
+	})
 }
 
 // defaultable are the optional keys of a spec that belong to no list, each with

@@ -115,6 +115,7 @@ func passes(t *testing.T, d *begin.Draft) bool {
 	for _, n := range sheet.NotChecked {
 		assert.False(t, n.Failed, n.Why)
 	}
+	assert.NotRegexp(t, `"[0-9]+\.[0-9]+%"`, string(d.Text), "a share is one that a person would write")
 	assert.Greater(t, d.Confirm, 20)
 	assert.Equal(t, d.Confirm, len(regexp.MustCompile(`(?m)^[^#\n]+ # confirm: `).FindAllString(string(d.Text), -1)))
 	return sheet.Counts.Queried > 0

@@ -70,12 +70,12 @@ func (d *drafter) grids() []grid {
 const overhang = 0.4
 
 // evenly places n straps along the arc, alike from both feet, in whole
-// half-percents.
+// percents.
 func evenly(n int) []float64 {
 	run := 1 / (float64(n-1) + 2*overhang)
 	out := make([]float64, n)
 	for i := range n / 2 {
-		at := math.Round(200*(overhang*run+float64(i)*run)) / 200
+		at := math.Round(100*(overhang*run+float64(i)*run)) / 100
 		out[i], out[n-1-i] = at, 1-at
 	}
 	if n%2 == 1 {

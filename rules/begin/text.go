@@ -2,7 +2,6 @@ package begin
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -139,12 +138,13 @@ func quoted(text string) string {
 	return b.String()
 }
 
-func percent(share float64) string { return strconv.FormatFloat(share*100, 'f', -1, 64) + "%" }
+// percent is a share as a person writes it.
+func percent(share float64) string { return fmt.Sprintf("%.0f%%", share*100) }
 
 func stations(list []float64) string {
 	var out []string
 	for _, s := range list {
-		out = append(out, quoted(percent(math.Round(s*1000)/1000)))
+		out = append(out, quoted(percent(s)))
 	}
 	return "[" + strings.Join(out, ", ") + "]"
 }

@@ -1,7 +1,9 @@
 package review
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"dryfit/rules"
 	"dryfit/schema"
@@ -16,32 +18,23 @@ const MostTried = 64
 type trials struct {
 	sheet    *Sheet
 	options  Options
-	had      map[found]rules.Severity // the holds and queries before any change
+	had      []rules.Finding // before any change
 	outcomes map[string]*rules.Outcome
 }
 
-// found is what two findings have in common that are of one rule and one place.
-type found struct {
-	rule *rules.Rule
-	at   string
-}
-
-func placeOf(f rules.Finding) found { return found{f.Rule, f.At} }
-
-// offer tries the candidates of each finding and keeps the first that clears
-// it and brings no new hold or query.
+// offer tries the candidates of each finding, in the order in which a shop would
+// rather change them, and keeps the first that clears it and makes nothing else
+// worse.
 func (s *Sheet) offer(o Options) {
-	t := trials{s, o, map[found]rules.Severity{}, map[string]*rules.Outcome{}}
-	for _, f := range s.Findings {
-		if weighs(f) {
-			t.had[placeOf(f)] = max(t.had[placeOf(f)], f.Severity)
-		}
-	}
+	t := trials{s, o, slices.Clone(s.Findings), map[string]*rules.Outcome{}}
+	order := o.Standards.Order()
 	for i := range s.Findings {
 		if s.Findings[i].Accepted != nil {
 			continue
 		}
-		for _, candidate := range s.Findings[i].Offers {
+		candidates := slices.Clone(s.Findings[i].Offers)
+		slices.SortStableFunc(candidates, func(a, b rules.Offer) int { return cmp.Compare(order.Place(a.Key), order.Place(b.Key)) })
+		for _, candidate := range candidates {
 			if t.passes(candidate, s.Findings[i]) {
 				s.Findings[i].Passes = &candidate
 				break
@@ -61,12 +54,8 @@ func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
 			return false // silent, but not because it passes
 		}
 	}
-	for _, f := range outcome.Findings {
-		if same(f, cured) || weighs(f) && t.had[placeOf(f)] < f.Severity {
-			return false
-		}
-	}
-	return true
+	again := func(f rules.Finding) bool { return same(f, cured) }
+	return !slices.ContainsFunc(outcome.Findings, again) && len(rules.Worse(t.had, distinct(slices.Clone(outcome.Findings)))) == 0
 }
 
 // with runs all rules on the spec with one value changed; findings often offer
@@ -88,8 +77,4 @@ func (t *trials) with(offer rules.Offer) *rules.Outcome {
 }
 
 // same reports whether two findings are of one rule and one place.
-func same(a, b rules.Finding) bool { return placeOf(a) == placeOf(b) }
-
-func weighs(f rules.Finding) bool {
-	return f.Severity == rules.Hold || f.Severity == rules.Query
-}
+func same(a, b rules.Finding) bool { return a.Rule == b.Rule && a.At == b.At }

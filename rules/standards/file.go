@@ -39,6 +39,7 @@ type Layer struct {
 	sheets     []timber.Sheet
 	species    []timber.Species
 	materials  map[string]Origin // by name
+	order      *Order
 }
 
 // Pattern is one of specs that are not checked, by their paths from the folder of
@@ -84,6 +85,7 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	r.readSeverities()
 	r.readDefaults()
 	r.readMaterials()
+	r.readOrder()
 	return r.layer, r.problems
 }
 

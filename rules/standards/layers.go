@@ -22,6 +22,7 @@ func With(layers ...*Layer) *Standards {
 		}
 		s.Exclude = append(s.Exclude, l.Exclude...)
 		s.Docs = cmp.Or(s.Docs, l.Docs)
+		s.order = cmp.Or(s.order, l.order)
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)

@@ -54,6 +54,7 @@ type Standards struct {
 	sheets     []timber.Sheet
 	species    []timber.Species
 	materials  map[string]Origin // of a firm's own, by name
+	order      *Order            // of changes, where a file sets it
 }
 
 // BuiltIn is the standards that hold where no file says otherwise.

@@ -164,3 +164,32 @@ func writtenLimit(v quantity.Value) string {
 	}
 	return `"` + text + `"`
 }
+
+// The entry that names a key most closely gives its place; the nearest file that
+// has an order sets all of it.
+func TestTheOrderOfChanges(t *testing.T) {
+	built := standards.BuiltIn().Order()
+	for _, cheaper := range [][2]string{
+		{"strap.stations", "rib.depth"}, {"close.first_gap", "edge.cover"}, {"seam.spacing", "seam.tenon.width"},
+		{"fitting.3.at.along", "grid.along"}, {"grid.reveal.depth", "grid.along"}, {"rib.depth", "panels.tolerance"},
+		{"panels.tolerance", "panels.along"}, {"panels.along", "vault.span"},
+	} {
+		assert.Less(t, built.Place(cheaper[0]), built.Place(cheaper[1]), cheaper)
+	}
+	near := layer(t, "near", "[remedy]\norder = [[\"rib.depth\", \"fitting.*.size\"], [\"rib\"]]")
+	far := layer(t, "far", "[remedy]\norder = [[\"seam\"], [\"*\"]]")
+	own := standards.With(near, far).Order()
+	assert.Equal(t, []int{1, 2, 1, 3}, []int{own.Place("rib.depth"), own.Place("rib.width"), own.Place("fitting.2.size.width"), own.Place("seam.gap")})
+	assert.Equal(t, standards.Origin{File: "near", Line: 4}, own.Origin)
+	assert.Equal(t, 1, standards.With(far).Order().Place("seam.gap"))
+
+	for src, says := range map[string]string{
+		"order = [[\"rib.deth\"]]":                 "is it \"rib.depth\"?",
+		"order = [[\"rib\"], [\"seam\", \"rib\"]]": "rib is named twice",
+		"order = [[]]":                             "remedy.order.1",
+	} {
+		_, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[remedy]\n"+src))
+		require.Len(t, problems, 1, src)
+		assert.Contains(t, problems[0].Key+problems[0].Message, says)
+	}
+}

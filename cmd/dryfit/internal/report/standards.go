@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"dryfit/rules"
 	"dryfit/rules/layout"
@@ -17,7 +18,7 @@ import (
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string      `json:"kind"` // "limit", "severity", "default", "exclude", "fixed"
+	Kind     string      `json:"kind"` // "limit", "severity", "default", "order", "exclude", "fixed"
 	Name     string      `json:"name"`
 	Value    string      `json:"value"`
 	SI       *jsonNumber `json:"si,omitempty"`
@@ -45,6 +46,12 @@ func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
 	for _, d := range std.Defaults() {
 		out = append(out, inForce{
 			Kind: "default", Name: d.Key, Value: Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
+		})
+	}
+	order := std.Order()
+	for i, group := range order.Groups {
+		out = append(out, inForce{
+			Kind: "order", Name: fmt.Sprint(i + 1), Value: strings.Join(group, " "), Source: order.Source, File: order.Origin.File, Line: order.Origin.Line,
 		})
 	}
 	for _, p := range std.Exclude {
@@ -96,7 +103,7 @@ func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error 
 	t.rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "order": "what remedies change first", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}
