@@ -64,6 +64,8 @@ type NotChecked struct {
 	// Failed marks a figure that could not be computed though its inputs are
 	// there. It fails the spec.
 	Failed bool
+	// Lifts is the key that lifts it where the standards let it; "" where none does.
+	Lifts string
 	// Before marks such a figure that the baseline could not compute either.
 	Before bool
 }

@@ -10,6 +10,7 @@ import (
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/standards"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
@@ -48,9 +49,9 @@ type Loosened struct {
 }
 
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
-// absent is not checked.
-func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) Outcome {
-	results := result.Of(c)
+// absent is not checked. The search is for the way in.
+func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carrying.Search) Outcome {
+	results := result.Of(c, search)
 	out := Outcome{Results: results, Inputs: make(Inputs, len(list))}
 	for _, r := range list {
 		p := &Pass{Ceiling: c, Standards: std, Results: results, rule: r, outcome: &out}
@@ -223,6 +224,12 @@ func (p *Pass) Explain(err error) string {
 			quantity.Length(r.Value), quantity.Length(r.From), quantity.Length(r.To), r.Published)
 	}
 	return err.Error()
+}
+
+// Open says that a question has no answer though its inputs are there, which a
+// key of the spec lifts where the standards let it.
+func (p *Pass) Open(key, lifts string, why error) {
+	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key, Why: why.Error(), Failed: true, Lifts: lifts})
 }
 
 // Failed says that a figure could not be computed though its inputs are there.

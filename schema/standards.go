@@ -103,6 +103,7 @@ func standardsSchema(k Known) object {
 		"accept": table("Acceptances", "What a spec may accept.", object{
 			"holds": property("Holds", "Rules whose hold a spec may accept.",
 				object{"type": "array", "items": property("Rule", "Its id.", object{"enum": ids})}),
+			"tried": property("Tried", "Whether a trial that a spec states lifts what is not decided of the way in.", object{"type": "boolean"}),
 		}),
 		"default":  table("Defaults", "What is taken for keys that a spec leaves out, by those keys.", defaultable()),
 		"material": materials(source),

@@ -94,7 +94,7 @@ func TestIDs(t *testing.T) {
 		"climate.shop":       {"climate.shop", "climate.shop.temperature", "climate.shop.humidity"},
 		"strap.stations.2":   {"strap.stations"},
 		"route.1.door.width": {"route.door.width"},
-		"route.*.door":       {"route.door", "route.door.width", "route.door.height"},
+		"route.*.door":       {"route.door", "route.door.width", "route.door.height", "route.door.left", "route.door.sill"},
 		"room.widht":         nil,
 	} {
 		assert.Equal(t, want, spec.Names(spec.IDs(key)), key)

@@ -9,6 +9,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 )
 
@@ -36,7 +37,7 @@ func calcsCommand(s streams) *cobra.Command {
 				return err
 			}
 			sheet := one.sheet
-			results := result.Of(sheet.Ceiling)
+			results := result.Of(sheet.Ceiling, carrying.Plain)
 			calcs := report.Calcs{
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules(),
 			}

@@ -29,6 +29,7 @@ type checkFlags struct {
 	on        string
 	stdinName string
 	strict    bool
+	thorough  bool
 	jobs      jobs
 	standards []string
 	from      string // a revision, whose standards hold
@@ -63,6 +64,8 @@ func checkCommand(s streams) *cobra.Command {
 			"--rule and --skip take the id of a rule or a glob, such as 'strap.*'. What they leave\n" +
 			"out is counted as not checked. A refer can't be left out: a rule that refers always\n" +
 			"runs, and what it refers is printed.\n\n" +
+			"What the way in needs is searched within a budget that is the same on every machine, in\n" +
+			"the order of the route. A leg for which nothing is left says so; --thorough searches on.\n\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
@@ -82,6 +85,7 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.BoolVar(&f.thorough, "thorough", false, "search ten times as far for a way in that is not decided")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	f.jobs.atATime(c, "specs to check")
 	flags.StringVar(&f.from, "standards-from", "", "the standards files as they were at a `revision`, in place of those found")

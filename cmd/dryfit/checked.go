@@ -14,6 +14,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/catalog"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/rules/standards"
 )
@@ -55,6 +56,9 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	}
 	options := review.Options{
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
+	}
+	if f.thorough {
+		options.Search = carrying.Thorough
 	}
 	before, err := f.before(ctx)
 	return checked{r, inputs, options, once(s.in), shelves, before}, err

@@ -14,6 +14,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
 	"dryfit/rules/catalog"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/rules/study"
 )
@@ -25,6 +26,7 @@ type studyFlags struct {
 	format, output    string
 	on                string
 	strict            bool
+	search            bool
 	jobs              jobs
 	standards         []string
 }
@@ -64,6 +66,7 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
+	flags.BoolVar(&f.search, "search", false, "search for a way in as check does; without it only plain motions are tried")
 	f.jobs.atATime(c, "options to work out")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", studyFormats...)
@@ -84,7 +87,11 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err != nil {
 		return err
 	}
-	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict})
+	search := carrying.None
+	if f.search {
+		search = carrying.Plain
+	}
+	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict, Search: search})
 	if err != nil {
 		return err
 	}

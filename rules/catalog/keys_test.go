@@ -17,6 +17,7 @@ import (
 
 	"dryfit/rules/catalog"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
@@ -138,7 +139,7 @@ func known(t *testing.T) map[string]bool {
 		}
 	}
 	for _, name := range sample.Names(t) {
-		results := result.Of(sample.Ceiling(t, name, nil))
+		results := result.Of(sample.Ceiling(t, name, nil), carrying.Plain)
 		for _, f := range results.Figures() {
 			out[f.Key] = true
 		}

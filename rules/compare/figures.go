@@ -7,6 +7,7 @@ import (
 
 	"dryfit/rules/figure"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )
@@ -50,14 +51,14 @@ func moved(a, b quantity.Value, threshold float64) bool {
 }
 
 func figuresOf(before, after *review.Sheet, k *keys, threshold float64) []FigureChange {
-	old := result.Of(before.Ceiling).Figures()
+	old := result.Of(before.Ceiling, carrying.Plain).Figures()
 	byKey := map[string]*figure.Figure{}
 	for i := range old {
 		byKey[legs(old[i].Key, k)] = &old[i]
 	}
 	var out []FigureChange
 	seen := map[string]bool{}
-	for _, f := range result.Of(after.Ceiling).Figures() {
+	for _, f := range result.Of(after.Ceiling, carrying.Plain).Figures() {
 		seen[f.Key] = true
 		switch was := byKey[f.Key]; {
 		case was == nil:

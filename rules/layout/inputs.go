@@ -135,12 +135,22 @@ type Wrap struct{ Allowance Number }
 
 // Leg is one leg of the route; which keys it has depends on its kind.
 type Leg struct {
-	Name                                                                                Word
-	Kind                                                                                record.Value[spec.LegKind]
-	Width, Height, Length, Wall, Before, After, Onward, Headroom, Rise, Going, Capacity Number
-	Landing                                                                             Box
-	Door                                                                                Box
-	Inside                                                                              Box
+	Name                                                                                        Word
+	Kind                                                                                        record.Value[spec.LegKind]
+	Width, Height, Length, Wall, Before, After, Beside, Onward, Headroom, Rise, Going, Capacity Number
+	Risers                                                                                      Count
+	Turn                                                                                        Word
+	Landing                                                                                     Box
+	Door                                                                                        Box
+	DoorLeft, DoorSill                                                                          Number
+	Inside                                                                                      Box
+	Tried                                                                                       Trial
+}
+
+// Trial is what was tried at a leg.
+type Trial struct {
+	Table
+	Date, By, How, Until Word
 }
 
 // Box is a clear floor, opening or inside; what it has no size of is not given.
@@ -242,8 +252,12 @@ func (c *Ceiling) leg(l spec.Leg) Leg {
 	return Leg{
 		Name: stated(c, l.Name), Kind: stated(c, l.Kind),
 		Width: si(c, l.Width), Height: si(c, l.Height), Length: si(c, l.Length), Wall: si(c, l.Wall),
-		Before: si(c, l.Before), After: si(c, l.After), Onward: si(c, l.Onward), Headroom: si(c, l.Headroom),
-		Rise: si(c, l.Rise), Going: si(c, l.Going), Capacity: si(c, l.Capacity),
+		Before: si(c, l.Before), After: si(c, l.After), Beside: si(c, l.Beside), Onward: si(c, l.Onward), Headroom: si(c, l.Headroom),
+		Rise: si(c, l.Rise), Going: si(c, l.Going), Risers: stated(c, l.Risers), Turn: stated(c, l.Turn), Capacity: si(c, l.Capacity),
+		DoorLeft: si(c, l.Door.Left), DoorSill: si(c, l.Door.Sill),
+		Tried: Trial{
+			Table: c.table(l.Tried.Table), Date: stated(c, l.Tried.Date), By: stated(c, l.Tried.By), How: stated(c, l.Tried.How), Until: stated(c, l.Tried.Until),
+		},
 		Landing: Box{Width: si(c, l.Landing.Width), Length: si(c, l.Landing.Length)},
 		Door:    Box{Width: si(c, l.Door.Width), Height: si(c, l.Door.Height)},
 		Inside:  Box{Length: si(c, l.Inside.Length), Width: si(c, l.Inside.Width), Height: si(c, l.Inside.Height)},

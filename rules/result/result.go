@@ -24,10 +24,11 @@ type Results struct {
 	closing *closing.Closing
 }
 
-// Of is the results of a ceiling, none of them computed yet.
-func Of(c *layout.Ceiling) *Results {
+// Of is the results of a ceiling, none of them computed yet. The search is for the
+// way in.
+func Of(c *layout.Ceiling, search carrying.Search) *Results {
 	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c)}
-	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c) })
+	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c, search) })
 	r.closing = closing.Of(c, r.seasons)
 	return r
 }

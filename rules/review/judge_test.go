@@ -9,6 +9,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/layout"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/standards"
 )
 
@@ -37,7 +38,7 @@ func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 				}
 			},
 		}
-		out := rules.Run([]*rules.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn())
+		out := rules.Run([]*rules.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Plain)
 		s := &Sheet{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)

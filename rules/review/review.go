@@ -10,6 +10,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/layout"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
@@ -30,6 +31,8 @@ type Options struct {
 	LeftOut func(*rules.Rule) string
 	// Offers asks for what would pass. Each offer costs a run of all rules.
 	Offers bool
+	// Search is how far the way in is searched.
+	Search carrying.Search
 }
 
 // Sheet is the outcome for one spec.
@@ -131,7 +134,7 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []lay
 	if len(faults) > 0 {
 		return nil, rules.Outcome{}, faults
 	}
-	return ceiling, rules.Run(o.Rules, ceiling, o.Standards), nil
+	return ceiling, tried(ceiling, rules.Run(o.Rules, ceiling, o.Standards, o.Search), o), nil
 }
 
 // located gives each finding its place and its fingerprint, and sorts them; of

@@ -35,6 +35,7 @@ type Layer struct {
 	limits     map[string]Limit
 	severities map[string]Severity
 	holds      map[string]Origin
+	trials     *Trials
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species
@@ -52,6 +53,12 @@ type Pattern struct {
 // Severity is the most that a file lets a rule say.
 type Severity struct {
 	Word   string // "note", "query", "hold"
+	Origin Origin
+}
+
+// Trials is whether a trial lifts what is not decided.
+type Trials struct {
+	May    bool
 	Origin Origin
 }
 
@@ -176,6 +183,9 @@ func (r *reader) readSeverities() {
 	accept, _ := r.table("accept")
 	for i, id := range list(accept["holds"]) {
 		r.layer.holds[id.(string)] = r.origin(spec.Key("accept", "holds", i+1))
+	}
+	if may, given := accept["tried"].(bool); given {
+		r.layer.trials = &Trials{may, r.origin("accept.tried")}
 	}
 }
 

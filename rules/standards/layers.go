@@ -27,6 +27,7 @@ func With(layers ...*Layer) *Standards {
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)
 		keep(s.materials, l.materials)
+		s.trials = cmp.Or(s.trials, l.trials)
 		s.sheets = append(s.sheets, l.sheets...)
 		s.species = append(s.species, l.species...)
 	}
@@ -80,6 +81,15 @@ func (s *Standards) Severity(rule string) (Severity, bool) {
 func (s *Standards) MayAcceptHold(rule string) (Origin, bool) {
 	o, ok := s.holds[rule]
 	return o, ok
+}
+
+// MayTry reports whether a trial lifts what is not decided, and where that is
+// set.
+func (s *Standards) MayTry() (Origin, bool) {
+	if s.trials == nil || !s.trials.May {
+		return Origin{}, false
+	}
+	return s.trials.Origin, true
 }
 
 // Material is where a material of a firm's own is set.

@@ -50,6 +50,7 @@ type Standards struct {
 	limits     map[string]Limit    // by rule and name: "bend.lamination.ratio"
 	severities map[string]Severity // by rule
 	holds      map[string]Origin   // rules whose hold may be accepted
+	trials     *Trials             // nil where no file speaks of them
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species

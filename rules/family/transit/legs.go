@@ -3,7 +3,6 @@ package transit
 import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/kernel/passage"
 	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
 	"dryfit/spec"
@@ -35,33 +34,6 @@ func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
 	}
 }
 
-// judge reports a leg that the panel does not pass, or barely.
-func judge(p *rules.Pass, l carrying.Leg) {
-	limit := p.Limit("clearance")
-	at, way := l.Key(), l.Way.Get()
-	switch {
-	case way.Outcome == passage.Passes && way.Margin >= limit.SI:
-		depths(p, l)
-		return
-	case way.Outcome == passage.Passes:
-		p.Report(rules.Finding{
-			At: at, Related: []string{"panels.along", "wrap.allowance"}, Severity: rules.Query,
-			Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name.Get(), way.Motion),
-			Measured: quantity.Length(way.Margin).Value(), Bound: limit,
-		})
-		return
-	}
-	f := rules.Finding{
-		At: at, Related: []string{"panels.along", "panels.around"}, Offers: smaller(p),
-		Text: p.Textf("the wrapped panel does not pass the %s; %s it comes nearest, and is %v too large on each side", l.Name.Get(), way.Motion, quantity.Length(-way.Margin)),
-	}
-	if way.Outcome == passage.Undecided {
-		f.Severity = rules.Query
-		f.Text += "; whether some other motion passes is not decided"
-	}
-	p.Report(f)
-}
-
 // rated compares the panel with the rated load of a leg that has one; who rides with it is
 // not counted.
 func rated(p *rules.Pass, l carrying.Leg) {
@@ -75,30 +47,42 @@ func rated(p *rules.Pass, l carrying.Leg) {
 	})
 }
 
-// depths compares the free depth before a door and beyond it with what the
-// motion needs.
-func depths(p *rules.Pass, l carrying.Leg) {
+// around compares the free depth before a door and beyond it, and the free width
+// beside it, with what the motion takes.
+func around(p *rules.Pass, l carrying.Leg) {
 	if !carrying.KindOf(l.Kind.Get()).Deep {
 		return
 	}
 	way := l.Way.Get()
 	for _, side := range []struct {
-		name string
-		free layout.Number
-	}{{"before", l.Before}, {"after", l.After}} {
-		key := spec.Key("route", l.Index, side.name)
-		if !side.free.Given() {
+		key, words string
+		free       layout.Number
+		takes      float64
+	}{
+		{"before", "of free depth on this side", l.Before, way.Depth}, {"after", "of free depth on this side", l.After, way.Depth},
+		{"beside", "of free width beside the opening", l.Beside, way.Side},
+	} {
+		key := l.At(side.key)
+		switch {
+		case side.takes == 0:
+		case !side.free.Given():
 			p.Absent(key)
-			continue
-		}
-		if side.free.Get() < way.Depth {
+		case side.free.Get() < side.takes:
 			p.Report(rules.Finding{
 				At: key, Severity: rules.Query,
-				Text:     "to pass the " + l.Name.Get() + " " + way.Motion + " takes {measured} of free depth on this side; there is {limit}",
-				Measured: quantity.Length(way.Depth).Value(), Bound: p.Stated(key, quantity.Length(side.free.Get()).Value()),
+				Text:     "to pass the " + l.Name.Get() + " takes {measured} " + side.words + " at the least; there is {limit}",
+				Measured: quantity.Length(side.takes).Value(), Bound: p.Stated(key, quantity.Length(side.free.Get()).Value()),
 			})
 		}
 	}
+}
+
+// larger offers the least size of the leg with which a motion is known.
+func larger(p *rules.Pass, l carrying.Leg, s carrying.Size) []rules.Offer {
+	if s.Key == nil {
+		return nil
+	}
+	return []rules.Offer{{Key: l.At(s.Key...), Value: p.Above(s.Passes)}}
 }
 
 // smaller offers panels of fewer modules, and arches in two pieces.
@@ -123,14 +107,14 @@ var (
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
 			{Name: "t", Means: "depth of the opening", Unit: "m"},
 		},
-		Valid:  "straight on each of its three axes, turned in the plane of the opening (exact); circular panels along their own circle too",
+		Valid:  "straight in any direction, turned in the plane of the opening, and along its own curve; that none passes is proven by a bar inside the panel or by a cover of all turns",
 		Source: carver,
 	})
 	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", rules.Basis{
-		Valid: "arches nested, as they hang or on edge", Source: carver,
+		Valid: "in by one motion through the door, tilted as need be; arches nested, as they hang or on edge; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
 	corridor = leg(spec.Corridor, "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", rules.Basis{
-		Valid: "straight on one of its axes, its section turned as need be", Source: carver,
+		Valid: "straight, at any turn: exact in a corridor that is longer than two panels, and as an opening of its depth in a shorter one", Source: carver,
 	})
 	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel jams between three walls at once.", rules.Basis{
 		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
@@ -141,7 +125,7 @@ var (
 			{Name: "w", Means: "shorter side", Unit: "m"},
 			{Name: "θ", Means: "angle while turning", Unit: "rad"},
 		},
-		Valid:  "rectangles exactly; the arch on edge by a search over its angle that never passes what jams",
+		Valid:  "rectangles exactly, by the formula; the arch on edge and every other turn by a cover of all turns; both corridors without ends",
 		Source: cite.Moretti2002.At("the formula for a rectangle"),
 	})
 	stair = leg(spec.Stair, "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", rules.Basis{
@@ -149,9 +133,9 @@ var (
 		Symbols: []rules.Symbol{
 			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
 		},
-		Valid: "carried parallel to the flight", Source: cite.Derivation("headroom square to the slope"),
+		Valid: "carried parallel to the flight, and around the corner of a landing that turns; from the slope to the level it is not followed", Source: cite.Derivation("headroom square to the slope"),
 	})
 	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", rules.Basis{
-		Valid: "any side down, turned on the floor as need be; straight in through the door", Source: carver,
+		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
 )

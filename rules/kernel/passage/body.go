@@ -58,8 +58,8 @@ func NewBody(section []Point, length, wrap float64) *Body {
 		origin: Point{(low.X + high.X) / 2, (low.Y + high.Y) / 2}, half: length / 2, wrap: wrap,
 		wide: high.X - low.X, high: high.Y - low.Y,
 	}
-	for i, p := range section {
-		if i > 0 && p == section[i-1] || i == len(section)-1 && i > 0 && p == section[0] {
+	for _, p := range section {
+		if n := len(b.section); n > 0 && (touch(p.minus(b.origin), b.section[n-1]) || touch(p.minus(b.origin), b.section[0])) {
 			continue
 		}
 		b.section = append(b.section, p.minus(b.origin))
@@ -74,6 +74,10 @@ func NewBody(section []Point, length, wrap float64) *Body {
 	b.edges = sync.OnceValue(b.boundaryTree)
 	return b
 }
+
+// touch reports whether two corners are one but for round-off: an edge between
+// them would point anywhere.
+func touch(p, q Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
 
 // Length is that of the bare body.
 func (b *Body) Length() float64 { return 2 * b.half }

@@ -2,9 +2,6 @@ package passage
 
 import "math"
 
-// Cannot is the outcome that no motion exists, which a bound proves.
-const Cannot = Jams
-
 // Bound names what proves that no motion exists.
 type Bound uint8
 
@@ -26,7 +23,7 @@ func (b Bound) String() string {
 	case BarInside:
 		return "a straight bar inside it is larger than the opening, however it is turned"
 	case SectionCover:
-		return "however it is turned, the part of it within the wall is larger than the opening"
+		return "however it is turned, what of it has to be in the opening at one instant is larger than that"
 	case TurnCover:
 		return "every way of turning it from one corridor into the other is blocked"
 	case BeyondCover:

@@ -33,7 +33,7 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 	if plain.Margin >= 0 {
 		return passing(ways)
 	}
-	if b.barred(c.DoorWidth, c.DoorHeight) {
+	if b.Barred(c.DoorWidth, c.DoorHeight) {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: BarInside}
 	}
 	inside := b.within([3]float64{c.Length, c.Width, c.Height}, budget)

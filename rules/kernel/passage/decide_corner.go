@@ -25,6 +25,10 @@ func (b *Body) Around(c Corner, budget *Budget) Decision {
 	return d
 }
 
+// ample is a margin of a box, in m, with which the search on edge, which costs a
+// hundred times as much, is spared.
+const ample = 0.05
+
 // levelAround are the plain ways around a corner.
 func (b *Body) levelAround(c Corner) []Motion {
 	n := 2 * b.half
@@ -32,11 +36,15 @@ func (b *Body) levelAround(c Corner) []Motion {
 	ways := []Motion{
 		b.boxAround(c, AsHung, z, y, b.wide, n, b.high),
 		b.boxAround(c, OnFoot, y, z, b.high, n, b.wide),
+		b.boxAround(c, OnEdge, x, y, b.wide, b.high, n),
 	}
 	if b.own.angle != 0 {
 		s, k := math.Sincos(b.own.angle)
 		up := Vec{Y: s, Z: k}
 		ways = append(ways, b.boxAround(c, OnOwnChord, up, cross3(x, up), b.own.along, n, b.own.across))
+	}
+	if best(ways).Margin >= ample {
+		return ways
 	}
 	ways = append(ways, b.around(c, OnEdge, x, false))
 	if !b.mirrored {

@@ -27,10 +27,10 @@ func (b *Body) Through(d Door, budget *Budget) Decision {
 	if plain.Margin >= facing {
 		return passing(ways)
 	}
-	if b.barred(d.Width, d.Height) {
+	if b.Barred(d.Width, d.Height) {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: BarInside}
 	}
-	if m, ok := b.thread(d); ok {
+	if m, ok := b.Thread(d, budget); ok {
 		ways = append(ways, m)
 	}
 	if plain = best(ways); plain.Margin >= 0 {

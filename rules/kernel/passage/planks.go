@@ -119,7 +119,7 @@ func clipped(x0, y0, x1, y1, half float64) (lo, hi float64, ok bool) {
 	return min(ya, yb), max(ya, yb), true
 }
 
-// barred reports whether a bar inside the body does not go through an opening of
+// Barred reports whether a bar inside the body does not go through an opening of
 // a by h, all in the wrap.
 //
 // Theorem. Let a straight bar d1 ≤ d2 ≤ d3 be inside a body. If d1 by d2 does
@@ -130,7 +130,7 @@ func clipped(x0, y0, x1, y1, half float64) (lo, hi float64, ok bool) {
 // d1·cos ω + d2·sin ω, or d2 alone, and along the second d1·sin ω + d2·cos ω,
 // or d2 alone, ω the angle in the plane between that side and the bar's edge:
 // so d1 by d2, turned by ω or not at all, goes into the opening. Derived.
-func (b *Body) barred(a, h float64) bool {
+func (b *Body) Barred(a, h float64) bool {
 	a, h = a-2*b.wrap, h-2*b.wrap
 	a, h = max(a, h), min(a, h)
 	for _, p := range b.bands() {

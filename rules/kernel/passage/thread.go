@@ -21,7 +21,9 @@ func (b *Body) ring() (ring, bool) {
 	if len(m) < 3 {
 		return ring{}, false
 	}
-	c, ok := circumcentre(m[0].at, m[len(m)/2].at, m[len(m)-1].at)
+	// Near a foot that is not cut square the middle line is off the band's own.
+	end := len(m) / 6
+	c, ok := circumcentre(m[end].at, m[len(m)/2].at, m[len(m)-1-end].at)
 	if !ok {
 		return ring{}, false
 	}

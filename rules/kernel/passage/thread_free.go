@@ -17,7 +17,7 @@ const threadStations = 72
 
 var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025, 0, 0.025, 0.05, 0.08, 0.12, 0.17, 0.24, 0.32}
 
-// thread pushes any band along its own middle line through an opening.
+// Thread pushes any band along its own middle line through an opening.
 //
 // Method. In the plane of the section the wall is a slab; at each place along
 // the middle line and angle off its chord the part of the section in the slab
@@ -27,9 +27,14 @@ var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025,
 // up no more than the widest place. The slab is thicker by the wrap, and the
 // width with the wrap by the length goes into the opening as the theorem of
 // Carver has it.
+// False where there is no such way, or no budget for it.
+//
 // The margin is that from the sides of the opening; all that is outside of the
 // wall keeps the same from its faces, up to facing.
-func (b *Body) thread(d Door) (Motion, bool) {
+func (b *Body) Thread(d Door, budget *Budget) (Motion, bool) {
+	if !budget.spend(threading) {
+		return Motion{}, false
+	}
 	m, ok := b.threadKeeping(facing, d)
 	if ok && m.Margin >= facing {
 		return m, true
@@ -52,11 +57,14 @@ func (b *Body) thread(d Door) (Motion, bool) {
 	return m, true
 }
 
+// threading is what following a middle line costs, in cells of the covers.
+const threading = 500
+
 // facing is the most that a margin says about the faces of a wall beside an
 // opening, in m.
 const facing = 0.02
 
-// threadKeeping is thread with a distance over the wrap kept from the faces.
+// threadKeeping is Thread with a distance over the wrap kept from the faces.
 func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
 	t := b.track(d.Wall + 2*off)
 	if t == nil {
@@ -163,6 +171,9 @@ const (
 	stepLeast   = 1e-4
 )
 
+// settlings is how deep between two knots a further one is settled.
+const settlings = 24
+
 // refine settles a way's angles where it is wide and halves its steps, until two
 // neighbours together take up no more than the widest knot, which it gives.
 func (t *track) refine(way []knot) ([]knot, float64) {
@@ -174,8 +185,8 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 	}
 	need = widestKnot(way)
 	out := way[:1:1]
-	var halve func(a, c knot)
-	halve = func(a, c knot) {
+	var halve func(a, c knot, depth int)
+	halve = func(a, c knot, depth int) {
 		u := a.union(c.within).width()
 		moved := t.moved(a, c)
 		if u <= need+settled && t.thicker((a.s+c.s)/2, (a.turn+c.turn)/2, moved).width() <= need+2*moved {
@@ -189,16 +200,18 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 		}
 		m := t.knot((a.s+c.s)/2, (a.turn+c.turn)/2)
 		if m.width() > need {
-			if s := t.settled(m); s.width() < m.width() {
+			// A settled knot need not lie between the two: steps end since it is not
+			// settled again and again.
+			if s := t.settled(m); depth < settlings && s.width() < m.width() {
 				m = s
 			}
 			need = max(need, m.width())
 		}
-		halve(a, m)
-		halve(m, c)
+		halve(a, m, depth+1)
+		halve(m, c, depth+1)
 	}
 	for _, k := range way[1:] {
-		halve(out[len(out)-1], k)
+		halve(out[len(out)-1], k, 0)
 	}
 	return out, need
 }

@@ -2,25 +2,6 @@ package passage
 
 import "math"
 
-// Peak is the greatest height of a box of length l and depth w while it is tipped
-// up from lying to standing: √(l² + w²), at tan = l/w. Derived.
-func Peak(l, w float64) float64 { return math.Hypot(l, w) }
-
-// TippedPlan is the length in plan of a box of length l and height v that is
-// tipped, one end up, as far as it goes under a header: l·sin α + v·cos α = h,
-// and l·cos α + v·sin α in plan. A box that goes under at any angle has the plan
-// of standing, v; one that does not go under at all has none, 0. Derived.
-func TippedPlan(l, v, header float64) float64 {
-	switch {
-	case v > header:
-		return 0
-	case math.Hypot(l, v) <= header:
-		return v
-	}
-	a := math.Asin(header/math.Hypot(l, v)) - math.Atan2(v, l)
-	return l*math.Cos(a) + v*math.Sin(a)
-}
-
 // AcrossSlope is the headroom of a stair, square to its slope, from that measured
 // upright: what a piece carried parallel to the flight sees. Derived.
 func AcrossSlope(headroom, rise, going float64) float64 {
@@ -45,18 +26,4 @@ func Between(c, e, apart float64) Tilt {
 		t.Level = max(0, c*math.Tan(math.Atan2(e, c)-math.Acos(min(1, apart/peak))))
 	}
 	return t
-}
-
-// OnDiagonal is the longest piece of thickness q that stands on edge on the
-// diagonal of a floor of a by b.
-func OnDiagonal(q, a, b float64) float64 {
-	lo, hi := 0.0, math.Hypot(a, b)
-	for range marginSteps {
-		if mid := (lo + hi) / 2; fits(max(mid, q), min(mid, q), max(a, b), min(a, b)) {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
 }

@@ -1,6 +1,9 @@
 package carrying
 
 import (
+	"slices"
+
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/layout"
 	"dryfit/spec"
 )
@@ -16,55 +19,54 @@ type Kind struct {
 	// state what it carries.
 	Deep, Loads, Rated bool
 
-	way func(*panel, layout.Leg) Way
+	index int
+	way   func(*panel, layout.Leg, *passage.Budget) Way
+}
+
+// kinds are those of all kinds of leg.
+var kinds = map[spec.LegKind]Kind{
+	spec.Vehicle: {Place: []any{"door", "width"}, Loads: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
+		way := p.decided(carWalls(l), left)
+		p.load(&way, l.Inside)
+		return way
+	}},
+	spec.Door: {Place: []any{"width"}, Deep: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
+		return p.decided(doorWalls(l), left)
+	}},
+	spec.Corridor: {Place: []any{"width"}, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
+		return p.decided(corridorWalls(l.Width, l.Height, given(l.Length, 0)), left)
+	}},
+	spec.Corner: {Place: []any{"width"}, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
+		return p.decided(cornerWalls(l.Width, l.Onward, l.Height, []any{"onward"}, []any{"height"}), left)
+	}},
+	spec.Stair: {Place: []any{"width"}, way: (*panel).stair},
+	spec.Elevator: {Place: []any{"door", "width"}, Rated: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
+		return p.decided(carWalls(l), left)
+	}},
 }
 
 // Kinds are those of all kinds of leg, in the order of spec.LegKinds.
 func Kinds() []Kind {
-	return []Kind{
-		{
-			Kind: spec.Vehicle, Place: []any{"door", "width"}, Loads: true,
-			way: func(p *panel, l layout.Leg) Way {
-				way := p.through(p.openings(l.Door.Width.Get(), l.Door.Height.Get()), nil)
-				p.load(&way, l.Inside)
-				return way
-			},
-		},
-		{
-			Kind: spec.Door, Place: []any{"width"}, Deep: true,
-			way: func(p *panel, l layout.Leg) Way {
-				return p.through(p.openings(l.Width.Get(), l.Height.Get()), p.threads(l))
-			},
-		},
-		{
-			Kind: spec.Corridor, Place: []any{"width"},
-			way: func(p *panel, l layout.Leg) Way {
-				return p.through(p.openings(l.Width.Get(), l.Height.Get()), nil)
-			},
-		},
-		{
-			Kind: spec.Corner, Place: []any{"width"},
-			way: func(p *panel, l layout.Leg) Way {
-				return p.turn(l.Width.Get(), l.Onward.Get(), l.Height.Get())
-			},
-		},
-		{Kind: spec.Stair, Place: []any{"width"}, way: (*panel).stair},
-		{Kind: spec.Elevator, Place: []any{"door", "width"}, Rated: true, way: (*panel).elevator},
+	var out []Kind
+	for _, k := range spec.LegKinds() {
+		out = append(out, KindOf(k))
 	}
+	return out
 }
 
 // KindOf is that of a leg's kind. A kind without one is a mistake in this program
 // and panics.
 func KindOf(kind spec.LegKind) Kind {
-	for _, k := range Kinds() {
-		if k.Kind == kind {
-			return k
-		}
+	k, ok := kinds[kind]
+	if !ok {
+		panic("carrying: nothing is known of legs of kind " + string(kind))
 	}
-	panic("carrying: nothing is known of legs of kind " + string(kind))
+	k.Kind, k.index = kind, slices.Index(spec.LegKinds(), kind)
+	return k
 }
 
 // Key is the key of the leg's clear width.
-func (l Leg) Key() string {
-	return spec.Key(append([]any{"route", l.Index}, KindOf(l.Kind.Get()).Place...)...)
-}
+func (l Leg) Key() string { return l.At(KindOf(l.Kind.Get()).Place...) }
+
+// At is a key within the leg.
+func (l Leg) At(key ...any) string { return spec.Key(append([]any{"route", l.Index}, key...)...) }

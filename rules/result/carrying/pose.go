@@ -28,98 +28,92 @@ type Pose struct {
 
 // Pose is that of the leg's motion; there is none of a leg without one.
 func (w Way) Pose() (Pose, bool) {
-	if w.pose == nil {
-		return Pose{}, false
-	}
-	return w.pose(), true
+	pose := w.pose()
+	return pose, pose.Plane != 0
 }
 
-// turnedBy turns points, and moves their box's lower left corner to the origin.
-func turnedBy(points []passage.Point, angle float64) (out []passage.Point, width, height float64) {
-	s, c := math.Sincos(angle)
-	low := passage.Point{X: math.Inf(1), Y: math.Inf(1)}
-	high := passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	for _, p := range points {
-		q := passage.Point{X: p.X*c - p.Y*s, Y: p.X*s + p.Y*c}
-		low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
-		out = append(out, q)
-	}
-	return moved(out, -low.X, -low.Y), high.X - low.X, high.Y - low.Y
-}
+// view is how a leg is seen: the plane, by the motion, and how tight a pose is
+// in it, the least the tightest.
+type view func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64)
 
-func moved(points []passage.Point, x, y float64) []passage.Point {
-	for i := range points {
-		points[i].X += x
-		points[i].Y += y
-	}
-	return points
-}
-
-// inOpening is a section in the middle of an opening.
-func (p *panel) inOpening(section []passage.Point, angle, w, h float64) Pose {
-	out, wide, high := turnedBy(section, angle)
-	return Pose{Opening, w, h, moved(out, (w-wide)/2, (h-high)/2), p.wrap}
-}
-
-func rectangle(w, h float64) []passage.Point {
-	return []passage.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
-}
-
-// boxIn is a rectangle in an opening, its longer side turned from the opening's
-// longer one.
-func (p *panel) boxIn(a, b, angle, w, h float64) Pose {
-	long, short := max(a, b), min(a, b)
-	if h > w {
-		angle += math.Pi / 2
-	}
-	return p.inOpening(rectangle(long, short), angle, w, h)
-}
-
-// inWall is the strip half way along its own circle, the room that is left
-// shared between both jambs.
-func (p *panel) inWall(width, thick, margin float64) Pose {
-	outer := p.radius + p.thickness
-	x, y := thick/2, width-margin-p.wrap-outer
-	const steps = 48
-	var out []passage.Point
-	arc := func(r float64, from, to float64) {
-		for i := range steps + 1 {
-			s, c := math.Sincos(from + (to-from)*float64(i)/steps)
-			out = append(out, passage.Point{X: x + r*s, Y: y + r*c})
+// tightest is the tightest station of a motion.
+func (p *panel) tightest(w walls, m passage.Motion) Pose {
+	pose, axes, room := w.view(m)
+	least := math.Inf(1)
+	found := false
+	for _, q := range m.Poses() {
+		outline := p.outline(q, axes)
+		if r := room(q, outline); !found || r < least {
+			pose.Panel, least, found = outline, r, true
 		}
 	}
-	arc(p.radius, -p.half, p.half)
-	arc(outer, p.half, -p.half)
-	return Pose{Wall, width, thick, out, p.wrap}
+	if !found {
+		return Pose{}
+	}
+	pose.Inside = p.wrap
+	return pose
 }
 
-// tightSteps are the angles that are looked at for the tightest one, which only
-// the picture hangs on.
-const tightSteps = 180
-
-// around is a plan shape in the corner at the angle where the inner corner is
-// nearest, away from the outer walls by the margin that is left.
-func (p *panel) around(shape []passage.Point, from, to, a, b, margin float64) Pose {
-	best, least := from, math.Inf(1)
-	for i := range tightSteps + 1 {
-		angle := from + (to-from)*float64(i)/tightSteps
-		if c := passage.CornerClearance(shape, angle, a, b); c < least {
-			best, least = angle, c
+// outline is the panel's in a plane of two of the world's axes: its section, if
+// it is seen along its length, or else all that it covers, without what is
+// hollow.
+func (p *panel) outline(q passage.Pose, axes [2]int) []passage.Point {
+	at := [3]float64{q.At.X, q.At.Y, q.At.Z}
+	see := func(x float64, s passage.Point) passage.Point {
+		along := func(i int) float64 {
+			e := q.Turn[i]
+			return at[i] + x*e.X + s.X*e.Y + s.Y*e.Z
+		}
+		return passage.Point{X: along(axes[0]), Y: along(axes[1])}
+	}
+	half := p.body.Length() / 2
+	var ends []passage.Point
+	for _, x := range []float64{-half, half} {
+		for _, s := range p.body.Section() {
+			ends = append(ends, see(x, s))
 		}
 	}
-	out, _, _ := turnedBy(shape, best)
-	off := p.wrap + max(0, margin)
-	return Pose{Corner, a, b, moved(out, off, off), p.wrap}
+	if seen := 3 - axes[0] - axes[1]; math.Abs(q.Turn[seen].X) > 1-1e-9 {
+		return ends[:len(ends)/2]
+	}
+	return passage.Hull(ends)
 }
 
-// boxAround is a rectangle in the corner: not turned, if it can slide round.
-func (p *panel) boxAround(l, w, a, b, margin float64) Pose {
-	g := 2 * (p.wrap + max(0, margin))
-	switch {
-	case w+g <= a+1e-6 && l+g <= b+1e-6:
-		return p.around(rectangle(w, l), 0, 0, a, b, margin)
-	case l+g <= a+1e-6 && w+g <= b+1e-6:
-		return p.around(rectangle(l, w), 0, 0, a, b, margin)
+// throughWall sees what is threaded across the wall, and all else square on.
+func throughWall(width, high, thick float64) view {
+	return func(m passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
+		middle := func(q passage.Pose, _ []passage.Point) float64 { return math.Abs(q.At.X - thick/2) }
+		if poses := m.Poses(); m.Way == passage.Threaded3 && len(poses) > 0 {
+			if math.Abs(poses[0].Turn[2].X) > math.Sqrt2/2 {
+				return Pose{Plane: Wall, A: width, B: thick}, [2]int{0, 1}, middle
+			}
+			return Pose{Plane: Wall, A: high, B: thick}, [2]int{0, 2}, middle
+		}
+		return Pose{Plane: Opening, A: width, B: high}, [2]int{1, 2}, middle
 	}
-	return p.around(rectangle(min(l, w), max(l, w)), 0, math.Pi/2, a, b, margin)
+}
+
+// aroundCorner is a plan; a pose is as tight as it is near to the inner corner.
+func aroundCorner(width, onward float64) view {
+	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
+		return Pose{Plane: Corner, A: width, B: onward}, [2]int{0, 1}, func(_ passage.Pose, outline []passage.Point) float64 {
+			least := math.Inf(1)
+			for _, q := range outline {
+				x, y := width-q.X, onward-q.Y
+				if x > 0 && y > 0 {
+					least = min(least, math.Hypot(x, y))
+					continue
+				}
+				least = min(least, max(x, y))
+			}
+			return least
+		}
+	}
+}
+
+// onFloor is the floor of a car with the panel at rest.
+func onFloor(length, width float64) view {
+	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
+		return Pose{Plane: Floor, A: length, B: width}, [2]int{0, 1}, func(q passage.Pose, _ []passage.Point) float64 { return -q.At.X }
+	}
 }

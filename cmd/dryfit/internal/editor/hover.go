@@ -9,6 +9,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/figure"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -148,7 +149,7 @@ func (d *document) standards() *standards.Standards {
 // derived are the figures of the calculation sheet that a key enters.
 func (d *document) derived(key string) []figure.Figure {
 	if d.figures == nil {
-		d.figures = result.Of(d.good.Ceiling).Figures()
+		d.figures = result.Of(d.good.Ceiling, carrying.Plain).Figures()
 	}
 	var out []figure.Figure
 	for _, f := range d.figures {

@@ -14,6 +14,7 @@ import (
 	"dryfit/rules/catalog"
 	"dryfit/rules/layout"
 	"dryfit/rules/result"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/sample"
 )
 
@@ -151,7 +152,7 @@ var printedNumber = regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
 
 // rework works the printed lines of a ceiling again, and counts them.
 func rework(t *testing.T, c *layout.Ceiling) (lines int) {
-	for _, f := range result.Of(c).Figures() {
+	for _, f := range result.Of(c, carrying.Plain).Figures() {
 		arithmetic, printed := f.Worked(c.Units)
 		if arithmetic == "" {
 			assert.NotEmpty(t, f.Method+f.Formula, f.Key)
@@ -175,7 +176,7 @@ func rework(t *testing.T, c *layout.Ceiling) (lines int) {
 
 func TestStableKeys(t *testing.T) {
 	keys := map[string]bool{}
-	for _, f := range result.Of(sample.Room(t, nil)).Figures() {
+	for _, f := range result.Of(sample.Room(t, nil), carrying.Plain).Figures() {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
 		assert.NotEmpty(t, f.Symbol+f.Name+f.Subject, f.Key)
@@ -197,7 +198,7 @@ func TestStableKeys(t *testing.T) {
 // A figure that hangs on an assumed one is assumed itself.
 func TestAssumedCarriesThrough(t *testing.T) {
 	c := sample.Ceiling(t, "porch", nil)
-	for _, f := range result.Of(c).Figures() {
+	for _, f := range result.Of(c, carrying.Plain).Figures() {
 		switch f.Key {
 		case "vault.radius", "grid.module-around":
 			assert.False(t, f.Assumed, f.Key)
@@ -212,7 +213,7 @@ func TestCalcsKeepToEightyColumns(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			var b bytes.Buffer
 			c := sample.Ceiling(t, name, map[string]any{"project.units": units})
-			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c).Figures(), Rules: catalog.Rules()}))
+			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c, carrying.Plain).Figures(), Rules: catalog.Rules()}))
 			for _, line := range strings.Split(b.String(), "\n") {
 				assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
 			}

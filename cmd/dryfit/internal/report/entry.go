@@ -117,6 +117,7 @@ type lack struct {
 type reason struct {
 	key, why string // one of them
 	failed   bool
+	open     bool // a question without an answer, not a figure
 	before   bool // the baseline could not compute it either
 }
 
@@ -125,7 +126,7 @@ func lacking(list []rules.NotChecked) []lack {
 	var out []lack
 	at := map[reason]int{}
 	for _, n := range list {
-		why := reason{n.Key, n.Why, n.Failed, n.Before}
+		why := reason{n.Key, n.Why, n.Failed, n.Lifts != "", n.Before}
 		if n.Why != "" {
 			why.key = ""
 		}
@@ -145,6 +146,10 @@ func lacking(list []rules.NotChecked) []lack {
 // said is the reason in words.
 func (r reason) said() string {
 	switch {
+	case r.open && r.before:
+		return "not decided, " + rules.AlreadyThere.String() + ": " + r.why
+	case r.open && r.failed:
+		return "not decided: " + r.why
 	case r.before:
 		return "could not be computed, " + rules.AlreadyThere.String() + ": " + r.why
 	case r.failed:

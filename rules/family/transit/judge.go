@@ -1,0 +1,108 @@
+package transit
+
+import (
+	"errors"
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/result/carrying"
+	"dryfit/spec/quantity"
+)
+
+// judge reports a leg that the panel does not pass, passes only tilted, or
+// barely. What is not decided fails the spec as any figure does that could not
+// be computed.
+func judge(p *rules.Pass, l carrying.Leg) {
+	limit, way := p.Limit("clearance"), l.Way.Get()
+	if way.Needs != "" {
+		p.Absent(l.At(way.Needs))
+		return
+	}
+	switch way.Outcome {
+	case passage.Cannot:
+		f := rules.Finding{
+			At: l.Key(), Related: []string{"panels.along", "panels.around"}, Offers: append(larger(p, l, way.Size), smaller(p)...),
+			Text: p.Textf("the wrapped panel can't pass the %s: %s%s%s", l.Name.Get(), way.Bound, between(p, way), bare(way)),
+		}
+		if s := way.Size; s.Key != nil {
+			f.At = l.At(s.Key...)
+		}
+		p.Report(f)
+	case passage.Undecided:
+		at := l.Key()
+		if s := way.Size; s.Key != nil {
+			at = l.At(s.Key...)
+		}
+		p.Open(at, l.At("tried"), errors.New(undecided(p, l, way)))
+	default:
+		passed(p, l, way, limit)
+	}
+}
+
+// touching is a margin, in m, that is none: half of what a figure is printed to.
+const touching = 5e-5
+
+// passed reports a leg that is passed with too little clearance, or only tilted.
+func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) {
+	f := rules.Finding{
+		At: l.Key(), Related: []string{"panels.along", "wrap.allowance"}, Severity: rules.Query,
+		Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name.Get(), way.Motion),
+		Measured: quantity.Length(way.Margin).Value(), Bound: limit,
+	}
+	switch {
+	case way.Tilted:
+		f.Text = p.Textf("the wrapped panel passes the %s only %s, its length up to %v off level and its chord up to %v, with %v to spare: try it with a frame of laths first",
+			l.Name.Get(), way.Motion, quantity.Angle(way.Length), quantity.Angle(way.Chord), quantity.Length(way.Margin))
+		f.Measured, f.Bound = quantity.Value{}, rules.Bound{}
+		p.Report(f)
+	case way.Margin < limit.SI && way.Margin < touching:
+		f.Text = p.Textf("the wrapped panel passes the %s %s and touches it; the least to spare on each side is {limit}", l.Name.Get(), way.Motion)
+		p.Report(f)
+	case way.Margin < limit.SI:
+		p.Report(f)
+	default:
+		around(p, l)
+	}
+}
+
+func undecided(p *rules.Pass, l carrying.Leg, way carrying.Way) string {
+	text := p.Textf("no way through the %s was found and none is ruled out", l.Name.Get()) + between(p, way) + bare(way)
+	if way.RanOut {
+		text += "; the search ended at its budget, and check --thorough searches further"
+	}
+	return text
+}
+
+// between says what is known of the size that has to change least.
+func between(p *rules.Pass, way carrying.Way) string {
+	s := way.Size
+	switch {
+	case s.Key == nil && s.More == 0:
+		return ""
+	case s.Key == nil:
+		return p.Textf("; with all its clear sizes larger by %v the panel passes %s", quantity.Length(upTo(p, s.More)), s.Motion)
+	}
+	is, passes := quantity.Length(s.Is), quantity.Length(upTo(p, s.Passes))
+	if s.Impossible <= 0 {
+		return p.Textf("; its %s is %v, and with %v the panel passes %s", s.Name, is, passes, s.Motion)
+	}
+	return p.Textf("; between %v, which is impossible, and %v, which it passes %s, nothing is known: its %s is %v",
+		quantity.Length(s.Impossible), passes, s.Motion, s.Name, is)
+}
+
+// upTo rounds a size up to what is printed: a millimetre, or a sixteenth.
+func upTo(p *rules.Pass, size float64) float64 {
+	step := 1e-3
+	if p.Ceiling.Units == quantity.Imperial {
+		step = 0.0254 / 16
+	}
+	return math.Ceil(size/step-1e-9) * step
+}
+
+func bare(way carrying.Way) string {
+	if way.Bare {
+		return "; without its wrap it passes"
+	}
+	return ""
+}

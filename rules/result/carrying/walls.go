@@ -1,0 +1,213 @@
+package carrying
+
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/layout"
+)
+
+// walls are what a leg is made of.
+type walls struct {
+	dims []dim
+	// decide decides the leg with other sizes in the place of its own.
+	decide func(b *passage.Body, sizes []float64, left *passage.Budget) passage.Decision
+	// barred is a proof that no motion exists, which costs next to nothing; nil
+	// where there is none.
+	barred func(b *passage.Body, sizes []float64) bool
+	// threaded is the motion along the panel's curve, whatever its margin; nil
+	// where there is none.
+	threaded func(b *passage.Body, left *passage.Budget) (passage.Motion, bool)
+	words    func(passage.Motion) string
+	view     view
+}
+
+// dim is a clear size of a leg.
+type dim struct {
+	key  []any // within the leg
+	name string
+	is   float64
+}
+
+func (w walls) sizes() []float64 {
+	out := make([]float64, len(w.dims))
+	for i, d := range w.dims {
+		out[i] = d.is
+	}
+	return out
+}
+
+func doorWalls(l layout.Leg) walls {
+	door := func(s []float64) passage.Door {
+		return passage.Door{Width: s[0], Height: s[1], Wall: given(l.Wall, 0), Floor: true}
+	}
+	w := walls{
+		dims: []dim{{[]any{"width"}, "width", l.Width.Get()}, {[]any{"height"}, "height", height(l.Height)}},
+		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+			return b.Through(door(s), left)
+		},
+		barred: func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
+		words:  openingWords,
+	}
+	w.threaded = func(b *passage.Body, left *passage.Budget) (passage.Motion, bool) {
+		return b.Thread(door(w.sizes()), left)
+	}
+	w.view = throughWall(l.Width.Get(), height(l.Height), given(l.Wall, 0))
+	return w
+}
+
+func corridorWalls(width, high layout.Number, length float64) walls {
+	return tube(width.Get(), height(high), length, []any{"height"})
+}
+
+func tube(width, high, length float64, highKey []any) walls {
+	return walls{
+		dims: []dim{{[]any{"width"}, "width", width}, {highKey, "height", high}},
+		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+			return b.Along(passage.Corridor{Width: s[0], Height: s[1], Length: length}, left)
+		},
+		words: openingWords,
+		view:  throughWall(width, high, 0),
+	}
+}
+
+func cornerWalls(width, onward, high layout.Number, onwardKey, highKey []any) walls {
+	return walls{
+		dims: []dim{{[]any{"width"}, "width", width.Get()}, {onwardKey, "width going on", onward.Get()}, {highKey, "height", height(high)}},
+		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+			return b.Around(passage.Corner{Width: s[0], Onward: s[1], Height: s[2]}, left)
+		},
+		words: cornerWords,
+		view:  aroundCorner(width.Get(), onward.Get()),
+	}
+}
+
+func carWalls(l layout.Leg) walls {
+	in := l.Inside
+	car := func(s []float64) passage.Car {
+		c := passage.Car{Length: s[2], Width: s[3], Height: s[4], DoorWidth: s[0], DoorHeight: s[1]}
+		c.Left, c.Sill = given(l.DoorLeft, (c.Width-c.DoorWidth)/2), given(l.DoorSill, 0)
+		return c
+	}
+	return walls{
+		dims: []dim{
+			{[]any{"door", "width"}, "door's width", l.Door.Width.Get()}, {[]any{"door", "height"}, "door's height", height(l.Door.Height)},
+			{[]any{"inside", "length"}, "inside length", in.Length.Get()},
+			{[]any{"inside", "width"}, "inside width", in.Width.Get()}, {[]any{"inside", "height"}, "inside height", height(in.Height)},
+		},
+		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+			return b.Into(car(s), left)
+		},
+		barred: func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
+		words:  carWords,
+		view:   onFloor(in.Length.Get(), in.Width.Get()),
+	}
+}
+
+func (p *panel) decided(w walls, left *passage.Budget) Way {
+	return p.way(w, w.decide(p.body, w.sizes(), left), left)
+}
+
+// The ways on from a stair's landing.
+const (
+	straightOn = "none"
+	halfTurn   = "half"
+)
+
+// stair is the flight, seen square to its slope, and the turn on its landing.
+// From the slope to the level of the landing the panel is not followed. A flight
+// of which the number of steps is not given may be short, and a landing may not
+// turn: then what does not pass needs that key.
+func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
+	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
+	long := math.Hypot(l.Rise.Get(), l.Going.Get()) * given(l.Risers, 0)
+	flight := tube(l.Width.Get(), head, long, []any{"headroom"})
+	flight.words = func(m passage.Motion) string { return "up the flight, " + openingWords(m) }
+	up := p.decided(flight, left)
+	if !l.Risers.Given() && up.Outcome != passage.Passes {
+		up.Needs = "risers"
+	}
+	if l.Turn.Given() && l.Turn.Get() == straightOn {
+		return up
+	}
+	landing := cornerWalls(l.Width, l.Landing.Width, l.Headroom, []any{"landing", "width"}, []any{"headroom"})
+	landing.words = func(m passage.Motion) string { return "turned on the landing, " + cornerWords(m) }
+	turn := p.decided(landing, left)
+	switch {
+	case !l.Turn.Given() && turn.Outcome != passage.Passes:
+		turn.Needs = "turn"
+	case turn.Outcome == passage.Passes && l.Landing.Length.Get() < p.onLanding(l):
+		// The corner's corridors have no ends, and the landing has.
+		turn.Outcome = passage.Undecided
+		turn.Size = Size{}
+	}
+	if worse(turn, up) {
+		up = turn
+	}
+	up.Depth, up.Side = 0, 0
+	return up
+}
+
+// onLanding is the length of landing on which the panel that has come around a
+// corner lies free of the flight: all of its longest side for a half turn, which
+// is two corners, and for a quarter turn nothing over the flight's own width.
+func (p *panel) onLanding(l layout.Leg) float64 {
+	if l.Turn.Given() && l.Turn.Get() == halfTurn {
+		w, h, n := p.box()
+		return max(w, h, n)
+	}
+	return 0
+}
+
+// worse reports whether one part of a leg is what the other can't make good.
+func worse(a, b Way) bool {
+	rank := func(w Way) int {
+		return map[passage.Outcome]int{passage.Cannot: 2, passage.Undecided: 1}[w.Outcome]
+	}
+	if rank(a) != rank(b) {
+		return rank(a) > rank(b)
+	}
+	return a.Margin < b.Margin
+}
+
+func openingWords(m passage.Motion) string {
+	switch m.Way {
+	case passage.AlongAxis:
+		return "carried along its axis, turned in its own plane"
+	case passage.AlongChord:
+		return "carried along its chord, on edge"
+	case passage.AlongRise:
+		return "carried flat on, its back to the opening"
+	case passage.AlongOwnChord:
+		return "carried along its own chord"
+	case passage.Threaded3:
+		if poses := m.Poses(); len(poses) > 0 && math.Abs(poses[0].Turn[2].X) > math.Sqrt2/2 {
+			return "threaded along its own curve, its axis upright"
+		}
+		return "threaded along its own curve, its axis level"
+	default:
+		return "tilted"
+	}
+}
+
+func cornerWords(m passage.Motion) string {
+	switch m.Way {
+	case passage.AsHung:
+		return "as it hangs, in plan its width by its length"
+	case passage.OnFoot:
+		return "standing on a foot"
+	case passage.OnOwnChord:
+		return "with its own chord level"
+	case passage.OnEdge:
+		return "on edge, its axis upright, the arch around the corner"
+	default:
+		return "tilted"
+	}
+}
+
+func carWords(m passage.Motion) string {
+	if m.Way == passage.Free {
+		return "turned and tilted on its way in"
+	}
+	return openingWords(m)
+}

@@ -1,0 +1,61 @@
+package review
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/layout"
+	"dryfit/spec"
+)
+
+// tried lifts what is not decided of the way in where the spec states a trial
+// and the standards let it count. Each such trial is listed with what the
+// standards loosen.
+func tried(c *layout.Ceiling, outcome rules.Outcome, o Options) rules.Outcome {
+	at, may := o.Standards.MayTry()
+	if !may {
+		return outcome
+	}
+	outcome.NotChecked = slices.Clone(outcome.NotChecked)
+	for i := range outcome.NotChecked {
+		n := &outcome.NotChecked[i]
+		var trial layout.Trial
+		lifted := false
+		outcome.Inputs[n.Rule] = outcome.Inputs[n.Rule].Or(c.Recorded(func() {
+			var stated bool
+			trial, stated = trialAt(c, n.Lifts)
+			lifted = n.Failed && stated && counts(trial, o.On)
+		}))
+		if !lifted {
+			continue
+		}
+		n.Failed = false
+		n.Why += fmt.Sprintf("; tried on %s by %s, %s, which counts until %s", trial.Date.Get(), trial.By.Get(), trial.How.Get(), trial.Until.Get())
+		outcome.Loosened = append(outcome.Loosened, rules.Loosened{
+			Name: n.Lifts, BuiltIn: "not decided", Used: "tried on " + trial.Date.Get(),
+			Source: "by " + trial.By.Get() + ", " + trial.How.Get(), Origin: at,
+		})
+	}
+	return outcome
+}
+
+// counts reports whether a trial counts on a day: it was made, somebody answers
+// for it, and it has not run out.
+func counts(t layout.Trial, on string) bool {
+	return on != "" && t.Date.Get() <= on && on <= t.Until.Get() &&
+		strings.TrimSpace(t.By.Get()) != "" && strings.TrimSpace(t.How.Get()) != ""
+}
+
+func trialAt(c *layout.Ceiling, key string) (layout.Trial, bool) {
+	if key == "" {
+		return layout.Trial{}, false
+	}
+	for i, l := range c.Route.Get() {
+		if spec.Key("route", i+1, "tried") == key && l.Tried.Given() {
+			return l.Tried, true
+		}
+	}
+	return layout.Trial{}, false
+}

@@ -1,0 +1,79 @@
+package review_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/result/carrying"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+	"dryfit/rules/standards"
+	"dryfit/schema"
+	"dryfit/spec"
+)
+
+// standardsOf are those of a file's text.
+func standardsOf(t *testing.T, text string) *standards.Standards {
+	doc, problems := spec.Parse("dryfit.toml", []byte(text))
+	require.Empty(t, problems)
+	require.Empty(t, schema.StandardsShape(schema.Known{}).Check(doc))
+	layer, problems := standards.Read(doc, nil)
+	require.Empty(t, problems)
+	return standards.With(layer)
+}
+
+// An elliptical panel threads through its door, which only a search finds: without
+// one the leg is not decided, and that fails the spec. A trial lifts it where the
+// standards let it, from its day to its last, and is listed as loosened.
+func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
+	const allowed = "dryfit = 1\nname = \"Shop\"\n[accept]\ntried = true\n"
+	for name, c := range map[string]struct {
+		standards, on, until string
+		search               carrying.Search
+		fails, loosened      bool
+	}{
+		"found by a search":      {"", "2027-03-05", "", carrying.Plain, false, false},
+		"not decided":            {"", "2027-03-05", "", carrying.None, true, false},
+		"not allowed":            {"dryfit = 1\nname = \"Shop\"\n", "2027-03-05", "2027-06-30", carrying.None, true, false},
+		"forbidden":              {"dryfit = 1\nname = \"Shop\"\n[accept]\ntried = false\n", "2027-03-05", "2027-06-30", carrying.None, true, false},
+		"tried":                  {allowed, "2027-03-05", "2027-06-30", carrying.None, false, true},
+		"on its last day":        {allowed, "2027-06-30", "2027-06-30", carrying.None, false, true},
+		"run out":                {allowed, "2027-07-01", "2027-06-30", carrying.None, true, false},
+		"not yet made":           {allowed, "2027-03-01", "2027-06-30", carrying.None, true, false},
+		"judged on no day":       {allowed, "", "2027-06-30", carrying.None, true, false},
+		"allowed, but not tried": {allowed, "2027-03-05", "", carrying.None, true, false},
+	} {
+		changes := map[string]any{
+			"vault":     map[string]any{"profile": "elliptical", "span": "4200mm", "rise": "1200mm", "length": "7080mm"},
+			"springing": map[string]any{},
+			"route": []any{map[string]any{
+				"name": "street door", "kind": "door", "width": "900mm", "height": "2040mm", "wall": "220mm", "before": "9m", "after": "9m", "beside": "9m",
+			}},
+		}
+		if c.until != "" {
+			changes["route"].([]any)[0].(map[string]any)["tried"] = map[string]any{"date": "2027-03-02", "by": "site team", "how": "a frame of laths", "until": c.until}
+		}
+		o := options()
+		o.Offers, o.On, o.Search = false, c.on, c.search
+		if c.standards != "" {
+			o.Standards = standardsOf(t, c.standards)
+		}
+		s, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, changes), o)
+		require.Empty(t, faults, name)
+		fails := false
+		for _, n := range s.NotChecked {
+			if n.Rule.ID == "transit.door" {
+				fails = fails || n.Failed
+				assert.Contains(t, n.Why, "no way through the street door was found and none is ruled out", name)
+			}
+		}
+		assert.Equal(t, c.fails, fails, name)
+		if c.fails {
+			assert.Equal(t, rules.Failed, s.Verdict, name)
+		}
+		assert.Equal(t, c.loosened, len(s.Loosened) == 1 && s.Loosened[0].Name == "route.1.tried", name)
+	}
+}
