@@ -99,6 +99,9 @@ func hostileFolder(t *testing.T, folder string, demo []byte, turn int) {
 	var tree map[string]any
 	require.NoError(t, toml.Unmarshal(demo, &tree))
 	tree["accept"] = []map[string]any{{"until": "2027-06-30"}, {"until": "2027-06-30"}}
+	for _, leg := range tree["route"].([]map[string]any) {
+		leg["tried"] = map[string]any{"date": "2027-06-30", "until": "2027-06-30"}
+	}
 	for _, key := range freeTexts(t, schema.SpecSchema()) {
 		putText(tree, strings.Split(key, "\n"), text)
 	}
@@ -175,7 +178,7 @@ func looser(l rules.Limit) any {
 func writeTOML(t *testing.T, path string, tree map[string]any) {
 	var b bytes.Buffer
 	require.NoError(t, toml.NewEncoder(&b).Encode(tree))
-	require.NoError(t, os.WriteFile(path, bytes.ReplaceAll(b.Bytes(), []byte(`until = "2027-06-30"`), []byte("until = 2027-06-30")), 0o644))
+	require.NoError(t, os.WriteFile(path, bytes.ReplaceAll(b.Bytes(), []byte(`= "2027-06-30"`), []byte("= 2027-06-30")), 0o644))
 }
 
 // A patch, and a spec that remedy writes, keep the spec's own bytes.

@@ -103,7 +103,7 @@ func (b *Body) around(c Corner, way Way, u Vec, tilted bool) Motion {
 			step, margin := least.step, m.Margin
 			m.poses = func() []Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
 		}
-		if most.margin <= max(m.Margin, 0)+settled || most.margin < 0 || len(all) > sweepMost {
+		if m.Margin >= ample || most.margin <= max(m.Margin, 0)+settled || most.margin < 0 || len(all) > sweepMost {
 			if most.margin < 0 {
 				m.Margin = max(m.Margin, most.margin)
 			}

@@ -25,8 +25,8 @@ func (b *Body) Around(c Corner, budget *Budget) Decision {
 	return d
 }
 
-// ample is a margin of a box, in m, with which the search on edge, which costs a
-// hundred times as much, is spared.
+// ample is a margin, in m, with which the search on edge ends: the true one may be
+// larger.
 const ample = 0.05
 
 // levelAround are the plain ways around a corner.
@@ -42,9 +42,6 @@ func (b *Body) levelAround(c Corner) []Motion {
 		s, k := math.Sincos(b.own.angle)
 		up := Vec{Y: s, Z: k}
 		ways = append(ways, b.boxAround(c, OnOwnChord, up, cross3(x, up), b.own.along, n, b.own.across))
-	}
-	if best(ways).Margin >= ample {
-		return ways
 	}
 	ways = append(ways, b.around(c, OnEdge, x, false))
 	if !b.mirrored {
