@@ -59,7 +59,8 @@ func around(p *rules.Pass, l carrying.Leg) {
 		free       layout.Number
 		takes      float64
 	}{
-		{"before", "of free depth on this side", l.Before, way.Depth}, {"after", "of free depth on this side", l.After, way.Depth},
+		{"before", "of free depth on this side", l.Before, way.Depth},
+		{"after", "of free depth on this side", l.After, way.Depth},
 		{"beside", "of free width beside the opening", l.Beside, way.Side},
 	} {
 		key := l.At(side.key)

@@ -91,9 +91,11 @@ func carWalls(l layout.Leg) walls {
 	}
 	return walls{
 		dims: []dim{
-			{[]any{"door", "width"}, "door's width", l.Door.Width.Get()}, {[]any{"door", "height"}, "door's height", height(l.Door.Height)},
+			{[]any{"door", "width"}, "door's width", l.Door.Width.Get()},
+			{[]any{"door", "height"}, "door's height", height(l.Door.Height)},
 			{[]any{"inside", "length"}, "inside length", in.Length.Get()},
-			{[]any{"inside", "width"}, "inside width", in.Width.Get()}, {[]any{"inside", "height"}, "inside height", height(in.Height)},
+			{[]any{"inside", "width"}, "inside width", in.Width.Get()},
+			{[]any{"inside", "height"}, "inside height", height(in.Height)},
 		},
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
 			return b.Into(car(s), left)
