@@ -29,6 +29,15 @@ func (c *Ceiling) vaultFigures(l *Lines) {
 		}
 		return Metres(v.Thickness)
 	})
+	l.Add("vault.crown-height", "z_c", "height of the extrados at the axis, above the springing", func(f *figure.Figure) figure.Measure {
+		rise, thick := Term("h", Metres(v.Rise)), Term("T", Metres(v.Thickness))
+		f.Formula, f.Terms = "h + T", []figure.Term{rise, thick}
+		if v.Shape().Kinked() {
+			f.Formula = "sqrt((R + T)^2 - (R - s/2)^2)"
+			f.Terms = []figure.Term{Term("R", Metres(v.Radius)), thick, Term("s", Metres(v.Span))}
+		}
+		return Metres(v.Crown)
+	})
 	l.Add("vault.width", "B", "width of the whole vault over its feet", func(f *figure.Figure) figure.Measure {
 		f.Method = "measured on the section, the feet cut " + v.Cut.Get()
 		return Metres(v.Width)
@@ -131,10 +140,10 @@ func (c *Ceiling) boxFigures(l *Lines) {
 		return Metres(p.Width)
 	})
 	l.Add("panel.height", "H", "height of the panel's box as hung", func(f *figure.Figure) figure.Measure {
-		if p.Around.Get() > 1 || v.Shape().Kinked {
+		if p.Around.Get() > 1 {
 			f.Method = "measured on the section of the panel"
 		} else {
-			f.Formula, f.Terms = "h + T", []figure.Term{Term("h", Metres(v.Rise)), Term("T", Metres(v.Thickness))}
+			f.Formula, f.Terms = "z_c", []figure.Term{Term("z_c", Metres(v.Crown))}
 		}
 		return Metres(p.Height)
 	})

@@ -230,9 +230,8 @@ func (c *Ceiling) lengthFigures(l *Lines) {
 			return c.Number("", func() float64 { return f(c.Strap.Stations.Get()[i]) })
 		}
 		l.Add(fmt.Sprintf("strap.length.%d", i+1), fmt.Sprintf("l_%d", i+1), fmt.Sprintf("length of strap %d between its fixings", i+1), func(f *figure.Figure) figure.Measure {
-			crown := c.Number("", func() float64 { return c.Vault.Rise.Get() + c.Vault.Thickness.Get() })
-			f.Formula = "a + c - b"
-			f.Terms = []figure.Term{Term("a", Metres(c.Room.Above)), Term("c", Metres(crown)), Term("b", Metres(at(c.ExtradosHeight)))}
+			f.Formula = "a + z_c - b"
+			f.Terms = []figure.Term{Term("a", Metres(c.Room.Above)), Term("z_c", Metres(c.Vault.Crown)), Term("b", Metres(at(c.ExtradosHeight)))}
 			return Metres(at(c.StrapLength))
 		})
 	}

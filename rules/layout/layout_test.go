@@ -180,6 +180,63 @@ func TestProfiles(t *testing.T) {
 	}
 }
 
+// pointedRoom has arcs of 3m about centres that lie 0.9m to each side of the
+// axis.
+func pointedRoom(t *testing.T, around int64) *layout.Ceiling {
+	vault := map[string]any{"profile": "pointed", "span": "4200mm", "radius": "3000mm", "length": "7080mm"}
+	return sample.Room(t, map[string]any{"vault": vault, "springing": map[string]any{}, "panels.around": around})
+}
+
+// A pointed arch has one crown, where both extrados meet: of a radius of 3m, its
+// centres 0.9m off the axis, and 60mm of thickness at √(3.06² − 0.9²) =
+// 2924.65mm. Square to either arc the extrados would end at 2919.05mm, straight
+// up from the intrados at 2921.82mm.
+func TestOneCrown(t *testing.T) {
+	crown := math.Sqrt(3.06*3.06 - 0.9*0.9)
+	for _, around := range []int64{1, 2} {
+		c := pointedRoom(t, around)
+		assert.InDelta(t, 2.92465, crown, 1e-5)
+		assert.InDelta(t, crown, c.Vault.Crown.Get(), 1e-12)
+		assert.InDelta(t, crown, c.Panel.Height.Get(), 1e-9, "of %d", around)
+		assert.InDelta(t, crown, c.ExtradosHeight(0.5), 1e-12)
+		assert.InDelta(t, c.Room.Above.Get(), c.StrapLength(0.5), 1e-12, "a strap at the crown")
+		low, high := c.Vault.Band(0, c.Vault.Arc.Get(), 0, 0.060).Bounds()
+		assert.InDelta(t, crown, high.Z, 1e-9, "on the section")
+		assert.InDelta(t, 2.1, (low.Y+high.Y)/2, 1e-9)
+		skin := 3.051 * math.Acos(0.9/3.051)
+		assert.InDelta(t, skin*float64(2/around), c.SkinSheets().Developed, 1e-9, "mitred at the crown")
+	}
+	// Two halves leave no gap between them at the crown.
+	c := pointedRoom(t, 2)
+	middle := c.Vault.Arc.Get() / 2
+	whole := c.Vault.Band(0, 2*middle, 0, 0.060).Area()
+	left, right := c.Vault.Band(0, middle, 0, 0.060), c.Vault.Band(middle, 2*middle, 0, 0.060)
+	assert.InEpsilon(t, whole, left.Area()+right.Area(), 1e-4, "but for the chords")
+	_, high := left.Bounds()
+	low, _ := right.Bounds()
+	assert.InDelta(t, 2.1, high.Y, 1e-12)
+	assert.InDelta(t, 2.1, low.Y, 1e-12)
+	// A sector of each arc, from the axis to the springing line.
+	sector := func(r float64) float64 { return r*r*math.Acos(0.9/r) - 0.9*math.Sqrt(r*r-0.9*0.9) }
+	assert.InEpsilon(t, sector(3.06)-sector(3), whole, 1e-4)
+}
+
+// A form that is not true keeps the angle of a mitre. By hand: arcs of 3m that
+// leave the crown at κ, sin κ = 0.9/3, and turn by θ = acos 0.3. With every
+// curvature multiplied by 1 + e the radius is 3/(1 + e), the angle θ(1 + e), and
+// the rise 3/(1 + e)·(cos κ − cos(κ + θ(1 + e))).
+func TestFormErrorKeepsTheMitre(t *testing.T) {
+	c := pointedRoom(t, 1)
+	kink, turn := math.Asin(0.3), math.Acos(0.3)
+	rise := func(e float64) float64 { return 3 / (1 + e) * (math.Cos(kink) - math.Cos(kink+turn*(1+e))) }
+	half := func(e float64) float64 { return 3 / (1 + e) * (math.Sin(kink+turn*(1+e)) - math.Sin(kink)) }
+	for _, e := range []float64{0.02, -0.01} {
+		assert.InDelta(t, rise(e)-rise(0), c.RiseBy(e), 1e-9)
+	}
+	const e = 1e-4
+	assert.InDelta(t, 2*(half(-e)-half(0))/(rise(0)-rise(-e)), c.Vault.Spread.Get(), 1e-4)
+}
+
 // The ribs stand a module apart, with the gap of each seam between; the last is
 // at the far end of what is built, and the seams are those that are counted.
 func TestRibsAlong(t *testing.T) {

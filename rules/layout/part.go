@@ -104,9 +104,8 @@ func (c *Ceiling) OnSeam(off float64) bool {
 }
 
 // StrapAcross is the line of a strap across the span, where it leaves the back
-// of the ceiling square to the intrados at a station.
+// of the ceiling square to the intrados at a station, or on the mitre of a
+// pointed crown.
 func (c *Ceiling) StrapAcross(station float64) float64 {
-	intrados := c.Vault.Intrados.Get()
-	s := station * c.Vault.Arc.Get()
-	return intrados.At(s).Y + c.Vault.Thickness.Get()*curve.Normal(intrados.Tangent(s)).Y
+	return c.Vault.Behind(station*c.Vault.Arc.Get(), c.Vault.Thickness.Get()).Y
 }

@@ -114,8 +114,8 @@ func (c *Ceiling) weigh() {
 		return high.Y - low.Y
 	})
 	p.Height = named(c, "panel.height", func() float64 {
-		if p.Around.Get() == 1 && !c.Vault.Shape().Kinked {
-			return c.Vault.Rise.Get() + c.Vault.Thickness.Get() // the outline's corners may miss the crown
+		if p.Around.Get() == 1 {
+			return c.Vault.Crown.Get() // the outline's corners may miss it
 		}
 		low, high := p.Outline.Get().Bounds()
 		return high.Z - low.Z
@@ -352,15 +352,11 @@ func (c *Ceiling) tenonPieces(s0, s1 float64, seams int) []Piece {
 // StrapLength is between the fixings of the strap at a station, from the
 // extrados to the underside of the framing. It needs room.above.
 func (c *Ceiling) StrapLength(station float64) float64 {
-	crown := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
-	return c.Room.Above.Get() + crown - c.ExtradosHeight(station)
+	return c.Room.Above.Get() + c.Vault.Crown.Get() - c.ExtradosHeight(station)
 }
 
 // ExtradosHeight is that of the back of the ceiling above the springing, square
-// to the intrados at a station.
+// to the intrados at a station, and on the mitre of a pointed crown.
 func (c *Ceiling) ExtradosHeight(station float64) float64 {
-	intrados := c.Vault.Intrados.Get()
-	s := station * c.Vault.Arc.Get()
-	n := curve.Normal(intrados.Tangent(s))
-	return intrados.At(s).Z + n.Z*c.Vault.Thickness.Get()
+	return c.Vault.Behind(station*c.Vault.Arc.Get(), c.Vault.Thickness.Get()).Z
 }

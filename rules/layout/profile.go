@@ -9,8 +9,8 @@ import (
 )
 
 // Shape is all that is known of one profile: which dimensions it takes, how its
-// curve is made of them, and how its figures follow. Every part but Own and
-// Follows is needed.
+// curve is made of them, and how its figures follow. Every part but Follows,
+// haunch, crown and kink is needed.
 type Shape struct {
 	Profile spec.Profile
 	// Takes are the keys of the dimensions that a spec may state beside the
@@ -21,9 +21,8 @@ type Shape struct {
 	Follows []Follows
 	// ChoosesRise reports whether the rise is for the designer to say.
 	ChoosesRise bool
-	// OneArc marks an intrados that is one arc of a circle, and Kinked one with
-	// a corner at its crown.
-	OneArc, Kinked bool
+	// OneArc marks an intrados that is one arc of a circle.
+	OneArc bool
 
 	make func(dimensions) made
 	// radius, slope, arc and tightest fill in how the figures follow.
@@ -31,7 +30,13 @@ type Shape struct {
 	// haunch and crown add the figures that only this profile has, before the
 	// radius and before the slope.
 	haunch, crown func(*Ceiling, *Lines)
+	// kink fills in how the slope at a corner at the crown follows; nil without
+	// one.
+	kink func(*Ceiling, *figure.Figure)
 }
+
+// Kinked reports whether the intrados has a corner at its crown.
+func (s Shape) Kinked() bool { return s.kink != nil }
 
 // Follows is a dimension that follows from others, which must be stated beside
 // it for that.
@@ -157,7 +162,7 @@ var pointed = Shape{
 		{radiusKey, []string{spanKey, riseKey}, riseKey},
 		{riseKey, []string{radiusKey}, radiusKey},
 	},
-	ChoosesRise: true, Kinked: true,
+	ChoosesRise: true,
 	make: func(d dimensions) (m made) {
 		switch {
 		case d.rise.Given():
@@ -173,6 +178,9 @@ var pointed = Shape{
 		f.Formula, f.Terms = "(h^2 + s^2/4) / s", []figure.Term{Term("h", Metres(c.Vault.Rise)), Term("s", Metres(c.Vault.Span))}
 	},
 	slope: by("a pointed vault's arcs begin upright"),
+	kink: func(c *Ceiling, f *figure.Figure) {
+		f.Formula, f.Terms = "asin(1 - s/(2*R))", []figure.Term{Term("s", Metres(c.Vault.Span)), Term("R", Metres(c.Vault.Radius))}
+	},
 	arc: func(c *Ceiling, f *figure.Figure) {
 		f.Formula = "2*R*acos(1 - s/(2*R))*pi/180"
 		f.Terms = []figure.Term{Term("R", Metres(c.Vault.Radius)), Term("s", Metres(c.Vault.Span))}
@@ -251,6 +259,12 @@ func (c *Ceiling) curveLines(l *Lines) {
 		v.Shape().slope(c, f)
 		return Angle(v.HalfAngle)
 	})
+	if s.kink != nil {
+		l.Add("vault.crown-slope", "κ", "slope of each arc at the crown, half of the angle between them", func(f *figure.Figure) figure.Measure {
+			v.Shape().kink(c, f)
+			return Angle(v.Kink)
+		})
+	}
 	l.Add("vault.arc-length", "A", "length of the intrados", func(f *figure.Figure) figure.Measure {
 		v.Shape().arc(c, f)
 		return Metres(v.Arc)

@@ -67,22 +67,6 @@ func (c *Ceiling) WidestSideGap() float64 {
 	return (room - c.Vault.Width.Get() + c.Panel.Tolerance.Get() + c.Panel.Form.Get()*c.Vault.Spread.Get()) / 2
 }
 
-// RiseBy is how much the rise changes when every curvature is multiplied by 1 +
-// e and the arch keeps its length.
-func (c *Ceiling) RiseBy(e float64) float64 {
-	const steps = 256
-	intrados := c.Vault.Intrados.Get()
-	arc := intrados.Length()
-	ds := arc / 2 / steps
-	by := 0.0
-	for i := range steps {
-		t := intrados.Tangent(arc/2 - (float64(i)+0.5)*ds)
-		slope := math.Atan2(t.Z, t.Y)
-		by += (math.Sin(slope*(1+e)) - math.Sin(slope)) * ds
-	}
-	return by
-}
-
 // Laminations is how many strips make up a laminated rib's depth; 0 of another.
 func (c *Ceiling) Laminations() int {
 	if c.Rib.Lamination.Get() == 0 {

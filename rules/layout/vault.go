@@ -22,12 +22,14 @@ type Vault struct {
 	Arc                Number // length of the intrados
 	HalfAngle          Number // of the intrados with the horizontal, at the springing
 	Thickness          Number // from the intrados to the extrados
-	Intrados, Extrados record.Value[curve.Curve]
+	Crown              Number // height of the extrados at the axis, above the springing
+	Kink               Number // slope of each side of the intrados at the crown; nothing but of a pointed vault
+	Intrados           record.Value[curve.Curve]
 	Cut                Word   // of the feet: "plumb", "radial", "level"
 	Width              Number // over the feet, as they are cut
 	// Spread is how much wider the arch gets by each unit that its rise falls, its
-	// length and its pattern of curvature kept: what a form that is not quite true
-	// does to the feet. Nothing of a flat ceiling.
+	// length, its pattern of curvature and the mitre at its crown kept: what a form
+	// that is not quite true does to the feet. Nothing of a flat ceiling.
 	Spread Number
 }
 
@@ -83,15 +85,10 @@ func (c *Ceiling) curveFigures() {
 	v.TightestRadius = of("vault.tightest-radius", curve.Curve.TightestRadius)
 	v.Arc = of("vault.arc-length", curve.Curve.Length)
 	v.HalfAngle = of("vault.half-angle", curve.Curve.HalfAngle)
-	v.Spread = Derive(c, func() float64 { return spread(v.Intrados.Get(), v.TightestRadius.Get()) })
+	v.Kink = of("vault.crown-slope", func(in curve.Curve) float64 { return in.Kink(in.Length() / 2) })
+	v.Spread = Derive(c, func() float64 { return v.spread() })
 	v.Thickness = named(c, "vault.thickness", func() float64 { return max(c.Rib.Depth.Get(), c.Skin.Setback.Get()+c.Skin.Total()) })
-	v.Extrados = Derive(c, func() curve.Curve {
-		extrados, err := v.Intrados.Get().Offset(v.Thickness.Get())
-		if err != nil {
-			panic(err) // outward never folds
-		}
-		return extrados
-	})
+	v.Crown = named(c, "vault.crown-height", func() float64 { return v.Behind(v.Arc.Get()/2, v.Thickness.Get()).Z })
 }
 
 // resolveFeet decides how the feet are cut.
@@ -111,24 +108,6 @@ func (c *Ceiling) resolveFeet() []Fault {
 		return high.Y - low.Y
 	})
 	return nil
-}
-
-// spread works out Spread from a small change of all curvature.
-func spread(intrados curve.Curve, tightest float64) float64 {
-	const steps, e = 256, 1e-4
-	if math.IsInf(tightest, 1) {
-		return 0
-	}
-	arc := intrados.Length()
-	ds := arc / 2 / steps
-	wider, lower := 0.0, 0.0
-	for i := range steps {
-		t := intrados.Tangent(arc/2 - (float64(i)+0.5)*ds)
-		slope := math.Atan2(t.Z, t.Y)
-		wider += 2 * (math.Cos(slope*(1-e)) - math.Cos(slope)) * ds
-		lower += (math.Sin(slope) - math.Sin(slope*(1-e))) * ds
-	}
-	return wider / lower
 }
 
 func inverse(curvature float64) float64 {

@@ -43,6 +43,9 @@ type segment interface {
 type Curve struct {
 	segments []segment
 	ends     []float64 // arc length at the end of each segment
+	// before and after are the pieces that meet the ends of a part of a curve
+	// where it was cut at a joint.
+	before, after segment
 }
 
 func chain(segments ...segment) Curve {
@@ -100,35 +103,84 @@ func (c Curve) TightestRadius() float64 {
 	return r
 }
 
-// Offset is the parallel curve at distance d, outward where d is positive. It
-// keeps a corner as a gap, which the pieces' ends show. Inward past the
-// tightest radius there is none, which is a *FoldError.
+// Offset is the parallel curve at distance d, outward where d is positive. At a
+// corner both pieces run on until they meet, on the mitre; so does the end of a
+// part that was cut at a corner. Inward past the tightest radius there is none,
+// which is a *FoldError.
 func (c Curve) Offset(d float64) (Curve, error) {
+	row := make([]segment, len(c.segments)+2) // with both neighbours
+	for i := range row {
+		if s := c.neighbour(i - 1); s != nil {
+			p, err := s.parallel(d)
+			if err != nil {
+				return Curve{}, err
+			}
+			row[i] = p
+		}
+	}
 	segments := make([]segment, len(c.segments))
-	for i, s := range c.segments {
-		p, err := s.parallel(d)
+	for i := range segments {
+		s, err := mitred(row[i], row[i+1], row[i+2], d)
 		if err != nil {
 			return Curve{}, err
 		}
-		segments[i] = p
+		segments[i] = s
 	}
-	return chain(segments...), nil
+	o := chain(segments...)
+	o.before, o.after = row[0], row[len(row)-1]
+	return o, nil
+}
+
+// mitred is a piece of a parallel, run on or cut off at each end to meet its
+// neighbours, if there are any.
+func mitred(last, s, next segment, d float64) (segment, error) {
+	var from, past float64
+	var err error
+	if last != nil {
+		if _, from, err = mitre(last, s, d); err != nil {
+			return nil, err
+		}
+	}
+	if next != nil {
+		if past, _, err = mitre(s, next, d); err != nil {
+			return nil, err
+		}
+	}
+	if from == 0 && past == 0 {
+		return s, nil
+	}
+	if from+s.length()+past <= 0 {
+		return nil, &FoldError{-d, s.tightest() - d}
+	}
+	return s.part(-from, s.length()+past), nil
 }
 
 // Between is the part of the curve from s0 to s1, both held on the curve; s0
 // must be less than s1.
 func (c Curve) Between(s0, s1 float64) Curve {
 	s0, s1 = max(s0, 0), min(s1, c.Length())
+	near := min(coincident*c.Length(), (s1-s0)/4)
 	var parts []segment
-	start := 0.0
+	first, last, start := 0, 0, 0.0
 	for i, s := range c.segments {
 		lo, hi := max(s0, start), min(s1, c.ends[i])
-		if hi > lo {
+		if hi-lo > near {
+			if len(parts) == 0 {
+				first = i
+			}
+			last = i
 			parts = append(parts, s.part(lo-start, hi-start))
 		}
 		start = c.ends[i]
 	}
-	return chain(parts...)
+	p := chain(parts...)
+	if from := c.ends[first] - c.segments[first].length(); math.Abs(s0-from) <= near {
+		p.before = c.neighbour(first - 1)
+	}
+	if math.Abs(s1-c.ends[last]) <= near {
+		p.after = c.neighbour(last + 1)
+	}
+	return p
 }
 
 // Corners are the arc lengths at which pieces meet, both ends included.
@@ -137,8 +189,7 @@ func (c Curve) Corners() []float64 {
 }
 
 // Polyline is at least n+1 points along the curve from end to end: each piece
-// is divided evenly, its ends are points, and where two pieces do not meet, as
-// on the parallel of a pointed arch, both ends are.
+// is divided evenly, and its ends are points.
 func (c Curve) Polyline(n int) []Point {
 	points := make([]Point, 0, n+1+2*len(c.segments))
 	for _, s := range c.segments {

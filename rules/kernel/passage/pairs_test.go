@@ -63,8 +63,7 @@ func profileOf(r *rand.Rand, p pair) (curve.Curve, error) {
 const steps = 192
 
 // band is the outline between a curve and its parallel, of the whole of it or
-// of its left half; where its parallel has a gap, mitred; its feet cut plumb, or
-// level where the curve is steep.
+// of its left half; its feet cut plumb, or level where the curve is steep.
 func band(c curve.Curve, thick float64, half bool) []passage.Point {
 	end := c.Length()
 	if half {
@@ -80,11 +79,7 @@ func band(c curve.Curve, thick float64, half bool) []passage.Point {
 		out = append(out, passage.Point{X: p.Y, Y: p.Z})
 	}
 	var outer []passage.Point
-	line := back.Polyline(steps)
-	for i, p := range line {
-		if i > 0 && math.Hypot(p.Y-line[i-1].Y, p.Z-line[i-1].Z) > 0.2*thick && part.Length()/steps < 0.1*thick {
-			outer = append(outer, mitre(line, i))
-		}
+	for _, p := range back.Polyline(steps) {
 		outer = append(outer, passage.Point{X: p.Y, Y: p.Z})
 	}
 	for i := range outer {
@@ -96,16 +91,6 @@ func band(c curve.Curve, thick float64, half bool) []passage.Point {
 	}
 	out = clip(out, func(p passage.Point) float64 { return p.X })
 	return clip(out, func(p passage.Point) float64 { return span - p.X })
-}
-
-// mitre is where the tangents at a gap of a line meet.
-func mitre(line []curve.Point, i int) passage.Point {
-	a, b, c, d := line[i-2], line[i-1], line[i], line[i+1]
-	u, v := curve.Point{Y: b.Y - a.Y, Z: b.Z - a.Z}, curve.Point{Y: c.Y - d.Y, Z: c.Z - d.Z}
-	det := u.Y*-v.Z + u.Z*v.Y
-	w := curve.Point{Y: c.Y - b.Y, Z: c.Z - b.Z}
-	t := (w.Y*-v.Z + w.Z*v.Y) / det
-	return passage.Point{X: b.Y + t*u.Y, Y: b.Z + t*u.Z}
 }
 
 // clip keeps the part of a polygon where f, which is linear, is not negative.

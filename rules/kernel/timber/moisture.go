@@ -168,6 +168,12 @@ func Curved(angle, radius, strain float64) (newAngle, newRadius float64) {
 	return angle / (1 + strain), radius * (1 + strain)
 }
 
+// Mitred is what the angle of a mitre with the square cut becomes when the depth
+// of the member changes by a fraction and its length along the grain does not.
+// Drying, e below zero, makes it steeper: the mitres of a frame then open inside.
+// Derived.
+func Mitred(angle, strain float64) float64 { return math.Atan(math.Tan(angle) / (1 + strain)) }
+
 // Springback is the share of its curvature that a stack of n equal layers,
 // glued on a form, loses when it is let go: 1/n², since the glued stack is n³
 // times as stiff as one layer and the loose stack n times. Derived.

@@ -300,6 +300,14 @@ func TestCurved(t *testing.T) {
 	}
 }
 
+// By hand: a mitre of 45° runs along the grain as far as over the depth; of 5%
+// less depth, by 1/0.95 of it, which is an angle of 46.4688°.
+func TestMitred(t *testing.T) {
+	assert.InDelta(t, 46.4688, timber.Mitred(math.Pi/4, -0.05)*180/math.Pi, 5e-5)
+	assert.InDelta(t, math.Pi/6, timber.Mitred(timber.Mitred(math.Pi/6, 0.02), 1/1.02-1), 1e-12)
+	assert.Zero(t, timber.Mitred(0, 0.03))
+}
+
 func sheet(t testing.TB, name string) timber.Sheet {
 	s, err := timber.LookupSheet(name)
 	require.NoError(t, err)

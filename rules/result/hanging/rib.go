@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/layout"
 )
@@ -77,8 +76,8 @@ func newRib(c *layout.Ceiling) *rib {
 	r.at = cut(slices.Concat([]float64{0, arc / 2, arc}, straps, lifts, seams, rails), arc)
 	half := c.Rib.Depth.Get() / 2
 	for _, s := range r.at {
-		p, n := intrados.At(s), curve.Normal(intrados.Tangent(s))
-		r.nodes = append(r.nodes, frame.Point{X: p.Y + half*n.Y, Y: p.Z + half*n.Z})
+		p := c.Vault.Behind(s, half)
+		r.nodes = append(r.nodes, frame.Point{X: p.Y, Y: p.Z})
 		r.radii = append(r.radii, 1/intrados.Curvature(s)+half)
 	}
 	for _, m := range []struct {

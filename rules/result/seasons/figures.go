@@ -91,13 +91,20 @@ func (l lines) curve() {
 	phi := func() figure.Term { return layout.Term("φ", layout.Angle(c.Vault.HalfAngle)) }
 	l.add("angle", "Δφ", "change of the slope at the springing", quantity.Radian, s.Angle, func(f *figure.Figure) {
 		f.Formula, f.Terms = "φ/(1 + e/100) - φ", []figure.Term{phi(), e()}
+		if c.Vault.Shape().Kinked() {
+			f.Formula = "atan(tan(κ)/(1 + e/100)) + (φ - κ)/(1 + e/100) - φ"
+			f.Terms = append(f.Terms, layout.Term("κ", layout.Angle(c.Vault.Kink)))
+		}
 	})
 	l.add("foot", "Δf", "movement of each foot, + outward", quantity.Metre, s.Foot, func(f *figure.Figure) {
 		if c.Vault.Shape().OneArc {
 			f.Formula = "R * ((1 + e/100)*sin(φ/(1 + e/100)) - sin(φ))"
 			f.Terms = []figure.Term{layout.Term("R", layout.Metres(c.Vault.Radius)), e(), phi()}
 		} else {
-			f.Method = "the arc keeps its length, and its slope becomes slope/(1 + e), e the change of the rib's depth by itself"
+			f.Method = "the arc keeps its length, and its slope from the crown becomes slope/(1 + e), e the change of the rib's depth by itself"
+			if c.Vault.Shape().Kinked() {
+				f.Method += "; the tangent of the mitre's slope κ becomes tan κ/(1 + e)"
+			}
 		}
 	})
 }

@@ -121,41 +121,39 @@ func Ribs(c *layout.Ceiling) float64 {
 	return n
 }
 
+// Slope is what slopes of the intrados become when the rib's depth changes by a
+// strain and its length along the grain does not: an arc of angle a becomes one
+// of a/(1 + e), and the mitre of a pointed crown, which runs tan κ of the depth
+// along the grain, one of tan κ/(1 + e).
+func Slope(v layout.Vault, strain float64) func(slope float64) float64 {
+	kink := v.Kink.Get()
+	mitre := timber.Mitred(kink, strain)
+	return func(slope float64) float64 {
+		after, _ := timber.Curved(slope-kink, v.Radius.Get(), strain)
+		return mitre + after
+	}
+}
+
 // angle is the change of the arch's slope at the springing when the rib's depth
 // changes by a strain. A flat ceiling has no slope that could.
 func angle(c *layout.Ceiling, strain Change) Change {
 	if strain.Err != nil {
 		return Change{Err: strain.Err}
 	}
-	after, _ := timber.Curved(c.Vault.HalfAngle.Get(), c.Vault.Radius.Get(), strain.Value)
-	return Change{Value: after - c.Vault.HalfAngle.Get()}
+	slope := c.Vault.HalfAngle.Get()
+	return Change{Value: Slope(c.Vault, strain.Value)(slope) - slope}
 }
 
 // foot is how far one foot moves outward when the rib's depth changes by a
-// strain e and its length along the grain does not: the angle of the arc
-// becomes angle/(1 + e) and its radius R·(1 + e), so that the chord becomes
-// 2R(1 + e)·sin(φ/(1 + e)) of a circular arc. For a curve of several radii each
-// piece keeps its length and turns by that much less: the feet are followed
-// along the tangents.
+// strain: of a circular arc, whose radius becomes R·(1 + e), the chord becomes
+// 2R(1 + e)·sin(φ/(1 + e)). For a curve of several radii each piece keeps its
+// length and turns by that much less.
 func foot(c *layout.Ceiling, strain Change) Change {
 	if strain.Err != nil {
 		return Change{Err: strain.Err}
 	}
-	v := c.Vault
-	if math.IsInf(v.TightestRadius.Get(), 1) {
+	if math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return Change{}
 	}
-	// Two Gauss points in each step of half the arch.
-	const steps, point = 128, 0.28867513459481288 // 1/√12
-	intrados, arc := v.Intrados.Get(), v.Arc.Get()
-	ds := arc / 2 / steps
-	reach, moved := 0.0, 0.0
-	for i := range 2 * steps {
-		at := float64(i/2) + 0.5 + point*float64(2*(i%2)-1)
-		t := intrados.Tangent(arc/2 - at*ds)
-		slope := math.Atan2(t.Z, t.Y)
-		reach += math.Cos(slope) * ds / 2
-		moved += math.Cos(slope/(1+strain.Value)) * ds / 2
-	}
-	return Change{Value: moved - reach}
+	return Change{Value: -c.Vault.Moved(0, Slope(c.Vault, strain.Value)).Y}
 }

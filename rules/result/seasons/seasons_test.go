@@ -176,8 +176,31 @@ func TestFootStepsSuffice(t *testing.T) {
 		require.NoError(t, err)
 		c.Vault.Intrados = record.Of(nil, func() curve.Curve { return intrados })
 		c.Vault.Arc, c.Vault.TightestRadius = number(intrados.Length()), number(half.radius)
+		c.Vault.Radius, c.Vault.Kink = c.Vault.TightestRadius, number(0)
 		// Closed form of one arc: R(1 + e)·sin(φ/(1 + e)) − R·sin φ.
 		want := half.radius * ((1+half.e)*math.Sin(half.angle/(1+half.e)) - math.Sin(half.angle))
 		assert.InDelta(t, want, seasons.FootForTest(&c, half.e), 1e-10)
 	}
+}
+
+// A pointed arch by hand: arcs of radius R and angle θ that leave the crown at a
+// slope κ, sin κ = (R − s/2)/R. A strain e of the depth makes the radius R(1 + e)
+// and the angle θ/(1 + e); the mitre runs d·tan κ along the grain over a depth d,
+// so that its angle becomes atan(tan κ/(1 + e)). Half the span is
+// R(1 + e)(sin(κ' + θ') − sin κ'). For a span of 4.2, a radius of 3 and an e of
+// 1 %: κ = 17.457603°, κ' = 17.295112°, θ = 72.542397°, θ' = 71.824156°, and the
+// foot moves by 3.03·(sin 89.119267° − sin 17.295112°) − 2.1 = +28.8mm; were the
+// mitre an arc, by 3.03·(sin 89.108911° − sin 17.284756°) − 2.1 = +29.3mm.
+func TestMitreInTheSeasons(t *testing.T) {
+	c := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "pointed", "span": "4200mm", "radius": "3000mm", "length": "7080mm"}})
+	kink := math.Asin(0.3)
+	assert.InDelta(t, kink, c.Vault.Kink.Get(), 1e-12)
+	for _, e := range []float64{0.01, -0.02} {
+		angle := math.Pi/2 - kink
+		mitre := math.Atan(math.Tan(kink) / (1 + e))
+		want := 3*(1+e)*(math.Sin(mitre+angle/(1+e))-math.Sin(mitre)) - 2.1
+		assert.InDelta(t, want, seasons.FootForTest(c, e), 1e-9)
+		assert.InDelta(t, mitre+angle/(1+e), seasons.Slope(c.Vault, e)(math.Pi/2), 1e-12)
+	}
+	assert.InDelta(t, 0.0288, seasons.FootForTest(c, 0.01), 0.00005)
 }

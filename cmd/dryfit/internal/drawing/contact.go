@@ -37,7 +37,7 @@ func Contact(title string, list []Shown) paper.Sheet {
 	for _, s := range list {
 		long = max(long, s.Ceiling.BuiltLength())
 		wide = max(wide, s.Ceiling.Vault.Width.Get())
-		rise = max(rise, s.Ceiling.Vault.Rise.Get()+s.Ceiling.Vault.Thickness.Get())
+		rise = max(rise, s.Ceiling.Vault.Crown.Get())
 		lines = max(lines, len(s.Lines))
 	}
 	imperial := len(list) > 0 && list[0].Ceiling.Units == quantity.Imperial

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/kernel/curve"
 	"dryfit/rules/layout"
 )
 
@@ -168,8 +167,8 @@ func (s *scene) add(figure []space, through []flat, tone paper.Tone, pen paper.P
 
 // at is a point of the vault at a depth behind the intrados.
 func (s *scene) at(x, along, depth float64) space {
-	p, n := s.c.Vault.Intrados.Get().At(along), curve.Normal(s.c.Vault.Intrados.Get().Tangent(along))
-	return space{x, p.Y + depth*n.Y, p.Z + depth*n.Z}
+	p := s.c.Vault.Behind(along, depth)
+	return space{x, p.Y, p.Z}
 }
 
 // coffer paints the inside of one: its back, and the sides that face the eye.

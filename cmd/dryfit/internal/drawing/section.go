@@ -45,7 +45,7 @@ func section(in Input) (*subject, error) {
 	if most := tallest * c.Vault.Span.Get(); d.floor > most {
 		d.floor, d.broken = most, true
 	}
-	top := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
+	top := c.Vault.Crown.Get()
 	if above := c.Room.Above; above.Given() {
 		d.framing = top + above.Get()
 		top = d.framing + framingShown
@@ -106,8 +106,8 @@ func (d *sectionOf) vault() {
 	}
 	for k := 1; k < c.Panel.Around.Get(); k++ { // the seams along the axis
 		s := float64(k) * c.Panel.Arc.Get()
-		at, t := vault.Intrados.Get().At(s), vault.Intrados.Get().Tangent(s)
-		d.b.Line(d.v.At(at.Y, at.Z), d.v.At(at.Y-t.Z*vault.Thickness.Get(), at.Z+t.Y*vault.Thickness.Get()), cut)
+		at, back := vault.Behind(s, 0), vault.Behind(s, vault.Thickness.Get())
+		d.b.Line(d.v.At(at.Y, at.Z), d.v.At(back.Y, back.Z), cut)
 	}
 }
 
@@ -142,8 +142,8 @@ func (d *sectionOf) straps() {
 	}
 	for i, share := range strap.Stations.Get() {
 		s := float64(share) * c.Vault.Arc.Get()
-		at, t := c.Vault.Intrados.Get().At(s), c.Vault.Intrados.Get().Tangent(s)
-		y, foot := at.Y-t.Z*c.Vault.Thickness.Get(), c.ExtradosHeight(float64(share))
+		back := c.Vault.Behind(s, c.Vault.Thickness.Get())
+		y, foot := back.Y, back.Z
 		d.b.Line(d.v.At(y, foot-min(lap, c.Rib.Depth.Get())), d.v.At(y, min(d.framing+lap, d.framing+framingShown)), bold)
 		d.b.Line(d.v.At(y-0.012, foot), d.v.At(y+0.012, foot), edge)
 		d.b.Label(draft.Label{
@@ -186,7 +186,7 @@ func (d *sectionOf) members() {
 // the walls are broken.
 func (d *sectionOf) room() {
 	c := d.c
-	top := c.Vault.Rise.Get() + c.Vault.Thickness.Get()
+	top := c.Vault.Crown.Get()
 	if !math.IsNaN(d.framing) {
 		top = d.framing + framingShown
 	}
@@ -236,7 +236,7 @@ func (d *sectionOf) vaultDims() {
 		d.b.Dim(draft.Dim{From: d.v.At(span, 0), To: d.v.At(span/2, rise), Side: draft.Right, Text: "rise " + d.length(rise)})
 	}
 	if !math.IsNaN(d.framing) {
-		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, rise+c.Vault.Thickness.Get()), Side: draft.Right, Text: d.length(c.Room.Above.Get()) + " clear"})
+		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, c.Vault.Crown.Get()), Side: draft.Right, Text: d.length(c.Room.Above.Get()) + " clear"})
 	}
 	if !math.IsInf(c.Vault.Radius.Get(), 1) {
 		at := c.Vault.Intrados.Get().At(0.6 * c.Vault.Arc.Get())
@@ -269,8 +269,8 @@ func (d *sectionOf) roomDims() {
 func (d *sectionOf) bite() {
 	c := d.c
 	on := func(share, depth float64) paper.Point {
-		at, t := c.Vault.Intrados.Get().At(share*c.Vault.Arc.Get()), c.Vault.Intrados.Get().Tangent(share*c.Vault.Arc.Get())
-		return d.v.At(at.Y-t.Z*depth, at.Z+t.Y*depth)
+		at := c.Vault.Behind(share*c.Vault.Arc.Get(), depth)
+		return d.v.At(at.Y, at.Z)
 	}
 	d.at(d.places, on(0.5, 0), "vault.rise")
 	d.at(d.places, on(0, 0), "springing", "vault.span")

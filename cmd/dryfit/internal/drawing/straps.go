@@ -233,8 +233,10 @@ func (d *strapsOf) legend(v draft.View, bar, scale float64) {
 
 // normal is the direction away from the room at a station, on paper.
 func (d *strapsOf) normal(n hanging.Station) (x, y float64) {
-	t := d.c.Vault.Intrados.Get().Tangent(n.At)
-	return -t.Z, -t.Y
+	in, out := d.c.Vault.Intrados.Get().Tangents(n.At)
+	x, y = -in.Z-out.Z, -in.Y-out.Y
+	long := math.Hypot(x, y)
+	return x / long, y / long
 }
 
 // moments draws the bending moment as first hung, on the side that it

@@ -91,7 +91,8 @@ func (c *calculator) atom() float64 {
 		"":     func(x ...float64) float64 { return x[0] },
 		"sqrt": func(x ...float64) float64 { return math.Sqrt(x[0]) },
 		"sin":  func(x ...float64) float64 { return math.Sin(x[0] * degree) }, "cos": func(x ...float64) float64 { return math.Cos(x[0] * degree) },
-		"acos": func(x ...float64) float64 { return math.Acos(x[0]) / degree },
+		"acos": func(x ...float64) float64 { return math.Acos(x[0]) / degree }, "asin": func(x ...float64) float64 { return math.Asin(x[0]) / degree },
+		"tan":  func(x ...float64) float64 { return math.Tan(x[0] * degree) },
 		"atan": func(x ...float64) float64 { return math.Atan(x[0]) / degree }, "ceil": func(x ...float64) float64 { return math.Ceil(x[0]) },
 		"max": func(x ...float64) float64 { return math.Max(x[0], x[1]) }, "min": func(x ...float64) float64 { return math.Min(x[0], x[1]) },
 	} {
