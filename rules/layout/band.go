@@ -78,6 +78,26 @@ func (v Vault) cutFeet(r Region, left, right bool) Region {
 	return r
 }
 
+// FootAt is where along the arc of the intrados a member's foot ends at a depth:
+// a plumb cut takes off the more of it the nearer to the back. What a level one
+// leaves beyond the springing is not counted.
+func (v Vault) FootAt(depth float64) float64 {
+	if v.Cut.Get() != "plumb" {
+		return 0
+	}
+	intrados := v.Intrados.Get()
+	from, to := 0.0, v.Arc.Get()/2
+	for range 60 {
+		s := (from + to) / 2
+		if intrados.At(s).Y+depth*curve.Normal(intrados.Tangent(s)).Y < 0 {
+			from = s
+		} else {
+			to = s
+		}
+	}
+	return to
+}
+
 // block is the rectangle of a rail's section that stands on the intrados at an
 // arc length, from a to b along the tangent there and up to a depth.
 func (v Vault) block(s, a, b, depth float64) Region {

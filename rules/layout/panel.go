@@ -194,6 +194,10 @@ func (c *Ceiling) tenons(seam float64) int {
 	return int(math.Ceil(between/c.Seam.Spacing.Get()-spacingSlack)) + 1
 }
 
+// MortiseAir is what two mortises are deeper, and wider where they are wide, than
+// their tenon is long and wide: 1/16 in.
+const MortiseAir = 0.0254 / 16
+
 // TenonStations are the distances of the tenons from one end of a seam of a
 // length. They lie alike from both ends, so that the mortises of the two panels
 // mirror and one template cuts both.

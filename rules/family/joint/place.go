@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -102,7 +103,7 @@ var mortise = rules.Rule{
 	Why:      "Mortises that are all snug have to lie truer than they can be cut, and the panel binds half way on; all wide, nothing places it.",
 	Severity: rules.Query,
 	Limits: []rules.Limit{{
-		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(air).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.05,
+		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.05,
 		Source: cite.LooseTenons.At("a loose tenon is 1/16 in narrower than its two mortises"),
 	}},
 	Basis: rules.Basis{

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -141,17 +142,13 @@ var wall = rules.Rule{
 	Check: checkWall,
 }
 
-// air is what two mortises are longer, and wider where they are wide, than their
-// tenon: 1/16 in.
-const air = 0.0254 / 16
-
 func checkWall(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("tenons")
 	t := c.Seam.Tenon
 	least := limit
 	least.Value = quantity.Length(limit.SI * t.Thickness.Get()).Value()
 	for _, s := range stocks(c) {
-		beside, behind := (s.depth.Get()-t.Thickness.Get())/2, s.width.Get()-t.Length.Get()/2-air/2
+		beside, behind := (s.depth.Get()-t.Thickness.Get())/2, s.width.Get()-t.Length.Get()/2-layout.MortiseAir/2
 		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
 		where := "beside"
 		if behind < beside && s.key != "rib.width" || behind <= 0 { // of a half rib rib.section says what is left

@@ -103,7 +103,7 @@ var stress = rules.Rule{
 		Formula: "|N|/A + |M|/S ≤ k·MOR/f",
 		Symbols: []rules.Symbol{
 			{Name: "N", Means: "axial force", Unit: "N"},
-			{Name: "A", Means: "area, net of the reveal; of a sawn rib without the layer that is cut at a joint", Unit: "m²"},
+			{Name: "A", Means: "area, net of the reveal; of a sawn rib of layers and segments without the layer that is cut at a joint", Unit: "m²"},
 			{Name: "M", Means: "bending moment", Unit: "N·m"},
 			{Name: "S", Means: "section modulus, likewise", Unit: "m³"},
 			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
@@ -130,6 +130,11 @@ func checkStress(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	jointed := hanging.Jointed(p.Ceiling)
+	if jointed && !hanging.CarriesAtJoint(p.Ceiling) {
+		p.NotChecked("rib.layer", "nothing is left to carry at a joint, which rib.joint says")
+		return
+	}
 	kept, why, ok := strength(p)
 	if !ok {
 		return
@@ -137,7 +142,7 @@ func checkStress(p *rules.Pass) {
 	limit, wood := p.Limit("factor"), p.Ceiling.Rib.Species.Get()
 	allowed := limit
 	allowed.Value = quantity.Stress(kept * wood.MOR / limit.SI).Value()
-	most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Stress })
+	most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Stress(jointed) })
 	if most <= allowed.SI {
 		return
 	}

@@ -6,10 +6,6 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// hand is the gap, in m, through which no hand with a driver passes, whoever
-// works.
-const hand = 0.1
-
 var access = rules.Rule{
 	ID:       "strap.access",
 	Title:    "someone can get at the end of each strap that is fixed last",
@@ -17,6 +13,10 @@ var access = rules.Rule{
 	Severity: rules.Hold,
 	Needs:    []string{"strap", "room.access"},
 	Limits: []rules.Limit{
+		{
+			Key: "hand", Title: "gap at the near end wall that a hand with a driver passes", Value: quantity.Length(0.1).Value(),
+			Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		},
 		{
 			Key: "opening", Title: "opening at the near end wall that one works through", Value: quantity.Length(0.4).Value(),
 			Sense: rules.AtLeast, Lowest: 0, Most: 5, Source: cite.CommonPractice(),
@@ -27,15 +27,16 @@ var access = rules.Rule{
 		},
 	},
 	Basis: rules.Basis{
-		Formula: "g ≥ opening, l − w/2 ≤ reach",
+		Formula: "g ≥ hand, g ≥ opening, l − w/2 ≤ reach",
 		Symbols: []rules.Symbol{
 			{Name: "g", Means: "gap at the near end wall, where the last panel goes; without close.first_gap all that the room is longer", Unit: "m"},
 			{Name: "l", Means: "length of a panel", Unit: "m"},
 			{Name: "w", Means: "width of a rib, of which a panel's edge has half", Unit: "m"},
+			{Name: "hand", Means: "least gap for a hand; under it the last panel's straps can't be reached, which holds", Unit: "m"},
 			{Name: "opening", Means: "least opening", Unit: "m"},
 			{Name: "reach", Means: "the most that an arm reaches", Unit: "m"},
 		},
-		Valid:  "panels that go up one by one from the far end, each open toward the next until that is up; without access from above. A gap that no hand with a driver passes, under 100mm, is a hold",
+		Valid:  "panels that go up one by one from the far end, each open toward the next until that is up; without access from above. What a hand, an arm and a body need is common practice",
 		Source: cite.Derivation("the order of the panels: the last has no neighbour to come, and no open side"),
 	},
 	Check: checkAccess,
@@ -49,10 +50,12 @@ func checkAccess(p *rules.Pass) {
 	gap := max(0, c.Room.Length.Get()-c.BuiltLength()-c.Close.FirstGap.Get())
 	related := []string{"strap.fixing", "close.first_gap", "room.length"}
 	switch opening := p.Limit("opening"); {
-	case gap < hand:
+	case gap < p.Limit("hand").SI:
+		// No bound: that the last panel has no open side is derived, and holds
+		// by itself.
 		p.Report(rules.Finding{
 			At: "room.access", Related: related,
-			Text: p.Textf("nobody can get above the ceiling, and the last panel has no open side, but a gap of %v at the near end wall: the ends of its straps that are fixed last can't be reached", quantity.Length(gap)),
+			Text: p.Textf("nobody can get above the ceiling, and the last panel has no open side, but a gap of %v at the near end wall, where a hand with a driver needs %v: the ends of its straps that are fixed last can't be reached", quantity.Length(gap), quantity.Length(p.Limit("hand").SI)),
 		})
 	case gap < opening.SI:
 		p.Report(rules.Finding{

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -109,7 +110,7 @@ func checkLap(p *rules.Pass, back bool) {
 }
 
 // checkEdges compares the screws' distance from the edges of the rib: on its
-// back the sides, on a side the back and the intrados.
+// back the sides, on a side the back and the intrados or the reveal.
 func checkEdges(p *rules.Pass, back bool) {
 	limit, _ := edgeLeast(p)
 	r := rowOf(p)
@@ -120,8 +121,8 @@ func checkEdges(p *rules.Pass, back bool) {
 		f.At, f.Related = "rib.width", []string{"strap.screws"}
 		f.Text = "the screws in the back are {measured} from the edge of the rib; the least is {limit}"
 		left = edgeRib(p) / 2
-	} else if deep := p.Ceiling.Rib.Depth.Get(); r.lap <= deep {
-		left = min(left, deep-r.first-r.length())
+	} else if r.lap <= p.Ceiling.Rib.Depth.Get() {
+		left = min(left, face(p)-r.first-r.length())
 	}
 	if f.Measured = quantity.Length(left).Value(); left < limit.SI {
 		p.Report(f)
@@ -129,28 +130,46 @@ func checkEdges(p *rules.Pass, back bool) {
 }
 
 // checkEnds compares the screws' distance from the ends of the rib in each piece
-// of an arch.
+// of an arch, at the depth of the screw that is nearest to the back: a plumb foot
+// ends sooner there than at the intrados.
 func checkEnds(p *rules.Pass, back bool) {
 	c, r := p.Ceiling, rowOf(p)
 	limit := least(p, "end", r.diameter)
-	half := 0.0
+	half, foot := 0.0, c.Vault.FootAt(c.Rib.Depth.Get()-max(0, r.first))
 	if back {
-		half = r.length() / 2
+		half, foot = r.length()/2, c.Vault.FootAt(c.Rib.Depth.Get())
 	}
 	for i, s := range c.Strap.Stations.Get() {
-		at := s * c.Vault.Arc.Get()
-		end := math.Mod(at, c.Panel.Arc.Get())
-		if end = min(end, c.Panel.Arc.Get()-end); at >= c.Vault.Arc.Get() {
-			end = 0
+		f := rules.Finding{
+			At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "springing.cut"}, Bound: limit,
+			Text: p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
 		}
-		if left := end - half; left < limit.SI {
-			p.Report(rules.Finding{
-				At: c.Strap.Stations.Place(i), Related: []string{"strap.screws"},
-				Text:     p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
-				Measured: quantity.Length(left).Value(), Bound: limit,
-			})
+		left := endOf(c, s*c.Vault.Arc.Get(), foot) - half
+		if left < 0 {
+			f.Text = p.Textf("a screw of strap %d is {measured} past the end of the rib; inside it the least is {limit}", i+1)
+		}
+		if f.Measured = quantity.Length(math.Abs(left)).Value(); left < limit.SI {
+			p.Report(f)
 		}
 	}
+}
+
+// endOf is how far along the arc a place is from the nearer end of its piece of
+// the arch, which at the springing ends at a foot.
+func endOf(c *layout.Ceiling, at, foot float64) float64 {
+	arc, piece := c.Vault.Arc.Get(), c.Panel.Arc.Get()
+	before := math.Mod(at, piece)
+	if at >= arc {
+		before = piece
+	}
+	after := piece - before
+	if at < piece {
+		before -= foot
+	}
+	if at >= arc-piece {
+		after -= foot
+	}
+	return min(before, after)
 }
 
 var shows = rules.Rule{

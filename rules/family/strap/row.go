@@ -57,6 +57,33 @@ func edgeRib(p *rules.Pass) float64 {
 	return c.Rib.Width.Get() / 2
 }
 
+// reveal is how wide and how deep the groove cuts into the arris of the rib at a
+// panel's edge, at the seam or toward the coffer.
+func reveal(p *rules.Pass) (wide, deep float64) {
+	r := p.Ceiling.Grid.Reveal
+	switch {
+	case !r.Given():
+		return 0, 0
+	case r.At.Get() == "sides":
+		return r.Width.Get(), r.Depth.Get()
+	case r.At.Get() == "seam":
+		return r.Width.Get() / 2, r.Depth.Get()
+	default: // the layers have it
+		return 0, 0
+	}
+}
+
+// face is how deep the side of the rib is that the strap lies on, down to a
+// reveal there.
+func face(p *rules.Pass) float64 {
+	deep := p.Ceiling.Rib.Depth.Get()
+	if at := p.Ceiling.Grid.Reveal.At.Get(); p.Ceiling.Grid.Reveal.Given() &&
+		(at == "sides" || at == "seam" && p.Ceiling.Strap.Fixing.Bottom.Get() == "seam") {
+		deep -= p.Ceiling.Grid.Reveal.Depth.Get()
+	}
+	return deep
+}
+
 // groove is how deep the reveal cuts into the arris at a seam.
 func groove(p *rules.Pass) float64 {
 	if r := p.Ceiling.Grid.Reveal; r.Given() && r.At.Get() == "seam" {

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -40,7 +41,7 @@ var through = rules.Rule{
 			{Name: "l", Means: "length of a screw under its head; without it the thread in the wood stands for what enters", Unit: "m"},
 			{Name: "t", Means: "thickness of the strap", Unit: "m"},
 			{Name: "s", Means: "thickness of the skin, where it covers the back that the strap is fixed to", Unit: "m"},
-			{Name: "D", Means: "depth of the wood: the rib's at its back, half its width at a side, the member's width at the framing's side", Unit: "m"},
+			{Name: "D", Means: "depth of the wood: the rib's at its back, half its width at a side, each less a reveal that the screws come to, the member's width at the framing's side", Unit: "m"},
 		},
 		Valid:  "screws square to the face; out of the framing's other side a query; the depth of framing above an underside is not in the format",
 		Source: cite.Derivation("lengths along a screw"),
@@ -49,33 +50,51 @@ var through = rules.Rule{
 }
 
 func checkThrough(p *rules.Pass) {
-	c, fixing := p.Ceiling, p.Ceiling.Strap.Fixing
 	in, ok := entered(p, true)
 	if !ok {
 		return
 	}
-	wood, key, out := edgeRib(p), "rib.width", "in the seam, which they hold open"
-	switch fixing.Bottom.Get() {
+	if in <= 0 {
+		p.Report(rules.Finding{
+			At: "strap.screws.length", Related: []string{"strap.thickness", "skin.thickness"},
+			Text:     "the screws are {measured} long and end before the rib, in what covers its back",
+			Measured: quantity.Length(p.Ceiling.Strap.Screws.Length.Get()).Value(),
+		})
+		return
+	}
+	checkRib(p, in)
+	c := p.Ceiling
+	if m := c.Room.Framing.Member; c.Strap.Fixing.Top.Get() == "side" && m.Given() {
+		top, _ := entered(p, false)
+		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", rules.Query)
+	}
+	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
+		tooLong(p, s.Penetration.Get(), in, "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
+	}
+}
+
+// checkRib compares what goes into the rib with its wood.
+func checkRib(p *rules.Pass, in float64) {
+	bottom := p.Ceiling.Strap.Fixing.Bottom.Get()
+	wood, key, out := 0.0, "rib.width", "in the seam, which they hold open"
+	switch bottom {
 	case "back":
 		wood, key, out = ribDepth(p), "rib.depth", "of the face that the room sees"
 	case "seam":
-		out = "of the side toward the coffer"
+		wood, out = ribSide(p), "of the side toward the coffer"
+	default:
+		wood = ribSide(p)
 	}
-	report := func(in, wood float64, key, text string, s rules.Severity) {
-		if in > wood {
-			p.Report(rules.Finding{
-				At: screwKey(p), Related: []string{key, "strap.fixing"}, Severity: s, Text: text,
-				Measured: quantity.Length(in).Value(), Bound: p.Stated(key, quantity.Length(wood).Value()),
-			})
-		}
-	}
-	report(in, wood, key, "the screws go {measured} into the rib from its "+fixing.Bottom.Get()+", where it has {limit} of wood: they come out "+out, rules.Hold)
-	if m := c.Room.Framing.Member; fixing.Top.Get() == "side" && m.Given() {
-		top, _ := entered(p, false)
-		report(top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", rules.Query)
-	}
-	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
-		report(s.Penetration.Get(), in, "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
+	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", where it has {limit} of wood: they come out "+out, rules.Hold)
+}
+
+// tooLong reports what goes further into the wood than this is deep.
+func tooLong(p *rules.Pass, in, wood float64, key, text string, s rules.Severity) {
+	if in > wood {
+		p.Report(rules.Finding{
+			At: screwKey(p), Related: []string{key, "strap.fixing"}, Severity: s, Text: text,
+			Measured: quantity.Length(in).Value(), Bound: p.Stated(key, quantity.Length(wood).Value()),
+		})
 	}
 }
 
@@ -88,7 +107,8 @@ func screwKey(p *rules.Pass) string {
 }
 
 // ribDepth is the least depth of the layers that the screws in the back go into,
-// in the middle of the rib at a panel's edge.
+// in the middle of the rib at a panel's edge, less a reveal that reaches under
+// them.
 func ribDepth(p *rules.Pass) float64 {
 	c := p.Ceiling
 	middle, half := edgeRib(p)/2, c.Strap.Screws.Diameter.Get()/2
@@ -99,7 +119,22 @@ func ribDepth(p *rules.Pass) float64 {
 		}
 		at += l.Width
 	}
-	return min(depth, c.Rib.Depth.Get())
+	depth = min(depth, c.Rib.Depth.Get())
+	if wide, deep := reveal(p); wide > middle-half {
+		depth -= deep
+	}
+	return depth
+}
+
+// ribSide is the width of the wood that the screws in a side go into, less a
+// reveal at their height.
+func ribSide(p *rules.Pass) float64 {
+	r, wood := rowOf(p), edgeRib(p)
+	lowest := r.first + r.length() + r.diameter/2
+	if wide, deep := reveal(p); p.Ceiling.Strap.Lap.Given() && lowest > p.Ceiling.Rib.Depth.Get()-deep {
+		wood -= wide
+	}
+	return wood
 }
 
 var mortise = rules.Rule{
@@ -109,12 +144,13 @@ var mortise = rules.Rule{
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations", "strap.fixing", "strap.screws", "strap.lap"},
 	Basis: rules.Basis{
-		Formula: "|station + i·p − tenon| ≥ (w + d)/2, or out of the mortise's depth or height",
+		Formula: "|station + i·p − tenon| ≥ (w + a + d)/2, or out of the mortise's depth or height",
 		Symbols: []rules.Symbol{
 			{Name: "station", Means: "middle of the strap along the arc", Unit: "m"},
 			{Name: "i·p", Means: "place of a screw in the row, along the arc on the rib's back", Unit: "m"},
 			{Name: "tenon", Means: "middle of the tenon", Unit: "m"},
 			{Name: "w", Means: "width of the tenon", Unit: "m"},
+			{Name: "a", Means: "what a wide mortise is wider than its tenon, and two mortises deeper than it is long: 1/16 in", Unit: "m"},
 			{Name: "d", Means: "diameter of the screw", Unit: "m"},
 		},
 		Valid:  "straps on the back or the side of the rib; one row on the strap's centre line, even over the lap unless strap.screws.spacing is stated; tenons in the middle of the wood that the reveal leaves. Straps in the seam: joint.strap",
@@ -135,6 +171,9 @@ func checkMortise(p *rules.Pass) {
 	places := screwsAtMortise(p, in)
 	tenons := c.TenonStations(c.Panel.Arc.Get())
 	need := (c.Seam.Tenon.Width.Get() + c.Strap.Screws.Diameter.Get()) / 2
+	if c.Seam.Mortise.Get() != "all snug" {
+		need += layout.MortiseAir / 2
+	}
 	for i, s := range c.Strap.Stations.Get() {
 		at := math.Mod(s*c.Vault.Arc.Get(), c.Panel.Arc.Get())
 		if k, off := nearestTenon(at, places, tenons); off < need {
@@ -169,7 +208,7 @@ func screwsAtMortise(p *rules.Pass, in float64) (places []float64) {
 	tenon, wide := c.Seam.Tenon, edgeRib(p)
 	middle := (c.Rib.Depth.Get() - groove(p)) / 2 // of the tenon, from the back
 	half := (tenon.Thickness.Get() + r.diameter) / 2
-	deep := tenon.Length.Get() / 2
+	deep := (tenon.Length.Get() + layout.MortiseAir) / 2
 	for i := range r.count {
 		along := float64(i)*r.pitch - r.length()/2
 		if c.Strap.Fixing.Bottom.Get() == "back" {

@@ -100,7 +100,11 @@ func (l lines) table(k *Case, keys func() record.Set) {
 		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "mass centre to the nearer outermost support that carries 0.5% of the weight or more, by the distance between these")
 	}
 	add("moment", "M", "greatest bending moment", quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, plane)
-	add("stress", "σ", "greatest stress of the rib", quantity.Stress(k.Stress).Value(), "|N|/A + |M|/S")
+	stress := 0.0
+	joints := l.c.Recorded(func() { stress = k.Stress(Jointed(l.c)) })
+	if stress > 0 {
+		l.add("hanging."+k.Key()+".stress", "σ", "greatest stress of the rib", quantity.Stress(stress).Value(), from.Or(joints), "|N|/A + |M|/S")
+	}
 	add("radial", "σ_r", "greatest tension across the grain", quantity.Stress(k.Radial).Value(), "3·M/(2·R·b·d), where the moment opens the curve")
 }
 

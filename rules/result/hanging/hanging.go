@@ -42,11 +42,12 @@ type Case struct {
 	Sag    Sag       // greatest of all runs
 	ByRun  Sag       // greatest by its run
 	Moment float64   // greatest, either way
-	Stress float64   // greatest, N/A + M/S
 	Radial float64   // greatest tension across the grain
 	Margin float64   // tipping margin, see balance; the least of a split arch's pieces
 	Piece  int       // the piece that has it, from 1; 0 of a whole arch
 	drops  []float64 // of each node, downward
+	whole  float64   // greatest stress, of the whole section
+	joint  float64   // the same, of what a joint leaves
 }
 
 // Hanging is every case.

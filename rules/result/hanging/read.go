@@ -48,15 +48,23 @@ func (r *runner) stresses(c *Case) {
 		for _, end := range []float64{0, 1} {
 			state := r.result.At(e, end)
 			c.Moment = max(c.Moment, math.Abs(state.M))
-			if s.area > 0 {
-				c.Stress = max(c.Stress, math.Abs(state.N)/s.area+math.Abs(state.M)/s.modulus)
-			}
+			c.whole = max(c.whole, s.whole.stress(state.N, state.M))
+			c.joint = max(c.joint, s.left.stress(state.N, state.M))
 			// A moment that flattens the curve pulls its layers apart.
 			if radius := r.rib.radii[e]; state.M > 0 && !math.IsInf(radius, 0) {
 				c.Radial = max(c.Radial, timber.RadialStress(state.M, radius, s.width, s.depth))
 			}
 		}
 	}
+}
+
+// Stress is the greatest of the rib, N/A + M/S, of the section that its joints
+// leave if it has such; 0 where they leave nothing.
+func (c *Case) Stress(jointed bool) float64 {
+	if jointed {
+		return c.joint
+	}
+	return c.whole
 }
 
 // Sag is a long-term drop below the chord between neighbouring supports, and the

@@ -10,10 +10,24 @@ import (
 // section is that of half a rib, net of its reveal.
 type section struct {
 	stiffness frame.Section
-	area      float64 // m2; of a sawn rib, what carries at a joint of one layer
-	modulus   float64 // m3, the lesser of the two faces; likewise
-	width     float64 // m
-	depth     float64 // m
+	whole     resistance
+	left      resistance // what carries at a joint of one layer of a sawn rib
+	width     float64    // m
+	depth     float64    // m
+}
+
+// resistance is what a force and a moment are divided by; nothing where no wood
+// is left.
+type resistance struct {
+	area    float64 // m2
+	modulus float64 // m3, the lesser of the two faces
+}
+
+func (r resistance) stress(force, moment float64) float64 {
+	if !(r.area > 0) {
+		return 0
+	}
+	return math.Abs(force)/r.area + math.Abs(moment)/r.modulus
 }
 
 // strip is a rectangle of the section: its width, and the depths it lies
@@ -55,13 +69,35 @@ func newSection(c *layout.Ceiling) section {
 		stiffness: frame.Section{EA: E * area, EI: E * second, GA: 5.0 / 6 * G * area},
 		width:     c.Rib.Width.Get() / 2, depth: c.Rib.Depth.Get(),
 	}
-	carrying := strips
-	if c.Rib.Construction.Get() == "sawn" && len(c.RibLayers.Get()) > 1 {
-		carrying = withoutLargest(strips)
+	s.whole.area, _, s.whole.modulus = shape(strips)
+	s.left = s.whole
+	if layered(c) {
+		s.left.area, _, s.left.modulus = shape(withoutLargest(strips))
 	}
-	s.area, _, s.modulus = shape(carrying)
 	return s
 }
+
+// layered reports whether the rib is sawn in layers, each of which may be
+// jointed.
+func layered(c *layout.Ceiling) bool {
+	return c.Rib.Construction.Get() == "sawn" && c.Rib.Layers.Get() > 0
+}
+
+// Jointed reports whether the layers of the rib have joints in their length.
+func Jointed(c *layout.Ceiling) bool {
+	return layered(c) && !(c.Rib.Segments.Given() && c.Rib.Segments.Get() == 1)
+}
+
+// CarriesAtJoint reports whether anything of half a rib in layers is left to
+// carry where one of them is jointed.
+func CarriesAtJoint(c *layout.Ceiling) bool {
+	area, _, _ := shape(withoutLargest(halfRib(c)))
+	return area > 0
+}
+
+// sliver is how much of a layer in half a rib, in m, is the round-off of the
+// rib's width, and carries nothing.
+const sliver = 0.0005
 
 // halfRib is the layers of half a rib, less the groove of a reveal, which is a
 // strip of negative width.
@@ -70,7 +106,7 @@ func halfRib(c *layout.Ceiling) []strip {
 	left := c.Rib.Width.Get() / 2
 	for _, l := range c.RibLayers.Get() {
 		w := min(l.Width, left)
-		if w <= 0 {
+		if w < sliver {
 			break
 		}
 		strips = append(strips, strip{w, l.From, l.To})

@@ -110,7 +110,8 @@ func together(all *Case, one Case) *Case {
 	}
 	all.Sag, all.ByRun = larger(all.Sag, one.Sag), steeper(all.ByRun, one.ByRun)
 	all.Feet = max(all.Feet, one.Feet)
-	all.Moment, all.Stress, all.Radial = max(all.Moment, one.Moment), max(all.Stress, one.Stress), max(all.Radial, one.Radial)
+	all.Moment, all.Radial = max(all.Moment, one.Moment), max(all.Radial, one.Radial)
+	all.whole, all.joint = max(all.whole, one.whole), max(all.joint, one.joint)
 	return all
 }
 
