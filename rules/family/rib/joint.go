@@ -36,7 +36,7 @@ func checkJoint(p *rules.Pass) {
 	if hanging.Jointed(c) && !hanging.CarriesAtJoint(c) {
 		p.Report(rules.Finding{
 			At: "rib.layer", Related: []string{"rib.width", "rib.segments", "grid.reveal"},
-			Text: p.Textf("where the thickest layer of the %v of half a rib at a panel's edge is jointed, nothing beside it is left to carry, and the rib's stress has no figure: build each half of two layers or more",
+			Text: p.Textf("where the thickest layer of the %v of half a rib at a panel's edge is jointed, nothing beside it is left to carry, so that the rib's stress can't be given: build each half of two layers or more",
 				quantity.Length(c.Rib.Width.Get()/2)),
 		})
 	}
