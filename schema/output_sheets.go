@@ -24,7 +24,7 @@ func calcs() []field {
 		must("assumed", flag("Assumed", "Whether it hangs on a figure that the spec does not state.")),
 		must("rules", listOf("Rules", "That read it.", text("Rule", "Its id."))),
 	})
-	return []field{pathField(), must("figures", listOf("Figures", "In the order of the sheet.", figure)), must("tables", calcsTables())}
+	return []field{pathField(), must("figures", listOf("Figures", "In the order of the sheet.", figure)), must("tables", calcsTables()), may("model", calcsModel())}
 }
 
 func calcsTables() object {

@@ -39,7 +39,8 @@ func calcsCommand(s streams) *cobra.Command {
 			sheet := one.sheet
 			results := result.Of(sheet.Ceiling, carrying.Plain)
 			calcs := report.Calcs{
-				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules(),
+				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
+				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),
 			}
 			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, calcs) })
 		},

@@ -23,7 +23,7 @@ func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
 	for e := range len(r.nodes) - 1 {
 		a, b := r.nodes[e], r.nodes[e+1]
 		l := math.Hypot(b.X-a.X, b.Y-a.Y)
-		c, s, g := (b.X-a.X)/l, (b.Y-a.Y)/l, r.section.stiffness
+		c, s, g := (b.X-a.X)/l, (b.Y-a.Y)/l, r.section.stiffness()
 		phi := 12 * g.EI / (g.GA * l * l)
 		f, u := g.EI/(1+phi)/l, g.EA/l
 		local := mat.NewDense(6, 6, []float64{

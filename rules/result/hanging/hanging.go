@@ -48,10 +48,14 @@ type Case struct {
 	drops  []float64 // of each node, downward
 	whole  float64   // greatest stress, of the whole section
 	joint  float64   // the same, of what a joint leaves
+
+	answers []Answer // as solved; of a split arch one for each piece
 }
 
 // Hanging is every case.
 type Hanging struct {
+	rib Solved[*rib]
+
 	Weight   layout.Number    // on one edge rib, N
 	First    Solved[First]    // as first hung
 	Alone    Solved[*Case]    // the pieces of a split arch before they are joined; nil of a whole one
@@ -61,7 +65,8 @@ type Hanging struct {
 	LostPack Solved[[]Case]   // the same with ledgers that bear
 	Set      Solved[Setting]  // each strap longer, then shorter
 	Moved    Solved[[]Case]   // framing down, then up; none without room.framing.movement
-	Thrust   Solved[*float64] // on a wall, if the feet can't move; nil of a flat ceiling
+	Blocked  Solved[*Case]    // with feet that can't move; nil of a flat ceiling
+	Thrust   Solved[*float64] // on a wall, then
 }
 
 // Solved is a result of the frame with the keys that it comes from.
@@ -152,25 +157,25 @@ func needs(c *layout.Ceiling) error {
 // the result.
 func Of(c *layout.Ceiling) *Hanging {
 	h := &Hanging{}
-	whole := solved(c, func() (*rib, error) {
+	h.rib = solved(c, func() (*rib, error) {
 		if err := needs(c); err != nil {
 			return nil, err
 		}
 		return newRib(c), nil
 	})
-	h.Weight = layout.Derive(c, func() float64 { return whole.Get().Is.weight })
-	h.Alone = after(c, whole, func(r *rib) (*Case, error) { return alone(c, r) })
-	model := after(c, whole, func(r *rib) (*runner, error) {
+	h.Weight = layout.Derive(c, func() float64 { return h.rib.Get().Is.weight })
+	h.Alone = after(c, h.rib, func(r *rib) (*Case, error) { return alone(c, r) })
+	model := after(c, h.rib, func(r *rib) (*runner, error) {
 		if err := h.Alone.Get().Err; err != nil {
 			return nil, err
 		}
-		run, err := compile(r, r.model())
+		run, err := compile(r, r.model(), wholeArch)
 		if err != nil {
 			return nil, &CaseError{ID{Kind: FirstHung}, err}
 		}
 		return run, nil
 	})
-	h.Raised = after(c, whole, func(r *rib) (*Case, error) {
+	h.Raised = after(c, h.rib, func(r *rib) (*Case, error) {
 		if len(r.seams) > 0 {
 			return raisePieces(r)
 		}
@@ -190,7 +195,8 @@ func Of(c *layout.Ceiling) *Hanging {
 	})
 	h.Set = after(c, hung, func(r *runner) (Setting, error) { return set(r, h.First.Get().Is.Case, c.Strap.Setting.Get()) })
 	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
-	h.Thrust = after(c, hung, func(r *runner) (*float64, error) { return block(c, r.rib) })
+	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib) })
+	h.Thrust = after(c, h.Blocked, func(b *Case) (*float64, error) { return b.thrust(), nil })
 	return h
 }
 
@@ -215,29 +221,31 @@ func after[S, T any](c *layout.Ceiling, from Solved[S], f func(S) (T, error)) So
 
 // runner solves the cases of one model.
 type runner struct {
+	title  title
 	rib    *rib
+	model  frame.Model
 	solver *frame.Solver
 	result frame.Result
 }
 
-func compile(rib *rib, m frame.Model) (*runner, error) {
+func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
 	if err != nil {
 		return nil, err
 	}
-	return &runner{rib: rib, solver: s}, nil
+	return &runner{title: title, rib: rib, model: m, solver: s}, nil
 }
 
 // run solves the rib under its own weight, without some springs and with
 // others set long or short.
 func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
-	err := r.solver.Solve(&frame.Case{
-		Loads: r.rib.loads, Spread: r.rib.spread, Without: without, Misfits: misfits,
-	}, &r.result)
-	if err != nil {
+	acts := frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: without, Misfits: misfits}
+	if err := r.solver.Solve(&acts, &r.result); err != nil {
 		return Case{ID: id}, &CaseError{id, err}
 	}
-	return r.read(id, without), nil
+	c := r.read(id, without)
+	c.answers = []Answer{r.answer(id, &acts)}
+	return c, nil
 }
 
 // raise puts the rib on the lifts, if there are any. That they do not hold it is
@@ -302,22 +310,31 @@ func move(r *runner, movement layout.Number) (out []Case, err error) {
 	return out, nil
 }
 
-// block holds the feet against spreading and reads the greater thrust; walls
-// only push. The feet then hold the rib sideways, and the restraint at the crown,
-// which would take a part of the thrust, is left out.
-func block(c *layout.Ceiling, rib *rib) (*float64, error) {
+// block holds the feet against spreading. The feet then hold the rib sideways, and
+// the restraint at the crown, which would take a part of the thrust, is left out.
+func block(c *layout.Ceiling, rib *rib) (*Case, error) {
 	if c.Vault.HalfAngle.Get() == 0 {
 		return nil, nil
 	}
 	m := rib.model()
 	m.Supports = []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: len(m.Nodes) - 1, Direction: frame.AlongX}}
-	r, err := compile(rib, m)
+	r, err := compile(rib, m, feetHeld)
 	if err != nil {
 		return nil, &CaseError{ID{Kind: FeetBlocked}, err}
 	}
-	if _, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind)); err != nil {
+	blocked, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind))
+	if err != nil {
 		return nil, err
 	}
-	thrust := max(0, r.result.Supports[0], -r.result.Supports[1])
-	return &thrust, nil
+	return &blocked, nil
+}
+
+// thrust is the greater that held feet bear on a wall; walls only push.
+func (c *Case) thrust() *float64 {
+	if c == nil {
+		return nil
+	}
+	supports := c.answers[0].Supports
+	thrust := max(0, supports[0], -supports[1])
+	return &thrust
 }

@@ -2,6 +2,7 @@ package hanging
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 
@@ -53,6 +54,7 @@ type rib struct {
 	spread  []frame.SpreadLoad
 	kinds   []kind // of each spring
 	stiff   []float64
+	names   []string
 }
 
 // part is one piece of the arch: the nodes that it lies between, and its rails'
@@ -157,15 +159,15 @@ func (r *rib) node(s float64) int {
 // does not carry in it.
 func (r *rib) springList(c *layout.Ceiling, arc float64) {
 	area := c.Strap.Width.Get() * c.Strap.Thickness.Get()
-	for _, n := range r.straps {
-		r.kinds = append(r.kinds, strapKind)
+	for i, n := range r.straps {
+		r.kinds, r.names = append(r.kinds, strapKind), append(r.names, fmt.Sprintf("strap %d", i+1))
 		r.stiff = append(r.stiff, steelModulus*area/c.StrapLength(r.at[n]/arc))
 	}
-	for range r.feet {
-		r.kinds, r.stiff = append(r.kinds, ledgerKind), append(r.stiff, bearing)
+	for _, side := range []string{"left", "right"} {
+		r.kinds, r.stiff, r.names = append(r.kinds, ledgerKind), append(r.stiff, bearing), append(r.names, side+" ledger")
 	}
-	for range r.lifts {
-		r.kinds, r.stiff = append(r.kinds, liftKind), append(r.stiff, bearing)
+	for i := range r.lifts {
+		r.kinds, r.stiff, r.names = append(r.kinds, liftKind), append(r.stiff, bearing), append(r.names, fmt.Sprintf("lift %d", i+1))
 	}
 }
 
@@ -254,7 +256,7 @@ func distance(a, b frame.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // model is the whole rib with all its springs, hinged at its field joints.
 func (r *rib) model() frame.Model {
-	m := frame.Chain(r.nodes, r.section.stiffness)
+	m := frame.Chain(r.nodes, r.section.stiffness())
 	for _, n := range r.seams {
 		m.Elements[n-1].FreeJ = true
 	}

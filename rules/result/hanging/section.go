@@ -7,13 +7,30 @@ import (
 	"dryfit/rules/layout"
 )
 
-// section is that of half a rib, net of its reveal.
+// Section is half a rib's, net of its reveal, as it enters the frame.
+type Section struct {
+	E     float64 // modulus of elasticity, free of shear, Pa
+	G     float64 // shear modulus, Pa
+	A     float64 // area, m2
+	I     float64 // second moment, m4
+	Shear float64 // area in shear, m2
+}
+
+// shearShare is the part of a rectangle's area that counts in shear: the stress
+// over it is a parabola.
+const shearShare = 5.0 / 6
+
+func (s Section) stiffness() frame.Section {
+	return frame.Section{EA: s.E * s.A, EI: s.E * s.I, GA: s.G * s.Shear}
+}
+
+// section is that of half a rib, and what carries of it.
 type section struct {
-	stiffness frame.Section
-	whole     resistance
-	left      resistance // what carries at a joint of one layer of a sawn rib
-	width     float64    // m
-	depth     float64    // m
+	Section
+	whole resistance
+	left  resistance // what carries at a joint of one layer of a sawn rib
+	width float64    // m
+	depth float64    // m
 }
 
 // resistance is what a force and a moment are divided by; nothing where no wood
@@ -62,12 +79,10 @@ func shape(strips []strip) (area, second, modulus float64) {
 func newSection(c *layout.Ceiling) section {
 	strips := halfRib(c)
 	area, second, _ := shape(strips)
-	species := c.Rib.Species.Get()
-	E, G := species.TrueMOE(), species.ShearModulus()
+	E, G := moduli(c)
 	s := section{
-		// 5/6: the shear stress over a rectangle is a parabola.
-		stiffness: frame.Section{EA: E * area, EI: E * second, GA: 5.0 / 6 * G * area},
-		width:     c.Rib.Width.Get() / 2, depth: c.Rib.Depth.Get(),
+		Section: Section{E: E, G: G, A: area, I: second, Shear: shearShare * area},
+		width:   c.Rib.Width.Get() / 2, depth: c.Rib.Depth.Get(),
 	}
 	s.whole.area, _, s.whole.modulus = shape(strips)
 	s.left = s.whole
@@ -75,6 +90,11 @@ func newSection(c *layout.Ceiling) section {
 		s.left.area, _, s.left.modulus = shape(withoutLargest(strips))
 	}
 	return s
+}
+
+func moduli(c *layout.Ceiling) (E, G float64) {
+	species := c.Rib.Species.Get()
+	return species.TrueMOE(), species.ShearModulus()
 }
 
 // layered reports whether the rib is sawn in layers, each of which may be

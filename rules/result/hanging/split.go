@@ -37,15 +37,15 @@ func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 			return nil, &SeamError{i + 1}
 		}
 	}
-	for k, piece := range whole.pieces() {
-		if err := piece.hangs(k + 1); err != nil {
+	for k, part := range whole.pieces() {
+		if err := part.hangs(k + 1); err != nil {
 			return nil, err
 		}
-		r, err := compile(piece, piece.model())
+		r, err := compile(part, part.model(), pieceAlone(k+1))
 		if err != nil {
 			return nil, &CaseError{ID{Kind: FirstHungAlone}, err}
 		}
-		one, err := r.run(ID{Kind: FirstHungAlone}, piece.but(strapKind))
+		one, err := r.run(ID{Kind: FirstHungAlone}, part.but(strapKind))
 		if err != nil {
 			return nil, err
 		}
@@ -69,8 +69,8 @@ func raisePieces(whole *rib) (all *Case, err error) {
 	if len(whole.lifts) == 0 {
 		return nil, nil
 	}
-	for k, piece := range whole.pieces() {
-		run, err := compile(piece, piece.model())
+	for k, part := range whole.pieces() {
+		run, err := compile(part, part.model(), pieceAlone(k+1))
 		if err != nil {
 			return nil, &CaseError{ID{Kind: Raised}, err}
 		}
@@ -105,6 +105,7 @@ func together(all *Case, one Case) *Case {
 	all.Straps = append(all.Straps, one.Straps...)
 	all.Slack = append(all.Slack, one.Slack...)
 	all.Lifts = append(all.Lifts, one.Lifts...)
+	all.answers = append(all.answers, one.answers...)
 	if one.Margin < all.Margin*(1-Alike) {
 		all.Margin, all.Piece = one.Margin, one.Piece
 	}
@@ -126,13 +127,14 @@ func (r *rib) piece(k int) *rib {
 	for i, n := range r.straps {
 		if n >= a && n <= b {
 			p.straps = append(p.straps, n-a)
-			p.kinds, p.stiff = append(p.kinds, strapKind), append(p.stiff, r.stiff[i])
+			p.kinds, p.stiff, p.names = append(p.kinds, strapKind), append(p.stiff, r.stiff[i]), append(p.names, r.names[i])
 		}
 	}
 	each := len(r.lifts) / len(r.parts)
-	for _, n := range r.lifts[k*each : (k+1)*each] {
-		p.lifts = append(p.lifts, n-a)
-		p.kinds, p.stiff = append(p.kinds, liftKind), append(p.stiff, bearing)
+	named := r.names[len(r.names)-len(r.lifts):]
+	for i := k * each; i < (k+1)*each; i++ {
+		p.lifts = append(p.lifts, r.lifts[i]-a)
+		p.kinds, p.stiff, p.names = append(p.kinds, liftKind), append(p.stiff, bearing), append(p.names, named[i])
 	}
 	for _, l := range loads {
 		l.Node -= a

@@ -11,6 +11,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
+	"dryfit/rules/result/hanging"
 	"dryfit/spec/quantity"
 )
 
@@ -20,7 +21,8 @@ type Calcs struct {
 	Ceiling *layout.Ceiling
 	Figures []figure.Figure
 	Tables  []figure.Table
-	Rules   []*rules.Rule // to name those that read a figure
+	Frames  []hanging.Frame // for the JSON
+	Rules   []*rules.Rule   // to name those that read a figure
 }
 
 // CalcsText writes the sheet for people: each figure with its formula and the
@@ -214,7 +216,8 @@ func CalcsJSON(w io.Writer, c Calcs) error {
 		Path    string       `json:"path"`
 		Figures []jsonFigure `json:"figures"`
 		Tables  []jsonTable  `json:"tables"`
-	}{Path: c.Path, Figures: []jsonFigure{}, Tables: tablesJSON(c.Tables)}
+		Model   *jsonModel   `json:"model,omitempty"`
+	}{Path: c.Path, Figures: []jsonFigure{}, Tables: tablesJSON(c.Tables), Model: modelJSON(c.Frames)}
 	for _, f := range c.Figures {
 		j := jsonFigure{
 			Key: f.Key, Symbol: f.Symbol, Name: f.Name, Subject: f.Subject, Value: number(f.Value), Unit: f.Value.Unit.String(),

@@ -1,0 +1,118 @@
+package hanging
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/rules/kernel/frame"
+)
+
+// Frame is a frame as it was solved: all that a frame program needs to solve it
+// again, and what was found. Its own weight is the only load.
+type Frame struct {
+	Key     string // "arch", "piece-1", "arch-feet-held"
+	Words   string
+	Model   frame.Model
+	Section Section
+	Springs []string // their names
+	Loads   []frame.NodalLoad
+	Spread  []frame.SpreadLoad
+	Cases   []Answer
+}
+
+// Answer is one case of a frame, as solved.
+type Answer struct {
+	ID
+	Without  []int          // springs that it lacks
+	Misfits  []frame.Misfit // of its springs
+	Nodes    []frame.Displacement
+	Springs  []frame.SpringForce
+	Supports []float64 // force of each on the frame, along its direction
+
+	of *runner
+}
+
+// Has reports whether a spring is in the case.
+func (a *Answer) Has(spring int) bool { return !slices.Contains(a.Without, spring) }
+
+// Longer is by how much a spring is set long, in m.
+func (a *Answer) Longer(spring int) float64 {
+	by := 0.0
+	for _, m := range a.Misfits {
+		if m.Spring == spring {
+			by += m.Longer
+		}
+	}
+	return by
+}
+
+// answer keeps the solved case.
+func (r *runner) answer(id ID, acts *frame.Case) Answer {
+	return Answer{
+		ID: id, Without: acts.Without, Misfits: acts.Misfits, of: r,
+		Nodes: slices.Clone(r.result.Nodes), Springs: slices.Clone(r.result.Springs), Supports: slices.Clone(r.result.Supports),
+	}
+}
+
+// Cases lists every case that is solved, in the order of the calculation sheet.
+func (h *Hanging) Cases() []*Case {
+	var out []*Case
+	add := func(c *Case, err error) {
+		if err == nil && c != nil && len(c.answers) > 0 {
+			out = append(out, c)
+		}
+	}
+	list := func(cases []Case, err error) {
+		for i := range cases {
+			add(&cases[i], err)
+		}
+	}
+	raised, alone, first, packed, blocked := h.Raised.Get(), h.Alone.Get(), h.First.Get(), h.Packed.Get(), h.Blocked.Get()
+	lost, lostPack, set, moved := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get()
+	add(raised.Is, raised.Err)
+	add(alone.Is, alone.Err)
+	add(&first.Is.Case, first.Err)
+	add(packed.Is, packed.Err)
+	list(lost.Is, lost.Err)
+	list(lostPack.Is, lostPack.Err)
+	list(set.Is.Cases, set.Err)
+	list(moved.Is, moved.Err)
+	add(blocked.Is, blocked.Err)
+	return out
+}
+
+// Frames are those that the cases are of: the whole arch, the pieces of a split
+// one, the arch with its feet held. There are none where nothing is solved.
+func (h *Hanging) Frames() []Frame {
+	var out []Frame
+	for _, c := range h.Cases() {
+		for _, a := range c.answers {
+			at := slices.IndexFunc(out, func(f Frame) bool { return f.Key == a.of.title.key })
+			if at < 0 {
+				at = len(out)
+				out = append(out, a.of.frame())
+			}
+			out[at].Cases = append(out[at].Cases, a)
+		}
+	}
+	return out
+}
+
+func (r *runner) frame() Frame {
+	return Frame{
+		Key: r.title.key, Words: r.title.words, Model: r.model, Section: r.rib.section.Section, Springs: r.rib.names,
+		Loads: r.rib.loads, Spread: r.rib.spread,
+	}
+}
+
+// title names a frame.
+type title struct{ key, words string }
+
+var (
+	wholeArch = title{"arch", "an edge rib of the whole arch"}
+	feetHeld  = title{"arch-feet-held", "an edge rib of the whole arch, its feet held"}
+)
+
+func pieceAlone(number int) title {
+	return title{fmt.Sprintf("piece-%d", number), fmt.Sprintf("an edge rib of piece %d, before the pieces are joined", number)}
+}
