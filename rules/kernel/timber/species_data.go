@@ -68,7 +68,7 @@ var species = []Species{
 		movement(0.00190, 0.00274, changeTable).shrinkage(5.5, 7.8, shrinkTable),
 	wood(Hardwood, 0.069, "yellow-poplar", "yellow poplar", "poplar, yellow", "tulipwood").
 		properties(0.40, 0.42, 1.58, 10100, 5540, 500, 1190).
-		movement(0.00158, 0.00289, changeTable.FromMemory()).shrinkage(4.6, 8.2, shrinkTable).flame("170 to 185", "class C", flameTable),
+		movement(0.00158, 0.00289, changeTable.FromMemory()).shrinkage(4.6, 8.2, shrinkTable).flame("170 to 185", "class C", flameTable.FromMemory()),
 	wood(Hardwood, 0.063, "sugar maple", "hard maple", "maple, sugar").
 		properties(0.56, 0.63, 1.83, 15800, 7830, 1470, 2330).
 		movement(0.00165, 0.00353, changeTable).shrinkage(4.8, 9.9, shrinkTable.FromMemory()),
@@ -92,7 +92,7 @@ var species = []Species{
 		movement(0.00165, 0.00267, changeTable.FromMemory()).shrinkage(4.8, 7.6, shrinkTable).flame("70 to 100", "class B or C", flameTable),
 	wood(Softwood, 0.086, "western redcedar", "western red cedar", "redcedar, western").
 		properties(0.31, 0.32, 1.11, 7500, 4560, 460, 990).
-		movement(0.00111, 0.00234, changeTable.FromMemory()).shrinkage(2.4, 5.0, shrinkTable).flame("69", "class B", flameTable),
+		movement(0.00111, 0.00234, changeTable.FromMemory()).shrinkage(2.4, 5.0, shrinkTable).flame("70", "class B", flameTable.FromMemory()),
 	wood(Softwood, 0, "eastern white pine", "white pine", "pine, eastern white").
 		properties(0.34, 0.35, 1.24, 8600, 4800, 440, 900).
 		movement(0.00071, 0.00212, changeTable).shrinkage(2.1, 6.1, shrinkTable.FromMemory()).flame("85", "class C", flameTable.FromMemory()),
