@@ -38,6 +38,14 @@ func TippingBasis(support, valid string) Basis {
 	}
 }
 
+// AtMost is what a figure of the panel's own weight, as worked out for its nominal
+// mass, grows to with the spread of densities, and words that say both.
+func (p *Pass) AtMost(nominal quantity.Value) (most quantity.Value, words string) {
+	most = nominal
+	most.SI *= p.Ceiling.Panel.Heavier()
+	return most, p.Textf(" where the panel weighs the most it may, %v (nominally %v)", quantity.Mass(p.Ceiling.Panel.Most.Get()), nominal)
+}
+
 // Envelope is the cases whose worst governs the straps, as Hung gives a result.
 func (p *Pass) Envelope() ([]*hanging.Case, bool) {
 	cases, err := p.Results.Hanging().Envelope()

@@ -91,3 +91,19 @@ func TestStretchesFollowTheCut(t *testing.T) {
 	assert.InEpsilon(t, wedge(20.0/21), first["radial"]-first["plumb"], 0.03)
 	assert.InEpsilon(t, wedge(21.0/20), first["level"]-first["radial"], 0.03)
 }
+
+// By hand: ribs, rails and tenons may be 10% heavier, the skin 15%, and straps as
+// heavy as they are.
+func TestTheMostThatAPanelWeighs(t *testing.T) {
+	c := sample.Room(t, nil)
+	by := map[layout.PieceKind]float64{
+		layout.Rib: 1.10, layout.HalfRib: 1.10, layout.Rail: 1.10, layout.HalfRail: 1.10, layout.LooseTenon: 1.10,
+		layout.SkinSheet: 1.15, layout.Hanger: 1,
+	}
+	want := 0.0
+	for _, p := range c.Panel.Pieces.Get() {
+		want += p.Mass * float64(p.Count) * by[p.Kind]
+	}
+	assert.InEpsilon(t, want, c.Panel.Most.Get(), 1e-9)
+	assert.InDelta(t, 1.118, c.Panel.Heavier(), 0.003)
+}

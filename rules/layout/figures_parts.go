@@ -97,6 +97,11 @@ func (c *Ceiling) massFigures(l *Lines) {
 	density("rib.density", "ρ_r", "the rib", c.Rib.Member)
 	density("rail.density", "ρ_l", "the rail", c.Rail)
 	c.pieceFigures(l)
+	l.Add("panel.mass.most", "m_x", "mass of the heaviest panel, at the upper end of the spread of densities", func(f *figure.Figure) figure.Measure {
+		f.Method = "sheets 15% heavier (retail plywood weight charts), solid wood 10%, the coefficient of variation of specific gravity (Wood Handbook, table 5-6, from memory)"
+		f.Terms = []figure.Term{Term("m", Measured(c.Panel.Mass, quantity.Kilogram))}
+		return Measured(c.Panel.Most, quantity.Kilogram)
+	})
 	l.Add("panel.centre-height", "z_m", "height of the panel's centre of mass above the springing", func(f *figure.Figure) figure.Measure {
 		f.Method = "the pieces' centres, weighted by mass"
 		return Metres(c.Number("", func() float64 { return c.Panel.Centre.Get().Z }))

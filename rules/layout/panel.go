@@ -29,17 +29,21 @@ func (r Reveal) Given() bool { return r.Width.Given() && r.Depth.Given() }
 // Panel is one shop-built unit, the heaviest of them where they differ.
 type Panel struct {
 	Along, Around, Count Count
-	Modules              Number // along, in one panel; whole where the seams fall on ribs
-	Length, EndLength    Number // of an inner panel, of one at an end of the vault
-	Width, Height        Number // of its box as hung
-	Arc                  Number // of its intrados
-	Mass                 Number
+	Modules              Number                    // along, in one panel; whole where the seams fall on ribs
+	Length, EndLength    Number                    // of an inner panel, of one at an end of the vault
+	Width, Height        Number                    // of its box as hung
+	Arc                  Number                    // of its intrados
+	Mass, Most           Number                    // of the densities as tabulated, and at the upper end of their spread
 	Centre               record.Value[curve.Point] // of mass
 	Outline              record.Value[Region]      // its section, skin included
 	Tolerance, Form      Number
 	Pieces               record.Value[[]Piece]
 	Parts                record.Value[[]Part] // of an arch, each with its own weight
 }
+
+// Heavier is how many times its nominal mass the panel may weigh, and with it
+// each force of its own weight.
+func (p Panel) Heavier() float64 { return p.Most.Get() / p.Mass.Get() }
 
 // Climate is the moisture content of the wood, fractions.
 type Climate struct {

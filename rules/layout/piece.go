@@ -24,6 +24,19 @@ type Piece struct {
 	From     record.Set // the keys that it comes from
 }
 
+// Most is the mass of one at the upper end of its material's published spread;
+// steel is as heavy as it is.
+func (p Piece) Most() float64 {
+	switch p.Kind {
+	case SkinSheet:
+		return p.Mass * (1 + timber.SheetSpread)
+	case Hanger:
+		return p.Mass
+	default:
+		return p.Mass * (1 + timber.SolidSpread)
+	}
+}
+
 // steelDensity is in kg/m3 (41.82 lb by square foot and inch of thickness is
 // 8039 with its coating; bare steel is 7850, from memory).
 const steelDensity = 7850
@@ -104,6 +117,7 @@ func (c *Ceiling) weigh() {
 	})
 	p.Parts = Derive(c, func() []Part { return c.parts(arch.Get()) })
 	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
+	p.Most = named(c, "panel.mass.most", func() float64 { return arch.Get()[heaviest.Get()].most })
 	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
 	p.Outline = Derive(c, func() Region {
 		s0, s1 := c.part(heaviest.Get())
@@ -137,6 +151,7 @@ type weighed struct {
 	pieces []Piece
 	points []Piece // rails each by itself, where pieces has those that are alike once
 	mass   float64
+	most   float64
 	centre curve.Point
 }
 
@@ -164,6 +179,7 @@ func (c *Ceiling) weighed(k int) (w weighed) {
 	for _, piece := range w.pieces {
 		m := piece.Mass * float64(piece.Count)
 		w.mass += m
+		w.most += piece.Most() * float64(piece.Count)
 		w.centre.Y += m * piece.Centre.Y
 		w.centre.Z += m * piece.Centre.Z
 	}

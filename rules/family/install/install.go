@@ -48,14 +48,14 @@ func checkLiftShare(p *rules.Pass) {
 	each := len(p.Ceiling.Lift.Stations.Get())
 	capacity := p.Stated("lift.capacity", quantity.Mass(p.Ceiling.Lift.Capacity.Get()).Value())
 	for i, force := range raised.Lifts {
-		mass := 2 * force / gravity
-		if mass <= capacity.SI {
+		mass, heavy := p.AtMost(quantity.Mass(2 * force / gravity).Value())
+		if mass.SI <= capacity.SI {
 			continue
 		}
 		p.Report(rules.Finding{
 			At: "lift.capacity", Related: []string{"lift.stations"},
-			Text:     p.Textf("lift %d%s takes {measured} of the panel's %v; its capacity is {limit}", i%each+1, under(raised.Over(i, each)), quantity.Mass(p.Ceiling.Panel.Mass.Get())),
-			Measured: quantity.Mass(mass).Value(), Bound: capacity,
+			Text:     p.Textf("lift %d%s takes {measured}%s; its capacity is {limit}", i%each+1, under(raised.Over(i, each)), heavy),
+			Measured: mass, Bound: capacity,
 		})
 	}
 }

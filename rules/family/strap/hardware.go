@@ -95,13 +95,14 @@ func checkWithdrawal(p *rules.Pass, key, on string, wood timber.Species, force f
 	}
 	duration := p.Limit("duration")
 	allowed := withdrawalFactor * wood.SG12 * wood.SG12 * s.Diameter.Get() * s.Penetration.Get() * float64(s.Count.Get()) * duration.SI
-	if force <= allowed {
+	most, heavy := p.AtMost(quantity.Force(force).Value())
+	if most.SI <= allowed {
 		return
 	}
 	p.Report(rules.Finding{
 		At: key, Related: []string{"strap.screws"},
-		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s; in %s they allow {limit} in withdrawal", n, s.Count.Get(), on, words, wood.Name),
-		Measured: quantity.Force(force).Value(), Bound: p.Published("strap.screws", quantity.Force(allowed).Value(), cite.CivilFormulas.At("eq. 6.37")),
+		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s%s; in %s they allow {limit} in withdrawal", n, s.Count.Get(), on, words, heavy, wood.Name),
+		Measured: most, Bound: p.Published("strap.screws", quantity.Force(allowed).Value(), cite.CivilFormulas.At("eq. 6.37")),
 	})
 }
 
@@ -159,11 +160,11 @@ func checkSection(p *rules.Pass) {
 	rupture := p.Limit("ultimate").SI * (st.Width.Get() - st.Hole.Get()) * st.Thickness.Get() / p.Limit("rupture-factor").SI
 	allowed := p.Limit("ultimate")
 	allowed.Value = quantity.Force(max(0, min(yield, rupture))).Value()
-	if force > allowed.SI {
+	if most, heavy := p.AtMost(quantity.Force(force).Value()); most.SI > allowed.SI {
 		p.Report(rules.Finding{
 			At: "strap.thickness", Related: []string{"strap.width", "strap.hole"},
-			Text:     p.Textf("strap %d carries {measured} %s; its metal allows {limit} beside the hole", n, in.Words()),
-			Measured: quantity.Force(force).Value(), Bound: allowed,
+			Text:     p.Textf("strap %d carries {measured} %s%s; its metal allows {limit} beside the hole", n, in.Words(), heavy),
+			Measured: most, Bound: allowed,
 		})
 	}
 }

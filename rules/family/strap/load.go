@@ -69,17 +69,17 @@ func checkLoad(p *rules.Pass) {
 		return
 	}
 	force, n, in := hanging.Worst(cases)
-	worst := quantity.Force(force).Value()
+	worst, heavy := p.AtMost(quantity.Force(force).Value())
 	f := rules.Finding{
 		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting"}, Measured: worst,
 		Bound: p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value()),
-		Text:  p.Textf("strap %d carries {measured} %s; its allowable is {limit}", n, in.Words()),
+		Text:  p.Textf("strap %d carries {measured} %s%s; its allowable is {limit}", n, in.Words(), heavy),
 	}
-	if force > f.Bound.SI {
+	if worst.SI > f.Bound.SI {
 		p.Report(f)
 	}
-	if f.Bound = p.Limit("share"); f.Bound.Known() && force > f.Bound.SI {
-		f.At, f.Text = "strap.stations", p.Textf("strap %d carries {measured} %s; the standards allow {limit}", n, in.Words())
+	if f.Bound = p.Limit("share"); f.Bound.Known() && worst.SI > f.Bound.SI {
+		f.At, f.Text = "strap.stations", p.Textf("strap %d carries {measured} %s%s; the standards allow {limit}", n, in.Words(), heavy)
 		p.Report(f)
 	}
 }
@@ -111,12 +111,12 @@ func checkLost(p *rules.Pass) {
 		}
 		cases = append(cases, &lost[i])
 	}
-	if force, n, in := hanging.Worst(cases); force > allowable.SI {
+	force, n, in := hanging.Worst(cases)
+	if most, heavy := p.AtMost(quantity.Force(force).Value()); in != nil && most.SI > allowable.SI {
 		found = true
 		p.Report(rules.Finding{
-			At: "strap.allowable.load", Related: []string{"strap.stations"},
-			Text:     p.Textf("%s strap %d carries {measured}; its allowable is {limit}", in.Words(), n),
-			Measured: quantity.Force(force).Value(), Bound: allowable,
+			At: "strap.allowable.load", Related: []string{"strap.stations"}, Measured: most, Bound: allowable,
+			Text: p.Textf("%s strap %d carries {measured}%s; its allowable is {limit}", in.Words(), n, heavy),
 		})
 	}
 	if found {

@@ -37,13 +37,13 @@ func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
 // rated compares the panel with the rated load of a leg that has one; who rides with it is
 // not counted.
 func rated(p *rules.Pass, l carrying.Leg) {
-	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() || p.Ceiling.Panel.Mass.Get() <= l.Capacity.Get() {
+	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() || p.Ceiling.Panel.Most.Get() <= l.Capacity.Get() {
 		return
 	}
 	key := spec.Key("route", l.Index, "capacity")
 	p.Report(rules.Finding{
-		At: key, Text: "the panel is {measured}, and the " + l.Name.Get() + " is rated for {limit}, its passengers included",
-		Measured: quantity.Mass(p.Ceiling.Panel.Mass.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
+		At: key, Text: p.Textf("the panel is {measured} at most (nominally %v), and the %s is rated for {limit}, its passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
+		Measured: quantity.Mass(p.Ceiling.Panel.Most.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
 	})
 }
 

@@ -13,7 +13,7 @@ var weight = rules.Rule{
 	Title:    "the panel is light enough for those who carry it",
 	Why:      "People who carry too much let go.",
 	Severity: rules.Query,
-	Figures:  []string{"panel.mass"},
+	Figures:  []string{"panel.mass.most"},
 	Limits: []rules.Limit{{
 		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
 		Sense: rules.AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
@@ -21,7 +21,7 @@ var weight = rules.Rule{
 	Basis: rules.Basis{
 		Formula: "m ≤ n·k·m_1",
 		Symbols: []rules.Symbol{
-			{Name: "m", Means: "mass of the panel", Unit: "kg"},
+			{Name: "m", Means: "mass of the panel, at the upper end of the spread of its densities", Unit: "kg"},
 			{Name: "n", Means: "people", Unit: "1"},
 			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three and more", Unit: "1"},
 			{Name: "m_1", Means: "mass that one lifts", Unit: "kg"},
@@ -48,7 +48,8 @@ func checkWeight(p *rules.Pass) {
 	people := c.Crew.People.Get()
 	together := limit
 	together.Value = quantity.Mass(limit.SI * float64(people) * team(people)).Value()
-	if c.Panel.Mass.Get() <= together.SI {
+	most := c.Panel.Most.Get()
+	if most <= together.SI {
 		return
 	}
 	severity, aids := rules.Query, ""
@@ -57,8 +58,8 @@ func checkWeight(p *rules.Pass) {
 	}
 	p.Report(rules.Finding{
 		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
-		Text:     p.Textf("the panel is {measured}; %d people carry {limit} together%s", people, aids),
-		Measured: quantity.Mass(c.Panel.Mass.Get()).Value(), Bound: together,
+		Text:     p.Textf("the panel is {measured} at most (nominally %v); %d people carry {limit} together%s", quantity.Mass(c.Panel.Mass.Get()), people, aids),
+		Measured: quantity.Mass(most).Value(), Bound: together,
 	})
 }
 

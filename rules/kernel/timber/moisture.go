@@ -100,6 +100,15 @@ func HumidityFor(temperature, moisture float64) (float64, error) {
 	return (lo + hi) / 2, nil
 }
 
+// How much heavier than its tabulated density wood may be.
+const (
+	// SolidSpread is the coefficient of variation of clear wood's specific
+	// gravity: Wood Handbook, FPL-GTR-282, table 5-6, from memory.
+	SolidSpread = 0.10
+	// SheetSpread is what retail plywood weight charts say to allow.
+	SheetSpread = 0.15
+)
+
 // Density is in kg/m3, from the specific gravity at the same moisture content:
 // 1000·G·(1 + M). Source: Wood Handbook, FPL-GTR-190, chapter 4.
 func Density(sg, moisture float64) float64 { return 1000 * sg * (1 + moisture) }
