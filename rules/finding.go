@@ -39,6 +39,7 @@ type Finding struct {
 	Measured quantity.Value // zero: the finding has no figure
 	Bound    Bound          // zero: it has no limit, as with what can't be built at all
 	Offers   []Offer        // candidates, best first
+	NotBy    []string       // keys that would hide the fault and not cure it
 
 	// Running the rules adds these.
 

@@ -10,9 +10,13 @@ func remedies() []field {
 		must("size", number("Size", "Of the changes; smaller is better.")),
 		must("verdict", word("Verdict", "Of the spec with the changes.", verdicts...)),
 		must("counts", counts()),
+		must("comments", listOf("Comments", "Of the file, that stand beside a changed value or state the old one.", record("Comment", "That nothing changes.", []field{
+			must("line", count("Line", "Where it is, in the changed file.")), must("text", text("Text", "With its mark.")), must("key", text("Key", "That was changed.")),
+		}))),
 	}, effect()...)
-	cure := append(append(change(), must("size", number("Size", "Of the change; smaller is better."))), effect()...)
-	cured := record("Finding and cures", "What clears one finding by itself.", []field{
+	cure := append(append(change(), must("size", number("Size", "Of the changes; smaller is better.")),
+		may("also", listOf("Also", "Changes that it takes besides.", record("Change", "Of one key.", change())))), effect()...)
+	cured := record("Finding and cures", "What clears one finding.", []field{
 		must("finding", finding()),
 		must("cures", listOf("Cures", "The nearest value of each key that does.", record("Cure", "A change and its effect.", cure))),
 	})
@@ -25,10 +29,11 @@ func remedies() []field {
 		must("interrupted", flag("Interrupted", "Whether it was stopped.")),
 		must("whole", flag("Whole", "Whether the search left nothing out that it could reach.")),
 		must("open", findings("Open", "What was to be cleared.")),
-		must("answers", listOf("Answers", "The smallest first.", record("Answer", "Changes that leave nothing that fails the spec.", answer))),
+		must("answers", listOf("Answers", "What a shop would rather do first.", record("Answer", "Changes that leave nothing that fails the spec.", answer))),
 		must("alone", rules("Alone", "That nothing that may change satisfies.")),
 		must("against", rules("Against", "That can't all be satisfied, though without any one of them the others can.")),
 		must("tied", listOf("Tied", "Keys that findings hang on and that may not change.", text("Key", "In the spec."))),
+		must("needed", listOf("Needed", "Changes with which there would be an answer, of keys that may not change.", record("Change", "Of one key.", change()))),
 		may("each", listOf("Each", "With --each, the findings one by one.", cured)),
 	}
 }
@@ -52,6 +57,7 @@ func effect() []field {
 	return []field{
 		must("clears", named("Clears", "Findings that go.")),
 		must("brings", named("Brings", "Findings that come.")),
+		must("worse", named("Worse", "Holds and queries that lie further past their limits.")),
 		must("stays_clear", listOf("Stays clear", "Rules that may hold, hang on what was changed, and find nothing as before.", text("Rule", "Its id."))),
 		must("panel_mass_gained", number("Panel mass gained", "By each panel, kg.")),
 		must("panels_more", property("Panels more", "Than before.", object{"type": "integer"})),

@@ -33,13 +33,15 @@ func remedyCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "remedy SPEC",
 		Short: "Find the smallest changes of a spec that clear its findings",
-		Long: "Searches for the fewest and smallest changes of a spec that leave no hold (with\n" +
-			"--strict, no query either), in steps that the trade buys and sets out. Each answer is\n" +
+		Long: "Searches for the cheapest and smallest changes of a spec that leave no hold (with\n" +
+			"--strict, no query either), in steps that the trade buys and sets out; those that make\n" +
+			"nothing else worse come first. The standards say what a shop would rather change. Each answer is\n" +
 			"written into the spec and checked by all rules before it is shown. Where there is\n" +
-			"none, it says which rules stand against each other.\n\n" +
+			"none, it says which rules stand against each other, and which other keys would have\n" +
+			"to change. --write lists the comments that are left beside a changed value.\n\n" +
 			"--may-change names the keys or tables that may change. Without it all may but the\n" +
 			"room, the route, the curve of the vault, the climate, and facts such as allowable\n" +
-			"loads, lifts and fittings.\n\n" +
+			"loads, lifts and the size of fittings.\n\n" +
 			"Exit status: 0 an answer was found or nothing is to be cured, 1 none was found,\n" +
 			"2 could not check, 130 interrupted (what was found so far is shown, not written).",
 		Example: "  dryfit remedy specs/reading-room.ceiling.toml\n" +
@@ -177,5 +179,8 @@ func (f remedyFlags) conclude(s streams, in input, src []byte, r report.Remedy) 
 		return fmt.Errorf("write %s: %w", in.path, err)
 	}
 	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, report.Safe(in.name))
+	for _, c := range a.Comments {
+		fmt.Fprintf(s.err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, report.Safe(c.Key), report.Safe(c.Text))
+	}
 	return nil
 }

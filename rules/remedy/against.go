@@ -21,6 +21,20 @@ func (s *search) tied(list []rules.Finding) []string {
 	return out
 }
 
+// needed is the cheapest set of changes, of keys that may change and of others,
+// that would be an answer: those of the others.
+func (s *search) needed() []Change {
+	t := *s.trial
+	t.limit = s.reviews + (s.limit-s.reviews)/2
+	sub := newSearch(&t, allowed{named: tables()}, 1)
+	sub.explore()
+	s.reviews = t.reviews
+	for _, st := range sub.distinct() {
+		return slices.DeleteFunc(slices.Clone(st.changes), func(c Change) bool { return s.may.key(c.Key) })
+	}
+	return nil
+}
+
 // tables are the top tables of a spec that something is built by.
 func tables() []string {
 	var out []string

@@ -17,6 +17,9 @@ type Change struct {
 	Was     any  // as in a spec's tree
 	Assumed bool // the spec leaves the key out, and Was is what is taken for it
 	Value   any
+	// Place is the key's in the order in which a shop would rather change a
+	// spec, from 1.
+	Place int
 	// Size is how large the change is, for comparison: its share of what was;
 	// of a share of the arc, twice the change itself; of a word, a half.
 	Size float64
@@ -59,6 +62,16 @@ func listSize(p schema.Property, was any, list []any) float64 {
 		if v != had[i] {
 			sum += size(p, had[i], v)
 		}
+	}
+	return sum
+}
+
+// Cost adds up the places of the keys: two changes in the first place cost as
+// much as one in the second.
+func Cost(changes []Change) int {
+	sum := 0
+	for _, c := range changes {
+		sum += c.Place
 	}
 	return sum
 }

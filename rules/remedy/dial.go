@@ -178,14 +178,18 @@ func sized(key, now, format string) []dial {
 	if unit == quantity.Fraction {
 		low, high = 0, 1
 	}
-	if v.SI == 0 {
+	signed := format == "length-signed"
+	switch {
+	case signed:
+		low, high = v.SI-100*l.size, v.SI+100*l.size
+	case v.SI == 0:
 		high = 100 * l.size
 	}
 	d := dial{
 		key: key, now: v.SI,
 		at: func(steps int) (any, bool) {
 			r, ok := l.from(v.SI, steps)
-			if !ok || r.si < 0 || r.si == 0 && format != "length-zero" && unit != quantity.Fraction {
+			if !ok || !signed && r.si < 0 || r.si == 0 && !signed && format != "length-zero" && unit != quantity.Fraction {
 				return nil, false
 			}
 			return r.text, true

@@ -13,14 +13,15 @@ import (
 type Effect struct {
 	Clears []rules.Finding // holds, queries and notes that are gone, as they were
 	Brings []rules.Finding // findings that are new, or more severe than before
+	Worse  []rules.Finding // holds and queries of before that lie further past their limits
 	Stays  []*rules.Rule   // rules that may hold, hang on what was changed, and find nothing as before
 	Mass   float64         // kg that each panel gains
 	Panels int             // that there are more
 }
 
-// Clean reports whether no hold or query is brought about.
+// Clean reports whether no hold or query is brought about or made worse.
 func (e Effect) Clean() bool {
-	return !slices.ContainsFunc(e.Brings, func(f rules.Finding) bool {
+	return len(e.Worse) == 0 && !slices.ContainsFunc(e.Brings, func(f rules.Finding) bool {
 		return f.Severity == rules.Hold || f.Severity == rules.Query
 	})
 }
@@ -30,6 +31,12 @@ func effect(before, after *review.Sheet, list []*rules.Rule, keys []string) Effe
 	e := Effect{
 		Clears: missing(before.Findings, after.Findings, false),
 		Brings: missing(after.Findings, before.Findings, true),
+	}
+	for _, f := range rules.Worse(before.Findings, after.Findings) {
+		brought := func(g rules.Finding) bool { return g.Rule == f.Rule && g.At == f.At }
+		if !slices.ContainsFunc(e.Brings, brought) {
+			e.Worse = append(e.Worse, f)
+		}
 	}
 	if before.Ceiling != nil && after.Ceiling != nil {
 		b, a := before.Ceiling.Panel, after.Ceiling.Panel
@@ -78,15 +85,22 @@ func quiet(s *review.Sheet, r *rules.Rule) bool {
 	return !unchecked(s, r) && !slices.ContainsFunc(s.Findings, func(f rules.Finding) bool { return f.Rule == r })
 }
 
-// Cure is one key's nearest value that clears a finding.
+// Cure is one key's nearest value that clears a finding, with those of others
+// where it takes more than one.
 type Cure struct {
 	Change
+	Also []Change
 	Effect
 }
 
+// All is the changes of a cure.
+func (c Cure) All() []Change { return append([]Change{c.Change}, c.Also...) }
+
 // Cures is the nearest values of each key that clear one finding of a spec,
-// with what else they change: those that bring no hold or query first, then the
-// smallest. Where the finding does not hang on a number there may be none.
+// with what else they change: those that make nothing worse first, then those
+// that cost a shop less, then the smallest. Where no key does and makes nothing
+// worse, two keys are looked for. Where the finding does not hang on a number
+// there may be none.
 func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options) (cures []Cure, reviews int, err error) {
 	may, err := allow(o.MayChange)
 	if err != nil {
@@ -100,10 +114,34 @@ func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options)
 			cures = append(cures, t.curesBy(st, f, least, k)...)
 		}
 	}
+	if !slices.ContainsFunc(cures, func(c Cure) bool { return c.Clean() }) {
+		cures = append(cures, t.pairs(f, may)...)
+	}
 	slices.SortStableFunc(cures, func(a, b Cure) int {
-		return cmp.Or(-boolCompare(a.Clean(), b.Clean()), cmp.Compare(a.Size, b.Size))
+		return cmp.Or(-boolCompare(a.Clean(), b.Clean()), cmp.Compare(Cost(a.All()), Cost(b.All())), cmp.Compare(Total(a.All()), Total(b.All())))
 	})
 	return cures, t.reviews, nil
+}
+
+// forPairs is the most reviews that a search for two keys takes.
+const forPairs = 1500
+
+// pairs are changes of two keys that clear a finding and make nothing worse.
+func (t *trial) pairs(f rules.Finding, may allowed) []Cure {
+	two := *t
+	two.goal, two.limit = &f, min(t.limit, t.reviews+forPairs)
+	s := newSearch(&two, may, 2)
+	s.most = 2
+	s.sweep()
+	t.reviews = two.reviews
+	var out []Cure
+	for _, st := range s.distinct() {
+		e := effect(t.sheet, st.sheet, t.options.Rules, keysOf(st.changes))
+		if len(st.changes) == 2 && e.Clean() {
+			out = append(out, Cure{st.changes[0], st.changes[1:], e})
+		}
+	}
+	return out
 }
 
 // curesBy is the cures by one key. Of counts and words one that brings nothing
@@ -124,11 +162,40 @@ func (t *trial) curesBy(st *state, f rules.Finding, least rules.Severity, k knob
 			continue
 		}
 		seen[canon(next.changes)] = true
-		if !t.over() && t.judge(next) && cleared(f, next.sheet, least) {
-			out = append(out, Cure{next.changes[0], effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
+		if !t.over() && t.judge(next) && t.cleared(f, next.sheet, least) {
+			next = t.further(f, least, k, next)
+			out = append(out, Cure{next.changes[0], nil, effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
 		}
 	}
 	return out
+}
+
+// further goes on with a key until its value makes nothing else worse, where it
+// gets there: a fitting that is only just off a rib is still too near to it.
+func (t *trial) further(f rules.Finding, least rules.Severity, k knob, st *state) *state {
+	const most = 3
+	t.goal = &f
+	defer func() { t.goal = nil }()
+	at := st
+	for range most {
+		worse := rules.Worse(t.sheet.Findings, at.sheet.Findings)
+		if len(worse) == 0 {
+			return at
+		}
+		var next *state
+		for _, v := range t.cures(at, worse[0], rules.Query, k, nil) {
+			to, ok := t.change(at, k, v)
+			if ok && len(to.changes) > 0 && !t.over() && t.judge(to) && t.cleared(f, to.sheet, least) {
+				next = to
+				break
+			}
+		}
+		if next == nil {
+			return st
+		}
+		at = next
+	}
+	return st
 }
 
 func boolCompare(a, b bool) int {
@@ -148,6 +215,8 @@ func nearer(s *review.Sheet, f rules.Finding, knobs []knob) [2][]knob {
 	var out [2][]knob
 	for _, k := range knobs {
 		switch {
+		case slices.ContainsFunc(f.NotBy, func(key string) bool { return under(k.key, key) }):
+			// it would hide the fault
 		case names(f, k.key):
 			out[0] = append(out[0], k)
 		case reads(s, f.Rule, k.key):

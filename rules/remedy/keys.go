@@ -21,9 +21,9 @@ var fixed = []string{
 	"dryfit", "project", "accept",
 	"room", "route",
 	"vault.profile", "vault.span", "vault.rise", "vault.radius", "vault.crown_radius", "vault.haunch_radius",
-	"climate", "strap.allowable", "strap.material",
+	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material",
 	"lift.units", "lift.capacity", "lift.reach", "lift.stowed",
-	"fitting",
+	"fitting.*.name", "fitting.*.kind", "fitting.*.coffer", "fitting.*.size",
 }
 
 // allowed is which keys a search may change.
@@ -55,7 +55,7 @@ func suggestion(key string, known []string) string {
 
 func (a allowed) key(key string) bool {
 	if len(a.named) == 0 {
-		return !slices.ContainsFunc(fixed, func(f string) bool { return under(key, f) })
+		return !slices.ContainsFunc(fixed, func(f string) bool { return under(pattern(key), f) })
 	}
 	return slices.ContainsFunc(a.named, func(n string) bool { return under(key, n) || under(pattern(key), n) })
 }

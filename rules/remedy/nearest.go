@@ -37,8 +37,8 @@ func (p *probe) read(steps int) reading {
 	}
 	s := p.t.run(next.tree, []*rules.Rule{p.f.Rule})
 	r := reading{valid: len(s.Problems) == 0 && !unchecked(s, p.f.Rule), gap: math.NaN()}
-	r.cleared = r.valid && cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
-	if g, still := again(p.f, s, p.least); still {
+	r.cleared = r.valid && p.t.cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
+	if g, still := p.t.again(p.f, s, p.least); still {
 		r.same = g.Text == p.f.Text && g.Measured == p.f.Measured && g.Bound.Value == p.f.Bound.Value
 		r.gap = gap(g)
 	}
@@ -185,7 +185,7 @@ func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob, 
 			continue
 		}
 		next, ok := t.change(st, k, o.Value)
-		if ok && !t.over() && cleared(f, t.run(next.tree, []*rules.Rule{f.Rule}), least) {
+		if ok && !t.over() && t.cleared(f, t.run(next.tree, []*rules.Rule{f.Rule}), least) {
 			return append(out, o.Value)
 		}
 	}

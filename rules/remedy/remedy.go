@@ -39,6 +39,7 @@ type trial struct {
 	sheet   *review.Sheet // the spec as it stands
 	reviews int
 	limit   int
+	goal    *rules.Finding // if set, all that is to be cleared
 }
 
 func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
@@ -98,6 +99,24 @@ func open(s *review.Sheet, least rules.Severity) []rules.Finding {
 	return out
 }
 
+// standing is what is still to be cleared of a changed spec: what fails it; or,
+// where there is a goal, that and what the changes have made worse.
+func (t *trial) standing(s *review.Sheet) []rules.Finding {
+	if t.goal == nil {
+		return open(s, level(t.options))
+	}
+	var out []rules.Finding
+	if f, still := t.again(*t.goal, s, min(t.goal.Severity, rules.Query)); still || unchecked(s, t.goal.Rule) {
+		out = append(out, f)
+	}
+	for _, f := range rules.Worse(t.sheet.Findings, s.Findings) {
+		if !slices.ContainsFunc(out, func(had rules.Finding) bool { return had.Rule == f.Rule && had.At == f.At && had.Text == f.Text }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
 // silent reports whether a rule that was checked is not any more. That it then
 // finds nothing is no cure.
 func (t *trial) silent(s *review.Sheet) bool {
@@ -122,17 +141,23 @@ func partly(n rules.NotChecked) bool {
 
 // cleared reports whether a finding is gone from a sheet: its rule is checked
 // there, and finds nothing as severe in its place.
-func cleared(f rules.Finding, s *review.Sheet, least rules.Severity) bool {
+func (t *trial) cleared(f rules.Finding, s *review.Sheet, least rules.Severity) bool {
 	if len(s.Problems) > 0 || unchecked(s, f.Rule) {
 		return false
 	}
-	_, still := again(f, s, least)
+	_, still := t.again(f, s, least)
 	return !still
 }
 
-// again is the finding as it stands in another sheet.
-func again(f rules.Finding, s *review.Sheet, least rules.Severity) (rules.Finding, bool) {
-	for _, g := range s.Findings {
+// again is the finding as it stands in another sheet. What stands only because
+// it got worse is gone where it is as it was.
+func (t *trial) again(f rules.Finding, s *review.Sheet, least rules.Severity) (rules.Finding, bool) {
+	among := s.Findings
+	aside := t.goal != nil && (f.Rule != t.goal.Rule || f.At != t.goal.At)
+	if aside || f.Severity < least {
+		among, least = rules.Worse(t.sheet.Findings, among), rules.Query
+	}
+	for _, g := range among {
 		if g.Rule == f.Rule && g.At == f.At && (g.Severity == f.Severity || g.Severity != rules.Refer && f.Severity != rules.Refer && g.Severity >= least) {
 			return g, true
 		}
@@ -165,8 +190,14 @@ type state struct {
 
 // change makes a state with one more change, without reviewing it.
 func (t *trial) change(st *state, k knob, value any) (*state, bool) {
-	c := Change{Key: k.key, Was: k.was, Assumed: k.assumed, Value: value, Size: size(k.property, k.was, value)}
-	return t.state(put(st.changes, c))
+	return t.state(put(st.changes, t.changed(k, value)))
+}
+
+func (t *trial) changed(k knob, value any) Change {
+	return Change{
+		Key: k.key, Was: k.was, Assumed: k.assumed, Value: value,
+		Place: t.options.Standards.Order().Place(k.key), Size: size(k.property, k.was, value),
+	}
 }
 
 // state puts changes into the spec.
@@ -188,7 +219,7 @@ func (t *trial) judge(st *state) bool {
 	if len(st.sheet.Problems) > 0 || t.silent(st.sheet) {
 		return false
 	}
-	st.open = open(st.sheet, level(t.options))
+	st.open = t.standing(st.sheet)
 	return true
 }
 

@@ -24,13 +24,16 @@ type Answer struct {
 	Effect  Effect
 	Source  []byte        // the spec with the changes written into it
 	Sheet   *review.Sheet // a full review of that
+	// Comments of the file that stand beside a changed value or state the old
+	// one; nothing changes them.
+	Comments []Comment
 }
 
 // Result is what a search found.
 type Result struct {
 	Sheet   *review.Sheet // the spec as it stands
 	Open    []rules.Finding
-	Answers []Answer // least change first
+	Answers []Answer // what a shop would rather do first
 	Reviews int
 	// LimitReached and Interrupted say why a search ended early; Whole that it
 	// left nothing out that it could reach.
@@ -39,8 +42,11 @@ type Result struct {
 	// them the others can, as far as the search reached. Only where there is no
 	// answer.
 	Alone, Against []*rules.Rule
-	// Tied are the keys that findings hang on and that may not change.
-	Tied []string
+	// Tied are the keys that findings hang on and that may not change. Needed
+	// are changes with which there would be an answer, of keys that may not; none
+	// where none was found.
+	Tied   []string
+	Needed []Change
 }
 
 // Search looks for the fewest and smallest changes of a spec that leave nothing
@@ -73,6 +79,7 @@ func Search(ctx context.Context, path string, src []byte, o Options) (Result, er
 	r.Whole = !s.cut && !t.over()
 	if len(r.Answers) == 0 {
 		r.Tied, r.Alone = s.tied(r.Open), s.alone
+		r.Needed = s.needed()
 		if len(s.alone) == 0 {
 			r.Against = s.against()
 		}
@@ -92,11 +99,12 @@ type search struct {
 	cut     bool                 // something was left out
 	may     allowed
 	alone   []*rules.Rule // whose finding nothing clears or eases
+	most    int           // keys that an answer may change
 }
 
 func newSearch(t *trial, may allowed, wanted int) *search {
 	return &search{
-		trial: t, may: may, knobs: t.base.knobs(may), wanted: wanted,
+		trial: t, may: may, knobs: t.base.knobs(may), wanted: wanted, most: mostKeys,
 		seen: map[string]bool{}, stood: map[*rules.Rule]bool{},
 	}
 }
@@ -149,7 +157,7 @@ func (s *search) sweep() {
 		s.add(start)
 	}
 	full := s.limit
-	for keys := range s.levels {
+	for keys := range s.most + 1 {
 		s.through(keys)
 		if len(s.distinct()) >= s.wanted || s.over() {
 			break
@@ -175,10 +183,12 @@ func (s *search) through(keys int) {
 	}
 }
 
-// promising orders states: fewer rules open, then less changed.
+// promising orders states: fewer rules open, then what costs a shop less, then
+// less changed.
 func promising(a, b *state) int {
 	return cmp.Or(
 		cmp.Compare(openRules(a), openRules(b)),
+		cmp.Compare(Cost(a.changes), Cost(b.changes)),
 		cmp.Compare(Total(a.changes), Total(b.changes)),
 		cmp.Compare(canon(a.changes), canon(b.changes)),
 	)
@@ -203,7 +213,7 @@ func (s *search) expand(st *state) {
 				s.cut = true
 				return
 			}
-			if len(st.changes) == mostKeys && !slices.Contains(keysOf(st.changes), k.key) {
+			if len(st.changes) == s.most && !slices.Contains(keysOf(st.changes), k.key) {
 				s.cut = true
 				continue
 			}
@@ -225,7 +235,7 @@ func (s *search) expand(st *state) {
 // What is too far comes back when the answer is made smaller.
 func (s *search) ease(st *state, f rules.Finding, named []knob) {
 	for _, k := range named {
-		if len(st.changes) == mostKeys && !slices.Contains(keysOf(st.changes), k.key) {
+		if len(st.changes) == s.most && !slices.Contains(keysOf(st.changes), k.key) {
 			continue
 		}
 		for _, d := range dialsFor(k.key, s.value(st, k.key), k.property) {
@@ -269,13 +279,12 @@ func (s *search) add(st *state) {
 	s.answers = append(s.answers, s.polish(st))
 }
 
-// distinct are the answers that change different keys, the least change of
-// each; what needs another's keys and more is none.
+// distinct are the answers that change different keys: those that make least
+// worse first, then the cheapest, and the least change of each; what needs another's keys and more is none.
 func (s *search) distinct() []*state {
 	sorted := slices.Clone(s.answers)
-	slices.SortFunc(sorted, func(a, b *state) int {
-		return cmp.Or(cmp.Compare(len(a.changes), len(b.changes)), promising(a, b))
-	})
+	worse := func(st *state) int { return len(rules.Worse(s.sheet.Findings, st.sheet.Findings)) }
+	slices.SortFunc(sorted, func(a, b *state) int { return cmp.Or(cmp.Compare(worse(a), worse(b)), promising(a, b)) })
 	var out []*state
 	for _, st := range sorted {
 		keys := keysOf(st.changes)
@@ -301,11 +310,11 @@ func (s *search) verified(path string, src []byte, before *review.Sheet) []Answe
 			continue
 		}
 		sheet := review.Spec(path, text, s.options)
-		if sheet.Ceiling == nil || s.silent(sheet) || len(open(sheet, level(s.options))) > 0 {
+		if sheet.Ceiling == nil || s.silent(sheet) || len(s.standing(sheet)) > 0 {
 			continue
 		}
 		out = append(out, Answer{
-			Changes: st.changes, Source: text, Sheet: sheet,
+			Changes: st.changes, Source: text, Sheet: sheet, Comments: beside(sheet.Document, st.changes),
 			Effect: effect(before, sheet, s.options.Rules, keysOf(st.changes)),
 		})
 	}

@@ -32,13 +32,15 @@ type step struct {
 const inch = 0.0254
 
 var (
-	whole = step{0.001, 16}
-	half  = step{0.0005, 32}
-	tenth = step{0.0001, 64}
+	coarse = step{0.005, 4}
+	whole  = step{0.001, 16}
+	half   = step{0.0005, 32}
+	tenth  = step{0.0001, 64}
 )
 
 // steps are those of the keys that are worked finer than the others: what is
-// planed, and what is a tolerance or a play.
+// planed, and what is a tolerance or a play; and of those that are set out
+// coarser.
 var steps = map[string]step{
 	"rib.lamination":   half,
 	"room.tolerance":   tenth,
@@ -48,6 +50,9 @@ var steps = map[string]step{
 	"strap.hole":       tenth,
 	"strap.setting":    tenth,
 	"panels.tolerance": tenth,
+
+	"fitting.*.at.around": coarse,
+	"fitting.*.at.along":  coarse,
 }
 
 // stocks are the sizes that are bought and not made, by the key.

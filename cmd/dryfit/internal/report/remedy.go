@@ -67,8 +67,14 @@ func (t *texter) answers(r Remedy) {
 	t.rulesOf("alone", "Nothing that may change satisfies these:", r.Result.Alone)
 	t.rulesOf("against", "What may change can't satisfy these together; without any one of them the others can be, as far as the search reached:", r.Result.Against)
 	if len(r.Result.Tied) > 0 {
-		t.paragraph("tied", "", "What stands hangs on keys that may not change; name them with --may-change to let them: "+
-			Safe(strings.Join(r.Result.Tied, ", "))+".")
+		t.paragraph("tied", "", "What stands hangs on keys that may not change: "+Safe(strings.Join(r.Result.Tied, ", "))+".")
+		t.line("")
+	}
+	if len(r.Result.Needed) > 0 {
+		t.paragraph("needed", "", "With these, which may not change, there would be an answer; name them with --may-change to let them:")
+		for _, c := range r.Result.Needed {
+			t.change(c)
+		}
 		t.line("")
 	}
 }
@@ -90,33 +96,31 @@ func (t *texter) each(r Remedy) {
 		f := e.Finding
 		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
 		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
-		if len(e.Cures) == 0 {
-			t.line("")
-			t.paragraph("", "", "No key that may change clears it by itself.")
-		}
 		shown := worthwhile(e.Cures)
+		if len(shown) == 0 {
+			t.line("")
+			t.paragraph("", "", "No one or two keys that may change clear it and make nothing else worse.")
+		}
 		for _, c := range shown {
 			t.line("")
-			t.change(c.Change)
+			for _, change := range c.All() {
+				t.change(change)
+			}
 			t.effect(c.Effect, units, false)
 		}
 		if more := len(e.Cures) - len(shown); more > 0 {
 			t.line("")
-			t.paragraph("", "", fmt.Sprintf("%d more, larger or with new findings; --format json lists all.", more))
+			t.paragraph("", "", fmt.Sprintf("%d more, dearer or with other findings made worse; --format json lists all.", more))
 		}
 		t.line("")
 	}
 }
 
-// worthwhile are the first few cures that bring nothing, or, where all bring
-// something, the first of those.
+// worthwhile are the first few cures that make nothing worse.
 func worthwhile(cures []remedy.Cure) []remedy.Cure {
 	clean := 0
 	for clean < len(cures) && cures[clean].Clean() {
 		clean++
-	}
-	if clean == 0 {
-		return cures[:min(len(cures), 2)]
 	}
 	return cures[:min(clean, 4)]
 }

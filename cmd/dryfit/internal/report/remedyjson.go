@@ -23,14 +23,21 @@ type (
 		Alone        []string      `json:"alone"`
 		Against      []string      `json:"against"`
 		Tied         []string      `json:"tied"`
+		Needed       []jsonChange  `json:"needed"`
 		Each         []jsonCured   `json:"each,omitempty"`
 	}
 	jsonAnswer struct {
-		Changes []jsonChange `json:"changes"`
-		Size    jsonNumber   `json:"size"`
-		Verdict string       `json:"verdict"`
-		Counts  jsonCounts   `json:"counts"`
+		Changes  []jsonChange  `json:"changes"`
+		Size     jsonNumber    `json:"size"`
+		Verdict  string        `json:"verdict"`
+		Counts   jsonCounts    `json:"counts"`
+		Comments []jsonComment `json:"comments"`
 		jsonEffect
+	}
+	jsonComment struct {
+		Line int    `json:"line"`
+		Text string `json:"text"`
+		Key  string `json:"key"`
 	}
 	jsonChange struct {
 		Key     string `json:"key"`
@@ -41,6 +48,7 @@ type (
 	jsonEffect struct {
 		Clears []jsonNamed `json:"clears"`
 		Brings []jsonNamed `json:"brings"`
+		Worse  []jsonNamed `json:"worse"`
 		Stays  []string    `json:"stays_clear"`
 		Mass   jsonNumber  `json:"panel_mass_gained"`
 		Panels int         `json:"panels_more"`
@@ -57,7 +65,8 @@ type (
 	}
 	jsonCure struct {
 		jsonChange
-		Size jsonNumber `json:"size"`
+		Also []jsonChange `json:"also,omitempty"`
+		Size jsonNumber   `json:"size"`
 		jsonEffect
 	}
 )
@@ -69,6 +78,7 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 		Version: r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
 		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
 		Open: []jsonFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
+		Needed: changesJSON(res.Needed),
 	}
 	for _, f := range res.Open {
 		out.Open = append(out.Open, findingJSON(f))
@@ -76,21 +86,30 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 	for _, a := range res.Answers {
 		j := jsonAnswer{
 			Size: jsonNumber(remedy.Total(a.Changes)), Verdict: a.Sheet.Verdict.String(),
-			Counts: countsJSON(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: []jsonChange{},
+			Counts: countsJSON(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: changesJSON(a.Changes),
+			Comments: []jsonComment{},
 		}
-		for _, c := range a.Changes {
-			j.Changes = append(j.Changes, changeJSON(c))
+		for _, c := range a.Comments {
+			j.Comments = append(j.Comments, jsonComment(c))
 		}
 		out.Answers = append(out.Answers, j)
 	}
 	for _, e := range r.Each {
 		j := jsonCured{Finding: findingJSON(e.Finding), Cures: []jsonCure{}}
 		for _, c := range e.Cures {
-			j.Cures = append(j.Cures, jsonCure{changeJSON(c.Change), jsonNumber(c.Size), effectJSON(c.Effect)})
+			j.Cures = append(j.Cures, jsonCure{changeJSON(c.Change), changesJSON(c.Also), jsonNumber(remedy.Total(c.All())), effectJSON(c.Effect)})
 		}
 		out.Each = append(out.Each, j)
 	}
 	return writeJSON(w, out)
+}
+
+func changesJSON(list []remedy.Change) []jsonChange {
+	out := []jsonChange{}
+	for _, c := range list {
+		out = append(out, changeJSON(c))
+	}
+	return out
 }
 
 func changeJSON(c remedy.Change) jsonChange {
@@ -99,7 +118,7 @@ func changeJSON(c remedy.Change) jsonChange {
 
 func effectJSON(e remedy.Effect) jsonEffect {
 	j := jsonEffect{
-		Clears: []jsonNamed{}, Brings: []jsonNamed{}, Stays: ids(e.Stays),
+		Clears: []jsonNamed{}, Brings: []jsonNamed{}, Worse: []jsonNamed{}, Stays: ids(e.Stays),
 		Mass: jsonNumber(e.Mass), Panels: e.Panels,
 	}
 	for _, f := range e.Clears {
@@ -107,6 +126,9 @@ func effectJSON(e remedy.Effect) jsonEffect {
 	}
 	for _, f := range e.Brings {
 		j.Brings = append(j.Brings, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	for _, f := range e.Worse {
+		j.Worse = append(j.Worse, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
 	}
 	return j
 }
