@@ -37,7 +37,7 @@ func calcsCommand(s streams) *cobra.Command {
 				return err
 			}
 			sheet := one.sheet
-			results := result.Of(sheet.Ceiling, carrying.Plain)
+			results := result.Of(sheet.Ceiling, carrying.Search{})
 			calcs := report.Calcs{
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),

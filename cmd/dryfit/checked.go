@@ -58,7 +58,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
 	}
 	if f.thorough {
-		options.Search = carrying.Thorough
+		options.Search.Depth = carrying.Thorough
 	}
 	before, err := f.before(ctx)
 	return checked{r, inputs, options, once(s.in), shelves, before}, err

@@ -87,9 +87,9 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err != nil {
 		return err
 	}
-	search := carrying.None
+	search := carrying.Search{Depth: carrying.None}
 	if f.search {
-		search = carrying.Plain
+		search.Depth = carrying.Plain
 	}
 	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict, Search: search})
 	if err != nil {

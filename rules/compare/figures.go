@@ -51,14 +51,14 @@ func moved(a, b quantity.Value, threshold float64) bool {
 }
 
 func figuresOf(before, after *review.Sheet, k *keys, threshold float64) []FigureChange {
-	old := result.Of(before.Ceiling, carrying.Plain).Figures()
+	old := result.Of(before.Ceiling, carrying.Search{}).Figures()
 	byKey := map[string]*figure.Figure{}
 	for i := range old {
 		byKey[legs(old[i].Key, k)] = &old[i]
 	}
 	var out []FigureChange
 	seen := map[string]bool{}
-	for _, f := range result.Of(after.Ceiling, carrying.Plain).Figures() {
+	for _, f := range result.Of(after.Ceiling, carrying.Search{}).Figures() {
 		seen[f.Key] = true
 		switch was := byKey[f.Key]; {
 		case was == nil:

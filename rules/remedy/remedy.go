@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"dryfit/rules"
+	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -48,6 +49,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 		t.limit = DefaultLimit
 	}
 	t.options.Offers = false
+	t.options.Search.Brief, t.options.Search.Memory = true, carrying.NewMemory()
 	t.sheet = t.run(tree, t.options.Rules)
 	if t.sheet.Ceiling != nil {
 		t.base.assumed = t.sheet.Ceiling.Assumed

@@ -38,7 +38,7 @@ func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 				}
 			},
 		}
-		out := rules.Run([]*rules.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Plain)
+		out := rules.Run([]*rules.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{})
 		s := &Sheet{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)

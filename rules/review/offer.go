@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"dryfit/rules"
+	"dryfit/rules/result/carrying"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -26,6 +27,7 @@ type trials struct {
 // rather change them, and keeps the first that clears it and makes nothing else
 // worse.
 func (s *Sheet) offer(o Options) {
+	o.Search.Brief, o.Search.Memory = true, carrying.NewMemory()
 	t := trials{s, o, slices.Clone(s.Findings), map[string]*rules.Outcome{}}
 	order := o.Standards.Order()
 	for i := range s.Findings {

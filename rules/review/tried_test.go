@@ -32,7 +32,7 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 	const allowed = "dryfit = 1\nname = \"Shop\"\n[accept]\ntried = true\n"
 	for name, c := range map[string]struct {
 		standards, on, until string
-		search               carrying.Search
+		search               carrying.Depth
 		fails, loosened      bool
 	}{
 		"found by a search":      {"", "2027-03-05", "", carrying.Plain, false, false},
@@ -57,7 +57,7 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 			changes["route"].([]any)[0].(map[string]any)["tried"] = map[string]any{"date": "2027-03-02", "by": "site team", "how": "a frame of laths", "until": c.until}
 		}
 		o := options()
-		o.Offers, o.On, o.Search = false, c.on, c.search
+		o.Offers, o.On, o.Search = false, c.on, carrying.Search{Depth: c.search}
 		if c.standards != "" {
 			o.Standards = standardsOf(t, c.standards)
 		}

@@ -69,7 +69,7 @@ func stateOf(tree map[string]any, std *standards.Standards, list ...*rules.Rule)
 	if len(faults) > 0 {
 		return state{}, false
 	}
-	s := state{outcome: rules.Run(list, c, std, carrying.Plain), figures: map[string]figure.Figure{}}
+	s := state{outcome: rules.Run(list, c, std, carrying.Search{}), figures: map[string]figure.Figure{}}
 	s.said = said(s.outcome)
 	return s, true
 }

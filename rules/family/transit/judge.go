@@ -25,16 +25,9 @@ func judge(p *rules.Pass, l carrying.Leg) {
 			At: l.Key(), Related: []string{"panels.along", "panels.around"}, Offers: append(larger(p, l, way.Size), smaller(p)...),
 			Text: p.Textf("the wrapped panel can't pass the %s: %s%s%s", l.Name.Get(), way.Bound, between(p, way), bare(way)),
 		}
-		if s := way.Size; s.Key != nil {
-			f.At = l.At(s.Key...)
-		}
 		p.Report(f)
 	case passage.Undecided:
-		at := l.Key()
-		if s := way.Size; s.Key != nil {
-			at = l.At(s.Key...)
-		}
-		p.Open(at, l.At("tried"), errors.New(undecided(p, l, way)))
+		p.Open(l.Key(), l.At("tried"), errors.New(undecided(p, l, way)))
 	default:
 		passed(p, l, way, limit)
 	}

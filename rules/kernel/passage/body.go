@@ -82,6 +82,9 @@ func touch(p, q Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
 // Length is that of the bare body.
 func (b *Body) Length() float64 { return 2 * b.half }
 
+// Longest is the longest side of the bare body's box.
+func (b *Body) Longest() float64 { return max(b.wide, b.high, 2*b.half) }
+
 // Wrap is what is kept from every wall.
 func (b *Body) Wrap() float64 { return b.wrap }
 

@@ -46,21 +46,31 @@ type Way struct {
 	pose        func() Pose
 }
 
-// Search is how much a whole route's searches may spend.
-type Search uint8
+// Search is how a route is searched.
+type Search struct {
+	Depth Depth
+	// Brief leaves out the sizes with which a leg that is not passed would be.
+	Brief bool
+	// Memory is what was decided before, for who reviews a spec many times; nil
+	// remembers nothing.
+	Memory *Memory
+}
 
-// The searches.
+// Depth is how much a whole route's searches may spend.
+type Depth uint8
+
+// The depths.
 const (
-	Plain    Search = iota // what a check spends
-	None                   // plain motions and the proofs that cost next to nothing
-	Thorough               // ten times the plain one
+	Plain    Depth = iota // what a check spends
+	None                  // plain motions and the proofs that cost next to nothing
+	Thorough              // ten times the plain one
 )
 
 // cells are what the searches of a spec may spend, in the order of its route.
 const cells = 20000
 
 func (s Search) budget() *passage.Budget {
-	switch s {
+	switch s.Depth {
 	case None:
 		return nil
 	case Thorough:
@@ -72,9 +82,9 @@ func (s Search) budget() *passage.Budget {
 
 // panel is the wrapped panel as it is carried.
 type panel struct {
-	c    *layout.Ceiling
-	body *passage.Body
-	wrap float64
+	body  *passage.Body
+	wrap  float64
+	brief bool
 }
 
 // Of is every leg of the spec's route, in order.
@@ -91,14 +101,18 @@ func Of(c *layout.Ceiling, search Search) []Leg {
 // of the same sizes are decided once.
 func all(c *layout.Ceiling, search Search) []Way {
 	p, budget := newPanel(c), search.budget()
-	known := map[sizes]Way{}
+	p.brief = search.Brief
+	memory := search.Memory
+	if memory == nil {
+		memory = NewMemory()
+	}
 	var out []Way
+	body := p.mark()
 	for _, l := range c.Route.Get() {
-		key := sizesOf(l)
-		way, had := known[key]
-		if !had {
-			way = KindOf(l.Kind.Get()).way(p, l, budget)
-			known[key] = way
+		kind := KindOf(l.Kind.Get())
+		way := memory.recall(remembered{body, sizesOf(l), search.Depth, search.Brief}, budget, func() Way { return kind.way(p, l, budget) })
+		if kind.Loads {
+			load(c, p.wrap, &way, l.Inside)
 		}
 		out = append(out, way)
 	}
@@ -113,7 +127,7 @@ func newPanel(c *layout.Ceiling) *panel {
 	// What the outline's chords cut off the curve counts as wrap.
 	step := c.Panel.Arc.Get() / layout.BandSteps
 	wrap := c.Wrap.Allowance.Get() + step*step/(8*c.Vault.TightestRadius.Get())
-	return &panel{c: c, wrap: wrap, body: passage.NewBody(section, c.Panel.EndLength.Get(), wrap)}
+	return &panel{wrap: wrap, body: passage.NewBody(section, c.Panel.EndLength.Get(), wrap)}
 }
 
 // way is what a decision means for a leg that these walls make.
@@ -133,7 +147,9 @@ func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
 	}
 	if d.Outcome != passage.Passes {
 		out.Bare = w.decide(p.body.Wrapped(0), w.sizes(), nil).Outcome == passage.Passes
-		out.Size = p.size(w, d, left)
+		if !p.brief {
+			out.Size = p.size(w, d, left)
+		}
 	}
 	out.pose = func() Pose { return p.tightest(w, m) }
 	return out

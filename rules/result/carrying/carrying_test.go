@@ -14,20 +14,20 @@ import (
 // panel threads along its own circle: half of 2040 − 1180 − 50 = 810 mm is left
 // on each side of its height, half of 900 − 112 = 394 mm of its width.
 func TestThreadedWhereTheBoxFails(t *testing.T) {
-	legs := carrying.Of(sample.Room(t, nil), carrying.Plain)
+	legs := carrying.Of(sample.Room(t, nil), carrying.Search{})
 	door := legs[1].Way.Get()
 	assert.Equal(t, passage.Passes, door.Outcome)
 	assert.Equal(t, "threaded along its own curve, its axis upright", door.Motion)
 	assert.InDelta(t, 0.394, door.Margin, 1e-3)
 	flat := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "elliptical", "rise": "840mm", "span": "4200mm", "length": "7080mm"}})
-	assert.Equal(t, passage.Undecided, carrying.Of(flat, carrying.Plain)[1].Way.Get().Outcome, "not one circle")
+	assert.Equal(t, passage.Undecided, carrying.Of(flat, carrying.Search{})[1].Way.Get().Outcome, "not one circle")
 }
 
 // Nested arches: 110 mm through the wrap, by cos 43.6 degrees, is a pitch of 152
 // mm. In 2300 mm of height above the first's 950 mm go eight more; one stack lies
 // across 6100 mm.
 func TestNestedLoads(t *testing.T) {
-	van := carrying.Of(sample.Room(t, nil), carrying.Plain)[0].Way.Get()
+	van := carrying.Of(sample.Room(t, nil), carrying.Search{})[0].Way.Get()
 	assert.Equal(t, 9, van.Load)
 	assert.Equal(t, 1, van.Loads)
 	assert.Equal(t, passage.Passes, van.Outcome)
@@ -39,7 +39,7 @@ func TestMarginsGrowWithTheOpening(t *testing.T) {
 	last := -10.0
 	for _, width := range []string{"600mm", "800mm", "1000mm", "1200mm", "1600mm", "2400mm"} {
 		c := sample.Room(t, map[string]any{"route.2.width": width})
-		m := carrying.Of(c, carrying.Plain)[1].Way.Get().Margin
+		m := carrying.Of(c, carrying.Search{})[1].Way.Get().Margin
 		assert.GreaterOrEqual(t, m, last-1e-9, width)
 		last = m
 	}
@@ -48,7 +48,7 @@ func TestMarginsGrowWithTheOpening(t *testing.T) {
 func BenchmarkAllLegs(b *testing.B) {
 	c := sample.Room(b, nil)
 	for b.Loop() {
-		for _, l := range carrying.Of(c, carrying.Plain) {
+		for _, l := range carrying.Of(c, carrying.Search{}) {
 			l.Way.Get()
 		}
 	}

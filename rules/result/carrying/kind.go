@@ -26,9 +26,7 @@ type Kind struct {
 // kinds are those of all kinds of leg.
 var kinds = map[spec.LegKind]Kind{
 	spec.Vehicle: {Place: []any{"door", "width"}, Loads: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
-		way := p.decided(carWalls(l), left)
-		p.load(&way, l.Inside)
-		return way
+		return p.decided(carWalls(l), left)
 	}},
 	spec.Door: {Place: []any{"width"}, Deep: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
 		return p.decided(doorWalls(l), left)

@@ -10,23 +10,25 @@ import (
 // load is how many panels a vehicle takes, arches nested into each other, and
 // how many loads they make. Panels lie as they hang, either way round, or lean on
 // edge; one that goes in only in another way is a load by itself.
-func (p *panel) load(way *Way, inside layout.Box) {
+func load(c *layout.Ceiling, wrap float64, way *Way, inside layout.Box) {
 	if way.Outcome != passage.Passes {
 		return
 	}
-	way.Load = max(1, p.nested(inside), p.leaning(inside))
-	way.Loads = (p.c.Panel.Count.Get() + way.Load - 1) / way.Load
+	b := boxed{c: c, wrap: wrap, wide: c.Panel.Width.Get() + 2*wrap, high: c.Panel.Height.Get() + 2*wrap, long: c.Panel.EndLength.Get() + 2*wrap}
+	way.Load = max(1, b.nested(inside), b.leaning(inside))
+	way.Loads = (c.Panel.Count.Get() + way.Load - 1) / way.Load
 }
 
-// box is the wrapped panel's: its width, its height and its length.
-func (p *panel) box() (w, h, n float64) {
-	g := 2 * p.wrap
-	return p.c.Panel.Width.Get() + g, p.c.Panel.Height.Get() + g, p.c.Panel.EndLength.Get() + g
+// boxed is the wrapped panel as its box.
+type boxed struct {
+	c                *layout.Ceiling
+	wrap             float64
+	wide, high, long float64
 }
 
-func (p *panel) nested(inside layout.Box) (most int) {
-	w, h, n := p.box()
-	pitch := p.pitch(h)
+func (b boxed) nested(inside layout.Box) (most int) {
+	w, h, n := b.wide, b.high, b.long
+	pitch := b.pitch(h)
 	length, width, room := inside.Length.Get(), inside.Width.Get(), height(inside.Height)
 	for _, way := range [][2]float64{{w, n}, {n, w}} {
 		if way[1] <= width && h <= room && !math.IsInf(room, 1) {
@@ -39,8 +41,8 @@ func (p *panel) nested(inside layout.Box) (most int) {
 
 // pitch is how far one panel lies over the next. Nested arches shifted by s stand
 // s·cos φ apart at their ends, φ the slope there.
-func (p *panel) pitch(h float64) float64 {
-	c, thick := p.c, p.c.Vault.Thickness.Get()+2*p.wrap
+func (b boxed) pitch(h float64) float64 {
+	c, thick := b.c, b.c.Vault.Thickness.Get()+2*b.wrap
 	if math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return thick
 	}
@@ -52,10 +54,9 @@ func (p *panel) pitch(h float64) float64 {
 }
 
 // leaning panels stand on edge, axis level, and lean on a side.
-func (p *panel) leaning(inside layout.Box) int {
-	w, h, n := p.box()
-	if n <= height(inside.Height) && h <= inside.Width.Get() && w <= inside.Length.Get() {
-		return int(inside.Width.Get() / h)
+func (b boxed) leaning(inside layout.Box) int {
+	if b.long <= height(inside.Height) && b.high <= inside.Width.Get() && b.wide <= inside.Length.Get() {
+		return int(inside.Width.Get() / b.high)
 	}
 	return 0
 }

@@ -155,8 +155,7 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 // is two corners, and for a quarter turn nothing over the flight's own width.
 func (p *panel) onLanding(l layout.Leg) float64 {
 	if l.Turn.Given() && l.Turn.Get() == halfTurn {
-		w, h, n := p.box()
-		return max(w, h, n)
+		return p.body.Longest() + 2*p.wrap
 	}
 	return 0
 }

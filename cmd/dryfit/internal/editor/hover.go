@@ -149,7 +149,7 @@ func (d *document) standards() *standards.Standards {
 // derived are the figures of the calculation sheet that a key enters.
 func (d *document) derived(key string) []figure.Figure {
 	if d.figures == nil {
-		d.figures = result.Of(d.good.Ceiling, carrying.Plain).Figures()
+		d.figures = result.Of(d.good.Ceiling, carrying.Search{}).Figures()
 	}
 	var out []figure.Figure
 	for _, f := range d.figures {

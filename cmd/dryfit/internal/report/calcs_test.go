@@ -153,7 +153,7 @@ var printedNumber = regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
 
 // rework works the printed lines of a ceiling again, and counts them.
 func rework(t *testing.T, c *layout.Ceiling) (lines int) {
-	for _, f := range result.Of(c, carrying.Plain).Figures() {
+	for _, f := range result.Of(c, carrying.Search{}).Figures() {
 		arithmetic, printed := f.Worked(c.Units)
 		if arithmetic == "" {
 			assert.NotEmpty(t, f.Method+f.Formula, f.Key)
@@ -177,7 +177,7 @@ func rework(t *testing.T, c *layout.Ceiling) (lines int) {
 
 func TestStableKeys(t *testing.T) {
 	keys := map[string]bool{}
-	for _, f := range result.Of(sample.Room(t, nil), carrying.Plain).Figures() {
+	for _, f := range result.Of(sample.Room(t, nil), carrying.Search{}).Figures() {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
 		assert.NotEmpty(t, f.Symbol+f.Name+f.Subject, f.Key)
@@ -199,7 +199,7 @@ func TestStableKeys(t *testing.T) {
 // A figure that hangs on an assumed one is assumed itself.
 func TestAssumedCarriesThrough(t *testing.T) {
 	c := sample.Ceiling(t, "porch", nil)
-	for _, f := range result.Of(c, carrying.Plain).Figures() {
+	for _, f := range result.Of(c, carrying.Search{}).Figures() {
 		switch f.Key {
 		case "vault.radius", "grid.module-around":
 			assert.False(t, f.Assumed, f.Key)
@@ -214,7 +214,7 @@ func TestCalcsKeepToEightyColumns(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			var b bytes.Buffer
 			c := sample.Ceiling(t, name, map[string]any{"project.units": units})
-			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c, carrying.Plain).Figures(), Rules: catalog.Rules()}))
+			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c, carrying.Search{}).Figures(), Rules: catalog.Rules()}))
 			for _, line := range strings.Split(b.String(), "\n") {
 				assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
 			}

@@ -1,0 +1,78 @@
+package carrying
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"math"
+	"sync"
+
+	"dryfit/rules/kernel/passage"
+)
+
+// Memory is what was decided of panels and legs, for many reviews at a time.
+type Memory struct {
+	mu   sync.Mutex
+	ways map[remembered]decided
+}
+
+// NewMemory is an empty one.
+func NewMemory() *Memory { return &Memory{ways: map[remembered]decided{}} }
+
+// remembered is all that a decision hangs on but what may be spent.
+type remembered struct {
+	body  [sha256.Size]byte
+	leg   sizes
+	depth Depth
+	brief bool
+}
+
+// decided is a way with the cells that it was given and those that it took.
+type decided struct {
+	way         Way
+	given, took int
+}
+
+// recall is what was decided, or decides it. What ran out of cells counts only
+// where there are as many again, and all else where there are as many as it took.
+func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
+	m.mu.Lock()
+	had, known := m.ways[key]
+	m.mu.Unlock()
+	given := cellsOf(left)
+	if known && (given == had.given || !had.way.RanOut && given >= had.took) {
+		if left != nil {
+			left.Cells -= had.took
+		}
+		return had.way
+	}
+	way := decide()
+	m.mu.Lock()
+	m.ways[key] = decided{way, given, given - cellsOf(left)}
+	m.mu.Unlock()
+	return way
+}
+
+func cellsOf(left *passage.Budget) int {
+	if left == nil {
+		return 0
+	}
+	return left.Cells
+}
+
+// mark tells the wrapped panel from all others.
+func (p *panel) mark() (sum [sha256.Size]byte) {
+	h := sha256.New()
+	number := func(x float64) {
+		var b [8]byte
+		binary.LittleEndian.PutUint64(b[:], math.Float64bits(x))
+		h.Write(b[:])
+	}
+	number(p.wrap)
+	number(p.body.Length())
+	for _, q := range p.body.Section() {
+		number(q.X)
+		number(q.Y)
+	}
+	h.Sum(sum[:0])
+	return sum
+}
