@@ -49,6 +49,10 @@ func (p *Pass) AtMost(nominal quantity.Value) (most quantity.Value, words string
 // Envelope is the cases whose worst governs the straps, as Hung gives a result.
 func (p *Pass) Envelope() ([]*hanging.Case, bool) {
 	cases, err := p.Results.Hanging().Envelope()
+	var unknown *hanging.NoSeasonError
+	if errors.As(p.Results.Hanging().Seasonal.Get().Err, &unknown) {
+		p.NotChecked("rib.species", p.Explain(unknown))
+	}
 	return cases, p.hangs(err)
 }
 

@@ -196,6 +196,7 @@ type Strap struct {
 	Lap       Field[quantity.Length]  `toml:"lap"`
 	Hole      Field[quantity.Length]  `toml:"hole"`
 	Setting   Field[quantity.Length]  `toml:"setting"`
+	Hung      Field[string]           `toml:"hung"` // "shop", "room"
 	Fixing    Fixing                  `toml:"fixing"`
 	Allowable Allowable               `toml:"allowable"`
 	Screws    Screws                  `toml:"screws"`

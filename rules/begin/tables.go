@@ -156,6 +156,7 @@ func strap(c choice, l func(float64) string, s sizes) table {
 		{"thickness", l(s.strap[1]), confirm + "as bought", false},
 		{"lap", l(s.lap), confirm + "on the rib and on the framing", false},
 		{"setting", l(c.setting), confirm + "plus or minus, in its length as it is fixed", false},
+		{"hung", `"shop"`, confirm + "state of the wood when hung; \"room\" once it has come to the room's air", false},
 		{"fixing", `{ top = "", bottom = "" }`, "top: side, underside; bottom: side, back, seam", true},
 		{"hole", `""`, "diameter, at the screws", true},
 		{"screws", `{ count = 0, diameter = "", penetration = "" }`, "at one end", true},

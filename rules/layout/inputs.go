@@ -70,9 +70,13 @@ type Strap struct {
 	Stations                             Stations // on the whole arch
 	Material                             Word
 	Width, Thickness, Lap, Hole, Setting Number
-	Fixing                               Fixing
-	Allowable                            Allowable
-	Screws                               Screws
+	// Hung is the states that the wood may be in when it is hung, of "shop", "dry"
+	// and "wet": the shop's, or that of either season once it has come to the room's
+	// air, whose season nobody states. All three where the spec does not say.
+	Hung      record.Value[[]string]
+	Fixing    Fixing
+	Allowable Allowable
+	Screws    Screws
 }
 
 // Fixing says on which face the strap is screwed.
@@ -238,6 +242,7 @@ func (c *Ceiling) takeStrap() {
 	c.Strap = Strap{
 		Table: c.table(s.Table), Stations: stations(c, "strap", s.Stations), Material: stated(c, s.Material),
 		Width: si(c, s.Width), Thickness: si(c, s.Thickness), Lap: si(c, s.Lap), Hole: si(c, s.Hole), Setting: si(c, s.Setting),
+		Hung:      hung(c, stated(c, s.Hung)),
 		Fixing:    Fixing{Top: stated(c, s.Fixing.Top), Bottom: stated(c, s.Fixing.Bottom)},
 		Allowable: Allowable{Table: c.table(s.Allowable.Table), Load: si(c, s.Allowable.Load), Source: stated(c, s.Allowable.Source)},
 		Screws: Screws{
@@ -246,6 +251,20 @@ func (c *Ceiling) takeStrap() {
 			Length: si(c, s.Screws.Length), Spacing: si(c, s.Screws.Spacing), Edge: si(c, s.Screws.Edge),
 		},
 	}
+}
+
+// hung is the states that strap.hung leaves.
+func hung(c *Ceiling, said Word) record.Value[[]string] {
+	return Derive(c, func() []string {
+		switch said.Get() {
+		case "shop":
+			return []string{"shop"}
+		case "room":
+			return []string{"dry", "wet"}
+		default:
+			return []string{"shop", "dry", "wet"}
+		}
+	})
 }
 
 func (c *Ceiling) leg(l spec.Leg) Leg {

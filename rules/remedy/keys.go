@@ -21,7 +21,7 @@ var fixed = []string{
 	"dryfit", "project", "accept",
 	"room", "route",
 	"vault.profile", "vault.span", "vault.rise", "vault.radius", "vault.crown_radius", "vault.haunch_radius",
-	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material",
+	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material", "strap.hung",
 	"lift.units", "lift.capacity", "lift.reach", "lift.stowed",
 	"fitting.*.name", "fitting.*.kind", "fitting.*.coffer", "fitting.*.size",
 }

@@ -29,8 +29,9 @@ var quiet = []struct {
 	why         string
 }{
 	{[]string{"accept.in-force"}, []string{"accept", "room", "vault", "grid", "panels", "rib", "rail", "skin"}, "the review speaks for it, when the other rules have spoken"},
-	{[]string{"strap.holds", "strap.slack"}, append([]string{"room", "vault", "grid", "panels.tolerance", "panels.form", "ledger", "lift"}, weighed...), "they say whether, not how much: few sizes make a rib swing, or a strap go slack"},
+	{[]string{"strap.holds", "strap.slack"}, append([]string{"room", "vault", "grid", "panels.tolerance", "panels.form", "ledger", "lift", "climate"}, weighed...), "they say whether, not how much: few sizes make a rib swing, or a strap go slack"},
 	{[]string{"rib.stress", "rib.radial", "strap.load", "strap.balance", "strap.screws", "strap.section"}, []string{"room.width", "room.tolerance", "panels.tolerance", "panels.form", "ledger"}, "ledgers that bear relieve the straps, and another case is worse"},
+	{[]string{"strap.section"}, []string{"room.framing.movement"}, "a season is worse than framing that moves"},
 	{[]string{"transit"}, weighed, "of a split arch the heaviest piece travels, and the pieces are alike in shape"},
 	{[]string{"transit.corridor", "transit.room"}, []string{"vault.profile", "vault.span", "room.length"}, "another size of the panel or of the room is the tighter"},
 	{[]string{"joint.edge", "joint.mortise", "joint.registration"}, []string{"vault", "grid.ends"}, "how long a seam is counts where it is too short for two tenons"},

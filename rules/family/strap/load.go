@@ -20,6 +20,13 @@ var frameBasis = rules.Basis{
 	Source: cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program"),
 }
 
+// envelopeBasis is what the worst of all cases rests on.
+var envelopeBasis = rules.Basis{
+	Valid: frameBasis.Valid + "; each season alone and with one strap set long or short, from the state of the wood when hung; " +
+		"a season and framing that moves are not added to each other",
+	Source: frameBasis.Source,
+}
+
 var holds = rules.Rule{
 	ID:       "strap.holds",
 	Title:    "the ribs hang on their straps without swinging, each piece by itself before it is joined",
@@ -59,7 +66,7 @@ var load = rules.Rule{
 		Key: "share", Title: "greatest force that a firm allows on one strap, whatever its allowable",
 		Value: quantity.Value{SI: nan, Unit: quantity.Newton}, Sense: rules.AtMost, Lowest: 0, Most: 1e5,
 	}},
-	Basis: frameBasis,
+	Basis: envelopeBasis,
 	Check: checkLoad,
 }
 
@@ -71,7 +78,7 @@ func checkLoad(p *rules.Pass) {
 	force, n, in := hanging.Worst(cases)
 	worst, heavy := p.AtMost(quantity.Force(force).Value())
 	f := rules.Finding{
-		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting"}, Measured: worst,
+		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting", "strap.hung"}, Measured: worst,
 		Bound: p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value()),
 		Text:  p.Textf("strap %d carries {measured} %s%s; its allowable is {limit}", n, in.Words(), heavy),
 	}

@@ -75,7 +75,7 @@ var slack = rules.Rule{
 	Why:      "A strap that hangs loose carries nothing, and its screws work out.",
 	Severity: rules.Query,
 	Needs:    []string{"strap.stations"},
-	Basis:    frameBasis,
+	Basis:    envelopeBasis,
 	Check:    checkSlack,
 }
 
@@ -90,7 +90,7 @@ func checkSlack(p *rules.Pass) {
 			if slack && !said[i] {
 				said[i] = true
 				p.Report(rules.Finding{
-					At: p.Ceiling.Strap.Stations.Place(i), Related: []string{"strap.setting"},
+					At: p.Ceiling.Strap.Stations.Place(i), Related: []string{"strap.setting", "strap.hung"},
 					Text: p.Textf("strap %d goes slack %s", i+1, c.Words()),
 				})
 			}

@@ -44,11 +44,11 @@ func (r *rib) centre() float64 {
 	return moment / weight
 }
 
-// hung reports whether the case has a tipping margin: with straps set, or
-// framing moved, a slack strap catches again after millimetres.
+// hung reports whether the case has a tipping margin: with straps set,
+// framing moved or a rib bent by a season, a slack strap catches again after millimetres.
 func (id ID) hung() bool {
 	switch id.Kind {
-	case StrapSet, FramingMoved:
+	case StrapSet, FramingMoved, InSeason:
 		return false
 	default:
 		return true

@@ -25,6 +25,9 @@ const (
 	FramingMoved
 	// FeetBlocked: the feet held.
 	FeetBlocked
+	// InSeason: the rib bent by a season that came after it was hung, and one
+	// strap set long or short where Strap names one.
+	InSeason
 )
 
 // Way is the direction of a change of length.
@@ -39,9 +42,11 @@ const (
 
 // ID tells one case from the others.
 type ID struct {
-	Kind  Kind
-	Strap int // from the left foot, from 1, of a case of one strap
-	Way   Way // of a change of length
+	Kind   Kind
+	Strap  int    // from the left foot, from 1, of a case of one strap
+	Way    Way    // of a change of length
+	Hung   string // state of the wood when it was hung, of a case of a season: "shop", "dry", "wet"
+	Season string // that came: "dry", "wet"
 }
 
 // words are the names of the ways: of a strap's length, and of framing.
@@ -70,6 +75,12 @@ func (id ID) Key() string {
 		return "framing-moved-" + words[id.Way].framing
 	case FeetBlocked:
 		return "feet-blocked"
+	case InSeason:
+		key := "season-" + id.Season + "-hung-" + id.Hung
+		if id.Strap > 0 {
+			key += "-" + id.set().Key()
+		}
+		return key
 	}
 	panic(fmt.Sprintf("hanging: no case of kind %d", id.Kind))
 }
@@ -95,6 +106,18 @@ func (id ID) Words() string {
 		return fmt.Sprintf("with the framing between the end straps moved %s", words[id.Way].framing)
 	case FeetBlocked:
 		return "with the feet held"
+	case InSeason:
+		said := fmt.Sprintf("in the %s season, hung as it left the shop", id.Season)
+		if id.Hung != "shop" {
+			said = fmt.Sprintf("in the %s season, hung in the %s one", id.Season, id.Hung)
+		}
+		if id.Strap > 0 {
+			said += ", " + id.set().Words()
+		}
+		return said
 	}
 	panic(fmt.Sprintf("hanging: no case of kind %d", id.Kind))
 }
+
+// set is the strap's part of a case of a season.
+func (id ID) set() ID { return ID{Kind: StrapSet, Strap: id.Strap, Way: id.Way} }

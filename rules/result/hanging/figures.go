@@ -2,6 +2,7 @@ package hanging
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
@@ -30,6 +31,8 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 	many(l, h.LostPack, all)
 	many(l, h.Set, func(s Setting) []Case { return s.Cases })
 	many(l, h.Moved, all)
+	many(l, h.Seasonal, unset)
+	h.seasonal(l)
 	l.Subject = governs
 	h.worst(l)
 	h.others(l)
@@ -37,6 +40,31 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 }
 
 func all(list []Case) []Case { return list }
+
+// unset leaves out the cases with a strap set.
+func unset(list []Case) []Case {
+	return slices.DeleteFunc(slices.Clone(list), func(k Case) bool { return k.Strap > 0 })
+}
+
+// seasonal is the greatest force of each strap in the seasons, one strap set long
+// or short or none.
+func (h *Hanging) seasonal(l lines) {
+	s := h.Seasonal.Get()
+	if s.Err != nil || len(s.Is) == 0 {
+		return
+	}
+	l.Subject = "hanging: in the seasons, one strap set long or short or none"
+	for i := range s.Is[0].Straps {
+		worst := &s.Is[0]
+		for k := range s.Is {
+			if s.Is[k].Straps[i] > worst.Straps[i]*(1+Alike) {
+				worst = &s.Is[k]
+			}
+		}
+		l.add(fmt.Sprintf("hanging.season.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, worst.Words()),
+			quantity.Force(worst.Straps[i]).Value(), h.Seasonal.From(), plane+"; not with framing moved as well")
+	}
+}
 
 // one adds a case that there may be.
 func one(l lines, v Solved[*Case]) {
@@ -94,8 +122,14 @@ func (l lines) table(k *Case, keys func() record.Set) {
 		}
 		add(fmt.Sprintf("lift.%d", i+1), fmt.Sprintf("L_%d", i+1), name, quantity.Force(2*f).Value(), plane)
 	}
-	l.sags(k, add)
-	add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
+	for i, f := range k.Free {
+		add(fmt.Sprintf("free.%d", i+1), fmt.Sprintf("u_%d", i+1), fmt.Sprintf("rise of strap %d's point by the season alone", i+1), quantity.Length(f).Value(),
+			"centre line of a rib that no strap holds, against the line of the end straps; the strap is as much too long")
+	}
+	if k.Kind != InSeason { // whose shape is not that of the frame alone
+		l.sags(k, add)
+		add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
+	}
 	if k.hung() {
 		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "mass centre to the nearer outermost support that carries 0.5% of the weight or more, by the distance between these")
 	}
@@ -125,7 +159,7 @@ func (h *Hanging) worst(l lines) {
 	from := l.c.Recorded(func() { cases, err = h.Envelope() })
 	if err == nil {
 		force, n, in := Worst(cases)
-		l.add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), quantity.Force(force).Value(), from, "first hung, packed, set, framing moved")
+		l.add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), quantity.Force(force).Value(), from, "first hung, packed, set, framing moved, in the seasons; framing moved and a season are not added to each other")
 	}
 	lost := h.Lost.Get()
 	if force, n, in := Worst(pointers(lost.Is)); lost.Err == nil && in != nil {

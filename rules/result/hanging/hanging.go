@@ -8,6 +8,7 @@
 package hanging
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -45,6 +46,7 @@ type Case struct {
 	Radial float64   // greatest tension across the grain
 	Margin float64   // tipping margin, see balance; the least of a split arch's pieces
 	Piece  int       // the piece that has it, from 1; 0 of a whole arch
+	Free   []float64 // rise of each strap's point by the season alone, against the line of the end straps
 	drops  []float64 // of each node, downward
 	whole  float64   // greatest stress, of the whole section
 	joint  float64   // the same, of what a joint leaves
@@ -65,6 +67,7 @@ type Hanging struct {
 	LostPack Solved[[]Case]   // the same with ledgers that bear
 	Set      Solved[Setting]  // each strap longer, then shorter
 	Moved    Solved[[]Case]   // framing down, then up; none without room.framing.movement
+	Seasonal Solved[[]Case]   // by the state in which it is hung and by season: alone, then each strap longer and shorter
 	Blocked  Solved[*Case]    // with feet that can't move; nil of a flat ceiling
 	Thrust   Solved[*float64] // on a wall, then
 }
@@ -89,7 +92,7 @@ type First struct {
 func (h *Hanging) Err() error {
 	for _, err := range []error{
 		h.Alone.Get().Err, h.Raised.Get().Err, h.First.Get().Err, h.Packed.Get().Err, h.Lost.Get().Err, h.LostPack.Get().Err,
-		h.Set.Get().Err, h.Moved.Get().Err, h.Thrust.Get().Err,
+		h.Set.Get().Err, h.Moved.Get().Err, h.seasons(), h.Thrust.Get().Err,
 	} {
 		if err != nil {
 			return err
@@ -98,10 +101,12 @@ func (h *Hanging) Err() error {
 	return nil
 }
 
-// Envelope lists the cases whose worst governs the straps.
+// Envelope lists the cases whose worst governs the straps. Framing that moves
+// and a season that comes are not added to each other. Where it is not known what
+// the seasons do, Seasonal says so, and their cases are left out.
 func (h *Hanging) Envelope() ([]*Case, error) {
 	first, alone, packed, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Set.Get(), h.Moved.Get()
-	for _, err := range []error{alone.Err, first.Err, packed.Err, set.Err, moved.Err} {
+	for _, err := range []error{alone.Err, first.Err, packed.Err, set.Err, moved.Err, h.seasons()} {
 		if err != nil {
 			return nil, err
 		}
@@ -114,7 +119,17 @@ func (h *Hanging) Envelope() ([]*Case, error) {
 		out = append(out, packed.Is)
 	}
 	out = append(out, pointers(set.Is.Cases)...)
-	return append(out, pointers(moved.Is)...), nil
+	out = append(out, pointers(moved.Is)...)
+	return append(out, pointers(h.Seasonal.Get().Is)...), nil
+}
+
+// seasons says which case of the seasons did not solve.
+func (h *Hanging) seasons() error {
+	var unknown *NoSeasonError
+	if err := h.Seasonal.Get().Err; !errors.As(err, &unknown) {
+		return err
+	}
+	return nil
 }
 
 // Alike is how near two forces are, by themselves, to be one: far above the
@@ -195,6 +210,7 @@ func Of(c *layout.Ceiling) *Hanging {
 	})
 	h.Set = after(c, hung, func(r *runner) (Setting, error) { return set(r, h.First.Get().Is.Case, c.Strap.Setting.Get()) })
 	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
+	h.Seasonal = after(c, hung, func(r *runner) ([]Case, error) { return inSeason(c, r) })
 	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib) })
 	h.Thrust = after(c, h.Blocked, func(b *Case) (*float64, error) { return b.thrust(), nil })
 	return h

@@ -39,15 +39,28 @@ type Change struct {
 // by is a change of the same kind that is so many times as great.
 func (c Change) by(n float64) Change { return Change{c.Value * n, c.Err} }
 
-// Seasons is the dry season and the wet one.
+// Seasons is the dry season and the wet one, and the shop, since which nothing
+// has changed yet.
 type Seasons struct {
-	Dry, Wet Season
+	Shop, Dry, Wet Season
+}
+
+// In is the wood in a state by its name: "shop", "dry", "wet".
+func (s *Seasons) In(state string) Season {
+	switch state {
+	case "dry":
+		return s.Dry
+	case "wet":
+		return s.Wet
+	default:
+		return s.Shop
+	}
 }
 
 // Of is both seasons of a ceiling. A figure that can't be had honestly carries
 // its error and hides no other.
 func Of(c *layout.Ceiling) *Seasons {
-	return &Seasons{Dry: season(c, "dry", c.Climate.Dry), Wet: season(c, "wet", c.Climate.Wet)}
+	return &Seasons{Shop: season(c, "shop", c.Climate.Shop), Dry: season(c, "dry", c.Climate.Dry), Wet: season(c, "wet", c.Climate.Wet)}
 }
 
 func season(c *layout.Ceiling, name string, moisture layout.Number) Season {

@@ -97,6 +97,7 @@ func strapCases(h *hanging.Hanging) []strapCase {
 	one("ledgers packed", h.Packed.Get().Is)
 	worst("one set long or short", h.Set.Get().Is.Cases)
 	worst("framing moved", h.Moved.Get().Is)
+	worst("in the seasons", h.Seasonal.Get().Is)
 	worst("one strap lost", h.Lost.Get().Is)
 	return out
 }
