@@ -1,6 +1,7 @@
 package hanging_test
 
 import (
+	"maps"
 	"math"
 	"testing"
 
@@ -27,12 +28,24 @@ func seasonal(t *testing.T, c *layout.Ceiling) map[string]hanging.Case {
 	return out
 }
 
+// strapsHung is the reading room's table of straps, hung as said; "" leaves that
+// out.
+func strapsHung(t *testing.T, said string) map[string]any {
+	t.Helper()
+	straps := maps.Clone(sample.Tree(t, sample.ReadingRoom, nil)["strap"].(map[string]any))
+	delete(straps, "hung")
+	if said != "" {
+		straps["hung"] = said
+	}
+	return straps
+}
+
 // The reading room by hand. The centre line of an arc is one of radius R + d/2,
 // and keeps its length: a point at θ from the crown drops R'(1 − cos θ') with
 // R' = (R + d/2)(1 + e), θ' = θ/(1 + e). The straps at 10% and 36% lie at 80% and
 // 28% of the half angle.
 func TestSeasonsMoveTheStraps(t *testing.T) {
-	c := sample.Room(t, nil)
+	c := sample.Room(t, map[string]any{"strap": strapsHung(t, "")})
 	radius, half := c.Vault.Radius.Get()+c.Rib.Depth.Get()/2, c.Vault.HalfAngle.Get()
 	over := func(e float64) float64 { // the inner points over the outer ones
 		r := radius * (1 + e)
@@ -79,10 +92,9 @@ func TestWoodIsHungAsSaid(t *testing.T) {
 		"shop": {"season-dry-hung-shop", "season-wet-hung-shop"},
 		"room": {"season-dry-hung-wet", "season-wet-hung-dry"},
 	} {
-		changes := map[string]any{"strap.setting": "0mm"}
-		if said != "" {
-			changes["strap.hung"] = said
-		}
+		straps := strapsHung(t, said)
+		straps["setting"] = "0mm"
+		changes := map[string]any{"strap": straps}
 		var got []string
 		for key := range seasonal(t, sample.Room(t, changes)) {
 			got = append(got, key)
