@@ -68,7 +68,7 @@ func (h *Hanging) Cases() []*Case {
 		}
 	}
 	raised, alone, first, packed, blocked := h.Raised.Get(), h.Alone.Get(), h.First.Get(), h.Packed.Get(), h.Blocked.Get()
-	lost, lostPack, set, moved := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get()
+	lost, lostPack, set, moved, seasonal := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get(), h.Seasonal.Get()
 	add(raised.Is, raised.Err)
 	add(alone.Is, alone.Err)
 	add(&first.Is.Case, first.Err)
@@ -77,6 +77,7 @@ func (h *Hanging) Cases() []*Case {
 	list(lostPack.Is, lostPack.Err)
 	list(set.Is.Cases, set.Err)
 	list(moved.Is, moved.Err)
+	list(seasonal.Is, seasonal.Err)
 	add(blocked.Is, blocked.Err)
 	return out
 }
