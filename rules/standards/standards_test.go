@@ -170,9 +170,14 @@ func writtenLimit(v quantity.Value) string {
 func TestTheOrderOfChanges(t *testing.T) {
 	built := standards.BuiltIn().Order()
 	for _, cheaper := range [][2]string{
-		{"strap.stations", "rib.depth"}, {"close.first_gap", "edge.cover"}, {"seam.spacing", "seam.tenon.width"},
-		{"fitting.3.at.along", "grid.along"}, {"grid.reveal.depth", "grid.along"}, {"rib.depth", "panels.tolerance"},
-		{"panels.tolerance", "panels.along"}, {"panels.along", "vault.span"},
+		{"strap.stations", "rib.depth"},
+		{"close.first_gap", "edge.cover"},
+		{"seam.spacing", "seam.tenon.width"},
+		{"fitting.3.at.along", "grid.along"},
+		{"grid.reveal.depth", "grid.along"},
+		{"rib.depth", "panels.tolerance"},
+		{"panels.tolerance", "panels.along"},
+		{"panels.along", "vault.span"},
 	} {
 		assert.Less(t, built.Place(cheaper[0]), built.Place(cheaper[1]), cheaper)
 	}
