@@ -37,7 +37,8 @@ func calcsFrame() object {
 			must("works", word("Works", "In which sense alone; otherwise it is slack.", "tension", "compression", "both")),
 		}))),
 		must("self_weight", record("Self-weight", "The load of every case.", []field{
-			must("nodes", listOf("Nodes", "Forces on nodes: the rails.", record("Force", "On a node.", loadOn("node")))),
+			must("nodes", listOf("Nodes", "On nodes: the rails, and couples of what lies beside the centre line.", record("Force", "On a node.", append(loadOn("node"),
+				must("couple", number("Couple", "Anticlockwise.")))))),
 			must("members", listOf("Members", "Loads along members: all else.", record("Load", "By the member's own length.", loadOn("member")))),
 		})),
 		must("cases", listOf("Cases", "In the order of the sheet.", calcsCase())),

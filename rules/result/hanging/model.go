@@ -2,6 +2,7 @@ package hanging
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"dryfit/rules/kernel/frame"
@@ -102,8 +103,21 @@ func (h *Hanging) Frames() []Frame {
 func (r *runner) frame() Frame {
 	return Frame{
 		Key: r.title.key, Words: r.title.words, Model: r.model, Section: r.rib.section.Section, Springs: r.rib.names,
-		Loads: r.rib.loads, Spread: r.rib.spread,
+		Loads: byNode(r.rib.loads), Spread: r.rib.spread,
 	}
+}
+
+// byNode adds up the loads on each node, in the order of nodes.
+func byNode(loads []frame.NodalLoad) (out []frame.NodalLoad) {
+	sums := make(map[int]frame.NodalLoad)
+	for _, l := range loads {
+		s := sums[l.Node]
+		sums[l.Node] = frame.NodalLoad{Node: l.Node, X: s.X + l.X, Y: s.Y + l.Y, Couple: s.Couple + l.Couple}
+	}
+	for _, node := range slices.Sorted(maps.Keys(sums)) {
+		out = append(out, sums[node])
+	}
+	return out
 }
 
 // title names a frame.

@@ -71,6 +71,7 @@ type jsonWeight struct {
 type jsonNodeLoad struct {
 	Node int `json:"node"`
 	jsonPoint
+	Couple jsonNumber `json:"couple"`
 }
 
 type jsonMemberLoad struct {
@@ -137,7 +138,7 @@ func frameJSON(f *hanging.Frame) jsonFrame {
 		out.Springs = append(out.Springs, jsonSpring{f.Springs[i], s.Node + 1, point(s.Toward.X, s.Toward.Y), jsonNumber(s.Stiffness), worksWords[s.Sense]})
 	}
 	for _, l := range f.Loads {
-		out.Weight.Nodes = append(out.Weight.Nodes, jsonNodeLoad{l.Node + 1, point(l.X, l.Y)})
+		out.Weight.Nodes = append(out.Weight.Nodes, jsonNodeLoad{l.Node + 1, point(l.X, l.Y), jsonNumber(l.Couple)})
 	}
 	for _, l := range f.Spread {
 		out.Weight.Members = append(out.Weight.Members, jsonMemberLoad{l.Element + 1, point(l.X, l.Y)})
