@@ -28,6 +28,9 @@ var noNumber = map[string]string{
 	"accept.in-force":   "an acceptance is words and a date",
 	"fitting.luminaire": "always referred",
 	"fitting.sprinkler": "always referred",
+	"vault.height":      "always referred",
+	// Of a case alone.
+	"strap.apart/fails-twice": "two stations that are one strap's can't be told apart to be moved",
 }
 
 // everything lets every table change, facts too: a rule's own remedy may be a
@@ -82,10 +85,11 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 		}
 		seen[f.At] = true
 		o := remedy.Options{Review: options(), MayChange: everything()}
-		o.Review.Rules = []*rules.Rule{r} // all of them would take ten times as long
+		o.Review.Rules = []*rules.Rule{f.Rule} // all of them would take ten times as long
 		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
 		require.NoError(t, err)
-		if _, excused := noNumber[r.ID]; excused {
+		_, excused := noNumber[r.ID]
+		if _, alone := noNumber[r.ID+"/"+c.Name]; excused || alone {
 			assert.Empty(t, cures, "%s is cured after all", r.ID)
 			continue
 		}
@@ -95,7 +99,11 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 		}
 		best := cures[0]
 		t.Logf("%s: %v to %v, %d cures", best.Key, best.Was, best.Value, len(cures))
-		out, err := edit.Apply([]byte(src), []edit.Change{{Key: best.Key, Value: best.Value}})
+		var changes []edit.Change
+		for _, c := range best.All() {
+			changes = append(changes, edit.Change{Key: c.Key, Value: c.Value})
+		}
+		out, err := edit.Apply([]byte(src), changes)
 		require.NoError(t, err)
 		again := review.Spec("case.ceiling.toml", out, options())
 		require.Empty(t, again.Problems)
