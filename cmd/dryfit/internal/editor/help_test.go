@@ -204,7 +204,7 @@ source = "a test"
 
 	// A leg has the keys of its kind.
 	leg := offered(e, "[[route]]\nkind = \"stair\"\n|")
-	assert.Equal(t, []string{"name", "width", "headroom", "rise", "going", "landing"}, leg[:6])
+	assert.Equal(t, []string{"name", "width", "headroom", "rise", "going", "risers"}, leg[:6])
 
 	accepting := offered(e, "[[accept]]\nrule = |")
 	for _, r := range catalog.Rules() {

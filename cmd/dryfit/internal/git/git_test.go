@@ -197,6 +197,8 @@ func TestGitIsCalledHereAlone(t *testing.T) {
 			return fs.SkipDir
 		case !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") || strings.HasSuffix(filepath.Dir(path), filepath.Join("internal", "git")):
 			return nil
+		case strings.HasSuffix(filepath.Dir(path), filepath.Join("frame", "calculix")):
+			return nil // runs the finite element program for tests
 		}
 		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
 		require.NoError(t, err)
