@@ -38,9 +38,18 @@ func (p *Pass) Below(m float64) string {
 // Above is the least length on a step that is not under m, as a spec writes it.
 func (p *Pass) Above(m float64) string {
 	if p.Ceiling.Units == quantity.Imperial {
-		return inchText(math.Ceil(m/inch/coarseInch-onStep) * coarseInch)
+		return inchText(p.Raised(m) / inch)
 	}
-	return millimetres(math.Ceil(m/coarseStep-onStep) * coarseStep)
+	return millimetres(p.Raised(m))
+}
+
+// Raised is that length, in m.
+func (p *Pass) Raised(m float64) float64 {
+	step := coarseStep
+	if p.Ceiling.Units == quantity.Imperial {
+		step = coarseInch * inch
+	}
+	return math.Ceil(m/step-onStep) * step
 }
 
 // Exactly is a length as a spec writes it, to a tenth of a millimetre or a

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/curve"
 )
@@ -63,8 +64,11 @@ type halfPlane struct {
 
 // clip is what is left of the figure in a half plane.
 func (r Region) clip(h halfPlane) Region {
-	out := make(Region, 0, len(r)+2) // as many corners as most figures keep
 	side := func(p curve.Point) float64 { return (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z }
+	if !slices.ContainsFunc(r, func(p curve.Point) bool { return side(p) < 0 }) {
+		return r // as of most stretches of a member
+	}
+	out := make(Region, 0, len(r)+2) // as many corners as most figures keep
 	for i, p := range r {
 		q := r[(i+1)%len(r)]
 		a, b := side(p), side(q)

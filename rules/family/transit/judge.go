@@ -2,7 +2,6 @@ package transit
 
 import (
 	"errors"
-	"math"
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/passage"
@@ -74,23 +73,14 @@ func between(p *rules.Pass, way carrying.Way) string {
 	case s.Key == nil && s.More == 0:
 		return ""
 	case s.Key == nil:
-		return p.Textf("; with all its clear sizes larger by %v the panel passes %s", quantity.Length(upTo(p, s.More)), s.Motion)
+		return p.Textf("; with all its clear sizes larger by %v the panel passes %s", quantity.Length(p.Raised(s.More)), s.Motion)
 	}
-	is, passes := quantity.Length(s.Is), quantity.Length(upTo(p, s.Passes))
+	is, passes := quantity.Length(s.Is), quantity.Length(p.Raised(s.Passes))
 	if s.Impossible <= 0 {
 		return p.Textf("; its %s is %v, and with %v the panel passes %s", s.Name, is, passes, s.Motion)
 	}
 	return p.Textf("; between %v, which is impossible, and %v, which it passes %s, nothing is known: its %s is %v",
 		quantity.Length(s.Impossible), passes, s.Motion, s.Name, is)
-}
-
-// upTo rounds a size up to what is printed: a millimetre, or a sixteenth.
-func upTo(p *rules.Pass, size float64) float64 {
-	step := 1e-3
-	if p.Ceiling.Units == quantity.Imperial {
-		step = 0.0254 / 16
-	}
-	return math.Ceil(size/step-1e-9) * step
 }
 
 func bare(way carrying.Way) string {

@@ -32,7 +32,7 @@ var kinds = map[spec.LegKind]Kind{
 		return p.decided(doorWalls(l), left)
 	}},
 	spec.Corridor: {Place: []any{"width"}, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
-		return p.decided(corridorWalls(l.Width, l.Height, given(l.Length, 0)), left)
+		return p.decided(tube(l.Width.Get(), height(l.Height), given(l.Length, 0), []any{"height"}), left)
 	}},
 	spec.Corner: {Place: []any{"width"}, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
 		return p.decided(cornerWalls(l.Width, l.Onward, l.Height, []any{"onward"}, []any{"height"}), left)

@@ -60,19 +60,15 @@ func cellsOf(left *passage.Budget) int {
 }
 
 // mark tells the wrapped panel from all others.
-func (p *panel) mark() (sum [sha256.Size]byte) {
-	h := sha256.New()
-	number := func(x float64) {
-		var b [8]byte
-		binary.LittleEndian.PutUint64(b[:], math.Float64bits(x))
-		h.Write(b[:])
+func (p *panel) mark() [sha256.Size]byte {
+	section := p.body.Section()
+	all := make([]byte, 0, 8*(2+2*len(section)))
+	add := func(x float64) { all = binary.LittleEndian.AppendUint64(all, math.Float64bits(x)) }
+	add(p.wrap)
+	add(p.body.Length())
+	for _, q := range section {
+		add(q.X)
+		add(q.Y)
 	}
-	number(p.wrap)
-	number(p.body.Length())
-	for _, q := range p.body.Section() {
-		number(q.X)
-		number(q.Y)
-	}
-	h.Sum(sum[:0])
-	return sum
+	return sha256.Sum256(all)
 }

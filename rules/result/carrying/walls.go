@@ -56,10 +56,6 @@ func doorWalls(l layout.Leg) walls {
 	return w
 }
 
-func corridorWalls(width, high layout.Number, length float64) walls {
-	return tube(width.Get(), height(high), length, []any{"height"})
-}
-
 func tube(width, high, length float64, highKey []any) walls {
 	return walls{
 		dims: []dim{{[]any{"width"}, "width", width}, {highKey, "height", high}},
