@@ -301,7 +301,8 @@ func inches(m float64, parts int64) string {
 
 func inchPair(a, b float64) (string, string) {
 	for _, parts := range []int64{16, 64} {
-		if pa, pb := inches(a, parts), inches(b, parts); pa != pb || a == b {
+		nothing := func(m float64, text string) bool { return text == `0"` && math.Abs(m) >= leastShown }
+		if pa, pb := inches(a, parts), inches(b, parts); (pa != pb || a == b) && !nothing(a, pa) && !nothing(b, pb) {
 			return pa, pb
 		}
 	}

@@ -47,3 +47,9 @@ func TestAgainstALimit(t *testing.T) {
 	m, l := quantity.Imperial.Against(quantity.Length(inch/16).Value(), quantity.Length(inch/32).Value())
 	assert.Equal(t, [2]string{`1/16"`, `1/32"`}, [2]string{m, l})
 }
+
+// A short length beside a long limit is not nothing.
+func TestAShortLengthAgainstALimit(t *testing.T) {
+	m, _ := quantity.Imperial.Against(quantity.Length(0.0003).Value(), quantity.Length(0.01).Value())
+	assert.Equal(t, `1/64"`, m)
+}

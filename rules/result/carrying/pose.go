@@ -97,14 +97,18 @@ func throughWall(width, high, thick float64) view {
 func aroundCorner(width, onward float64) view {
 	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
 		return Pose{Plane: Corner, A: width, B: onward}, [2]int{0, 1}, func(_ passage.Pose, outline []passage.Point) float64 {
-			least := math.Inf(1)
+			least, left, low := math.Inf(1), math.Inf(1), math.Inf(1)
 			for _, q := range outline {
 				x, y := width-q.X, onward-q.Y
+				left, low = min(left, q.X), min(low, q.Y)
 				if x > 0 && y > 0 {
 					least = min(least, math.Hypot(x, y))
 					continue
 				}
 				least = min(least, max(x, y))
+			}
+			if left >= width || low >= onward {
+				return math.Inf(1) // not yet in the corner, or past it
 			}
 			return least
 		}

@@ -26,7 +26,7 @@ type Size struct {
 const (
 	growths   = 20   // how often a size is made larger by what is missing
 	grownBy   = 1e-4 // and a tenth of a millimetre
-	mostGrown = 4    // times the size
+	mostGrown = 6    // m, more than it is
 	halvings  = 12
 	// narrowing is the cells that a size's bounds are brought together with.
 	narrowing = 2000
@@ -36,7 +36,7 @@ const (
 func (p *panel) size(w walls, d passage.Decision, left *passage.Budget) Size {
 	best, least := Size{}, math.Inf(1)
 	take := func(i int, passes float64, m passage.Motion) {
-		if share := passes / w.dims[i].is; share < least && share <= mostGrown {
+		if share := passes / w.dims[i].is; share < least {
 			least = share
 			best = Size{Key: w.dims[i].key, Name: w.dims[i].name, Is: w.dims[i].is, Passes: passes, Motion: w.words(m)}
 		}
@@ -111,7 +111,7 @@ func (p *panel) grown(w walls, i int) (float64, passage.Motion, bool) {
 		if d.Outcome == passage.Passes {
 			return sizes[i], d.Motion, true
 		}
-		if !(d.Motion.Margin > last+grownBy/2) || math.IsInf(d.Motion.Margin, 0) || sizes[i] > mostGrown*w.dims[i].is {
+		if !(d.Motion.Margin > last+grownBy/2) || math.IsInf(d.Motion.Margin, 0) || sizes[i] > w.dims[i].is+mostGrown {
 			return 0, passage.Motion{}, false
 		}
 		last = d.Motion.Margin
