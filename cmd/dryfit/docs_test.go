@@ -58,6 +58,9 @@ var elsewhere = regexp.MustCompile(`--watch|/usr/`)
 // Every command that the pages and the help show runs as it is written, in a
 // repository such as they speak of.
 func TestShownCommandsRun(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	pages, err := filepath.Glob("../../docs/*.md")
 	require.NoError(t, err)
 	var lines []string

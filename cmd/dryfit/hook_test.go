@@ -113,6 +113,9 @@ func hooked(t *testing.T) team {
 
 // The hook, as the framework runs it on a commit.
 func TestHookForThePreCommitFramework(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	t.Parallel()
 	r := hooked(t)
 	good, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")

@@ -116,6 +116,9 @@ func TestModelOfTheFrameIsInBalance(t *testing.T) {
 // An outside program that reads the printed model finds what is printed: forces of
 // straps and of supports within 0.5 % of the greatest of them, movements likewise.
 func TestModelOfTheFrameAgainstCalculiX(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	ccx, err := exec.LookPath("ccx")
 	if err != nil {
 		skipAloud(t, "ccx (package calculix-ccx)")

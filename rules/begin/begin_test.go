@@ -2,6 +2,7 @@ package begin_test
 
 import (
 	"errors"
+	"flag"
 	"fmt"
 	"math"
 	"regexp"
@@ -67,11 +68,13 @@ func springing(w begin.Wanted) float64 {
 	return rise.SI * rise.SI / (span.SI / 2)
 }
 
+var draws = flag.Int("draws", 20, "how many vaults are asked for")
+
 // Whatever is asked for, the draft passes its own check, read anew from its
 // bytes; the only vaults without an answer are those whose springing is tighter
 // than the thinnest strip bends to.
 func TestWhateverIsAskedForPasses(t *testing.T) {
-	none, queried := make([]bool, 50), make([]bool, 50)
+	none, queried := make([]bool, *draws), make([]bool, *draws)
 	t.Run("draws", func(t *testing.T) {
 		for i := range none {
 			w := asked.Example(i)
@@ -100,8 +103,8 @@ func TestWhateverIsAskedForPasses(t *testing.T) {
 		return n
 	}
 	t.Logf("of %d: %d without an answer, %d with a query", len(none), count(none), count(queried))
-	assert.LessOrEqual(t, count(none), 5)
-	assert.LessOrEqual(t, count(queried), 5)
+	assert.LessOrEqual(t, 10*count(none), len(none))
+	assert.LessOrEqual(t, 10*count(queried), len(none))
 }
 
 // passes holds a draft to its promise, and reports whether a query is left.

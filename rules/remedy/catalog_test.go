@@ -54,12 +54,8 @@ func options() review.Options {
 // Each failing case of each rule is cleared by its own remedy, written into its
 // file.
 func TestEveryRuleHasItsRemedy(t *testing.T) {
-	tried := 0
 	for _, family := range catalog.Families() {
 		for _, r := range family.List() {
-			if tried++; tried%remedy.Every != 0 {
-				continue
-			}
 			cases, err := family.CasesOf(r)
 			require.NoError(t, err)
 			for _, c := range cases {
