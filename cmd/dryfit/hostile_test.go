@@ -78,6 +78,9 @@ var hostileCommands = map[string]func(*testing.T, string){
 // Every command keeps hostile texts what they are: text, whatever key of a spec
 // or of a standards file they stand at.
 func TestHostileTexts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	demo, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())

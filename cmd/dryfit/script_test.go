@@ -26,8 +26,15 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	files, err := filepath.Glob("testdata/script/*.txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if testing.Short() { // what reads many specs side by side
+		files = []string{"testdata/script/formats.txtar", "testdata/script/study.txtar", "testdata/script/walk.txtar"}
+	}
 	testscript.Run(t, testscript.Params{
-		Dir:           "testdata/script",
+		Files:         files,
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
 		Condition: func(c string) (bool, error) {

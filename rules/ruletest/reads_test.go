@@ -143,7 +143,9 @@ var chosen = map[string][]string{
 	"grid.module-along":    {"grid.ends"}, // whether a rib's width comes off
 	"joint.tenons-in-seam": {"panels.around"},
 	"panel.height":         {"panels.around"},
-	"rib.curvature-factor": {"rib.species"},                // whether it has a figure at all
+	"rib.curvature-factor": {"rib.species"}, // whether it has a figure at all
+	"close.growth":         {"strap.hung"},  // whether the shop's state counts
+	"close.last-gap.least": {"strap.hung"},
 	"close.projection":     {"panels.along", "close.last"}, // whether there is one
 	// Measured on the section: with plumb feet it is the span, whatever is cut off.
 	"panel.width": {"panels.around", "springing.cut", "vault.profile", "vault.rise", "rib.depth", "rail.depth", "skin"},

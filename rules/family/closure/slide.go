@@ -19,13 +19,14 @@ var slide = rules.Rule{
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
-		Formula: "G − g_f − L − n·g − (τ + P·p + n·u) ≥ t/2 + clearance",
+		Formula: "G − g_f − L − n·g − ΔL − (τ + P·p + n·u) ≥ t/2 + clearance",
 		Symbols: []rules.Symbol{
 			{Name: "G", Means: "length of the room", Unit: "m"},
 			{Name: "g_f", Means: "first gap, set with a spacer and taken as exact", Unit: "m"},
 			{Name: "L", Means: "length of all panels", Unit: "m"},
 			{Name: "n", Means: "seams", Unit: "1"},
 			{Name: "g", Means: "gap of one seam", Unit: "m"},
+			{Name: "ΔL", Means: "growth of all rib widths since the shop, in the state of the wood when hung in which they are widest", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 			{Name: "P", Means: "panels along", Unit: "1"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
@@ -33,7 +34,7 @@ var slide = rules.Rule{
 			{Name: "t", Means: "length of a tenon, half of which projects", Unit: "m"},
 			{Name: "clearance", Means: "left over", Unit: "m"},
 		},
-		Valid:  "panels raised at the shop's moisture content; every length at the worse end of its tolerance",
+		Valid:  "panels that are hung as the shop made them, or in the room's air in either season, as strap.hung says, all of these where it is not given; every length at the worse end of its tolerance",
 		Source: cite.Scholz1995.At("arithmetic tolerancing: the sum of the absolute tolerances"),
 	},
 	Check: checkSlide,
@@ -42,26 +43,46 @@ var slide = rules.Rule{
 func checkSlide(p *rules.Pass) {
 	k, clearance := p.Results.Closing(), p.Limit("clearance")
 	ends, _ := k.Ends()
+	if err := ends.Growth.Get().Err; err != nil {
+		p.NotChecked("rib.species", p.Explain(err))
+	}
 	least, projection := ends.Least.Get(), k.Projection.Get()
 	f := rules.Finding{
-		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last"},
+		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last", "strap.hung"},
 		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, ends, projection, clearance.SI-least),
 	}
+	state := hungIn(p, ends)
 	switch {
 	case least < 0:
-		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v", quantity.Length(ends.First.Get()))
+		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v%s", quantity.Length(ends.First.Get()), state)
 		f.Measured = quantity.Length(-least).Value()
 	case least < projection:
-		f.Text = "the last gap comes to {measured} at its least, and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
+		f.Text = "the last gap comes to {measured} at its least" + state + ", and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
 		f.Bound = p.Stated("seam.tenon", quantity.Length(projection).Value())
 	case least < projection+clearance.SI:
-		f.Text = p.Textf("the last gap comes to {measured} at its least; to go in the last panel needs {limit}, %v of it clearance", clearance.Value)
+		f.Text = "the last gap comes to {measured} at its least" + state + "; to go in the last panel needs {limit}" + share(p, projection, clearance)
 		f.Bound, f.Severity = clearance, rules.Query
 		f.Bound.Value = quantity.Length(projection + clearance.SI).Value()
 	default:
 		return
 	}
 	p.Report(f)
+}
+
+// share says which part of a length is clearance, where not all is.
+func share(p *rules.Pass, projection float64, clearance rules.Bound) string {
+	if projection == 0 {
+		return " of clearance"
+	}
+	return p.Textf(", %v of it clearance", clearance.Value)
+}
+
+// hungIn says what the ribs have grown by when the panels are hung.
+func hungIn(p *rules.Pass, ends *closing.Ends) string {
+	if by := ends.Growth.Get().Value; by > 0 {
+		return p.Textf(", the ribs grown by %v in the room's air", quantity.Length(by))
+	}
+	return ""
 }
 
 // slideOffers are ways to win the length that is short, beside the projection.
@@ -89,7 +110,7 @@ var probability = rules.Rule{
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
-		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; the free length that the tenons' projection takes, without clearance",
+		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; the free length that the tenons' projection takes, without clearance; the wood as in close.slide",
 		Source: cite.Scholz1995.At("statistical tolerancing, and its failure with a shared bias"),
 	},
 	Check: checkProbability,
@@ -102,13 +123,14 @@ func checkProbability(p *rules.Pass) {
 	if lesser >= limit.SI {
 		return
 	}
-	text := "the last panel does not go in even with every length at the better end of its tolerance: its chance is {measured}, and the least is {limit}"
+	state := hungIn(p, ends)
+	text := "the last panel does not go in even with every length at the better end of its tolerance" + state + ": its chance is {measured}, and the least is {limit}"
 	if !odds.Decided {
-		text = p.Textf("the last panel goes in with a chance of %v ± %v if each panel deviates for itself, and of %v ± %v if all deviate alike, as off one form; the least is {limit}",
-			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error))
+		text = p.Textf("the last panel goes in with a chance of %v ± %v if each panel deviates for itself, and of %v ± %v if all deviate alike, as off one form%s; the least is {limit}",
+			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error), state)
 	}
 	p.Report(rules.Finding{
-		At: "close.first_gap", Related: []string{"panels.tolerance", "room.tolerance", "seam.tolerance"},
+		At: "close.first_gap", Related: []string{"panels.tolerance", "room.tolerance", "seam.tolerance", "strap.hung"},
 		Text: text, Measured: quantity.Share(lesser).Value(), Bound: limit,
 	})
 }

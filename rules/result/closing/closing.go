@@ -20,6 +20,7 @@ const (
 	first  = "first gap"
 	panels = "panels"
 	seams  = "seam gaps"
+	growth = "growth of the ribs"
 )
 
 // draws are those of every simulation: as many as give the chance to a fifth of
@@ -47,9 +48,12 @@ func (k *Closing) Ends() (*Ends, bool) {
 type Ends struct {
 	Stack record.Value[stack.Stack] // of the last gap
 	First layout.Number
+	// Growth is that of all rib widths since the shop, in the state in which they
+	// are widest of those that the panels may be hung in.
+	Growth seasons.Figure
 	// The last gap as designed, at its least, and at its most: open to the dry
 	// season's shrinkage too.
-	Last, Least layout.Number
+	Last, Least layout.Number // the least as the panels are hung, all lengths at the worse end of their tolerance
 	Most        seasons.Figure
 	Spread      layout.Number // what the last gap may be off by root sum square
 	// Odds are drawn where the worst case does not decide.
@@ -72,6 +76,25 @@ type Line struct {
 	Worst    float64
 }
 
+// asMade reports whether the wood is hung as the shop made it, and has not grown.
+func asMade(c *layout.Ceiling) bool { return slices.Equal(c.Strap.Hung.Get(), []string{"shop"}) }
+
+// grows is the growth of all rib widths until the panels are hung.
+func grows(c *layout.Ceiling, s *seasons.Seasons) seasons.Change {
+	if asMade(c) {
+		return seasons.Change{}
+	}
+	most := seasons.Change{Value: math.Inf(-1)}
+	for _, state := range c.Strap.Hung.Get() {
+		along := s.In(state).Along.Get()
+		if along.Err != nil {
+			return seasons.Change{Err: along.Err}
+		}
+		most.Value = math.Max(most.Value, along.Value)
+	}
+	return most
+}
+
 // Of is the closing of a ceiling.
 func Of(c *layout.Ceiling, s *seasons.Seasons) *Closing {
 	out := &Closing{Sides: sides(c, s), Line: layout.Derive(c, func() Line { return line(c) })}
@@ -92,7 +115,7 @@ func Of(c *layout.Ceiling, s *seasons.Seasons) *Closing {
 }
 
 func ends(c *layout.Ceiling, s *seasons.Seasons, need layout.Number) *Ends {
-	e := &Ends{First: c.Close.FirstGap}
+	e := &Ends{First: c.Close.FirstGap, Growth: layout.Derive(c, func() seasons.Change { return grows(c, s) })}
 	off := layout.Derive(c, func() stack.Stack { return deviations(c) })
 	worst := layout.Derive(c, func() float64 { return off.Get().Worst() })
 	e.Spread = c.Number("close.spread", func() float64 { return off.Get().RootSumSquare() })
@@ -103,12 +126,15 @@ func ends(c *layout.Ceiling, s *seasons.Seasons, need layout.Number) *Ends {
 		for i, nominal := range []float64{c.Room.Length.Get(), c.Close.FirstGap.Get(), each, c.Seam.Gap.Get()} {
 			chain[i].Nominal = nominal
 		}
+		if by := e.Growth.Get().Value; by != 0 {
+			chain = append(chain, stack.Term{Name: growth, Sense: -1, Count: 1, Nominal: by, Shape: stack.Normal})
+		}
 		return chain
 	})
 	e.Last = c.Number("close.last-gap", func() float64 {
 		return c.Room.Length.Get() - c.Close.FirstGap.Get() - c.BuiltLength()
 	})
-	e.Least = c.Number("close.last-gap.least", func() float64 { return e.Last.Get() - worst.Get() })
+	e.Least = c.Number("close.last-gap.least", func() float64 { return e.Last.Get() - e.Growth.Get().Value - worst.Get() })
 	e.Most = layout.Derive(c, func() seasons.Change {
 		shrinks := s.Dry.Along.Get()
 		return seasons.Change{Value: e.Last.Get() + worst.Get() + math.Max(0, -shrinks.Value), Err: shrinks.Err}
@@ -171,7 +197,7 @@ func (e *Ends) draw(need, worst float64) Odds {
 	switch {
 	case e.Least.Get() >= need:
 		return Odds{Decided: true, ByChance: stack.Chance{Share: 1}, Alike: stack.Chance{Share: 1}}
-	case e.Last.Get()+worst < need:
+	case e.Least.Get()+2*worst < need:
 		return Odds{Decided: true}
 	}
 	chain := e.Stack.Get()

@@ -43,6 +43,22 @@ func TestLastGap(t *testing.T) {
 	assert.Equal(t, 1.0, ends.Odds.Get().ByChance.Share)
 }
 
+// The same panels, hung in the room's air: 0.00180·540·(10.87 − 8.49) = 2.3mm less,
+// which the sum of the chain, the least gap and the chance each count.
+func TestPanelsGrowUntilTheyAreHung(t *testing.T) {
+	for _, hung := range []string{`hung      = "room"`, ""} {
+		k, _ := closed(t, `hung      = "shop"`, hung)
+		ends, _ := k.Ends()
+		assert.InDelta(t, 0.00232, ends.Growth.Get().Value, 5e-5)
+		assert.InDelta(t, 0.0325-0.00232, ends.Least.Get(), 5e-5)
+		assert.InDelta(t, 0.044-0.00232, ends.Stack.Get().Nominal(), 5e-5)
+		k, _ = closed(t, `hung      = "shop"`, hung, `first_gap = "18mm"`, `first_gap = "36mm"`)
+		ends, _ = k.Ends()
+		odds := ends.Odds.Get()
+		assert.InDelta(t, 0.199, odds.ByChance.Share, 3*odds.ByChance.Error, "Φ((1 − 2.316)/1.558)")
+	}
+}
+
 func TestFirstGapIsNeverGuessed(t *testing.T) {
 	k, _ := closed(t, `first_gap = "18mm"`, "")
 	_, ok := k.Ends()

@@ -2,6 +2,7 @@ package closing
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/rules/figure"
 	"dryfit/rules/layout"
@@ -68,8 +69,13 @@ func (l lines) ends(k *Closing, e *Ends) {
 		}
 		return layout.Metres(e.Last)
 	})
-	l.Add("close.last-gap.least", "g_min", "last gap at its least, as built", func(f *figure.Figure) figure.Measure {
+	grows := func() bool { return !asMade(c) && e.Growth.Get().Err == nil }
+	l.Where(grows, func() { l.growth(e) })
+	l.Add("close.last-gap.least", "g_min", "last gap at its least, as built and hung", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "g_l - τ - P*p - n*u", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
+		if grows() {
+			f.Formula, f.Terms = "g_l - ΔL_h - τ - P*p - n*u", append(f.Terms, l.season("ΔL_h", "close.growth", e.Growth))
+		}
 		return layout.Metres(e.Least)
 	})
 	l.Where(func() bool { return e.Most.Get().Err == nil }, func() {
@@ -88,6 +94,20 @@ func (l lines) ends(k *Closing, e *Ends) {
 			f.Formula, f.Terms = "t / 2", []figure.Term{l.length("t", c.Seam.Tenon.Length)}
 			return layout.Metres(k.Projection)
 		})
+	})
+}
+
+// growth is what the ribs grow by until the panels are hung.
+func (l lines) growth(e *Ends) {
+	l.Add("close.growth", "ΔL_h", "growth of all rib widths since the shop, as the panels are hung", func(f *figure.Figure) figure.Measure {
+		f.Formula = "max(ΔL_d, ΔL_w)"
+		if slices.Contains(l.c.Strap.Hung.Get(), "shop") {
+			f.Formula = "max(0, ΔL_d, ΔL_w)"
+		}
+		f.Terms = []figure.Term{
+			l.season("ΔL_d", "season.dry.along", l.seasons.Dry.Along), l.season("ΔL_w", "season.wet.along", l.seasons.Wet.Along),
+		}
+		return layout.Metres(l.c.Number("", func() float64 { return e.Growth.Get().Value }))
 	})
 }
 
@@ -152,8 +172,8 @@ func (k *Closing) Table() (figure.Table, bool) {
 			{SI: float64(term.Count), Unit: quantity.One}, metres(term.Nominal), metres(term.Tolerance), quantity.Share(shares[i]).Value(),
 		}})
 	}
-	t.Rows = append(t.Rows, figure.Row{Label: "last gap", Values: []quantity.Value{
-		{SI: 1, Unit: quantity.One}, metres(e.Last.Get()), metres(chain.Worst()), quantity.Share(1).Value(),
+	t.Rows = append(t.Rows, figure.Row{Label: "last gap, as hung", Values: []quantity.Value{
+		{SI: 1, Unit: quantity.One}, metres(e.Last.Get() - e.Growth.Get().Value), metres(chain.Worst()), quantity.Share(1).Value(),
 	}})
 	return t, true
 }

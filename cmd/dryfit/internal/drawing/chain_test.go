@@ -4,6 +4,7 @@ import (
 	"html"
 	"math"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -33,7 +34,8 @@ func TestThePlanAddsUp(t *testing.T) {
 // printedAfter are the lengths, in m, that a sheet prints after a word.
 func printedAfter(t *testing.T, drawn, word string) (out []float64) {
 	for _, found := range regexp.MustCompile(`>`+word+`([^<]+)<`).FindAllStringSubmatch(drawn, -1) {
-		v, err := quantity.Parse(quantity.Metre, found[1])
+		text, _, _ := strings.Cut(found[1], ", ")
+		v, err := quantity.Parse(quantity.Metre, text)
 		require.NoError(t, err)
 		out = append(out, v.SI)
 	}

@@ -268,9 +268,18 @@ func (d *planOf) roomDims() {
 	d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(x1, y1), Side: draft.Below, Text: "room " + along.room})
 	d.b.Dim(draft.Dim{From: d.at(x1, y0), To: d.at(x1, y1), Side: draft.Right, Text: "room " + d.length(room.Width.Get())})
 	if d.c.Close.FirstGap.Given() {
-		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + along.last})
+		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + along.last + d.leastGap()})
 		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y0), To: d.at(x1, y0), Side: draft.Above, Text: "first gap " + along.first})
 	}
+}
+
+// leastGap says what is left of the last gap at the worst, where less than all is.
+func (d *planOf) leastGap() string {
+	ends, ok := d.Sheet.Results.Closing().Ends()
+	if !ok || ends.Least.Get() <= 0 {
+		return ""
+	}
+	return ", at least " + d.length(ends.Least.Get())
 }
 
 // alongRoom is the room's length and what makes it up, printed to add up. Where no
