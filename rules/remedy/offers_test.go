@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
 	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -35,6 +37,26 @@ at     = { around = "0mm", along = "500mm" }`)
 	require.NotEmpty(t, cures)
 	assert.Equal(t, "fitting.1.at.along", cures[0].Key)
 	assert.True(t, cures[0].Clean(), "%v %v", cures[0].Brings, cures[0].Worse)
+}
+
+// Wood that the shop delivers wet shrinks in every season. A wider moulding would
+// hide the gap: the shop's air is what may change.
+func TestWetDeliveryIsNotCuredByAWiderMoulding(t *testing.T) {
+	src := sample.Source(t, sample.ReadingRoom, `shop = { temperature = "20C", humidity = "45%" }`, `shop = { temperature = "20C", humidity = "72%" }`,
+		`cover = "60mm"`, `cover = "65mm"`)
+	o := Options{Review: reviewing(true)}
+	sheet := review.Spec("wet.ceiling.toml", src, o.Review)
+	f, ok := find(sheet.Findings, "close.cover")
+	require.True(t, ok)
+	assert.Nil(t, f.Passes)
+	cures, _, err := Cures(context.Background(), sheet.Document.Tree, f, o)
+	require.NoError(t, err)
+	keys := map[string]bool{}
+	for _, c := range cures {
+		keys[c.Key] = true
+	}
+	assert.True(t, keys["climate.shop.humidity"], keys)
+	assert.False(t, keys["edge.cover"], keys)
 }
 
 // Where what may change is not enough, the keys that would have to are named.

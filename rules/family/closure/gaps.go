@@ -61,12 +61,12 @@ func checkCover(p *rules.Pass) {
 			p.NotChecked("rib.species", p.Explain(err))
 			return
 		}
-		reportCover(p, at, where, width)
+		reportCover(p, at, where, width, wetDelivery(p))
 	}
 	if e, ok := k.Ends(); !ok {
 		p.Absent("close.first_gap")
 	} else {
-		gap("close.first_gap", "the first gap", e.First.Get(), nil)
+		reportCover(p, "close.first_gap", "the first gap", e.First.Get(), false)
 		most := e.Most.Get()
 		gap("close.first_gap", "the last gap at its most, in the dry season,", most.Value, most.Err)
 	}
@@ -74,7 +74,15 @@ func checkCover(p *rules.Pass) {
 	gap("room.width", "the gap beside a foot at its most", most.Value, most.Err)
 }
 
-func reportCover(p *rules.Pass, at, where string, width float64) {
+// wetDelivery reports whether the wood is wetter in the shop than in either season,
+// so that its gaps open whatever the air is: a drier shop cures that, and a wider
+// moulding hides it.
+func wetDelivery(p *rules.Pass) bool {
+	m := p.Ceiling.Climate
+	return m.Shop.Get() > max(m.Dry.Get(), m.Wet.Get())
+}
+
+func reportCover(p *rules.Pass, at, where string, width float64, wet bool) {
 	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", quantity.Length(p.Ceiling.Edge.Cover.Get()).Value())
 	f := rules.Finding{
 		At: "edge.cover", Related: []string{at}, Measured: quantity.Length(width).Value(), Bound: cover,
@@ -89,6 +97,10 @@ func reportCover(p *rules.Pass, at, where string, width float64) {
 		f.Bound.Name, f.Bound.Source, f.Bound.Firm = overlap.Name, overlap.Source, overlap.Firm
 	default:
 		return
+	}
+	if wet {
+		f.Text += ", the wood being wetter in the shop than in either season"
+		f.Related, f.NotBy, f.Offers = append(f.Related, "climate.shop"), []string{"edge.cover"}, nil
 	}
 	p.Report(f)
 }
