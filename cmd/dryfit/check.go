@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"strings"
 	"sync"
 	"time"
@@ -237,22 +236,6 @@ func (f checkFlags) inColour(s streams) (bool, error) {
 	default:
 		return false, fmt.Errorf("--color %q is not auto, always or never", f.colour)
 	}
-}
-
-// orFolders is the paths, or the folders that the nearest standards name.
-func (s *shelf) orFolders(paths []string) []string {
-	if len(paths) > 0 {
-		return paths
-	}
-	for _, file := range s.chain(".") {
-		if l := s.layer(file); l != nil && len(l.Folders) > 0 {
-			for _, folder := range l.Folders {
-				paths = append(paths, filepath.Join(s.folderOf(file), folder))
-			}
-			return paths
-		}
-	}
-	return paths
 }
 
 // once lets standard input be read again for each run. It is read by the first

@@ -45,13 +45,19 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	}
 	w := newWalker(ctx, s, shelves)
 	w.rules = true
-	inputs, err := w.gather(f.found(shelves).orFolders(paths), f.stdinName)
+	if paths, err = orFolders(shelves, paths); err != nil {
+		return checked{}, err
+	}
+	inputs, err := w.gather(paths, f.stdinName)
 	if err != nil {
 		return checked{}, err
 	}
+	if from := shelves[0].from; from != nil {
+		inputs = append(inputs, w.unseen(from, paths, inputs)...)
+	}
 	r := report.Report{Version: version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
 	r.Folder, r.Root = whereabouts()
-	if inputs, err = f.chosen(ctx, s, r, inputs); err != nil {
+	if inputs, err = f.chosen(w, r, paths, inputs); err != nil {
 		return checked{}, err
 	}
 	options := review.Options{

@@ -16,16 +16,19 @@ import (
 
 // chosen are the inputs that are left by --changed-since and --part. Where none
 // is left, that is said: nothing to check is no failure.
-func (f checkFlags) chosen(ctx context.Context, s streams, r report.Report, inputs []input) ([]input, error) {
+func (f checkFlags) chosen(w *walker, r report.Report, paths []string, inputs []input) ([]input, error) {
 	all := len(inputs)
 	if f.since != "" {
-		changed, err := changedSince(ctx, f.since)
+		changed, err := changedSince(w.ctx, f.since)
 		if err != nil {
 			return nil, fmt.Errorf("--changed-since %s: %w", f.since, err)
 		}
+		if f.since != f.from {
+			inputs = append(inputs, w.unseen(changed.snapshot, paths, inputs)...)
+		}
 		inputs = changed.concerned(inputs, f.standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(s.err, report.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", specs(all), f.since)))
+			fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", specs(all), f.since)))
 		}
 	}
 	if f.part == "" {
@@ -38,7 +41,7 @@ func (f checkFlags) chosen(ctx context.Context, s streams, r report.Report, inpu
 	before := len(inputs)
 	inputs = slices.DeleteFunc(inputs, func(in input) bool { return !inPart(part, r.InRepository(in.name)) })
 	if len(inputs) == 0 && before > 0 {
-		fmt.Fprintf(s.err, "dryfit: of %s none is in part %s\n", specs(before), f.part)
+		fmt.Fprintf(w.s.err, "dryfit: of %s none is in part %s\n", specs(before), f.part)
 	}
 	return inputs, nil
 }

@@ -31,9 +31,6 @@ type input struct {
 // takes one, with all specs that it rules. A path that is not there is listed too;
 // reading it says so. No spec at all is an error, but not of a standards file.
 func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
-	if len(paths) == 0 {
-		paths = []string{"."}
-	}
 	var inputs []input
 	for _, named := range paths {
 		if named == "-" {

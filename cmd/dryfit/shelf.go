@@ -62,15 +62,6 @@ func (f checkFlags) shelves(ctx context.Context) ([]*shelf, error) {
 	return []*shelf{s}, nil
 }
 
-// found is the shelf of what is found, not named: which folders are checked is
-// not for a file that was named to say.
-func (f checkFlags) found(shelves []*shelf) *shelf {
-	if len(f.standards) > 0 {
-		return newShelf("")
-	}
-	return shelves[0]
-}
-
 // layer reads a standards file; what is wrong with it is kept.
 func (s *shelf) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
@@ -101,10 +92,15 @@ func (s *shelf) read(path string) (src []byte, fault string) {
 	return in.read(nil)
 }
 
-// folderOf is the folder that a standards file is in, or was.
+// folderOf is the folder that the paths in a standards file count from: the one
+// that it is in, or was; of a file that is named from elsewhere the root of this
+// folder's repository.
 func (s *shelf) folderOf(file string) string {
 	if s.from != nil {
 		return s.from.folderOf(file)
+	}
+	if root := git.Root("."); file == s.named && root != "" && inside(root, real(file)) == "" {
+		return root
 	}
 	return filepath.Dir(file)
 }

@@ -130,9 +130,9 @@ func (w *watching) folders(ctx context.Context) error {
 		return err
 	}
 	_, root := whereabouts()
-	paths := w.flags.found(shelves).orFolders(w.paths)
-	if len(paths) == 0 {
-		paths = []string{"."}
+	paths, err := orFolders(shelves, w.paths)
+	if err != nil {
+		return err
 	}
 	for _, p := range append(paths, w.flags.standards...) {
 		folder := filepath.Dir(p)

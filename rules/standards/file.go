@@ -29,7 +29,7 @@ type Range struct {
 type Layer struct {
 	File       string
 	Name       string
-	Folders    []string
+	Folders    []Pattern // to check where no path is named
 	Exclude    []Pattern
 	Docs       string // address of the docs, absolute, without a stroke at its end
 	limits     map[string]Limit
@@ -79,8 +79,8 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	}}
 	r.layer.Name, _ = doc.Tree["name"].(string)
 	check, _ := r.table("check")
-	for _, f := range list(check["folders"]) {
-		r.layer.Folders = append(r.layer.Folders, f.(string))
+	for i, folder := range list(check["folders"]) {
+		r.readFolder(spec.Key("check", "folders", i+1), folder.(string))
 	}
 	for i, pattern := range list(check["exclude"]) {
 		r.readExclude(spec.Key("check", "exclude", i+1), pattern.(string))
@@ -94,6 +94,15 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	r.readMaterials()
 	r.readOrder()
 	return r.layer, r.problems
+}
+
+// readFolder takes a folder that is checked where no path is named.
+func (r *reader) readFolder(key, folder string) {
+	if !filepath.IsLocal(filepath.FromSlash(folder)) {
+		r.refuse(key, "%q leaves the folder of this file", folder)
+		return
+	}
+	r.layer.Folders = append(r.layer.Folders, Pattern{folder, r.origin(key)})
 }
 
 // readExclude takes a pattern of specs that are not checked.

@@ -17,9 +17,6 @@ func With(layers ...*Layer) *Standards {
 	for _, l := range layers {
 		s.Files = append(s.Files, l.File)
 		names = append(names, l.Name)
-		if s.Folders == nil {
-			s.Folders = l.Folders
-		}
 		s.Exclude = append(s.Exclude, l.Exclude...)
 		s.Docs = cmp.Or(s.Docs, l.Docs)
 		s.order = cmp.Or(s.order, l.order)

@@ -44,7 +44,6 @@ type Default struct {
 type Standards struct {
 	Name       string
 	Files      []string            // nearest first; empty for the built-in alone
-	Folders    []string            // to check where no path is named
 	Exclude    []Pattern           // of specs that are not checked
 	Docs       string              // address of the docs, where a file gives it
 	limits     map[string]Limit    // by rule and name: "bend.lamination.ratio"

@@ -1,0 +1,58 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+)
+
+// unseen are the specs that a revision had under some paths, and its standards
+// did not exclude, and that the walk did not come to, as where a folder has become
+// a link: a change has no say in what it is judged on. Specs that are gone are
+// said.
+func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []input) {
+	seen := map[string]bool{}
+	for _, in := range inputs {
+		seen[from.place(in.path)] = true
+	}
+	var gone []string
+	for _, file := range w.had(from, paths) {
+		name := shown(filepath.Join(from.root, file))
+		if _, err := os.Lstat(name); err != nil {
+			gone = append(gone, name)
+		} else if !seen[file] {
+			in := newInput(name)
+			in.found = from.rev + " has it where it is checked, and this run does not come to it"
+			out = append(out, in)
+		}
+	}
+	if len(gone) > 0 {
+		fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: gone since %s: %s", from.rev, strings.Join(gone, ", "))))
+	}
+	return out
+}
+
+// had are the specs of a revision under some folders, by their paths from the
+// root, but for those that the standards exclude.
+func (w *walker) had(from *snapshot, paths []string) []string {
+	found := map[string]bool{}
+	for _, p := range paths {
+		if !isFolder(p) {
+			continue
+		}
+		start := path.Dir(from.place(filepath.Join(p, "x"+extension)))
+		for file, e := range from.files {
+			under := start == "." || strings.HasPrefix(file, start+"/")
+			if under && strings.HasSuffix(file, extension) && !e.Submodule() && !w.excluded(filepath.Join(from.root, file), real(p)) {
+				found[file] = true
+			}
+		}
+	}
+	return slices.Sorted(maps.Keys(found))
+}
