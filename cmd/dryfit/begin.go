@@ -197,6 +197,9 @@ func writeNew(path string, stdout io.Writer, text []byte) error {
 	if info, err := os.Stat(path); path == "" || err == nil && !info.Mode().IsRegular() {
 		return writeOutput(path, stdout, nil, write)
 	}
+	if err := mayWrite(path, nil); err != nil {
+		return fmt.Errorf("write %s: %w", path, err)
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
 		return fmt.Errorf("write %s: %s", path, reason(err))

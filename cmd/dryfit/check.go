@@ -127,7 +127,7 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writeOutput(f.output, s.out, r.inputs, func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+	if err := writeOutput(f.output, s.out, append(inputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
 		return err
 	}
 	return outcome(r.Verdict())
@@ -140,7 +140,7 @@ func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error 
 	if err != nil {
 		return err
 	}
-	err = streamOutput(f.output, s.out, c.inputs, func(w io.Writer) error {
+	err = streamOutput(f.output, s.out, append(inputsAt(f.standards), c.inputs...), func(w io.Writer) error {
 		err := c.run(ctx, f, func(sheet *review.Sheet) error {
 			err := report.JSONLine(w, c.Report, sheet)
 			*sheet = review.Sheet{Verdict: sheet.Verdict}

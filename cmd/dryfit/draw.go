@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -138,8 +137,8 @@ func (f drawFlags) document(in drawing.Input) pdf.Document {
 
 // writeFolder writes each sheet to a file of its name.
 func writeFolder(folder string, inputs []input, drawn []paper.Sheet) error {
-	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return fmt.Errorf("write %s: %s", folder, reason(err))
+	if err := makeFolder(folder, inputs); err != nil {
+		return err
 	}
 	for _, sheet := range drawn {
 		var b bytes.Buffer

@@ -5,8 +5,11 @@ import (
 	"context"
 	"io"
 	"os"
+	"os/exec"
 	"path/filepath"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -50,6 +53,31 @@ func TestInterruptedKeepsTheOldFile(t *testing.T) {
 			hidden, err := filepath.Glob(".*")
 			require.NoError(t, err)
 			assert.Equal(t, []string{"old"}, append(left, hidden...))
+		})
+	}
+}
+
+// A program that is ended by another, or by a terminal that closes, ends as by
+// ctrl-C: it leaves nothing half written.
+func TestEndedByASignal(t *testing.T) {
+	demo, err := filepath.Abs(demo)
+	require.NoError(t, err)
+	for _, end := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP} {
+		t.Run(end.String(), func(t *testing.T) {
+			t.Parallel()
+			folder := t.TempDir()
+			c := exec.Command("dryfit", "study", demo, "--vary", manyOptions, "--format", "jsonl", "--output", "out")
+			c.Dir = folder
+			require.NoError(t, c.Start())
+			half := filepath.Join(folder, ".dryfit-*")
+			require.Eventually(t, func() bool { found, _ := filepath.Glob(half); return len(found) == 1 }, time.Minute, time.Millisecond)
+			require.NoError(t, c.Process.Signal(end))
+			exit := &exec.ExitError{}
+			require.ErrorAs(t, c.Wait(), &exit)
+			assert.Equal(t, exitInterrupted, exit.ExitCode())
+			left, err := filepath.Glob(half)
+			require.NoError(t, err)
+			assert.Empty(t, left)
 		})
 	}
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"
@@ -22,7 +21,7 @@ func manualCommand() *cobra.Command {
 			if output == "" {
 				return fmt.Errorf("manual needs --output, the folder to write to")
 			}
-			if err := os.MkdirAll(output, 0o755); err != nil {
+			if err := makeFolder(output, nil); err != nil {
 				return err
 			}
 			root := c.Root()

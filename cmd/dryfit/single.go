@@ -17,7 +17,15 @@ type single struct {
 	options review.Options // that it was reviewed with, to its standards
 }
 
-func (one single) inputs() []input { return []input{one.input} }
+// inputs are what the command read: the spec and its standards.
+func (one single) inputs() []input { return append(inputsAt(one.options.Standards.Files), one.input) }
+
+func inputsAt(paths []string) (out []input) {
+	for _, p := range paths {
+		out = append(out, newInput(p))
+	}
+	return out
+}
 
 // inputAt is the spec at a path, - for standard input.
 func inputAt(path string) input {

@@ -25,6 +25,10 @@ func streamOutput(path string, stdout io.Writer, inputs []input, write func(io.W
 	if err := writeOutput(path, stdout, inputs, func(io.Writer) error { return refuse }); !errors.Is(err, refuse) {
 		return err // an input, or not to be had
 	}
+	mode := os.FileMode(0o644)
+	if info != nil {
+		mode = info.Mode().Perm()
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), ".dryfit-*")
 	if err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
@@ -37,7 +41,7 @@ func streamOutput(path string, stdout io.Writer, inputs []input, write func(io.W
 		return done
 	}
 	for _, step := range []func() error{
-		b.Flush, func() error { return f.Chmod(0o644) }, f.Sync, f.Close,
+		b.Flush, func() error { return f.Chmod(mode) }, f.Sync, f.Close,
 		func() error { return os.Rename(f.Name(), path) },
 	} {
 		if err := step(); err != nil {

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -153,8 +152,8 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 	if f.output == "" {
 		return errors.New("several specs make several pages; name a folder for them with --output")
 	}
-	if err := os.MkdirAll(f.output, 0o755); err != nil {
-		return fmt.Errorf("write %s: %s", f.output, reason(err))
+	if err := makeFolder(f.output, inputs); err != nil {
+		return err
 	}
 	index := report.SubmittalIndex{On: m.options.On, Version: version()}
 	for i, name := range pageNames(inputs) {

@@ -12,12 +12,7 @@ import (
 const withoutWaiting = syscall.O_NONBLOCK
 
 // writeWhole replaces the file at path by one with these bytes, or leaves it as
-// it was.
+// it was. A file that is there keeps who may read it.
 func writeWhole(path string, data []byte) error {
-	return renameio.WriteFile(path, data, 0o644)
-}
-
-// rewriteWhole is writeWhole for a file that keeps who may read it.
-func rewriteWhole(path string, data []byte) error {
 	return renameio.WriteFile(path, data, 0o644, renameio.WithExistingPermissions())
 }

@@ -9,7 +9,8 @@ import (
 const withoutWaiting = 0
 
 // writeWhole replaces the file at path by one with these bytes. Windows has no
-// call that does so at once under every condition; the rename is the nearest.
+// call that does so at once under every condition; the rename is the nearest. A
+// folder decides who may read its files.
 func writeWhole(path string, data []byte) error {
 	f, err := os.CreateTemp(filepath.Dir(path), ".dryfit-*")
 	if err != nil {
@@ -25,6 +26,3 @@ func writeWhole(path string, data []byte) error {
 	}
 	return os.Rename(f.Name(), path)
 }
-
-// rewriteWhole is writeWhole: a folder here decides who may read its files.
-func rewriteWhole(path string, data []byte) error { return writeWhole(path, data) }
