@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/curve"
 )
@@ -15,12 +16,13 @@ const BandSteps = 192
 // length to another. Where it reaches a springing its foot is cut as the spec
 // says; past the springing a member that is cut level runs on straight.
 func (v Vault) Band(s0, s1, from, to float64) Region {
-	inner, outer := v.side(s0, s1, from), v.side(s0, s1, to)
-	r := make(Region, 0, len(inner)+len(outer))
-	r = append(r, inner...)
-	for i := range outer {
-		r = append(r, outer[len(outer)-1-i])
-	}
+	part := v.Intrados.Get().Between(s0, s1)
+	const corners = 8 // where pieces of the curve meet, and the ends of a level cut
+	r := make(Region, 0, 2*v.steps(s1-s0)+corners)
+	r = v.side(r, part, s0, s1, from)
+	inner := len(r)
+	r = v.side(r, part, s0, s1, to)
+	slices.Reverse(r[inner:])
 	return v.cutFeet(r, true, true) // a steep cut reaches past the first stretch
 }
 
@@ -31,10 +33,9 @@ func (v Vault) steps(stretch float64) int {
 	return min(BandSteps, 2*int(math.Ceil(short*BandSteps/2*stretch/v.Arc.Get())))
 }
 
-// side is one parallel, with its ends run on for a level cut.
-func (v Vault) side(s0, s1, d float64) []curve.Point {
-	var points []curve.Point
-	part := v.Intrados.Get().Between(s0, s1)
+// side adds one parallel of a part of the intrados, with its ends run on for a
+// level cut.
+func (v Vault) side(points Region, part curve.Curve, s0, s1, d float64) Region {
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -42,15 +43,16 @@ func (v Vault) side(s0, s1, d float64) []curve.Point {
 		}
 		part = p
 	}
-	points = part.Polyline(v.steps(s1 - s0))
+	before := len(points)
+	points = part.AppendPolyline(points, v.steps(s1-s0))
 	if d == 0 || v.Cut.Get() != "level" {
 		return points
 	}
 	sin, cos := math.Sincos(v.HalfAngle.Get())
 	run := v.run(d)
 	if s0 <= 0 {
-		p := points[0]
-		points = append([]curve.Point{{Y: p.Y - run*cos, Z: p.Z - run*sin}}, points...)
+		p := points[before]
+		points = slices.Insert(points, before, curve.Point{Y: p.Y - run*cos, Z: p.Z - run*sin})
 	}
 	if s1 >= v.Arc.Get() {
 		p := points[len(points)-1]

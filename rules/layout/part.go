@@ -34,7 +34,7 @@ type Lump struct {
 // places along the arc: less or more where the foot is cut.
 func (c *Ceiling) Stretch(s0, s1 float64) (l Lump) {
 	pieces := c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
-	for _, p := range append(pieces, c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)) {
+	for _, p := range append(pieces, c.skin(s0, s1, c.Panel.EndLength.Get(), 1)) {
 		m := p.Mass * float64(p.Count)
 		l.Mass += m
 		l.Centre.Y += m * p.Centre.Y

@@ -263,8 +263,8 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 		Length: s1 - s0, Width: width, Depth: c.Rib.Depth.Get(),
 	}
 	for _, l := range c.RibLayers.Get() {
-		band := v.Band(s0, s1, l.From, l.To)
-		volume, centre := band.Area()*l.Width, band.Centroid()
+		area, centre := v.Band(s0, s1, l.From, l.To).moments()
+		volume := area * l.Width
 		rib.Volume += volume
 		rib.Centre.Y += volume * centre.Y
 		rib.Centre.Z += volume * centre.Z
@@ -307,10 +307,11 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 	v, width, species := c.Vault, c.Rail.Width.Get(), c.Rail.Species.Get()
 	density := timber.Density(species.SG12, c.Climate.Shop.Get())
 	piece := func(kind PieceKind, at float64, section Region, width float64, sides int) Piece {
+		area, centre := section.moments()
 		p := Piece{
 			Kind: kind, Count: bays, Material: species.Name,
 			Length: c.Clear(), Width: width, Depth: c.Rail.Depth.Get(),
-			Volume: section.Area() * c.Clear(), Centre: section.Centroid(), At: at,
+			Volume: area * c.Clear(), Centre: centre, At: at,
 		}
 		if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {
 			p.Volume -= float64(sides) * r.Width.Get() * r.Depth.Get() * c.Clear()
@@ -337,16 +338,22 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 
 // skinPiece is the skins of a number of panels of one length.
 func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
+	p := c.skin(s0, s1, along, panels)
+	p.Length = c.Vault.Along(s0, s1, c.Skin.Setback.Get())
+	return p
+}
+
+// skin is skinPiece without its length.
+func (c *Ceiling) skin(s0, s1, along float64, panels int) Piece {
 	setback, thickness, material := c.Skin.Setback.Get(), c.Skin.Total(), c.Skin.Material.Get()
-	band := c.Vault.Band(s0, s1, setback, setback+thickness)
 	if c.Skin.Between.Get() {
 		along = c.Clear() * c.Panel.Modules.Get()
 	}
-	volume := band.Area() * along
+	area, centre := c.Vault.Band(s0, s1, setback, setback+thickness).moments()
+	volume := area * along
 	return Piece{
-		Kind: SkinSheet, Count: panels, Material: material.Name,
-		Length: c.Vault.Along(s0, s1, setback), Width: along, Depth: thickness,
-		Volume: volume, Mass: volume * material.Density, Centre: band.Centroid(),
+		Kind: SkinSheet, Count: panels, Material: material.Name, Width: along, Depth: thickness,
+		Volume: volume, Mass: volume * material.Density, Centre: centre,
 	}
 }
 

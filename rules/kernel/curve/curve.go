@@ -108,15 +108,17 @@ func (c Curve) TightestRadius() float64 {
 // part that was cut at a corner. Inward past the tightest radius there is none,
 // which is a *FoldError.
 func (c Curve) Offset(d float64) (Curve, error) {
-	row := make([]segment, len(c.segments)+2) // with both neighbours
-	for i := range row {
-		if s := c.neighbour(i - 1); s != nil {
-			p, err := s.parallel(d)
-			if err != nil {
+	const usual = 8
+	row := make([]segment, 0, usual) // with both neighbours
+	for i := -1; i <= len(c.segments); i++ {
+		p := c.neighbour(i)
+		if p != nil {
+			var err error
+			if p, err = p.parallel(d); err != nil {
 				return Curve{}, err
 			}
-			row[i] = p
 		}
+		row = append(row, p)
 	}
 	segments := make([]segment, len(c.segments))
 	for i := range segments {
@@ -191,12 +193,17 @@ func (c Curve) Corners() []float64 {
 // Polyline is at least n+1 points along the curve from end to end: each piece
 // is divided evenly, and its ends are points.
 func (c Curve) Polyline(n int) []Point {
-	points := make([]Point, 0, n+1+2*len(c.segments))
+	return c.AppendPolyline(make([]Point, 0, n+1+2*len(c.segments)), n)
+}
+
+// AppendPolyline is Polyline behind other points.
+func (c Curve) AppendPolyline(points []Point, n int) []Point {
+	before, length := len(points), c.Length()
 	for _, s := range c.segments {
-		k := max(1, int(math.Ceil(float64(n)*s.length()/c.Length()-coincident)))
+		k := max(1, int(math.Ceil(float64(n)*s.length()/length-coincident)))
 		for i := range k + 1 {
 			p := s.at(s.length() * float64(i) / float64(k))
-			if len(points) == 0 || points[len(points)-1].distance(p) > coincident*c.Length() {
+			if len(points) == before || points[len(points)-1].distance(p) > coincident*length {
 				points = append(points, p)
 			}
 		}

@@ -134,7 +134,10 @@ func (e ellipse) parameterAt(s float64) float64 {
 		if t > from {
 			miss = -e.stretch(from, t) - rest
 		}
-		t += miss / e.speed(t)
+		last := t
+		if t += miss / e.speed(t); t == last {
+			break // each further step would be the same
+		}
 	}
 	return t
 }

@@ -42,8 +42,8 @@ func BenchmarkCompile(b *testing.B) {
 	}
 }
 
-// BenchmarkSolve alternates between cases, so that the one with a slack strap is
-// factored anew each time.
+// BenchmarkSolve alternates between cases of other sets of straps, whose factors
+// the solver keeps.
 func BenchmarkSolve(b *testing.B) {
 	m, hung, slack := benchRib()
 	lost := hung

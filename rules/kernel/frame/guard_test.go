@@ -2,6 +2,7 @@ package frame
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,4 +50,28 @@ func TestResidualOfAFalseFactorIsFound(t *testing.T) {
 	require.ErrorAs(t, s.Solve(&c, &r), &residual)
 	assert.Greater(t, residual.Share, outOfBalance)
 	assert.Empty(t, r.Nodes, "an error leaves no result")
+}
+
+// A season's cases come back to the sets of springs that others left taut, of
+// which as many as there is room for stay factored.
+func TestASetOfSpringsIsFactoredOnce(t *testing.T) {
+	s, slack := flatRib(t)
+	hung := slack
+	hung.Misfits = nil
+	var r Result
+	require.NoError(t, s.Solve(&slack, &r))
+	const mark = 0.5
+	s.factored().share = mark
+	hung.Without = []int{0}
+	require.NoError(t, s.Solve(&hung, &r))
+	require.NoError(t, s.Solve(&slack, &r))
+	assert.EqualValues(t, mark, s.factored().share, "factored anew")
+
+	s.parts = slices.Repeat([]*stiffness{s.parts[0]}, mostParts)
+	for i := range s.taut {
+		s.taut[i] = i == 0
+	}
+	s.factored()
+	assert.Len(t, s.parts, mostParts)
+	assert.Equal(t, s.taut, s.parts[0].taut, "in place of the oldest")
 }

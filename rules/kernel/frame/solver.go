@@ -13,12 +13,13 @@ type Solver struct {
 	members  []member
 	springs  []spring
 	supports int
-	size     float64   // diagonal of the box around the nodes
-	bare     []float64 // stiffness without springs, stored as in a band
-	whole    stiffness // with every spring
-	part     stiffness // with the last other set of springs
-	seed     []float64 // where the search for the softest motion begins
-	steps    int       // limit of the search for taut springs
+	size     float64      // diagonal of the box around the nodes
+	bare     []float64    // stiffness without springs, stored as in a band
+	whole    stiffness    // with every spring
+	parts    []*stiffness // with other sets of springs, as many as most
+	oldest   int          // of the parts, to be factored anew for one more set
+	seed     []float64    // where the search for the softest motion begins
+	steps    int          // limit of the search for taut springs
 
 	// The case at hand.
 	load   []float64 // by number
@@ -107,9 +108,7 @@ func (s *Solver) assemble() {
 	}
 	s.bare = k.k
 	all := slices.Repeat([]bool{true}, len(s.springs))
-	for _, k := range []*stiffness{&s.whole, &s.part} {
-		*k = stiffness{band: newBand(s.free, half), taut: slices.Clone(all), motion: make([]float64, s.free)}
-	}
+	s.whole = stiffness{band: newBand(s.free, half), taut: all, motion: make([]float64, s.free)}
 	s.factor(&s.whole)
 }
 
@@ -125,17 +124,39 @@ func (s *Solver) factor(k *stiffness) {
 	k.share = k.softest(s.seed, k.motion)
 }
 
+// mostParts is how many sets of springs stay factored beside the whole: the cases
+// of a frame come back to few.
+const mostParts = 16
+
 // factored is the stiffness with the springs that are taut now, factored only if
-// neither of the two at hand will do.
+// none at hand will do.
 func (s *Solver) factored() *stiffness {
-	switch {
-	case slices.Equal(s.taut, s.whole.taut):
+	if slices.Equal(s.taut, s.whole.taut) {
 		return &s.whole
-	case !slices.Equal(s.taut, s.part.taut):
-		copy(s.part.taut, s.taut)
-		s.factor(&s.part)
 	}
-	return &s.part
+	for _, k := range s.parts {
+		if slices.Equal(s.taut, k.taut) {
+			return k
+		}
+	}
+	k := s.another()
+	copy(k.taut, s.taut)
+	s.factor(k)
+	return k
+}
+
+// another is a stiffness to be factored: a new one, or in place of the oldest.
+func (s *Solver) another() *stiffness {
+	if len(s.parts) < mostParts {
+		k := &stiffness{
+			band: newBand(s.free, s.whole.b), taut: make([]bool, len(s.springs)), motion: make([]float64, s.free),
+		}
+		s.parts = append(s.parts, k)
+		return k
+	}
+	k := s.parts[s.oldest]
+	s.oldest = (s.oldest + 1) % mostParts
+	return k
 }
 
 // alike is how near two places move, by themselves, to be as soft: symmetry

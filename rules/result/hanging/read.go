@@ -15,7 +15,7 @@ const creep = 0.6
 // read takes a solved case out of the solver's result.
 func (r *runner) read(id ID, without []int) Case {
 	c := Case{ID: id}
-	held, sprung := map[int]bool{}, r.rib.sprung()
+	held, sprung := make([]bool, len(r.result.Nodes)), r.rib.sprung()
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {
 		case strapKind:
@@ -32,8 +32,9 @@ func (r *runner) read(id ID, without []int) Case {
 	}
 	last := len(r.result.Nodes) - 1
 	c.Feet = (r.result.Nodes[last].X - r.result.Nodes[0].X) / 2
-	for _, n := range r.result.Nodes {
-		c.drops = append(c.drops, -n.Y)
+	c.drops = make([]float64, len(r.result.Nodes))
+	for i, n := range r.result.Nodes {
+		c.drops[i] = -n.Y
 	}
 	r.stresses(&c)
 	c.Sag, c.ByRun = r.sags(c.drops, held)
@@ -92,7 +93,7 @@ func steeper(a, b Sag) Sag {
 }
 
 // sags finds the greatest sag, and that which is the greatest by its run.
-func (r *runner) sags(drops []float64, held map[int]bool) (most, byRun Sag) {
+func (r *runner) sags(drops []float64, held []bool) (most, byRun Sag) {
 	var at []int
 	for n := range drops {
 		if held[n] {
