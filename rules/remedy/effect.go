@@ -78,7 +78,7 @@ func rank(s rules.Severity) int {
 }
 
 func readsOne(s *review.Sheet, r *rules.Rule, keys []string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool { return reads(s, r, key) })
+	return slices.ContainsFunc(keys, func(key string) bool { return s.Reads(r, key) })
 }
 
 func quiet(s *review.Sheet, r *rules.Rule) bool {
@@ -219,7 +219,7 @@ func nearer(s *review.Sheet, f rules.Finding, knobs []knob) [2][]knob {
 			// it would hide the fault
 		case names(f, k.key):
 			out[0] = append(out[0], k)
-		case reads(s, f.Rule, k.key):
+		case s.Reads(f.Rule, k.key):
 			out[1] = append(out[1], k)
 		}
 	}

@@ -176,12 +176,6 @@ func names(f rules.Finding, key string) bool {
 	return slices.ContainsFunc(named, func(n string) bool { return under(key, n) || under(n, key) })
 }
 
-// reads reports whether a rule has read a key, or one in it, for a sheet. Where
-// it has not, no value of the key changes what it says.
-func reads(s *review.Sheet, r *rules.Rule, key string) bool {
-	return !spec.IDs(key).And(s.Inputs[r]).Empty()
-}
-
 // state is the spec with some changes.
 type state struct {
 	changes []Change

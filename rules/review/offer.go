@@ -48,7 +48,7 @@ func (s *Sheet) offer(o Options) {
 // passes reports whether a change clears a finding, by all rules.
 func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
 	outcome := t.with(offer)
-	if outcome == nil {
+	if outcome == nil || !t.sheet.Reads(cured.Rule, offer.Key) {
 		return false
 	}
 	for _, n := range outcome.NotChecked {
@@ -60,8 +60,9 @@ func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
 	return !slices.ContainsFunc(outcome.Findings, again) && len(rules.Worse(t.had, distinct(slices.Clone(outcome.Findings)))) == 0
 }
 
-// with runs all rules on the spec with one value changed; findings often offer
-// the same. Nil where the change makes no ceiling, or enough was tried.
+// with runs the rules on the spec with one value changed, but for those that have
+// not read it: they find what they found. Findings often offer the same. Nil where
+// the change makes no ceiling, or enough was tried.
 func (t *trials) with(offer rules.Offer) *rules.Outcome {
 	name := fmt.Sprintf("%s = %v", offer.Key, offer.Value)
 	if outcome, tried := t.outcomes[name]; tried || len(t.outcomes) >= MostTried {
@@ -72,11 +73,17 @@ func (t *trials) with(offer rules.Offer) *rules.Outcome {
 	if !ok || !schema.Fits(tree) {
 		return nil // a count of nothing, a length below zero
 	}
-	if _, outcome, faults := work(tree, t.options); len(faults) == 0 {
+	o := t.options
+	o.Rules = slices.DeleteFunc(slices.Clone(o.Rules), func(r *rules.Rule) bool { return !t.sheet.Reads(r, offer.Key) })
+	if _, outcome, faults := work(tree, o); len(faults) == 0 {
 		t.outcomes[name] = &outcome
 	}
 	return t.outcomes[name]
 }
+
+// Reads reports whether a rule has read a key, or one in it, for the sheet. Where
+// it has not, no value of the key changes what it says.
+func (s *Sheet) Reads(r *rules.Rule, key string) bool { return !spec.IDs(key).And(s.Inputs[r]).Empty() }
 
 // same reports whether two findings are of one rule and one place.
 func same(a, b rules.Finding) bool { return a.Rule == b.Rule && a.At == b.At }

@@ -29,7 +29,8 @@ type Options struct {
 	// LeftOut is why a rule is left out, "" where it is not; nil leaves none out.
 	// A rule that refers is not, and of any other what it refers is still said.
 	LeftOut func(*rules.Rule) string
-	// Offers asks for what would pass. Each offer costs a run of all rules.
+	// Offers asks for what would pass. Each offer costs a run of the rules that read
+	// its key.
 	Offers bool
 	// Search is how far the way in is searched.
 	Search carrying.Search
