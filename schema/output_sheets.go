@@ -63,7 +63,7 @@ func takeoffPieces() object {
 		must("count", count("Count", "In the whole ceiling.")),
 		must("length", number("Length", "Finished; of a curved piece along its intrados, m.")),
 		must("width", number("Width", "Finished, m.")), must("depth", number("Depth", "Finished, m.")),
-		may("strips", count("Strips", "In each, of a laminated piece.")),
+		may("strips", number("Strips", "In each, of a laminated piece; not whole where they do not make up its depth.")),
 		may("strip_thickness", number("Strip thickness", "Of each strip, m.")),
 		must("mass", number("Mass", "Of all of them, kg.")),
 	}))

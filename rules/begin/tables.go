@@ -110,7 +110,7 @@ func panels(c choice, l func(float64) string, f figures, s sizes) table {
 }
 
 func rib(c choice, l func(float64) string, f figures, s sizes) table {
-	strip := f.say("%d strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
+	strip := f.say("%.4g strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
 	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius.Get(), 1) {
 		strip += f.say("; the tightest radius is %.0f times one", func(c *layout.Ceiling) []any {
 			return []any{c.Vault.TightestRadius.Get() / c.Rib.Lamination.Get()}

@@ -32,25 +32,25 @@ func (c *Ceiling) skinFigures(l *Lines) {
 
 // laminationFigures are those of a laminated rib.
 func (c *Ceiling) laminationFigures(l *Lines) {
-	v, strips := c.Vault, c.Count("rib.laminations", c.Laminations)
+	v, strips := c.Vault, c.Number("rib.laminations", c.Laminations)
 	l.Add("rib.laminations", "n", "strips in a rib's depth", func(f *figure.Figure) figure.Measure {
-		f.Method = fmt.Sprintf("the depth by the strip's thickness, to the nearest whole: %.3g", c.Rib.Depth.Get()/c.Rib.Lamination.Get())
+		f.Method = "the depth by the strip's thickness; whole where whole strips make it up to within 0.5mm"
 		f.Terms = []figure.Term{Term("d", Metres(c.Rib.Depth)), Term("t", Metres(c.Rib.Lamination))}
-		return Whole(strips)
+		return Ratio(strips)
 	})
 	l.Where(func() bool { return !math.IsInf(v.Radius.Get(), 1) }, func() { c.bentFigures(l, strips) })
 }
 
 // bentFigures are those of a laminated rib that is bent.
-func (c *Ceiling) bentFigures(l *Lines, strips Count) {
+func (c *Ceiling) bentFigures(l *Lines, strips Number) {
 	v := c.Vault
 	l.Add("rib.form-radius", "R_f", "radius of the form at the rib's intrados, with the springback taken off", func(f *figure.Figure) figure.Measure {
-		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Whole(strips))}
+		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
 	})
 	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, of a quarter of the springback", func(f *figure.Figure) figure.Measure {
 		f.Method = "every curvature changed by 1/(4·n²), the length of the arc kept"
-		f.Terms = []figure.Term{Term("n", Whole(strips))}
+		f.Terms = []figure.Term{Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 { return math.Abs(c.RiseBy(timber.Springback(strips.Get()) / 4)) }))
 	})
 	l.Add("rib.lamination-ratio", "R/t", "tightest radius by the thickness of a strip", func(f *figure.Figure) figure.Measure {

@@ -145,6 +145,15 @@ func (c *Ceiling) assume(key string, value any, source string) {
 	c.addAssumed(standards.Assumed{Key: key, Value: value, Source: source})
 }
 
+// restate changes what is said of a key that a default was put in for.
+func (c *Ceiling) restate(key string, value any, why string) {
+	for i, a := range c.Assumed {
+		if a.Key == key && a.Value != value {
+			c.Assumed[i].Value, c.Assumed[i].Source = value, a.Source+why
+		}
+	}
+}
+
 // otherwise is what a key states, or else what follows from other figures.
 func otherwise[T any](c *Ceiling, stated record.Value[T], follows func() T) (v record.Value[T], assumed bool) {
 	v = named(c, stated.Key(), func() T {

@@ -137,6 +137,32 @@ func TestMassCloses(t *testing.T) {
 	assert.InEpsilon(t, want, got, 0.001)
 }
 
+// Grooves that leave nothing of a member are held, and its mass is not taken
+// away: there are as many pieces as without, and they weigh as much. By hand, a
+// rail of 60 × 51mm with two grooves of 20 × 40mm keeps 60·51 − 2·20·40 =
+// 1460mm² of 3060.
+func TestAGrooveTakesNoPieceAway(t *testing.T) {
+	rails := func(width, depth string) (n int, volume float64) {
+		c := sample.Room(t, map[string]any{"rail.width": "60mm", "rail.depth": "51mm", "grid.reveal": map[string]any{"width": width, "depth": depth, "at": "sides"}})
+		for _, p := range c.Panel.Pieces.Get() {
+			assert.Greater(t, p.Mass, 0.0, p.Kind)
+			if p.Kind == layout.Rail {
+				n, volume = n+p.Count, volume+p.Volume*float64(p.Count)
+			}
+		}
+		return n, volume
+	}
+	plain, whole := rails("1mm", "51mm")
+	n, left := rails("20mm", "40mm")
+	assert.Equal(t, plain, n)
+	assert.InEpsilon(t, 1460.0/3060, left/whole, 1e-6)
+	for _, size := range [][2]string{{"31mm", "40mm"}, {"50mm", "50mm"}, {"10mm", "60mm"}} {
+		n, left = rails(size[0], size[1])
+		assert.Equal(t, plain, n, size)
+		assert.InEpsilon(t, whole, left, 1e-9, size)
+	}
+}
+
 // Splitting the arches changes the mass of the whole vault by the joints alone:
 // the same wood, and other tenons.
 func TestMassDoesNotDependOnTheSplit(t *testing.T) {

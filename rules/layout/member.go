@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
 	"dryfit/spec/record"
@@ -109,12 +111,20 @@ func (c *Ceiling) takeRib() {
 	}
 	c.Rib.Layers = Derive(c, func() int { return len(c.Rib.layer.Get()) })
 	strip := si(c, s.Lamination)
+	_, assumed := c.AssumedAt(strip.Key())
 	c.Rib.Lamination = named(c, strip.Key(), func() float64 {
-		if c.Rib.Construction.Get() != "laminated" {
+		switch {
+		case c.Rib.Construction.Get() != "laminated":
 			return 0
+		case assumed: // nobody asked for strips that do not make up the depth
+			return c.Rib.Depth.Get() / math.Ceil(c.Rib.Depth.Get()/strip.Get()-spacingSlack)
+		default:
+			return strip.Get()
 		}
-		return strip.Get()
 	})
+	if assumed {
+		c.restate(strip.Key(), c.Units.Format(length(c.Rib.Lamination.Get()).Value()), "; no thicker, and the depth in whole strips")
+	}
 }
 
 func (c *Ceiling) takeSkin(material Word) {

@@ -26,6 +26,30 @@ type Reveal struct {
 // Given reports whether the groove has its two sizes.
 func (r Reveal) Given() bool { return r.Width.Given() && r.Depth.Given() }
 
+// Leaves is what the groove leaves of a member: between the two grooves of its
+// sides, or beside the one that a seam halves, and above them. Layers set back
+// are no groove.
+func (r Reveal) Leaves(m Member) (beside, above float64) {
+	beside, above = m.Width.Get(), m.Depth.Get()
+	if !r.Given() || r.At.Get() == "layers" {
+		return beside, above
+	}
+	if r.At.Get() == "sides" {
+		beside -= r.Width.Get()
+	}
+	return beside - r.Width.Get(), above - r.Depth.Get()
+}
+
+// Cuts reports whether there is a groove in a member. One that would leave
+// nothing of it is none: what can't be made is not taken off its weight.
+func (r Reveal) Cuts(m Member) bool {
+	if !r.Given() || r.At.Get() == "layers" {
+		return false
+	}
+	beside, above := r.Leaves(m)
+	return beside > 0 && above > 0
+}
+
 // Panel is one shop-built unit, the heaviest of them where they differ.
 type Panel struct {
 	Along, Around, Count Count

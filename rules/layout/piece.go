@@ -273,7 +273,7 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	rib.Centre.Z /= rib.Volume
 	half := rib
 	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, width/2, rib.Volume/2
-	if r := c.Grid.Reveal; r.Given() && r.At.Get() != "layers" {
+	if r := c.Grid.Reveal; r.Cuts(c.Rib.Member) {
 		groove := v.Band(s0, s1, 0, r.Depth.Get()).Area()
 		if r.At.Get() == "sides" {
 			rib.Volume -= 2 * groove * r.Width.Get()
@@ -313,7 +313,7 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 			Length: c.Clear(), Width: width, Depth: c.Rail.Depth.Get(),
 			Volume: area * c.Clear(), Centre: centre, At: at,
 		}
-		if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {
+		if r := c.Grid.Reveal; r.Cuts(c.Rail) && r.At.Get() == "sides" {
 			p.Volume -= float64(sides) * r.Width.Get() * r.Depth.Get() * c.Clear()
 		}
 		p.Mass = p.Volume * density

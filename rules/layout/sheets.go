@@ -67,10 +67,30 @@ func (c *Ceiling) WidestSideGap() float64 {
 	return (room - c.Vault.Width.Get() + c.Panel.Tolerance.Get() + c.Panel.Form.Get()*c.Vault.Spread.Get()) / 2
 }
 
-// Laminations is how many strips make up a laminated rib's depth; 0 of another.
-func (c *Ceiling) Laminations() int {
-	if c.Rib.Lamination.Get() == 0 {
+// StripSlack is how far whole strips may be from a rib's depth and still make it
+// up: planing takes as much.
+const StripSlack = 0.0005
+
+// Laminations is how many strips there are in a laminated rib's depth; 0 of
+// another. It is whole where whole strips make up the depth, and else is not
+// rounded: there is no such rib, and a count would hide it.
+func (c *Ceiling) Laminations() float64 {
+	strip, depth := c.Rib.Lamination.Get(), c.Rib.Depth.Get()
+	if strip == 0 {
 		return 0
 	}
-	return max(1, int(math.Round(c.Rib.Depth.Get()/c.Rib.Lamination.Get())))
+	if whole := math.Round(depth / strip); whole >= 1 && math.Abs(whole*strip-depth) <= StripSlack+1e-9 {
+		return whole
+	}
+	return depth / strip
+}
+
+// Deeper is the least depth of a rib that is not under a factor of its own; of a
+// laminated one a whole number of its strips.
+func (c *Ceiling) Deeper(factor float64) float64 {
+	depth, strip := factor*c.Rib.Depth.Get(), c.Rib.Lamination.Get()
+	if strip == 0 {
+		return depth
+	}
+	return strip * math.Ceil(depth/strip-spacingSlack)
 }

@@ -174,6 +174,11 @@ func sized(key, now, format string) []dial {
 		return nil
 	}
 	l, _ := ladderOf(key, format, system(now))
+	return []dial{turned(key, v, unit, format, l)}
+}
+
+// turned is the dial that goes up and down a ladder from a value.
+func turned(key string, v quantity.Value, unit quantity.Unit, format string, l ladder) dial {
 	low, high := v.SI*least, v.SI*most
 	if unit == quantity.Fraction {
 		low, high = 0, 1
@@ -207,5 +212,5 @@ func sized(key, now, format string) []dial {
 		d.up = int(math.Floor((high-v.SI)/l.size + onStep))
 		d.down = int(math.Floor((v.SI-low)/l.size + onStep))
 	}
-	return []dial{d}
+	return d
 }

@@ -165,7 +165,7 @@ func (p *probe) bisect(way, low, high int) int {
 // only those are taken that fit, where that is asked.
 func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob, fits func(*state) bool) []any {
 	var out []any
-	for _, d := range dialsFor(k.key, t.value(st, k.key), k.property) {
+	for _, d := range t.dials(st, k, t.value(st, k.key)) {
 		p := &probe{t: t, st: st, f: f, least: least, k: k, d: d}
 		if d.each {
 			p.fits = fits

@@ -43,7 +43,7 @@ func (s *search) shrink(st *state, c Change) *state {
 		return next
 	}
 	k := s.knobs[i]
-	for _, d := range dialsFor(k.key, k.was, k.property) {
+	for _, d := range s.dials(st, k, k.was) {
 		if _, ordered := c.Value.(string); !ordered && !counted(c.Value) {
 			continue
 		}

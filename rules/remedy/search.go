@@ -136,7 +136,7 @@ func (s *search) hopeless() bool {
 func (s *search) moves(st *state, f rules.Finding) bool {
 	for _, group := range nearer(st.sheet, f, s.knobs) {
 		for _, k := range group {
-			for _, d := range dialsFor(k.key, k.was, k.property) {
+			for _, d := range s.dials(st, k, k.was) {
 				p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
 				for _, steps := range []int{1, -1, 2, d.up, -d.down, d.up / 4, -d.down / 4} {
 					if steps > d.up || -steps > d.down || steps == 0 {
@@ -238,7 +238,7 @@ func (s *search) ease(st *state, f rules.Finding, named []knob) {
 		if len(st.changes) == s.most && !slices.Contains(keysOf(st.changes), k.key) {
 			continue
 		}
-		for _, d := range dialsFor(k.key, s.value(st, k.key), k.property) {
+		for _, d := range s.dials(st, k, s.value(st, k.key)) {
 			p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
 			for _, steps := range []int{d.up, d.up / 4, -d.down / 4, -d.down} {
 				if steps == 0 || s.over() {

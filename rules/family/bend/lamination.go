@@ -60,6 +60,6 @@ func checkLamination(p *rules.Pass) {
 		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), c.Rib.Species.Get().Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
-		Offers:   []rules.Offer{{Key: "rib.lamination", Value: p.Below(radius / limit.SI)}},
+		Offers:   strips(p, c.Rib.Depth.Get()*limit.SI/radius),
 	})
 }

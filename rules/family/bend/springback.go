@@ -72,7 +72,7 @@ func checkSpringback(p *rules.Pass) {
 	if n == 0 || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return
 	}
-	if n == 1 {
+	if n <= 1 {
 		p.Report(rules.Finding{At: "rib.lamination", Text: "one strip springs back straight; take at least two"})
 		return
 	}
@@ -83,18 +83,9 @@ func checkSpringback(p *rules.Pass) {
 	}
 	p.Report(rules.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
-		Text: p.Textf("%d strips leave the rise uncertain by {measured} after the form is corrected to %v; the form's tolerance is {limit}",
+		Text: p.Textf("%.4g strips leave the rise uncertain by {measured} after the form is corrected to %v; the form's tolerance is {limit}",
 			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n))),
 		Measured: quantity.Length(left).Value(), Bound: form,
-		Offers: thinnerStrips(p, n),
+		Offers: strips(p, n+1),
 	})
-}
-
-// thinnerStrips divide the rib's depth into a few strips more.
-func thinnerStrips(p *rules.Pass, n int) []rules.Offer {
-	var offers []rules.Offer
-	for more := n + 1; more <= n+12; more++ {
-		offers = append(offers, rules.Offer{Key: "rib.lamination", Value: p.Below(p.Ceiling.Rib.Depth.Get() / float64(more))})
-	}
-	return offers
 }

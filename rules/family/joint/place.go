@@ -12,29 +12,47 @@ import (
 var spacing = rules.Rule{
 	ID:       "joint.spacing",
 	Title:    "the tenons are close enough to draw the seam into line",
-	Why:      "Between tenons far apart two bent edges step past each other.",
-	Severity: rules.Query,
+	Why:      "Between tenons far apart two bent edges step past each other; too close, their mortises are one.",
+	Severity: rules.Hold,
 	Limits: []rules.Limit{{
 		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
-		Formula: "(A − 2·e)/(n − 1)",
-		Symbols: []rules.Symbol{{Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
+		Formula: "w + a < (A − 2·e)/(n − 1) ≤ most",
+		Symbols: []rules.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "what a wide mortise is wider: 1/16 in; none where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
-	Check: func(p *rules.Pass) {
-		limit := p.Limit("most")
-		for _, s := range stocks(p.Ceiling) {
-			at := p.Ceiling.TenonStations(s.seam.Get())
-			if len(at) > 1 && at[1]-at[0] > limit.SI {
-				p.Report(rules.Finding{
-					At: "seam.spacing", Text: p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name),
-					Measured: quantity.Length(at[1] - at[0]).Value(), Bound: limit,
-					Offers: []rules.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}},
-				})
-			}
+	Check: checkSpacing,
+}
+
+func checkSpacing(p *rules.Pass) {
+	c, limit := p.Ceiling, p.Limit("most")
+	w := c.Seam.Tenon.Width.Get()
+	mortise := w
+	if c.Seam.Mortise.Get() != "all snug" {
+		mortise += layout.MortiseAir
+	}
+	for _, s := range stocks(c) {
+		at := c.TenonStations(s.seam.Get())
+		if len(at) < 2 {
+			continue
 		}
-	},
+		pitch := at[1] - at[0]
+		f := rules.Finding{At: "seam.spacing", Measured: quantity.Length(pitch).Value()}
+		switch {
+		case pitch <= mortise:
+			f.Related = []string{"seam.tenon.width", "seam.edge"}
+			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart, middle to middle, and their mortises %v wide: they run into each other", s.name, quantity.Length(mortise))
+			f.Offers = []rules.Offer{{Key: "seam.spacing", Value: p.Above(2 * w)}, {Key: "seam.edge", Value: p.Below((s.seam.Get() - 2*w) / 2)}}
+		case pitch > limit.SI:
+			f.Severity, f.Bound = rules.Query, limit
+			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name)
+			f.Offers = []rules.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}}
+		default:
+			continue
+		}
+		p.Report(f)
+	}
 }
 
 var edge = rules.Rule{

@@ -45,6 +45,6 @@ func checkDepthToSpan(p *rules.Pass) {
 		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth.Get())),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
-		Offers:   []rules.Offer{{Key: "rib.depth", Value: p.Above(run / limit.SI)}},
+		Offers:   []rules.Offer{{Key: "rib.depth", Value: deepened(p, ratio/limit.SI)}},
 	})
 }

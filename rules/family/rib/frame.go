@@ -80,11 +80,21 @@ func over(limit rules.Bound, run float64) rules.Bound {
 	return limit
 }
 
+// deepened is a depth for the rib, at least a factor of its own: on a step, or of
+// a laminated one in whole strips.
+func deepened(p *rules.Pass, factor float64) string {
+	depth := p.Ceiling.Deeper(factor)
+	if p.Ceiling.Rib.Lamination.Get() > 0 {
+		return p.Exactly(depth)
+	}
+	return p.Above(depth)
+}
+
 // deeper offers ribs up to twice as deep, in tenths.
 func deeper(p *rules.Pass) []rules.Offer {
 	var offers []rules.Offer
 	for more := 1.1; more <= 2.01; more += 0.1 {
-		offers = append(offers, rules.Offer{Key: "rib.depth", Value: p.Above(p.Ceiling.Rib.Depth.Get() * more)})
+		offers = append(offers, rules.Offer{Key: "rib.depth", Value: deepened(p, more)})
 	}
 	return offers
 }

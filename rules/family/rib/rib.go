@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "rib", Title: "the rib between its straps", Cases: cases,
-		Rules: []rules.Rule{depthToSpan, sag, stress, radial, feet, inner, section, layers, joint},
+		Rules: []rules.Rule{depthToSpan, sag, stress, radial, feet, inner, section, groove, layers, joint},
 	}
 }

@@ -25,7 +25,7 @@ var section = rules.Rule{
 			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
 			{Name: "r", Means: "depth of the reveal at the seam", Unit: "m"},
 		},
-		Valid:  "tenons at mid-depth",
+		Valid:  "tenons at mid-depth; ribs at seams",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkSection,
@@ -33,6 +33,9 @@ var section = rules.Rule{
 
 func checkSection(p *rules.Pass) {
 	c, limit := p.Ceiling, p.Limit("left")
+	if c.Seam.Count.Get() == 0 {
+		return // no tenon is let into a rib
+	}
 	tenon := c.Seam.Tenon
 	behind, below, reveal := c.Rib.Width.Get()/2-tenon.Length.Get()/2, (c.Rib.Depth.Get()-tenon.Thickness.Get())/2, ""
 	if r := c.Grid.Reveal; r.Given() && r.At.Get() == "sides" {

@@ -186,19 +186,19 @@ func Mitred(angle, strain float64) float64 { return math.Atan(math.Tan(angle) / 
 // Springback is the share of its curvature that a stack of n equal layers,
 // glued on a form, loses when it is let go: 1/n², since the glued stack is n³
 // times as stiff as one layer and the loose stack n times. Derived.
-func Springback(layers int) float64 {
-	return 1 / float64(layers*layers)
+func Springback(layers float64) float64 {
+	return 1 / (layers * layers)
 }
 
 // FormRadius is the radius of the form on which n layers come to a radius once
 // they spring back. One layer springs back whole: +0 is no form.
-func FormRadius(radius float64, layers int) float64 {
+func FormRadius(radius, layers float64) float64 {
 	return radius * (1 - Springback(layers))
 }
 
 // FreeRadius is the radius that n layers glued at a form's radius spring back
 // to; one layer is straight again, +Inf.
-func FreeRadius(form float64, layers int) float64 {
+func FreeRadius(form, layers float64) float64 {
 	if layers <= 1 {
 		return math.Inf(1)
 	}

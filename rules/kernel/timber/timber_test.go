@@ -274,7 +274,7 @@ func TestRadialStress(t *testing.T) {
 // Springback of n layers, from beam theory, for a form of radius 60. Shop notes
 // agree for few layers: four on a form of 20 in sprang to 22 in against 21.33.
 func TestSpringback(t *testing.T) {
-	for n, want := range map[int][3]float64{
+	for n, want := range map[float64][3]float64{
 		2: {0.25, 80, 45}, 3: {0.1111, 67.5, 53.333}, 4: {0.0625, 64, 56.25}, 6: {0.0278, 61.714, 58.333},
 		8: {0.0156, 60.952, 59.063}, 10: {0.01, 60.606, 59.4},
 	} {

@@ -132,7 +132,7 @@ func halfRib(c *layout.Ceiling) []strip {
 		strips = append(strips, strip{w, l.From, l.To})
 		left -= w
 	}
-	if r := c.Grid.Reveal; r.Given() && r.At.Get() != "layers" {
+	if r := c.Grid.Reveal; r.Cuts(c.Rib.Member) {
 		w := r.Width.Get() / 2
 		if r.At.Get() == "sides" {
 			w = r.Width.Get()

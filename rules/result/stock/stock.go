@@ -26,7 +26,7 @@ type Line struct {
 	Count                int
 	Length, Width, Depth float64 // finished; of a curved piece along its intrados
 	From                 string  // what it is made of: "10 strips of 6mm", "one sheet"
-	Strips               int     // of a laminated piece
+	Strips               float64 // of a laminated piece; not whole where they do not make up its depth
 	StripThickness       float64
 	Mass                 float64 // of all of them
 }

@@ -66,6 +66,25 @@ func TestCounts(t *testing.T) {
 	assert.Equal(t, 12, takeoff.Sheets[0].Count)
 }
 
+// By hand: 60/7 = 8.571 and 60/26.5 = 2.264 are no counts of strips; 9 · 6.7 =
+// 60.3mm is the depth to 0.3mm; strips that nobody stated divide it: 60/10, and
+// 57/10 = 5.7mm.
+func TestStripsAreNotRounded(t *testing.T) {
+	for strip, want := range map[string]float64{"7mm": 60 / 7.0, "26.5mm": 60 / 26.5, "6.7mm": 9, "6mm": 10} {
+		for _, p := range stock.Of(sample.Room(t, map[string]any{"rib.depth": "60mm", "rib.lamination": strip})).Pieces {
+			if p.Name == "half rib" {
+				assert.InDelta(t, want, p.Strips, 1e-9, strip)
+			}
+		}
+	}
+	c := sample.Room(t, map[string]any{"rib": map[string]any{"species": "white oak", "width": "90mm", "depth": "57mm"}})
+	assert.InDelta(t, 10, c.Laminations(), 1e-9)
+	assert.InDelta(t, 0.0057, c.Rib.Lamination.Get(), 1e-12)
+	a, assumed := c.AssumedAt("rib.lamination")
+	assert.True(t, assumed)
+	assert.Equal(t, "5.7mm", a.Value)
+}
+
 // The masses of the pieces sum to the panels': all are alike where the ends are
 // halves, but that only five of the six carry a seam's tenons.
 func TestMassesSum(t *testing.T) {

@@ -200,7 +200,7 @@ func (d *ribOf) dims() {
 func (d *ribOf) labels() {
 	c, w := d.c, d.c.Rib.Width.Get()/2
 	made := map[string]string{
-		"laminated": fmt.Sprintf("%d strips of %s", c.Laminations(), d.length(c.Rib.Lamination.Get())),
+		"laminated": fmt.Sprintf("%.4g strips of %s", c.Laminations(), d.length(c.Rib.Lamination.Get())),
 		"sawn":      fmt.Sprintf("sawn, %d layers", len(c.RibLayers.Get())),
 		"solid":     "solid",
 	}[c.Rib.Construction.Get()]

@@ -88,8 +88,8 @@ func (d *sectionOf) vault() {
 	}
 	fill(vault.Band(0, vault.Arc.Get(), 0, c.Rib.Depth.Get()), paper.Paper+1, edge)
 	if c.Rib.Lamination.Get() > 0 && d.v.Size(c.Rib.Lamination.Get()) > 0.8 {
-		for i := 1; i < c.Laminations(); i++ {
-			at := float64(i) * c.Rib.Lamination.Get()
+		for i := 1.0; i < c.Laminations(); i++ {
+			at := i * c.Rib.Lamination.Get()
 			d.b.Poly(paper.Poly{Points: parallel(d.v, c, at), Stroke: hair})
 		}
 	}

@@ -45,7 +45,7 @@ func (t Takeoff) rows() []row {
 	for _, p := range t.Pieces {
 		from := ""
 		if p.Strips > 0 {
-			from = fmt.Sprintf("%d strips of %s", p.Strips, length(p.StripThickness))
+			from = fmt.Sprintf("%.4g strips of %s", p.Strips, length(p.StripThickness))
 		}
 		out = append(out, row{"piece", p.Name, p.Material, fmt.Sprint(p.Count), length(p.Length), length(p.Width), length(p.Depth), from, mass(p.Mass)})
 	}
@@ -112,7 +112,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Length         jsonNumber `json:"length"`
 		Width          jsonNumber `json:"width"`
 		Depth          jsonNumber `json:"depth"`
-		Strips         int        `json:"strips,omitempty"`
+		Strips         jsonNumber `json:"strips,omitempty"`
 		StripThickness jsonNumber `json:"strip_thickness,omitempty"`
 		Mass           jsonNumber `json:"mass"`
 	}
@@ -149,7 +149,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 	for _, p := range t.Pieces {
 		out.Pieces = append(out.Pieces, piece{
 			p.Name, p.Material, p.Count, jsonNumber(p.Length), jsonNumber(p.Width), jsonNumber(p.Depth),
-			p.Strips, jsonNumber(p.StripThickness), jsonNumber(p.Mass),
+			jsonNumber(p.Strips), jsonNumber(p.StripThickness), jsonNumber(p.Mass),
 		})
 	}
 	for _, b := range t.Boards {

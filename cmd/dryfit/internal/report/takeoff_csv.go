@@ -44,7 +44,7 @@ func (t Takeoff) lines() []takeoffLine {
 	for _, p := range t.Pieces {
 		n := map[string]float64{"count": float64(p.Count), "length": p.Length, "width": p.Width, "depth": p.Depth, "mass": p.Mass}
 		if p.Strips > 0 {
-			n["strips"], n["strip"] = float64(p.Strips), p.StripThickness
+			n["strips"], n["strip"] = p.Strips, p.StripThickness
 		}
 		out = append(out, takeoffLine{"piece", p.Name, p.Material, n})
 	}
