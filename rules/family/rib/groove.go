@@ -1,8 +1,6 @@
 package rib
 
 import (
-	"math"
-
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/layout"
@@ -14,7 +12,6 @@ var groove = rules.Rule{
 	Title:    "the grooves of the reveal leave a rib and a rail",
 	Why:      "Grooves that meet, or are as deep as the member, cut it in two; a thin tongue between them breaks off.",
 	Severity: rules.Hold,
-	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Limits: []rules.Limit{{
 		Key: "left", Title: "wood left between the grooves, and above them", Value: quantity.Length(0.010).Value(),
 		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -34,7 +31,11 @@ var groove = rules.Rule{
 }
 
 func checkGroove(p *rules.Pass) {
-	c, at := p.Ceiling, p.Ceiling.Grid.Reveal.At.Get()
+	c, r := p.Ceiling, p.Ceiling.Grid.Reveal
+	if !r.Given() {
+		return // no groove: the schema asks for both sizes, but of layers
+	}
+	at := r.At.Get()
 	if at == "sides" || at == "seam" && c.Seam.Count.Get() > 0 {
 		checkGrooveIn(p, "rib", c.Rib.Member)
 	}
@@ -45,37 +46,42 @@ func checkGroove(p *rules.Pass) {
 
 // checkGrooveIn looks at what the grooves leave of one member, both ways.
 func checkGrooveIn(p *rules.Pass, member string, m layout.Member) {
-	r, limit := p.Ceiling.Grid.Reveal, p.Limit("left")
+	r := p.Ceiling.Grid.Reveal
 	beside, above := r.Leaves(m)
-	grooves := quantity.Length(r.Width.Get())
-	between, meet := "beside the groove of %v", "the groove of %v at a seam eats the "+member+", which is {limit} wide"
+	across := leftover{
+		key: "grid.reveal.width", size: member + ".width", left: beside, stock: m.Width.Get(), groove: r.Width.Get(),
+		gone: "the groove of %v at a seam eats the " + member + ", which is {limit} wide", thin: "beside the groove of %v the " + member,
+	}
 	if r.At.Get() == "sides" {
-		between, meet = "between the grooves of %v", "the grooves of %v from both sides of the "+member+" meet: it is {limit} wide"
+		across.gone = "the grooves of %v from both sides of the " + member + " meet: it is {limit} wide"
+		across.thin = "between the grooves of %v the " + member
 	}
-	for _, way := range []struct {
-		key, size   string
-		left, stock float64
-		groove      quantity.Length
-		gone, thin  string
-	}{
-		{"grid.reveal.width", member + ".width", beside, m.Width.Get(), grooves, meet, between},
-		{
-			"grid.reveal.depth", member + ".depth", above, m.Depth.Get(), quantity.Length(r.Depth.Get()),
-			"the groove of %v goes through the " + member + ", which is {limit} deep", "above the groove of %v",
-		},
-	} {
-		f := rules.Finding{At: way.key, Related: []string{way.size}}
-		switch {
-		case way.left <= 0:
-			f.Text = p.Textf(way.gone, way.groove)
-			f.Bound = p.Stated(way.size, quantity.Length(way.stock).Value())
-		case way.left < limit.SI:
-			f.Severity, f.Bound = rules.Query, limit
-			f.Text = p.Textf(way.thin+" the %s has {measured} of wood left; the least is {limit}", way.groove, member)
-			f.Measured = quantity.Length(math.Max(0, way.left)).Value()
-		default:
-			continue
-		}
-		p.Report(f)
+	across.check(p)
+	leftover{
+		key: "grid.reveal.depth", size: member + ".depth", left: above, stock: m.Depth.Get(), groove: r.Depth.Get(),
+		gone: "the groove of %v goes through the " + member + ", which is {limit} deep", thin: "above the groove of %v the " + member,
+	}.check(p)
+}
+
+// leftover is what grooves leave of a member one way, and what is said of it.
+type leftover struct {
+	key, size           string
+	left, stock, groove float64
+	gone, thin          string
+}
+
+func (l leftover) check(p *rules.Pass) {
+	f, limit := rules.Finding{At: l.key, Related: []string{l.size}}, p.Limit("left")
+	switch {
+	case l.left <= 0:
+		f.Text = p.Textf(l.gone, quantity.Length(l.groove))
+		f.Bound = p.Stated(l.size, quantity.Length(l.stock).Value())
+	case l.left < limit.SI:
+		f.Severity, f.Bound = rules.Query, limit
+		f.Text = p.Textf(l.thin+" has {measured} of wood left; the least is {limit}", quantity.Length(l.groove))
+		f.Measured = quantity.Length(l.left).Value()
+	default:
+		return
 	}
+	p.Report(f)
 }
