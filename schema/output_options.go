@@ -34,6 +34,7 @@ func remedies() []field {
 		must("against", rules("Against", "That can't all be satisfied, though without any one of them the others can.")),
 		must("tied", listOf("Tied", "Keys that findings hang on and that may not change.", text("Key", "In the spec."))),
 		must("needed", listOf("Needed", "Changes with which there would be an answer, of keys that may not change.", record("Change", "Of one key.", change()))),
+		must("loosened", loosened()),
 		may("each", listOf("Each", "With --each, the findings one by one.", cured)),
 	}
 }
@@ -142,7 +143,8 @@ func studyOutcome() []field {
 		must("failed", count("Failed", "Options that fail.")), must("invalid", count("Invalid", "Options that can't be made.")),
 		must("reasons", listOf("Reasons", "Why, by key.", reason)),
 		must("unbeaten", listOf("Unbeaten", "Options that no other beats.", count("Option", "Its number."))),
-		may("unbeaten_overfull", flag("Overfull", "Whether there are more than are kept.")))
+		may("unbeaten_overfull", flag("Overfull", "Whether there are more than are kept.")),
+		must("loosened", loosened()))
 }
 
 // publishedStudy has, beside the whole document, the three kinds of line of

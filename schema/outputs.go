@@ -98,6 +98,7 @@ func partOf(name string) object {
 func findings(title, description string) object { return listOf(title, description, finding()) }
 func finding() object                           { return partOf("findings")["items"].(object) }
 func counts() object                            { return partOf("counts") }
+func loosened() object                          { return partOf("loosened") }
 
 func pathField() field { return must("path", text("Path", "Of the spec, as it was named.")) }
 func onField() field {

@@ -16,6 +16,8 @@ type Row struct {
 	Counts  rules.Counts
 	Verdict rules.Verdict // zero where the ceiling can't be made
 	HeldBy  []string      // the rules that hold it
+	// Loosened is what the standards loosen and its check has used.
+	Loosened []rules.Loosened
 	// Key and Reason say why it can't.
 	Key, Reason string
 }
@@ -39,6 +41,7 @@ func (s *Study) Row(o Option) Row {
 		return r
 	}
 	r.Counts, r.Verdict = o.Sheet.Counts, o.Sheet.Verdict
+	r.Loosened = o.Sheet.Loosened
 	for _, f := range o.Sheet.Findings {
 		if f.Severity == rules.Hold && f.Accepted == nil && !slices.Contains(r.HeldBy, f.Rule.ID) {
 			r.HeldBy = append(r.HeldBy, f.Rule.ID)

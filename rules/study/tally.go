@@ -1,6 +1,10 @@
 package study
 
-import "dryfit/rules"
+import (
+	"slices"
+
+	"dryfit/rules"
+)
 
 // Tally counts what became of the options.
 type Tally struct {
@@ -10,6 +14,9 @@ type Tally struct {
 	// edited; the reasons are kept in the order of their first option.
 	Invalid int
 	Reasons []Reason
+	// Loosened is what the standards loosen and any option's check has used, each
+	// once.
+	Loosened []rules.Loosened
 }
 
 // Reason is why some options can't be made.
@@ -25,6 +32,11 @@ func (t *Tally) Add(r Row) {
 	t.Done++
 	if r.Made() {
 		t.Verdicts[r.Verdict]++
+		for _, l := range r.Loosened {
+			if !slices.ContainsFunc(t.Loosened, func(had rules.Loosened) bool { return had.Name == l.Name }) {
+				t.Loosened = append(t.Loosened, l)
+			}
+		}
 		return
 	}
 	t.Invalid++

@@ -21,11 +21,13 @@ var (
 
 // Annotations writes workflow commands, one a line, that a forge shows at the
 // lines of the files. Accepted findings, and those that the baseline had, are
-// notices.
+// notices; what the standards loosen is a warning.
 func Annotations(w io.Writer, r Report) error {
 	out := bufio.NewWriter(w)
+	said := map[string]bool{}
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
+			r.annotateLoosened(out, s, said)
 			for _, e := range entries(s) {
 				annotate(out, r.InRepository(s.Path), e)
 			}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -94,7 +95,7 @@ func (c *calculator) atom() float64 {
 		"acos": func(x ...float64) float64 { return math.Acos(x[0]) / degree }, "asin": func(x ...float64) float64 { return math.Asin(x[0]) / degree },
 		"tan":  func(x ...float64) float64 { return math.Tan(x[0] * degree) },
 		"atan": func(x ...float64) float64 { return math.Atan(x[0]) / degree }, "ceil": func(x ...float64) float64 { return math.Ceil(x[0]) },
-		"max": func(x ...float64) float64 { return math.Max(x[0], x[1]) }, "min": func(x ...float64) float64 { return math.Min(x[0], x[1]) },
+		"max": func(x ...float64) float64 { return slices.Max(x) }, "min": func(x ...float64) float64 { return slices.Min(x) },
 	} {
 		if !c.take(name + "(") {
 			continue

@@ -53,6 +53,9 @@ func (t *texter) side(mark string, s *review.Sheet) {
 	t.paragraph(mark, "", Safe(s.Path))
 	t.paragraph("", "", title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	t.paragraph("", "", "to "+standardsOf(s))
+	for _, l := range loosenings(s.Loosened) {
+		t.paragraph("", "", l)
+	}
 }
 
 func standardsOf(s *review.Sheet) string {

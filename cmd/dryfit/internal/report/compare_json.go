@@ -26,12 +26,13 @@ type (
 		NotChecked []jsonCoverage   `json:"not_checked"`
 	}
 	jsonSide struct {
-		Path      string     `json:"path"`
-		Title     string     `json:"title"`
-		Revision  string     `json:"revision,omitempty"`
-		Standards []string   `json:"standards"`
-		Verdict   string     `json:"verdict"`
-		Counts    jsonCounts `json:"counts"`
+		Path      string         `json:"path"`
+		Title     string         `json:"title"`
+		Revision  string         `json:"revision,omitempty"`
+		Standards []string       `json:"standards"`
+		Verdict   string         `json:"verdict"`
+		Counts    jsonCounts     `json:"counts"`
+		Loosened  []jsonLoosened `json:"loosened"`
 	}
 	jsonKeyChange struct {
 		Change  string `json:"change"`
@@ -98,7 +99,7 @@ func CompareJSON(w io.Writer, c Comparison) error {
 
 func sideJSON(s *review.Sheet) jsonSide {
 	p := s.Ceiling.Project
-	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), countsJSON(s.Counts)}
+	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), countsJSON(s.Counts), loosenedJSON(s.Loosened)}
 }
 
 func movedJSON(f compare.FigureChange) jsonMoved {

@@ -22,6 +22,9 @@ func CompareMarkdown(w io.Writer, c Comparison) error {
 	}{{"old", c.Old}, {"new", c.New}} {
 		fmt.Fprintf(b, "| %s | %s | %s | %s |\n", s.name, markdownText(s.sheet.Path), markdownText(standardsOf(s.sheet)), markdownText(s.sheet.Counts.String()))
 	}
+	for _, l := range append(loosenings(c.Old.Loosened), loosenings(c.New.Loosened)...) {
+		fmt.Fprintf(b, "\n- %s", markdownText(l))
+	}
 	for _, s := range c.sections() {
 		fmt.Fprintf(b, "\n### %s\n\n| | | |\n| --- | --- | --- |\n", strings.ToUpper(s.title[:1])+s.title[1:])
 		for _, e := range s.entries {

@@ -150,7 +150,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 	f := jsonFile{
 		Path: s.Path, Verdict: s.Verdict.String(), Counts: countsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
 		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Awaited: []jsonAwaited{}, Assumed: []jsonAssumed{},
-		Standards: append([]string{}, s.Standards.Files...), Loosened: []jsonLoosened{},
+		Standards: append([]string{}, s.Standards.Files...),
 	}
 	if p := s.Project; p != nil {
 		f.Title, f.Sheet, f.Revision = p.Title.Get(), p.Sheet.Get(), p.Revision.Get()
@@ -174,10 +174,16 @@ func fileJSON(s *review.Sheet) jsonFile {
 	for _, a := range s.Assumed {
 		f.Assumed = append(f.Assumed, assumedJSON(a))
 	}
-	for _, l := range s.Loosened {
-		f.Loosened = append(f.Loosened, jsonLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
-	}
+	f.Loosened = loosenedJSON(s.Loosened)
 	return f
+}
+
+func loosenedJSON(list []rules.Loosened) []jsonLoosened {
+	out := []jsonLoosened{}
+	for _, l := range list {
+		out = append(out, jsonLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
+	}
+	return out
 }
 
 func findingJSON(f rules.Finding) jsonFinding {

@@ -60,7 +60,7 @@ type (
 // JUnit writes a test report: a rule that holds a spec, or under strict queries
 // it, is a failure; a file that could not be checked, and a figure that could not
 // be computed, is an error; a rule that was not checked is skipped, with its
-// reason. Notes, queries that do not fail, accepted and referred items, and what
+// reason. What the standards loosen, notes, queries that do not fail, accepted and referred items, and what
 // the baseline had, are the suite's output.
 func JUnit(w io.Writer, r Report) error {
 	out := junitReport{}
@@ -104,7 +104,7 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 			said = append(said, junitLine(e))
 		}
 	}
-	suite.Out = strings.Join(said, "\n")
+	suite.Out = strings.Join(append(loosenings(s.Loosened), said...), "\n")
 	for _, c := range suite.Cases {
 		suite.Tests++
 		switch {

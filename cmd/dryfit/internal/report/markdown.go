@@ -97,6 +97,7 @@ func markdownSheet(s *review.Sheet) string {
 			b.WriteString(markdownEntry(e))
 		}
 	}
+	b.WriteString(markdownLoosened(s))
 	b.WriteString(markdownAccepted(all))
 	b.WriteString(markdownAwaited(s))
 	b.WriteString(markdownRest(s))
@@ -138,7 +139,19 @@ func markdownAccepted(all []entry) string {
 	return "\n**accepted**\n\n" + b.String()
 }
 
-// markdownRest folds away what was not checked, assumed and loosened.
+// markdownLoosened lists what the standards loosen, and is never folded away.
+func markdownLoosened(s *review.Sheet) string {
+	var b strings.Builder
+	for _, l := range s.Loosened {
+		fmt.Fprintf(&b, "- %s is %s, built in is %s; %s\n", code(l.Name), markdownText(l.Used), markdownText(l.BuiltIn), markdownText(fmt.Sprintf("%s:%d: %s", l.Origin.File, l.Origin.Line, l.Source)))
+	}
+	if b.Len() == 0 {
+		return ""
+	}
+	return "\n**loosened by the standards**\n\n" + b.String()
+}
+
+// markdownRest folds away what was not checked and assumed.
 func markdownRest(s *review.Sheet) string {
 	var b strings.Builder
 	for _, l := range lacking(s.NotChecked) {
@@ -151,13 +164,10 @@ func markdownRest(s *review.Sheet) string {
 	for _, a := range s.Assumed {
 		fmt.Fprintf(&b, "- assumed: %s, %s\n", code(a.Key+" = "+Written(a.Value)), markdownText(AssumedFrom(a)))
 	}
-	for _, l := range s.Loosened {
-		fmt.Fprintf(&b, "- loosened: %s is %s, built in is %s; %s\n", code(l.Name), markdownText(l.Used), markdownText(l.BuiltIn), markdownText(fmt.Sprintf("%s:%d: %s", l.Origin.File, l.Origin.Line, l.Source)))
-	}
 	if b.Len() == 0 {
 		return ""
 	}
-	return "\n<details><summary>not checked, assumed, loosened</summary>\n\n" + b.String() + "\n</details>\n"
+	return "\n<details><summary>not checked, assumed</summary>\n\n" + b.String() + "\n</details>\n"
 }
 
 // markdownReferred lists what is referred, once for all files.

@@ -35,6 +35,7 @@ const listed = 6
 func RemedyText(w io.Writer, r Remedy) error {
 	t := &texter{out: bufio.NewWriter(w)}
 	t.heading(r.Result.Sheet, Report{On: r.On})
+	t.loosened(r.Result.Sheet.Loosened)
 	if r.Each != nil {
 		t.each(r)
 	} else {

@@ -9,22 +9,23 @@ import (
 
 type (
 	jsonRemedy struct {
-		Version      string        `json:"version"`
-		On           string        `json:"on"`
-		Path         string        `json:"path"`
-		Verdict      string        `json:"verdict"`
-		Strict       bool          `json:"strict"`
-		Reviews      int           `json:"reviews"`
-		LimitReached bool          `json:"limit_reached"`
-		Interrupted  bool          `json:"interrupted"`
-		Whole        bool          `json:"whole"`
-		Open         []jsonFinding `json:"open"`
-		Answers      []jsonAnswer  `json:"answers"`
-		Alone        []string      `json:"alone"`
-		Against      []string      `json:"against"`
-		Tied         []string      `json:"tied"`
-		Needed       []jsonChange  `json:"needed"`
-		Each         []jsonCured   `json:"each,omitempty"`
+		Version      string         `json:"version"`
+		On           string         `json:"on"`
+		Path         string         `json:"path"`
+		Verdict      string         `json:"verdict"`
+		Strict       bool           `json:"strict"`
+		Reviews      int            `json:"reviews"`
+		LimitReached bool           `json:"limit_reached"`
+		Interrupted  bool           `json:"interrupted"`
+		Whole        bool           `json:"whole"`
+		Open         []jsonFinding  `json:"open"`
+		Answers      []jsonAnswer   `json:"answers"`
+		Alone        []string       `json:"alone"`
+		Against      []string       `json:"against"`
+		Tied         []string       `json:"tied"`
+		Needed       []jsonChange   `json:"needed"`
+		Loosened     []jsonLoosened `json:"loosened"`
+		Each         []jsonCured    `json:"each,omitempty"`
 	}
 	jsonAnswer struct {
 		Changes  []jsonChange  `json:"changes"`
@@ -75,7 +76,8 @@ type (
 func RemedyJSON(w io.Writer, r Remedy) error {
 	res := r.Result
 	out := jsonRemedy{
-		Version: r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
+		Loosened: loosenedJSON(res.Sheet.Loosened),
+		Version:  r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
 		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
 		Open: []jsonFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
 		Needed: changesJSON(res.Needed),

@@ -126,9 +126,15 @@ func regionOf(start, end spec.Position) *sarifRegion {
 	return &sarifRegion{start.Line, start.Column, end.Line, end.Column}
 }
 
-// sarifNotes are the rules that were not checked, and why.
+// sarifNotes are what the standards loosen, and the rules that were not checked,
+// with why.
 func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotification {
 	var out []sarifNotification
+	for _, l := range s.Loosened {
+		out = append(out, sarifNotification{
+			Level: "warning", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}}, Message: sarifText{sarifPlain(loosening(l))},
+		})
+	}
 	for _, l := range lacking(s.NotChecked) {
 		n := sarifNotification{
 			Level: "note", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}},

@@ -57,7 +57,7 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 		Abridged: s.abridged(), Caution: Caution, Undrawn: undrawn,
 		Contact: drawn(contact),
 	}
-	for _, l := range s.varied() {
+	for _, l := range append(loosenings(s.Tally.Loosened), s.varied()...) {
 		out.Varied = append(out.Varied, Safe(l))
 	}
 	for _, l := range s.Says {

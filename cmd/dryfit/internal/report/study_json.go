@@ -46,19 +46,20 @@ type (
 		Loses    string         `json:"loses,omitempty"`
 	}
 	jsonOutcome struct {
-		Total       int          `json:"total"` // of the whole study
-		Part        string       `json:"part,omitempty"`
-		First       int          `json:"first"`
-		Last        int          `json:"last"`
-		Done        int          `json:"done"`
-		Interrupted bool         `json:"interrupted,omitempty"`
-		Passed      int          `json:"passed"`
-		Noted       int          `json:"passed_with_notes"`
-		Failed      int          `json:"failed"`
-		Invalid     int          `json:"invalid"`
-		Reasons     []jsonReason `json:"reasons"`
-		Unbeaten    []int        `json:"unbeaten"`
-		Overfull    bool         `json:"unbeaten_overfull,omitempty"`
+		Total       int            `json:"total"` // of the whole study
+		Part        string         `json:"part,omitempty"`
+		First       int            `json:"first"`
+		Last        int            `json:"last"`
+		Done        int            `json:"done"`
+		Interrupted bool           `json:"interrupted,omitempty"`
+		Passed      int            `json:"passed"`
+		Noted       int            `json:"passed_with_notes"`
+		Failed      int            `json:"failed"`
+		Invalid     int            `json:"invalid"`
+		Reasons     []jsonReason   `json:"reasons"`
+		Unbeaten    []int          `json:"unbeaten"`
+		Overfull    bool           `json:"unbeaten_overfull,omitempty"`
+		Loosened    []jsonLoosened `json:"loosened"`
 	}
 	jsonReason struct {
 		Key   string `json:"key"`
@@ -98,7 +99,7 @@ func (s Study) counted() jsonOutcome {
 	out := jsonOutcome{
 		Total: s.Total, First: s.First, Last: s.Last, Done: t.Done, Interrupted: s.Interrupted(),
 		Passed: t.Verdicts[rules.Passed], Noted: t.Verdicts[rules.PassedWithNotes], Failed: t.Verdicts[rules.Failed], Invalid: t.Invalid,
-		Reasons: []jsonReason{}, Unbeaten: []int{}, Overfull: s.Front.Full,
+		Reasons: []jsonReason{}, Unbeaten: []int{}, Overfull: s.Front.Full, Loosened: loosenedJSON(t.Loosened),
 	}
 	if s.Part.Of > 1 {
 		out.Part = fmt.Sprintf("%d/%d", s.Part.Number, s.Part.Of)

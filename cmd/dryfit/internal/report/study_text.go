@@ -19,7 +19,7 @@ func StudyText(w io.Writer, s Study) error {
 	t.line(Safe(s.Base.Path))
 	t.wrapped("study: " + title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	t.wrapped("checked on " + s.On + " to the " + Safe(s.Base.Standards.Name))
-	for _, l := range append(s.varied(), s.Says...) {
+	for _, l := range append(append(loosenings(s.Tally.Loosened), s.varied()...), s.Says...) {
 		t.wrapped(Safe(l))
 	}
 	same, differ := s.shared()
