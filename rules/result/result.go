@@ -47,10 +47,11 @@ func (r *Results) Closing() *closing.Closing { return r.closing }
 
 // Tables are those of the calculation sheet.
 func (r *Results) Tables() []figure.Table {
+	out := r.hanging.Tables()
 	if t, ok := r.Closing().Table(); ok {
-		return []figure.Table{t}
+		out = append(out, t)
 	}
-	return nil
+	return out
 }
 
 // Figures is the whole calculation sheet: the layout's figures and the results'.

@@ -86,6 +86,9 @@ func metricStyle(v Value) style {
 	case Fraction:
 		return style{0.01, 0, 1, "%"}
 	case SquareMetre:
+		if size < smallArea {
+			return style{1e-6, 0, 0, "mm2"}
+		}
 		return style{1, 0, 2, "m2"}
 	case CubicMetre:
 		return style{1, 0, 4, "m3"}
@@ -94,6 +97,9 @@ func metricStyle(v Value) style {
 	case NewtonMetre:
 		return style{1, 0, 1, "Nm"}
 	case NewtonPerMetre:
+		if size < lineLoad {
+			return style{1, 0, 1, "N/m"}
+		}
 		return style{1e3, 0, 1, "N/mm"}
 	case Hour:
 		return style{1, 0, 0, "h"}
@@ -107,6 +113,13 @@ func metricStyle(v Value) style {
 		return style{1, 0, 2, ""}
 	}
 }
+
+// Below these, an area is a section's, in m2, and a force by length is a load and
+// not a stiffness, in N/m.
+const (
+	smallArea = 0.1
+	lineLoad  = 1000
+)
 
 // leastMPa is the least stress, in Pa, that shows in three decimals of a MPa.
 const leastMPa = 500
@@ -140,6 +153,9 @@ func imperialStyle(v Value) (style, bool) {
 	case Celsius:
 		return style{5.0 / 9, 32, 1, "F"}, true
 	case SquareMetre:
+		if size < smallArea {
+			return style{inch * inch, 0, 3, "in2"}, true
+		}
 		return style{foot * foot, 0, 2, "ft2"}, true
 	case CubicMetre:
 		return style{foot * foot * foot, 0, 3, "ft3"}, true
@@ -148,6 +164,9 @@ func imperialStyle(v Value) (style, bool) {
 	case NewtonMetre:
 		return style{poundF * foot, 0, 1, "lbf.ft"}, true
 	case NewtonPerMetre:
+		if size < lineLoad {
+			return style{poundF / foot, 0, 2, "lbf/ft"}, true
+		}
 		return style{poundF / inch, 0, 1, "lbf/in"}, true
 	case PerMetre:
 		return style{1 / foot, 0, 4, "/ft"}, true
@@ -200,6 +219,12 @@ func onRule(m float64) string {
 }
 
 func (st style) print(si float64, decimals int) string {
+	return st.digits(si, decimals, st.drops())
+}
+
+// digits prints a number with so many decimals, or with no more of them than it
+// needs.
+func (st style) digits(si float64, decimals int, drops bool) string {
 	x := si/st.size + st.offset
 	switch {
 	case math.IsNaN(x):
@@ -211,7 +236,7 @@ func (st style) print(si float64, decimals int) string {
 		x = Steady(x)
 	}
 	text := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Contains(text, ".") && st.drops() {
+	if strings.Contains(text, ".") && drops {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
 	if strings.Trim(text, "-0.") == "" {
@@ -254,6 +279,28 @@ func (s System) Pair(a, b Value) (string, string) {
 		return apart(sa, a.SI, b.SI, fine)
 	}
 	return sa.print(a.SI, sa.decimals), sb.print(b.SI, sb.decimals)
+}
+
+// Alike prints quantities to be read side by side: forces of one unit in one
+// multiple of it, in which the least has three digits, and with as many decimals.
+func (s System) Alike(values []Value) []string {
+	least := make(map[Unit]style)
+	for _, v := range values {
+		st := s.style(Value{v.SI / 10, v.Unit})
+		if had, ok := least[v.Unit]; !ok || st.size < had.size {
+			least[v.Unit] = st
+		}
+	}
+	out := make([]string, len(values))
+	for i, v := range values {
+		switch v.Unit {
+		case Newton, NewtonPerMetre:
+			out[i] = least[v.Unit].digits(v.SI, least[v.Unit].decimals, false)
+		default:
+			out[i] = s.Format(v)
+		}
+	}
+	return out
 }
 
 // apart prints two numbers that differ, with decimals or with as many more as

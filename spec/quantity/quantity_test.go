@@ -165,6 +165,14 @@ func TestFormat(t *testing.T) {
 		{quantity.Metric, quantity.Share(0.255).Value(), "25.5%"},
 		{quantity.Metric, quantity.Value{SI: 83.333, Unit: quantity.One}, "83.33"},
 		{quantity.Metric, quantity.Value{SI: 80, Unit: quantity.One}, "80"},
+		{quantity.Metric, quantity.Value{SI: 0.00266, Unit: quantity.SquareMetre}, "2660mm2"},
+		{quantity.Metric, quantity.Value{SI: 0.1, Unit: quantity.SquareMetre}, "0.1m2"},
+		{quantity.Imperial, quantity.Value{SI: 2.8125 * inch * inch, Unit: quantity.SquareMetre}, "2.813in2"},
+		{quantity.Imperial, quantity.Value{SI: 0.1, Unit: quantity.SquareMetre}, "1.08ft2"},
+		{quantity.Metric, quantity.Value{SI: 49.2, Unit: quantity.NewtonPerMetre}, "49.2N/m"},
+		{quantity.Metric, quantity.Value{SI: 1000, Unit: quantity.NewtonPerMetre}, "1N/mm"},
+		{quantity.Imperial, quantity.Value{SI: 2.02 * poundF / (12 * inch), Unit: quantity.NewtonPerMetre}, "2.02lbf/ft"},
+		{quantity.Imperial, quantity.Value{SI: 10 * poundF / inch, Unit: quantity.NewtonPerMetre}, "10lbf/in"},
 		{quantity.Imperial, quantity.Length(165.5 * inch).Value(), `13'-9 1/2"`},
 		{quantity.Imperial, quantity.Length(0.625 * inch).Value(), `5/8"`},
 		{quantity.Imperial, quantity.Length(12 * inch).Value(), `1'-0"`},
@@ -198,6 +206,24 @@ func TestPairTellsApart(t *testing.T) {
 	assert.Equal(t, []string{"900N", "45N"}, []string{a, b}, "one unit for both")
 	a, b = quantity.Metric.Pair(quantity.Length(1).Value(), quantity.Length(1).Value())
 	assert.Equal(t, []string{"1000mm", "1000mm"}, []string{a, b})
+}
+
+// Forces side by side are in one multiple with as many decimals, three digits of
+// the least at the least; other quantities are as they are by themselves.
+func TestAlike(t *testing.T) {
+	forces := func(list ...float64) (out []quantity.Value) {
+		for _, f := range list {
+			out = append(out, quantity.Force(f).Value())
+		}
+		return out
+	}
+	assert.Equal(t, []string{"67.8N", "0.0N", "235.1N", "-5.0N"}, quantity.Metric.Alike(forces(67.8, 0, 235.1, -5)))
+	assert.Equal(t, []string{"162.6N", "325.2N"}, quantity.Metric.Alike(forces(162.6, 325.2)), "not 0.16kN")
+	assert.Equal(t, []string{"1.63kN", "3.25kN"}, quantity.Metric.Alike(forces(1626, 3252)))
+	assert.Equal(t, []string{"15.0lbf"}, quantity.Imperial.Alike(forces(15*poundF)))
+	assert.Equal(t, []string{"7144mm", "0.4mm"}, quantity.Metric.Alike([]quantity.Value{quantity.Length(7.144).Value(), quantity.Length(0.0004).Value()}))
+	stiff := []quantity.Value{{SI: 8.9296e6, Unit: quantity.NewtonPerMetre}, {SI: math.Inf(1), Unit: quantity.NewtonPerMetre}}
+	assert.Equal(t, []string{"8929.6N/mm", "unlimited"}, quantity.Metric.Alike(stiff))
 }
 
 // parsed are the kinds that a spec states, with the sizes they come in.

@@ -13,9 +13,6 @@ import (
 // governs heads what is worst of all cases.
 const governs = "hanging: what governs"
 
-// plane is how the figures of a case are come by.
-const plane = "plane frame of one edge rib"
-
 // Figures are the straps' table of the calculation sheet: by case the force of
 // each strap, the sag and the feet, and what governs. What has no result has no
 // line.
@@ -36,6 +33,7 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 	l.Subject = governs
 	h.worst(l)
 	h.others(l)
+	h.framed(l)
 	return l.List
 }
 
@@ -62,7 +60,7 @@ func (h *Hanging) seasonal(l lines) {
 			}
 		}
 		l.add(fmt.Sprintf("hanging.season.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, worst.Words()),
-			quantity.Force(worst.Straps[i]).Value(), h.Seasonal.From(), plane+"; not with framing moved as well")
+			quantity.Force(worst.Straps[i]).Value(), h.Seasonal.From(), worst.method()+"; not with framing moved as well")
 	}
 }
 
@@ -103,7 +101,7 @@ func (l lines) add(key, symbol, name string, v quantity.Value, from record.Set, 
 // table is the figures of one case.
 func (l lines) table(k *Case, keys func() record.Set) {
 	l.Subject = "hanging: " + k.Words()
-	from := keys()
+	from, plane := keys(), k.method()
 	add := func(key, symbol, name string, v quantity.Value, method string) {
 		l.add("hanging."+k.Key()+"."+key, symbol, name, v, from, method)
 	}

@@ -126,30 +126,56 @@ func (t *texter) tables(c Calcs, subject string) {
 			continue
 		}
 		t.line("")
-		t.line("  " + Safe(table.Title))
-		t.columns(table.Head)
-		for _, row := range table.Rows {
-			cells := []string{Safe(row.Label)}
-			for _, v := range row.Values {
-				cells = append(cells, c.Ceiling.Units.Format(v))
-			}
-			t.columns(cells)
-		}
-		for _, l := range wrap(Safe(table.Note), textWidth-2) {
-			t.line("  " + l)
+		t.indented(table.Title)
+		t.columns(append([][]string{table.Head}, cells(table, c.Ceiling.Units)...))
+		if table.Note != "" {
+			t.indented(table.Note)
 		}
 	}
 }
 
-// columns writes one line of a table: the label, then the rest to the right.
-func (t *texter) columns(cells []string) {
-	const label = 16
-	wide := (textWidth - 2 - label) / max(1, len(cells)-1)
-	out := "  " + pad(cells[0], label)
-	for _, cell := range cells[1:] {
-		out += strings.Repeat(" ", max(1, wide-uniseg.StringWidth(cell))) + cell
+func (t *texter) indented(text string) {
+	for _, l := range wrap(Safe(text), textWidth-2) {
+		t.line("  " + l)
 	}
-	t.line(strings.TrimRight(out, " "))
+}
+
+// cells are the rows of a table as they print: all of its forces in the same
+// multiple, and so on.
+func cells(t figure.Table, s quantity.System) (out [][]string) {
+	var values []quantity.Value
+	for _, r := range t.Rows {
+		values = append(values, r.Values...)
+	}
+	printed := s.Alike(values)
+	for _, r := range t.Rows {
+		out = append(out, append([]string{Safe(r.Label)}, printed[:len(r.Values)]...))
+		printed = printed[len(r.Values):]
+	}
+	return out
+}
+
+// columns writes the lines of a table: each figure as far to the right as its
+// column goes, and the label in what is left of the width.
+func (t *texter) columns(rows [][]string) {
+	wide, label := make([]int, len(rows[0])), textWidth-2
+	for i := range wide[1:] {
+		for _, r := range rows {
+			wide[i+1] = max(wide[i+1], 2+uniseg.StringWidth(r[i+1]))
+		}
+		label -= wide[i+1]
+	}
+	for _, r := range rows {
+		lines := wrap(r[0], label)
+		out := "  " + lines[0] + strings.Repeat(" ", max(0, label-uniseg.StringWidth(lines[0])))
+		for i, cell := range r[1:] {
+			out += strings.Repeat(" ", wide[i+1]-uniseg.StringWidth(cell)) + cell
+		}
+		t.line(out)
+		for _, l := range lines[1:] {
+			t.line("    " + l)
+		}
+	}
 }
 
 type jsonTable struct {

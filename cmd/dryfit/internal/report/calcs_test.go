@@ -215,7 +215,8 @@ func TestCalcsKeepToEightyColumns(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			var b bytes.Buffer
 			c := sample.Ceiling(t, name, map[string]any{"project.units": units})
-			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: result.Of(c, carrying.Search{}).Figures(), Rules: catalog.Rules()}))
+			results := result.Of(c, carrying.Search{})
+			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules()}))
 			for _, line := range strings.Split(b.String(), "\n") {
 				assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken
 			}

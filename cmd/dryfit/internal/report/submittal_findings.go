@@ -123,15 +123,7 @@ func (c Calcs) tablesOf(subject string) []tableView {
 		if t.Subject != subject {
 			continue
 		}
-		v := tableView{Title: Safe(t.Title), Note: Safe(t.Note), Head: t.Head}
-		for _, r := range t.Rows {
-			cells := []string{Safe(r.Label)}
-			for _, value := range r.Values {
-				cells = append(cells, c.Ceiling.Units.Format(value))
-			}
-			v.Rows = append(v.Rows, cells)
-		}
-		out = append(out, v)
+		out = append(out, tableView{Title: Safe(t.Title), Note: Safe(t.Note), Head: t.Head, Rows: cells(t, c.Ceiling.Units)})
 	}
 	return out
 }
