@@ -95,6 +95,12 @@ func standardsSchema(k Known) object {
 				object{"type": "array", "items": property("Folder", "A path.", object{"type": "string", "minLength": 1})}),
 			"exclude": property("Exclude", "Specs under a folder that are not checked, as patterns from this file's folder: archive/**. What a command names is checked all the same.",
 				object{"type": "array", "items": property("Pattern", "A path; * stands for any part of a name, ** for any folders.", object{"type": "string", "minLength": 1})}),
+			"require": table("Require", "What must be checked, and given: its absence holds a spec.", object{
+				"rules": property("Rules", "That must be checked, as patterns such as strap.*.",
+					object{"type": "array", "items": property("Pattern", "The id of a rule; * stands for any part of it.", object{"type": "string", "minLength": 1})}),
+				"keys": property("Keys", "That a spec must give; no default stands for them.",
+					object{"type": "array", "items": property("Key", "As the format has it, such as lift.stations.", object{"type": "string", "minLength": 1})}),
+			}),
 			"docs": property("Docs", "Absolute address that these pages are published under; findings in SARIF link there.",
 				object{"type": "string", "minLength": 1}),
 		}),

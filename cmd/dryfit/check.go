@@ -38,6 +38,7 @@ type checkFlags struct {
 	watch     bool
 	summary   bool
 	rules     selection
+	require   []string // rules that must be checked, keys that must be given
 }
 
 func checkCommand(s streams) *cobra.Command {
@@ -63,6 +64,9 @@ func checkCommand(s streams) *cobra.Command {
 			"--rule and --skip take the id of a rule or a glob, such as 'strap.*'. What they leave\n" +
 			"out is counted as not checked. A refer can't be left out: a rule that refers always\n" +
 			"runs, and what it refers is printed.\n\n" +
+			"--require strap.* holds a spec where a rule of that name is not checked for a key that\n" +
+			"is left out, and --require lift.stations where that key is not given; [check] require in\n" +
+			"the standards does so for every run.\n\n" +
 			"What the way in needs is searched within a budget that is the same on every machine, in\n" +
 			"the order of the route. A leg for which nothing is left says so; --thorough searches on.\n\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
@@ -94,9 +98,11 @@ func checkCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
 	flags.BoolVar(&f.summary, "summary", false, "print a line for each file, what is referred, and the totals")
 	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that a `pattern` names, and what is referred; may be given again")
+	flags.StringArrayVar(&f.require, "require", nil, "hold a spec where a rule that a `pattern` names is not checked, or a key of that name is not given; may be given again")
 	flags.StringArrayVar(&f.rules.skip, "skip", nil, "leave out rules that a `pattern` names, but nothing that is referred; may be given again")
 	completeWith(c, "rule", patterns(catalog.Rules())...)
 	completeWith(c, "skip", patterns(catalog.Rules())...)
+	completeWith(c, "require", append(patterns(catalog.Rules()), spec.Keys()...)...)
 	completeWith(c, "format", formats...)
 	completeWith(c, "color", "auto", "always", "never")
 	return c

@@ -63,6 +63,9 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	options := review.Options{
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
 	}
+	if options.Require, err = requirements(f.require); err != nil {
+		return checked{}, err
+	}
 	if f.thorough {
 		options.Search.Depth = carrying.Thorough
 	}

@@ -8,6 +8,9 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/standards"
+	"dryfit/spec"
 )
 
 // selection is which rules a check leaves out: those that --rule does not name,
@@ -79,4 +82,20 @@ func patterns(list []*rules.Rule) []string {
 		ids = append(ids, r.ID)
 	}
 	return append(globs, ids...)
+}
+
+// requirements are what the command names with --require.
+func requirements(patterns []string) (out []standards.Requirement, err error) {
+	var ids []string
+	for _, r := range catalog.Rules() {
+		ids = append(ids, r.ID)
+	}
+	for _, p := range patterns {
+		need, ok := standards.RequirementOf(p, "--require", ids)
+		if !ok {
+			return nil, fmt.Errorf("--require %q names no rule and no key%s", p, isIt(p, append(ids, spec.Keys()...), "dryfit basis lists the rules, docs/format.md the keys"))
+		}
+		out = append(out, need)
+	}
+	return out, nil
 }

@@ -12,6 +12,7 @@ import (
 	"dryfit/rules/family/install"
 	"dryfit/rules/family/joint"
 	"dryfit/rules/family/moisture"
+	"dryfit/rules/family/require"
 	"dryfit/rules/family/rib"
 	"dryfit/rules/family/strap"
 	"dryfit/rules/family/transit"
@@ -33,6 +34,7 @@ func Families() []rules.Family {
 		closure.Family(),
 		fitting.Family(),
 		accept.Family(),
+		require.Family(),
 	}
 }
 

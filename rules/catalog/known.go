@@ -38,7 +38,14 @@ func ReadStandards(path string, src []byte) (*standards.Layer, []spec.Problem) {
 	if problems := StandardsShape().Check(doc); len(problems) > 0 {
 		return nil, problems
 	}
-	return standards.Read(doc, ranges())
+	return standards.Read(doc, ranges(), ids())
+}
+
+func ids() (out []string) {
+	for _, r := range Rules() {
+		out = append(out, r.ID)
+	}
+	return out
 }
 
 func ranges() map[string]standards.Range {

@@ -29,6 +29,8 @@ type Options struct {
 	// LeftOut is why a rule is left out, "" where it is not; nil leaves none out.
 	// A rule that refers is not, and of any other what it refers is still said.
 	LeftOut func(*rules.Rule) string
+	// Require is what must be checked or given, beside what the standards require.
+	Require []standards.Requirement
 	// Offers asks for what would pass. Each offer costs a run of the rules that read
 	// its key.
 	Offers bool
@@ -106,7 +108,8 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 		return problems
 	}
 	s.take(ceiling, outcome)
-	s.Findings = s.located(append(outcome.Findings, accept(ceiling, outcome, o)...))
+	found := append(outcome.Findings, required(s.Document.Tree, outcome, o)...)
+	s.Findings = s.located(append(found, accept(ceiling, outcome, o)...))
 	if o.Offers {
 		s.offer(o)
 	}

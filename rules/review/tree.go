@@ -19,7 +19,8 @@ func Tree(tree map[string]any, o Options) (*Sheet, []layout.Fault) {
 	}
 	s := &Sheet{Standards: o.Standards}
 	s.take(ceiling, outcome)
-	s.Findings = distinct(append(outcome.Findings, accept(ceiling, outcome, o)...))
+	found := append(outcome.Findings, required(tree, outcome, o)...)
+	s.Findings = distinct(append(found, accept(ceiling, outcome, o)...))
 	s.Assumed = assumedBy(ceiling, s.Inputs, s.NotChecked)
 	s.judge(o)
 	return s, nil

@@ -20,7 +20,7 @@ func standardsOf(t *testing.T, text string) *standards.Standards {
 	doc, problems := spec.Parse("dryfit.toml", []byte(text))
 	require.Empty(t, problems)
 	require.Empty(t, schema.StandardsShape(schema.Known{}).Check(doc))
-	layer, problems := standards.Read(doc, nil)
+	layer, problems := standards.Read(doc, nil, nil)
 	require.Empty(t, problems)
 	return standards.With(layer)
 }

@@ -43,7 +43,7 @@ func Run(t *testing.T, f rules.Family) {
 func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
 	src, shift := Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), review.Options{
-		Rules: []*rules.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true,
+		Rules: []*rules.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true, Require: required(c.Text),
 	})
 	for _, p := range sheet.Problems {
 		t.Errorf("line %d of the case: %s: %s", p.Position.Line-shift, p.Key, p.Message)
@@ -63,6 +63,16 @@ func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
 		t.Errorf("missing: %v (not checked: %v)", w, sheet.NotChecked)
 	}
 }
+
+// required are the keys that a case names as required: #require lift.stations
+func required(text string) (out []standards.Requirement) {
+	for _, found := range mark.FindAllStringSubmatch(text, -1) {
+		out = append(out, standards.Requirement{Pattern: found[1], By: "this test"})
+	}
+	return out
+}
+
+var mark = regexp.MustCompile(`(?m)^#require (\S+)$`)
 
 // Compose puts a fragment in place of the base spec's tables of the same
 // names. A line n of the fragment is line n + shift of the result.

@@ -30,6 +30,7 @@ type Layer struct {
 	File       string
 	Name       string
 	Folders    []Pattern // to check where no path is named
+	Require    []Requirement
 	Exclude    []Pattern
 	Docs       string // address of the docs, absolute, without a stroke at its end
 	limits     map[string]Limit
@@ -70,9 +71,9 @@ type reader struct {
 }
 
 // Read takes a standards document that satisfies its schema. Ranges are those
-// of the limits by their full names. Where the document says something that
+// of the limits by their full names, ids those of the rules. Where the document says something that
 // can't hold, the problems say what, at its place.
-func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) {
+func Read(doc *spec.Document, ranges map[string]Range, ids []string) (*Layer, []spec.Problem) {
 	r := &reader{doc: doc, layer: &Layer{
 		File: doc.Path, limits: map[string]Limit{}, severities: map[string]Severity{}, holds: map[string]Origin{},
 		materials: map[string]Origin{},
@@ -88,6 +89,7 @@ func Read(doc *spec.Document, ranges map[string]Range) (*Layer, []spec.Problem) 
 	if docs, given := check["docs"].(string); given {
 		r.readDocs(docs)
 	}
+	r.readRequire(ids)
 	r.readLimits(ranges)
 	r.readSeverities()
 	r.readDefaults()

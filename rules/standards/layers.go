@@ -18,6 +18,7 @@ func With(layers ...*Layer) *Standards {
 		s.Files = append(s.Files, l.File)
 		names = append(names, l.Name)
 		s.Exclude = append(s.Exclude, l.Exclude...)
+		s.Require = append(s.Require, l.Require...)
 		s.Docs = cmp.Or(s.Docs, l.Docs)
 		s.order = cmp.Or(s.order, l.order)
 		keep(s.limits, l.limits)

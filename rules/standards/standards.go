@@ -5,6 +5,7 @@
 package standards
 
 import (
+	"fmt"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -16,6 +17,8 @@ type Origin struct {
 	File string
 	Line int
 }
+
+func (o Origin) String() string { return fmt.Sprintf("%s:%d", o.File, o.Line) }
 
 // BuiltIn reports whether the program itself sets it.
 func (o Origin) BuiltIn() bool { return o.File == "" }
@@ -44,6 +47,7 @@ type Default struct {
 type Standards struct {
 	Name       string
 	Files      []string            // nearest first; empty for the built-in alone
+	Require    []Requirement       // what must be checked, and given
 	Exclude    []Pattern           // of specs that are not checked
 	Docs       string              // address of the docs, where a file gives it
 	limits     map[string]Limit    // by rule and name: "bend.lamination.ratio"

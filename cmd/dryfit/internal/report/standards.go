@@ -18,7 +18,7 @@ import (
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string      `json:"kind"` // "limit", "severity", "default", "order", "exclude", "fixed"
+	Kind     string      `json:"kind"` // "limit", "severity", "default", "order", "require", "exclude", "fixed"
 	Name     string      `json:"name"`
 	Value    string      `json:"value"`
 	SI       *jsonNumber `json:"si,omitempty"`
@@ -52,6 +52,15 @@ func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
 	for i, group := range order.Groups {
 		out = append(out, inForce{
 			Kind: "order", Name: fmt.Sprint(i + 1), Value: strings.Join(group, " "), Source: order.Source, File: order.Origin.File, Line: order.Origin.Line,
+		})
+	}
+	for _, n := range std.Require {
+		what := "given"
+		if n.Rule {
+			what = "checked"
+		}
+		out = append(out, inForce{
+			Kind: "require", Name: "check.require", Value: n.Pattern, Source: "must be " + what, File: n.Origin.File, Line: n.Origin.Line,
 		})
 	}
 	for _, p := range std.Exclude {
@@ -103,7 +112,7 @@ func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error 
 	t.rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults", "order": "what remedies change first", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "order": "what remedies change first", "require": "required", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}

@@ -1,0 +1,76 @@
+package review
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/standards"
+	"dryfit/spec"
+)
+
+// checkedBy is the rule that speaks of what must be checked. The review applies
+// it, since it looks at what the other rules could not check.
+const checkedBy = "require.checked"
+
+// required holds a spec for the keys that are required and not given, and for what
+// keeps the required rules from being checked.
+func required(tree map[string]any, outcome rules.Outcome, o Options) []rules.Finding {
+	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == checkedBy })
+	if i < 0 {
+		return nil
+	}
+	all := slices.Concat(o.Standards.Require, o.Require)
+	var out []rules.Finding
+	for _, need := range all {
+		if need.Rule {
+			continue
+		}
+		if _, given := spec.Lookup(tree, need.Pattern); !given {
+			out = append(out, rules.Finding{At: need.Pattern, Text: need.Pattern + " is not given, and is required by " + need.By})
+		}
+	}
+	for _, key := range keysOf(outcome.NotChecked) {
+		if f, found := unmet(key, outcome.NotChecked, all); found {
+			out = append(out, f)
+		}
+	}
+	for k := range out {
+		out[k].Rule, out[k].Severity = o.Rules[i], rules.Hold
+	}
+	return out
+}
+
+// keysOf are the keys that something hangs on, each once.
+func keysOf(list []rules.NotChecked) (keys []string) {
+	for _, n := range list {
+		if !slices.Contains(keys, n.Key) {
+			keys = append(keys, n.Key)
+		}
+	}
+	return keys
+}
+
+// unmet is what one key keeps from being checked though it is required.
+func unmet(key string, list []rules.NotChecked, all []standards.Requirement) (rules.Finding, bool) {
+	var ids []string
+	why, by := "", ""
+	for _, n := range list {
+		i := slices.IndexFunc(all, func(need standards.Requirement) bool { return need.Names(n.Rule.ID) })
+		if n.Key == key && i >= 0 && !n.Failed && !slices.Contains(ids, n.Rule.ID) { // a figure that failed fails the spec itself
+			ids, why, by = append(ids, n.Rule.ID), n.Why, all[i].By
+		}
+	}
+	if len(ids) == 0 {
+		return rules.Finding{}, false
+	}
+	text := key + " is not given"
+	if why != "" {
+		text = why
+	}
+	are := ", which is required by " + by + ", is not checked"
+	if len(ids) > 1 {
+		are = ", which are required by " + by + ", are not checked"
+	}
+	return rules.Finding{At: key, Text: text + ", so that " + strings.Join(ids, ", ") + are}, true
+}

@@ -1,0 +1,40 @@
+package review_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+	"dryfit/rules/standards"
+)
+
+// A spec that leaves out the tables which rules need says less and passes: where
+// the rules are required, it is held for each key that keeps them from being
+// checked.
+func TestWhatIsRequiredIsChecked(t *testing.T) {
+	tree := sample.Tree(t, sample.ReadingRoom, nil)
+	delete(tree["strap"].(map[string]any), "allowable")
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25", Strict: false}
+	held := func() (out []string) {
+		s, faults := review.Tree(tree, o)
+		require.Empty(t, faults)
+		for _, f := range s.Findings {
+			if f.Rule.ID == "require.checked" {
+				assert.Equal(t, rules.Hold, f.Severity)
+				assert.Equal(t, rules.Failed, s.Verdict)
+				out = append(out, f.At+": "+f.Text)
+			}
+		}
+		return out
+	}
+	assert.Empty(t, held())
+	o.Require = []standards.Requirement{{Rule: true, Pattern: "strap.lo*", By: "--require"}}
+	assert.Equal(t, []string{"strap.allowable: strap.allowable is not given, so that strap.load, strap.lost, which are required by --require, are not checked"}, held())
+	o.Require = []standards.Requirement{{Rule: true, Pattern: "rib.*", By: "--require"}}
+	assert.Empty(t, held(), "the ribs are checked without it")
+}
