@@ -9,6 +9,7 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 )
 
@@ -16,6 +17,7 @@ func main() {
 	// A pipe that is closed is an output that can't be written, and not the end
 	// of the process: the exit status is then the one that is promised.
 	signal.Ignore(syscall.SIGPIPE)
+	roomForGarbage()
 	ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
 	if !signal.Ignored(syscall.SIGHUP) { // as under nohup
 		ends = append(ends, syscall.SIGHUP)
@@ -24,4 +26,24 @@ func main() {
 	status := run(ctx, os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})
 	stop()
 	os.Exit(status)
+}
+
+// How much may lie about before it is collected: as a percentage of what is in
+// use, and with that in bytes, where it is collected oftener. One's own GOGC and
+// GOMEMLIMIT come first.
+const (
+	garbagePercent = 400
+	memoryLimit    = 256 << 20
+)
+
+// roomForGarbage spares the collector work: next to nothing is kept of a spec
+// that was checked or of an option that was studied, and it would else run every
+// few of them.
+func roomForGarbage() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbagePercent)
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(memoryLimit)
+	}
 }

@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"runtime/debug"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -95,7 +93,6 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err != nil {
 		return err
 	}
-	roomForGarbage()
 	r := studyRun{flags: f, out: report.Study{Study: made, On: on, Only: f.only}}
 	if err := r.prepare(); err != nil {
 		return err
@@ -104,16 +101,6 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	p.shown = p.shown && !(r.streams() && f.output == "" && terminal(s.out)) // its lines would run into the options'
 	return streamOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return r.run(ctx, w, p) })
 }
-
-// roomForGarbage lets options leave more behind before it is collected: a study
-// keeps next to nothing of each, and would else collect every few options.
-func roomForGarbage() {
-	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(garbagePercent)
-	}
-}
-
-const garbagePercent = 400
 
 // studyFormats are those that a study is written in; svg is its contact sheet.
 var studyFormats = []string{"text", "csv", "json", "jsonl", "html", "svg"}

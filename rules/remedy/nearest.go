@@ -16,6 +16,7 @@ type probe struct {
 	d     dial
 	// fits, if set, is what a value that clears has to be besides.
 	fits func(*state) bool
+	had  map[int]reading // by steps, what was read
 }
 
 // reading is the outcome of one step of a probe.
@@ -24,11 +25,33 @@ type reading struct {
 	valid   bool    // the spec resolves and the rule is checked
 	same    bool    // the finding says what it said
 	gap     float64 // between measured and limit, in shares of the limit; NaN: no figure
+	reviews int     // that it took
 }
 
+// read tries a step. One that was tried before is not tried again, and counts as
+// as many reviews.
 func (p *probe) read(steps int) reading {
+	if p.t.over() {
+		return reading{gap: math.NaN()}
+	}
+	r, known := p.had[steps]
+	if known {
+		p.t.reviews += r.reviews
+		return r
+	}
+	before := p.t.reviews
+	r = p.tried(steps)
+	r.reviews = p.t.reviews - before
+	if p.had == nil {
+		p.had = map[int]reading{}
+	}
+	p.had[steps] = r
+	return r
+}
+
+func (p *probe) tried(steps int) reading {
 	value, ok := p.d.at(steps)
-	if !ok || p.t.over() {
+	if !ok {
 		return reading{gap: math.NaN()}
 	}
 	next, ok := p.t.change(p.st, p.k, value)
