@@ -20,7 +20,7 @@ import (
 
 // go test ./rules/remedy -run Damaged -damaged 200 is the full test, which takes
 // a minute or two.
-var damaged = flag.Int("damaged", 24, "how many damaged specs to restore")
+var damaged = flag.Int("damaged", 12, "how many damaged specs to restore")
 
 func reviewing(strict bool) review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25", Strict: strict}
