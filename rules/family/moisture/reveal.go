@@ -27,16 +27,12 @@ var revealCloses = rules.Rule{
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.wet.reveal"},
-	Limits: []rules.Limit{{
-		Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-	}},
-	Basis: movement,
-	Check: func(p *rules.Pass) {
-		limit := p.Limit("least")
-		checkReveal(p, p.Results.Seasons().Wet, limit, func(width float64) bool { return width >= limit.SI },
-			"in the wet season the reveal closes to {measured}; the least is {limit}")
+	Limits: []rules.Limit{
+		{Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "what is left of a reveal that is narrow by design, of its width", Value: share(0.75), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
+	Basis: movement,
+	Check: checkRevealCloses,
 }
 
 var revealOpens = rules.Rule{
@@ -46,22 +42,42 @@ var revealOpens = rules.Rule{
 	Severity: rules.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.dry.reveal"},
-	Limits: []rules.Limit{{
-		Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-	}},
-	Basis: movement,
-	Check: func(p *rules.Pass) {
-		limit := p.Limit("over")
-		design, _ := seasons.SeamReveal(p.Ceiling)
-		limit.SI += design
-		checkReveal(p, p.Results.Seasons().Dry, limit, func(width float64) bool { return width <= limit.SI },
-			"in the dry season the reveal opens to {measured}; the most is {limit}")
+	Limits: []rules.Limit{
+		{Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "what a reveal that is wide by design opens, of its width", Value: share(0.25), Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
 	},
+	Basis: movement,
+	Check: checkRevealOpens,
+}
+
+func share(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.Fraction} }
+
+func checkRevealCloses(p *rules.Pass) {
+	design, _ := seasons.SeamReveal(p.Ceiling)
+	least, of, text := p.Limit("least"), p.Limit("share"), "in the wet season the reveal closes to {measured}; the least is {limit}"
+	if part := of.SI * design; part < least.SI {
+		text += p.Textf(", %v of its width", of.Value)
+		least = of
+		least.Value = quantity.Length(part).Value()
+	}
+	checkReveal(p, p.Results.Seasons().Wet, least, text, func(width float64) bool { return width >= least.SI },
+		rules.Offer{Key: "seam.gap", Value: p.Below(design - least.SI)})
+}
+
+func checkRevealOpens(p *rules.Pass) {
+	design, _ := seasons.SeamReveal(p.Ceiling)
+	over, of, text := p.Limit("over"), p.Limit("share"), "in the dry season the reveal opens to {measured}; the most is {limit}"
+	if part := of.SI * design; part > over.SI {
+		text += p.Textf(", %v over its width", of.Value)
+		over = of
+		over.Value = quantity.Length(part).Value()
+	}
+	over.SI += design
+	checkReveal(p, p.Results.Seasons().Dry, over, text, func(width float64) bool { return width <= over.SI })
 }
 
 // checkReveal compares the width of the reveal at a seam in a season.
-func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, fits func(float64) bool, text string) {
+func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, text string, fits func(float64) bool, offers ...rules.Offer) {
 	if _, ok := seasons.SeamReveal(p.Ceiling); !ok {
 		return
 	}
@@ -74,8 +90,8 @@ func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, fits func(f
 		return
 	}
 	p.Report(rules.Finding{
-		At: "grid.reveal.width", Related: []string{"rib.cut", "climate." + s.Name, "climate.shop"}, Text: text,
+		At: "grid.reveal.width", Related: []string{"rib.cut", "seam.gap", "climate." + s.Name, "climate.shop"}, Text: text,
 		Measured: quantity.Length(reveal.Value).Value(), Bound: limit,
-		Offers: []rules.Offer{{Key: "rib.cut", Value: "vertical"}},
+		Offers: append([]rules.Offer{{Key: "rib.cut", Value: "vertical"}}, offers...),
 	})
 }

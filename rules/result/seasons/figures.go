@@ -120,7 +120,8 @@ func (l lines) seams() {
 	l.out.Where(func() bool { _, ok := SeamReveal(c); return ok }, func() { l.reveal(rib) })
 }
 
-// reveal is what is left of the groove at a seam, beside the growth of a rib.
+// reveal is what is left of the groove at a seam, whose panels can come together
+// by the seam's gap.
 func (l lines) reveal(rib func() figure.Term) {
 	c, s := l.c, l.season
 	l.add("reveal", "r", "width of the reveal at a seam", quantity.Metre, s.Reveal, func(f *figure.Figure) {
@@ -129,5 +130,9 @@ func (l lines) reveal(rib func() figure.Term) {
 			return width
 		})
 		f.Formula, f.Terms = "g - ΔD_r", []figure.Term{layout.Term("g", layout.Metres(groove)), rib()}
+		if s.RibWidth.Get().Value > 0 {
+			f.Formula = "g - min(ΔD_r, a)"
+			f.Terms = append(f.Terms, layout.Term("a", layout.Metres(c.Seam.Gap)))
+		}
 	})
 }

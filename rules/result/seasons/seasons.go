@@ -23,7 +23,8 @@ type Season struct {
 	Along     Figure // of the whole vault's length: all rib widths
 	Foot      Figure // of one foot, + outward
 	// Reveal is the width of the reveal at a seam, as it then is; nothing where
-	// SeamReveal says that there is none.
+	// SeamReveal says that there is none. Ribs that grow close it by no more than
+	// the seam's gap.
 	Reveal Figure
 }
 
@@ -84,7 +85,11 @@ func season(c *layout.Ceiling, name string, moisture layout.Number) Season {
 		if !ok {
 			return Change{}
 		}
-		return Change{width - s.RibWidth.Get().Value, s.RibWidth.Get().Err}
+		by := s.RibWidth.Get()
+		if by.Value > 0 { // panels whose edges meet close no further
+			by.Value = math.Min(by.Value, c.Seam.Gap.Get())
+		}
+		return Change{width - by.Value, by.Err}
 	})
 	return s
 }
