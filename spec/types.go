@@ -147,6 +147,18 @@ type Rail struct {
 	Cut     Field[string]          `toml:"cut"`
 	Width   Field[quantity.Length] `toml:"width"`
 	Depth   Field[quantity.Length] `toml:"depth"`
+	Joint   RailJoint              `toml:"joint"`
+}
+
+// RailJoint is what holds each end of a rail to its rib.
+type RailJoint struct {
+	Table
+	Kind      Field[string]          `toml:"kind"` // "tenon", "dowel", "screw", "glue"
+	Count     Field[int]             `toml:"count"`
+	Thickness Field[quantity.Length] `toml:"thickness"`
+	Width     Field[quantity.Length] `toml:"width"`
+	Diameter  Field[quantity.Length] `toml:"diameter"`
+	Embedment Field[quantity.Length] `toml:"embedment"` // in the half rib; of a screw, in the rail
 }
 
 // Skin is the bent sheet.
@@ -158,6 +170,15 @@ type Skin struct {
 	Straight  Field[string]          `toml:"straight"` // "along", "around"
 	Sheet     Sheet                  `toml:"sheet"`
 	Setback   Field[quantity.Length] `toml:"setback"`
+	Glue      SkinGlue               `toml:"glue"`
+}
+
+// SkinGlue is how the skin is glued to the frame.
+type SkinGlue struct {
+	Table
+	Width   Field[quantity.Length] `toml:"width"`
+	Press   Field[string]          `toml:"press"` // "clamps", "staples", "nails", "bag"
+	Spacing Field[quantity.Length] `toml:"spacing"`
 }
 
 // Sheet is the stock sheet by which of its edges is bent.

@@ -99,6 +99,22 @@ type Screws struct {
 	Edge                  Number // the least that the spec asks for, from the wood's edge
 }
 
+// RailJoint is what holds each end of a rail to its rib.
+type RailJoint struct {
+	Table
+	Kind                       Word // "tenon", "dowel", "screw", "glue"
+	Count                      Count
+	Thickness, Width, Diameter Number
+	Embedment                  Number // in the half rib; of a screw, in the rail
+}
+
+// SkinGlue is how the skin is glued to the frame.
+type SkinGlue struct {
+	Table
+	Width, Spacing Number
+	Press          Word // "clamps", "staples", "nails", "bag"
+}
+
 // Ledger is the wall member under the springing.
 type Ledger struct {
 	Table
@@ -198,6 +214,11 @@ func (c *Ceiling) takeInputs() {
 		Fixed: stated(c, s.Ledger.Fixed), Packed: stated(c, s.Ledger.Packed),
 	}
 	c.Edge = Edge{si(c, s.Edge.Cover)}
+	j := s.Rail.Joint
+	c.RailJoint = RailJoint{
+		Table: c.table(j.Table), Kind: stated(c, j.Kind), Count: stated(c, j.Count),
+		Thickness: si(c, j.Thickness), Width: si(c, j.Width), Diameter: si(c, j.Diameter), Embedment: si(c, j.Embedment),
+	}
 	c.Close = Close{FirstGap: si(c, s.Close.FirstGap), Last: stated(c, s.Close.Last)}
 	c.Finish = Finish{stated(c, s.Finish.Sides)}
 	c.Lift = Lift{

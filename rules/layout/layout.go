@@ -41,6 +41,7 @@ type Ceiling struct {
 	Rib       RibMember
 	RibLayers record.Value[[]Layer] // side by side through the rib's width
 	Rail      Member
+	RailJoint RailJoint
 	Skin      Skin
 	Climate   Climate
 	Panel     Panel

@@ -36,6 +36,7 @@ type Skin struct {
 	Setback   Number // from the intrados to the near face
 	Straight  Word   // which way the straight edge runs
 	Sheet     Sheet
+	Glue      SkinGlue
 	LongBent  Flag // the sheet's long edge goes around the arc
 	Between   Flag // between the ribs, or let into them, and not behind
 }
@@ -136,6 +137,7 @@ func (c *Ceiling) takeSkin(material Word) {
 		}),
 		Thickness: si(c, s.Thickness), Layers: stated(c, s.Layers), Straight: stated(c, s.Straight),
 		Sheet: Sheet{Straight: si(c, s.Sheet.Straight), Bent: si(c, s.Sheet.Bent)},
+		Glue:  SkinGlue{Table: c.table(s.Glue.Table), Width: si(c, s.Glue.Width), Spacing: si(c, s.Glue.Spacing), Press: stated(c, s.Glue.Press)},
 	}
 	c.Skin.LongBent = Derive(c, func() bool { return c.Skin.Sheet.Bent.Get() >= c.Skin.Sheet.Straight.Get() })
 	c.Skin.Between = Derive(c, func() bool { return c.Skin.Setback.Get() < c.Rib.Depth.Get() })

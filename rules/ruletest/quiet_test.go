@@ -39,6 +39,7 @@ var quiet = []struct {
 	{[]string{"strap.place", "strap.through"}, []string{"grid.ends", "panels.along"}, "whether a panel's edge rib is a half, which it is where straps are screwed"},
 	{[]string{"strap.mortise"}, []string{"grid.reveal"}, "no reveal moves a mortise to a screw or from it"},
 	{[]string{"bend.sheet-joint"}, []string{"panels.along", "panels.around"}, "the sheets of a panel are counted beside what it compares"},
-	{[]string{"moisture.reveal-opens"}, []string{"rib.layer"}, "no ceiling's reveal lies between layers and opens too far"},
+	{[]string{"bend.skin-glue"}, []string{"rib.depth", "skin.setback"}, "they say whether the skin lies behind the ribs, and no ceiling's ribs are narrower than its rails there"},
+	{[]string{"moisture.reveal-opens"}, []string{"rib.layer", "seam.gap"}, "no ceiling's reveal lies between layers and opens too far, or closes in its dry season by more than the gap"},
 	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
 }

@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "bend", Title: "what has to bend", Cases: cases,
-		Rules: []rules.Rule{skinRadius, lamination, laminationThin, stripSum, springback, grain, plank, stagger, solid, skinBearing, sheetJoint, sheetEdge},
+		Rules: []rules.Rule{skinRadius, lamination, laminationThin, stripSum, springback, grain, plank, stagger, solid, skinBearing, skinGlue, sheetJoint, sheetEdge},
 	}
 }

@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "joint", Title: "seams and their tenons", Cases: cases,
-		Rules: []rules.Rule{tenon, width, embedment, wall, spacing, edge, registration, mortise, strapClear, count},
+		Rules: []rules.Rule{tenon, width, embedment, wall, spacing, edge, registration, mortise, strapClear, rail, railClear, count},
 	}
 }

@@ -22,7 +22,10 @@ func stocks(c *layout.Ceiling) []stock {
 	}
 	var out []stock
 	if c.Seam.Count.Get() > 0 {
-		depth := layout.Derive(c, func() float64 { return ribDepth(c) })
+		depth := layout.Derive(c, func() float64 {
+			from, to := plainRib(c)
+			return to - from
+		})
 		out = append(out, stock{"half rib", "rib.width", half(c.Rib.Member), depth, c.Panel.Arc})
 	}
 	if c.Seam.EdgeSeams.Get() > 0 {
@@ -40,10 +43,10 @@ func groove(c *layout.Ceiling) float64 {
 	return 0
 }
 
-// ribDepth is the depth that all layers have which a tenon goes into from the
-// seam, which lies in the middle of the rib.
-func ribDepth(c *layout.Ceiling) float64 {
-	from, to := 0.0, c.Rib.Depth.Get()
+// plainRib is from where to where, up from the intrados, all layers have wood
+// which a tenon goes into from the seam, which lies in the middle of the rib.
+func plainRib(c *layout.Ceiling) (from, to float64) {
+	to = c.Rib.Depth.Get()
 	at := -c.Rib.Width.Get() / 2
 	for _, l := range c.RibLayers.Get() {
 		if near := math.Max(0, math.Max(at, -(at+l.Width))); near < c.Seam.Tenon.Length.Get()/2 {
@@ -51,7 +54,7 @@ func ribDepth(c *layout.Ceiling) float64 {
 		}
 		at += l.Width
 	}
-	return to - from - groove(c)
+	return from + groove(c), to
 }
 
 // lesser is the stock's thickness, by the trade's word: its lesser size.

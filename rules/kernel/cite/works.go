@@ -56,6 +56,10 @@ var (
 	NIOSH94110   = Work{"Applications Manual for the Revised NIOSH Lifting Equation, 94-110"}
 	NFPA13       = Work{"NFPA 13, Installation of sprinkler systems"}
 	NEC          = Work{"National Electrical Code"}
+	NavyBuilder  = Work{"US Navy, Builder, training manual, NAVEDTRA 14044"}
+	AWCScrews    = Work{"AWC, answers on the NDS: penetration of nails and screws, 2006"}
+	DowelThirds  = Work{"workshop note on the size of dowels"}
+	DowelDepth   = Work{"workshop note on the depth of dowel holes"}
 	LooseTenons  = Work{"workshop note on loose tenons narrower than their mortises"}
 	TenonPreview = Work{"workshop note on tenon thickness"}
 )

@@ -175,7 +175,7 @@ source = "a test"
 	assert.Equal(t, got[:3], offered(e, "dryfit = 1\n[rail]\nwidth = \"1mm\"\nspe|")[:3], "the client narrows it down")
 
 	for text, want := range map[string][]string{
-		"dryfit = 1\n[rail]\ndepth = \"1mm\"\nspecies = \"x\"\nwidth = \"2\"\ncu|t = \"flat\"": {"cut"},
+		"dryfit = 1\n[rail]\ndepth = \"1mm\"\nspecies = \"x\"\nwidth = \"2\"\ncu|t = \"flat\"": {"cut", "joint"},
 		"[rail]\ncut = |":                         {`"vertical"`, `"flat"`, `"mixed"`},
 		"[rail]\ncut = \"fl|":                     {`"vertical"`, `"flat"`, `"mixed"`},
 		"[rail]\ncut = fl|":                       {`"vertical"`, `"flat"`, `"mixed"`},

@@ -1,0 +1,160 @@
+package joint
+
+import (
+	"math"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
+	"dryfit/spec/quantity"
+)
+
+var rail = rules.Rule{
+	ID:       "joint.rail",
+	Title:    "what holds the rails' ends to the ribs has its least sizes",
+	Why:      "A rail meets a rib with its end grain, which glue and thread hold least; the skin hangs on the rails, over people's heads.",
+	Severity: rules.Hold,
+	Needs:    []string{"rail.joint"},
+	Limits: []rules.Limit{
+		{Key: "least", Title: "thickness of a tenon or dowel by the rail's lesser size", Value: one(0.2), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "tenon", Title: "thickness of a tenon by the rail's lesser size", Value: one(0.4), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "dowel", Title: "diameter of a dowel by the rail's lesser size", Value: one(0.5), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.DowelThirds.At("no larger than half the thickness of the thinner board")},
+		{Key: "embedment", Title: "tenon in the half rib", Value: quantity.Length(0.020).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "diameters", Title: "dowel in the half rib, in its diameters", Value: one(2.5), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.DowelDepth.At("at least 2.5 diameters on each side")},
+		{Key: "screw", Title: "screw in the rail, in its diameters", Value: one(6), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.AWCScrews.At("6D including the tip")},
+	},
+	Basis: rules.Basis{
+		Formula: "least ≤ t/T ≤ tenon or dowel; e ≥ embedment, diameters·D or screw·D",
+		Symbols: []rules.Symbol{
+			{Name: "t", Means: "thickness of the tenon, diameter of the dowel", Unit: "m"},
+			{Name: "T", Means: "lesser of the rail's width and depth", Unit: "m"},
+			{Name: "e", Means: "tenon or dowel in the half rib, screw in the rail", Unit: "m"},
+			{Name: "D", Means: "diameter of the dowel or screw", Unit: "m"},
+		},
+		Valid:  "the least sizes of a joint, not its strength; glue holds end grain against side grain no better than end grain against end grain, which the handbook calls practically impossible to make strong enough; screws in end grain count for nothing in withdrawal",
+		Source: cite.WoodHandbook2010.At("chapter 10, end-grain joints"),
+	},
+	Check: checkRail,
+}
+
+func checkRail(p *rules.Pass) {
+	switch j := p.Ceiling.RailJoint; j.Kind.Get() {
+	case "tenon":
+		if stated(p, j.Thickness, j.Width, j.Embedment) {
+			checkRailTenon(p, j)
+		}
+	case "dowel":
+		if stated(p, j.Diameter, j.Embedment) && counted(p) {
+			checkRailDowels(p, j)
+		}
+	case "screw":
+		if stated(p, j.Diameter, j.Embedment) && counted(p) {
+			checkRailScrews(p, j)
+		}
+	default:
+		p.Report(rules.Finding{
+			At: "rail.joint.kind", Severity: rules.Query,
+			Text: "the rails' end grain is only glued to the ribs, which can hardly be made strong enough for ordinary service; tenons, dowels or screws bear the rail",
+		})
+	}
+}
+
+// stated says the first size that the spec does not state.
+func stated(p *rules.Pass, sizes ...layout.Number) bool {
+	for _, n := range sizes {
+		if !n.Given() {
+			p.Absent(n.Key())
+			return false
+		}
+	}
+	return true
+}
+
+// counted reports whether there are two or more at each end of a rail, or says
+// what is wrong.
+func counted(p *rules.Pass) bool {
+	j := p.Ceiling.RailJoint
+	if !j.Count.Given() {
+		p.Absent(j.Count.Key())
+		return false
+	}
+	if n := j.Count.Get(); n < 2 {
+		p.Report(rules.Finding{
+			At: j.Count.Key(), Severity: rules.Query,
+			Text: p.Textf("one %s holds each end of a rail, about which the rail can turn", j.Kind.Get()),
+		})
+	}
+	return true
+}
+
+// lesser is the thickness of the rail, by the trade's word.
+func lesser(c *layout.Ceiling) float64 { return math.Min(c.Rail.Width.Get(), c.Rail.Depth.Get()) }
+
+func checkRailTenon(p *rules.Pass, j layout.RailJoint) {
+	c := p.Ceiling
+	if j.Width.Get() >= c.Rail.Width.Get() {
+		p.Report(rules.Finding{
+			At: j.Width.Key(), Related: []string{"rail.width"}, Measured: quantity.Length(j.Width.Get()).Value(),
+			Text: p.Textf("the tenon is {measured} wide, and the rail that it is cut on %v, which leaves it no shoulders", quantity.Length(c.Rail.Width.Get())),
+		})
+	}
+	inProportion(p, j.Thickness, "tenon", p.Limit("tenon"))
+	deepEnough(p, "tenon is let into the half rib", p.Limit("embedment"))
+}
+
+func checkRailDowels(p *rules.Pass, j layout.RailJoint) {
+	c := p.Ceiling
+	room := math.Max(c.Rail.Width.Get(), c.Rail.Depth.Get())
+	if row := float64(j.Count.Get()) * j.Diameter.Get(); row >= room {
+		p.Report(rules.Finding{
+			At: j.Count.Key(), Related: []string{j.Diameter.Key(), "rail.width", "rail.depth"}, Measured: quantity.Length(row).Value(),
+			Text: p.Textf("%d dowels side by side are {measured}, and the rail's end is %v", j.Count.Get(), quantity.Length(room)),
+		})
+	}
+	inProportion(p, j.Diameter, "dowel", p.Limit("dowel"))
+	deepEnough(p, "dowel is let into the half rib", diameters(p.Limit("diameters"), j))
+}
+
+func checkRailScrews(p *rules.Pass, j layout.RailJoint) {
+	deepEnough(p, "screw goes into the rail", diameters(p.Limit("screw"), j))
+	p.Report(rules.Finding{
+		At: j.Kind.Key(), Severity: rules.Note,
+		Text: p.Textf("the screws go into the rails' end grain, where by %v no withdrawal is counted: they bear a rail across their length, and what draws it off the rib is left to the glue and the skin", cite.CivilFormulas.At("p. 170")),
+	})
+}
+
+// diameters is a limit in diameters, as a length.
+func diameters(b rules.Bound, j layout.RailJoint) rules.Bound {
+	b.Value = quantity.Length(b.SI * j.Diameter.Get()).Value()
+	return b
+}
+
+// inProportion compares a thickness with the rail's.
+func inProportion(p *rules.Pass, t layout.Number, what string, most rules.Bound) {
+	least, stock := p.Limit("least"), lesser(p.Ceiling)
+	f := rules.Finding{At: t.Key(), Severity: rules.Query, Related: []string{"rail.width", "rail.depth"}, Measured: one(t.Get() / stock)}
+	word := "most"
+	switch {
+	case t.Get() > most.SI*stock:
+		f.Bound, f.Offers = most, []rules.Offer{{Key: t.Key(), Value: p.Below(most.SI * stock)}}
+	case t.Get() < least.SI*stock:
+		word, f.Bound, f.Offers = "least", least, []rules.Offer{{Key: t.Key(), Value: p.Above(least.SI * stock)}}
+	default:
+		return
+	}
+	f.Text = p.Textf("the %s of %v is {measured} of the rail's %v; the %s is {limit}", what, quantity.Length(t.Get()), quantity.Length(stock), word)
+	p.Report(f)
+}
+
+// deepEnough compares how deep the joint goes in with the least.
+func deepEnough(p *rules.Pass, how string, least rules.Bound) {
+	e := p.Ceiling.RailJoint.Embedment
+	if e.Get() >= least.SI {
+		return
+	}
+	p.Report(rules.Finding{
+		At: e.Key(), Severity: rules.Query, Measured: quantity.Length(e.Get()).Value(), Bound: least,
+		Text:   "the " + how + " {measured}; the least is {limit}",
+		Offers: []rules.Offer{{Key: e.Key(), Value: p.Above(least.SI)}},
+	})
+}
