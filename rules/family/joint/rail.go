@@ -31,7 +31,7 @@ var rail = rules.Rule{
 			{Name: "e", Means: "tenon or dowel in the half rib, screw in the rail", Unit: "m"},
 			{Name: "D", Means: "diameter of the dowel or screw", Unit: "m"},
 		},
-		Valid:  "the least sizes of a joint, not its strength; glue holds end grain against side grain no better than end grain against end grain, which the handbook calls practically impossible to make strong enough; screws in end grain count for nothing in withdrawal",
+		Valid:  "the least sizes of a joint, not its strength; glue holds end grain against side grain no better than end grain against end grain, which the handbook calls practically impossible to make strong enough; screws in the rail's end grain bear it across their length, and by Civil Engineering Formulas, p. 170, count for nothing in withdrawal",
 		Source: cite.WoodHandbook2010.At("chapter 10, end-grain joints"),
 	},
 	Check: checkRail,
@@ -49,7 +49,7 @@ func checkRail(p *rules.Pass) {
 		}
 	case "screw":
 		if stated(p, j.Diameter, j.Embedment) && counted(p) {
-			checkRailScrews(p, j)
+			deepEnough(p, "screw goes into the rail", diameters(p.Limit("screw"), j))
 		}
 	default:
 		p.Report(rules.Finding{
@@ -113,14 +113,6 @@ func checkRailDowels(p *rules.Pass, j layout.RailJoint) {
 	}
 	inProportion(p, j.Diameter, "dowel", p.Limit("dowel"))
 	deepEnough(p, "dowel is let into the half rib", diameters(p.Limit("diameters"), j))
-}
-
-func checkRailScrews(p *rules.Pass, j layout.RailJoint) {
-	deepEnough(p, "screw goes into the rail", diameters(p.Limit("screw"), j))
-	p.Report(rules.Finding{
-		At: j.Kind.Key(), Severity: rules.Note,
-		Text: p.Textf("the screws go into the rails' end grain, where by %v no withdrawal is counted: they bear a rail across their length, and what draws it off the rib is left to the glue and the skin", cite.CivilFormulas.At("p. 170")),
-	})
 }
 
 // diameters is a limit in diameters, as a length.
