@@ -20,10 +20,11 @@ const abreast = 5
 
 // framed is the section that all frames have.
 func (h *Hanging) framed(l lines) {
-	if len(h.Frames()) == 0 {
-		return
-	}
 	l.Subject = frames
+	l.Where(func() bool { return len(h.Frames()) > 0 }, func() { l.section() })
+}
+
+func (l lines) section() {
 	var s Section
 	from := l.c.Recorded(func() { s = newSection(l.c).Section })
 	const wood, half = "of the species", "half a rib, its layers side by side, less the groove of a reveal"
