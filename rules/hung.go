@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/result/hanging"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -44,6 +45,14 @@ func (p *Pass) AtMost(nominal quantity.Value) (most quantity.Value, words string
 	most = nominal
 	most.SI *= p.Ceiling.Panel.Heavier()
 	return most, p.Textf(" where the panel weighs the most it may, %v (nominally %v)", quantity.Mass(p.Ceiling.Panel.Most.Get()), nominal)
+}
+
+// Unweighed says that the rule is not checked for the fittings whose mass the spec
+// does not state.
+func (p *Pass) Unweighed() {
+	for _, n := range p.Ceiling.Unweighed() {
+		p.Absent(spec.Key("fitting", n, "mass"))
+	}
 }
 
 // Envelope is the cases whose worst governs the straps, as Hung gives a result.

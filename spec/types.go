@@ -382,11 +382,12 @@ type Box struct {
 
 // Fitting is something let into a coffer.
 type Fitting struct {
-	Name   Field[string] `toml:"name"`
-	Kind   Field[string] `toml:"kind"` // "luminaire", "sprinkler", "diffuser", "other"
-	Coffer Field[[]int]  `toml:"coffer"`
-	Size   FittingSize   `toml:"size"`
-	At     Offset        `toml:"at"`
+	Name   Field[string]        `toml:"name"`
+	Kind   Field[string]        `toml:"kind"` // "luminaire", "sprinkler", "diffuser", "other"
+	Coffer Field[[]int]         `toml:"coffer"`
+	Size   FittingSize          `toml:"size"`
+	At     Offset               `toml:"at"`
+	Mass   Field[quantity.Mass] `toml:"mass"`
 }
 
 // FittingSize is a diameter, or a width around the arc and a length along the

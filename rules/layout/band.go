@@ -104,19 +104,54 @@ func (v Vault) FootAt(depth float64) float64 {
 // arc length, from a to b along the tangent there and up to a depth.
 func (v Vault) block(s, a, b, depth float64) Region {
 	intrados := v.Intrados.Get()
+	if past := v.pastMitre(s, depth); past > 0 {
+		return v.mitred(s, a, b, depth, past)
+	}
 	at, t := intrados.At(s), intrados.Tangent(s)
 	if arc := v.Arc.Get(); s >= arc { // at the right end the last piece's own tangent
 		t = intrados.Tangent(math.Nextafter(arc, 0))
 	}
-	n := curve.Normal(t)
-	corner := func(x, d float64) curve.Point {
-		return curve.Point{Y: at.Y + x*t.Y + d*n.Y, Z: at.Z + x*t.Z + d*n.Z}
+	return Region{off(at, t, a, 0), off(at, t, b, 0), off(at, t, b, depth), off(at, t, a, depth)}
+}
+
+// Mitred reports whether a rail at an arc length is two halves that meet at a
+// pointed crown.
+func (v Vault) Mitred(s float64) bool { return v.pastMitre(s, 1) > 0 }
+
+// pastMitre is how far the back of half a rail reaches past its face at a pointed
+// crown. A curve's smooth joints turn by round-off.
+func (v Vault) pastMitre(s, depth float64) float64 {
+	if kink := v.Intrados.Get().Kink(s); kink > spacingSlack {
+		return depth * math.Tan(kink)
 	}
-	return Region{corner(a, 0), corner(b, 0), corner(b, depth), corner(a, depth)}
+	return 0
+}
+
+// off is the point at x along a tangent and d square to it.
+func off(at, t curve.Point, x, d float64) curve.Point {
+	n := curve.Normal(t)
+	return curve.Point{Y: at.Y + x*t.Y + d*n.Y, Z: at.Z + x*t.Z + d*n.Z}
+}
+
+// mitred is the block at a pointed crown: two halves, each square to its own side,
+// that meet on the axis. Their backs reach past their faces by what is given.
+func (v Vault) mitred(s, a, b, depth, past float64) Region {
+	at := v.Intrados.Get().At(s)
+	in, out := v.Intrados.Get().Tangents(s)
+	r := Region{at}
+	if b > 0 {
+		r = append(r, off(at, out, b, 0), off(at, out, b, depth))
+	}
+	r = append(r, off(at, in, past, depth))
+	if a < 0 {
+		r = append(r, off(at, in, a, depth), off(at, in, a, 0))
+	}
+	return r
 }
 
 // RailSection is the section of the rail at an arc length: whole inside a
-// panel, half beside a seam, and half and cut with the foot at a springing.
+// panel, half beside a seam, half and cut with the foot at a springing, and of
+// two mitred halves at a pointed crown.
 // Left and right say which halves are there.
 func (v Vault) RailSection(s float64, rail Member, left, right bool) Region {
 	a, b := 0.0, 0.0

@@ -107,3 +107,38 @@ func TestTheMostThatAPanelWeighs(t *testing.T) {
 	assert.InEpsilon(t, want, c.Panel.Most.Get(), 1e-9)
 	assert.InDelta(t, 1.118, c.Panel.Heavier(), 0.003)
 }
+
+// By hand, with the skin of TestLengthsFollowTheCut in six modules of 785.37mm: a
+// level cut makes the two at the feet 838.92mm, so that a sheet of 1600mm reaches
+// over two inner modules, 1570.73mm, and not over one at a foot and the next,
+// 1624.28mm: 1 + 2 + 2 + 1. A plumb cut makes them 737.15mm, so that one of 2320mm
+// reaches over a foot's and two more, 2307.88mm, where three inner ones are
+// 2356.10mm: 3 + 3.
+func TestSheetsReachAsTheFeetAreCut(t *testing.T) {
+	const module = 4.71219 / 6
+	for _, row := range []struct {
+		cut, bent      string
+		end, developed float64
+		joints         []float64 // in modules
+	}{
+		{"level", "1600mm", 0.83892, 4.81929, []float64{1, 3, 5}},
+		{"radial", "1600mm", 0.78537, 4.71219, []float64{2, 4}},
+		{"plumb", "2320mm", 0.78537, 4.61576, []float64{3}},
+		{"radial", "2320mm", 0.78537, 4.71219, []float64{2, 4}},
+	} {
+		c := sample.Room(t, map[string]any{"springing.cut": row.cut, "skin.setback": "51mm", "skin.sheet.bent": row.bent})
+		s := c.SkinSheets()
+		assert.InDelta(t, row.developed, s.Developed, 1e-5, row.cut)
+		assert.InDelta(t, row.end, s.Module, 1e-5, "%s, the longest module", row.cut)
+		var want []float64
+		for _, j := range row.joints {
+			want = append(want, j*c.Grid.ModuleAround.Get())
+		}
+		assert.InDeltaSlice(t, want, s.Joints, 1e-9, row.cut)
+		assert.Equal(t, len(want)+1, s.Around, row.cut)
+		assert.True(t, s.FitsAround, row.cut)
+		assert.InDelta(t, skinOf(t, c.Panel.Pieces.Get()).Length, s.Developed, 1e-9, "the list and the sheets say one length")
+	}
+	split := sample.Room(t, map[string]any{"springing.cut": "level", "skin.setback": "51mm", "panels.around": int64(3), "skin.sheet.bent": "1600mm"})
+	assert.Equal(t, 2, split.SkinSheets().Around, "a piece at a foot takes the most")
+}

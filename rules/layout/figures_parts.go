@@ -98,6 +98,7 @@ func (c *Ceiling) massFigures(l *Lines) {
 	density("rail.density", "ρ_l", "the rail", c.Rail)
 	c.pieceFigures(l)
 	l.Add("panel.mass.most", "m_x", "mass of the heaviest panel, at the upper end of the spread of densities", func(f *figure.Figure) figure.Measure {
+		f.Name += c.without()
 		f.Method = "sheets 15% heavier (retail plywood weight charts), solid wood 10%, the coefficient of variation of specific gravity (Wood Handbook, table 5-6, from memory)"
 		f.Terms = []figure.Term{Term("m", Measured(c.Panel.Mass, quantity.Kilogram))}
 		return Measured(c.Panel.Most, quantity.Kilogram)
@@ -127,6 +128,10 @@ func (c *Ceiling) pieceFigures(l *Lines) {
 		symbols, terms = append(symbols, t.Symbol), append(terms, t)
 		l.Add(mass.Key, t.Symbol, fmt.Sprintf("mass of %d × %s", p.Count, p.Kind), func(f *figure.Figure) figure.Measure {
 			c.rec.NoteAll(p.From)
+			if p.Kind == Let {
+				f.Method = "as the spec states it"
+				return mass
+			}
 			own := func(v quantity.Value) figure.Measure { return figure.Measure{Value: v, From: p.From} }
 			f.Formula, f.Metres = "n * V * ρ", true
 			f.Terms = []figure.Term{
@@ -137,6 +142,7 @@ func (c *Ceiling) pieceFigures(l *Lines) {
 		})
 	}
 	l.Add("panel.mass", "m", "mass of the heaviest panel", func(f *figure.Figure) figure.Measure {
+		f.Name += c.without()
 		f.Formula, f.Terms = strings.Join(symbols, " + "), terms
 		return Measured(c.Panel.Mass, quantity.Kilogram)
 	})

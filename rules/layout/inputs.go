@@ -182,6 +182,7 @@ type Fitting struct {
 	Coffer                  record.Value[[]int]
 	Diameter, Width, Length Number
 	At                      Offset
+	Mass                    Number
 }
 
 // Offset is measured from the coffer's centre.
@@ -308,7 +309,8 @@ func (c *Ceiling) fitting(f spec.Fitting) Fitting {
 	return Fitting{
 		Name: stated(c, f.Name), Kind: stated(c, f.Kind), Coffer: stated(c, f.Coffer),
 		Diameter: si(c, f.Size.Diameter), Width: si(c, f.Size.Width), Length: si(c, f.Size.Length),
-		At: Offset{Table: c.table(f.At.Table), Around: si(c, f.At.Around), Along: si(c, f.At.Along)},
+		At:   Offset{Table: c.table(f.At.Table), Around: si(c, f.At.Around), Along: si(c, f.At.Along)},
+		Mass: si(c, f.Mass),
 	}
 }
 

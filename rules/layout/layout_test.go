@@ -247,6 +247,35 @@ func TestOneCrown(t *testing.T) {
 	assert.InEpsilon(t, sector(3.06)-sector(3), whole, 1e-4)
 }
 
+// The rail at a pointed crown is two halves, each square to its side, that meet on
+// the axis: beside a rectangle of its width and depth they are a triangle each, of
+// the depth and of the depth times the slope of the side, 0.9/√(3² − 0.9²).
+func TestTheRailAtAPointedCrownIsMitred(t *testing.T) {
+	c := pointedRoom(t, 1)
+	w, d, slope := c.Rail.Width.Get(), c.Rail.Depth.Get(), 0.3/math.Sqrt(1-0.3*0.3)
+	crown := c.Vault.Arc.Get() / 2
+	whole := c.Vault.RailSection(crown, c.Rail, true, true)
+	assert.InDelta(t, w*d+d*d*slope, whole.Area(), 1e-12)
+	assert.InDelta(t, 2.1, whole.Centroid().Y, 1e-12)
+	left, right := c.Vault.RailSection(crown, c.Rail, true, false), c.Vault.RailSection(crown, c.Rail, false, true)
+	assert.InDelta(t, whole.Area()/2, left.Area(), 1e-12)
+	assert.InDelta(t, whole.Area()/2, right.Area(), 1e-12)
+	_, high := left.Bounds()
+	low, _ := right.Bounds()
+	assert.InDelta(t, 2.1, high.Y, 1e-12)
+	assert.InDelta(t, 2.1, low.Y, 1e-12)
+
+	assert.InDelta(t, 2.1, c.Panel.Centre.Get().Y, 1e-9)
+	halves := 0
+	for _, p := range c.Panel.Pieces.Get() {
+		if p.Kind == layout.HalfRail && math.Abs(p.Width-(w/2+d*slope)) < 1e-9 {
+			halves += p.Count
+			assert.InDelta(t, whole.Area()/2*c.Clear(), p.Volume, 1e-12)
+		}
+	}
+	assert.Equal(t, 2*int(c.Panel.Modules.Get()), halves)
+}
+
 // A form that is not true keeps the angle of a mitre. By hand: arcs of 3m that
 // leave the crown at κ, sin κ = 0.9/3, and turn by θ = acos 0.3. With every
 // curvature multiplied by 1 + e the radius is 3/(1 + e), the angle θ(1 + e), and

@@ -7,11 +7,11 @@ import (
 )
 
 // Part is one piece of an arch of the heaviest kind, as it weighs on its two
-// edge ribs.
+// edge ribs: twice what the one bears that its fittings load more.
 type Part struct {
 	From, To float64 // along the arc of the intrados
 	Mass     float64
-	Points   []Piece // what weighs at one place along the arc: rails, halves at its ends
+	Points   []Piece // what weighs at one place along the arc: rails, halves at its ends, fittings
 }
 
 // parts are the pieces of an arch from the left foot.
@@ -19,7 +19,7 @@ func (c *Ceiling) parts(arch []weighed) []Part {
 	out := make([]Part, len(arch))
 	for k, w := range arch {
 		from, to := c.part(k)
-		out[k] = Part{From: from, To: to, Mass: w.mass, Points: w.points}
+		out[k] = Part{From: from, To: to, Mass: w.mass + w.uneven, Points: w.points}
 	}
 	return out
 }

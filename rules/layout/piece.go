@@ -13,24 +13,25 @@ import (
 type Piece struct {
 	Kind     PieceKind
 	Count    int
-	Material string
+	Material string  // of a fitting, its key
 	Length   float64 // finished; of a curved piece along its face toward the room, as its feet are cut
 	Width    float64
 	Depth    float64
 	Volume   float64 // of one
 	Mass     float64 // of one
 	Centre   curve.Point
-	At       float64    // of a rail, its place along the arc of the intrados
+	At       float64    // of a rail or a fitting, its place along the arc of the intrados
+	Share    float64    // of a fitting, what the edge rib that the panel's fittings load more bears of it
 	From     record.Set // the keys that it comes from
 }
 
 // Most is the mass of one at the upper end of its material's published spread;
-// steel is as heavy as it is.
+// steel is as heavy as it is, and a fitting as it is stated.
 func (p Piece) Most() float64 {
 	switch p.Kind {
 	case SkinSheet:
 		return p.Mass * (1 + timber.SheetSpread)
-	case Hanger:
+	case Hanger, Let:
 		return p.Mass
 	default:
 		return p.Mass * (1 + timber.SolidSpread)
@@ -149,8 +150,9 @@ func (c *Ceiling) part(k int) (s0, s1 float64) {
 // weighed is a piece of an arch with its masses.
 type weighed struct {
 	pieces []Piece
-	points []Piece // rails each by itself, where pieces has those that are alike once
+	points []Piece // rails each by itself, where pieces has those that are alike once, and fittings
 	mass   float64
+	uneven float64 // what fittings add to twice the load of the edge rib that they load more
 	most   float64
 	centre curve.Point
 }
@@ -162,6 +164,7 @@ func (c *Ceiling) weighed(k int) (w weighed) {
 		func(s0, s1 float64) []Piece { return []Piece{c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)} },
 		func(s0, s1 float64) []Piece { return c.tenonPieces(s0, s1, min(1, c.Panel.Along.Get()-1)) },
 		func(s0, s1 float64) []Piece { return c.strapPieces(s0, s1, 1) },
+		c.fittingPieces,
 	} {
 		var pieces []Piece
 		from := c.Recorded(func() { pieces = part(c.part(k)) })
@@ -171,7 +174,12 @@ func (c *Ceiling) weighed(k int) (w weighed) {
 		w.pieces = append(w.pieces, pieces...)
 	}
 	for _, p := range w.pieces {
-		if p.Kind == Rail || p.Kind == HalfRail {
+		switch p.Kind {
+		case Rail, HalfRail:
+			w.points = append(w.points, p)
+		case Let:
+			w.uneven += (2*p.Share - 1) * p.Mass
+			p.Mass *= 2 * p.Share
 			w.points = append(w.points, p)
 		}
 	}
@@ -302,15 +310,19 @@ func present(pieces ...Piece) []Piece {
 func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong.Get() - c.Rib.Width.Get() }
 
 // railPieces are those of a number of bays: whole ones inside the arch's piece,
-// halves at its feet and seams.
+// halves at its feet, its seams and a pointed crown.
 func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 	v, width, species := c.Vault, c.Rail.Width.Get(), c.Rail.Species.Get()
 	density := timber.Density(species.SG12, c.Climate.Shop.Get())
-	piece := func(kind PieceKind, at float64, section Region, width float64, sides int) Piece {
-		area, centre := section.moments()
+	piece := func(at float64, left, right bool) Piece {
+		kind, share, sides := HalfRail, width/2+v.pastMitre(at, c.Rail.Depth.Get()), 1
+		if left && right {
+			kind, share, sides = Rail, width, 2
+		}
+		area, centre := v.RailSection(at, c.Rail, left, right).moments()
 		p := Piece{
 			Kind: kind, Count: bays, Material: species.Name,
-			Length: c.Clear(), Width: width, Depth: c.Rail.Depth.Get(),
+			Length: c.Clear(), Width: share, Depth: c.Rail.Depth.Get(),
 			Volume: area * c.Clear(), Centre: centre, At: at,
 		}
 		if r := c.Grid.Reveal; r.Cuts(c.Rail) && r.At.Get() == "sides" {
@@ -326,11 +338,13 @@ func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
 		switch inside := spacingSlack * arc; {
 		case s < s0-inside || s > s1+inside:
 		case s <= s0+inside:
-			out = append(out, piece(HalfRail, s0, v.RailSection(s0, c.Rail, false, true), width/2, 1))
+			out = append(out, piece(s0, false, true))
 		case s >= s1-inside:
-			out = append(out, piece(HalfRail, s1, v.RailSection(s1, c.Rail, true, false), width/2, 1))
+			out = append(out, piece(s1, true, false))
+		case v.Mitred(s):
+			out = append(out, piece(s, true, false), piece(s, false, true))
 		default:
-			out = append(out, piece(Rail, s, v.RailSection(s, c.Rail, true, true), width, 2))
+			out = append(out, piece(s, true, true))
 		}
 	}
 	return present(out...)

@@ -12,9 +12,10 @@ const (
 	SkinSheet
 	LooseTenon
 	Hanger
+	Let // a fitting let into a coffer
 )
 
-var pieceNames = [...]string{Rib: "rib", HalfRib: "half rib", Rail: "rail", HalfRail: "half rail", SkinSheet: "skin", LooseTenon: "tenon", Hanger: "strap"}
+var pieceNames = [...]string{Rib: "rib", HalfRib: "half rib", Rail: "rail", HalfRail: "half rail", SkinSheet: "skin", LooseTenon: "tenon", Hanger: "strap", Let: "fitting"}
 
 // String is the kind's name in lists and sentences.
 func (k PieceKind) String() string { return pieceNames[k] }

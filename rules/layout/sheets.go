@@ -5,32 +5,63 @@ import "math"
 // Sheets is how one panel's skin is cut from stock sheets: pieces end on rails
 // around the arc and on ribs along the axis, as far as the sheet reaches.
 type Sheets struct {
-	Developed  float64 // length of the skin around, on its near face
-	Module     float64 // between rails, on its near face
-	Bay        float64 // along the axis, of what one sheet has to cover
-	PerSheet   int     // modules around that one sheet reaches over; 0: not even one
-	Around     int     // pieces around
-	Along      int     // pieces along
-	FitsAlong  bool    // a bay is no longer than the sheet's straight edge
-	PanelCount int     // stock sheets for one panel, all layers, uncut rests not used again
+	Developed  float64   // length of the skin around, on its near face, as its feet are cut
+	Module     float64   // the longest between rails, or a rail and a foot, on its near face
+	Bay        float64   // along the axis, of what one sheet has to cover
+	FitsAround bool      // that module is no longer than the sheet's bent edge
+	Joints     []float64 // along the intrados from the first end, the rails that pieces meet on
+	Around     int       // pieces around
+	Along      int       // pieces along
+	FitsAlong  bool      // a bay is no longer than the sheet's straight edge
+	PanelCount int       // stock sheets for one panel, all layers, uncut rests not used again
 }
 
 // onEdge lets a module that is as long as the sheet, but for round-off, fit.
 const onEdge = 1e-9
 
-// SkinSheets works out the sheets of one panel.
-func (c *Ceiling) SkinSheets() Sheets {
-	bent, straight := c.Skin.Sheet.Bent.Get(), c.Skin.Sheet.Straight.Get()
-	outer, err := c.Vault.Intrados.Get().Between(0, c.Panel.Arc.Get()).Offset(c.Skin.Setback.Get())
-	if err != nil {
-		panic(err) // outward never folds
+// sheetsAround cuts the skin of the k-th piece of an arch around, from its first
+// end: each sheet as far as it reaches, and over one module at the least.
+func (c *Ceiling) sheetsAround(k int) Sheets {
+	bent := c.Skin.Sheet.Bent.Get()
+	marks := c.railsWithin(c.part(k))
+	var s Sheets
+	reach := 0.0
+	for j, from := range marks[:len(marks)-1] {
+		module := c.Vault.Along(from, marks[j+1], c.Skin.Setback.Get())
+		s.Developed += module
+		s.Module = max(s.Module, module)
+		if j > 0 && reach+module > bent+onEdge {
+			s.Joints, reach = append(s.Joints, from-marks[0]), 0
+		}
+		reach += module
 	}
-	s := Sheets{Developed: outer.Length()}
-	modules := float64(c.Grid.Around.Get()) / float64(c.Panel.Around.Get())
-	s.Module = s.Developed / modules
-	s.PerSheet = int(math.Floor(bent/s.Module + onEdge))
-	s.Around = int(math.Ceil(modules/float64(max(1, s.PerSheet)) - onEdge))
+	s.Around = len(s.Joints) + 1
+	s.FitsAround = s.Module <= bent+onEdge
+	return s
+}
 
+// railsWithin are the ends of a piece of an arch, and the rails between them.
+func (c *Ceiling) railsWithin(s0, s1 float64) []float64 {
+	marks := []float64{s0}
+	arc, around := c.Vault.Arc.Get(), c.Grid.Around.Get()
+	for j := 1; j < around; j++ {
+		if s := arc * float64(j) / float64(around); s > s0+spacingSlack*arc && s < s1-spacingSlack*arc {
+			marks = append(marks, s)
+		}
+	}
+	return append(marks, s1)
+}
+
+// SkinSheets works out the sheets of one panel, of a split arch of the piece that
+// takes the most.
+func (c *Ceiling) SkinSheets() Sheets {
+	straight := c.Skin.Sheet.Straight.Get()
+	s := c.sheetsAround(0)
+	for k := 1; k < c.Panel.Around.Get(); k++ {
+		if o := c.sheetsAround(k); o.Around > s.Around || o.Around == s.Around && o.Module > s.Module+onEdge {
+			s = o
+		}
+	}
 	bays := max(1, int(math.Round(c.Panel.Modules.Get())))
 	s.Bay = c.Grid.ModuleAlong.Get()
 	if c.Skin.Between.Get() {

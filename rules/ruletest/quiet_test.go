@@ -19,7 +19,7 @@ var through = map[string][]string{
 
 // weighed are the keys that the mass of a panel comes from, beside its shape.
 var weighed = []string{
-	"room.above", "grid.around", "grid.reveal", "rib", "rail", "skin", "seam", "strap", "climate.shop", "springing.cut",
+	"room.above", "grid.around", "grid.reveal", "rib", "rail", "skin", "seam", "strap", "climate.shop", "springing.cut", "fitting",
 }
 
 // quiet are the keys that rules read without a word of theirs having followed

@@ -150,7 +150,7 @@ var chosen = map[string][]string{
 	// Measured on the section: with plumb feet it is the span, whatever is cut off.
 	"panel.width": {"panels.around", "springing.cut", "vault.profile", "vault.rise", "rib.depth", "rail.depth", "skin"},
 	// Which pieces there are, and of a split arch which is the heaviest.
-	"panel.mass": {"strap", "room.above", "panels.around"},
+	"panel.mass": {"strap", "room.above", "panels.around", "fitting"},
 }
 
 // idle are the keys of terms that are multiplied by nothing.

@@ -80,7 +80,7 @@ var sheetJoint = rules.Rule{
 
 func checkSheetJoint(p *rules.Pass) {
 	c, s := p.Ceiling, p.Ceiling.SkinSheets()
-	if s.PerSheet == 0 {
+	if !s.FitsAround {
 		p.Report(rules.Finding{
 			At: "skin.sheet.bent", Related: []string{"grid.around"},
 			Text:     "from rail to rail the skin is {measured}, and the sheet's bent edge is {limit}, so that its joints fall between rails",

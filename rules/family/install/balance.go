@@ -24,6 +24,7 @@ func checkLiftBalance(p *rules.Pass) {
 	if !ok || raised == nil {
 		return
 	}
+	p.Unweighed()
 	limit := p.Limit("margin")
 	if raised.Tips() {
 		p.Report(rules.Finding{

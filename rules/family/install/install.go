@@ -45,6 +45,7 @@ func checkLiftShare(p *rules.Pass) {
 	if raised == nil {
 		return
 	}
+	p.Unweighed()
 	each := len(p.Ceiling.Lift.Stations.Get())
 	capacity := p.Stated("lift.capacity", quantity.Mass(p.Ceiling.Lift.Capacity.Get()).Value())
 	for i, force := range raised.Lifts {

@@ -43,6 +43,7 @@ func checkSag(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	checkRun(p, first.ByRun)
 	set, ok := rules.Hung(p, p.Results.Hanging().Set)
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
@@ -140,6 +141,7 @@ func checkStress(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	jointed := hanging.Jointed(p.Ceiling)
 	if jointed && !hanging.CarriesAtJoint(p.Ceiling) {
 		p.NotChecked("rib.layer", "nothing is left to carry at a joint, which rib.joint says")
@@ -215,6 +217,7 @@ var radial = rules.Rule{
 		if !ok {
 			return
 		}
+		p.Unweighed()
 		limit := p.Limit("most")
 		if most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
 			p.Report(rules.Finding{

@@ -31,6 +31,7 @@ func checkBalance(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	cases := []*hanging.Case{&first.Case}
 	for _, s := range []hanging.Solved[*hanging.Case]{h.Alone, h.Packed} {
 		if c, ok := rules.Hung(p, s); ok && c != nil {

@@ -45,6 +45,7 @@ func checkScrews(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	force, n, in := hanging.Worst(cases)
 	st := p.Ceiling.Strap
 	checkPenetration(p)
@@ -154,6 +155,7 @@ func checkSection(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	st := p.Ceiling.Strap
 	force, n, in := hanging.Worst(cases)
 	yield := p.Limit("yield").SI * st.Width.Get() * st.Thickness.Get() / p.Limit("yield-factor").SI

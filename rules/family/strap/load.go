@@ -75,6 +75,7 @@ func checkLoad(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	force, n, in := hanging.Worst(cases)
 	worst, heavy := p.AtMost(quantity.Force(force).Value())
 	f := rules.Finding{
@@ -108,6 +109,7 @@ func checkLost(p *rules.Pass) {
 	if !ok {
 		return
 	}
+	p.Unweighed()
 	allowable := p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value())
 	cases, found := []*hanging.Case(nil), false
 	for i := range lost {

@@ -24,27 +24,35 @@ func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
 		Needs: []string{"route"}, Limits: clearance(), Basis: basis,
 		Figures: []string{"panel.end-length", "panel.width", "panel.height"},
 		Check: func(p *rules.Pass) {
+			weighed := false
 			for _, l := range p.Results.Carrying() {
 				if l.Kind.Get() == kind {
 					judge(p, l)
-					rated(p, l)
+					weighed = rated(p, l) || weighed
 				}
+			}
+			if weighed {
+				p.Unweighed()
 			}
 		},
 	}
 }
 
 // rated compares the panel with the rated load of a leg that has one; who rides with it is
-// not counted.
-func rated(p *rules.Pass, l carrying.Leg) {
-	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() || p.Ceiling.Panel.Most.Get() <= l.Capacity.Get() {
-		return
+// not counted. It reports whether there is a rated load.
+func rated(p *rules.Pass, l carrying.Leg) bool {
+	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() {
+		return false
+	}
+	if p.Ceiling.Panel.Most.Get() <= l.Capacity.Get() {
+		return true
 	}
 	key := spec.Key("route", l.Index, "capacity")
 	p.Report(rules.Finding{
 		At: key, Text: p.Textf("the panel is {measured} at most (nominally %v), and the %s is rated for {limit}, its passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
 		Measured: quantity.Mass(p.Ceiling.Panel.Most.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
 	})
+	return true
 }
 
 // around compares the free depth before a door and beyond it, and the free width

@@ -44,6 +44,7 @@ func team(people int) float64 {
 }
 
 func checkWeight(p *rules.Pass) {
+	p.Unweighed()
 	c, limit := p.Ceiling, p.Limit("person")
 	people := c.Crew.People.Get()
 	together := limit

@@ -23,6 +23,15 @@ func TestCasesAreToldApart(t *testing.T) {
 		"framing-moved-up":     {Kind: hanging.FramingMoved, Way: hanging.Shorter},
 		"feet-blocked":         {Kind: hanging.FeetBlocked},
 		"strap-set-12-shorter": {Kind: hanging.StrapSet, Strap: 12, Way: hanging.Shorter},
+		"season-dry-hung-shop": {Kind: hanging.InSeason, Season: "dry", Hung: "shop"},
+		"season-wet-hung-shop": {Kind: hanging.InSeason, Season: "wet", Hung: "shop"},
+		"season-wet-hung-dry":  {Kind: hanging.InSeason, Season: "wet", Hung: "dry"},
+		"season-dry-hung-wet":  {Kind: hanging.InSeason, Season: "dry", Hung: "wet"},
+
+		"season-dry-hung-shop-strap-set-2-longer":  {Kind: hanging.InSeason, Season: "dry", Hung: "shop", Strap: 2, Way: hanging.Longer},
+		"season-dry-hung-wet-strap-set-2-shorter":  {Kind: hanging.InSeason, Season: "dry", Hung: "wet", Strap: 2, Way: hanging.Shorter},
+		"season-wet-hung-shop-strap-set-2-longer":  {Kind: hanging.InSeason, Season: "wet", Hung: "shop", Strap: 2, Way: hanging.Longer},
+		"season-wet-hung-dry-strap-set-12-shorter": {Kind: hanging.InSeason, Season: "wet", Hung: "dry", Strap: 12, Way: hanging.Shorter},
 	}
 	said := map[string]bool{}
 	for key, id := range want {

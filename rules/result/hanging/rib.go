@@ -96,7 +96,7 @@ func newRib(c *layout.Ceiling) *rib {
 	return r
 }
 
-// stations are the arc lengths of straps, lifts, field joints and rails. A node
+// stations are the arc lengths of straps, lifts, field joints, rails and fittings. A node
 // lies at each, so that the lifts take part in where the rib is cut in elements.
 func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []float64) {
 	for _, s := range c.Strap.Stations.Get() {
@@ -115,6 +115,13 @@ func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []flo
 	around := c.Grid.Around.Get()
 	for j := range around + 1 {
 		rails = append(rails, arc*float64(j)/float64(around))
+	}
+	for _, p := range c.Panel.Parts.Get() {
+		for _, at := range p.Points {
+			if at.Kind == layout.Let {
+				rails = append(rails, at.At)
+			}
+		}
 	}
 	return straps, lifts, seams, rails
 }
@@ -192,7 +199,7 @@ func (r *rib) but(k kind) []int {
 	return out
 }
 
-// load is half the weight of each piece of the arch: rails where they are, ribs
+// load is half the weight of each piece of the arch: rails and fittings where they are, ribs
 // and skin as their feet are cut. Tenons, and straps, which the framing carries
 // and no rib is balanced by, lie evenly along its arc.
 func (r *rib) load(c *layout.Ceiling) {
@@ -213,7 +220,9 @@ func (r *rib) load(c *layout.Ceiling) {
 			stretches[i] = lump.Mass / distance(a, b)
 			rest -= lump.Mass
 			length += distance(a, b)
-			one.couple(one.toMiddle(e), lump.Mass, lump.Centre.Y-(a.X+b.X)/2)
+			for _, n := range one.toMiddle(e) {
+				one.couple(n, lump.Mass/2, lump.Centre.Y-(a.X+b.X)/2)
+			}
 		}
 		for i, mass := range stretches {
 			r.spread = append(r.spread, frame.SpreadLoad{Element: one.from + i, Y: -(mass + rest/length) * gravity / 2, Per: frame.PerLength})
@@ -237,12 +246,18 @@ func (r *rib) bound(p layout.Part, one part, node int) float64 {
 	}
 }
 
-// toMiddle is the end of an element that is nearer to the middle of its piece.
-func (p *part) toMiddle(element int) int {
-	if 2*element < p.from+p.to {
-		return element + 1
+// toMiddle is, twice, the end of an element that is nearer to the middle of its
+// piece, and both ends of the element in the middle: pieces that mirror each other
+// stay so.
+func (p *part) toMiddle(element int) [2]int {
+	switch before, after := element-p.from, p.to-1-element; {
+	case before < after:
+		return [2]int{element + 1, element + 1}
+	case before > after:
+		return [2]int{element, element}
+	default:
+		return [2]int{element, element + 1}
 	}
-	return element
 }
 
 // couple adds what a mass beside a node turns it by. At the ends of a piece, of

@@ -63,6 +63,11 @@ const Waste = 0.40
 // Of works out the takeoff of a ceiling.
 func Of(c *layout.Ceiling) Takeoff {
 	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get()}
+	for _, f := range c.Fitting.Get() {
+		if f.Mass.Given() {
+			t.Mass += f.Mass.Get()
+		}
+	}
 	volumes := map[string]float64{}
 	var species []string
 	for _, p := range c.VaultPieces() {

@@ -51,10 +51,14 @@ func panel(in Input) (*subject, error) {
 }
 
 // pieces lists those of a panel as the takeoff names them, with their finished
-// sizes.
+// sizes, and the fittings of stated mass.
 func (in Input) pieces() []string {
 	var out []string
 	for _, p := range in.ceiling().Panel.Pieces.Get() {
+		if p.Kind == layout.Let {
+			out = append(out, fmt.Sprintf("%s: %s", p.Material, in.format(quantity.Mass(p.Mass).Value())))
+			continue
+		}
 		out = append(out, fmt.Sprintf("%d %s, %s: %s × %s × %s", p.Count, p.Kind, p.Material, in.length(p.Length), in.length(p.Width), in.length(p.Depth)))
 	}
 	return out
@@ -125,11 +129,10 @@ func (d *panelOf) ribs() {
 // sheets draws where the skin's pieces meet, behind the frame.
 func (d *panelOf) sheets() {
 	s := d.c.SkinSheets()
-	if s.PerSheet < 1 {
+	if !s.FitsAround {
 		return // which a finding says
 	}
-	for j := s.PerSheet; j < d.modules(); j += s.PerSheet {
-		at := float64(j) * d.c.Grid.ModuleAround.Get()
+	for _, at := range s.Joints {
 		d.b.Line(d.at(0, at), d.at(d.long, at), hidden)
 	}
 	for i := 1; i < s.Along; i++ {
@@ -203,8 +206,8 @@ func (d *panelOf) dims() {
 		name = "half rib at a seam"
 	}
 	d.b.Label(draft.Label{Text: name, Of: d.at(x0/2, middle-c.Grid.ModuleAround.Get()*0.2), Prefer: []draft.Side{draft.Right}})
-	if s := c.SkinSheets(); s.PerSheet > 0 && s.PerSheet < d.modules() {
-		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, float64(s.PerSheet)*c.Grid.ModuleAround.Get()), Prefer: []draft.Side{draft.Below, draft.Above}})
+	if s := c.SkinSheets(); s.FitsAround && len(s.Joints) > 0 {
+		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, s.Joints[0]), Prefer: []draft.Side{draft.Below, draft.Above}})
 	}
 }
 

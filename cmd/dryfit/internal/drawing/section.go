@@ -96,7 +96,12 @@ func (d *sectionOf) vault() {
 	fill(vault.Band(0, vault.Arc.Get(), c.Skin.Setback.Get(), c.Skin.Setback.Get()+c.Skin.Total()), paper.Paper+3, fine)
 	for j := range c.Grid.Around.Get() + 1 {
 		s := vault.Arc.Get() * float64(j) / float64(c.Grid.Around.Get())
-		fill(vault.RailSection(s, c.Rail, j > 0, j < c.Grid.Around.Get()), paper.Paper+2, edge)
+		left, right := j > 0, j < c.Grid.Around.Get()
+		if vault.Mitred(s) {
+			fill(vault.RailSection(s, c.Rail, true, false), paper.Paper+2, edge)
+			left = false
+		}
+		fill(vault.RailSection(s, c.Rail, left, right), paper.Paper+2, edge)
 	}
 	if onArc(c) {
 		mid := d.v.At(vault.Span.Get()/2, vault.Rise.Get()-vault.Radius.Get())
