@@ -44,6 +44,7 @@ type Way struct {
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
 	pose        func() Pose
+	stowed      func() []Pose
 }
 
 // Search is how a route is searched.
@@ -112,7 +113,7 @@ func all(c *layout.Ceiling, search Search) []Way {
 		kind := KindOf(l.Kind.Get())
 		way := memory.recall(remembered{body, sizesOf(l), search.Depth, search.Brief}, budget, func() Way { return kind.way(p, l, budget) })
 		if kind.Loads {
-			load(c, p.wrap, &way, l.Inside)
+			p.load(c, &way, l.Inside)
 		}
 		out = append(out, way)
 	}

@@ -10,13 +10,53 @@ import (
 // load is how many panels a vehicle takes, arches nested into each other, and
 // how many loads they make. Panels lie as they hang, either way round, or lean on
 // edge; one that goes in only in another way is a load by itself.
-func load(c *layout.Ceiling, wrap float64, way *Way, inside layout.Box) {
+func (p *panel) load(c *layout.Ceiling, way *Way, inside layout.Box) {
 	if way.Outcome != passage.Passes {
 		return
 	}
+	wrap := p.wrap
 	b := boxed{c: c, wrap: wrap, wide: c.Panel.Width.Get() + 2*wrap, high: c.Panel.Height.Get() + 2*wrap, long: c.Panel.EndLength.Get() + 2*wrap}
-	way.Load = max(1, b.nested(inside), b.leaning(inside))
+	best := b.leaning(inside)
+	for _, way := range b.nested(inside) {
+		if way.count() >= best.count() {
+			best = way
+		}
+	}
+	way.Load = max(1, best.count())
 	way.Loads = (c.Panel.Count.Get() + way.Load - 1) / way.Load
+	way.stowed = func() (out []Pose) {
+		for _, at := range best.places(inside.Length.Get(), c.Panel.Count.Get()) {
+			out = append(out, p.seen(Pose{Plane: Floor}, at))
+		}
+		return out
+	}
+}
+
+// stowage is a load: so many panels of one way round along the vehicle, across it
+// and over each other, each so far from the next.
+type stowage struct {
+	turn                passage.Turn
+	along, across, over int
+	pitch               passage.Vec
+	high                float64 // of the lowest panel's middle
+}
+
+func (s stowage) count() int { return s.along * s.across * s.over }
+
+// places are those of the first panels, from the front end and the floor.
+func (s stowage) places(length float64, most int) (out []passage.Pose) {
+	for i := range s.along {
+		for j := range s.across {
+			for k := range s.over {
+				if len(out) == most {
+					return out
+				}
+				at := passage.Vec{X: length - (float64(i)+0.5)*s.pitch.X, Y: (float64(j) + 0.5) * s.pitch.Y, Z: s.high + float64(k)*s.pitch.Z}
+				out = append(out, passage.Pose{Turn: s.turn, At: at})
+			}
+		}
+	}
+	return out
 }
 
 // boxed is the wrapped panel as its box.
@@ -26,17 +66,22 @@ type boxed struct {
 	wide, high, long float64
 }
 
-func (b boxed) nested(inside layout.Box) (most int) {
+// nested are arches in stacks, both ways round: along the vehicle by their width,
+// and by their length.
+func (b boxed) nested(inside layout.Box) (out []stowage) {
 	w, h, n := b.wide, b.high, b.long
-	pitch := b.pitch(h)
 	length, width, room := inside.Length.Get(), inside.Width.Get(), height(inside.Height)
-	for _, way := range [][2]float64{{w, n}, {n, w}} {
-		if way[1] <= width && h <= room && !math.IsInf(room, 1) {
-			stacks := int(length/way[0]) * int(width/way[1])
-			most = max(most, stacks*(1+int((room-h)/pitch)))
+	for _, way := range []stowage{
+		{turn: passage.Turn{{Y: 1}, {X: -1}, {Z: 1}}, pitch: passage.Vec{X: w, Y: n}},
+		{turn: passage.Turn{{X: 1}, {Y: 1}, {Z: 1}}, pitch: passage.Vec{X: n, Y: w}},
+	} {
+		if way.pitch.Y <= width && h <= room && !math.IsInf(room, 1) {
+			way.pitch.Z, way.high = b.pitch(h), h/2
+			way.along, way.across, way.over = int(length/way.pitch.X), int(width/way.pitch.Y), 1+int((room-h)/way.pitch.Z)
+			out = append(out, way)
 		}
 	}
-	return most
+	return out
 }
 
 // pitch is how far one panel lies over the next. Nested arches shifted by s stand
@@ -53,10 +98,13 @@ func (b boxed) pitch(h float64) float64 {
 	return h
 }
 
-// leaning panels stand on edge, axis level, and lean on a side.
-func (b boxed) leaning(inside layout.Box) int {
-	if b.long <= height(inside.Height) && b.high <= inside.Width.Get() && b.wide <= inside.Length.Get() {
-		return int(inside.Width.Get() / b.high)
+// leaning panels stand on edge, axis upright, and lean on a side.
+func (b boxed) leaning(inside layout.Box) stowage {
+	if b.long > height(inside.Height) || b.high > inside.Width.Get() || b.wide > inside.Length.Get() {
+		return stowage{}
 	}
-	return 0
+	return stowage{
+		turn: passage.Turn{{Y: 1}, {Z: 1}, {X: 1}}, along: 1, across: int(inside.Width.Get() / b.high), over: 1,
+		pitch: passage.Vec{X: b.wide, Y: b.high}, high: b.long / 2,
+	}
 }

@@ -24,6 +24,10 @@ type Pose struct {
 	A, B   float64
 	Panel  []passage.Point // its outline, without the wrap
 	Inside float64         // what the wrap takes on every side of it
+
+	// The same pose from above, from the side and square on: a door's wall is
+	// 0 ≤ x ≤ its thickness, z is up.
+	Plan, Side, Square []passage.Point
 }
 
 // Pose is that of the leg's motion; there is none of a leg without one.
@@ -41,17 +45,51 @@ func (p *panel) tightest(w walls, m passage.Motion) Pose {
 	pose, axes, room := w.view(m)
 	least := math.Inf(1)
 	found := false
+	var at passage.Pose
 	for _, q := range m.Poses() {
 		outline := p.outline(q, axes)
 		if r := room(q, outline); !found || r < least {
-			pose.Panel, least, found = outline, r, true
+			pose.Panel, at, least, found = outline, q, r, true
 		}
 	}
 	if !found {
 		return Pose{}
 	}
+	if pose.Plane == Opening && len(m.Poses()) == 2 { // pushed straight: shown half way
+		at.At.X += toMiddle(p.outline(at, side))
+	}
+	return p.seen(pose, at)
+}
+
+// The pairs of axes that a pose is seen in.
+var (
+	plan   = [2]int{0, 1}
+	side   = [2]int{0, 2}
+	square = [2]int{1, 2}
+)
+
+// seen adds what a pose looks like from all three sides.
+func (p *panel) seen(pose Pose, at passage.Pose) Pose {
 	pose.Inside = p.wrap
+	pose.Plan, pose.Side, pose.Square = p.outline(at, plan), p.outline(at, side), p.outline(at, square)
 	return pose
+}
+
+// toMiddle is how far the middle of an outline lies before x = 0.
+func toMiddle(outline []passage.Point) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, q := range outline {
+		low, high = min(low, q.X), max(high, q.X)
+	}
+	return -(low + high) / 2
+}
+
+// Stowed is a vehicle's load, each panel in its place on the floor.
+func (w Way) Stowed() []Pose {
+	if w.stowed == nil {
+		return nil
+	}
+	return w.stowed()
 }
 
 // outline is the panel's in a plane of two of the world's axes: its section, if
@@ -85,9 +123,9 @@ func throughWall(width, high, thick float64) view {
 		middle := func(q passage.Pose, _ []passage.Point) float64 { return math.Abs(q.At.X - thick/2) }
 		if poses := m.Poses(); m.Way == passage.Threaded3 && len(poses) > 0 {
 			if math.Abs(poses[0].Turn[2].X) > math.Sqrt2/2 {
-				return Pose{Plane: Wall, A: width, B: thick}, [2]int{0, 1}, middle
+				return Pose{Plane: Wall, A: width, B: thick}, plan, middle
 			}
-			return Pose{Plane: Wall, A: high, B: thick}, [2]int{0, 2}, middle
+			return Pose{Plane: Wall, A: high, B: thick}, side, middle
 		}
 		return Pose{Plane: Opening, A: width, B: high}, [2]int{1, 2}, middle
 	}

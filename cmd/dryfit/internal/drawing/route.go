@@ -3,11 +3,13 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -18,18 +20,36 @@ type routeOf struct {
 	Input
 	legs         []legFigure
 	columns      int
-	wide, high   float64 // of one figure, in m
+	wide, high   []float64 // of each column and row, in m
 	b            *draft.Board
 	places       map[int]paper.Point
 	beyondLimits int // legs that are not shown
 }
 
-// legFigure is one leg with its pose and the box, in m, that it takes.
+// legFigure is one leg, or the room, as it is drawn: its sights side by side, and
+// what is said of it.
 type legFigure struct {
-	carrying.Leg
-	Way       carrying.Way
-	pose      carrying.Pose
-	low, high passage.Point
+	id     string
+	margin float64 // the motion's
+	keys   []string
+	sights []*sight
+	lines  []string
+	motion string
+	passes bool
+}
+
+func (f *legFigure) wide() (sum float64) {
+	for _, s := range f.sights {
+		sum += s.high.X - s.low.X
+	}
+	return sum
+}
+
+func (f *legFigure) high() (most float64) {
+	for _, s := range f.sights {
+		most = max(most, s.high.Y-s.low.Y)
+	}
+	return most
 }
 
 // The sheet of the way in.
@@ -37,11 +57,15 @@ const (
 	mostLegs   = 24
 	wallShown  = 0.15 // m, around an opening
 	reachShown = 0.3  // m, of a corridor past the panel
-	textBelow  = 21   // mm
-	textWide   = 50   // mm, to stay in the figure's column
+	textBelow  = 30   // mm
+	textWide   = 60   // mm, to stay in the figure's column
 	legGap     = 12   // mm, between two columns
+	sightGap   = 16   // mm, between two sights of a leg
+	sightText  = 5    // mm, for the name of a sight
 
 	motionLines = 2
+	legText     = 1.9 // mm, of a capital
+	gapTick     = 0.8 // mm
 )
 
 // route is each leg of the way in, with the panel in the pose that passes or
@@ -58,21 +82,20 @@ func route(in Input) (*subject, error) {
 			break
 		}
 		pose, ok := l.Way.Get().Pose()
-		if !ok {
-			continue
+		if ok {
+			d.legs = append(d.legs, d.figure(l, pose))
 		}
-		f := legFigure{Leg: l, Way: l.Way.Get(), pose: pose}
-		f.low, f.high = extent(pose)
-		d.legs = append(d.legs, f)
-		d.wide, d.high = max(d.wide, f.high.X-f.low.X), max(d.high, f.high.Y-f.low.Y)
 	}
-	d.columns = max(1, int(math.Ceil(math.Sqrt(1.3*float64(len(d.legs))))))
-	rows := (len(d.legs) + d.columns - 1) / d.columns
+	if c := in.ceiling(); roomGiven(c) {
+		d.legs = append(d.legs, d.room(c))
+	}
+	d.arrange()
+	rows := len(d.high)
 	wrap := in.length(in.ceiling().Wrap.Allowance.Get())
 	notes := []string{
-		"The panel is drawn without its wrap of " + wrap + " on every side, where its best motion is tightest.",
-		"Clearances are of the wrap. What is not decided may pass by a motion that was not tried.",
-		"The room itself is checked by transit.room.",
+		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
+		"Clearances are of the wrap, but in the room, where the panel is bare. What is not decided may pass by a motion that was not tried.",
+		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
 	}
 	if d.beyondLimits > 0 {
 		notes = append(notes, fmt.Sprintf("%d further legs are not shown; dryfit calcs lists them.", d.beyondLimits))
@@ -80,101 +103,207 @@ func route(in Input) (*subject, error) {
 	return &subject{
 		name: "route", title: "The way in",
 		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass.Get()).Value())),
-		wide:  float64(d.columns) * d.wide, high: float64(rows) * d.high,
-		left: 6, right: 6 + legGap*float64(d.columns-1), leastWide: textWide * float64(d.columns), above: 4, below: float64(rows) * textBelow, best: 50,
+		wide:  sum(d.wide), high: sum(d.high),
+		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: 50,
 		shows: []string{"route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
 		notes: []draft.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
 	}, nil
 }
 
-// extent is the box that a pose takes with what is around it.
-func extent(p carrying.Pose) (low, high passage.Point) {
-	low, high = passage.Point{}, passage.Point{X: p.A, Y: p.B}
-	if p.Plane == carrying.Wall {
-		high = passage.Point{X: p.B, Y: p.A}
+// arrange lays the figures in rows, of so many columns that the sheet is about
+// as wide as paper is.
+func (d *routeOf) arrange() {
+	wide, high := 0.0, 0.0
+	for i := range d.legs {
+		wide, high = wide+d.legs[i].wide(), high+d.legs[i].high()
 	}
-	for _, q := range p.Panel {
-		low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
+	n := float64(len(d.legs))
+	d.columns = max(1, int(math.Round(math.Sqrt(1.3*n*high/max(wide, high)))))
+	d.wide, d.high = make([]float64, d.columns), make([]float64, (len(d.legs)+d.columns-1)/d.columns)
+	for i := range d.legs {
+		column, row := &d.wide[i%d.columns], &d.high[i/d.columns]
+		*column, *row = max(*column, d.legs[i].wide()), max(*row, d.legs[i].high())
 	}
-	return passage.Point{X: low.X - wallShown, Y: low.Y - wallShown}, passage.Point{X: high.X + reachShown, Y: high.Y + reachShown}
+}
+
+func sum(sizes []float64) (all float64) {
+	for _, s := range sizes {
+		all += s
+	}
+	return all
+}
+
+// corner is the lower left corner on paper of the cell of a column and a row.
+func (d *routeOf) corner(v draft.View, column, row int) paper.Point {
+	out := v.At(0, sum(d.high[row+1:]))
+	for _, w := range d.wide[:column] {
+		out.X += max(v.Size(w)+sightGap, textWide) + legGap
+	}
+	out.Y -= textBelow * float64(len(d.high)-1-row)
+	return out
+}
+
+// figure is what is drawn of a leg and said of it.
+func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
+	way, kind := l.Way.Get(), l.Kind.Get()
+	f := legFigure{
+		id: fmt.Sprintf("leg-%d", l.Index), keys: []string{spec.Key("route", l.Index)},
+		margin: way.Margin, sights: sights(l, pose), passes: way.Outcome == passage.Passes, motion: way.Motion,
+	}
+	name := l.Name.Get()
+	if name == "" {
+		name = "leg"
+	}
+	clear := d.length(way.Margin) + " clear on every side"
+	if way.Margin < 0 {
+		clear = d.length(-way.Margin) + " short on every side"
+	}
+	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), kind), way.Outcome.String() + ", " + clear}
+	if carrying.KindOf(kind).Loads && way.Load > 0 {
+		f.lines = append(f.lines, fmt.Sprintf("panels in a load: %d; loads: %d", way.Load, way.Loads))
+	}
+	return f
+}
+
+// roomGiven reports whether the room's sizes are there.
+func roomGiven(c *layout.Ceiling) bool {
+	return c.Room.Width.Given() && c.Room.Length.Given() && c.Room.Height.Given()
+}
+
+// roomFigure is the name of the room's group.
+const roomFigure = "leg-room"
+
+// room is the last leg: the panel turns to its bearing, or tips down under it.
+func (d *routeOf) room(c *layout.Ceiling) legFigure {
+	f := legFigure{id: roomFigure, keys: []string{"room"}, sights: roomSights(c), lines: []string{"the room itself"}}
+	for i, words := range []string{"turned flat", "tipped down"} {
+		size := f.sights[i].gap.size
+		f.passes = f.passes || size >= 0
+		if size < 0 {
+			f.lines = append(f.lines, words+": "+d.length(-size)+" short")
+		} else {
+			f.lines = append(f.lines, words+": "+d.length(size)+" clear")
+		}
+	}
+	return f
 }
 
 func (d *routeOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.places = b, map[int]paper.Point{}
-	rows := (len(d.legs) + d.columns - 1) / d.columns
-	for i, leg := range d.legs {
-		column, row := i%d.columns, i/d.columns
-		// The lower left corner of the leg's own cell on paper.
-		corner := v.At(0, float64(rows-1-row)*d.high)
-		corner.X += float64(column) * (max(v.Size(d.wide), textWide) + legGap)
-		corner.Y -= textBelow * float64(rows-1-row)
-		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(leg.low.X), Y: corner.Y + v.Size(leg.low.Y)}}
+	for i := range d.legs {
+		leg := &d.legs[i]
+		corner := d.corner(v, i%d.columns, i/d.columns)
 		b.Figure()
-		b.In(fmt.Sprintf("leg-%d", leg.Index), func() { d.leg(leg, own) })
-		d.text(leg, paper.Point{X: corner.X, Y: corner.Y + 5})
-		at := leg.pose.Panel[len(leg.pose.Panel)/4]
-		d.at(d.places, own.At(at.X, at.Y), spec.Key("route", leg.Index))
+		b.In(leg.id, func() { d.leg(leg, draft.View{Scale: v.Scale, Origin: corner}) })
+		d.text(leg, paper.Point{X: corner.X, Y: corner.Y + sightText + 4})
 	}
 	if len(d.legs) > 0 {
-		first := v.At(0, float64(rows)*d.high)
-		d.at(d.places, paper.Point{X: first.X + 4, Y: first.Y - textBelow*float64(rows-1)}, "route", "wrap", "crew", "room", "panels")
+		first := d.corner(v, 0, 0)
+		d.at(d.places, paper.Point{X: first.X + 4, Y: first.Y - v.Size(d.high[0])}, "route", "wrap", "crew", "room", "panels")
 	}
 	return d.places
 }
 
-// leg draws what is around the panel, and the panel over it.
-func (d *routeOf) leg(l legFigure, v draft.View) {
-	p := l.pose
-	block := func(x0, y0, x1, y1 float64) {
-		d.b.Poly(paper.Poly{Points: rectangle(v, x0, y0, x1, y1), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
+// leg draws the sights of a leg, from the left.
+func (d *routeOf) leg(f *legFigure, v draft.View) {
+	least := 0
+	for i, s := range f.sights {
+		if s.gap.size < f.sights[least].gap.size {
+			least = i
+		}
 	}
-	switch p.Plane {
-	case carrying.Opening:
-		block(l.low.X, l.low.Y, l.high.X, l.high.Y)
-		d.b.Poly(paper.Poly{Points: rectangle(v, 0, 0, p.A, p.B), Closed: true, Tone: paper.Paper, Stroke: cut})
-	case carrying.Floor:
-		d.b.Poly(paper.Poly{Points: rectangle(v, 0, 0, p.A, p.B), Closed: true, Stroke: cut})
-	case carrying.Wall:
-		block(0, l.low.Y, max(p.B, 0.02), 0)
-		block(0, p.A, max(p.B, 0.02), l.high.Y)
-	case carrying.Corner:
-		d.b.Poly(paper.Poly{Points: []paper.Point{v.At(0, l.high.Y), v.At(0, 0), v.At(l.high.X, 0)}, Stroke: cut})
-		d.b.Poly(paper.Poly{Points: []paper.Point{v.At(p.A, max(l.high.Y, p.B)), v.At(p.A, p.B), v.At(max(l.high.X, p.A), p.B)}, Stroke: cut})
+	corner := v.Origin
+	for i, s := range f.sights {
+		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(s.low.X), Y: corner.Y + v.Size(s.low.Y)}}
+		d.sight(f, s, own)
+		d.b.Write(paper.Text{At: paper.Point{X: corner.X, Y: corner.Y + 4}, Height: legText, Text: s.title})
+		if g, ok := f.dimension(s); ok && (i == least || f.id == roomFigure) {
+			d.gap(g, own, !f.passes)
+		}
+		at := s.panel[len(s.panel)/4]
+		d.at(d.places, own.At(at.X, at.Y), f.keys...)
+		corner.X += v.Size(s.high.X-s.low.X) + sightGap
 	}
-	var points []paper.Point
-	for _, q := range p.Panel {
-		points = append(points, v.At(q.X, q.Y))
+}
+
+// stations is how far the gap at the station of a motion that is drawn may be from
+// its least one, in m: less than is seen on paper.
+const stations = 0.01
+
+// dimension is the gap of a sight as it is dimensioned: with the motion's margin,
+// of which it is where that is tightest. There is none where the motion ends
+// before what bars it, so that no station of it wants for room.
+func (f *legFigure) dimension(s *sight) (gap, bool) {
+	g := s.gap
+	if f.id != roomFigure && math.Abs(g.size-f.margin) < stations {
+		g.size = f.margin
 	}
-	d.b.Poly(paper.Poly{Points: points, Closed: true, Tone: paper.Paper + 1, Stroke: paper.Stroke{Pen: paper.Bold, Marked: l.Way.Outcome != passage.Passes}})
+	return g, f.passes || f.id == roomFigure || g.size <= f.margin
+}
+
+// sight draws what is around the panel, the panel over it, and its wrap.
+func (d *routeOf) sight(f *legFigure, s *sight, v draft.View) {
+	for _, w := range s.solid {
+		if w[2] > w[0] && w[3] > w[1] {
+			d.b.Poly(paper.Poly{Points: rectangle(v, w[0], w[1], w[2], w[3]), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
+		}
+	}
+	for _, line := range s.lines {
+		d.b.Poly(paper.Poly{Points: onPaper(v, line), Stroke: cut})
+	}
+	outline := paper.Stroke{Pen: paper.Bold, Marked: !f.passes}
+	for _, q := range slices.Backward(s.load) {
+		d.b.Poly(paper.Poly{Points: onPaper(v, q), Closed: true, Tone: paper.Paper + 1, Stroke: fine})
+	}
+	d.b.Poly(paper.Poly{Points: onPaper(v, s.panel), Closed: true, Tone: paper.Paper + 1, Stroke: outline})
+	if s.wrap > 0 {
+		d.b.Poly(paper.Poly{Points: onPaper(v, grown(s.panel, s.wrap)), Closed: true, Stroke: paper.Stroke{Pen: paper.Fine, Dash: paper.Hidden, Marked: !f.passes}})
+	}
+}
+
+func onPaper(v draft.View, points []passage.Point) (out []paper.Point) {
+	for _, q := range points {
+		out = append(out, v.At(q.X, q.Y))
+	}
+	return out
+}
+
+// gap dimensions the least one, where there is one.
+func (d *routeOf) gap(g gap, v draft.View, marked bool) {
+	if math.IsInf(g.size, 0) {
+		return
+	}
+	from, to := v.At(g.from.X, g.from.Y), v.At(g.to.X, g.to.Y)
+	for _, p := range []paper.Point{from, to} {
+		d.b.Line(paper.Point{X: p.X - gapTick, Y: p.Y + gapTick}, paper.Point{X: p.X + gapTick, Y: p.Y - gapTick}, edge)
+	}
+	d.b.Line(from, to, hair)
+	text := d.length(g.size) + " gap"
+	if g.size < 0 {
+		text = d.length(-g.size) + " short"
+	}
+	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}, Marked: marked})
 }
 
 // text is the leg's name, its motion and its outcome, under the figure.
-func (d *routeOf) text(l legFigure, at paper.Point) {
-	const height = 1.9
+func (d *routeOf) text(f *legFigure, at paper.Point) {
 	line := func(text string) {
-		d.b.Write(paper.Text{At: at, Height: height, Text: text})
+		d.b.Write(paper.Text{At: at, Height: legText, Text: text})
 		at.Y += 3.4
 	}
-	name, kind := l.Name.Get(), l.Kind.Get()
-	if name == "" {
-		name = "leg"
+	for _, t := range f.lines {
+		line(paper.Cut(t, textWide, legText))
 	}
-	line(paper.Cut(fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), kind), textWide, height))
-	clear := d.length(l.Way.Margin) + " clear on every side"
-	if l.Way.Margin < 0 {
-		clear = d.length(-l.Way.Margin) + " short on every side"
+	if f.motion == "" {
+		return
 	}
-	line(l.Way.Outcome.String() + ", " + clear)
-	motion := paper.Wrap(l.Way.Motion, textWide, height)
+	motion := paper.Wrap(f.motion, textWide, legText)
 	for i, t := range motion {
 		if i == motionLines-1 && len(motion) > motionLines {
-			line(paper.Cut(t+" …", textWide, height))
-			break
+			line(paper.Cut(t+" …", textWide, legText))
+			return
 		}
 		line(t)
-	}
-	if carrying.KindOf(kind).Loads && l.Way.Load > 0 {
-		line(fmt.Sprintf("panels in a load: %d; loads: %d", l.Way.Load, l.Way.Loads))
 	}
 }

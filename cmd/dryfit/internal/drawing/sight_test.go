@@ -1,0 +1,181 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/catalog"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/result/carrying"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+	"dryfit/rules/standards"
+)
+
+// routes are the samples that have a way in.
+func routes(t *testing.T) map[string]Input {
+	out := map[string]Input{}
+	for _, name := range sample.Names(t) {
+		s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		if s.Results != nil && len(s.Results.Carrying()) > 0 {
+			out[name] = Input{Sheet: s, Version: "test", On: "2026-11-25"}
+		}
+	}
+	require.Greater(t, len(out), 5)
+	return out
+}
+
+// grouped is what lies in a group of the sheet, however deep.
+func grouped(items []paper.Item, id string) (out []paper.Item) {
+	for _, i := range items {
+		g, ok := i.(paper.Group)
+		switch {
+		case ok && (id == "" || g.ID == id):
+			out = append(out, grouped(g.Items, "")...)
+		case ok:
+			out = append(out, grouped(g.Items, id)...)
+		case id == "":
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func texts(items []paper.Item) (out []string) {
+	for _, i := range items {
+		if t, ok := i.(paper.Text); ok {
+			out = append(out, t.Text)
+		}
+	}
+	return out
+}
+
+// Each leg is drawn in plan and in section with its wrap dashed in both, and the
+// gap that is dimensioned is the clearance that is said; the room is drawn with
+// them, and nothing meets anything.
+func TestEachLegIsInPlanAndInSection(t *testing.T) {
+	for name, in := range routes(t) {
+		s, err := Draw("route", in, Options{})
+		require.NoError(t, err)
+		assert.Empty(t, draft.Overlaps(s), name)
+		all := texts(grouped(s.Items, ""))
+		for _, l := range in.Sheet.Results.Carrying() {
+			way := l.Way.Get()
+			drawn := grouped(s.Items, fmt.Sprintf("leg-%d", l.Index))
+			said := texts(drawn)
+			assert.Subset(t, said, []string{"plan", "section"}, name)
+			dashed := 0
+			for _, i := range drawn {
+				if p, ok := i.(paper.Poly); ok && p.Dash == paper.Hidden {
+					dashed++
+				}
+			}
+			assert.Equal(t, 2, dashed, "%s %s: wraps", name, l.Kind.Get())
+			if way.Outcome == passage.Passes {
+				assert.Contains(t, all, in.length(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
+				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" clear on every side")
+			}
+		}
+		assert.Subset(t, texts(grouped(s.Items, roomFigure)), []string{"plan, turned flat", "section, tipped down"}, name)
+	}
+}
+
+// The least gap that is drawn is the motion's margin, of every kind of leg and
+// profile, and where the panel does not go through an opening as well.
+func TestGapsAreTheMargins(t *testing.T) {
+	short, kinds := 0, map[string]bool{}
+	try := func(name string, in Input) {
+		for _, l := range in.Sheet.Results.Carrying() {
+			way := l.Way.Get()
+			pose, ok := way.Pose()
+			require.True(t, ok, name)
+			if way.Tilted || pose.Plane == carrying.Corner && way.Margin < 0 {
+				continue // nearer between two of its stations
+			}
+			two := sights(l, pose)
+			least := min(two[0].gap.size, two[1].gap.size)
+			near := 0.0005
+			if pose.Plane == carrying.Wall {
+				near = stations
+			}
+			assert.InDelta(t, way.Margin, least, near, "%s %s: %s", name, l.Kind.Get(), way.Motion)
+			kinds[string(l.Kind.Get())] = true
+			if least < 0 {
+				short++
+			}
+		}
+	}
+	for name, in := range routes(t) {
+		try(name, in)
+	}
+	for name, change := range profiles() {
+		for _, route := range []map[string]any{
+			{"route.2.width": "600mm", "route.2.height": "1500mm"}, {"route.1.door.width": "900mm", "route.1.door.height": "1000mm"},
+		} {
+			try(name, input(t, change, route))
+		}
+	}
+	assert.Positive(t, short)
+	assert.Len(t, kinds, len(carrying.Kinds()), "%v", kinds)
+}
+
+// A vehicle has its load inside, each panel of it between floor and roof, and no
+// two in each other.
+func TestAVehicleShowsItsLoad(t *testing.T) {
+	in := routes(t)["reading-room"]
+	leg := in.Sheet.Results.Carrying()[0]
+	load := leg.Way.Get().Stowed()
+	require.Len(t, load, min(leg.Way.Get().Load, in.ceiling().Panel.Count.Get()))
+	for _, q := range load {
+		for _, p := range q.Side {
+			assert.True(t, p.Y > 0 && p.Y < leg.Inside.Height.Get() && p.X > 0 && p.X < leg.Inside.Length.Get(), "%v", p)
+		}
+	}
+	s, err := Draw("route", in, Options{})
+	require.NoError(t, err)
+	panels := 0
+	for _, i := range grouped(s.Items, "leg-1") {
+		if p, ok := i.(paper.Poly); ok && p.Closed && p.Tone == paper.Paper+1 {
+			panels++
+		}
+	}
+	assert.Equal(t, 2*len(load), panels, "in plan and in section")
+}
+
+// A finding's place lies on the sheet; that of one of the whole route was above
+// its frame where there were two rows of legs.
+func TestMarksOfTheRouteLieOnTheSheet(t *testing.T) {
+	const border = 10 // mm
+	for name, in := range routes(t) {
+		s, err := Draw("route", in, Options{})
+		require.NoError(t, err)
+		for n, p := range s.Marks {
+			assert.True(t, p.X > border && p.Y > border && p.X < s.Width-border && p.Y < s.Height-border, "%s (%d) %v", name, n, p)
+		}
+		for _, i := range grouped(s.Items, "") {
+			if l, ok := i.(paper.Line); ok && l.Marked {
+				assert.Greater(t, math.Min(l.A.Y, l.B.Y), float64(border)-1, "%s: a leader", name)
+			}
+		}
+	}
+}
+
+// The wrap around a square lies so far outside on every side, whichever way
+// round the square runs.
+func TestTheWrapIsOutside(t *testing.T) {
+	square := []passage.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
+	for range 2 {
+		for _, q := range grown(square, 0.1) {
+			assert.InDelta(t, 0.6, max(math.Abs(q.X-0.5), math.Abs(q.Y-0.5)), 1e-12)
+			assert.InDelta(t, 0.6, min(math.Abs(q.X-0.5), math.Abs(q.Y-0.5)), 1e-12)
+		}
+		slices.Reverse(square)
+	}
+}
