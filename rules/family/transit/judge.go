@@ -44,8 +44,12 @@ func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) 
 	}
 	switch {
 	case way.Tilted:
-		f.Text = p.Textf("the wrapped panel passes the %s only %s, its length up to %v off level and its chord up to %v, with %v to spare: try it with a frame of laths first",
-			l.Name.Get(), way.Motion, quantity.Angle(way.Length), quantity.Angle(way.Chord), quantity.Length(way.Margin))
+		spare := "and touches it"
+		if way.Margin >= touching {
+			spare = p.Textf("with %v to spare", quantity.Length(way.Margin))
+		}
+		f.Text = p.Textf("the wrapped panel passes the %s only %s, its length up to %v off level and its chord up to %v, %s: try it with a frame of laths first",
+			l.Name.Get(), way.Motion, quantity.Angle(way.Length), quantity.Angle(way.Chord), spare)
 		f.Measured, f.Bound = quantity.Value{}, rules.Bound{}
 		p.Report(f)
 	case way.Margin < limit.SI && way.Margin < touching:

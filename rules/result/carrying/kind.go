@@ -28,9 +28,7 @@ var kinds = map[spec.LegKind]Kind{
 	spec.Vehicle: {Place: []any{"door", "width"}, Loads: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
 		return p.decided(carWalls(l), left)
 	}},
-	spec.Door: {Place: []any{"width"}, Deep: true, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
-		return p.decided(doorWalls(l), left)
-	}},
+	spec.Door: {Place: []any{"width"}, Deep: true, way: (*panel).door},
 	spec.Corridor: {Place: []any{"width"}, way: func(p *panel, l layout.Leg, left *passage.Budget) Way {
 		return p.decided(tube(l.Width.Get(), height(l.Height), given(l.Length, 0), []any{"height"}), left)
 	}},

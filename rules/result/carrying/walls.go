@@ -56,6 +56,25 @@ func doorWalls(l layout.Leg) walls {
 	return w
 }
 
+// door is an opening. Of one whose wall's depth is not given what passes straight
+// passes in any wall, and what can't pass in none can't in any; between them the
+// depth is needed.
+func (p *panel) door(l layout.Leg, left *passage.Budget) Way {
+	w := doorWalls(l)
+	if l.Wall.Given() {
+		return p.decided(w, left)
+	}
+	straight := tube(l.Width.Get(), height(l.Height), 0, []any{"height"})
+	if d := straight.decide(p.body, straight.sizes(), left); d.Outcome == passage.Passes {
+		return p.way(straight, d, left)
+	}
+	way := p.decided(w, left)
+	if way.Outcome != passage.Cannot {
+		way.Needs = "wall"
+	}
+	return way
+}
+
 func tube(width, high, length float64, highKey []any) walls {
 	return walls{
 		dims: []dim{{[]any{"width"}, "width", width}, {highKey, "height", high}},
