@@ -42,12 +42,12 @@ func (b *Body) symmetry() []alike {
 
 // cube is a cell of turns in one of the cubes.
 type cube struct {
-	front int // the part that is 1: 0, or 1
+	front int // the part that is 1
 	cell
 }
 
 // parts are the quaternion's parts that a cube's three axes are.
-var parts = [2][3]int{{1, 2, 3}, {0, 2, 3}}
+var parts = [4][3]int{{1, 2, 3}, {0, 2, 3}, {0, 1, 3}, {0, 1, 2}}
 
 // spread is the quaternion, not of length 1, of a place in a cube.
 func spread(front int, at [3]float64) quaternion {
@@ -59,7 +59,9 @@ func spread(front int, at [3]float64) quaternion {
 	return q
 }
 
-func (c cube) turn() Turn { return spread(c.front, c.at).unit().turn() }
+func (c cube) spread() quaternion { return spread(c.front, c.at) }
+
+func (c cube) turn() Turn { return c.spread().unit().turn() }
 
 // face is where the cell's face on an axis lies: the cube it belongs to beyond
 // it, its middle there, and the axis and the sign of the way on.
@@ -71,7 +73,7 @@ type face struct {
 }
 
 // across is the face of a cell on an axis towards a sign, as seen from beyond it.
-func (c cube) across(axis int, sign float64, mirrored bool) face {
+func (c cube) across(axis int, sign float64, glued *[4]alike) face {
 	f := face{front: c.front, at: c.at, axis: axis, sign: sign}
 	f.at[axis] += sign * c.half[axis]
 	if f.at[axis] < 1 && f.at[axis] > -1 {
@@ -79,13 +81,8 @@ func (c cube) across(axis int, sign float64, mirrored bool) face {
 	}
 	// On the cube's own face two parts are 1: the other one comes to the front.
 	q := spread(c.front, f.at)
-	front, m := parts[c.front][axis], same
-	switch {
-	case mirrored:
-		m = map[int]alike{0: same, 1: mirrorX, 2: mirrorY, 3: halfZ}[front]
-	case front > 1:
-		m = mirrorY
-	}
+	front := parts[c.front][axis]
+	m := glued[front]
 	q = m.of(q)
 	f.front = m.to(front)
 	old := m.to(c.front)

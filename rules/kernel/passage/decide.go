@@ -107,6 +107,23 @@ func (b *Budget) spend(n int) bool {
 	return true
 }
 
+// statesACell is how many states of a coarse body cost what one cell of a cover
+// does.
+const statesACell = 10
+
+// states lends up to so many states for what is left, and takes the cells of those
+// that are spent.
+func (b *Budget) states(most int, use func(*Budget)) {
+	if b == nil {
+		use(nil)
+		return
+	}
+	given := min(most, statesACell*b.Cells)
+	part := &Budget{Cells: given}
+	use(part)
+	b.Cells -= (given - part.Cells + statesACell - 1) / statesACell
+}
+
 // spent reports whether nothing is left.
 func (b *Budget) spent() bool { return b == nil || b.Cells < 8 }
 

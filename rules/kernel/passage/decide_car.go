@@ -1,6 +1,9 @@
 package passage
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Car is a space with a door in its end wall: a vehicle, or an elevator. The
 // world's axes: X goes in, the inside is 0 ≤ X ≤ Length, 0 ≤ Y ≤ Width and
@@ -46,32 +49,140 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 		m.poses = func() []Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
-	if m, ok := b.turnIn(c, budget); ok {
+	if m, ok := b.coarse(entryCoarse).turnIn(c, inside.turn, budget); ok {
 		return Decision{Outcome: Passes, Motion: m}
 	}
-	return Decision{Outcome: Undecided, Motion: plain, RanOut: inside.ranOut || in.ranOut || budget.spent()}
+	if proven, ranOut := b.enclosed(c, budget); proven {
+		return Decision{Outcome: Cannot, Motion: plain, Bound: BeyondCover}
+	} else {
+		return Decision{Outcome: Undecided, Motion: plain, RanOut: ranOut || inside.ranOut || in.ranOut}
+	}
 }
 
-// turnIn looks for a way in on which the body turns: first level on each of its
-// sides, then tipping about each of its level directions.
-func (b *Body) turnIn(c Car, budget *Budget) (Motion, bool) {
+// entryCoarse is how far, in m, a body that is looked for a way in for may be from
+// the true one.
+const entryCoarse = 0.001
+
+// hole is the door with the inside behind it.
+func (c Car) hole() hole {
 	y, z, w, h := c.opening()
-	in := hole{
+	return hole{
 		y: [2]float64{y, y + w}, z: [2]float64{z, z + h}, inY: [2]float64{0, c.Width}, inZ: [2]float64{0, c.Height}, length: c.Length,
 	}
+}
+
+// The states that the ways in may spend: level or tipping on each side, leaning,
+// and the trees.
+const (
+	levelStates = 4000
+	leanStates  = 8000
+	roamStates  = 4000
+	goOn        = 2 // searches that are gone on from
+)
+
+// turnIn looks for a way in on which the body turns: level on each of its sides,
+// tipping about each of its level directions, along its curve with its length
+// leaning in the door, from there on in any way, and any way out from where it
+// can rest.
+func (body *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
+	in := c.hole()
 	ups := []Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
-	if b.own.angle != 0 {
-		s, k := math.Sincos(b.own.angle)
+	if body.own.angle != 0 {
+		s, k := math.Sincos(body.own.angle)
 		ups = append(ups, Vec{Y: s, Z: k}, Vec{Y: k, Z: -s})
 	}
-	for _, axis := range [2]int{2, 1} {
+	var tried []*entry
+	try := func(lean float64, v Vec, most int) (way []state, margin float64) {
+		budget.states(most, func(b *Budget) {
+			e := body.leaning(in, lean, v, b)
+			tried = append(tried, e)
+			way, margin = e.way()
+		})
+		return way, margin
+	}
+	for _, lean := range [2]float64{math.Pi / 2, 0} {
 		for _, v := range ups {
-			if m, ok := b.enter(in, axis, v, budget); ok {
-				return m, true
+			if way, margin := try(lean, v, levelStates); way != nil {
+				return freely(way, margin, lean == 0), true
 			}
 		}
 	}
+	for _, lean := range body.leans(c) {
+		if way, margin := try(lean, Vec{X: 1}, leanStates); way != nil {
+			return freely(way, margin, true), true
+		}
+	}
+	if way := body.wayOut(in, rest, budget); way != nil {
+		way, margin := tried[0].followed(way)
+		return freely(way, margin, true), way != nil
+	}
+	for range goOn {
+		if way := body.onward(in, tried, budget); way != nil {
+			way, margin := tried[0].followed(way)
+			return freely(way, margin, true), way != nil
+		}
+	}
 	return Motion{}, false
+}
+
+// wayOut is a way in that was found as one out from where the body can rest.
+func (b *Body) wayOut(in hole, rest Turn, budget *Budget) (way []state) {
+	budget.states(roamStates, func(left *Budget) {
+		x := b.roam(in, left, false)
+		x.rest(rest)
+		way = x.find()
+		slices.Reverse(way)
+	})
+	return way
+}
+
+// onward goes on from the deepest place that a search came to, and from no other
+// of that search again.
+func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
+	var best *entry
+	for _, e := range tried {
+		if at := e.deepest(); at >= 0 && (best == nil || e.nodes[at].x > best.nodes[best.deepest()].x) {
+			best = e
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	begin := best.path(best.deepest())
+	best.nodes = nil
+	budget.states(roamStates, func(left *Budget) {
+		x := b.roam(in, left, true)
+		last := begin[len(begin)-1]
+		x.root(last, last.x+b.reach(last.turn[0]).dot(last.turn[0]))
+		if more := x.find(); more != nil {
+			way = append(begin, more[1:]...)
+		}
+	})
+	return way
+}
+
+func freely(states []state, margin float64, tilted bool) Motion {
+	return Motion{Way: Free, Margin: margin, Tilted: tilted, poses: func() []Pose { return placed(states) }}
+}
+
+// leans are the angles at which the body's length leans in a door if it goes
+// through along its curve.
+func (b *Body) leans(c Car) []float64 {
+	_, _, w, h := c.opening()
+	m := b.middle()
+	if len(m) == 0 {
+		return nil
+	}
+	thick := b.clearHeight(m[len(m)/2], 1e-9) + 2*b.wrap
+	f := RectangleInRectangle(2*(b.half+b.wrap), thick, w, h)
+	if f.Angle == 0 || f.Margin < 0 {
+		return nil
+	}
+	a := f.Angle
+	if h > w {
+		a = math.Pi/2 - a
+	}
+	return []float64{a, -a, math.Pi + a, math.Pi - a}
 }
 
 // parked moves a push through an opening to a place in a car, and ends it in the

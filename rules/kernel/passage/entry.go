@@ -3,6 +3,7 @@ package passage
 import (
 	"container/heap"
 	"math"
+	"slices"
 )
 
 // hole is an opening with what is behind it: a wall from 0 to deep along X with
@@ -164,7 +165,7 @@ func (e *entry) way() ([]state, float64) {
 		}
 		n.done = true
 		if n.inside {
-			return e.path(top.node)
+			return e.followed(e.path(top.node))
 		}
 		a, d := top.node/e.depths, top.node%e.depths
 		for da := -1; da <= 1; da++ {
@@ -184,23 +185,41 @@ func (e *entry) way() ([]state, float64) {
 	return nil, none
 }
 
+// deepest is the place furthest in of all that were reached, or -1.
+func (e *entry) deepest() int {
+	at := -1
+	for i, n := range e.nodes {
+		if n.done && (at < 0 || n.x > e.nodes[at].x) {
+			at = i
+		}
+	}
+	return at
+}
+
 // depth is that of a node's row; the first is outside, the last as far in as
 // there is room, or wholly beyond.
 func (e *entry) depth(k int) float64 {
 	return -e.b.wrap - entrySlack - 1e-3 + e.dx*float64(k)
 }
 
-// path is the states on the way to a node, with the greatest margin up to facing
-// that all its steps leave.
-func (e *entry) path(i int) ([]state, float64) {
-	var nodes []int
+// path is the nodes on the way to one.
+func (e *entry) path(i int) []state {
+	var out []state
 	for ; i >= 0; i = e.nodes[i].from {
-		nodes = append(nodes, i)
+		out = append(out, e.nodes[i].state)
 	}
+	slices.Reverse(out)
+	return out
+}
+
+// followed is all the states on a way of which some are given, with the greatest
+// margin up to facing that all its steps leave.
+func (e *entry) followed(given []state) ([]state, float64) {
+	e.budget = &Budget{Cells: following * len(given)}
 	follow := func() []state {
-		out := []state{e.nodes[nodes[len(nodes)-1]].state}
-		for k := len(nodes) - 2; k >= 0; k-- {
-			more, ok := e.step(out[len(out)-1], e.nodes[nodes[k]].state)
+		out := given[:1:1]
+		for _, next := range given[1:] {
+			more, ok := e.step(out[len(out)-1], next)
 			if !ok {
 				return nil
 			}
@@ -220,26 +239,22 @@ func (e *entry) path(i int) ([]state, float64) {
 	return way, kept
 }
 
-// enter looks for a way in with a body direction v along a world axis all the
-// time, 1 across or 2 up.
-func (b *Body) enter(h hole, axis int, v Vec, budget *Budget) (Motion, bool) {
+// following is the cells that following a way may take for each state that is
+// given: many more than it takes.
+const following = 2000
+
+// leaning is a search with a body direction v along a direction of the opening's
+// plane all the time, at an angle from across towards up.
+func (b *Body) leaning(h hole, lean float64, v Vec, budget *Budget) *entry {
 	e := &entry{b: b, h: h, angles: entryAngles, depths: entryDepths, budget: budget}
+	sin, cos := math.Sincos(lean)
 	e.turn = func(angle float64) Turn {
-		t := about(v, angle)
-		if axis == 1 { // the axis kept is the second: the others follow round
-			return Turn{t[1], t[2], t[0]}
-		}
-		return t
+		t := about(v, angle) // v is the third axis, square to the other two
+		return Turn{t[0], t[2].times(cos).add(t[1].times(sin)), t[2].times(sin).minus(t[1].times(cos))}
 	}
 	end := min(h.length-b.wrap, h.deep+2*b.diameter)
 	e.dx = (end - e.depth(0)) / float64(e.depths-1)
-	states, margin := e.way()
-	if states == nil {
-		return Motion{}, false
-	}
-	m := Motion{Way: Free, Margin: margin, Tilted: axis == 1}
-	m.poses = func() []Pose { return placed(states) }
-	return m, true
+	return e
 }
 
 // placed gives each state its places across: those of a step do for both of its

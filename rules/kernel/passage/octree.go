@@ -8,22 +8,17 @@ import (
 // turnNode is a cell of turns with what the body's clearances are at its middle,
 // and what they are nowhere in it.
 type turnNode struct {
-	cube
-	kids                     int // the first of eight, or 0
-	blocked                  bool
 	free, in, on             float64
 	freeMost, inMost, onMost float64
-	near                     []int // leaves that it touches, none of them blocked
 }
 
 // turnTree looks for a way through all turns around a corner.
 type turnTree struct {
-	b      *Body
-	c      Corner
-	budget *Budget
-	nodes  []turnNode
-	roots  int
-	maps   []alike
+	mesh
+	b     *Body
+	c     Corner
+	nodes []turnNode // of the mesh's cells
+	maps  []alike
 }
 
 // firstCuts is how often the cubes are cut in eight before anything is looked
@@ -43,8 +38,8 @@ const firstCuts = 2
 // exists. If the middles of a whole way are free and so are the turns between,
 // it is a motion.
 func (b *Body) anyTurn(c Corner, budget *Budget) Decision {
-	t := &turnTree{b: b, c: c, budget: budget, maps: b.symmetry()}
-	if !t.begin() {
+	t := newTurnTree(b, c)
+	if !t.begin(fronts(b), firstCuts, budget) {
 		return Decision{Outcome: Undecided, RanOut: true}
 	}
 	for {
@@ -80,138 +75,44 @@ func (b *Body) anyTurn(c Corner, budget *Budget) Decision {
 			mark(way[max(0, stuck-1)])
 		}
 		for _, i := range order {
-			if !t.cut(i) {
+			if !t.cut(i, budget) {
 				return Decision{Outcome: Undecided, RanOut: true}
 			}
 		}
 	}
 }
 
-// begin makes the first cells.
-func (t *turnTree) begin() bool {
-	fronts := 1
-	if !t.b.mirrored {
-		fronts = 2
+func newTurnTree(b *Body, c Corner) *turnTree {
+	t := &turnTree{b: b, c: c, maps: b.symmetry()}
+	t.nodes = make([]turnNode, fronts(b))
+	t.price = 1
+	t.glued = [4]alike{same, mirrorX, mirrorY, halfZ}
+	if !b.mirrored {
+		t.glued = [4]alike{same, same, mirrorY, mirrorY}
 	}
-	for f := range fronts {
-		t.nodes = append(t.nodes, turnNode{cube: cube{f, cell{half: [3]float64{1, 1, 1}}}})
+	t.measure = func(_ int, c cube) bool {
+		n := t.look(c)
+		t.nodes = append(t.nodes, n)
+		return n.freeMost < 0
 	}
-	t.roots = fronts
-	from, to := 0, len(t.nodes)
-	for range firstCuts {
-		for i := from; i < to; i++ {
-			if !t.cut(i) {
-				return false
-			}
-		}
-		from, to = to, len(t.nodes)
-	}
-	return true
+	return t
 }
 
-// cut makes eight cells of a leaf.
-func (t *turnTree) cut(i int) bool {
-	if !t.budget.spend(8) {
-		return false
+func fronts(b *Body) int {
+	if b.mirrored {
+		return 1
 	}
-	first := len(t.nodes)
-	t.nodes[i].kids = first
-	for k := range 8 {
-		c := t.nodes[i].cube
-		for axis := range 3 {
-			c.half[axis] /= 2
-			c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
-		}
-		t.nodes = append(t.nodes, t.measure(c))
-	}
-	for _, j := range t.nodes[i].near {
-		if j != i {
-			t.nodes[j].near = without(t.nodes[j].near, i)
-		}
-	}
-	t.nodes[i].near = nil
-	for k := range 8 {
-		t.join(first + k)
-	}
-	return true
+	return 2
 }
 
-func without(list []int, i int) []int {
-	for k, j := range list {
-		if j == i {
-			list[k] = list[len(list)-1]
-			return list[:len(list)-1]
-		}
-	}
-	return list
-}
-
-// measure works out a cell.
-func (t *turnTree) measure(c cube) turnNode {
+// look works out a cell.
+func (t *turnTree) look(c cube) turnNode {
 	turn := c.turn()
 	h := t.b.corner(t.c, turn)
-	n := turnNode{cube: c, free: h.free, in: h.in, on: h.on}
+	n := turnNode{free: h.free, in: h.in, on: h.on}
 	r := c.radius()
 	n.freeMost, n.inMost, n.onMost = t.b.most(t.c, turn, h, r, r)
-	n.blocked = n.freeMost < 0
 	return n
-}
-
-// join finds the leaves that a cell touches through its faces.
-func (t *turnTree) join(i int) {
-	if t.nodes[i].blocked {
-		return
-	}
-	c := t.nodes[i].cube
-	for axis := range 3 {
-		for _, sign := range [2]float64{-1, 1} {
-			f := c.across(axis, sign, t.b.mirrored)
-			t.touch(i, f.front, f, c.half[0])
-		}
-	}
-}
-
-// touch joins a cell to the leaves under a node that touch a face.
-func (t *turnTree) touch(i, at int, f face, half float64) {
-	n := &t.nodes[at]
-	if n.kids == 0 {
-		if !n.blocked && at != i {
-			t.link(i, at)
-		}
-		return
-	}
-	for k := range 8 {
-		kid := &t.nodes[n.kids+k]
-		if kid.meets(f, half) {
-			t.touch(i, n.kids+k, f, half)
-		}
-	}
-}
-
-// meets reports whether a cell reaches beyond a face whose half side is given,
-// and touches it. All sides are powers of two, so that sums are exact.
-func (c cube) meets(f face, half float64) bool {
-	for axis := range 3 {
-		d := c.at[axis] - f.at[axis]
-		if axis == f.axis {
-			if math.Abs(d) > c.half[axis] || d*f.sign == -c.half[axis] {
-				return false
-			}
-		} else if math.Abs(d) >= c.half[axis]+half {
-			return false
-		}
-	}
-	return true
-}
-
-func (t *turnTree) link(i, j int) {
-	for _, k := range t.nodes[i].near {
-		if k == j {
-			return
-		}
-	}
-	t.nodes[i].near = append(t.nodes[i].near, j)
-	t.nodes[j].near = append(t.nodes[j].near, i)
 }
 
 // waysAtOnce is how many ways that share no cell are looked for before cells are
@@ -252,7 +153,7 @@ func (t *turnTree) shortest(used []bool) []int {
 	for i := range t.nodes {
 		n := &t.nodes[i]
 		to[i] = far
-		if n.kids == 0 && !n.blocked && !used[i] && n.inMost >= 0 {
+		if t.cells[i].kids == 0 && !t.cells[i].blocked && !used[i] && n.inMost >= 0 {
 			to[i], from[i] = n.cost(), -1
 			if n.in < 0 {
 				to[i]++
@@ -276,7 +177,7 @@ func (t *turnTree) shortest(used []bool) []int {
 			}
 			return way
 		}
-		for _, j := range n.near {
+		for _, j := range t.cells[top.node].near {
 			if used[j] {
 				continue
 			}
@@ -312,11 +213,11 @@ func (h *wayHeap) Pop() any {
 // follow checks the turns between the middles of a way; else it says after which
 // cell the body is stuck.
 func (t *turnTree) follow(way []int) (Motion, int) {
-	qs := []quaternion{spread(t.nodes[way[0]].front, t.nodes[way[0]].at).unit()}
+	qs := []quaternion{t.cells[way[0]].spread().unit()}
 	margin := min(t.nodes[way[0]].in, t.nodes[way[len(way)-1]].on)
 	for k := 1; k < len(way); k++ {
 		n := &t.nodes[way[k]]
-		q := t.nearest(qs[k-1], spread(n.front, n.at).unit())
+		q := t.nearest(qs[k-1], t.cells[way[k]].spread().unit())
 		least, ok := t.b.cornerStep(t.c, qs[k-1], q, t.nodes[way[k-1]].free, n.free)
 		if !ok {
 			return Motion{}, k

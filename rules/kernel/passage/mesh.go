@@ -1,0 +1,132 @@
+package passage
+
+import "math"
+
+// meshCell is a cell of turns in a mesh.
+type meshCell struct {
+	cube
+	kids    int   // the first of eight, or 0
+	blocked bool  // nothing in it is free
+	near    []int // leaves that it touches, none of them blocked
+}
+
+// mesh is cells of turns that are cut in eight where that is asked for, and which
+// of them touch. Its first cells are one cube for each part of the quaternion
+// that may be the greatest; glued brings the other parts to the front.
+type mesh struct {
+	cells   []meshCell
+	glued   [4]alike
+	price   int                                     // of a cell, in those of the budget
+	measure func(parent int, c cube) (blocked bool) // of a new cell, which comes last
+}
+
+// begin makes the first cells and cuts them some times.
+func (m *mesh) begin(fronts, cuts int, budget *Budget) bool {
+	for f := range fronts {
+		m.cells = append(m.cells, meshCell{cube: cube{f, cell{half: [3]float64{1, 1, 1}}}})
+	}
+	from, to := 0, len(m.cells)
+	for range cuts {
+		for i := from; i < to; i++ {
+			if !m.cells[i].blocked && !m.cut(i, budget) {
+				return false
+			}
+		}
+		from, to = to, len(m.cells)
+	}
+	return true
+}
+
+// cut makes eight cells of a leaf.
+func (m *mesh) cut(i int, budget *Budget) bool {
+	if !budget.spend(8 * m.price) {
+		return false
+	}
+	first := len(m.cells)
+	m.cells[i].kids = first
+	for k := range 8 {
+		c := m.cells[i].cube
+		for axis := range 3 {
+			c.half[axis] /= 2
+			c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
+		}
+		m.cells = append(m.cells, meshCell{cube: c, blocked: m.measure(i, c)})
+	}
+	for _, j := range m.cells[i].near {
+		if j != i {
+			m.cells[j].near = without(m.cells[j].near, i)
+		}
+	}
+	m.cells[i].near = nil
+	for k := range 8 {
+		m.join(first + k)
+	}
+	return true
+}
+
+func without(list []int, i int) []int {
+	for k, j := range list {
+		if j == i {
+			list[k] = list[len(list)-1]
+			return list[:len(list)-1]
+		}
+	}
+	return list
+}
+
+// join finds the leaves that a cell touches through its faces.
+func (m *mesh) join(i int) {
+	if m.cells[i].blocked {
+		return
+	}
+	c := m.cells[i].cube
+	for axis := range 3 {
+		for _, sign := range [2]float64{-1, 1} {
+			f := c.across(axis, sign, &m.glued)
+			m.touch(i, f.front, f, c.half[0])
+		}
+	}
+}
+
+// touch joins a cell to the leaves under a node that touch a face.
+func (m *mesh) touch(i, at int, f face, half float64) {
+	n := &m.cells[at]
+	if n.kids == 0 {
+		if !n.blocked && at != i {
+			m.link(i, at)
+		}
+		return
+	}
+	for k := range 8 {
+		kid := &m.cells[n.kids+k]
+		if kid.meets(f, half) {
+			m.touch(i, n.kids+k, f, half)
+		}
+	}
+}
+
+// meets reports whether a cell reaches beyond a face whose half side is given,
+// and touches it. All sides are powers of two, so that sums are exact.
+func (c cube) meets(f face, half float64) bool {
+	for axis := range 3 {
+		d := c.at[axis] - f.at[axis]
+		if axis == f.axis {
+			if math.Abs(d) > c.half[axis] || d*f.sign == -c.half[axis] {
+				return false
+			}
+		} else if math.Abs(d) >= c.half[axis]+half {
+			return false
+		}
+	}
+	return true
+}
+
+func (m *mesh) link(i, j int) {
+	for _, k := range m.cells[i].near {
+		if k == j {
+			return
+		}
+	}
+	m.cells[i].near = append(m.cells[i].near, j)
+	m.cells[j].near = append(m.cells[j].near, i)
+}

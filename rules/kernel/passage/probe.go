@@ -1,0 +1,181 @@
+package passage
+
+import "math"
+
+// probe is a place of the body, and how far it is from the origin.
+type probe struct {
+	Vec
+	square float64
+}
+
+// bounds is what a coordinate of a place is at least and at most over a cell of
+// turns.
+type bounds struct{ low, high float64 }
+
+// bounds are those of d·e over every unit vector e within an angle of one for which
+// the product is m, l2 being the square of d's length: see least.
+func (a angle) bounds(m, l2 float64) bounds {
+	side, across := m*a.cos, math.Sqrt(max(0, l2-m*m))*a.sin
+	out := bounds{side - across, side + across}
+	c := a.cos * math.Abs(a.cos) * l2
+	if m*math.Abs(m)+c < 0 {
+		out.low = -math.Sqrt(l2)
+	}
+	if c-m*math.Abs(m) < 0 {
+		out.high = math.Sqrt(l2)
+	}
+	return out
+}
+
+// probes are places of the body in rows: around the section, then along the
+// length.
+type probes struct {
+	at   []probe
+	rows [][]int32
+}
+
+// probes are places along the sides of the section, at both ends and half way.
+func (b *Body) probes() probes {
+	var chain []Point
+	n := len(b.section)
+	for i, p := range b.section {
+		d := b.section[(i+1)%n].minus(p)
+		k := int(math.Ceil(math.Hypot(d.X, d.Y) / probeStep))
+		for j := range k {
+			f := float64(j) / float64(k)
+			chain = append(chain, Point{p.X + f*d.X, p.Y + f*d.Y})
+		}
+	}
+	var out probes
+	m := len(chain)
+	for i, x := range [3]float64{-b.half, b.half, 0} {
+		row := make([]int32, 0, m+1)
+		for j, p := range chain {
+			row = append(row, int32(i*m+j))
+			v := Vec{x, p.X, p.Y}
+			out.at = append(out.at, probe{v, v.dot(v)})
+		}
+		out.rows = append(out.rows, append(row, int32(i*m)))
+	}
+	for j := range m {
+		out.rows = append(out.rows, []int32{int32(j), int32(2*m + j), int32(m + j)})
+	}
+	return out
+}
+
+// probeCoarse is how far the body with fewer corners may be from the true one, in m.
+const probeCoarse = 0.004
+
+// probeStep is how far probes are apart at most, in m.
+const probeStep = 0.4
+
+// seen is what the coordinates of each probe are.
+type seen [][3]bounds
+
+// parted is what is certainly in the door and what is certainly past it, at all
+// depths from lo to hi.
+type parted struct {
+	seen
+	lo, hi     float64
+	door, past [2]reached
+}
+
+// kind is 1 for a probe that is certainly past the door, -1 for one that is
+// certainly before it.
+func (p *parted) kind(i int32) int {
+	switch x := p.seen[i][0]; {
+	case p.lo+x.low >= 0:
+		return 1
+	case p.hi+x.high <= 0:
+		return -1
+	default:
+		return 0
+	}
+}
+
+// edge is a place on the way from one probe to another.
+func (p *parted) edge(i, j int32, f float64) (out [2]bounds) {
+	for k := range out {
+		a, b := p.seen[i][k+1], p.seen[j][k+1]
+		out[k] = bounds{a.low + f*(b.low-a.low), a.high + f*(b.high-a.high)}
+	}
+	return out
+}
+
+// leaves is where, on the way from a probe that is certain to one that is not of
+// its kind, that ends: the bounds of a coordinate over a cell are no further
+// apart between two places than theirs are.
+func (p *parted) leaves(i, j int32, kind int) [2]bounds {
+	a, b := p.hi+p.seen[i][0].high, p.hi+p.seen[j][0].high
+	if kind > 0 {
+		a, b = p.lo+p.seen[i][0].low, p.lo+p.seen[j][0].low
+	}
+	f := 0.0
+	if a != b {
+		f = min(1, max(0, a/(a-b)))
+	}
+	return p.edge(i, j, f)
+}
+
+// take adds a place to a part.
+func (p *parted) take(to *[2]reached, at [2]bounds) {
+	for k := range to {
+		to[k].high, to[k].low = max(to[k].high, at[k].low), min(to[k].low, at[k].high)
+	}
+}
+
+// row follows one row. Between a probe before the door and one past it there is
+// a place in the door.
+func (p *parted) row(row []int32) {
+	last, i := p.kind(row[0]), row[0]
+	ki := last
+	if ki > 0 {
+		p.take(&p.past, p.edge(i, i, 0))
+	}
+	var between [2]bounds
+	for _, j := range row[1:] {
+		kj := p.kind(j)
+		p.beyond(i, j, ki, kj)
+		if ki != 0 && ki != kj {
+			between = p.leaves(i, j, ki)
+		}
+		switch {
+		case last == 0:
+		case kj == 0:
+			between = joined(between, p.edge(j, j, 0))
+		case kj != last:
+			p.take(&p.door, joined(between, p.leaves(j, i, kj)))
+		}
+		if kj != 0 {
+			last = kj
+		}
+		i, ki = j, kj
+	}
+}
+
+// beyond takes what is past the door on the way to a probe.
+func (p *parted) beyond(i, j int32, ki, kj int) {
+	switch {
+	case kj > 0:
+		p.take(&p.past, p.edge(j, j, 0))
+		if ki <= 0 {
+			p.take(&p.past, p.leaves(j, i, 1))
+		}
+	case ki > 0:
+		p.take(&p.past, p.leaves(i, j, 1))
+	}
+}
+
+// joined is the bounds of two places together.
+func joined(a, b [2]bounds) [2]bounds {
+	for k := range a {
+		a[k] = bounds{min(a[k].low, b[k].low), max(a[k].high, b[k].high)}
+	}
+	return a
+}
+
+// left is what is left of the places across, between the sides of the door and
+// between the walls.
+func left(door, past reached, doorLow, doorHigh, low, high float64) float64 {
+	return min(doorHigh-door.high, high-past.high) - max(doorLow-door.low, low-past.low)
+}

@@ -1,0 +1,184 @@
+package passage
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+)
+
+// roam looks for a way in by growing a tree of states in random directions, the
+// same ones on every machine: outward from the body at rest, or inward from a
+// place that was reached.
+type roam struct {
+	entry
+	inward bool
+	tree   []branch
+	r      *rand.Rand
+}
+
+// branch is a state with the one that it is reached from.
+type branch struct {
+	state
+	depth float64 // of the foremost point
+	from  int     // -1 at a root
+}
+
+// The growth of a tree.
+const (
+	roamSeed    = 25
+	roamStride  = 0.15 // m, of a branch
+	roamTurn    = 0.4  // rad, about
+	roamForward = 0.4  // m, at most, and a quarter of it back
+	roamPick    = 4    // the furthest of so many grows
+	restSteps   = 200
+)
+
+func (b *Body) roam(h hole, budget *Budget, inward bool) *roam {
+	return &roam{entry: entry{b: b, h: h, budget: budget}, inward: inward, r: rand.New(rand.NewPCG(roamSeed, 0))}
+}
+
+// nearby is a random turn within about an angle of one.
+func (x *roam) nearby(t Turn, by float64) Turn {
+	q := t.quaternion()
+	for i := range q {
+		q[i] += by / 2 * x.r.NormFloat64()
+	}
+	return q.unit().turn()
+}
+
+func (x *roam) anyTurn() Turn {
+	var q quaternion
+	for i := range q {
+		q[i] = x.r.NormFloat64()
+	}
+	return q.unit().turn()
+}
+
+func (x *roam) root(s state, depth float64) {
+	if s.margin >= 0 {
+		x.tree = append(x.tree, branch{s, depth, -1})
+	}
+}
+
+// rest makes roots of a turn at which the body is within the walls, after it has
+// been made roomier, and of those like it.
+func (x *roam) rest(t Turn) {
+	sizes := [3]float64{x.h.length, x.h.inY[1] - x.h.inY[0], x.h.inZ[1] - x.h.inZ[0]}
+	best, _ := x.b.room(t, sizes, angle{0, 1})
+	for i := range restSteps {
+		u := x.nearby(t, roamTurn/2*math.Pow(0.98, float64(i)))
+		if at, _ := x.b.room(u, sizes, angle{0, 1}); at > best {
+			t, best = u, at
+		}
+	}
+	for _, world := range halfTurns {
+		for k, own := range halfTurns {
+			if k > 1 && !x.b.mirrored {
+				break
+			}
+			u := t
+			for i := range u {
+				u[i] = Vec{u[i].X * own[0], u[i].Y * own[1], u[i].Z * own[2]}.times(world[i])
+			}
+			depth := (x.h.length + x.b.width(u[0])) / 2
+			x.root(x.state(u, depth), depth)
+		}
+	}
+}
+
+// halfTurns are those about the three axes, and none, as the signs of the axes.
+var halfTurns = [4][3]float64{{1, 1, 1}, {1, -1, -1}, {-1, 1, -1}, {-1, -1, 1}}
+
+// arrived reports whether a branch is where the tree is to go.
+func (x *roam) arrived(n branch) bool {
+	if x.inward {
+		return n.depth-x.b.width(n.turn[0]) >= x.b.wrap
+	}
+	return n.depth <= x.outside()
+}
+
+func (x *roam) outside() float64 { return -x.b.wrap - entrySlack - 1e-3 }
+
+// forward is how much further one depth is than another.
+func (x *roam) forward(a, b float64) float64 {
+	if x.inward {
+		return a - b
+	}
+	return b - a
+}
+
+// find grows the tree until it arrives: the states from the root on.
+func (x *roam) find() []state {
+	for len(x.tree) > 0 && x.budget.spend(1) {
+		near, turn, depth := x.aim()
+		if i := x.grow(near, turn, depth); i >= 0 {
+			return x.line(i)
+		}
+	}
+	return nil
+}
+
+// aim is a branch with where to grow it: one that is far along, onward, or the
+// one that is nearest to anywhere.
+func (x *roam) aim() (near int, turn Turn, depth float64) {
+	least, most := x.outside(), x.h.length-x.b.wrap
+	if x.r.IntN(2) == 0 {
+		turn, depth = x.anyTurn(), least+x.r.Float64()*(most-least)
+		nearest := math.Inf(1)
+		for i, n := range x.tree {
+			if d := math.Abs(depth-n.depth) + turn.Apart(n.turn)*x.b.diameter/4; d < nearest {
+				near, nearest = i, d
+			}
+		}
+		return near, turn, depth
+	}
+	near = x.r.IntN(len(x.tree))
+	for range roamPick - 1 {
+		if i := x.r.IntN(len(x.tree)); x.forward(x.tree[i].depth, x.tree[near].depth) > 0 {
+			near = i
+		}
+	}
+	by := roamForward * (1.25*x.r.Float64() - 0.25)
+	if x.r.IntN(3) == 0 {
+		by = most - least
+	}
+	if !x.inward {
+		by = -by
+	}
+	n := x.tree[near]
+	return near, x.nearby(n.turn, roamTurn), min(most, max(least, n.depth+by))
+}
+
+// grow grows a branch towards a turn and a depth as far as it goes; the branch
+// with which the tree has arrived, or -1.
+func (x *roam) grow(from int, turn Turn, depth float64) int {
+	a := x.tree[from]
+	n := int(math.Ceil((math.Abs(depth-a.depth) + turn.Apart(a.turn)*x.b.diameter/2) / roamStride))
+	for k := 1; k <= n && x.budget.spend(1); k++ {
+		f := float64(k) / float64(n)
+		d := a.depth + f*(depth-a.depth)
+		s := x.state(a.turn.Between(turn, f), d)
+		if s.margin < 0 {
+			break
+		}
+		if _, ok := x.step(x.tree[from].state, s); !ok {
+			break
+		}
+		x.tree = append(x.tree, branch{s, d, from})
+		from = len(x.tree) - 1
+		if x.arrived(x.tree[from]) {
+			return from
+		}
+	}
+	return -1
+}
+
+// line is the branches from a root to one.
+func (x *roam) line(i int) []state {
+	var out []state
+	for ; i >= 0; i = x.tree[i].from {
+		out = append(out, x.tree[i].state)
+	}
+	slices.Reverse(out)
+	return out
+}
