@@ -139,7 +139,7 @@ func TestWhatIsLeftOutAsksToBeFilledIn(t *testing.T) {
 	}
 	for _, key := range []string{
 		"strap.allowable.load", "strap.hole", "strap.screws.diameter", "strap.fixing.top", "room.access",
-		"room.framing.spacing", "lift.capacity", "route.1.width",
+		"room.framing.spacing", "lift.capacity", "route.1.width", "rail.joint.kind", "skin.glue.press",
 	} {
 		assert.True(t, said[key], key)
 	}

@@ -26,6 +26,7 @@ func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
 			{"species", quoted(species), confirm + "as the rib", false},
 			{"width", l(s.width), "", false},
 			{"depth", l(c.depth - c.skin), "the rib's less the skin, which lies on it between the ribs", false},
+			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "at its ends: tenon; or dowel, screw, with count and diameter", true},
 		}},
 		skin(c, l, s),
 		seam(l, s),
@@ -133,6 +134,7 @@ func skin(c choice, l func(float64) string, s sizes) table {
 		{"straight", `"along"`, "the sheet's unbent edge", false},
 		{"sheet", `{ straight = ` + l(s.sheet[0]) + `, bent = ` + l(s.sheet[1]) + ` }`, "", false},
 		{"setback", l(c.depth - c.skin), "from the underside to its near face; the rail's depth", false},
+		{"glue", `{ width = "", press = "", spacing = "" }`, "to the frame; press: clamps, staples, nails, bag", true},
 	}}
 }
 
