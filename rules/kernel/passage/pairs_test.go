@@ -25,7 +25,9 @@ var profiles = []string{"segmental", "semicircular", "three-centred", "pointed",
 // panel is drawn evenly from spans of 1.5 to 6 m, rises of 0.1 to 0.5 of them,
 // lengths of 0.5 to 1.6 m, 45 to 120 mm thick, wraps of 15 to 30 mm, of every
 // profile, whole or half; feet plumb, or level where the curve stands upright.
-func panel(r *rand.Rand) pair {
+func panel(r *rand.Rand) pair { return panelOf(r, steps) }
+
+func panelOf(r *rand.Rand, steps int) pair {
 	for {
 		p := pair{profile: profiles[r.IntN(len(profiles))], split: r.IntN(2) == 0, span: draw(r, 1.5, 6)}
 		share := draw(r, 0.1, 0.5)
@@ -36,7 +38,7 @@ func panel(r *rand.Rand) pair {
 		if err != nil {
 			continue
 		}
-		outline := band(c, p.thick, p.split)
+		outline := band(c, p.thick, p.split, steps)
 		p.body = passage.NewBody(outline, length, wrap)
 		return p
 	}
@@ -60,11 +62,12 @@ func profileOf(r *rand.Rand, p pair) (curve.Curve, error) {
 	}
 }
 
+// steps are those in which a curve is drawn.
 const steps = 192
 
 // band is the outline between a curve and its parallel, of the whole of it or
 // of its left half; its feet cut plumb, or level where the curve is steep.
-func band(c curve.Curve, thick float64, half bool) []passage.Point {
+func band(c curve.Curve, thick float64, half bool, steps int) []passage.Point {
 	end := c.Length()
 	if half {
 		end /= 2
