@@ -5,10 +5,11 @@
 package standards
 
 import (
+	"fmt"
+
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
-	"fmt"
 )
 
 // Origin says which file sets something, and on which line. The zero Origin is

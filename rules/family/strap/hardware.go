@@ -63,12 +63,11 @@ func checkScrews(p *rules.Pass) {
 			})
 			continue
 		}
-		wood, err := endWood(p, end.on)
-		if err != "" {
+		if wood, err := endWood(p, end.on); err != "" {
 			p.NotChecked("room.framing.species", err)
-			continue
+		} else {
+			checkWithdrawal(p, end.key, end.on, wood, force, n, in.Words())
 		}
-		checkWithdrawal(p, end.key, end.on, wood, force, n, in.Words())
 	}
 }
 

@@ -129,9 +129,12 @@ func checkLost(p *rules.Pass) {
 		})
 	}
 	if found {
-		p.Report(rules.Finding{
-			At: "strap.stations", Severity: rules.Refer,
-			Text: "whether the panels must stay up when one strap lets go is referred to the engineer: no spec states it",
-		})
+		p.Report(mustStay)
 	}
+}
+
+// mustStay is referred where a lost strap brings the panels down, or nearly.
+var mustStay = rules.Finding{
+	At: "strap.stations", Severity: rules.Refer,
+	Text: "whether the panels must stay up when one strap lets go is referred to the engineer: no spec states it",
 }

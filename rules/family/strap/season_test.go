@@ -37,7 +37,7 @@ source = "tests"`))
 	require.Empty(t, sheet.Problems)
 	said := map[string]string{}
 	for _, n := range sheet.NotChecked {
-		said[n.Rule.ID] = n.Why
+		said[n.Rule.ID] += n.Why
 	}
 	assert.Contains(t, said["strap.load"], "the seasons' load on the straps: no published coefficient of movement is held for the species")
 	found := false
