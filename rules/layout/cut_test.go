@@ -115,7 +115,6 @@ func TestTheMostThatAPanelWeighs(t *testing.T) {
 // reaches over a foot's and two more, 2307.88mm, where three inner ones are
 // 2356.10mm: 3 + 3.
 func TestSheetsReachAsTheFeetAreCut(t *testing.T) {
-	const module = 4.71219 / 6
 	for _, row := range []struct {
 		cut, bent      string
 		end, developed float64
