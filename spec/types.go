@@ -322,64 +322,6 @@ type Wrap struct {
 	Allowance Field[quantity.Length] `toml:"allowance"`
 }
 
-// Leg is one leg of the route; which keys it has depends on its kind.
-type Leg struct {
-	Name     Field[string]          `toml:"name"`
-	Kind     Field[LegKind]         `toml:"kind"`
-	Width    Field[quantity.Length] `toml:"width"`
-	Height   Field[quantity.Length] `toml:"height"`
-	Length   Field[quantity.Length] `toml:"length"`
-	Wall     Field[quantity.Length] `toml:"wall"`
-	Before   Field[quantity.Length] `toml:"before"`
-	After    Field[quantity.Length] `toml:"after"`
-	Beside   Field[quantity.Length] `toml:"beside"`
-	Onward   Field[quantity.Length] `toml:"onward"`
-	Headroom Field[quantity.Length] `toml:"headroom"`
-	Rise     Field[quantity.Length] `toml:"rise"`
-	Going    Field[quantity.Length] `toml:"going"`
-	Risers   Field[int]             `toml:"risers"`
-	Landing  Plan                   `toml:"landing"`
-	Turn     Field[string]          `toml:"turn"` // "none", "quarter" or "half"
-	Door     CarDoor                `toml:"door"`
-	Inside   Box                    `toml:"inside"`
-	Capacity Field[quantity.Mass]   `toml:"capacity"`
-	Tried    Trial                  `toml:"tried"`
-}
-
-// Trial is what was tried at a leg.
-type Trial struct {
-	Table
-	Date  Field[string] `toml:"date"`
-	By    Field[string] `toml:"by"`
-	How   Field[string] `toml:"how"`
-	Until Field[string] `toml:"until"`
-}
-
-// Plan is a floor.
-type Plan struct {
-	Table
-	Width  Field[quantity.Length] `toml:"width"`
-	Length Field[quantity.Length] `toml:"length"`
-}
-
-// CarDoor is the clear opening of a vehicle or an elevator, and where it is in the
-// end wall.
-type CarDoor struct {
-	Table
-	Width  Field[quantity.Length] `toml:"width"`
-	Height Field[quantity.Length] `toml:"height"`
-	Left   Field[quantity.Length] `toml:"left"`
-	Sill   Field[quantity.Length] `toml:"sill"`
-}
-
-// Box is a clear inside.
-type Box struct {
-	Table
-	Length Field[quantity.Length] `toml:"length"`
-	Width  Field[quantity.Length] `toml:"width"`
-	Height Field[quantity.Length] `toml:"height"`
-}
-
 // Fitting is something let into a coffer.
 type Fitting struct {
 	Name   Field[string]        `toml:"name"`
