@@ -33,7 +33,7 @@ func contact(s report.Study) (sheet paper.Sheet, left int) {
 		title, lines := s.Caption(row)
 		shown = append(shown, drawing.Shown{Ceiling: ceiling, Title: title, Lines: lines})
 	}
-	return drawing.Contact(report.Safe(s.Base.Ceiling.Project.Title.Get()), shown), left
+	return drawing.Contact(report.Shown(s.Base.Ceiling.Project.Title.Get()), shown), left
 }
 
 // writeContact writes the contact sheet as a file of its own.

@@ -132,7 +132,7 @@ func (f drawFlags) document(in drawing.Input) pdf.Document {
 	if err != nil {
 		date = time.Time{} // judgedOn has read it before
 	}
-	return pdf.Document{Title: report.Safe(in.Sheet.Ceiling.Project.Title.Get()), Creator: "dryfit " + in.Version, Date: date}
+	return pdf.Document{Title: report.Shown(in.Sheet.Ceiling.Project.Title.Get()), Creator: "dryfit " + in.Version, Date: date}
 }
 
 // writeFolder writes each sheet to a file of its name.

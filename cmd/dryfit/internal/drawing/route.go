@@ -159,7 +159,7 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	if way.Margin < 0 {
 		clear = d.length(-way.Margin) + " short on every side"
 	}
-	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, report.Safe(name), kind), way.Outcome.String() + ", " + clear}
+	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, report.Shown(name), kind), way.Outcome.String() + ", " + clear}
 	if carrying.KindOf(kind).Loads && way.Load > 0 {
 		f.lines = append(f.lines, fmt.Sprintf("panels in a load: %d; loads: %d", way.Load, way.Loads))
 	}

@@ -2,11 +2,14 @@ package report
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"dryfit/rules"
+	"dryfit/rules/review"
 )
 
 // commands are the words of a workflow log that annotate a line of a file.
@@ -19,40 +22,119 @@ var (
 	annotationValue = strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A", ":", "%3A", ",", "%2C")
 )
 
+// note is an annotation of a line of a file.
+type note struct {
+	word        string // "error", "warning", "notice"
+	path        string
+	place       string // after the file: line=3
+	title, text string
+}
+
+// ofOneWord is how many annotations of one word a forge shows of a step.
+const ofOneWord = 10
+
 // Annotations writes workflow commands, one a line, that a forge shows at the
-// lines of the files. Accepted findings, and those that the baseline had, are
-// notices; what the standards loosen is a warning.
+// lines of the files: the worst first, since it shows only so many of each word;
+// of more errors or warnings, one lists the rest. Accepted findings, and those that the
+// baseline had, are notices; what the standards loosen is a warning.
 func Annotations(w io.Writer, r Report) error {
-	out := bufio.NewWriter(w)
+	var notes []note
 	said := map[string]bool{}
+	for _, s := range r.worstFirst() {
+		notes = append(notes, r.loosenedNotes(s, said)...)
+		notes = append(notes, r.uncomputedNotes(s)...)
+		for _, e := range entries(s) {
+			notes = append(notes, noteOf(r.InRepository(s.Path), e))
+		}
+	}
+	order := []string{"error", "warning", "notice"}
+	slices.SortStableFunc(notes, func(a, b note) int {
+		return cmp.Compare(slices.Index(order, a.word), slices.Index(order, b.word))
+	})
+	out := bufio.NewWriter(w)
+	for len(notes) > 0 {
+		n := slices.IndexFunc(notes, func(o note) bool { return o.word != notes[0].word })
+		if n < 0 {
+			n = len(notes)
+		}
+		annotateAll(out, notes[:n])
+		notes = notes[n:]
+	}
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
-			r.annotateLoosened(out, s, said)
-			for _, e := range entries(s) {
-				annotate(out, r.InRepository(s.Path), e)
-			}
-			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(Safe(s.Path)), s.Verdict, s.Counts)
+			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(Shown(s.Path)), s.Verdict, s.Counts)
 		}
 	}
 	return out.Flush()
 }
 
-func annotate(out io.Writer, path string, e entry) {
-	word, text := commands[e.severity], e.said()
+// annotateAll writes annotations of one word. Where a forge would not show all,
+// the last that it shows lists the rest, which follow.
+func annotateAll(out io.Writer, notes []note) {
+	for i, n := range notes {
+		if i == ofOneWord-1 && len(notes) > ofOneWord && n.word != "notice" {
+			restOf(notes[i:]).write(out)
+		}
+		n.write(out)
+	}
+}
+
+// mostListed is how many bytes of text a forge takes in an annotation, less some.
+const mostListed = 60000
+
+// restOf is one annotation in place of several.
+func restOf(notes []note) note {
+	rest := note{word: notes[0].word, path: notes[0].path, place: "line=1,endLine=1", title: fmt.Sprintf("%d more, listed here", len(notes))}
+	var b strings.Builder
+	for i, n := range notes {
+		line, _, _ := strings.Cut(strings.TrimPrefix(n.place, "line="), ",")
+		text := fmt.Sprintf("- %s:%s: %s: %s\n", shownTo(n.path, mostNamed), line, n.title, shownTo(n.text, mostNamed))
+		if b.Len()+len(text) > mostListed {
+			fmt.Fprintf(&b, "and %d more in the log", len(notes)-i)
+			break
+		}
+		b.WriteString(text)
+	}
+	rest.text = strings.TrimSuffix(b.String(), "\n")
+	return rest
+}
+
+// write keeps the ends of lines in a text, each of which was shown before.
+func (n note) write(out io.Writer) {
+	fmt.Fprintf(out, "::%s file=%s,%s,title=%s::%s\n", n.word, annotationValue.Replace(Safe(n.path)), n.place,
+		annotationValue.Replace(Shown(n.title)), annotationText.Replace(n.text))
+}
+
+func noteOf(path string, e entry) note {
+	word, text := commands[e.severity], Shown(e.said())
 	if e.baseline == rules.AlreadyThere {
 		word = "notice"
 	}
 	switch {
 	case e.accepted != "":
-		word, text = "notice", text+" Accepted: "+e.accepted+"."
+		word, text = "notice", text+" Accepted: "+Shown(e.accepted)+"."
 	case e.passes != "":
-		text += " Passes with " + e.passes + "."
+		text += " Passes with " + Shown(e.passes) + "."
 	}
-	value := func(s string) string { return annotationValue.Replace(Safe(s)) }
-	place := fmt.Sprintf("file=%s,line=%d,endLine=%d", value(path), e.start.Line, max(e.start.Line, e.end.Line))
+	place := fmt.Sprintf("line=%d,endLine=%d", e.start.Line, max(e.start.Line, e.end.Line))
 	if e.end.Line == e.start.Line && e.end.Column > e.start.Column { // columns are for a range within a line
 		place += fmt.Sprintf(",col=%d,endColumn=%d", e.start.Column, e.end.Column)
 	}
-	title := e.severity.String() + " " + e.rule + e.since()
-	fmt.Fprintf(out, "::%s %s,title=%s::%s\n", word, place, value(title), annotationText.Replace(Safe(text)))
+	return note{word, path, place, e.severity.String() + " " + e.rule + e.since(), text}
+}
+
+// uncomputedNotes are of figures that could not be computed, which fail a file as a
+// hold does.
+func (r Report) uncomputedNotes(s *review.Sheet) []note {
+	var out []note
+	for _, l := range lacking(s.NotChecked) {
+		if l.failed {
+			word := "error"
+			if l.before {
+				word = "notice"
+			}
+			out = append(out, note{word, r.InRepository(s.Path), "line=1,endLine=1", "not computed " + strings.Join(l.rules, " "), Shown(l.said())})
+		}
+	}
+	return out
 }

@@ -30,7 +30,7 @@ type Calcs struct {
 func CalcsText(w io.Writer, c Calcs) error {
 	t := &texter{out: bufio.NewWriter(w)}
 	p := c.Ceiling.Project
-	t.line(Safe(c.Path))
+	t.line(Shown(c.Path))
 	for _, l := range wrap("calculation sheet: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 		t.line(l)
 	}
@@ -62,12 +62,12 @@ func legend(s quantity.System) string {
 }
 
 func title(title, sheet, revision string) string {
-	out := Safe(title)
+	out := shownTo(title, mostNamed)
 	if sheet != "" {
-		out += ", sheet " + Safe(sheet)
+		out += ", sheet " + shownTo(sheet, mostNamed)
 	}
 	if revision != "" {
-		out += ", revision " + Safe(revision)
+		out += ", revision " + shownTo(revision, mostNamed)
 	}
 	return out
 }
@@ -79,7 +79,7 @@ func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
 	}
 	value := s.Format(f.Value)
 	lead := mark + " " + f.Key
-	for _, l := range wrap(Safe(f.Name), textWidth-wideLabel-16) {
+	for _, l := range wrap(Shown(f.Name), textWidth-wideLabel-16) {
 		first := pad(lead, wideLabel)
 		t.line(first + pad(l, textWidth-14-uniseg.StringWidth(first)) + value)
 		lead, value = "", ""
@@ -97,7 +97,7 @@ func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
 // steps are the lines that show how a figure comes about.
 func steps(f figure.Figure, s quantity.System) []string {
 	if f.Formula == "" {
-		return wrap(Safe(f.Method), textWidth-wideLabel)
+		return wrap(Shown(f.Method), textWidth-wideLabel)
 	}
 	arithmetic, result := f.Worked(s)
 	lines := wrap(f.Symbol+" = "+f.Formula, textWidth-wideLabel)
@@ -135,7 +135,7 @@ func (t *texter) tables(c Calcs, subject string) {
 }
 
 func (t *texter) indented(text string) {
-	for _, l := range wrap(Safe(text), textWidth-2) {
+	for _, l := range wrap(Shown(text), textWidth-2) {
 		t.line("  " + l)
 	}
 }
@@ -149,7 +149,7 @@ func cells(t figure.Table, s quantity.System) (out [][]string) {
 	}
 	printed := s.Alike(values)
 	for _, r := range t.Rows {
-		out = append(out, append([]string{Safe(r.Label)}, printed[:len(r.Values)]...))
+		out = append(out, append([]string{Shown(r.Label)}, printed[:len(r.Values)]...))
 		printed = printed[len(r.Values):]
 	}
 	return out

@@ -32,8 +32,8 @@ func CompareText(w io.Writer, c Comparison) error {
 		t.line(s.title)
 		for _, e := range s.entries {
 			if s.severities {
-				t.paragraph(e.mark, "", Safe(e.head()))
-				t.paragraph("", "", Safe(e.text))
+				t.paragraph(e.mark, "", Shown(e.head()))
+				t.paragraph("", "", Shown(e.text))
 			} else {
 				t.compared(e)
 			}
@@ -43,14 +43,14 @@ func CompareText(w io.Writer, c Comparison) error {
 	t.paragraph("caution", "", Caution)
 	t.rule("─")
 	for _, l := range wrap(c.ending(), textWidth) {
-		t.line(l)
+		t.verdict(l)
 	}
 	return t.out.Flush()
 }
 
 func (t *texter) side(mark string, s *review.Sheet) {
 	p := s.Ceiling.Project
-	t.paragraph(mark, "", Safe(s.Path))
+	t.paragraph(mark, "", Shown(s.Path))
 	t.paragraph("", "", title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	t.paragraph("", "", "to "+standardsOf(s))
 	for _, l := range loosenings(s.Loosened) {
@@ -62,18 +62,18 @@ func standardsOf(s *review.Sheet) string {
 	if len(s.Standards.Files) == 0 {
 		return "the " + s.Standards.Name
 	}
-	return Safe(s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")")
+	return Shown(s.Standards.Name + " (" + strings.Join(s.Standards.Files, ", ") + ")")
 }
 
 // compared writes what changed in the wide column, and how beside it.
 func (t *texter) compared(e compareEntry) {
-	lead := pad(pad(e.mark, margin)+Safe(e.what), margin+wideLabel)
+	lead := pad(pad(e.mark, margin)+Shown(e.what), margin+wideLabel)
 	indent := strings.Repeat(" ", margin+wideLabel)
 	if uniseg.StringWidth(lead) > margin+wideLabel {
 		t.line(lead)
 		lead = indent
 	}
-	for i, l := range wrap(Safe(e.text), textWidth-len(indent)) {
+	for i, l := range wrap(Shown(e.text), textWidth-len(indent)) {
 		if i > 0 {
 			lead = indent
 		}

@@ -1,40 +1,60 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
 
+	"dryfit/rules"
 	"dryfit/rules/review"
 )
 
 // CompareMarkdown writes the comparison as Markdown, for a comment on a pull
-// request.
+// request. Holds have room before the rest.
 func CompareMarkdown(w io.Writer, c Comparison) error {
-	b := bufio.NewWriter(w)
+	var b strings.Builder
 	p := c.New.Ceiling.Project
-	fmt.Fprintf(b, "## %s\n\n**%s → %s**\n\n", markdownText(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get())), c.Old.Verdict, c.New.Verdict)
-	fmt.Fprintf(b, "| | spec | standards | counts |\n| --- | --- | --- | --- |\n")
+	fmt.Fprintf(&b, "## %s\n\n**%s → %s**\n\n", markdownText(noVerdict(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))), c.Old.Verdict, c.New.Verdict)
+	fmt.Fprintf(&b, "| | spec | standards | counts |\n| --- | --- | --- | --- |\n")
 	for _, s := range []struct {
 		name  string
 		sheet *review.Sheet
 	}{{"old", c.Old}, {"new", c.New}} {
-		fmt.Fprintf(b, "| %s | %s | %s | %s |\n", s.name, markdownText(s.sheet.Path), markdownText(standardsOf(s.sheet)), markdownText(s.sheet.Counts.String()))
+		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, markdownText(s.sheet.Path), markdownText(standardsOf(s.sheet)), markdownText(s.sheet.Counts.String()))
 	}
+	var pieces []piece
 	for _, l := range append(loosenings(c.Old.Loosened), loosenings(c.New.Loosened)...) {
-		fmt.Fprintf(b, "\n- %s", markdownText(l))
+		pieces = append(pieces, piece{rank: loosens, what: "loosening", forms: []string{"\n- " + markdownText(l)}})
 	}
 	for _, s := range c.sections() {
-		fmt.Fprintf(b, "\n### %s\n\n| | | |\n| --- | --- | --- |\n", strings.ToUpper(s.title[:1])+s.title[1:])
+		under := []*heading{{text: fmt.Sprintf("\n### %s\n\n| | | |\n| --- | --- | --- |\n", strings.ToUpper(s.title[:1])+s.title[1:])}}
 		for _, e := range s.entries {
-			what := e.what
-			if s.severities {
-				what = e.head()
-			}
-			fmt.Fprintf(b, "| %s | %s | %s |\n", markdownText(e.mark), markdownText(what), markdownText(e.text))
+			pieces = append(pieces, comparePiece(under, e, s.severities))
 		}
 	}
-	fmt.Fprintf(b, "\n%s\n\n%s\n", markdownText(c.ending())+". Checked on "+markdownText(c.On)+".", markdownText(Caution))
-	return b.Flush()
+	text, left := roomFor(pieces, markdownLimit)
+	if said := leftOut(left); said != "" {
+		fmt.Fprintf(&b, "\n%s\n", said)
+	}
+	b.WriteString(text)
+	fmt.Fprintf(&b, "\n%s\n\n%s\n", markdownText(c.ending())+". Checked on "+markdownText(c.On)+".", markdownText(Caution))
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func comparePiece(under []*heading, e compareEntry, severities bool) piece {
+	p, what := piece{rank: remarks, under: under, what: "note"}, e.what
+	switch {
+	case severities && e.mark == rules.Hold.String():
+		p.rank, p.what = fails, "hold"
+	case severities && e.mark == rules.Query.String():
+		p.rank, p.what = asks, "query"
+	}
+	if severities {
+		what = e.head()
+	}
+	for _, text := range []string{e.text, shownTo(e.text, mostBrief)} {
+		p.forms = append(p.forms, fmt.Sprintf("| %s | %s | %s |\n", markdownText(e.mark), markdownText(what), markdownText(text)))
+	}
+	return p
 }

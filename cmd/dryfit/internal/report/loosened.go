@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"io"
 	"path/filepath"
 	"strings"
 
@@ -25,11 +24,12 @@ func loosenings(list []rules.Loosened) []string {
 	return out
 }
 
-// annotateLoosened marks the line of the standards that loosens something, once for
+// loosenedNotes mark the line of the standards that loosens something, once for
 // all specs; of a file that is not in the working tree the spec is marked.
-func (r Report) annotateLoosened(out io.Writer, s *review.Sheet, said map[string]bool) {
+func (r Report) loosenedNotes(s *review.Sheet, said map[string]bool) []note {
+	var out []note
 	for _, l := range s.Loosened {
-		text := loosening(l)
+		text := Shown(loosening(l))
 		path, line := r.InRepository(l.Origin.File), l.Origin.Line
 		if filepath.IsAbs(path) || strings.HasPrefix(path, "../") || strings.Contains(path, ":") {
 			path, line = r.InRepository(s.Path), 1
@@ -38,7 +38,7 @@ func (r Report) annotateLoosened(out io.Writer, s *review.Sheet, said map[string
 			continue
 		}
 		said[path+text] = true
-		fmt.Fprintf(out, "::warning file=%s,line=%d,title=%s::%s\n", annotationValue.Replace(Safe(path)), line,
-			annotationValue.Replace(Safe("loosened "+l.Name)), annotationText.Replace(Safe(text)))
+		out = append(out, note{"warning", path, fmt.Sprintf("line=%d,endLine=%d", line, line), "loosened " + l.Name, text})
 	}
+	return out
 }

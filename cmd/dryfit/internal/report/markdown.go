@@ -1,8 +1,10 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"dryfit/rules"
@@ -10,46 +12,55 @@ import (
 )
 
 // markdownLimit is how many characters a comment may have on the forges, less
-// what the end of the page takes.
-const markdownLimit = 65536 - 2048
+// what its beginning and its end take.
+const markdownLimit = 65536 - 4096
 
 // Markdown writes a comment for a pull request, or the summary of a job: the
-// verdict, the files, then each file's findings, the worst first. What a comment
-// has no room for is left out by whole files, and counted.
+// verdict, what the standards loosen, the files, then each file's findings, the
+// worst first. Where a comment has no room for all, what fails a file has it
+// before the rest, and what is left out is counted.
 func Markdown(w io.Writer, r Report) error {
+	sheets := r.worstFirst()
+	pieces := markdownLoosened(sheets)
+	table := &heading{text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
+	for _, s := range sheets {
+		pieces = append(pieces, markdownRow(table, s))
+	}
+	for _, s := range sheets {
+		pieces = append(pieces, markdownSheet(s, r.Strict)...)
+	}
+	pieces = append(pieces, markdownReferred(r)...)
+	text, left := roomFor(pieces, markdownLimit)
 	var b strings.Builder
-	files := 0
-	for _, run := range r.Runs {
-		files += len(run.Sheets)
-	}
 	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n\n", plural(files, "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
-	b.WriteString("| file | to | verdict | |\n| --- | --- | --- | --- |\n")
-	left := 0
-	add := func(text string) {
-		if b.Len()+len(text) > markdownLimit {
-			left++
-			return
-		}
-		b.WriteString(text)
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", plural(len(sheets), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
+	if said := leftOut(left); said != "" {
+		fmt.Fprintf(&b, "\n%s\n", said)
 	}
-	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
-			add(fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), markdownText(s.Standards.Name), s.Verdict, s.Counts))
-		}
-	}
-	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
-			add(markdownSheet(s))
-		}
-	}
-	if left > 0 {
-		fmt.Fprintf(&b, "\n%s left out, for which a comment has no room.\n", plural(left, "part"))
-	}
-	b.WriteString(markdownReferred(r))
+	b.WriteString(text)
 	fmt.Fprintf(&b, "\n> %s\n", Caution)
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// worstFirst are the sheets of all runs, the worst verdict first.
+func (r Report) worstFirst() []*review.Sheet {
+	var out []*review.Sheet
+	for _, run := range r.Runs {
+		out = append(out, run.Sheets...)
+	}
+	slices.SortStableFunc(out, func(a, b *review.Sheet) int { return cmp.Compare(b.Verdict, a.Verdict) })
+	return out
+}
+
+// markdownRow is the verdict on a file.
+func markdownRow(table *heading, s *review.Sheet) piece {
+	p := piece{rank: passes, under: []*heading{table}, what: "file"}
+	if s.Verdict >= rules.Failed {
+		p.rank = judged
+	}
+	p.forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), markdownText(s.Standards.Name), s.Verdict, s.Counts)}
+	return p
 }
 
 // markdownAgainst names the baseline, and counts what is new in all files and
@@ -76,116 +87,160 @@ func plural(n int, what string) string {
 // markdownOrder is that of a file's findings: what fails first.
 var markdownOrder = []rules.Severity{rules.Hold, rules.Query, rules.Note}
 
-func markdownSheet(s *review.Sheet) string {
-	var b strings.Builder
-	heading := s.Path
+func markdownSheet(s *review.Sheet, strict bool) []piece {
+	title := ""
 	if s.Project != nil {
-		heading = s.Project.Title.Get()
+		title = ": " + markdownText(shownTo(s.Project.Title.Get(), mostNamed))
 	}
-	fmt.Fprintf(&b, "\n### %s\n\n%s: **%s**, %s\n", markdownText(heading), code(s.Path), s.Verdict, s.Counts)
+	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", code(s.Path), s.Verdict, s.Counts, title)}}
+	out := []piece{{rank: passes, under: under, what: "file", forms: []string{""}}}
 	all := entries(s)
 	for _, severity := range markdownOrder {
-		first := true
+		part := append(slices.Clip(under), &heading{text: fmt.Sprintf("\n**%s**\n\n", severity)})
 		for _, e := range all {
-			if e.severity != severity || e.accepted != "" {
-				continue
+			if e.severity == severity && e.accepted == "" {
+				out = append(out, markdownEntry(part, e, s.Verdict, strict))
 			}
-			if first {
-				fmt.Fprintf(&b, "\n**%s**\n\n", severity)
-				first = false
-			}
-			b.WriteString(markdownEntry(e))
 		}
 	}
-	b.WriteString(markdownLoosened(s))
-	b.WriteString(markdownAccepted(all))
-	b.WriteString(markdownAwaited(s))
-	b.WriteString(markdownRest(s))
-	return b.String()
+	out = append(out, markdownUncomputed(under, s)...)
+	out = append(out, markdownAccepted(under, all)...)
+	out = append(out, markdownAwaited(under, s)...)
+	return append(out, markdownRest(under, s)...)
 }
 
-func markdownAwaited(s *review.Sheet) string {
-	var b strings.Builder
+// markdownUncomputed are the figures that could not be computed, which fail a file
+// as a hold does.
+func markdownUncomputed(under []*heading, s *review.Sheet) []piece {
+	under = append(slices.Clip(under), &heading{text: "\n**could not be computed**\n\n"})
+	var out []piece
+	for _, l := range lacking(s.NotChecked) {
+		if l.failed {
+			line := fmt.Sprintf("- %s: %s\n", codes(l.rules), markdownText(l.said()))
+			out = append(out, piece{rank: fails, under: under, what: "hold", forms: []string{line}})
+		}
+	}
+	return out
+}
+
+func codes(ids []string) string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = code(id)
+	}
+	return strings.Join(out, ", ")
+}
+
+func markdownAwaited(under []*heading, s *review.Sheet) []piece {
+	under = append(slices.Clip(under), &heading{text: "\n**give first**\n\n"})
+	var out []piece
 	for _, a := range s.Awaited {
-		fmt.Fprintf(&b, "- %s: %s\n", code(a.Key), waiting(a))
+		out = append(out, piece{rank: remarks, under: under, what: "note", forms: []string{fmt.Sprintf("- %s: %s\n", code(a.Key), waiting(a))}})
 	}
-	if b.Len() == 0 {
-		return ""
-	}
-	return "\n**give first**\n\n" + b.String()
+	return out
 }
 
-func markdownEntry(e entry) string {
-	line := fmt.Sprintf("- line %d%s, %s: %s", e.start.Line, e.since(), code(e.rule), markdownText(e.said()))
+// mostBrief is how many characters of a text are shown where a comment has no
+// room for all that fails.
+const mostBrief = 90
+
+func markdownEntry(under []*heading, e entry, v rules.Verdict, strict bool) piece {
+	p := piece{rank: remarks, under: under, what: "note"}
+	switch {
+	case e.severity == rules.Hold:
+		p.rank, p.what = fails, "hold"
+	case e.severity == rules.Query && v >= rules.Failed:
+		p.rank, p.what = asks, "query"
+	case e.severity == rules.Query:
+		p.what = "query"
+	}
+	if e.fails(strict) {
+		p.rank = fails
+	}
+	line := fmt.Sprintf("- line %d%s, %s", e.start.Line, e.since(), code(e.rule))
+	full := line + ": " + markdownText(e.said())
 	if e.passes != "" {
-		line += " Passes with " + code(e.passes) + "."
+		full += " Passes with " + code(e.passes) + "."
 	}
 	if e.basis != "" {
-		line += " *" + markdownText(e.basis) + "*"
+		full += " *" + markdownText(e.basis) + "*"
 	}
-	return line + "\n"
+	p.forms = []string{full + "\n", line + ": " + markdownText(shownTo(e.said(), mostBrief)) + "\n", line + "\n"}
+	return p
 }
 
-func markdownAccepted(all []entry) string {
-	var b strings.Builder
+func markdownAccepted(under []*heading, all []entry) []piece {
+	under = append(slices.Clip(under), &heading{text: "\n**accepted**\n\n"})
+	var out []piece
 	for _, e := range all {
-		if e.accepted != "" {
-			fmt.Fprintf(&b, "- line %d, %s, %s: %s Accepted: %s.\n", e.start.Line, e.severity, code(e.rule), markdownText(e.said()), markdownText(e.accepted))
+		if e.accepted == "" {
+			continue
+		}
+		line := fmt.Sprintf("- line %d, %s, %s", e.start.Line, e.severity, code(e.rule))
+		out = append(out, piece{rank: loosens, under: under, what: "loosening", forms: []string{
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdownText(e.said()), markdownText(e.accepted)),
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdownText(shownTo(e.said(), mostBrief)), markdownText(shownTo(e.accepted, mostBrief))),
+			line + "\n",
+		}})
+	}
+	return out
+}
+
+// markdownLoosened lists what the standards loosen, once for all files, and is
+// never folded away.
+func markdownLoosened(sheets []*review.Sheet) []piece {
+	under := []*heading{{text: "\n**loosened by the standards**\n\n"}}
+	said := map[string]bool{}
+	var out []piece
+	for _, s := range sheets {
+		for _, l := range s.Loosened {
+			what := fmt.Sprintf("- %s is %s, built in is %s; ", code(l.Name), markdownText(l.Used), markdownText(l.BuiltIn))
+			origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
+			p := piece{rank: loosens, under: under, what: "loosening", forms: []string{
+				what + markdownText(origin+l.Source) + "\n", what + markdownText(origin+shownTo(l.Source, mostBrief)) + "\n", what + "\n",
+			}}
+			if !said[p.forms[0]] {
+				said[p.forms[0]] = true
+				out = append(out, p)
+			}
 		}
 	}
-	if b.Len() == 0 {
-		return ""
-	}
-	return "\n**accepted**\n\n" + b.String()
-}
-
-// markdownLoosened lists what the standards loosen, and is never folded away.
-func markdownLoosened(s *review.Sheet) string {
-	var b strings.Builder
-	for _, l := range s.Loosened {
-		fmt.Fprintf(&b, "- %s is %s, built in is %s; %s\n", code(l.Name), markdownText(l.Used), markdownText(l.BuiltIn), markdownText(fmt.Sprintf("%s:%d: %s", l.Origin.File, l.Origin.Line, l.Source)))
-	}
-	if b.Len() == 0 {
-		return ""
-	}
-	return "\n**loosened by the standards**\n\n" + b.String()
+	return out
 }
 
 // markdownRest folds away what was not checked and assumed.
-func markdownRest(s *review.Sheet) string {
+func markdownRest(under []*heading, s *review.Sheet) []piece {
 	var b strings.Builder
 	for _, l := range lacking(s.NotChecked) {
-		var ids []string
-		for _, id := range l.rules {
-			ids = append(ids, code(id))
+		if !l.failed {
+			fmt.Fprintf(&b, "- not checked: %s: %s\n", codes(l.rules), markdownText(l.said()))
 		}
-		fmt.Fprintf(&b, "- not checked: %s: %s\n", strings.Join(ids, ", "), markdownText(l.said()))
 	}
 	for _, a := range s.Assumed {
 		fmt.Fprintf(&b, "- assumed: %s, %s\n", code(a.Key+" = "+Written(a.Value)), markdownText(AssumedFrom(a)))
 	}
 	if b.Len() == 0 {
-		return ""
+		return nil
 	}
-	return "\n<details><summary>not checked, assumed</summary>\n\n" + b.String() + "\n</details>\n"
+	text := "\n<details><summary>not checked, assumed</summary>\n\n" + b.String() + "\n</details>\n"
+	return []piece{{rank: appended, under: under, what: "part", forms: []string{text}}}
 }
 
 // markdownReferred lists what is referred, once for all files.
-func markdownReferred(r Report) string {
-	var b strings.Builder
+func markdownReferred(r Report) []piece {
+	under := []*heading{{text: "\n### Referred: not this tool's to decide\n\n"}}
+	var out []piece
 	for _, item := range r.referred() {
-		fmt.Fprintf(&b, "- %s: %s (%s)\n", code(item.rule), markdownText(item.title), plural(item.files, "file"))
+		line := fmt.Sprintf("- %s: %s (%s)\n", code(item.rule), markdownText(item.title), plural(item.files, "file"))
+		out = append(out, piece{rank: loosens, under: under, what: "part", forms: []string{line}})
 	}
-	if b.Len() == 0 {
-		return ""
-	}
-	return "\n### Referred: not this tool's to decide\n\n" + b.String()
+	return out
 }
 
 // code is text in a code span: no markup is read in it, and it can't be left,
 // whatever backticks it has.
 func code(s string) string {
-	s = Safe(s)
+	s = Shown(s)
 	fence := "`"
 	for strings.Contains(s, fence) {
 		fence += "`"
@@ -204,7 +259,7 @@ func cell(s string) string { return strings.ReplaceAll(code(s), "|", "\\|") }
 // a hash are no links.
 func markdownText(s string) string {
 	var b strings.Builder
-	runes := []rune(Safe(s))
+	runes := []rune(Shown(s))
 	for i, r := range runes {
 		last := i == len(runes)-1
 		switch {

@@ -52,7 +52,7 @@ func RemedyText(w io.Writer, r Remedy) error {
 func (t *texter) answers(r Remedy) {
 	for _, f := range r.Result.Open {
 		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
-		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
+		t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
 		t.line("")
 	}
 	units := r.Result.Sheet.Ceiling.Units
@@ -68,7 +68,7 @@ func (t *texter) answers(r Remedy) {
 	t.rulesOf("alone", "Nothing that may change satisfies these:", r.Result.Alone)
 	t.rulesOf("against", "What may change can't satisfy these together; without any one of them the others can be, as far as the search reached:", r.Result.Against)
 	if len(r.Result.Tied) > 0 {
-		t.paragraph("tied", "", "What stands hangs on keys that may not change: "+Safe(strings.Join(r.Result.Tied, ", "))+".")
+		t.paragraph("tied", "", "What stands hangs on keys that may not change: "+Shown(strings.Join(r.Result.Tied, ", "))+".")
 		t.line("")
 	}
 	if len(r.Result.Needed) > 0 {
@@ -96,7 +96,7 @@ func (t *texter) each(r Remedy) {
 	for _, e := range r.Each {
 		f := e.Finding
 		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
-		t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
+		t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
 		shown := worthwhile(e.Cures)
 		if len(shown) == 0 {
 			t.line("")
@@ -131,7 +131,7 @@ func (t *texter) change(c remedy.Change) {
 	if c.Assumed {
 		was += " (assumed)"
 	}
-	t.paragraph("", pad(c.Key, wideLabel), Safe(was+" to "+short(c.Value)))
+	t.paragraph("", pad(c.Key, wideLabel), Shown(was+" to "+short(c.Value)))
 }
 
 // short is a value as a spec writes it, lists too.
@@ -167,7 +167,7 @@ func (t *texter) effect(e remedy.Effect, units quantity.System, full bool) {
 			brings = append(brings, f.Severity.String()+" "+f.Rule.ID)
 			continue
 		}
-		t.paragraph("", "brings", Safe(f.Severity.String()+" "+f.Rule.ID+" at "+f.At+": "+sentence(f.Text)))
+		t.paragraph("", "brings", Shown(f.Severity.String()+" "+f.Rule.ID+" at "+f.At+": "+sentence(f.Text)))
 	}
 	row("brings", brings)
 	row("weight", weight(e, units))

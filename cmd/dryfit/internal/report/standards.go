@@ -105,9 +105,9 @@ func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForc
 // Standards lists everything in force, for people.
 func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
 	t := &texter{out: bufio.NewWriter(w)}
-	t.line(Safe(std.Name))
+	t.line(Shown(std.Name))
 	for _, f := range std.Files {
-		t.line(Safe(f))
+		t.line(Shown(f))
 	}
 	t.rule("─")
 	kind := ""
@@ -140,7 +140,7 @@ func (t *texter) inForce(row inForce) {
 	}
 	const nameColumn = 34
 	lead := pad("  "+row.Name, nameColumn)
-	for _, l := range wrap(Safe(row.Value+", "+from), textWidth-nameColumn) {
+	for _, l := range wrap(Shown(row.Value+", "+from), textWidth-nameColumn) {
 		t.line(lead + l)
 		lead = pad("", nameColumn)
 	}

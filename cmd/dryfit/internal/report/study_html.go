@@ -51,20 +51,20 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	same, differ := s.shared()
 	out := page{
 		furniture: studyFurniture,
-		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Safe(s.Base.Path),
-		Checked: "checked on " + s.On + " to the " + Safe(s.Base.Standards.Name),
-		Outcome: s.outcome(), Unbeaten: sentence(Safe(s.unbeaten())),
+		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Shown(s.Base.Path),
+		Checked: "checked on " + s.On + " to the " + Shown(s.Base.Standards.Name),
+		Outcome: s.outcome(), Unbeaten: sentence(Shown(s.unbeaten())),
 		Abridged: s.abridged(), Caution: Caution, Undrawn: undrawn,
 		Contact: drawn(contact),
 	}
 	for _, l := range append(loosenings(s.Tally.Loosened), s.varied()...) {
-		out.Varied = append(out.Varied, Safe(l))
+		out.Varied = append(out.Varied, Shown(l))
 	}
 	for _, l := range s.Says {
-		out.Says = append(out.Says, Safe(l))
+		out.Says = append(out.Says, Shown(l))
 	}
 	for _, l := range s.sameInAll(same) {
-		out.Same = append(out.Same, Safe(l))
+		out.Same = append(out.Same, Shown(l))
 	}
 	for _, d := range s.Vary {
 		table, name, _ := strings.Cut(d.Key, ".")
@@ -76,10 +76,10 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	for _, r := range s.made() {
 		o := pageOption{
 			Index: r.Index, Verdict: r.Verdict.String(), Class: classes[r.Verdict.String()],
-			Unbeaten: s.Front.Has(r.Index), Loses: Safe(s.Loses(s.Front, r)),
+			Unbeaten: s.Front.Has(r.Index), Loses: Shown(s.Loses(s.Front, r)),
 		}
 		for _, v := range s.Values(r.Index) {
-			o.Values = append(o.Values, Safe(fmt.Sprint(v)))
+			o.Values = append(o.Values, Shown(fmt.Sprint(v)))
 		}
 		for _, i := range differ {
 			o.Figures = append(o.Figures, s.cell(i, r))
@@ -92,7 +92,7 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 			out.Reasons = append(out.Reasons, fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
 			break
 		}
-		out.Reasons = append(out.Reasons, sentence(Safe(whyNot(r))))
+		out.Reasons = append(out.Reasons, sentence(Shown(whyNot(r))))
 	}
 	return studyPage.Execute(w, out)
 }

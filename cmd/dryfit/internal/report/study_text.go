@@ -16,15 +16,15 @@ import (
 func StudyText(w io.Writer, s Study) error {
 	t := &texter{out: bufio.NewWriter(w)}
 	p := s.Base.Ceiling.Project
-	t.line(Safe(s.Base.Path))
+	t.line(Shown(s.Base.Path))
 	t.wrapped("study: " + title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
-	t.wrapped("checked on " + s.On + " to the " + Safe(s.Base.Standards.Name))
+	t.wrapped("checked on " + s.On + " to the " + Shown(s.Base.Standards.Name))
 	for _, l := range append(append(loosenings(s.Tally.Loosened), s.varied()...), s.Says...) {
-		t.wrapped(Safe(l))
+		t.wrapped(Shown(l))
 	}
 	same, differ := s.shared()
 	for _, l := range s.sameInAll(same) {
-		t.wrapped(Safe(l))
+		t.wrapped(Shown(l))
 	}
 	if rows := s.made(); len(rows) > 0 {
 		t.line("")
@@ -32,13 +32,15 @@ func StudyText(w io.Writer, s Study) error {
 	}
 	t.wrapped(s.abridged())
 	t.line("")
-	t.wrapped(Safe(s.unbeaten()) + ".")
+	t.wrapped(Shown(s.unbeaten()) + ".")
 	t.losses(s)
 	t.reasons(s)
 	t.line("")
 	t.wrapped(Caution)
 	t.rule("─")
-	t.wrapped(s.outcome())
+	for _, l := range wrap(s.outcome(), textWidth) {
+		t.verdict(l)
+	}
 	return t.out.Flush()
 }
 
@@ -79,7 +81,7 @@ func (t *texter) table(s Study, rows []study.Row, columns []int) {
 		}
 		cells := []string{mark + fmt.Sprint(r.Index)}
 		for _, v := range s.Values(r.Index) {
-			cells = append(cells, Safe(fmt.Sprint(v)))
+			cells = append(cells, Shown(fmt.Sprint(v)))
 		}
 		for _, i := range columns {
 			cells = append(cells, s.cell(i, r))
@@ -130,7 +132,7 @@ func (t *texter) losses(s Study) {
 			t.line("what the others lose")
 			headed = true
 		}
-		t.paragraph("", pad(fmt.Sprintf("option %d", r.Index), label), Safe(lost)+".")
+		t.paragraph("", pad(fmt.Sprintf("option %d", r.Index), label), Shown(lost)+".")
 	}
 }
 
@@ -148,6 +150,6 @@ func (t *texter) reasons(s Study) {
 			t.paragraph("", "", fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
 			break
 		}
-		t.paragraph("", "", sentence(Safe(whyNot(r))))
+		t.paragraph("", "", sentence(Shown(whyNot(r))))
 	}
 }

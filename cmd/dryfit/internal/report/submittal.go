@@ -121,26 +121,26 @@ func (s Submittal) view() submittalView {
 	verdict := s.Sheet.Verdict.String()
 	out := submittalView{
 		furniture: submittalFurniture,
-		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Safe(s.Seal.Spec.Path),
+		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Shown(s.Seal.Spec.Path),
 		Verdict: verdict, Class: classes[verdict],
-		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, Safe(s.Sheet.Standards.Name),
+		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, Shown(s.Sheet.Standards.Name),
 			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),
 		Counts: countsOf(s.Sheet.Counts), Undrawn: s.Undrawn, Legend: legend(s.Sheet.Ceiling.Units), Seal: s.Seal,
 		Caution: Caution,
 	}
 	s.sortFindings(&out)
 	for _, l := range lacking(s.Sheet.NotChecked) {
-		out.Lacking = append(out.Lacking, pairView{listOf(l.rules), Safe(l.said())})
+		out.Lacking = append(out.Lacking, pairView{listOf(l.rules), Shown(l.said())})
 	}
 	for _, a := range s.Sheet.Assumed {
 		from := AssumedFrom(a)
 		if !a.Origin.BuiltIn() {
 			from = fmt.Sprintf("%s:%d", s.Name(a.Origin.File), a.Origin.Line)
 		}
-		out.Assumed = append(out.Assumed, pairView{Safe(a.Key + " = " + Written(a.Value)), Safe(from)})
+		out.Assumed = append(out.Assumed, pairView{Shown(a.Key + " = " + Written(a.Value)), Shown(from)})
 	}
 	for _, l := range s.Sheet.Loosened {
-		out.Loosened = append(out.Loosened, pairView{Safe(l.Name), Safe(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
+		out.Loosened = append(out.Loosened, pairView{Shown(l.Name), Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
 	}
 	for _, d := range s.Drawings {

@@ -51,7 +51,7 @@ func (s Submittal) refer(out *submittalView, f rules.Finding, v findingView) {
 		i = len(out.Referred)
 		named := ""
 		if to == rules.ToEngineer {
-			named = Safe(s.Sheet.Ceiling.Project.Engineer.Get())
+			named = Shown(s.Sheet.Ceiling.Project.Engineer.Get())
 		}
 		out.Referred = append(out.Referred, referredView{To: to, Named: named})
 	}
@@ -61,8 +61,8 @@ func (s Submittal) refer(out *submittalView, f rules.Finding, v findingView) {
 func (s Submittal) finding(number int, e entry, f rules.Finding) findingView {
 	v := findingView{
 		Number: number, Severity: f.Severity.String(), Rule: e.rule,
-		Place: fmt.Sprintf("%s, line %d", Safe(e.key), e.start.Line), Text: Safe(e.text),
-		Passes: Safe(e.passes), Basis: Safe(e.basis), Accepted: Safe(e.accepted),
+		Place: fmt.Sprintf("%s, line %d", Shown(e.key), e.start.Line), Text: Shown(e.text),
+		Passes: Shown(e.passes), Basis: Shown(e.basis), Accepted: Shown(e.accepted),
 	}
 	if f.Measured.Unit != 0 && f.Bound.Unit != 0 {
 		v.Measured, v.Limit = s.Sheet.Ceiling.Units.Against(f.Measured, f.Bound.Value)
@@ -100,12 +100,12 @@ func (c Calcs) subjects() []subjectView {
 			out = append(out, subjectView{Title: f.Subject, Tables: c.tablesOf(f.Subject)})
 		}
 		v := figureView{
-			Key: f.Key, Name: Safe(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
+			Key: f.Key, Name: Shown(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
 			Readers: listOf(readers(f.Key, c.Rules)),
 		}
 		switch arithmetic, result := f.Worked(units); {
 		case f.Formula == "":
-			v.Steps = []string{Safe(f.Method)}
+			v.Steps = []string{Shown(f.Method)}
 		case arithmetic == "":
 			v.Steps = []string{f.Symbol + " = " + f.Formula}
 		default:
@@ -123,7 +123,7 @@ func (c Calcs) tablesOf(subject string) []tableView {
 		if t.Subject != subject {
 			continue
 		}
-		out = append(out, tableView{Title: Safe(t.Title), Note: Safe(t.Note), Head: t.Head, Rows: cells(t, c.Ceiling.Units)})
+		out = append(out, tableView{Title: Shown(t.Title), Note: Shown(t.Note), Head: t.Head, Rows: cells(t, c.Ceiling.Units)})
 	}
 	return out
 }
@@ -139,7 +139,7 @@ func (t Takeoff) groups() []takeoffView {
 		}
 		cells := r.cells()[1:]
 		for i := range cells {
-			cells[i] = Safe(cells[i])
+			cells[i] = Shown(cells[i])
 		}
 		last := &out[len(out)-1]
 		last.Rows = append(last.Rows, cells)

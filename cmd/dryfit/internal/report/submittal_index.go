@@ -24,14 +24,14 @@ type SubmittalEntry struct {
 
 // EntryOf is a sheet's line in the index, under a path.
 func EntryOf(s *review.Sheet, path string) SubmittalEntry {
-	e := SubmittalEntry{Path: Safe(path), Verdict: s.Verdict, Counts: s.Counts}
+	e := SubmittalEntry{Path: Shown(path), Verdict: s.Verdict, Counts: s.Counts}
 	if s.Ceiling != nil {
 		p := s.Ceiling.Project
 		e.Title = title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get())
 	}
 	for _, f := range entries(s) {
 		if s.Ceiling == nil {
-			e.Faults = append(e.Faults, Safe(f.said()))
+			e.Faults = append(e.Faults, Shown(f.said()))
 		}
 	}
 	return e

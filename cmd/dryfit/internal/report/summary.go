@@ -49,12 +49,12 @@ func (t *texter) referrals(r Report) bool {
 func (t *texter) totals(r Report, more func(*review.Sheet) string) {
 	for _, run := range r.Runs {
 		if len(run.Standards) > 0 {
-			t.line("standards: " + Safe(strings.Join(run.Standards, ", ")))
+			t.line("standards: " + Shown(strings.Join(run.Standards, ", ")))
 		}
 		for _, s := range run.Sheets {
-			t.line(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Safe(s.Path) + more(s))
+			t.verdict(t.paint(s.Verdict, pad(s.Verdict.String(), 18)) + Shown(s.Path) + more(s))
 		}
 		v := run.Verdict()
-		t.line(fmt.Sprintf("%s: %s, %s", t.paint(v, v.String()), plural(len(run.Sheets), "file"), run.Counts()))
+		t.verdict(fmt.Sprintf("%s: %s, %s", t.paint(v, v.String()), plural(len(run.Sheets), "file"), run.Counts()))
 	}
 }

@@ -75,7 +75,7 @@ func (t Takeoff) rows() []row {
 func TakeoffText(w io.Writer, t Takeoff) error {
 	x := &texter{out: bufio.NewWriter(w)}
 	p := t.Ceiling.Project
-	x.line(Safe(t.Path))
+	x.line(Shown(t.Path))
 	for _, l := range wrap("takeoff: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 		x.line(l)
 	}
@@ -93,7 +93,7 @@ func TakeoffText(w io.Writer, t Takeoff) error {
 		}
 		var b strings.Builder
 		for i, cell := range []string{r.name, r.material, r.count, r.length, r.width, r.depth} {
-			b.WriteString(pad(Safe(cell), widths[i]))
+			b.WriteString(pad(Shown(cell), widths[i]))
 		}
 		x.line(strings.TrimRight(b.String(), " ") + strings.Repeat(" ", max(1, textWidth-len([]rune(strings.TrimRight(b.String(), " ")))-len([]rune(r.mass)))) + r.mass)
 		if r.from != "" {

@@ -48,7 +48,11 @@ type texter struct {
 	colour bool
 }
 
-func (t *texter) line(s string) {
+// line writes a line that is no verdict, and does not begin like one.
+func (t *texter) line(s string) { t.verdict(noVerdict(s)) }
+
+// verdict writes a line that may begin with a verdict.
+func (t *texter) verdict(s string) {
 	t.out.WriteString(noCommand(strings.TrimRight(s, " ")))
 	t.out.WriteByte('\n')
 }
@@ -86,12 +90,12 @@ func (t *texter) sheet(s *review.Sheet, r Report) {
 		t.paragraph("caution", "", Caution)
 	}
 	t.rule("─")
-	t.line(t.paint(s.Verdict, s.Verdict.String()) + ": " + s.Counts.String())
+	t.verdict(t.paint(s.Verdict, s.Verdict.String()) + ": " + s.Counts.String())
 	t.line("")
 }
 
 func (t *texter) heading(s *review.Sheet, r Report) {
-	t.line(Safe(s.Path))
+	t.line(Shown(s.Path))
 	if p := s.Project; p != nil {
 		for _, l := range wrap(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
 			t.line(l)
@@ -104,7 +108,7 @@ func (t *texter) heading(s *review.Sheet, r Report) {
 	if r.Against != "" {
 		to += ", against the findings at " + r.Against
 	}
-	for _, l := range wrap(Safe("checked on "+r.On+" to "+to), textWidth) {
+	for _, l := range wrap(Shown("checked on "+r.On+" to "+to), textWidth) {
 		t.line(l)
 	}
 	t.rule("─")
@@ -126,19 +130,19 @@ func (t *texter) problem(p spec.Problem, b rules.Baseline) {
 	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
 		text = p.Key + ": " + text
 	}
-	t.paragraph("", "", sentence(Safe(text)))
+	t.paragraph("", "", sentence(Shown(text)))
 	t.line("")
 }
 
 func (t *texter) finding(f rules.Finding) {
 	t.entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
-	t.paragraph("", "", Safe(f.At+": "+sentence(f.Text)))
+	t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
 	if f.Passes != nil {
-		t.paragraph("", "passes with", Safe(f.Passes.Key+" = "+Written(f.Passes.Value)))
+		t.paragraph("", "passes with", Shown(f.Passes.Key+" = "+Written(f.Passes.Value)))
 	}
-	t.paragraph("", "basis", Safe(basis(f)))
+	t.paragraph("", "basis", Shown(basis(f)))
 	if a := f.Accepted; a != nil {
-		t.paragraph("", "accepted", Safe(fmt.Sprintf("%s, by %s, until %s", a.Reason, a.By, a.Until)))
+		t.paragraph("", "accepted", Shown(fmt.Sprintf("%s, by %s, until %s", a.Reason, a.By, a.Until)))
 	}
 	t.line("")
 }
@@ -202,9 +206,9 @@ func (t *texter) notChecked(list []rules.NotChecked) {
 		switch {
 		case l.why == "":
 		case len(l.rules) == 1:
-			t.paragraph("", pad(l.rules[0], wideLabel), Safe(l.said()))
+			t.paragraph("", pad(l.rules[0], wideLabel), Shown(l.said()))
 		default:
-			t.paragraph("", "", Safe(l.said()+": "+strings.Join(l.rules, ", ")))
+			t.paragraph("", "", Shown(l.said())+": "+strings.Join(l.rules, ", "))
 		}
 	}
 	t.line("")
@@ -216,7 +220,7 @@ func (t *texter) assumed(list []standards.Assumed) {
 	}
 	t.line("assumed")
 	for _, a := range list {
-		t.paragraph("", pad(a.Key, wideLabel), Safe(Written(a.Value)+", "+AssumedFrom(a)))
+		t.paragraph("", pad(a.Key, wideLabel), Shown(Written(a.Value)+", "+AssumedFrom(a)))
 	}
 	t.line("")
 }
@@ -229,7 +233,7 @@ func (t *texter) loosened(list []rules.Loosened) {
 	}
 	t.line("loosened by the standards")
 	for _, l := range list {
-		t.paragraph("", pad(l.Name, wideLabel), Safe(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
+		t.paragraph("", pad(l.Name, wideLabel), Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)))
 	}
 	t.line("")

@@ -44,8 +44,8 @@ func (v Verification) sameStandards() bool {
 // VerificationText writes what is the same and what is not.
 func VerificationText(w io.Writer, v Verification) error {
 	t := &texter{out: bufio.NewWriter(w)}
-	t.line(Safe(v.Page))
-	for _, l := range wrap(fmt.Sprintf("submittal of %s, judged on %s, written by dryfit %s", Safe(v.Then.Spec.Path), Safe(v.Then.On), Safe(v.Then.Version)), textWidth) {
+	t.line(Shown(v.Page))
+	for _, l := range wrap(fmt.Sprintf("submittal of %s, judged on %s, written by dryfit %s", Shown(v.Then.Spec.Path), Shown(v.Then.On), Shown(v.Then.Version)), textWidth) {
 		t.line(l)
 	}
 	t.rule("─")
@@ -54,7 +54,7 @@ func VerificationText(w io.Writer, v Verification) error {
 		if same {
 			word, no = "same", yes
 		}
-		t.paragraph(word, what, Safe(no))
+		t.paragraph(word, what, Shown(no))
 	}
 	say("spec", v.sameSpec(), v.Now.Spec.Path, v.Now.Spec.Path+" is not what the page was made of")
 	say("standards", v.sameStandards(), orBuiltIn(v.Now.Standards), "the page was made to "+orBuiltIn(v.Then.Standards)+", and in force here is "+orBuiltIn(v.Now.Standards)+", with other content")

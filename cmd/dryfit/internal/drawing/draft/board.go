@@ -113,7 +113,7 @@ const clear = 0.35
 // Write puts a line of text at its place, whatever is there: for headings whose
 // place is known to be free.
 func (b *Board) Write(t paper.Text) {
-	t.Text = report.Safe(t.Text)
+	t.Text = report.Shown(t.Text)
 	b.add(t)
 }
 
@@ -124,7 +124,7 @@ func (b *Board) Finish() paper.Sheet {
 	}
 	b.place()
 	return paper.Sheet{
-		Name: b.frame.Name, Title: report.Safe(b.frame.Title), About: report.Safe(b.frame.About),
+		Name: b.frame.Name, Title: report.Shown(b.frame.Title), About: report.Shown(b.frame.About),
 		Width: b.frame.Paper.Width, Height: b.frame.Paper.Height, Items: paper.Settled(b.items), Marks: b.placed,
 	}
 }

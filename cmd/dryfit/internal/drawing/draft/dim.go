@@ -110,7 +110,7 @@ func (b *Board) dimLines(d laid) {
 // dimText writes the text along the line: in its middle if it can be, else
 // shifted, else beyond an end, else as a label.
 func (b *Board) dimText(d laid) {
-	text := report.Safe(d.Text)
+	text := report.Shown(d.Text)
 	w, middle := paper.TextWidth(text, Ordinary), (d.from+d.to)/2
 	off := paper.Descent(Ordinary) + 2*clear
 	for _, side := range []float64{-off, Ordinary + 2*clear} { // over the line, then under it

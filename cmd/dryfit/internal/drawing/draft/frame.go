@@ -74,7 +74,7 @@ type columnWriter struct {
 
 // wrapped breaks a text into lines of the column's width.
 func (c *columnWriter) wrapped(text string, height float64) []string {
-	return paper.Wrap(report.Safe(text), c.width, height)
+	return paper.Wrap(report.Shown(text), c.width, height)
 }
 
 func (c *columnWriter) height(text string, height float64) float64 {
@@ -160,7 +160,7 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	const name = 17
 	for _, f := range c.b.frame.Facts {
 		c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: f[0]})
-		value := paper.Cut(report.Safe(f[1]), c.width-name, small)
+		value := paper.Cut(report.Shown(f[1]), c.width-name, small)
 		c.b.Write(paper.Text{At: paper.Point{X: c.x + name, Y: c.y}, Height: small, Text: value})
 		c.y += leading * small
 	}

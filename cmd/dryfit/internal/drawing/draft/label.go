@@ -81,7 +81,7 @@ func (b *Board) place() {
 	for _, l := range b.labels {
 		lines := strings.Split(l.Text, "\n")
 		for i, line := range lines {
-			lines[i] = report.Safe(line)
+			lines[i] = report.Shown(line)
 		}
 		if !b.label(l, lines, 0) {
 			b.unplaced(strings.Join(lines, " "))
