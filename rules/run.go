@@ -216,6 +216,26 @@ func (p *Pass) NotChecked(key, why string) {
 	p.outcome.NotChecked = append(p.outcome.NotChecked, NotChecked{Rule: p.rule, Key: key, Why: why})
 }
 
+// Lacks says that the rule has no honest figure for an error, at the season that
+// is at fault, or else at a key.
+func (p *Pass) Lacks(key string, err error) {
+	var s *layout.SeasonFault
+	if errors.As(err, &s) {
+		key = s.Key
+	}
+	p.NotChecked(key, p.Explain(err))
+}
+
+// Ordered reports whether the dry season is the drier one. Where the two are
+// swapped it says that the rule, which asks for one of them, is not checked.
+func (p *Pass) Ordered() bool {
+	if p.Ceiling.Climate.Swapped() {
+		p.NotChecked("climate.dry", "the wood is wetter in the dry season than in the wet one")
+		return false
+	}
+	return true
+}
+
 // Explain is an error in the units of the spec.
 func (p *Pass) Explain(err error) string {
 	var r *timber.RangeError

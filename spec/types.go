@@ -127,6 +127,7 @@ type Rib struct {
 	Construction Field[string]          `toml:"construction"` // "laminated", "sawn", "solid"
 	Width        Field[quantity.Length] `toml:"width"`
 	Depth        Field[quantity.Length] `toml:"depth"`
+	Bending      Field[string]          `toml:"bending"` // of a solid rib: "strap", "steam", "dry"
 	Lamination   Field[quantity.Length] `toml:"lamination"`
 	Segments     Field[int]             `toml:"segments"`
 	Stagger      Field[quantity.Share]  `toml:"stagger"`

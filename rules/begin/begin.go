@@ -76,7 +76,7 @@ func Spec(w Wanted, list []*rules.Rule) (*Draft, error) {
 	if best == nil {
 		return nil, fmt.Errorf("no grid of coffers fits %s by %s", w.Span, w.Length)
 	}
-	if best.sheet.Counts.Held+best.sheet.Counts.Uncomputed > 0 {
+	if best.sheet.Counts.Held+best.sheet.Counts.Uncomputed > 0 || breaks(*best) {
 		return nil, &NoAnswerError{against(best.sheet)}
 	}
 	text, confirm := write(w, best.choice, best.sheet, d.sizes)
@@ -87,7 +87,7 @@ func Spec(w Wanted, list []*rules.Rule) (*Draft, error) {
 func against(s *review.Sheet) []rules.Finding {
 	var out []rules.Finding
 	for _, f := range s.Findings {
-		if f.Severity == rules.Hold {
+		if f.Severity == rules.Hold || breaking(f) {
 			out = append(out, f)
 		}
 	}

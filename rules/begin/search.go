@@ -138,7 +138,18 @@ const (
 )
 
 // search is the first attempt without a hold or a query, or else the nearest.
+// Strips that are queried for their radius are taken only where no depth of rib
+// has thinner ones, and strips that break never.
 func (d *drafter) search() *attempt {
+	best := d.try(stiff)
+	if best != nil && stiff(*best) && !breaks(*best) {
+		best = d.try(breaks)
+	}
+	return best
+}
+
+// try is the search among ribs whose strips and skins bend.
+func (d *drafter) try(unbent func(attempt) bool) *attempt {
 	var best *attempt
 	stiff := map[float64]bool{} // depths that no strip divides which bends
 	grids := d.grids()
@@ -175,11 +186,21 @@ func (d *drafter) search() *attempt {
 	return best
 }
 
-// unbent reports whether the curve is too tight for the thinnest strip or skin.
-func unbent(a attempt) bool {
+// stiff reports whether the curve is tighter than what the thinnest strip or skin
+// is bent to.
+func stiff(a attempt) bool {
 	return slices.ContainsFunc(a.sheet.Findings, func(f rules.Finding) bool {
-		return f.Severity == rules.Hold && (f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius")
+		return f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius" && f.Severity == rules.Hold
 	})
+}
+
+// breaks reports whether the thinnest strip or skin breaks on the form.
+func breaks(a attempt) bool { return slices.ContainsFunc(a.sheet.Findings, breaking) }
+
+// breaking reports whether a finding says that a strip or a skin breaks: of
+// strips, that it goes by the strength of the species.
+func breaking(f rules.Finding) bool {
+	return f.Rule.ID == "bend.lamination" && f.Bound.Name == "rib.species" || f.Rule.ID == "bend.skin-radius" && f.Severity == rules.Hold
 }
 
 func (a attempt) better(b *attempt) bool {

@@ -48,30 +48,53 @@ func (c *Ceiling) bentFigures(l *Lines, strips Number) {
 		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
 	})
-	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, of a quarter of the springback", func(f *figure.Figure) figure.Measure {
-		f.Method = "every curvature changed by 1/(4·n²), the length of the arc kept"
+	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, of half of the springback", func(f *figure.Figure) figure.Measure {
+		f.Method = "every curvature changed by 1/(2·n²), the length of the arc kept"
 		f.Terms = []figure.Term{Term("n", Ratio(strips))}
-		return Metres(c.Number("", func() float64 { return math.Abs(c.RiseBy(timber.Springback(strips.Get()) / 4)) }))
+		return Metres(c.Number("", func() float64 {
+			return math.Abs(c.RiseBy(timber.SpringbackUncertainty * timber.Springback(strips.Get())))
+		}))
 	})
 	l.Add("rib.lamination-ratio", "R/t", "tightest radius by the thickness of a strip", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "R_t / t", []figure.Term{Term("R_t", Metres(v.TightestRadius)), Term("t", Metres(c.Rib.Lamination))}
 		return Ratio(c.Number("", func() float64 { return v.TightestRadius.Get() / c.Rib.Lamination.Get() }))
+	})
+	c.breakingFigure(l)
+}
+
+// breakingFigure is the ratio at which the stress of a strip comes to the wood's
+// strength.
+func (c *Ceiling) breakingFigure(l *Lines) {
+	species := func(f func(timber.Species) float64) Number {
+		return c.Number("", func() float64 { return f(c.Rib.Species.Get()) })
+	}
+	l.Where(func() bool { return c.Rib.Species.Get().MOR > 0 }, func() {
+		l.Add("rib.breaking-ratio", "R/t_b", "radius by thickness at which a dry strip's stress is the wood's strength; it stands somewhat more", func(f *figure.Figure) figure.Measure {
+			f.Formula = "E / (2*MOR)"
+			f.Terms = []figure.Term{
+				Term("E", Measured(species(func(s timber.Species) float64 { return s.MOE }), quantity.Pascal)),
+				Term("MOR", Measured(species(func(s timber.Species) float64 { return s.MOR }), quantity.Pascal)),
+			}
+			return Ratio(species(timber.Species.BreakingRatio))
+		})
 	})
 }
 
 func (c *Ceiling) climateFigures(l *Lines) {
 	l.Subject = "climate"
 	for _, a := range []struct {
-		symbol, name string
-		moisture     Number
+		symbol, name, season string
+		moisture             Number
 	}{
-		{"M_s", "moisture content of the wood in the shop", c.Climate.Shop},
-		{"M_d", "in the dry season", c.Climate.Dry},
-		{"M_w", "in the wet season", c.Climate.Wet},
+		{"M_s", "moisture content of the wood in the shop", "", c.Climate.Shop},
+		{"M_d", "in the dry season", "dry", c.Climate.Dry},
+		{"M_w", "in the wet season", "wet", c.Climate.Wet},
 	} {
-		l.Add(a.moisture.Key(), a.symbol, a.name, func(f *figure.Figure) figure.Measure {
-			f.Method = "Wood Handbook, FPL-GTR-282, equation 4-5, from temperature and relative humidity"
-			return Measured(a.moisture, quantity.Fraction)
+		l.Where(func() bool { return a.season == "" || c.Climate.Fault(a.season) == nil }, func() {
+			l.Add(a.moisture.Key(), a.symbol, a.name, func(f *figure.Figure) figure.Measure {
+				f.Method = "Wood Handbook, FPL-GTR-282, equation 4-5, from temperature and relative humidity"
+				return Measured(a.moisture, quantity.Fraction)
+			})
 		})
 	}
 }

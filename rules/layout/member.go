@@ -21,6 +21,7 @@ type Member struct {
 type RibMember struct {
 	Member
 	Construction Word   // "laminated", "sawn", "solid"
+	Bending      Word   // of a solid rib: "strap", "steam", "dry"
 	Lamination   Number // thickness of one strip of a laminated rib, else 0
 	Segments     Count  // of a sawn rib, in one panel
 	Stagger      Number // share of a segment
@@ -106,8 +107,8 @@ func (c *Ceiling) takeRib() {
 	s := c.spec.Rib
 	c.Rib = RibMember{
 		Member:       Member{Cut: c.cut(s.Cut), Sawn: stated(c, s.Cut), Width: si(c, s.Width), Depth: si(c, s.Depth)},
-		Construction: stated(c, s.Construction),
-		Segments:     stated(c, s.Segments), Stagger: si(c, s.Stagger),
+		Construction: stated(c, s.Construction), Bending: stated(c, s.Bending),
+		Segments: stated(c, s.Segments), Stagger: si(c, s.Stagger),
 		layer: s.Layer.Value(c.rec),
 	}
 	c.Rib.Layers = Derive(c, func() int { return len(c.Rib.layer.Get()) })

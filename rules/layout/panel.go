@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/kernel/timber"
-	"dryfit/spec"
 	"dryfit/spec/record"
 )
 
@@ -68,21 +66,6 @@ type Panel struct {
 // Heavier is how many times its nominal mass the panel may weigh, and with it
 // each force of its own weight.
 func (p Panel) Heavier() float64 { return p.Most.Get() / p.Mass.Get() }
-
-// Climate is the moisture content of the wood, fractions.
-type Climate struct {
-	Shop, Dry, Wet Number
-	Above          RoofSpace
-}
-
-// RoofSpace is the air behind the ceiling.
-type RoofSpace struct {
-	Table
-	Dry, Wet Air
-}
-
-// Air is a temperature and a relative humidity.
-type Air struct{ Temperature, Humidity Number }
 
 // Seam is the field joints.
 type Seam struct {
@@ -156,31 +139,6 @@ func (c *Ceiling) vaultEnds() int {
 	}
 	return 1
 }
-
-func resolveClimate(c *Ceiling) []Fault {
-	var faults []Fault
-	moisture := func(key string, s spec.Air) Number {
-		air := c.air(s)
-		if _, err := air.Moisture(); err != nil {
-			faults = append(faults, Fault{key, err.Error()})
-		}
-		return named(c, key+".moisture", func() float64 {
-			m, _ := air.Moisture()
-			return m
-		})
-	}
-	s := c.spec.Climate
-	c.Climate = Climate{
-		Shop: moisture("climate.shop", s.Shop), Dry: moisture("climate.dry", s.Dry), Wet: moisture("climate.wet", s.Wet),
-		Above: RoofSpace{c.table(s.Above.Table), c.air(s.Above.Dry), c.air(s.Above.Wet)},
-	}
-	return faults
-}
-
-func (c *Ceiling) air(s spec.Air) Air { return Air{si(c, s.Temperature), si(c, s.Humidity)} }
-
-// Moisture is the moisture content that wood comes to in the air.
-func (a Air) Moisture() (float64, error) { return timber.EMC(a.Temperature.Get(), a.Humidity.Get()) }
 
 // resolveSeam counts the field joints.
 func resolveSeam(c *Ceiling) []Fault {

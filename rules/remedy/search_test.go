@@ -37,8 +37,10 @@ func exhaustive(t testing.TB, src []byte, o Options) (cost int, total float64, f
 	may, err := allow(o.MayChange)
 	require.NoError(t, err)
 	all := [][]Change{nil}
+	as, ok := tr.state(nil)
+	require.True(t, ok)
 	for _, k := range tr.base.knobs(may) {
-		for _, d := range dialsFor(k.key, k.was, k.property) {
+		for _, d := range tr.dials(as, k, k.was) {
 			var more [][]Change
 			for n := -d.down; n <= d.up; n++ {
 				v, ok := d.at(n)
@@ -74,7 +76,7 @@ func TestSmallSearchesAgainstExhaustiveOnes(t *testing.T) {
 		{"coffers too long", "grid.along,panels.along", []string{"along  = 6\nends", "along  = 4\nends"}},
 		{"an arch in pieces", "grid.around,panels.around", []string{"around    = 1", "around    = 4", "around = 6", "around = 7"}},
 		{"a skin that is too stiff", "skin.thickness,skin.sheet,skin.straight", []string{`"bendable plywood"`, `"softwood plywood"`, `thickness = "9mm"`, `thickness = "15mm"`}},
-		{"strips and form", "rib.lamination,panels.form", []string{`lamination   = "6mm"`, `lamination   = "12mm"`}},
+		{"strips and form", "rib.lamination,panels.form", []string{`lamination   = "4mm"`, `lamination   = "12mm"`}},
 		{"skin and rail", "skin.setback,rail.depth", []string{`setback   = "51mm"`, `setback   = "46mm"`, `depth   = "51mm"`, `depth   = "54mm"`}},
 		{"screws", "strap.screws.penetration,finish", []string{`penetration = "38mm"`, `penetration = "20mm"`}},
 		{"people and pieces", "crew,panels.along", []string{"people = 6", "people = 2", `aids   = "dollies"`, `aids   = "none"`}},

@@ -36,7 +36,7 @@ func TestStripsAndDepthAgree(t *testing.T) {
 
 // What a search offers for a rib of impossible strips passes by all rules.
 func TestImpossibleStripsAreCured(t *testing.T) {
-	r := sought(t, changed(t, `lamination   = "6mm"`, `lamination   = "7mm"`), Options{Review: reviewing(false), Answers: 2})
+	r := sought(t, changed(t, `lamination   = "4mm"`, `lamination   = "7mm"`), Options{Review: reviewing(false), Answers: 2})
 	_, open := find(r.Open, "bend.strips")
 	require.True(t, open)
 	require.NotEmpty(t, r.Answers)

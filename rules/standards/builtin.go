@@ -9,7 +9,6 @@ func builtInDefaults() []Default {
 	practice := cite.CommonPractice().String()
 	walls := cite.AWS.At("p. 331, 6.1.10: walls true to 1/4in in 144in").String()
 	shop := cite.AWICare.At("zone 2, 30 to 55% relative humidity").String()
-	joints := cite.Craftsmanship.At("custom grade, joints open 1/16in or less").String()
 	air := func(temperature, humidity string) map[string]any {
 		return map[string]any{"temperature": temperature, "humidity": humidity}
 	}
@@ -23,12 +22,13 @@ func builtInDefaults() []Default {
 		{Key: "grid.ends", Value: "half", Source: practice},
 
 		{Key: "panels.around", Value: int64(1), Source: practice},
-		{Key: "panels.tolerance", Value: "1.5mm", Source: joints},
+		{Key: "panels.tolerance", Value: "1.5mm", Source: practice},
 		{Key: "panels.form", Value: "3mm", Source: practice},
 
 		{Key: "rib.cut", Value: "mixed", Source: practice},
 		{Key: "rib.construction", Value: "laminated", Source: practice},
 		{Key: "rib.lamination", Value: "6mm", Source: practice, Where: "rib.construction", Is: "laminated"},
+		{Key: "rib.bending", Value: "steam", Source: practice, Where: "rib.construction", Is: "solid"},
 		{Key: "rail.cut", Value: "mixed", Source: practice},
 
 		{Key: "skin.thickness", Value: "9mm", Source: practice},

@@ -13,8 +13,8 @@ var lamination = rules.Rule{
 	ID:       "bend.lamination",
 	Title:    "the rib's laminations bend dry to the vault's tightest radius",
 	Why:      "A strip too thick for its radius breaks on the form, or is left with a stress that the rib's own load adds to.",
-	Severity: rules.Hold,
-	Figures:  []string{"rib.lamination-ratio"},
+	Severity: rules.Query,
+	Figures:  []string{"rib.lamination-ratio", "rib.breaking-ratio"},
 	Limits: []rules.Limit{
 		{
 			Key: "ratio", Title: "radius by strip thickness, hardwood",
@@ -28,13 +28,15 @@ var lamination = rules.Rule{
 		},
 	},
 	Basis: rules.Basis{
-		Formula: "R / t ≥ ratio",
+		Formula: "R / t ≥ ratio; R / t ≥ E/(2·MOR)",
 		Symbols: []rules.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados, the face of the innermost strip", Unit: "m"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
-			{Name: "ratio", Means: "least ratio for the group of the species", Unit: "1"},
+			{Name: "ratio", Means: "least ratio for the group of the species, the practice of structural glulam", Unit: "1"},
+			{Name: "E", Means: "modulus of elasticity at 12% moisture", Unit: "Pa"},
+			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
 		},
-		Valid:  "strips bent dry, and glued on the form",
+		Valid:  "strips bent dry, and glued on the form; wood yields before it breaks, and stands somewhat more than E/(2·MOR)",
 		Source: cite.CivilFormulas.At("p. 167"),
 	},
 	Check: checkLamination,
@@ -54,12 +56,19 @@ func checkLamination(p *rules.Pass) {
 	if ratio >= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	species := c.Rib.Species.Get()
+	f := rules.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), c.Rib.Species.Get().Name),
+		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; in structural glulam the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   strips(p, c.Rib.Depth.Get()*limit.SI/radius),
-	})
+	}
+	if breaks := species.BreakingRatio(); ratio < breaks {
+		f.Text = p.Textf("strips of %v bent to %v have a ratio of {measured}, under the {limit} at which the stress by beam theory is the strength of %s: strips are likely to break on the form; bend some before the ribs are made, or take thinner ones",
+			quantity.Length(t), quantity.Length(radius), species.Name)
+		f.Bound = p.Published("rib.species", quantity.Value{SI: breaks, Unit: quantity.One}, species.Strength)
+	}
+	p.Report(f)
 }

@@ -128,42 +128,6 @@ func checkStagger(p *rules.Pass) {
 	}
 }
 
-var solid = rules.Rule{
-	ID:       "bend.solid",
-	Title:    "a rib of one piece can be steamed to its radius",
-	Why:      "Past a certain tightness a thick piece breaks on its outer face even when it is steamed.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
-		Key: "ratio", Title: "radius by depth, steamed without a strap", Value: quantity.Value{SI: 12, Unit: quantity.One},
-		Sense: rules.AtLeast, Lowest: 1, Most: 1000, Source: cite.BendingHandbook.At("beech, oak and ash, 1in").FromMemory(),
-	}},
-	Basis: rules.Basis{
-		Formula: "R / d ≥ ratio",
-		Symbols: []rules.Symbol{
-			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
-			{Name: "d", Means: "depth of the rib", Unit: "m"},
-			{Name: "ratio", Means: "least ratio", Unit: "1"},
-		},
-		Valid: "woods that bend well, steamed through; others break sooner", Source: cite.BendingHandbook.At("limiting radii").FromMemory(),
-	},
-	Check: checkSolid,
-}
-
-func checkSolid(p *rules.Pass) {
-	c, limit := p.Ceiling, p.Limit("ratio")
-	if c.Rib.Construction.Get() != "solid" {
-		return
-	}
-	if ratio := c.Vault.TightestRadius.Get() / c.Rib.Depth.Get(); ratio < limit.SI {
-		p.Report(rules.Finding{
-			At: "rib.construction", Related: []string{"rib.depth", "vault.rise"},
-			Text:     p.Textf("one piece %v deep bent to %v has a ratio of {measured}; steamed, the least is {limit}", quantity.Length(c.Rib.Depth.Get()), quantity.Length(c.Vault.TightestRadius.Get())),
-			Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: limit,
-			Offers: []rules.Offer{{Key: "rib.construction", Value: "laminated"}},
-		})
-	}
-}
-
 // stockSheets are those that mills sell, in m: 4 × 8, 9, 10 and 12 ft, 5 × 5 ft and
 // the European sizes.
 var stockSheets = [][2]float64{

@@ -58,7 +58,7 @@ func checkCover(p *rules.Pass) {
 	k := p.Results.Closing()
 	gap := func(at, where string, width float64, err error) {
 		if err != nil {
-			p.NotChecked("rib.species", p.Explain(err))
+			p.Lacks("rib.species", err)
 			return
 		}
 		reportCover(p, at, where, width, wetDelivery(p))
@@ -67,8 +67,9 @@ func checkCover(p *rules.Pass) {
 		p.Absent("close.first_gap")
 	} else {
 		reportCover(p, "close.first_gap", "the first gap", e.First.Get(), false)
-		most := e.Most.Get()
-		gap("close.first_gap", "the last gap at its most, in the dry season,", most.Value, most.Err)
+		if most := e.Most.Get(); p.Ordered() {
+			gap("close.first_gap", "the last gap at its most, in the dry season,", most.Value, most.Err)
+		}
 	}
 	most := k.Sides.Most.Get()
 	gap("room.width", "the gap beside a foot at its most", most.Value, most.Err)
@@ -163,7 +164,7 @@ func footSpread(p *rules.Pass) (float64, bool) {
 	dry, wet := s.Dry.Foot.Get(), s.Wet.Foot.Get()
 	for _, foot := range []error{dry.Err, wet.Err} {
 		if foot != nil {
-			p.NotChecked("rib.species", p.Explain(foot))
+			p.Lacks("rib.species", foot)
 			return 0, false
 		}
 	}

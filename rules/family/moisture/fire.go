@@ -16,8 +16,8 @@ var fire = rules.Rule{
 	Severity: rules.Refer,
 	RefersTo: rules.ToAuthority,
 	Basis: rules.Basis{
-		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200 (ASTM E84)",
-		Source: cite.WoodHandbook2010.At("table 18-1"),
+		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200, with smoke up to 450, by the test of ASTM E84",
+		Source: cite.IBC.At("803"),
 	},
 	Always: true,
 	Check:  checkFire,
@@ -32,9 +32,13 @@ func checkFire(p *rules.Pass) {
 		}
 		p.Report(rules.Finding{
 			At:   key,
-			Text: figure + "; the class that the ceiling needs, with its skin and finish, is referred to the authority having jurisdiction",
+			Text: figure + "; the class that the ceiling needs, with its finish, is referred to the authority having jurisdiction",
 		})
 	}
+	p.Report(rules.Finding{
+		At: "skin.material", Related: []string{"skin.thickness"},
+		Text: "no flame spread or smoke index is held for " + c.Skin.Material.Get().Name + "; the class of the skin, with its finish, is referred to the authority having jurisdiction",
+	})
 	refer("rib.species", c.Rib.Species.Get())
 	if c.Rail.Species.Get().Name != c.Rib.Species.Get().Name {
 		refer("rail.species", c.Rail.Species.Get())

@@ -26,7 +26,10 @@ var endGap = rules.Rule{
 func checkEndGap(p *rules.Pass) {
 	c, along, limit := p.Ceiling, p.Results.Seasons().Wet.Along.Get(), p.Limit("spare")
 	if along.Err != nil {
-		p.NotChecked("rib.species", p.Explain(along.Err))
+		p.Lacks("rib.species", along.Err)
+		return
+	}
+	if !p.Ordered() {
 		return
 	}
 	gap := c.Room.Length.Get() - c.Room.Tolerance.Get() - c.BuiltLength()
@@ -95,7 +98,7 @@ func eachSeason(p *rules.Pass, species string, check func(seasons.Season) error,
 		}
 	}
 	if lacking != nil {
-		p.NotChecked(species, p.Explain(lacking))
+		p.Lacks(species, lacking)
 	}
 }
 

@@ -14,6 +14,6 @@ var cases embed.FS
 func Family() rules.Family {
 	return rules.Family{
 		Name: "moisture", Title: "what the seasons do", Cases: cases,
-		Rules: []rules.Rule{revealCloses, revealOpens, endGap, feet, rails, shop, acclimatise, cupping, fire, emission},
+		Rules: []rules.Rule{revealCloses, revealOpens, endGap, feet, rails, season, air, shop, acclimatise, cupping, fire, emission},
 	}
 }

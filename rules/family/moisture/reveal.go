@@ -83,10 +83,10 @@ func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, text string
 	}
 	reveal := s.Reveal.Get()
 	if reveal.Err != nil {
-		p.NotChecked("rib.species", p.Explain(reveal.Err))
+		p.Lacks("rib.species", reveal.Err)
 		return
 	}
-	if fits(reveal.Value) {
+	if !p.Ordered() || fits(reveal.Value) {
 		return
 	}
 	p.Report(rules.Finding{

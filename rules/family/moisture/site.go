@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
@@ -17,7 +18,7 @@ var shop = rules.Rule{
 	Figures:  []string{"climate.shop.moisture", "climate.dry.moisture", "climate.wet.moisture"},
 	Limits: []rules.Limit{{
 		Key: "apart", Title: "shop from the middle of the seasons, in moisture content", Value: quantity.Share(0.02).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice(),
+		Sense: rules.AtMost, Lowest: 0, Most: 0.3, Source: cite.WoodHandbook2010.At("table 13-1: 8% on average, single pieces 6% to 10%").FromMemory(),
 	}},
 	Basis: rules.Basis{
 		Formula: "|M_s − (M_d + M_w)/2|",
@@ -33,26 +34,51 @@ var shop = rules.Rule{
 }
 
 // apart is how far the shop is from the middle of the seasons, in moisture
-// content.
-func apart(p *rules.Pass) float64 {
+// content; not known where a season is at fault.
+func apart(p *rules.Pass) (by, middle float64, known bool) {
 	m := p.Ceiling.Climate
-	return m.Shop.Get() - (m.Dry.Get()+m.Wet.Get())/2
+	for _, season := range []string{"dry", "wet"} {
+		if fault := m.Fault(season); fault != nil {
+			p.Lacks("climate."+season, fault)
+			return 0, 0, false
+		}
+	}
+	middle = (m.Dry.Get() + m.Wet.Get()) / 2
+	return m.Shop.Get() - middle, middle, true
 }
 
 func checkShop(p *rules.Pass) {
 	limit := p.Limit("apart")
-	if by := apart(p); math.Abs(by) > limit.SI {
-		how := "wetter"
-		if by < 0 {
-			how = "drier"
-		}
-		p.Report(rules.Finding{
-			At: "climate.shop", Related: []string{"climate.dry", "climate.wet"},
-			Text:     "the shop's wood is {measured} of moisture " + how + " than the middle of the seasons; the most is {limit}",
-			Measured: quantity.Share(math.Abs(by)).Value(), Bound: limit,
-		})
+	by, middle, known := apart(p)
+	if !known || math.Abs(by) <= limit.SI {
+		return
 	}
+	how := "wetter"
+	if by < 0 {
+		how = "drier"
+	}
+	p.Report(rules.Finding{
+		At: "climate.shop", Related: []string{"climate.dry", "climate.wet"},
+		Text: p.Textf("the shop's wood is {measured} of moisture "+how+" than the middle of the seasons, %v; the most is {limit}",
+			quantity.Share(middle)) + shopAir(p, middle-limit.SI, middle+limit.SI),
+		Measured: quantity.Share(math.Abs(by)).Value(), Bound: limit,
+	})
 }
+
+// shopAir is in which air, as warm as the shop's, the wood lies within a range
+// of moisture contents: "" where it is outside the equation's range.
+func shopAir(p *rules.Pass, from, to float64) string {
+	t := p.Ceiling.Climate.ShopAir.Temperature.Get()
+	low, errLow := timber.HumidityFor(t, from)
+	high, errHigh := timber.HumidityFor(t, to)
+	if errLow != nil || errHigh != nil {
+		return ""
+	}
+	return p.Textf(", which at %v is air of %v to %v", quantity.Temperature(t), quantity.Share(rounded(low)), quantity.Share(rounded(high)))
+}
+
+// rounded is a humidity as people say it, in whole percent.
+func rounded(humidity float64) float64 { return math.Round(100*humidity) / 100 }
 
 var acclimatise = rules.Rule{
 	ID:       "moisture.acclimatise",
@@ -69,7 +95,8 @@ var acclimatise = rules.Rule{
 
 func checkAcclimatise(p *rules.Pass) {
 	limit, time := p.Limit("differs"), p.Limit("time")
-	if by := math.Abs(apart(p)); by > limit.SI {
+	by, _, known := apart(p)
+	if by = math.Abs(by); known && by > limit.SI {
 		p.Report(rules.Finding{
 			At:       "climate.shop",
 			Text:     p.Textf("the shop's wood is {measured} of moisture from the middle of the seasons, over {limit}: leave the panels in the room's air for %v before hanging", time.Value),
@@ -92,30 +119,33 @@ var cupping = rules.Rule{
 }
 
 func checkCupping(p *rules.Pass) {
-	c, limit := p.Ceiling, p.Limit("apart")
+	c := p.Ceiling
 	if c.Finish.Sides.Get() == "seen" {
 		p.Report(rules.Finding{At: "finish.sides", Text: "only the seen faces are sealed, so that the backs take up moisture faster and the panels cup; seal all faces alike"})
 	}
-	above := c.Climate.Above
-	if !above.Given() {
+	if above := c.Climate.Above; above.Given() {
+		cups(p, "dry", c.Climate.Dry, above.Dry)
+		cups(p, "wet", c.Climate.Wet, above.Wet)
+	}
+}
+
+// cups compares the wood in the air above with that in the room's, of a season.
+func cups(p *rules.Pass, season string, room layout.Number, above layout.Air) {
+	limit := p.Limit("apart")
+	m, err := above.Moisture()
+	if err != nil {
+		p.NotChecked("climate.above."+season, err.Error())
 		return
 	}
-	for _, s := range []struct {
-		name string
-		room layout.Number
-		air  layout.Air
-	}{{"dry", c.Climate.Dry, above.Dry}, {"wet", c.Climate.Wet, above.Wet}} {
-		m, err := s.air.Moisture()
-		if err != nil {
-			p.NotChecked("climate.above."+s.name, err.Error())
-			continue
-		}
-		if by := math.Abs(m - s.room.Get()); by > limit.SI {
-			p.Report(rules.Finding{
-				At:       "climate.above." + s.name,
-				Text:     "in the " + s.name + " season the backs come to {measured} of moisture other than the faces; past {limit} the panels cup",
-				Measured: quantity.Share(by).Value(), Bound: limit,
-			})
-		}
+	if fault := p.Ceiling.Climate.Fault(season); fault != nil {
+		p.Lacks("climate."+season, fault)
+		return
+	}
+	if by := math.Abs(m - room.Get()); by > limit.SI {
+		p.Report(rules.Finding{
+			At:       "climate.above." + season,
+			Text:     "in the " + season + " season the backs come to {measured} of moisture other than the faces; past {limit} the panels cup",
+			Measured: quantity.Share(by).Value(), Bound: limit,
+		})
 	}
 }

@@ -23,7 +23,7 @@ var weight = rules.Rule{
 		Symbols: []rules.Symbol{
 			{Name: "m", Means: "mass of the panel, at the upper end of the spread of its densities", Unit: "kg"},
 			{Name: "n", Means: "people", Unit: "1"},
-			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three and more", Unit: "1"},
+			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three; of more, for which none is given, 1/2 too", Unit: "1"},
 			{Name: "m_1", Means: "mass that one lifts", Unit: "kg"},
 		},
 		Valid: "level ground, good grip; not overhead, not on stairs", Source: cite.HSEL23.At("paragraph 120"),
@@ -49,6 +49,9 @@ func checkWeight(p *rules.Pass) {
 	people := c.Crew.People.Get()
 	together := limit
 	together.Value = quantity.Mass(limit.SI * float64(people) * team(people)).Value()
+	if people > 1 {
+		together.Source += "; what a team manages: " + cite.HSEL23.At("paragraph 120").String()
+	}
 	most := c.Panel.Most.Get()
 	if most <= together.SI {
 		return

@@ -42,8 +42,6 @@ var (
 	AISIS100           = Work{"AISI S100, Cold-formed steel structural members"}
 	ASTMA653           = Work{"ASTM A653, Steel sheet, zinc-coated"}
 
-	Craftsmanship = Work{"Craftsmanship standards for millwork, trade association page"}
-
 	// Buildings, transport and handling.
 
 	ADA2010      = Work{"2010 ADA Standards for Accessible Design"}
@@ -60,6 +58,7 @@ var (
 	AWCScrews    = Work{"AWC, answers on the NDS: penetration of nails and screws, 2006"}
 	DowelThirds  = Work{"workshop note on the size of dowels"}
 	DowelDepth   = Work{"workshop note on the depth of dowel holes"}
+	BentStrips   = Work{"workshop thread on the springback of bent laminations"}
 	LooseTenons  = Work{"workshop note on loose tenons narrower than their mortises"}
 	TenonPreview = Work{"workshop note on tenon thickness"}
 )

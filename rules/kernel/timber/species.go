@@ -47,8 +47,11 @@ type Species struct {
 	// modulus of elasticity.
 	ShearRatio float64
 	ShearFrom  cite.Source
+	// Bends is the least radius by thickness of wood that is steamed; zero: no
+	// figure.
+	Bends Bends
 	// FlameSpread is the index of bare wood 19 mm thick, as it is printed, and
-	// FlameClass its class by ASTM E84; empty: no figure.
+	// FlameClass its class by IBC 803 in the test of ASTM E84; empty: no figure.
 	FlameSpread, FlameClass string
 	FlameFrom               cite.Source
 }

@@ -45,6 +45,13 @@ func (s Species) flame(index, class string, from cite.Source) Species {
 	return s
 }
 
+// bends gives the least radius of 1 in stock in inches, held by a strap with
+// stops and not, as the bending handbook is recalled.
+func (s Species) bends(strap, free float64) Species {
+	s.Bends = Bends{Strap: strap, Free: free, From: cite.BendingHandbook.At("limiting radii, 1in, steamed").FromMemory()}
+	return s
+}
+
 var flameTable = cite.WoodHandbook2010.At("table 18-1")
 
 func wood(g Group, ratio float64, name string, aliases ...string) Species {
@@ -59,9 +66,11 @@ func wood(g Group, ratio float64, name string, aliases ...string) Species {
 var species = []Species{
 	wood(Hardwood, 0.086, "white oak", "oak, white", "oak").
 		properties(0.60, 0.68, 1.78, 15200, 7440, 1070, 2000).
+		bends(2.5, 13).
 		movement(0.00180, 0.00365, changeTable).shrinkage(5.6, 10.5, shrinkTable).flame("100", "class C", flameTable.FromMemory()),
 	wood(Hardwood, 0.081, "red oak", "northern red oak", "oak, red").
 		properties(0.56, 0.63, 1.82, 14300, 6760, 1010, 1780).
+		bends(2.5, 13).
 		movement(0.00158, 0.00369, changeTable).shrinkage(4.0, 8.6, shrinkTable.FromMemory()).flame("100", "class C", flameTable),
 	wood(Hardwood, 0.062, "black walnut", "walnut", "walnut, black").
 		properties(0.51, 0.55, 1.68, 14600, 7580, 1010, 1370).
@@ -77,9 +86,11 @@ var species = []Species{
 		movement(0.00126, 0.00248, changeTable).shrinkage(3.7, 7.1, shrinkTable),
 	wood(Hardwood, 0.077, "white ash", "ash", "ash, white").
 		properties(0.55, 0.60, 1.74, 15400, 7410, 1160, 1910).
+		bends(4.5, 13).
 		movement(0.00169, 0.00274, changeTable.FromMemory()).shrinkage(4.9, 7.8, shrinkTable.FromMemory()),
 	wood(Hardwood, 0, "American beech", "beech", "beech, American").
 		properties(0.56, 0.64, 1.72, 14900, 7300, 1010, 2010).
+		bends(2.5, 13).
 		movement(0.00190, 0.00431, changeTable.FromMemory()).shrinkage(5.5, 11.9, shrinkTable.FromMemory()),
 	wood(Hardwood, 0, "red alder", "alder", "alder, red").
 		properties(0.37, 0.41, 1.38, 9800, 5820, 440, 1080).

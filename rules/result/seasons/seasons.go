@@ -69,6 +69,9 @@ func season(c *layout.Ceiling, name string, moisture layout.Number) Season {
 	of := func(f func() Change) Figure { return layout.Derive(c, f) }
 	across := func(m layout.Member, size func() float64, direction func() timber.Direction) Figure {
 		return of(func() Change {
+			if fault := c.Climate.Fault(name); fault != nil {
+				return Change{Err: fault}
+			}
 			change, shrinkage := m.Species.Get().Across(m.Cut.Get(), direction())
 			by, err := timber.Movement(size(), change, shrinkage, c.Climate.Shop.Get(), moisture.Get())
 			return Change{by, err}

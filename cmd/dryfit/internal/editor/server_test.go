@@ -58,10 +58,10 @@ func TestConversation(t *testing.T) {
 			found := e.found(uri, 1)
 			bent := ofCode(found, "bend.lamination")
 			require.Len(t, bent, 1)
-			assert.Equal(t, asError, bent[0].Severity)
+			assert.Equal(t, asWarning, bent[0].Severity)
 			assert.Equal(t, "dryfit", bent[0].Source)
 			assert.Equal(t, span{placeOf(t, text, `"40mm"`, 0), placeOf(t, text, `"40mm"`, 6)}, bent[0].Range)
-			assert.Contains(t, bent[0].Message, "hold: rib.lamination: ")
+			assert.Contains(t, bent[0].Message, "query: rib.lamination: ")
 			assert.Contains(t, bent[0].Message, "\npasses with rib.lamination = ")
 			assert.Contains(t, bent[0].Message, "\nbasis: ")
 

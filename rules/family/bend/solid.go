@@ -1,0 +1,66 @@
+package bend
+
+import (
+	"math"
+	"strings"
+
+	"dryfit/rules"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/spec/quantity"
+)
+
+var solid = rules.Rule{
+	ID:       "bend.solid",
+	Title:    "a rib of one piece can be bent to its radius, by its species and by what is done",
+	Why:      "Past a certain tightness a thick piece breaks on its outer face, dry soonest, steamed with a strap last.",
+	Severity: rules.Query,
+	Basis: rules.Basis{
+		Formula: "R / d ≥ ratio",
+		Symbols: []rules.Symbol{
+			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
+			{Name: "d", Means: "depth of the rib", Unit: "m"},
+			{Name: "ratio", Means: "least ratio of the species: steamed with a strap, steamed without, or E/(2·MOR) dry", Unit: "1"},
+		},
+		Valid:  "clear straight wood, steamed through where it is steamed; of species that the bending handbook has",
+		Source: cite.BendingHandbook.At("limiting radii").FromMemory(),
+	},
+	Check: checkSolid,
+}
+
+// bent is the least radius by depth of one piece, where it comes from, and what
+// is done, in words.
+func bent(how string, s timber.Species) (ratio float64, from cite.Source, done string) {
+	switch how {
+	case "strap":
+		return s.Bends.Strap, s.Bends.From, "steamed, with a strap,"
+	case "dry":
+		return s.BreakingRatio(), s.Strength, "dry,"
+	default:
+		return s.Bends.Free, s.Bends.From, "steamed, without a strap,"
+	}
+}
+
+func checkSolid(p *rules.Pass) {
+	c := p.Ceiling
+	if c.Rib.Construction.Get() != "solid" || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
+		return
+	}
+	species := c.Rib.Species.Get()
+	least, from, done := bent(c.Rib.Bending.Get(), species)
+	if least == 0 {
+		p.NotChecked("rib.species", "no least radius is held for "+species.Name+" bent in one piece "+strings.TrimSuffix(done, ","))
+		return
+	}
+	ratio := c.Vault.TightestRadius.Get() / c.Rib.Depth.Get()
+	if ratio >= least {
+		return
+	}
+	p.Report(rules.Finding{
+		At: "rib.construction", Related: []string{"rib.bending", "rib.species", "rib.depth", "vault.rise"},
+		Text: p.Textf("one piece %v deep bent to %v has a ratio of {measured}; "+done+" the least for %s is {limit}",
+			quantity.Length(c.Rib.Depth.Get()), quantity.Length(c.Vault.TightestRadius.Get()), species.Name),
+		Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: p.Published("rib.species", quantity.Value{SI: least, Unit: quantity.One}, from),
+		Offers: []rules.Offer{{Key: "rib.bending", Value: "strap"}, {Key: "rib.construction", Value: "laminated"}},
+	})
+}
