@@ -169,6 +169,12 @@ func TestHookForThePreCommitFramework(t *testing.T) {
 // strictly.
 const accepted = `
 [[accept]]
+rule = "bend.springback"
+reason = "a trial rib comes first"
+by = "team"
+until = 9999-12-31
+
+[[accept]]
 rule = "close.cover"
 reason = "a wider one comes"
 by = "team"

@@ -6,6 +6,7 @@ import (
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -77,16 +78,21 @@ func checkSpringback(p *rules.Pass) {
 		return
 	}
 	uncertain := p.Limit("uncertainty")
-	left := math.Abs(c.RiseBy(uncertain.SI * timber.Springback(n)))
+	off := func(strips float64) float64 { return math.Abs(c.RiseBy(uncertain.SI * timber.Springback(strips))) }
+	left := off(n)
 	form := p.Stated("panels.form", quantity.Length(c.Panel.Form.Get()).Value())
 	if left <= form.SI {
 		return
+	}
+	least := n + 1
+	for least < layout.MostAlike && off(least) > form.SI {
+		least++
 	}
 	p.Report(rules.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
 		Text: p.Textf("%.4g strips leave the rise uncertain by {measured} after the form is corrected to %v, since %v of the springback more or less may come; the form's tolerance is {limit}",
 			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n)), uncertain.Value),
 		Measured: quantity.Length(left).Value(), Bound: form,
-		Offers: strips(p, n+1),
+		Offers: strips(p, least),
 	})
 }
