@@ -68,13 +68,14 @@ func (c cube) turn() Turn { return c.spread().unit().turn() }
 type face struct {
 	front int
 	at    [3]float64
+	half  [3]float64 // its sides, but for the one on the axis
 	axis  int
 	sign  float64
 }
 
 // across is the face of a cell on an axis towards a sign, as seen from beyond it.
 func (c cube) across(axis int, sign float64, glued *[4]alike) face {
-	f := face{front: c.front, at: c.at, axis: axis, sign: sign}
+	f := face{front: c.front, at: c.at, half: c.half, axis: axis, sign: sign}
 	f.at[axis] += sign * c.half[axis]
 	if f.at[axis] < 1 && f.at[axis] > -1 {
 		return f
@@ -91,6 +92,11 @@ func (c cube) across(axis int, sign float64, glued *[4]alike) face {
 		f.at[i] = q[p] / one
 		if p == old {
 			f.axis = i
+		}
+		for k, from := range parts[c.front] {
+			if from == m.from[p] {
+				f.half[i] = c.half[k]
+			}
 		}
 	}
 	f.sign = -f.at[f.axis]

@@ -109,7 +109,7 @@ func (b *Budget) spend(n int) bool {
 
 // statesACell is how many states of a coarse body cost what one cell of a cover
 // does.
-const statesACell = 10
+const statesACell = 20
 
 // states lends up to so many states for what is left, and takes the cells of those
 // that are spent.

@@ -48,11 +48,11 @@ var kinds = []kind{
 		c := corridor(r)
 		return func(left *passage.Budget) passage.Decision { return b.Along(c, left) }, doorWalls(passage.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
 	}},
-	{"vehicle", 0.08, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"vehicle", 0.045, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		c := vehicle(r)
 		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},
-	{"elevator", 0.08, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"elevator", 0.05, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		c := elevator(r)
 		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},
@@ -95,7 +95,11 @@ func TestDecided(t *testing.T) {
 				}
 			}
 			t.Logf("%v of %d", count, n)
-			assert.LessOrEqual(t, float64(left), 1+math.Ceil(k.most*float64(n)))
+			most := int(math.Ceil(k.most * float64(n)))
+			if n < 1000 {
+				most += 2 // of few pairs the share is more by chance
+			}
+			assert.LessOrEqual(t, left, most)
 		})
 	}
 }

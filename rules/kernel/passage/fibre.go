@@ -12,6 +12,9 @@ type fibre struct {
 	open  []int32 // steps that are not blocked
 	first int     // of its runs
 	runs  int
+	// widest is the side of the cell over which the body swings furthest.
+	widest int
+	small  bool // it swings too little for more cuts to tell much
 }
 
 // run is an interval of depths of a cell that is not blocked.
@@ -19,7 +22,10 @@ type run struct {
 	cell      int
 	low, high float64
 	in, out   bool
-	free      bool // at the middle turn some depth is free
+	free      bool    // at the middle turn some depth is free
+	most      float64 // that may be left at any of its depths
+	best      float64 // the depth of that
+	weight    float64 // how nearly it is blocked, up to 1
 }
 
 // inTree looks for a way into a car through cells of turns and depths.
@@ -32,14 +38,29 @@ type inTree struct {
 	fibres       []fibre
 	all          []run
 	cell, middle seen
+	kinds        []int8
+	rooms        int       // that were worked out and not paid
+	to           []float64 // the cost of the way to each run
+	from         []int     // the one before it
 }
 
-// The beginning of the search, and how many ways are looked for before cells are
-// cut.
+// How the search goes.
 const (
 	firstDepths = 4
-	depthWays   = 12
-	depthPrice  = 2
+	// Before ways are looked for again so many cells are cut, or this share of all.
+	leastCuts = 12
+	cutShare  = 16
+	// roomsACell is how many intervals cost what one cell of a budget does; a cell costs
+	// what so many do besides its own.
+	roomsACell  = 40
+	roomsOfCell = 16
+	// smallSwing is how far, in m, the body swings over a cell that is not cut.
+	smallSwing = 0.012
+	// nearby is the share of a cell about its middle in which it is asked whether the
+	// body is free: at the middle itself an edge may lie along the door by chance.
+	nearby = 0.125
+	// freeCost is that of going through a run that is free.
+	freeCost = 0.01
 )
 
 func newInTree(b *Body, c Car) *inTree {
@@ -47,11 +68,11 @@ func newInTree(b *Body, c Car) *inTree {
 	b = b.coarse(off).Wrapped(b.wrap - off)
 	t := &inTree{b: b, c: c, probes: b.probes()}
 	n := len(t.probes.at)
-	t.cell, t.middle = make(seen, n), make(seen, n)
+	t.cell, t.middle, t.kinds = make(seen, n), make(seen, n), make([]int8, n)
 	for _, p := range t.probes.at {
 		t.far = max(t.far, math.Sqrt(p.square))
 	}
-	t.measure, t.price = t.look, depthPrice
+	t.measure = t.look
 	t.glued = [4]alike{same, same, same, same}
 	if b.mirrored {
 		t.glued = [4]alike{same, same, halfZ, halfZ}
@@ -65,8 +86,9 @@ func newInTree(b *Body, c Car) *inTree {
 // is in. An interval is blocked if at no turn and depth of it there is a place
 // across at which what is past the door is between the walls, and what is in the
 // door between its sides. If no way through cells that are not blocked leads from
-// wholly inside to wholly outside, no motion does. On the ways that there are,
-// cells whose middle is not free are cut in eight, and their depths in two.
+// wholly inside to wholly outside, no motion does. On each way that there is,
+// the cell that is most nearly blocked is cut in two across the side over which the
+// body swings furthest, and its depths in two where they are as coarse as that.
 //
 // The body has fewer corners than the true one and is within a distance of it,
 // which is taken off the wrap. Derived.
@@ -88,155 +110,237 @@ func (b *Body) enclosed(c Car, budget *Budget) (proven, ranOut bool) {
 	if !t.begin(fronts, firstCuts, budget) {
 		return false, true
 	}
-	for ways := t.ways(); len(ways) > 0; ways = t.ways() {
-		for _, i := range t.doubtful(ways) {
-			if !t.cut(i, budget) {
+	for {
+		cells, through := t.doubtful()
+		if len(cells) == 0 || through {
+			return !through, through
+		}
+		for _, i := range cells {
+			if !t.cut(i, t.fibres[i].widest, budget) || !budget.spend(t.rooms/roomsACell) {
 				return false, true
 			}
+			t.rooms %= roomsACell
 		}
 	}
-	return true, false
 }
 
 // low is a depth of the origin at which all of the body is outside.
 func (t *inTree) low() float64 { return -t.far - 0.01 }
 
-// doubtful are the cells of some ways whose middles are not free, and all of a way
-// whose middles are.
-func (t *inTree) doubtful(ways [][]int) (cells []int) {
+// doubtful are the cells to be cut next: of the ways of least cost from wholly inside
+// to wholly outside, of each the one that is most nearly blocked. There are none
+// exactly if there is no way. Of a way on which nothing is in doubt, it is all; where
+// those are too small to be cut, there is a way through.
+func (t *inTree) doubtful() (cells []int, through bool) {
+	most := max(leastCuts, len(t.cells)/cutShare)
 	have := map[int]bool{}
-	mark := func(i int) {
-		if c := t.all[i].cell; !have[c] {
-			have[c] = true
-			cells = append(cells, c)
+	for open := t.inside(); open.Len() > 0 && len(cells) < most; {
+		top := heap.Pop(open).(wayEnd)
+		if top.cost > t.to[top.node] {
+			continue
 		}
-	}
-	for _, way := range ways {
-		doubt := slices.ContainsFunc(way, func(i int) bool { return !t.all[i].free })
-		for _, i := range way {
-			if !doubt || !t.all[i].free {
-				mark(i)
+		if !t.all[top.node].out {
+			t.goOn(open, top)
+			continue
+		}
+		weakest := t.weakest(top.node)
+		if len(weakest) == 0 {
+			return nil, true
+		}
+		for _, c := range weakest {
+			if !have[c] {
+				have[c] = true
+				cells = append(cells, c)
 			}
 		}
+	}
+	return cells, false
+}
+
+// inside are the runs in which the body may be wholly inside, where ways begin.
+func (t *inTree) inside() *wayHeap {
+	n := len(t.all)
+	t.to, t.from = slices.Grow(t.to[:0], n)[:n], slices.Grow(t.from[:0], n)[:n]
+	open := &wayHeap{}
+	for i := range t.all {
+		r := &t.all[i]
+		t.to[i] = math.MaxFloat64
+		if t.cells[r.cell].kids == 0 && r.in {
+			t.to[i], t.from[i] = r.cost(), -1
+			heap.Push(open, wayEnd{i, t.to[i]})
+		}
+	}
+	return open
+}
+
+// goOn reaches the runs beside the end of a way.
+func (t *inTree) goOn(open *wayHeap, end wayEnd) {
+	t.beside(end.node, func(k int) {
+		if c := end.cost + t.all[k].cost(); c < t.to[k] {
+			t.to[k], t.from[k] = c, end.node
+			heap.Push(open, wayEnd{k, c})
+		}
+	})
+}
+
+// weakest is the cell that is most nearly blocked on the way to a run, or all of them.
+func (t *inTree) weakest(end int) (cells []int) {
+	best := -1
+	for i := end; i >= 0; i = t.from[i] {
+		if c := t.all[i].cell; !t.fibres[c].small {
+			cells = append(cells, c)
+		}
+		if !t.all[i].free && (best < 0 || t.all[i].weight > t.all[best].weight) {
+			best = i
+		}
+	}
+	if best >= 0 {
+		return []int{t.all[best].cell}
 	}
 	return cells
 }
 
-// see works out the probes at a turn and within an angle of it.
-func (t *inTree) see(turn Turn, a angle) (front, rear float64) {
-	front, rear = none, math.Inf(1)
+// see works out the probes at the middle of a cell and over all of it.
+func (t *inTree) see(c cube) (out ends) {
+	out = ends{front: bounds{none, none}, rear: bounds{math.Inf(1), math.Inf(1)}}
+	turn, a, away := c.turn(), c.radius(), c.swings()
 	for i, v := range t.probes.at {
+		far := math.Sqrt(v.square)
 		for k, e := range turn {
 			m := v.dot(e)
-			t.cell[i][k], t.middle[i][k] = a.bounds(m, v.square), bounds{m, m}
+			t.cell[i][k], t.middle[i][k] = a.bounds(m, v.square).both(away.bounds(k, v.Vec, m, far)), bounds{m, m}
 		}
-		front, rear = max(front, t.cell[i][0].low), min(rear, t.cell[i][0].high)
-	}
-	return front, rear
-}
-
-// look works out a new cell.
-func (t *inTree) look(parent int, c cube) bool {
-	p := &t.fibres[parent]
-	front, rear := t.see(c.turn(), c.radius())
-	f := fibre{depth: p.depth / 2, first: len(t.all)}
-	for _, k := range p.open {
-		for _, k := range [2]int32{2 * k, 2*k + 1} {
-			lo := t.low() + float64(k)*f.depth
-			hi := lo + f.depth
-			if k > 0 && (lo+front > t.c.Length-t.b.wrap || t.blocked(t.cell, lo, hi)) {
-				continue
-			}
-			if f.runs == 0 || t.all[len(t.all)-1].high < lo-f.depth/2 {
-				t.all = append(t.all, run{cell: len(t.cells), low: lo})
-				f.runs++
-			}
-			f.open = append(f.open, k)
-			r := &t.all[len(t.all)-1]
-			r.high, r.out, r.in = hi, r.out || k == 0, r.in || hi+rear >= t.b.wrap
-		}
-	}
-	for i := f.first; i < len(t.all); i++ {
-		r := &t.all[i]
-		mid := (r.low + r.high) / 2
-		r.free = r.out || !t.blocked(t.middle, mid, mid)
-	}
-	t.fibres = append(t.fibres, f)
-	return len(f.open) == 0
-}
-
-// blocked reports whether nothing that is seen so is free at depths from lo to hi.
-func (t *inTree) blocked(s seen, lo, hi float64) bool {
-	empty := reached{none, math.Inf(1)}
-	p := parted{seen: s, lo: lo, hi: hi, door: [2]reached{empty, empty}, past: [2]reached{empty, empty}}
-	g, c := t.b.wrap, t.c
-	for _, row := range t.probes.rows {
-		p.row(row)
-	}
-	return left(p.door[0], p.past[0], c.Left+g, c.Left+c.DoorWidth-g, g, c.Width-g) < 0 ||
-		left(p.door[1], p.past[1], c.Sill+g, c.Sill+c.DoorHeight-g, g, c.Height-g) < 0
-}
-
-// ways are some of the shortest ways out that share nothing.
-func (t *inTree) ways() [][]int {
-	used := make([]bool, len(t.all))
-	var out [][]int
-	for range depthWays {
-		way := t.shortest(used)
-		if way == nil {
-			break
-		}
-		for _, i := range way {
-			used[i] = true
-		}
-		out = append(out, way)
+		x := t.cell[i][0]
+		out.front = bounds{max(out.front.low, x.low), max(out.front.high, x.high)}
+		out.rear = bounds{min(out.rear.low, x.low), min(out.rear.high, x.high)}
 	}
 	return out
 }
 
-// cost is that of going through a run: the more that is in doubt, the more.
-func (r *run) cost() float64 {
-	if r.free {
-		return 0.05
+// ends are how far the foremost probe and the rearmost one are ahead of the origin.
+type ends struct{ front, rear bounds }
+
+// look works out a new cell.
+func (t *inTree) look(parent int, c cube) bool {
+	t.rooms += roomsOfCell
+	e := t.see(c)
+	widest, swing := t.swing(c)
+	f := fibre{depth: t.fibres[parent].depth, first: len(t.all), widest: widest, small: swing < smallSwing}
+	open := t.fibres[parent].open
+	if f.depth > swing/2 {
+		f.depth /= 2
+		open = halved(open)
 	}
-	return 1
+	past := math.Inf(1)
+	for _, k := range open {
+		lo := t.low() + float64(k)*f.depth
+		if most := t.most(e, lo, lo+f.depth, &past); most >= 0 {
+			t.keep(&f, k, e.rear.high, most)
+		}
+	}
+	t.weigh(&f, swing)
+	t.fibres = append(t.fibres, f)
+	return len(f.open) == 0
 }
 
-// shortest is the way of least cost from wholly inside to wholly outside.
-func (t *inTree) shortest(used []bool) []int {
-	const far = math.MaxFloat64
-	to := make([]float64, len(t.all))
-	from := make([]int, len(t.all))
-	open := &wayHeap{}
-	for i := range t.all {
-		r := &t.all[i]
-		to[i] = far
-		if t.cells[r.cell].kids == 0 && !used[i] && r.in {
-			to[i], from[i] = r.cost(), -1
-			heap.Push(open, wayEnd{i, to[i]})
-		}
+// halved are steps cut in two.
+func halved(steps []int32) []int32 {
+	out := make([]int32, 0, 2*len(steps))
+	for _, k := range steps {
+		out = append(out, 2*k, 2*k+1)
 	}
-	for open.Len() > 0 {
-		top := heap.Pop(open).(wayEnd)
-		if top.cost > to[top.node] {
+	return out
+}
+
+// most is what is left at most in the cell that is seen, at depths from lo to hi; past
+// is that of all of the body past the door, +Inf where it was not yet worked out.
+func (t *inTree) most(e ends, lo, hi float64, past *float64) float64 {
+	switch {
+	case hi+e.front.high <= 0: // all of it is before the door
+		return math.Inf(1)
+	case lo+e.front.low > t.c.Length-t.b.wrap:
+		return none
+	case lo+e.rear.low < 0:
+		return t.room(t.cell, lo, hi)
+	case math.IsInf(*past, 1):
+		*past = t.room(t.cell, lo, hi)
+	}
+	return *past
+}
+
+// keep adds a step that is not blocked to the runs of the cell that is looked at.
+func (t *inTree) keep(f *fibre, k int32, rear, most float64) {
+	lo := t.low() + float64(k)*f.depth
+	if f.runs == 0 || t.all[len(t.all)-1].high < lo-f.depth/2 {
+		t.all = append(t.all, run{cell: len(t.fibres), low: lo, most: none})
+		f.runs++
+	}
+	f.open = append(f.open, k)
+	r := &t.all[len(t.all)-1]
+	if most > r.most {
+		r.most, r.best = most, lo+f.depth/2
+	}
+	r.high = lo + f.depth
+	r.out, r.in = r.out || k == 0, r.in || r.high+rear >= t.b.wrap
+}
+
+// weigh finds how nearly the runs of the cell that is looked at are blocked.
+func (t *inTree) weigh(f *fibre, swing float64) {
+	near := (f.depth + swing) * nearby
+	for i := f.first; i < len(t.all); i++ {
+		r := &t.all[i]
+		if r.free = r.out || f.small; r.free {
 			continue
 		}
-		if t.all[top.node].out {
-			var way []int
-			for i := top.node; i >= 0; i = from[i] {
-				way = append(way, i)
-			}
-			return way
+		mid := (r.low + r.high) / 2
+		at := t.room(t.middle, r.best-near, r.best+near)
+		if at < 0 && math.Abs(mid-r.best) > near {
+			at = max(at, t.room(t.middle, mid-near, mid+near))
 		}
-		t.beside(top.node, func(k int) {
-			if c := top.cost + t.all[k].cost(); !used[k] && c < to[k] {
-				to[k], from[k] = c, top.node
-				heap.Push(open, wayEnd{k, c})
-			}
-		})
+		if r.free = at >= 0; !r.free {
+			r.weight = -at / (r.most - at)
+		}
 	}
-	return nil
 }
+
+// swing is the side of a cell over which the body swings furthest, as a bit, and how
+// far it does over all of them.
+func (t *inTree) swing(c cube) (widest int, all float64) {
+	s := c.swings()
+	var by [3]float64
+	for _, v := range t.probes.at {
+		for _, axis := range s.of {
+			for i, d := range axis {
+				by[i] = max(by[i], math.Abs(v.dot(d)))
+			}
+		}
+	}
+	side := 0
+	for i, d := range by {
+		all += d
+		if d > by[side] {
+			side = i
+		}
+	}
+	return 1 << side, all
+}
+
+// room is what is left at most of what is seen so at depths from lo to hi.
+func (t *inTree) room(s seen, lo, hi float64) float64 {
+	t.rooms++
+	empty := reached{none, math.Inf(1)}
+	p := parted{seen: s, lo: lo, hi: hi, kinds: t.kinds, door: [2]reached{empty, empty}, past: [2]reached{empty, empty}}
+	g, c := t.b.wrap, t.c
+	p.sort()
+	for _, row := range t.probes.rows {
+		p.row(row)
+	}
+	return min(left(p.door[0], p.past[0], c.Left+g, c.Left+c.DoorWidth-g, g, c.Width-g),
+		left(p.door[1], p.past[1], c.Sill+g, c.Sill+c.DoorHeight-g, g, c.Height-g))
+}
+
+// cost is that of going through a run: the more that is in doubt, the more.
+func (r *run) cost() float64 { return freeCost + r.weight }
 
 // beside gives the runs of the cells around that share a depth with one.
 func (t *inTree) beside(i int, take func(k int)) {

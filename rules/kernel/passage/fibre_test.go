@@ -47,25 +47,75 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 			for i := range q {
 				q[i] += 0.02 * (2*r.Float64() - 1)
 			}
-			near := q.unit()
-			apart := near.apart(p.Turn.quaternion()) + 0.1*r.Float64()
-			sin, cos := math.Sincos(apart)
-			tree.see(near.turn(), angle{sin, cos})
+			tree.see(cellAbout(r, p.Turn.quaternion(), q.unit()))
 			ahead := 0.05 * r.Float64()
-			assert.False(t, tree.blocked(tree.cell, p.At.X-ahead, p.At.X+ahead))
+			assert.GreaterOrEqual(t, tree.room(tree.cell, p.At.X-ahead, p.At.X+ahead), 0.0)
 			seen++
 		}
 	}
 	require.Greater(t, seen, 100)
 }
 
-// A flat panel of 2624mm by 1483mm by 84mm fits in a car 1488mm deep, and can't
-// be brought in through its door: with more cells than a spec has, that is proven.
+// cellAbout is a cell of turns about one turn that holds another.
+func cellAbout(r *rand.Rand, in, about quaternion) cube {
+	front := 0
+	for i, part := range about {
+		if math.Abs(part) > math.Abs(about[front]) {
+			front = i
+		}
+	}
+	c := cube{front: front}
+	for i, part := range parts[front] {
+		c.at[i] = about[part] / about[front]
+		c.half[i] = math.Abs(c.at[i]-in[part]/in[front]) + 0.02*r.Float64()
+	}
+	return c
+}
+
+// Flat panels that fit in a car and can't be brought in through its door are proven
+// so with the cells that a spec has.
 func TestFitsInsideAndCannotGetIn(t *testing.T) {
-	b := NewBody([]Point{{0, 0}, {2.624, 0}, {2.624, 0.084}, {0, 0.084}}, 1.483, 0.017)
-	c := Car{Length: 1.4885, Width: 1.716, Height: 2.4607, DoorWidth: 0.964, DoorHeight: 2.01, Left: 0.0247}
-	d := b.Into(c, &Budget{Cells: 60000})
-	assert.Equal(t, Cannot, d.Outcome)
-	assert.Equal(t, BeyondCover, d.Bound)
-	assert.GreaterOrEqual(t, b.within([3]float64{c.Length, c.Width, c.Height}, &Budget{Cells: 10000}).margin, 0.0)
+	for _, at := range []struct {
+		wide, thick, long, wrap float64
+		car                     Car
+	}{
+		{2.624, 0.084, 1.483, 0.017, Car{Length: 1.4885, Width: 1.716, Height: 2.4607, DoorWidth: 0.964, DoorHeight: 2.01, Left: 0.0247}},
+		{3.647, 0.048, 1.448, 0.027, Car{Length: 3.021, Width: 1.805, Height: 2.398, DoorWidth: 1.359, DoorHeight: 1.907, Left: 0.03}},
+		{2.494, 0.069, 1.510, 0.023, Car{Length: 2.031, Width: 1.458, Height: 2.229, DoorWidth: 1.086, DoorHeight: 2.192, Left: 0.167}},
+	} {
+		b := NewBody([]Point{{0, 0}, {at.wide, 0}, {at.wide, at.thick}, {0, at.thick}}, at.long, at.wrap)
+		d := b.Into(at.car, &Budget{Cells: 20000})
+		assert.Equal(t, Cannot, d.Outcome, "%v", at.wide)
+		assert.Equal(t, BeyondCover, d.Bound, "%v", at.wide)
+		assert.GreaterOrEqual(t, b.within([3]float64{at.car.Length, at.car.Width, at.car.Height}, &Budget{Cells: 10000}).margin, 0.0)
+	}
+}
+
+// Over a cell no place of the body goes outside of what its bounds say: turns at
+// random in cells of every size, and at their corners.
+func TestCellsBoundWhatTurns(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 8))
+	for range 2000 {
+		c := cube{front: r.IntN(4)}
+		for i := range c.at {
+			c.half[i] = math.Pow(2, -1-7*r.Float64())
+			c.at[i] = (1 - c.half[i]) * (2*r.Float64() - 1)
+		}
+		v := Vec{3 * r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}
+		a, swings, middle := c.radius(), c.swings(), c.turn()
+		for range 20 {
+			at := c.at
+			for i, h := range c.half {
+				at[i] += h * [5]float64{-1, 1, 1, -1, 2*r.Float64() - 1}[r.IntN(5)]
+			}
+			turn := spread(c.front, at).unit().turn()
+			for k, e := range middle {
+				m := v.dot(e)
+				all := a.bounds(m, v.dot(v)).both(swings.bounds(k, v, m, v.length()))
+				x := v.dot(turn[k])
+				require.LessOrEqual(t, all.low-1e-9, x)
+				require.GreaterOrEqual(t, all.high+1e-9, x)
+			}
+		}
+	}
 }

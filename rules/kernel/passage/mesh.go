@@ -1,22 +1,26 @@
 package passage
 
-import "math"
+import (
+	"math"
+	"math/bits"
+)
 
 // meshCell is a cell of turns in a mesh.
 type meshCell struct {
 	cube
-	kids    int   // the first of eight, or 0
+	kids    int   // the first, or 0
+	sides   int   // that are cut, a bit for each of the three axes
 	blocked bool  // nothing in it is free
 	near    []int // leaves that it touches, none of them blocked
 }
 
-// mesh is cells of turns that are cut in eight where that is asked for, and which
+// mesh is cells of turns that are cut where that is asked for, and which
 // of them touch. Its first cells are one cube for each part of the quaternion
 // that may be the greatest; glued brings the other parts to the front.
 type mesh struct {
 	cells   []meshCell
 	glued   [4]alike
-	price   int                                     // of a cell, in those of the budget
+	price   int                                     // of a cell, in those of the budget; 0 where it is paid otherwise
 	measure func(parent int, c cube) (blocked bool) // of a new cell, which comes last
 }
 
@@ -28,7 +32,7 @@ func (m *mesh) begin(fronts, cuts int, budget *Budget) bool {
 	from, to := 0, len(m.cells)
 	for range cuts {
 		for i := from; i < to; i++ {
-			if !m.cells[i].blocked && !m.cut(i, budget) {
+			if !m.cells[i].blocked && !m.cut(i, allSides, budget) {
 				return false
 			}
 		}
@@ -37,18 +41,27 @@ func (m *mesh) begin(fronts, cuts int, budget *Budget) bool {
 	return true
 }
 
-// cut makes eight cells of a leaf.
-func (m *mesh) cut(i int, budget *Budget) bool {
-	if !budget.spend(8 * m.price) {
+// allSides cuts a cell in eight.
+const allSides = 7
+
+// cut makes cells of a leaf, in two by each of some sides.
+func (m *mesh) cut(i, sides int, budget *Budget) bool {
+	first := len(m.cells)
+	m.cells[i].sides = sides
+	if !budget.spend(m.cells[i].count() * m.price) {
 		return false
 	}
-	first := len(m.cells)
 	m.cells[i].kids = first
 	for k := range 8 {
+		if k&^sides != 0 {
+			continue
+		}
 		c := m.cells[i].cube
 		for axis := range 3 {
-			c.half[axis] /= 2
-			c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
+			if sides>>axis&1 == 1 {
+				c.half[axis] /= 2
+				c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
+			}
 		}
 		m.cells = append(m.cells, meshCell{cube: c, blocked: m.measure(i, c)})
 	}
@@ -58,11 +71,14 @@ func (m *mesh) cut(i int, budget *Budget) bool {
 		}
 	}
 	m.cells[i].near = nil
-	for k := range 8 {
+	for k := range m.cells[i].count() {
 		m.join(first + k)
 	}
 	return true
 }
+
+// count is that of a cell's kids.
+func (c *meshCell) count() int { return 1 << bits.OnesCount(uint(c.sides)) }
 
 func without(list []int, i int) []int {
 	for k, j := range list {
@@ -83,13 +99,13 @@ func (m *mesh) join(i int) {
 	for axis := range 3 {
 		for _, sign := range [2]float64{-1, 1} {
 			f := c.across(axis, sign, &m.glued)
-			m.touch(i, f.front, f, c.half[0])
+			m.touch(i, f.front, f)
 		}
 	}
 }
 
 // touch joins a cell to the leaves under a node that touch a face.
-func (m *mesh) touch(i, at int, f face, half float64) {
+func (m *mesh) touch(i, at int, f face) {
 	n := &m.cells[at]
 	if n.kids == 0 {
 		if !n.blocked && at != i {
@@ -97,24 +113,22 @@ func (m *mesh) touch(i, at int, f face, half float64) {
 		}
 		return
 	}
-	for k := range 8 {
-		kid := &m.cells[n.kids+k]
-		if kid.meets(f, half) {
-			m.touch(i, n.kids+k, f, half)
+	for k := range n.count() {
+		if m.cells[n.kids+k].meets(f) {
+			m.touch(i, n.kids+k, f)
 		}
 	}
 }
 
-// meets reports whether a cell reaches beyond a face whose half side is given,
-// and touches it. All sides are powers of two, so that sums are exact.
-func (c cube) meets(f face, half float64) bool {
+// meets reports whether a cell reaches beyond a face, and touches it. All sides are powers of two, so that sums are exact.
+func (c cube) meets(f face) bool {
 	for axis := range 3 {
 		d := c.at[axis] - f.at[axis]
 		if axis == f.axis {
 			if math.Abs(d) > c.half[axis] || d*f.sign == -c.half[axis] {
 				return false
 			}
-		} else if math.Abs(d) >= c.half[axis]+half {
+		} else if math.Abs(d) >= c.half[axis]+f.half[axis] {
 			return false
 		}
 	}

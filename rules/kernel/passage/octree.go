@@ -75,7 +75,7 @@ func (b *Body) anyTurn(c Corner, budget *Budget) Decision {
 			mark(way[max(0, stuck-1)])
 		}
 		for _, i := range order {
-			if !t.cut(i, budget) {
+			if !t.cut(i, allSides, budget) {
 				return Decision{Outcome: Undecided, RanOut: true}
 			}
 		}

@@ -27,6 +27,59 @@ func (a angle) bounds(m, l2 float64) bounds {
 	return out
 }
 
+// both is what is within two bounds.
+func (b bounds) both(c bounds) bounds { return bounds{max(b.low, c.low), min(b.high, c.high)} }
+
+// swings are how the world's axes turn over a cell: each of the cell's three sides
+// moves the end of each axis by a vector, to first order, and second is what is
+// left by it at most.
+type swings struct {
+	of     [3][3]Vec // axis, side
+	second float64
+}
+
+// swings are those of a cell. From the quaternion p of its middle to p + d the
+// body turns by the one whose imaginary part over the real one is
+//
+//	g = Im(p̄·d)/(|p|² + p·d),
+//
+// and a unit vector e becomes e + 2·(g × e + g × (g × e))/(1 + |g|²), but for the
+// sign of g. The last term has along a vector v no more than sin²(ρ/2) of |v| ∓ v·e
+// either way, ρ the greatest angle. Derived.
+func (c cube) swings() swings {
+	q := c.spread()
+	least := q.dot(q)
+	for i, h := range c.half {
+		least -= math.Abs(c.at[i]) * h
+	}
+	out := swings{second: (1 - c.radius().cos) / 2}
+	im := Vec{q[1], q[2], q[3]}
+	turn := c.turn()
+	for i, part := range parts[c.front] {
+		g := im.times(-1)
+		if part > 0 {
+			e := [3]Vec{{X: 1}, {Y: 1}, {Z: 1}}[part-1]
+			g = e.times(q[0]).minus(cross3(im, e))
+		}
+		for k, e := range turn {
+			out.of[k][i] = cross3(g, e).times(2 * c.half[i] / least)
+		}
+	}
+	return out
+}
+
+// bounds are those of a vector far long along an axis, m in the middle.
+func (s *swings) bounds(axis int, v Vec, m, far float64) bounds {
+	by := 0.0
+	for _, d := range s.of[axis] {
+		by += math.Abs(v.dot(d))
+	}
+	return bounds{m - by - s.second*(far+m), m + by + s.second*(far-m)}
+}
+
+// alongRow is how many probes a row along the length has; those around have more.
+const alongRow = 3
+
 // probes are places of the body in rows: around the section, then along the
 // length.
 type probes struct {
@@ -76,20 +129,24 @@ type seen [][3]bounds
 // depths from lo to hi.
 type parted struct {
 	seen
-	lo, hi     float64
+	lo, hi float64
+	// kinds is 1 for a probe that is certainly past the door, -1 for one that is
+	// certainly before it.
+	kinds      []int8
 	door, past [2]reached
 }
 
-// kind is 1 for a probe that is certainly past the door, -1 for one that is
-// certainly before it.
-func (p *parted) kind(i int32) int {
-	switch x := p.seen[i][0]; {
-	case p.lo+x.low >= 0:
-		return 1
-	case p.hi+x.high <= 0:
-		return -1
-	default:
-		return 0
+// sort fills the kinds.
+func (p *parted) sort() {
+	for i := range p.kinds {
+		switch x := &p.seen[i][0]; {
+		case p.lo+x.low >= 0:
+			p.kinds[i] = 1
+		case p.hi+x.high <= 0:
+			p.kinds[i] = -1
+		default:
+			p.kinds[i] = 0
+		}
 	}
 }
 
@@ -105,7 +162,7 @@ func (p *parted) edge(i, j int32, f float64) (out [2]bounds) {
 // leaves is where, on the way from a probe that is certain to one that is not of
 // its kind, that ends: the bounds of a coordinate over a cell are no further
 // apart between two places than theirs are.
-func (p *parted) leaves(i, j int32, kind int) [2]bounds {
+func (p *parted) leaves(i, j int32, kind int8) [2]bounds {
 	a, b := p.hi+p.seen[i][0].high, p.hi+p.seen[j][0].high
 	if kind > 0 {
 		a, b = p.lo+p.seen[i][0].low, p.lo+p.seen[j][0].low
@@ -127,14 +184,17 @@ func (p *parted) take(to *[2]reached, at [2]bounds) {
 // row follows one row. Between a probe before the door and one past it there is
 // a place in the door.
 func (p *parted) row(row []int32) {
-	last, i := p.kind(row[0]), row[0]
+	last, i := p.kinds[row[0]], row[0]
+	if len(row) == alongRow && last == p.kinds[row[1]] && last == p.kinds[row[2]] {
+		return // the rows around have all three
+	}
 	ki := last
 	if ki > 0 {
 		p.take(&p.past, p.edge(i, i, 0))
 	}
 	var between [2]bounds
 	for _, j := range row[1:] {
-		kj := p.kind(j)
+		kj := p.kinds[j]
 		p.beyond(i, j, ki, kj)
 		if ki != 0 && ki != kj {
 			between = p.leaves(i, j, ki)
@@ -154,7 +214,7 @@ func (p *parted) row(row []int32) {
 }
 
 // beyond takes what is past the door on the way to a probe.
-func (p *parted) beyond(i, j int32, ki, kj int) {
+func (p *parted) beyond(i, j int32, ki, kj int8) {
 	switch {
 	case kj > 0:
 		p.take(&p.past, p.edge(j, j, 0))
