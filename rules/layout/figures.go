@@ -25,7 +25,7 @@ func (c *Ceiling) vaultFigures(l *Lines) {
 		f.Formula = "max(d, a + n*t)"
 		f.Terms = []figure.Term{
 			Term("d", Metres(c.Rib.Depth)), Term("a", Metres(c.Skin.Setback)),
-			Term("n", Whole(c.Skin.Layers)), Term("t", Metres(c.Skin.Thickness)),
+			Term("n", Whole(c.Skin.Layers)), Term("t", Metres(c.Number("skin.layer", c.Skin.Actual))),
 		}
 		return Metres(v.Thickness)
 	})

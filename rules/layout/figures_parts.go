@@ -17,6 +17,7 @@ func (c *Ceiling) skinFigures(l *Lines) {
 		f.Formula, f.Terms = "R_t + a", []figure.Term{Term("R_t", Metres(c.Vault.TightestRadius)), Term("a", Metres(c.Skin.Setback))}
 		return Metres(c.Number("", func() float64 { return c.Vault.TightestRadius.Get() + c.Skin.Setback.Get() }))
 	})
+	c.layerFigures(l)
 	l.Where(func() bool { return c.Laminations() > 0 }, func() { c.laminationFigures(l) })
 	c.strengthFigures(l)
 	l.Add("skin.sheets", "S", "stock sheets in one panel's skin, all layers", func(f *figure.Figure) figure.Measure {
@@ -27,6 +28,29 @@ func (c *Ceiling) skinFigures(l *Lines) {
 			Term("n", Whole(c.Skin.Layers)),
 		}
 		return Whole(of(func(s Sheets) int { return s.PanelCount }))
+	})
+}
+
+// layerFigures are the thickness of the skin as it is sold, and how far it may be
+// off.
+func (c *Ceiling) layerFigures(l *Lines) {
+	material := c.Skin.Material.Get()
+	l.Add("skin.layer", "t_a", "actual thickness of one layer of the skin", func(f *figure.Figure) figure.Measure {
+		f.Method = "as it is named"
+		if len(material.Sold) > 0 {
+			f.Method = "by its name: " + material.SoldFrom.String()
+		}
+		f.Terms = []figure.Term{Term("t", Metres(c.Skin.Thickness))}
+		return Metres(c.Number("skin.layer", c.Skin.Actual))
+	})
+	l.Where(func() bool { return material.Within > 0 }, func() {
+		l.Add("skin.spread", "u_s", "what all layers may be thicker or thinner: "+material.WithinFrom.String(), func(f *figure.Figure) figure.Measure {
+			f.Formula = "n * u"
+			f.Terms = []figure.Term{
+				Term("n", Whole(c.Skin.Layers)), Term("u", Metres(c.Number("", func() float64 { return c.Skin.Material.Get().Within }))),
+			}
+			return Metres(c.Number("skin.spread", c.Skin.Spread))
+		})
 	})
 }
 

@@ -49,8 +49,15 @@ type Sheet struct{ Straight, Bent Number }
 // bend.
 func (s Skin) Around() bool { return s.Straight.Get() == "around" }
 
-// Total is the thickness of all layers.
-func (s Skin) Total() float64 { return s.Thickness.Get() * float64(s.Layers.Get()) }
+// Actual is the actual thickness of one layer, of which Thickness is the name.
+func (s Skin) Actual() float64 { return s.Material.Get().Actual(s.Thickness.Get()) }
+
+// Total is the actual thickness of all layers.
+func (s Skin) Total() float64 { return s.Actual() * float64(s.Layers.Get()) }
+
+// Spread is what all layers may be thicker or thinner than Total; zero where the
+// material has no figure.
+func (s Skin) Spread() float64 { return s.Material.Get().Within * float64(s.Layers.Get()) }
 
 // LeastRadius is the least radius that the material allows the skin, on the
 // face toward the room.

@@ -9,6 +9,8 @@ var through = map[string][]string{
 	"grid.ends": {"vault.length"}, "rib.width": {"grid.ends"},
 	// What a panel is divided from, and what follows from other parts by default.
 	"grid.along": {"panels.along"}, "rail.depth": {"skin.setback"}, "skin.layers": {"skin.thickness"}, "skin.thickness": {"rail.depth", "skin.setback"},
+	// The material says how thick the sheets of a named thickness are.
+	"skin.material": {"skin.thickness", "rail.depth", "skin.setback"},
 	// The vault is as thick as the deeper of both.
 	"skin.setback": {"rib.depth"},
 	// The layers of a sawn rib make up its depth.

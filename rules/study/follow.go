@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -37,7 +38,7 @@ var followsAll = []follow{
 	{key: "rail.species", after: []string{"rib.species"}, tied: same("rail.species", "rib.species"), value: as("rib.species"), says: "rail.species follows rib.species"},
 	{key: "rail.width", after: []string{"rib.width"}, tied: same("rail.width", "rib.width"), value: as("rib.width"), says: "rail.width follows rib.width"},
 	{
-		key: "rail.depth", after: []string{"rib.depth", "skin.thickness", "skin.layers"},
+		key: "rail.depth", after: []string{"rib.depth", "skin.material", "skin.thickness", "skin.layers"},
 		tied:  func(b *state) bool { return math.Abs(b.length("rail.depth")-b.ribLessSkin()) < sameSize },
 		value: func(_, now *state) any { return now.text(now.ribLessSkin()) },
 		says:  "rail.depth follows rib.depth, less the skin",
@@ -101,6 +102,8 @@ func (s *state) raw(key string) any {
 		return int64(s.base.Panel.Along.Get())
 	case "rail.species":
 		return s.base.Rail.Species.Get().Name
+	case "skin.material":
+		return s.base.Skin.Material.Get().Name
 	case "skin.layers":
 		return int64(s.base.Skin.Layers.Get())
 	}
@@ -122,7 +125,12 @@ func (s *state) length(key string) float64 {
 
 func (s *state) ribLessSkin() float64 {
 	layers, _ := s.raw("skin.layers").(int64)
-	return s.length("rib.depth") - float64(layers)*s.length("skin.thickness")
+	name, _ := s.raw("skin.material").(string)
+	layer := s.length("skin.thickness")
+	if material, err := timber.LookupSheet(name); err == nil {
+		layer = material.Actual(layer)
+	}
+	return s.length("rib.depth") - float64(layers)*layer
 }
 
 func (s *state) text(m float64) string { return lengthText(m, s.base.Units == quantity.Imperial) }

@@ -32,7 +32,7 @@ func rowOf(p *rules.Pass) row {
 
 // entered is how far a screw goes into the wood at one end: what the strap, and
 // on a back that the skin covers the skin, leave of its length; without the
-// length, its thread.
+// length, its thread. The skin is taken as thin as it may be.
 func entered(p *rules.Pass, bottom bool) (depth float64, ok bool) {
 	c, s := p.Ceiling, p.Ceiling.Strap.Screws
 	if !s.Length.Given() {
@@ -43,7 +43,7 @@ func entered(p *rules.Pass, bottom bool) (depth float64, ok bool) {
 	}
 	depth = s.Length.Get() - c.Strap.Thickness.Get()
 	if bottom && c.Strap.Fixing.Bottom.Get() == "back" && !c.Skin.Between.Get() {
-		depth -= c.Skin.Total()
+		depth -= c.Skin.Total() - c.Skin.Spread()
 	}
 	return depth, true
 }

@@ -40,7 +40,7 @@ var through = rules.Rule{
 		Symbols: []rules.Symbol{
 			{Name: "l", Means: "length of a screw under its head; without it the thread in the wood stands for what enters", Unit: "m"},
 			{Name: "t", Means: "thickness of the strap", Unit: "m"},
-			{Name: "s", Means: "thickness of the skin, where it covers the back that the strap is fixed to", Unit: "m"},
+			{Name: "s", Means: "actual thickness of the skin, the least it may be, where it covers the back that the strap is fixed to", Unit: "m"},
 			{Name: "D", Means: "depth of the wood: the rib's at its back, half its width at a side, each less a reveal that the screws come to, the member's width at the framing's side", Unit: "m"},
 		},
 		Valid:  "screws square to the face; out of the framing's other side a query; the depth of framing above an underside is not in the format",
@@ -69,7 +69,7 @@ func checkThrough(p *rules.Pass) {
 		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", rules.Query)
 	}
 	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
-		tooLong(p, s.Penetration.Get(), in, "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
+		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
 	}
 }
 
@@ -86,6 +86,15 @@ func checkRib(p *rules.Pass, in float64) {
 		wood = ribSide(p)
 	}
 	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", where it has {limit} of wood: they come out "+out, rules.Hold)
+}
+
+// thickerSkin is how much less a screw in the back may go in than it does through
+// the thinnest skin.
+func thickerSkin(c *layout.Ceiling) float64 {
+	if c.Strap.Fixing.Bottom.Get() != "back" || c.Skin.Between.Get() {
+		return 0
+	}
+	return 2 * c.Skin.Spread()
 }
 
 // tooLong reports what goes further into the wood than this is deep.

@@ -18,6 +18,8 @@ var (
 	Eurocode5        = Work{"EN 1995-1-1, Eurocode 5"}
 	PanelDesignD510  = Work{"APA, Panel Design Specification, D510"}
 	RetailPlywood    = Work{"retail plywood weight charts (three pages agree)"}
+	PlywoodSizes     = Work{"retail plywood size charts (two pages agree)"}
+	PS1              = Work{"PS 1, Structural Plywood"}
 	HardwoodSizes    = Work{"hardwood lumber dimension tables (two pages agree)"}
 	NHLA             = Work{"NHLA, Rules for the measurement of hardwood lumber"}
 	AWICare          = Work{"AWI 200, Care and Storage"}

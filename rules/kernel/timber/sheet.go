@@ -21,12 +21,34 @@ type Sheet struct {
 	// The same whatever the thickness, as a maker gives it for his one sheet;
 	// zero: none.
 	LongBentAny, ShortBentAny float64
+	// Sold are the thicknesses that a sheet is named by and is less than, thinnest
+	// first; none: a sheet is as thick as it is named.
+	Sold     []SoldRow
+	SoldFrom cite.Source
+	// Within is what a sheet may be thicker or thinner than its actual thickness,
+	// in m; zero: no figure.
+	Within     float64
+	WithinFrom cite.Source
 	// MOE is the panel's average, Pa; zero: no figure.
 	MOE     float64
 	MOEFrom cite.Source
 	// Emission is the most formaldehyde that the material may give off, by
 	// thickness, the thinnest first; none: no limit is known.
 	Emission []EmissionRow
+}
+
+// SoldRow is a thickness by name and the actual one, both in m.
+type SoldRow struct{ Named, Actual float64 }
+
+// Actual is the actual thickness, in m, of a sheet that is named by a thickness,
+// in m: the same where the material has no other for that name.
+func (s Sheet) Actual(named float64) float64 {
+	for _, row := range s.Sold {
+		if math.Abs(named-row.Named) <= rowSlack {
+			return row.Actual
+		}
+	}
+	return named
 }
 
 // EmissionRow is a limit on the formaldehyde of sheets up to a thickness.
@@ -105,6 +127,9 @@ var sheets = []Sheet{
 		Name: "softwood plywood", Aliases: []string{"plywood", "Douglas-fir plywood"},
 		Density: 33 * lbft3, DensityFrom: plywoodWeights,
 		LongBent: plywoodLong, ShortBent: plywoodShort, BendFrom: cite.APAConcreteForm.At("curving plywood"),
+		Sold:     []SoldRow{{3 * inch / 8, 11 * inch / 32}, {inch / 2, 15 * inch / 32}, {3 * inch / 4, 23 * inch / 32}},
+		SoldFrom: cite.PlywoodSizes.At("sanded, 3/8in is 11/32in, 1/2in is 15/32in, 3/4in is 23/32in"),
+		Within:   inch / 64, WithinFrom: cite.PS1.At("sanded panels up to 3/4in").FromMemory(),
 		MOE: 6.96e9, MOEFrom: cite.WoodHandbook2010.At("table 12-1").FromMemory(),
 	},
 	{

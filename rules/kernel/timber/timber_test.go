@@ -336,6 +336,24 @@ func TestSheetWeights(t *testing.T) {
 	}
 }
 
+// Sanded softwood plywood is thinner than its name: retail size charts, two pages
+// agree. 1/4in stays, and so does what no chart has.
+func TestActualThickness(t *testing.T) {
+	for _, r := range []struct {
+		name          string
+		named, actual float64 // in
+	}{
+		{"softwood plywood", 1.0 / 4, 1.0 / 4},
+		{"softwood plywood", 3.0 / 8, 11.0 / 32},
+		{"softwood plywood", 1.0 / 2, 15.0 / 32},
+		{"softwood plywood", 3.0 / 4, 23.0 / 32},
+		{"softwood plywood", 15.0 / 32, 15.0 / 32},
+		{"bendable plywood", 3.0 / 8, 3.0 / 8},
+	} {
+		assert.InDelta(t, r.actual*inch, sheet(t, r.name).Actual(r.named*inch), 1e-12, fmt.Sprint(r))
+	}
+}
+
 // Hardwood lumber dimension tables, surfaced on two sides; two pages agree.
 func TestStock(t *testing.T) {
 	for quarters, want := range map[int]float64{3: 9.0 / 16, 4: 13.0 / 16, 5: 17.0 / 16, 8: 1.75, 16: 3.75} {
