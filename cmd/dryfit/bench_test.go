@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
@@ -96,5 +97,22 @@ func BenchmarkThousandFiles(b *testing.B) {
 		if status := run(context.Background(), []string{"check", folder}, streams{out: &out, err: &errs}); status != 0 {
 			b.Fatal(status, errs.String())
 		}
+	}
+}
+
+// BenchmarkThousandLegs is a check of a spec with 990 doors more, all different, few
+// of which the panel passes, with what would pass.
+func BenchmarkThousandLegs(b *testing.B) {
+	text := strings.Builder{}
+	text.Write(readDemo(b))
+	for i := range 990 {
+		fmt.Fprintf(&text, "\n[[route]]\nname = \"hatch %d\"\nkind = \"door\"\nwidth = \"%.2fmm\"\nheight = \"%.2fmm\"\nwall = \"200mm\"\nbefore = \"3m\"\nafter = \"3m\"\nbeside = \"3m\"\n",
+			i, 500+0.13*float64(i), 600+0.1*float64(i))
+	}
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
+	for b.Loop() {
+		s := review.Spec(demo, []byte(text.String()), o)
+		require.Empty(b, s.Problems)
+		require.Greater(b, len(s.Findings), 900)
 	}
 }

@@ -34,6 +34,8 @@ type Body struct {
 	bands  func() []plank // bars within the section, worked out when asked for
 	middle func() []station
 	edges  func() *boundary
+
+	threads *threads
 }
 
 // ownChord is the direction across which the section is least wide.
@@ -72,6 +74,7 @@ func NewBody(section []Point, length, wrap float64) *Body {
 	b.bands = sync.OnceValue(b.planks)
 	b.middle = sync.OnceValue(b.stations)
 	b.edges = sync.OnceValue(b.boundaryTree)
+	b.threads = &threads{}
 	return b
 }
 

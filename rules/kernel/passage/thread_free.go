@@ -3,6 +3,7 @@ package passage
 import (
 	"math"
 	"slices"
+	"sync"
 )
 
 // knot is a place on the way of a section through a wall.
@@ -87,15 +88,58 @@ func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
 // least is the way that needs least width, and that width. Where the way along
 // the chord of the line at every place is enough, no other is looked for.
 func (t *track) least(enough func(need float64) bool) ([]knot, float64) {
-	for _, turns := range [][]float64{threadTurns[7:8], threadTurns[:]} {
-		if way := t.coarse(turns); way != nil {
-			if way, need := t.refine(way); len(turns) > 1 || enough(need) {
-				return way, need
-			}
+	for _, bent := range [2]bool{false, true} {
+		if way, need := t.b.threads.way(t, bent); way != nil && (bent || enough(need)) {
+			return way, need
 		}
 	}
 	return nil, 0
 }
+
+// threads are the ways of a body along its middle line that were looked for: none
+// depends on the opening's width or height.
+type threads struct {
+	mu sync.Mutex
+	of map[threadKey]threadWay
+}
+
+// threadKey is half of a wall's thickness, and whether ways off the line's chord are
+// looked for.
+type threadKey struct {
+	half float64
+	bent bool
+}
+
+type threadWay struct {
+	way  []knot
+	need float64
+}
+
+// way is the one that needs least width, and that width.
+func (c *threads) way(t *track, bent bool) ([]knot, float64) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	key := threadKey{t.half, bent}
+	had, ok := c.of[key]
+	if !ok {
+		turns := threadTurns[7:8]
+		if bent {
+			turns = threadTurns[:]
+		}
+		if had.way = t.coarse(turns); had.way != nil {
+			had.way, had.need = t.refine(had.way)
+		}
+		if c.of == nil || len(c.of) >= mostThreads {
+			c.of = map[threadKey]threadWay{}
+		}
+		c.of[key] = had
+	}
+	return had.way, had.need
+}
+
+// mostThreads is how many ways are kept: a margin up to facing is halved so often, for
+// some thicknesses of wall.
+const mostThreads = 200
 
 func (t *track) knot(s, turn float64) knot {
 	return knot{s, turn, t.b.slab(t.line(s, turn), t.half)}

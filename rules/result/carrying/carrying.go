@@ -109,6 +109,7 @@ func all(c *layout.Ceiling, search Search) []Way {
 	}
 	var out []Way
 	body := p.mark()
+	memory.known(body, p)
 	for _, l := range c.Route.Get() {
 		kind := KindOf(l.Kind.Get())
 		way := memory.recall(remembered{body, sizesOf(l), search.Depth, search.Brief}, budget, func() Way { return kind.way(p, l, budget) })

@@ -9,14 +9,18 @@ import (
 	"dryfit/rules/kernel/passage"
 )
 
-// Memory is what was decided of panels and legs, for many reviews at a time.
+// Memory is what was decided of panels and legs, and the panels' bodies, for many
+// reviews at a time.
 type Memory struct {
-	mu   sync.Mutex
-	ways map[remembered]decided
+	mu     sync.Mutex
+	ways   map[remembered]decided
+	bodies map[[sha256.Size]byte]*passage.Body
 }
 
 // NewMemory is an empty one.
-func NewMemory() *Memory { return &Memory{ways: map[remembered]decided{}} }
+func NewMemory() *Memory {
+	return &Memory{ways: map[remembered]decided{}, bodies: map[[sha256.Size]byte]*passage.Body{}}
+}
 
 // remembered is all that a decision hangs on but what may be spent.
 type remembered struct {
@@ -50,6 +54,17 @@ func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way)
 	m.ways[key] = decided{way, given, given - cellsOf(left)}
 	m.mu.Unlock()
 	return way
+}
+
+// known gives a panel the body of the one like it, which keeps what was worked out.
+func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if had, ok := m.bodies[mark]; ok {
+		p.body = had
+		return
+	}
+	m.bodies[mark] = p.body
 }
 
 func cellsOf(left *passage.Budget) int {
