@@ -132,7 +132,7 @@ func TestElementsAreKnownByName(t *testing.T) {
 func TestAssumedValuesAreSaid(t *testing.T) {
 	c := of(t, edit(t, demo(t), "tolerance = \"4mm\"\n", ""), demo(t))
 	require.Len(t, c.Keys, 1)
-	assert.Equal(t, compare.KeyChange{Kind: compare.Added, Key: "room.tolerance", New: "4mm", Assumed: "6mm"}, c.Keys[0])
+	assert.Equal(t, compare.KeyChange{Kind: compare.Added, Key: "room.tolerance", New: "4mm", Assumed: "12.4mm"}, c.Keys[0])
 }
 
 func TestFindingsComeGoAndMove(t *testing.T) {

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"dryfit/rules/kernel/cite"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
@@ -250,14 +251,23 @@ func (c *Ceiling) takeRoom() {
 	s, f := c.spec.Room, c.spec.Room.Framing
 	c.Room = Room{
 		Width: si(c, s.Width), Length: si(c, s.Length), Height: si(c, s.Height),
-		Above: si(c, s.Above), Tolerance: si(c, s.Tolerance), Use: stated(c, s.Use), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
+		Above: si(c, s.Above), Use: stated(c, s.Use), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
 		Framing: Framing{
 			Table: c.table(f.Table), Spacing: si(c, f.Spacing), Offset: si(c, f.Offset), Member: si(c, f.Member),
 			Movement: si(c, f.Movement), Runs: stated(c, f.Runs), Species: stated(c, f.Species), Blocking: stated(c, f.Blocking),
 		},
 		Door: RoomDoor{Table: c.table(s.Door.Table), Wall: stated(c, s.Door.Wall), Offset: si(c, s.Door.Offset)},
 	}
+	c.Room.Tolerance = c.length(si(c, s.Tolerance), outOfTrue.String(), func() float64 {
+		return max(c.Room.Width.Get(), c.Room.Length.Get()) * outOfTrueBy
+	})
 }
+
+// outOfTrue is how far walls may be out of size and straight, which is a rate:
+// the tolerance of a room whose spec has none is that of its longer side.
+var outOfTrue = cite.AWS.At("p. 331, 6.1.10: walls straight and of their size to 1/4in in 144in, of the longer side")
+
+const outOfTrueBy = 0.25 / 144
 
 func (c *Ceiling) takeStrap() {
 	s := c.spec.Strap

@@ -36,6 +36,21 @@ func TestFullEnds(t *testing.T) {
 	assert.InDelta(t, 7.080, total, 1e-12)
 }
 
+// Architectural Woodwork Standards, p. 331: 1/4in in 144in, which is 3/8in for a
+// room 18ft long and 1/4in for one of 12ft, whichever side it is.
+func TestRoomToleranceIsARate(t *testing.T) {
+	for _, r := range []struct {
+		width, length string
+		want          float64
+	}{
+		{"4240mm", "18ft", 0.375 * 0.0254}, {"14ft", "12ft", 168.0 / 576 * 0.0254}, {"4240mm", "7200mm", 0.0125},
+	} {
+		c := sample.Room(t, map[string]any{"room": map[string]any{"width": r.width, "length": r.length, "height": "2700mm"}})
+		assert.InDelta(t, r.want, c.Room.Tolerance.Get(), 1e-12, r.length)
+	}
+	assert.InDelta(t, 0.004, sample.Room(t, nil).Room.Tolerance.Get(), 1e-12, "what the spec states")
+}
+
 // How the feet are cut changes the width over all by geometry: radial feet
 // stick out by the thickness times the sine of the slope, level ones by the
 // thickness over it.

@@ -7,7 +7,6 @@ import "dryfit/rules/kernel/cite"
 // marks it as assumed in the same way.
 func builtInDefaults() []Default {
 	practice := cite.CommonPractice().String()
-	walls := cite.AWS.At("p. 331, 6.1.10: walls true to 1/4in in 144in").String()
 	shop := cite.AWICare.At("zone 2, 30 to 55% relative humidity").String()
 	air := func(temperature, humidity string) map[string]any {
 		return map[string]any{"temperature": temperature, "humidity": humidity}
@@ -15,7 +14,6 @@ func builtInDefaults() []Default {
 	return []Default{
 		{Key: "project.units", Value: "metric", Source: practice},
 
-		{Key: "room.tolerance", Value: "6mm", Source: walls},
 		{Key: "room.use", Value: "public", Source: "the stricter of the two uses"},
 		{Key: "room.entry", Value: "end", Source: practice},
 

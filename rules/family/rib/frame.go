@@ -200,7 +200,7 @@ var radial = rules.Rule{
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.radial"},
 	Limits: []rules.Limit{{
-		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: 15psi").FromMemory(),
+		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: radial tension, 15psi of Douglas fir-larch, hem-fir and western woods but under wind and earthquake; of other woods, for which it is less than a third of their shear, too").FromMemory(),
 	}},
 	Basis: rules.Basis{
 		Formula: "3·M/(2·R·b·d)",

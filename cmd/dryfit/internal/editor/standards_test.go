@@ -135,7 +135,7 @@ func TestCompletionInStandards(t *testing.T) {
 		"[limit]\n\"joint.count.most\" = { |":         {"source", "value"},
 		"[limit.\"joint.count.most\"]\nvalue = |":     {"60"},
 		"[limit]\n\"joint.count.most\" = |":           {`{ source = "", value = 60 }`},
-		"[default]\n\"room.tolerance\" = |":           {`"6mm"`, `"4mm"`, `"1/4in"`},
+		"[default]\n\"room.tolerance\" = |":           {`"4mm"`, `"1/4in"`},
 		"[default]\n\"skin.straight\" = |":            {`"along"`, `"along"`, `"around"`},
 		"[default]\n\"room.framing\" = { species = |": append([]string{`"our oak"`}, quoted(timber.Names())...),
 		"[[material]]\nkind = |":                      {`"sheet"`, `"timber"`},
