@@ -135,15 +135,9 @@ func throughWall(width, high, thick float64) view {
 func aroundCorner(width, onward float64) view {
 	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
 		return Pose{Plane: Corner, A: width, B: onward}, [2]int{0, 1}, func(_ passage.Pose, outline []passage.Point) float64 {
-			least, left, low := math.Inf(1), math.Inf(1), math.Inf(1)
+			least, left, low := fromOutline(passage.Point{X: width, Y: onward}, outline), math.Inf(1), math.Inf(1)
 			for _, q := range outline {
-				x, y := width-q.X, onward-q.Y
 				left, low = min(left, q.X), min(low, q.Y)
-				if x > 0 && y > 0 {
-					least = min(least, math.Hypot(x, y))
-					continue
-				}
-				least = min(least, max(x, y))
 			}
 			if left >= width || low >= onward {
 				return math.Inf(1) // not yet in the corner, or past it
@@ -151,6 +145,28 @@ func aroundCorner(width, onward float64) view {
 			return least
 		}
 	}
+}
+
+// fromOutline is how far a place is from an outline, below nothing within it.
+func fromOutline(at passage.Point, outline []passage.Point) float64 {
+	least, inside := math.Inf(1), false
+	last := outline[len(outline)-1]
+	for _, q := range outline {
+		dx, dy := q.X-last.X, q.Y-last.Y
+		f := 0.0
+		if l := dx*dx + dy*dy; l > 0 {
+			f = min(1, max(0, ((at.X-last.X)*dx+(at.Y-last.Y)*dy)/l))
+		}
+		least = min(least, math.Hypot(last.X+f*dx-at.X, last.Y+f*dy-at.Y))
+		if (q.Y > at.Y) != (last.Y > at.Y) && at.X < last.X+dx*(at.Y-last.Y)/dy {
+			inside = !inside
+		}
+		last = q
+	}
+	if inside {
+		return -least
+	}
+	return least
 }
 
 // onFloor is the floor of a car with the panel at rest.
