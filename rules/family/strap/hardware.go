@@ -21,7 +21,7 @@ var screws = rules.Rule{
 	RefersTo: rules.ToEngineer, // screws in shear
 	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},
 	Limits: []rules.Limit{
-		{Key: "penetration", Title: "thread in the wood, by shank diameter", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 50, Source: cite.NDS.At("chapter 12").FromMemory()},
+		{Key: "penetration", Title: "thread in the wood, by shank diameter", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 50, Source: cite.AWCScrews.At("6D including the tip, of wood screws in shear; of those pulled out, common practice")},
 		{Key: "duration", Title: "load duration factor of a load that stays", Value: quantity.Value{SI: 0.9, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0.1, Most: 2, Source: cite.NDS.At("2.3.2")},
 	},
 	Basis: rules.Basis{
