@@ -52,6 +52,15 @@ func (s Skin) Around() bool { return s.Straight.Get() == "around" }
 // Actual is the actual thickness of one layer, of which Thickness is the name.
 func (s Skin) Actual() float64 { return s.Material.Get().Actual(s.Thickness.Get()) }
 
+// SoldThickness is the actual thickness, in m, of a built-in sheet material that is named
+// by a thickness, in m; of another the thickness itself.
+func SoldThickness(material string, named float64) float64 {
+	if s, err := timber.LookupSheet(material); err == nil {
+		return s.Actual(named)
+	}
+	return named
+}
+
 // Total is the actual thickness of all layers.
 func (s Skin) Total() float64 { return s.Actual() * float64(s.Layers.Get()) }
 

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules/kernel/timber"
 	"dryfit/rules/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -126,11 +125,7 @@ func (s *state) length(key string) float64 {
 func (s *state) ribLessSkin() float64 {
 	layers, _ := s.raw("skin.layers").(int64)
 	name, _ := s.raw("skin.material").(string)
-	layer := s.length("skin.thickness")
-	if material, err := timber.LookupSheet(name); err == nil {
-		layer = material.Actual(layer)
-	}
-	return s.length("rib.depth") - float64(layers)*layer
+	return s.length("rib.depth") - float64(layers)*layout.SoldThickness(name, s.length("skin.thickness"))
 }
 
 func (s *state) text(m float64) string { return lengthText(m, s.base.Units == quantity.Imperial) }
