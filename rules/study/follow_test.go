@@ -36,6 +36,7 @@ func TestFollows(t *testing.T) {
 		{"rails with the rib's depth", "reading-room", "", "rib.depth=60mm,70mm", "rail.depth follows rib.depth, less the skin; skin.setback follows rail.depth", "rail.depth=61mm skin.setback=61mm"},
 		{"and with the skin", "reading-room", "", "skin.thickness=9mm,6mm", "rail.depth follows rib.depth, less the skin; skin.setback follows rail.depth", "rail.depth=54mm skin.setback=54mm"},
 		{"and with its layers", "reading-room", "", "skin.layers=2", "rail.depth follows rib.depth, less the skin; skin.setback follows rail.depth", "rail.depth=42mm skin.setback=42mm"},
+		{"as it is sold", "reading-room", "", "skin.material=softwood plywood skin.thickness=1/2in", "rail.depth follows rib.depth, less the skin; skin.setback follows rail.depth", "rail.depth=48.09375mm skin.setback=48.09375mm"},
 		{"a setback beside a rail's default", "reading-room", "depth   = \"51mm\"\n", "rib.depth=70mm", "rail.depth follows rib.depth, less the skin; skin.setback follows rail.depth", "rail.depth= skin.setback=61mm"},
 		{"rails with the rib's wood and width", "reading-room", "", "rib.species=red oak rib.width=80mm", "rail.species follows rib.species; rail.width follows rib.width", "rail.species=red oak rail.width=80mm"},
 		{"nothing follows a strap", "reading-room", "", "strap.setting=1mm,2mm", "", ""},
