@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
@@ -16,6 +17,14 @@ import (
 	"dryfit/spec"
 )
 
+// What one run reads of standards is bounded, so that no change to a repository
+// exhausts the machine that checks it: the files that hold for one spec, and what
+// all files of the run come to, in bytes.
+const (
+	mostNested    = 16
+	mostStandards = 4 * spec.MaxSize
+)
+
 // shelf finds the standards that hold for a spec, and reads each file once.
 type shelf struct {
 	named  string    // the file that replaces what would be found; "" for none
@@ -23,13 +32,15 @@ type shelf struct {
 	layers map[string]*standards.Layer
 	broken map[string][]spec.Problem
 	hashes map[string]report.Digest
-	merged map[string]*standards.Standards // by the folder of the spec
+	read   int                             // bytes, of all files
+	chains map[string]string               // by the folder of the spec: its files, a line each
+	merged map[string]*standards.Standards // by such lines
 }
 
 func newShelf(named string) *shelf {
 	return &shelf{
 		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, hashes: map[string]report.Digest{},
-		merged: map[string]*standards.Standards{},
+		chains: map[string]string{}, merged: map[string]*standards.Standards{},
 	}
 }
 
@@ -67,7 +78,10 @@ func (s *shelf) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
 		return l
 	}
-	src, fault := s.read(path)
+	src, fault := s.source(path)
+	if s.read += len(src); fault == "" && s.read > mostStandards {
+		fault = fmt.Sprintf("it is not read: with it the standards of this run come to more than %dMiB", mostStandards>>20)
+	}
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
@@ -81,7 +95,7 @@ func (s *shelf) layer(path string) *standards.Layer {
 	return s.layers[path]
 }
 
-func (s *shelf) read(path string) (src []byte, fault string) {
+func (s *shelf) source(path string) (src []byte, fault string) {
 	if s.from != nil {
 		return s.from.standards(path)
 	}
@@ -161,23 +175,43 @@ func shown(path string) string {
 // forFolder is the standards for specs in a folder. It is nil where one of the
 // files is broken, which the name says.
 func (s *shelf) forFolder(folder string) (std *standards.Standards, brokenFile string) {
-	if std, ok := s.merged[folder]; ok {
-		return std, ""
+	if key, ok := s.chains[folder]; ok {
+		return s.merged[key], ""
 	}
-	var layers []*standards.Layer
-	for _, file := range s.chain(folder) {
+	files := s.chain(folder)
+	key := strings.Join(files, "\n")
+	if s.merged[key] == nil {
+		layers, broken := s.layersOf(files)
+		if broken != "" {
+			return nil, broken
+		}
+		std = standards.With(layers...)
+		if s.from != nil && len(layers) == 0 {
+			std.Name += ", since " + s.from.rev + " has no " + standards.FileName + " for it"
+		}
+		s.merged[key] = std
+	}
+	s.chains[folder] = key
+	return s.merged[key], ""
+}
+
+// layersOf reads the files of a chain, or names one that is broken: also the one
+// that is too many.
+func (s *shelf) layersOf(files []string) (layers []*standards.Layer, broken string) {
+	if len(files) > mostNested {
+		file := files[mostNested]
+		fault := fmt.Sprintf("it is not read: more than %d standards files hold for one spec", mostNested)
+		s.broken[file] = review.Unreadable(file, fault, review.Options{Standards: standards.BuiltIn()}).Problems
+		return nil, file
+	}
+	for _, file := range files {
 		l := s.layer(file)
 		if l == nil {
 			return nil, file
 		}
 		layers = append(layers, l)
 	}
-	std = standards.With(layers...)
-	if s.from != nil && len(layers) == 0 {
-		std.Name += ", since " + s.from.rev + " has no " + standards.FileName + " for it"
-	}
-	s.merged[folder] = std
-	return std, ""
+	return layers, ""
 }
 
 // sheets reports the broken files, in order.
