@@ -149,7 +149,7 @@ func TestServeEditorEndings(t *testing.T) {
 func TestTheReferenceClientAgrees(t *testing.T) {
 	src, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
 	require.NoError(t, err)
-	text := string(src) + "\n[[accept]]\nrule = \"strap.setting\"\nat = \"route.2.width\"\nreason = \"x\"\nby = \"x\"\nuntil = 2099-01-01\n"
+	text := string(src) + "\n[[accept]]\nrule = \"strap.setting\"\nat = \"route.2.width\"\nreason = \"x\"\nby = \"x\"\nuntil = 2027-01-01\n"
 	for _, edit := range [][2]string{
 		{`"6mm"`, `"40mm"`},
 		{"Reading room, ", "🪵 𝕽, "},

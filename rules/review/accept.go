@@ -1,8 +1,10 @@
 package review
 
 import (
+	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"dryfit/rules"
 	"dryfit/rules/layout"
@@ -31,19 +33,36 @@ func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding
 	outcome.Inputs[o.Rules[i]] = read
 	var wrong []rules.Finding
 	for n := range list {
-		fault, severity := judgeAcceptance(&list[n], outcome.Findings, o)
+		key := spec.Key("accept", n+1, "until")
+		fault, severity := judgeTerm(list[n], o.Rules[i], o), rules.Query
+		if fault == "" {
+			key = spec.Key("accept", n+1, "rule")
+			fault, severity = judgeAcceptance(&list[n], outcome.Findings, o)
+		}
 		if fault == "" {
 			continue
-		}
-		key := spec.Key("accept", n+1)
-		if severity == rules.Query && strings.HasPrefix(fault, "the acceptance ended") {
-			key += ".until"
-		} else {
-			key += ".rule"
 		}
 		wrong = append(wrong, rules.Finding{At: key, Rule: o.Rules[i], Severity: severity, Text: fault})
 	}
 	return wrong
+}
+
+// judgeTerm says why an acceptance is not in force on the day of the check: it has
+// ended, or ends so late that nobody would look at it again.
+func judgeTerm(a layout.Acceptance, rule *rules.Rule, o Options) string {
+	on, err := time.Parse(time.DateOnly, o.On)
+	until, fault := time.Parse(time.DateOnly, a.Until)
+	if err != nil || fault != nil || until.Before(on) {
+		return "the acceptance ended on " + a.Until + ", and it is judged on " + o.On
+	}
+	most := rule.Limits[0].Value.SI
+	if set, ok := o.Standards.Limit(rule.Full(rule.Limits[0].Key)); ok {
+		most = set.Value.SI
+	}
+	if days := until.Sub(on).Hours() / 24; days > most {
+		return fmt.Sprintf("the acceptance runs until %s, %.0f days from the day of the check; it counts for the last %.0f alone", a.Until, days, most)
+	}
+	return ""
 }
 
 // judgeAcceptance accepts what an acceptance may, or says why it accepts
@@ -57,8 +76,6 @@ func judgeAcceptance(a *layout.Acceptance, findings []rules.Finding, o Options) 
 		return a.Rule + " is referred, which can't be accepted", rules.Query
 	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
 		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", rules.Query
-	case o.On == "" || a.Until < o.On:
-		return "the acceptance ended on " + a.Until + ", and it is judged on " + o.On, rules.Query
 	}
 	held := false
 	accepted := false

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/spec/quantity"
 )
 
 //go:embed testdata
@@ -24,10 +25,19 @@ var inForce = rules.Rule{
 	Title:    "each acceptance is in force, and accepts something that may be accepted",
 	Why:      "An acceptance that has run out, or that is for nothing, hides the next finding of its rule.",
 	Severity: rules.Query,
+	Limits: []rules.Limit{{
+		Key: "term", Title: "days from the check to the last day of an acceptance", Value: quantity.Value{SI: 366, Unit: quantity.One},
+		Sense: rules.AtMost, Lowest: 1, Most: 36525, Source: cite.CommonPractice(),
+	}},
 	Basis: rules.Basis{
 		Valid:  "judged on the date that the check is made for",
 		Source: cite.CommonPractice(),
 	},
-	// The review applies it, since it looks at what the other rules have found.
-	Check: func(*rules.Pass) {},
+	// The review applies it, since it looks at what the other rules have found; a
+	// longer term is said here.
+	Check: func(p *rules.Pass) {
+		if len(p.Ceiling.Accept.Get()) > 0 {
+			p.Limit("term")
+		}
+	},
 }
