@@ -59,8 +59,9 @@ func judgeTerm(a layout.Acceptance, rule *rules.Rule, o Options) string {
 	if set, ok := o.Standards.Limit(rule.Full(rule.Limits[0].Key)); ok {
 		most = set.Value.SI
 	}
-	if days := until.Sub(on).Hours() / 24; days > most {
-		return fmt.Sprintf("the acceptance runs until %s, %.0f days from the day of the check; it counts for the last %.0f alone", a.Until, days, most)
+	const day = 24 * 60 * 60 // in s; a Duration ends after 292 years
+	if days := (until.Unix() - on.Unix()) / day; float64(days) > most {
+		return fmt.Sprintf("the acceptance ends on %s, %d days after the day of the check; the most is %.0f, so it accepts nothing yet", a.Until, days, most)
 	}
 	return ""
 }

@@ -37,6 +37,9 @@ func TestTermOfAcceptances(t *testing.T) {
 		require.Empty(t, s.Problems)
 		assert.Equal(t, c.accepted, s.Counts.Accepted, c.until)
 		assert.Equal(t, c.accepted == 0, find(s, "accept.in-force") != nil, c.until)
+		if c.until == "9999-12-31" { // more days than a Duration holds
+			assert.Contains(t, find(s, "accept.in-force").Text, " 2912114 days after ")
+		}
 		assert.Equal(t, c.loosened, len(s.Loosened) == 1, c.until)
 	}
 }
