@@ -120,7 +120,8 @@ func (m *mesh) touch(i, at int, f face) {
 	}
 }
 
-// meets reports whether a cell reaches beyond a face, and touches it. All sides are powers of two, so that sums are exact.
+// meets reports whether a cell reaches beyond a face, and touches it. All sides are
+// powers of two, so that sums are exact.
 func (c cube) meets(f face) bool {
 	for axis := range 3 {
 		d := c.at[axis] - f.at[axis]
