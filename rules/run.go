@@ -123,8 +123,12 @@ func (p *Pass) most() Severity {
 	if !ok || p.rule.Severity == Refer {
 		return p.rule.Severity
 	}
-	return severities[set.Word]
+	return SeverityOf(set.Word)
 }
+
+// SeverityOf is the severity that standards name: note, query or hold; 0 for any
+// other word.
+func SeverityOf(word string) Severity { return severities[word] }
 
 var severities = map[string]Severity{"note": Note, "query": Query, "hold": Hold}
 

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -41,10 +42,11 @@ func (v Verdict) String() string {
 type Counts struct {
 	Held, Queried, Noted, Referred int
 	Accepted                       int
-	NotChecked                     int // rules
-	Uncomputed                     int // rules whose figure could not be computed
-	Assumed                        int // distinct keys
-	Unreadable                     int // faults of the file
+	NotChecked                     int      // rules
+	Families                       Families // that have a rule which was not checked
+	Uncomputed                     int      // rules whose figure could not be computed
+	Assumed                        int      // distinct keys
+	Unreadable                     int      // faults of the file
 	Before                         Before
 }
 
@@ -57,6 +59,41 @@ type Before struct {
 // plus adds what was there of another file.
 func (b Before) plus(o Before) Before {
 	return Before{b.Compared || o.Compared, b.Held + o.Held, b.Queried + o.Queried, b.Uncomputed + o.Uncomputed}
+}
+
+// Families are names of families of rules, in their alphabetical order, each after a
+// space.
+type Families string
+
+// FamiliesOf are those of rules.
+func FamiliesOf(list []*Rule) Families {
+	var all Families
+	for _, r := range list {
+		family, _, _ := strings.Cut(r.ID, ".")
+		all += Families(" " + family)
+	}
+	return all.plus("")
+}
+
+func (f Families) plus(o Families) Families {
+	names := strings.Fields(string(f + o))
+	slices.Sort(names)
+	var sum Families
+	for _, name := range slices.Compact(names) {
+		sum += Families(" " + name)
+	}
+	return sum
+}
+
+// List is their names after each other; "" where there is none.
+func (f Families) List() string { return strings.Join(strings.Fields(string(f)), ", ") }
+
+// aside lists them in brackets, after a space; "" where there is none.
+func (f Families) aside() string {
+	if f == "" {
+		return ""
+	}
+	return " (" + f.List() + ")"
 }
 
 // Since are how many of the holds, queries and figures not computed are new, and
@@ -89,6 +126,7 @@ func (c Counts) Plus(o Counts) Counts {
 		Accepted: c.Accepted + o.Accepted, NotChecked: c.NotChecked + o.NotChecked,
 		Uncomputed: c.Uncomputed + o.Uncomputed, Assumed: c.Assumed + o.Assumed,
 		Unreadable: c.Unreadable + o.Unreadable, Before: c.Before.plus(o.Before),
+		Families: c.Families.plus(o.Families),
 	}
 }
 
@@ -113,7 +151,7 @@ func (c Counts) String() string {
 		{c.Noted, "noted", false},
 		{c.Accepted, "accepted", false},
 		{c.Referred, "referred", true},
-		{c.NotChecked, "not checked", true},
+		{c.NotChecked, "not checked" + c.Families.aside(), true},
 		{c.Assumed, "assumed", true},
 	} {
 		if p.n > 0 || p.always {

@@ -15,27 +15,49 @@ import (
 // unseen are the specs that a revision had under some paths, and its standards
 // did not exclude, and that the walk did not come to, as where a folder has become
 // a link: a change has no say in what it is judged on. Specs that are gone are
-// said.
+// said, and those that the standards of this tree exclude, where these count and
+// the revision's did not.
 func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []input) {
 	seen := map[string]bool{}
 	for _, in := range inputs {
 		seen[from.place(in.path)] = true
 	}
-	var gone []string
-	for _, file := range w.had(from, paths) {
+	var gone, excluded []string
+	kept := w.had(from, paths)
+	for _, file := range w.trusted(from).had(from, paths) {
 		name := shown(filepath.Join(from.root, file))
-		if _, err := os.Lstat(name); err != nil {
+		switch _, err := os.Lstat(name); {
+		case err != nil:
 			gone = append(gone, name)
-		} else if !seen[file] {
+		case seen[file]:
+		case !slices.Contains(kept, file):
+			excluded = append(excluded, name)
+		default:
 			in := newInput(name)
 			in.found = from.rev + " has it where it is checked, and this run does not come to it"
 			out = append(out, in)
 		}
 	}
-	if len(gone) > 0 {
-		fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: gone since %s: %s", from.rev, strings.Join(gone, ", "))))
+	for _, said := range []struct {
+		what  string
+		names []string
+	}{{"gone", gone}, {"excluded", excluded}} {
+		if len(said.names) > 0 {
+			fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
+		}
 	}
 	return out
+}
+
+// trusted walks to the standards that are trusted: those of a revision, where no
+// others are named.
+func (w *walker) trusted(from *snapshot) *walker {
+	if w.shelves[0].named != "" || w.shelves[0].from != nil {
+		return w
+	}
+	then := newShelf("")
+	then.from = from
+	return &walker{shelves: []*shelf{then}}
 }
 
 // had are the specs of a revision under some folders, by their paths from the

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/layout"
+	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/nearest"
 )
@@ -50,20 +51,31 @@ func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding
 // judgeTerm says why an acceptance is not in force on the day of the check: it has
 // ended, or ends so late that nobody would look at it again.
 func judgeTerm(a layout.Acceptance, rule *rules.Rule, o Options) string {
-	on, err := time.Parse(time.DateOnly, o.On)
-	until, fault := time.Parse(time.DateOnly, a.Until)
-	if err != nil || fault != nil || until.Before(on) {
+	days, ok := daysUntil(o.On, a.Until)
+	switch most := longestTerm(rule, o.Standards); {
+	case !ok || days < 0:
 		return "the acceptance ended on " + a.Until + ", and it is judged on " + o.On
-	}
-	most := rule.Limits[0].Value.SI
-	if set, ok := o.Standards.Limit(rule.Full(rule.Limits[0].Key)); ok {
-		most = set.Value.SI
-	}
-	const day = 24 * 60 * 60 // in s; a Duration ends after 292 years
-	if days := (until.Unix() - on.Unix()) / day; float64(days) > most {
+	case float64(days) > most:
 		return fmt.Sprintf("the acceptance ends on %s, %d days after the day of the check; the most is %.0f, so it accepts nothing yet", a.Until, days, most)
+	default:
+		return ""
 	}
-	return ""
+}
+
+// daysUntil counts the days from one date to another; ok is whether both are dates.
+func daysUntil(from, until string) (days int64, ok bool) {
+	on, err := time.Parse(time.DateOnly, from)
+	end, fault := time.Parse(time.DateOnly, until)
+	const day = 24 * 60 * 60 // in s; a Duration ends after 292 years
+	return (end.Unix() - on.Unix()) / day, err == nil && fault == nil
+}
+
+// longestTerm is how many days what a spec accepts or has tried may count.
+func longestTerm(rule *rules.Rule, std *standards.Standards) float64 {
+	if set, ok := std.Limit(rule.Full(rule.Limits[0].Key)); ok {
+		return set.Value.SI
+	}
+	return rule.Limits[0].Value.SI
 }
 
 // judgeAcceptance accepts what an acceptance may, or says why it accepts

@@ -20,25 +20,34 @@ func required(tree map[string]any, outcome rules.Outcome, o Options) []rules.Fin
 	if i < 0 {
 		return nil
 	}
-	all := slices.Concat(o.Standards.Require, o.Require)
+	all := slices.Concat(o.Require, o.Standards.Require)
 	var out []rules.Finding
 	for _, need := range all {
 		if need.Rule {
 			continue
 		}
 		if _, given := spec.Lookup(tree, need.Pattern); !given {
-			out = append(out, rules.Finding{At: need.Pattern, Text: need.Pattern + " is not given, and is required by " + need.By})
+			out = append(out, rules.Finding{At: need.Pattern, Severity: o.holds(need), Text: need.Pattern + " is not given, and is required by " + need.By})
 		}
 	}
 	for _, key := range keysOf(outcome.NotChecked) {
-		if f, found := unmet(key, outcome.NotChecked, all); found {
+		if f, found := o.unmet(key, outcome.NotChecked, all); found {
 			out = append(out, f)
 		}
 	}
 	for k := range out {
-		out[k].Rule, out[k].Severity = o.Rules[i], rules.Hold
+		out[k].Rule = o.Rules[i]
 	}
 	return out
+}
+
+// holds is what the absence of what is required may say: the standards may set less
+// for what standards require, and nothing less for what the command does.
+func (o Options) holds(need standards.Requirement) rules.Severity {
+	if set, given := o.Standards.Severity(checkedBy); given && !need.Origin.BuiltIn() {
+		return rules.SeverityOf(set.Word)
+	}
+	return rules.Hold
 }
 
 // keysOf are the keys that something hangs on, each once.
@@ -52,13 +61,13 @@ func keysOf(list []rules.NotChecked) (keys []string) {
 }
 
 // unmet is what one key keeps from being checked though it is required.
-func unmet(key string, list []rules.NotChecked, all []standards.Requirement) (rules.Finding, bool) {
+func (o Options) unmet(key string, list []rules.NotChecked, all []standards.Requirement) (rules.Finding, bool) {
 	var ids []string
-	why, by := "", ""
+	why, by, severity := "", "", rules.Severity(0)
 	for _, n := range list {
 		i := slices.IndexFunc(all, func(need standards.Requirement) bool { return need.Names(n.Rule.ID) })
 		if n.Key == key && i >= 0 && !n.Failed && !slices.Contains(ids, n.Rule.ID) { // a figure that failed fails the spec itself
-			ids, why, by = append(ids, n.Rule.ID), n.Why, all[i].By
+			ids, why, by, severity = append(ids, n.Rule.ID), n.Why, all[i].By, max(severity, o.holds(all[i]))
 		}
 	}
 	if len(ids) == 0 {
@@ -72,5 +81,5 @@ func unmet(key string, list []rules.NotChecked, all []standards.Requirement) (ru
 	if len(ids) > 1 {
 		are = ", which are required by " + by + ", are not checked"
 	}
-	return rules.Finding{At: key, Text: text + ", so that " + strings.Join(ids, ", ") + are}, true
+	return rules.Finding{At: key, Severity: severity, Text: text + ", so that " + strings.Join(ids, ", ") + are}, true
 }

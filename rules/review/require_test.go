@@ -38,3 +38,28 @@ func TestWhatIsRequiredIsChecked(t *testing.T) {
 	o.Require = []standards.Requirement{{Rule: true, Pattern: "vault.*", By: "--require"}}
 	assert.Empty(t, held(), "the vault is checked without it")
 }
+
+// Standards may say less of what they require themselves, and of nothing that the
+// command requires.
+func TestSeverityOfWhatIsRequired(t *testing.T) {
+	tree := sample.Tree(t, sample.ReadingRoom, nil)
+	delete(tree["strap"].(map[string]any), "allowable")
+	l, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[check.require]\nrules = [\"strap.load\"]\nkeys = [\"project.revision\"]\n[severity]\n\"require.checked\" = \"query\"\n"))
+	require.Empty(t, problems)
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.With(l), On: "2026-11-25"}
+	delete(tree["project"].(map[string]any), "revision")
+	found := func() (out []rules.Severity) {
+		s, faults := review.Tree(tree, o)
+		require.Empty(t, faults)
+		require.Len(t, s.Loosened, 1)
+		for _, f := range s.Findings {
+			if f.Rule.ID == "require.checked" {
+				out = append(out, f.Severity)
+			}
+		}
+		return out
+	}
+	assert.Equal(t, []rules.Severity{rules.Query, rules.Query}, found())
+	o.Require = []standards.Requirement{{Rule: true, Pattern: "strap.load", By: "--require"}}
+	assert.Equal(t, []rules.Severity{rules.Query, rules.Hold}, found())
+}

@@ -138,7 +138,9 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []lay
 	if len(faults) > 0 {
 		return nil, rules.Outcome{}, faults
 	}
-	return ceiling, tried(ceiling, rules.Run(o.Rules, ceiling, o.Standards, o.Search), o), nil
+	outcome := tried(ceiling, rules.Run(o.Rules, ceiling, o.Standards, o.Search), o)
+	outcome.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
+	return ceiling, outcome, nil
 }
 
 // located gives each finding its place and its fingerprint, and sorts them; of
@@ -210,26 +212,30 @@ func (s *Sheet) judge(o Options) {
 			c.Referred++
 		}
 	}
-	c.NotChecked, c.Uncomputed, c.Before.Uncomputed = unchecked(s.NotChecked)
+	absent, uncomputed, before := unchecked(s.NotChecked)
+	c.NotChecked, c.Families, c.Uncomputed, c.Before.Uncomputed = len(absent), rules.FamiliesOf(absent), uncomputed, before
 	s.Counts, s.Verdict = c, c.Judge(o.Strict)
 }
 
-// unchecked counts the rules that were not checked, or not in full, and apart
-// from these the rules of which a figure could not be computed: that fails the
+// unchecked are the rules that were not checked, or not in full, and apart from
+// these the number of rules of which a figure could not be computed: that fails the
 // spec, whatever else its rule has said, unless the baseline had it all before.
-func unchecked(list []rules.NotChecked) (absent, failed, before int) {
+func unchecked(list []rules.NotChecked) (absent []*rules.Rule, failed, before int) {
 	fails, fresh := map[*rules.Rule]bool{}, map[*rules.Rule]bool{}
 	for _, n := range list {
 		fails[n.Rule] = fails[n.Rule] || n.Failed
 		fresh[n.Rule] = fresh[n.Rule] || n.Failed && !n.Before
 	}
 	for r, f := range fails {
-		if f {
+		switch {
+		case !f:
+			absent = append(absent, r)
+		case fresh[r]:
 			failed++
-		}
-		if f && !fresh[r] {
+		default:
+			failed++
 			before++
 		}
 	}
-	return len(fails) - failed, failed, before
+	return absent, failed, before
 }

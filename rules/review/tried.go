@@ -31,6 +31,10 @@ func tried(c *layout.Ceiling, outcome rules.Outcome, o Options) rules.Outcome {
 		if !lifted {
 			continue
 		}
+		if days, most := tooLong(trial, o); days > 0 {
+			n.Why += fmt.Sprintf("; its trial counts until %s, %d days after the day of the check; the most is %.0f, so it counts for nothing yet", trial.Until.Get(), days, most)
+			continue
+		}
 		n.Failed = false
 		n.Why += fmt.Sprintf("; tried on %s by %s, %s, which counts until %s", trial.Date.Get(), trial.By.Get(), trial.How.Get(), trial.Until.Get())
 		outcome.Loosened = append(outcome.Loosened, rules.Loosened{
@@ -46,6 +50,20 @@ func tried(c *layout.Ceiling, outcome rules.Outcome, o Options) rules.Outcome {
 func counts(t layout.Trial, on string) bool {
 	return on != "" && t.Date.Get() <= on && on <= t.Until.Get() &&
 		strings.TrimSpace(t.By.Get()) != "" && strings.TrimSpace(t.How.Get()) != ""
+}
+
+// tooLong is by how many days from the check a trial would count, where that is more
+// than an acceptance may; else 0.
+func tooLong(t layout.Trial, o Options) (days int64, most float64) {
+	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == acceptedBy })
+	if i < 0 {
+		return 0, 0
+	}
+	most = longestTerm(o.Rules[i], o.Standards)
+	if days, ok := daysUntil(o.On, t.Until.Get()); ok && float64(days) > most {
+		return days, most
+	}
+	return 0, most
 }
 
 func trialAt(c *layout.Ceiling, key string) (layout.Trial, bool) {

@@ -43,6 +43,9 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 		"on its last day":        {allowed, "2027-06-30", "2027-06-30", carrying.None, false, true},
 		"run out":                {allowed, "2027-07-01", "2027-06-30", carrying.None, true, false},
 		"not yet made":           {allowed, "2027-03-01", "2027-06-30", carrying.None, true, false},
+		"for a year":             {allowed, "2027-03-05", "2028-03-05", carrying.None, false, true}, // 366 days
+		"for longer":             {allowed, "2027-03-05", "2028-03-06", carrying.None, true, false},
+		"without end":            {allowed, "2027-03-05", "9999-12-31", carrying.None, true, false},
 		"judged on no day":       {allowed, "", "2027-06-30", carrying.None, true, false},
 		"allowed, but not tried": {allowed, "2027-03-05", "", carrying.None, true, false},
 	} {
@@ -68,6 +71,9 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 			if n.Rule.ID == "transit.door" {
 				fails = fails || n.Failed
 				assert.Contains(t, n.Why, "no way through the street door was found and none is ruled out", name)
+				if c.until > "2028-03-05" {
+					assert.Contains(t, n.Why, "; the most is 366, so it counts for nothing yet", name)
+				}
 			}
 		}
 		assert.Equal(t, c.fails, fails, name)

@@ -10,7 +10,6 @@ import (
 
 	"github.com/bmatcuk/doublestar/v4"
 
-	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -40,7 +39,8 @@ type Layer struct {
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species
-	materials  map[string]Origin // by name
+	materials  map[string]Origin   // by name
+	beyond     map[string][]Beyond // by name of a material
 	order      *Order
 }
 
@@ -76,7 +76,7 @@ type reader struct {
 func Read(doc *spec.Document, ranges map[string]Range, ids []string) (*Layer, []spec.Problem) {
 	r := &reader{doc: doc, layer: &Layer{
 		File: doc.Path, limits: map[string]Limit{}, severities: map[string]Severity{}, holds: map[string]Origin{},
-		materials: map[string]Origin{},
+		materials: map[string]Origin{}, beyond: map[string][]Beyond{},
 	}}
 	r.layer.Name, _ = doc.Tree["name"].(string)
 	check, _ := r.table("check")
@@ -215,76 +215,4 @@ func (r *reader) readDefaults() {
 		}
 		r.layer.defaults = append(r.layer.defaults, d)
 	}
-}
-
-func (r *reader) readMaterials() {
-	for i, m := range list(r.doc.Tree["material"]) {
-		entry, key := m.(map[string]any), spec.Key("material", i+1)
-		name := entry["name"].(string)
-		if s, err := timber.LookupSheet(name); err == nil {
-			r.refuse(key+".name", "%q is built in, as %s with a density of %s; give yours a name of its own",
-				name, s.Name, quantity.Metric.Format(quantity.Density(s.Density).Value()))
-			continue
-		}
-		if s, err := timber.Lookup(name); err == nil {
-			r.refuse(key+".name", "%q is built in, as the species %s; give yours a name of its own", name, s.Name)
-			continue
-		}
-		r.layer.materials[materialName(name)] = r.origin(key + ".name")
-		switch entry["kind"] {
-		case "sheet":
-			r.sheet(key, name, entry)
-		case "timber":
-			r.timber(key, name, entry)
-		}
-	}
-}
-
-func (r *reader) needs(key string, entry map[string]any, names ...string) bool {
-	for _, n := range names {
-		if _, given := entry[n]; !given {
-			r.refuse(key, "a %s material needs its %s", entry["kind"], n)
-			return false
-		}
-	}
-	return true
-}
-
-// source is a firm's own word for a figure, which a hold may rest on.
-func (r *reader) source(entry map[string]any) cite.Source {
-	return cite.Work{Title: entry["source"].(string)}.At(r.layer.Name)
-}
-
-func (r *reader) sheet(key, name string, entry map[string]any) {
-	if !r.needs(key, entry, "density") {
-		return
-	}
-	s := timber.Sheet{
-		Name: name, Density: figure(quantity.KilogramPerCubicMetre, entry["density"]).SI, DensityFrom: r.source(entry),
-	}
-	if radius, ok := entry["least_radius"].(map[string]any); ok {
-		s.LongBentAny = figure(quantity.Metre, radius["long_bent"]).SI
-		s.ShortBentAny = figure(quantity.Metre, radius["short_bent"]).SI
-		s.BendFrom = r.source(entry)
-	}
-	r.layer.sheets = append(r.layer.sheets, s)
-}
-
-func (r *reader) timber(key, name string, entry map[string]any) {
-	if !r.needs(key, entry, "group", "specific_gravity", "modulus", "rupture") {
-		return
-	}
-	group := timber.Hardwood
-	if entry["group"] == "softwood" {
-		group = timber.Softwood
-	}
-	number := func(k string) float64 {
-		if _, given := entry[k]; !given {
-			return 0
-		}
-		return figure(quantity.One, entry[k]).SI
-	}
-	r.layer.species = append(r.layer.species, timber.Own(name, group, number("specific_gravity"),
-		figure(quantity.Pascal, entry["modulus"]).SI, figure(quantity.Pascal, entry["rupture"]).SI,
-		number("radial"), number("tangential"), r.source(entry)))
 }

@@ -12,7 +12,7 @@ import (
 func With(layers ...*Layer) *Standards {
 	s := BuiltIn()
 	s.limits, s.severities = map[string]Limit{}, map[string]Severity{}
-	s.holds, s.materials = map[string]Origin{}, map[string]Origin{}
+	s.holds, s.materials, s.beyond = map[string]Origin{}, map[string]Origin{}, map[string][]Beyond{}
 	var names []string
 	for _, l := range layers {
 		s.Files = append(s.Files, l.File)
@@ -24,6 +24,11 @@ func With(layers ...*Layer) *Standards {
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)
+		for name := range l.materials {
+			if _, had := s.materials[name]; !had {
+				s.beyond[name] = l.beyond[name]
+			}
+		}
 		keep(s.materials, l.materials)
 		s.trials = cmp.Or(s.trials, l.trials)
 		s.sheets = append(s.sheets, l.sheets...)
@@ -95,6 +100,10 @@ func (s *Standards) Material(name string) (Origin, bool) {
 	o, ok := s.materials[materialName(name)]
 	return o, ok
 }
+
+// BeyondPublished lists the figures of a firm's own material that are past all that
+// is published of wood, on the side where more passes.
+func (s *Standards) BeyondPublished(name string) []Beyond { return s.beyond[materialName(name)] }
 
 // materialName is a name as materials are told apart by.
 func materialName(name string) string { return strings.ToLower(strings.TrimSpace(name)) }

@@ -58,8 +58,9 @@ type Standards struct {
 	defaults   []Default
 	sheets     []timber.Sheet
 	species    []timber.Species
-	materials  map[string]Origin // of a firm's own, by name
-	order      *Order            // of changes, where a file sets it
+	materials  map[string]Origin   // of a firm's own, by name
+	beyond     map[string][]Beyond // by name of a material
+	order      *Order              // of changes, where a file sets it
 }
 
 // BuiltIn is the standards that hold where no file says otherwise.

@@ -3,9 +3,11 @@ package accept
 
 import (
 	"embed"
+	"slices"
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -26,7 +28,7 @@ var inForce = rules.Rule{
 	Why:      "An acceptance that has run out, or that is for nothing, hides the next finding of its rule.",
 	Severity: rules.Query,
 	Limits: []rules.Limit{{
-		Key: "term", Title: "days from the check to the last day of an acceptance", Value: quantity.Value{SI: 366, Unit: quantity.One},
+		Key: "term", Title: "days from the check to the last day of an acceptance, or of a trial", Value: quantity.Value{SI: 366, Unit: quantity.One},
 		Sense: rules.AtMost, Lowest: 1, Most: 36525, Source: cite.CommonPractice(),
 	}},
 	Basis: rules.Basis{
@@ -36,7 +38,8 @@ var inForce = rules.Rule{
 	// The review applies it, since it looks at what the other rules have found; a
 	// longer term is said here.
 	Check: func(p *rules.Pass) {
-		if len(p.Ceiling.Accept.Get()) > 0 {
+		tried := slices.ContainsFunc(p.Ceiling.Route.Get(), func(l layout.Leg) bool { return l.Tried.Given() })
+		if tried || len(p.Ceiling.Accept.Get()) > 0 {
 			p.Limit("term")
 		}
 	},

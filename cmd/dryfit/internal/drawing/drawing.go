@@ -234,7 +234,7 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 	}
 	return draft.Frame{
 		Name: s.name, Title: s.title, About: s.about, Paper: size, Scale: printed, Project: project,
-		Facts: [][2]string{
+		Facts: append([][2]string{
 			{"scale", printed},
 			{"paper", size.Name},
 			{"units", units},
@@ -242,8 +242,8 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"standards", in.Sheet.Standards.Name},
 			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
 			{"drawn by", "dryfit " + in.Version},
-		},
-		Notes:   append(append(in.findings(s.shows), s.notes...), in.assumed()...),
+		}, in.reserves()...),
+		Notes:   slices.Concat(in.findings(s.shows), in.loosened(), s.notes, in.unchecked(), in.assumed()),
 		Caution: report.Caution,
 	}
 }
@@ -279,6 +279,36 @@ func (in Input) findings(shows []string) []draft.Note {
 			text += " (accepted)"
 		}
 		n.Lines = append(n.Lines, text)
+	}
+	return []draft.Note{n}
+}
+
+// reserves are what the verdict has to be read with: how much the standards loosen,
+// and the families of what was not checked.
+func (in Input) reserves() (out [][2]string) {
+	if n := len(in.Sheet.Loosened); n > 0 {
+		out = append(out, [2]string{"loosened", fmt.Sprintf("%d by the standards", n)})
+	}
+	if list := in.Sheet.Counts.Families.List(); list != "" {
+		out = append(out, [2]string{"unchecked", list})
+	}
+	return out
+}
+
+// loosened is the note of what the standards loosen.
+func (in Input) loosened() []draft.Note {
+	n := draft.Note{Title: "Loosened by the standards"}
+	for _, l := range in.Sheet.Loosened {
+		n.Lines = append(n.Lines, fmt.Sprintf("%s is %s, built in is %s", l.Name, l.Used, l.BuiltIn))
+	}
+	return []draft.Note{n}
+}
+
+// unchecked is the note of the families of what was not checked.
+func (in Input) unchecked() []draft.Note {
+	n := draft.Note{Title: "Not checked"}
+	if c := in.Sheet.Counts; c.NotChecked > 0 {
+		n.Lines = []string{fmt.Sprintf("Rules of %s: %d in all.", c.Families.List(), c.NotChecked)}
 	}
 	return []draft.Note{n}
 }

@@ -43,6 +43,7 @@ func Annotations(w io.Writer, r Report) error {
 	for _, s := range r.worstFirst() {
 		notes = append(notes, r.loosenedNotes(s, said)...)
 		notes = append(notes, r.uncomputedNotes(s)...)
+		notes = append(notes, r.uncheckedNotes(s)...)
 		for _, e := range entries(s) {
 			notes = append(notes, noteOf(r.InRepository(s.Path), e))
 		}
@@ -137,4 +138,13 @@ func (r Report) uncomputedNotes(s *review.Sheet) []note {
 		}
 	}
 	return out
+}
+
+// uncheckedNotes name the families of what was not checked, before other notices.
+func (r Report) uncheckedNotes(s *review.Sheet) []note {
+	if s.Counts.NotChecked == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("not checked, or not in full: %s of %s", plural(s.Counts.NotChecked, "rule"), s.Counts.Families.List())
+	return []note{{"notice", r.InRepository(s.Path), "line=1,endLine=1", "not checked", text}}
 }
