@@ -30,7 +30,7 @@ var quiet = []struct {
 	rules, keys []string
 	why         string
 }{
-	{[]string{"accept.in-force"}, []string{"accept", "room", "vault", "grid", "panels", "rib", "rail", "skin"}, "the review speaks for it, when the other rules have spoken"},
+	{[]string{"accept.in-force"}, []string{"accept", "route", "room", "vault", "grid", "panels", "rib", "rail", "skin"}, "the review speaks for it, when the other rules have spoken"},
 	{[]string{"strap.holds", "strap.slack"}, append([]string{"room", "vault", "grid", "panels.tolerance", "panels.form", "ledger", "lift", "climate"}, weighed...), "they say whether, not how much: few sizes make a rib swing, or a strap go slack"},
 	{[]string{"rib.stress", "rib.radial", "strap.load", "strap.balance", "strap.screws", "strap.section"}, []string{"room.width", "room.tolerance", "panels.tolerance", "panels.form", "ledger"}, "ledgers that bear relieve the straps, and another case is worse"},
 	{[]string{"close.probability", "install.tilt"}, []string{"room.width", "room.length"}, "beside what they follow, the tolerance of a room that states none goes by its longer side"},

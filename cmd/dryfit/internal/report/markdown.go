@@ -92,7 +92,9 @@ func markdownSheet(s *review.Sheet, strict bool) []piece {
 	if s.Project != nil {
 		title = ": " + markdownText(shownTo(s.Project.Title.Get(), mostNamed))
 	}
-	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", code(s.Path), s.Verdict, s.Counts, title)}}
+	counts := s.Counts
+	counts.Families = "" // they stand in the table
+	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", code(s.Path), s.Verdict, counts, title)}}
 	out := []piece{{rank: passes, under: under, what: "file", forms: []string{""}}}
 	all := entries(s)
 	for _, severity := range markdownOrder {

@@ -1,0 +1,42 @@
+package drawing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules"
+	"dryfit/rules/catalog"
+	"dryfit/rules/review"
+	"dryfit/rules/sample"
+	"dryfit/rules/standards"
+)
+
+// A sheet says what the standards loosen and the families of what was not checked,
+// and nothing of either where there is none.
+func TestSheetsNameTheReservesOfAVerdict(t *testing.T) {
+	loose, problems := catalog.ReadStandards("house.toml", []byte("dryfit = 1\nname = \"House\"\n[limit]\n\"joint.count.most\" = { value = 400, source = \"agreed\" }\n"))
+	require.Empty(t, problems)
+	reserves := []string{"LOOSENED BY THE STANDARDS", "loosened", "1 by the standards", "NOT CHECKED", "unchecked", "install, strap"}
+	for _, std := range []*standards.Standards{standards.BuiltIn(), standards.With(loose)} {
+		sheet, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, nil), review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
+		require.Empty(t, faults)
+		sheet.Counts = rules.Counts{}
+		if len(std.Files) > 0 {
+			sheet.Counts = rules.Counts{NotChecked: 2, Families: rules.FamiliesOf([]*rules.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
+		}
+		for _, name := range Names() {
+			drawn, err := Draw(name, Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+			require.NoError(t, err, name)
+			said := texts(drawn.Items)
+			if len(std.Files) > 0 {
+				assert.Subset(t, said, reserves, name)
+				continue
+			}
+			for _, r := range reserves {
+				assert.NotContains(t, said, r, name)
+			}
+		}
+	}
+}
