@@ -219,7 +219,6 @@ var unread = map[string]string{
 	"room.door.wall":      "it places the eye of the view from the entry",
 	"room.door.offset":    "it places the eye of the view from the entry",
 	"lift.units":          "the lifts are counted by their stations",
-	"route.*.tried":       "it counts where the standards let it, which the built-in ones do not",
 	"route.*.tried.date":  "it counts where the standards let it, which the built-in ones do not",
 	"route.*.tried.by":    "it counts where the standards let it, which the built-in ones do not",
 	"route.*.tried.how":   "it counts where the standards let it, which the built-in ones do not",
