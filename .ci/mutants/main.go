@@ -1,0 +1,130 @@
+// Mutants measures whether the tests would notice an error: it changes one place
+// of the code at a time, runs the tests that could fail, and lists the changes
+// that none of them has noticed.
+//
+//	go run ./.ci/mutants -n 200 -seed 26
+//
+// A change is one of: an operator for its opposite or its neighbour, a number by a
+// tenth or by one, the lesser for the greater, a condition for its negation, a
+// statement left out. Places are drawn evenly over the packages' files.
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"log"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// near are the tests that are run first, those of the mutant's own package; far
+// are those that may notice what it gives to others.
+var far = []string{
+	"./rules/sample", "./rules/result/...", "./rules/family/...", "./rules/layout", "./rules/review", "./rules/compare",
+}
+
+const longest = 10 * time.Minute // for the tests of one mutant: one that never ends is noticed
+
+func main() {
+	n := flag.Int("n", 200, "mutants")
+	seed := flag.Uint64("seed", 26, "of the draw")
+	only := flag.String("only", "", "one mutant by its place, file:line:column")
+	list := flag.Bool("list", false, "list the mutants and run nothing")
+	flag.Parse()
+	roots := flag.Args()
+	if len(roots) == 0 {
+		roots = []string{"rules/kernel", "rules/family", "rules/result"}
+	}
+	all, err := mutantsOf(roots)
+	if err != nil {
+		log.Fatal(err)
+	}
+	r := rand.New(rand.NewPCG(*seed, 0))
+	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+	survived, tried := 0, 0
+	for _, m := range all {
+		if *only != "" && !strings.HasPrefix(m.place(), *only) {
+			continue
+		}
+		if tried == *n {
+			break
+		}
+		if *list {
+			tried++
+			fmt.Println(m)
+			continue
+		}
+		noticed, built := m.noticed()
+		if !built {
+			continue // the change is no program
+		}
+		tried++
+		if !noticed {
+			survived++
+			fmt.Println("survived:", m)
+		} else {
+			fmt.Println("noticed:", m)
+		}
+	}
+	if *list {
+		return
+	}
+	fmt.Printf("%d of %d mutants noticed, of %d places\n", tried-survived, tried, len(all))
+}
+
+// noticed reports whether a test fails of the mutant; built is whether it compiles.
+func (m mutant) noticed() (noticed, built bool) {
+	dir, err := os.MkdirTemp("", "mutant")
+	if err != nil {
+		log.Fatal(err)
+	}
+	defer os.RemoveAll(dir)
+	overlay, err := m.overlay(dir)
+	if err != nil {
+		log.Fatal(err)
+	}
+	own := "./" + filepath.ToSlash(filepath.Dir(m.file))
+	if run("build", "-overlay", overlay, own) != nil {
+		return false, false
+	}
+	if run("test", "-overlay", overlay, "-short", "-vet=off", "-failfast", own) != nil {
+		return true, true
+	}
+	return run(append([]string{"test", "-overlay", overlay, "-short", "-vet=off", "-failfast"}, far...)...) != nil, true
+}
+
+// overlay writes the changed file, and the list that puts it in the place of the
+// true one.
+func (m mutant) overlay(dir string) (string, error) {
+	src, err := os.ReadFile(m.file)
+	if err != nil {
+		return "", err
+	}
+	changed := filepath.Join(dir, "changed.go")
+	text := string(src[:m.from]) + m.to + string(src[m.end:])
+	if err := os.WriteFile(changed, []byte(text), 0o600); err != nil {
+		return "", err
+	}
+	abs, err := filepath.Abs(m.file)
+	if err != nil {
+		return "", err
+	}
+	said, err := json.Marshal(map[string]any{"Replace": map[string]string{abs: changed}})
+	if err != nil {
+		return "", err
+	}
+	name := filepath.Join(dir, "overlay.json")
+	return name, os.WriteFile(name, said, 0o600)
+}
+
+func run(args ...string) error {
+	ctx, stop := context.WithTimeout(context.Background(), longest)
+	defer stop()
+	return exec.CommandContext(ctx, "go", args...).Run()
+}
