@@ -65,28 +65,35 @@ func (b Before) plus(o Before) Before {
 // space.
 type Families string
 
+// FamiliesNamed are those of some names.
+func FamiliesNamed(names []string) (f Families) {
+	names = slices.Clone(names)
+	slices.Sort(names)
+	for _, name := range slices.Compact(names) {
+		f += Families(" " + name)
+	}
+	return f
+}
+
 // FamiliesOf are those of rules.
 func FamiliesOf(list []*Rule) Families {
-	var all Families
+	var names []string
 	for _, r := range list {
 		family, _, _ := strings.Cut(r.ID, ".")
-		all += Families(" " + family)
+		names = append(names, family)
 	}
-	return all.plus("")
+	return FamiliesNamed(names)
 }
 
 func (f Families) plus(o Families) Families {
-	names := strings.Fields(string(f + o))
-	slices.Sort(names)
-	var sum Families
-	for _, name := range slices.Compact(names) {
-		sum += Families(" " + name)
-	}
-	return sum
+	return FamiliesNamed(append(f.Names(), o.Names()...))
 }
 
+// Names are they, not nil.
+func (f Families) Names() []string { return strings.Fields(string(f)) }
+
 // List is their names after each other; "" where there is none.
-func (f Families) List() string { return strings.Join(strings.Fields(string(f)), ", ") }
+func (f Families) List() string { return strings.Join(f.Names(), ", ") }
 
 // aside lists them in brackets, after a space; "" where there is none.
 func (f Families) aside() string {

@@ -109,7 +109,11 @@ func studyHead() []field {
 	dimension := record("Key", "And its values.", []field{
 		must("key", text("Key", "In the spec.")),
 		must("values", listOf("Values", "In their order.", value("Value", "As a spec writes it."))),
+		must("text", text("Text", "KEY=VALUES, as it was given.")),
 	})
+	file := func(title, description string) object {
+		return record(title, description, []field{must("path", text("Path", "As it was named.")), must("sha256", text("SHA-256", "Of its content."))})
+	}
 	column := record("Column", "A figure of each option.", []field{
 		must("key", text("Key", "As --sort and --weigh name it.")), must("name", text("Name", "In words.")),
 		must("unit", text("Unit", "In SI; 1 for a plain number.")),
@@ -117,6 +121,8 @@ func studyHead() []field {
 	})
 	return []field{
 		pathField(), onField(),
+		must("strict", flag("Strict", "Whether a query fails an option.")), must("search", flag("Search", "Whether a way in is searched for as check does.")),
+		must("spec", file("Spec", "That was varied.")), must("standards", listOf("Standards", "Their files, the nearest first.", file("File", "Of the standards."))),
 		must("vary", listOf("Vary", "The keys that are varied; of several the last changes fastest.", dimension)),
 		must("follows", listOf("Follows", "Changes that had to follow.", text("Change", "In words."))),
 		must("columns", listOf("Columns", "The figures of each option.", column)),

@@ -2,11 +2,13 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/binary"
 	"fmt"
-	"hash/fnv"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
@@ -39,7 +41,11 @@ func (f checkFlags) chosen(w *walker, r report.Report, paths []string, inputs []
 		return nil, fmt.Errorf("--part %w", err)
 	}
 	before := len(inputs)
-	inputs = slices.DeleteFunc(inputs, func(in input) bool { return !inPart(part, r.InRepository(in.name)) })
+	above := ""
+	if r.Root == "" {
+		above = common(inputs)
+	}
+	inputs = slices.DeleteFunc(inputs, func(in input) bool { return !inPart(part, placed(r, in, above)) })
 	if len(inputs) == 0 && before > 0 {
 		fmt.Fprintf(w.s.err, "dryfit: of %s none is in part %s\n", specs(before), f.part)
 	}
@@ -53,12 +59,37 @@ func specs(n int) string {
 	return fmt.Sprintf("%d specs", n)
 }
 
-// inPart puts a path into one of some parts, the same on every machine and
+// placed is where an input is, the same from whichever folder it is named: from the
+// repository's root, and outside of one from the folder above all inputs.
+func placed(r report.Report, in input, above string) string {
+	if above == "" || in.stdin {
+		return r.InRepository(in.name)
+	}
+	return below(above, absolute(in.path))
+}
+
+// common is the nearest folder above all inputs; "" where there is no input.
+func common(inputs []input) (folder string) {
+	for _, in := range inputs {
+		if in.stdin {
+			continue
+		}
+		at := filepath.Dir(absolute(in.path))
+		for folder != "" && folder != at && !strings.HasPrefix(at, strings.TrimSuffix(folder, string(filepath.Separator))+string(filepath.Separator)) {
+			folder = filepath.Dir(folder)
+		}
+		if folder == "" {
+			folder = at
+		}
+	}
+	return folder
+}
+
+// inPart puts a path into one of some parts, evenly, the same on every machine and
 // whatever else is checked.
 func inPart(p study.Part, path string) bool {
-	h := fnv.New64a()
-	h.Write([]byte(path))
-	return h.Sum64()%uint64(p.Of) == uint64(p.Number-1)
+	sum := sha256.Sum256([]byte(path))
+	return binary.BigEndian.Uint64(sum[:])%uint64(p.Of) == uint64(p.Number-1)
 }
 
 // changes tells which files of the working tree differ from a revision.

@@ -14,7 +14,8 @@ type single struct {
 	input
 	src     []byte
 	sheet   *review.Sheet
-	options review.Options // that it was reviewed with, to its standards
+	options review.Options  // that it was reviewed with, to its standards
+	hashes  []report.Digest // of the files of those, nearest first
 }
 
 // inputs are what the command read: the spec and its standards.
@@ -73,6 +74,9 @@ func resolved(s streams, path string, named []string, o review.Options) (single,
 	one := shelf.open(inputAt(path), s.in, o)
 	if one.sheet.Ceiling == nil {
 		return one, unresolved(s, o.On, append(shelf.sheets(), one.sheet)...)
+	}
+	for _, file := range one.options.Standards.Files {
+		one.hashes = append(one.hashes, shelf.hashes[file])
 	}
 	return one, nil
 }

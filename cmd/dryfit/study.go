@@ -24,7 +24,7 @@ type studyFlags struct {
 	format, output    string
 	on                string
 	strict            bool
-	search            bool
+	search, join      bool
 	jobs              jobs
 	standards         []string
 }
@@ -45,16 +45,30 @@ func studyCommand(s streams) *cobra.Command {
 			"Figures for --weigh and --sort: ratio, around, along, length, width, height, mass,\n" +
 			"strap, share, sag, sheets, joints, margin, gap, holds, queries; --sort also takes\n" +
 			"option, verdict and the keys that are varied, and a minus before any turns it about.\n\n" +
+			"--join takes the parts of one study, each written with --format jsonl, in place of a\n" +
+			"spec, and writes what the whole study would have: with its unbeaten. The spec and its\n" +
+			"standards must be as they were.\n\n" +
 			"Exit status: 0 the study was made, whatever its options; 2 it could not be; 130\n" +
 			"interrupted, with what was done written.",
 		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
-			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=50mm..90mm/0.1mm --part 2/8 --format jsonl",
-		Args: cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error { return makeStudy(c.Context(), s, args[0], f) },
+			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=50mm..90mm/0.1mm --part 2/8 --format jsonl\n" +
+			"  dryfit study --join part-*.jsonl --output study.txt",
+		Args: func(c *cobra.Command, args []string) error {
+			if f.join {
+				return cobra.MinimumNArgs(1)(c, args)
+			}
+			return cobra.ExactArgs(1)(c, args)
+		},
 	}
 	flags := c.Flags()
+	c.RunE = func(c *cobra.Command, args []string) error {
+		if f.join {
+			return joinStudy(c.Context(), s, args, f, flags)
+		}
+		return makeStudy(c.Context(), s, args[0], f)
+	}
 	flags.StringArrayVar(&f.vary, "vary", nil, "a key and its values, `KEY=VALUES`; of several the last changes fastest")
 	flags.StringSliceVar(&f.weigh, "weigh", study.Weighed, "the `figures` that an option must be beaten in")
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
@@ -65,6 +79,7 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
 	flags.BoolVar(&f.search, "search", false, "search for a way in as check does; without it only plain motions are tried")
+	flags.BoolVar(&f.join, "join", false, "join parts that were written with --format jsonl")
 	f.jobs.atATime(c, "options to work out")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", studyFormats...)
@@ -81,9 +96,22 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if err != nil {
 		return err
 	}
-	one, err := resolved(s, path, f.standards, review.Options{On: on})
+	r, one, err := f.open(s, path, on)
 	if err != nil {
 		return err
+	}
+	r.each = func(ctx context.Context, take func(study.Row) error) error {
+		return study.Run(ctx, r.out.Study, r.out.First, r.out.Last, int(f.jobs), r.out.Row, take)
+	}
+	return r.writeTo(ctx, s, one.inputs())
+}
+
+// open reads the spec and sees what is varied of it.
+func (f studyFlags) open(s streams, path, on string) (studyRun, single, error) {
+	r := studyRun{flags: f}
+	one, err := resolved(s, path, f.standards, review.Options{On: on})
+	if err != nil {
+		return r, one, err
 	}
 	search := carrying.Search{Depth: carrying.None}
 	if f.search {
@@ -91,15 +119,20 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	}
 	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict, Search: search})
 	if err != nil {
-		return err
+		return r, one, err
 	}
-	r := studyRun{flags: f, out: report.Study{Study: made, On: on, Only: f.only}}
-	if err := r.prepare(); err != nil {
-		return err
+	r.out = report.Study{
+		Study: made, On: on, Only: f.only, Strict: f.strict, Search: f.search,
+		Spec: report.DigestOf(one.name, one.src), Standards: one.hashes,
 	}
+	return r, one, r.prepare()
+}
+
+// writeTo makes the study and writes it where the flags say.
+func (r *studyRun) writeTo(ctx context.Context, s streams, inputs []input) error {
 	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
-	p.shown = p.shown && !(r.streams() && f.output == "" && terminal(s.out)) // its lines would run into the options'
-	return streamOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return r.run(ctx, w, p) })
+	p.shown = p.shown && !(r.streams() && r.flags.output == "" && terminal(s.out)) // its lines would run into the options'
+	return streamOutput(r.flags.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
 }
 
 // studyFormats are those that a study is written in; svg is its contact sheet.
@@ -124,7 +157,8 @@ func (f studyFlags) sensible() error {
 type studyRun struct {
 	flags studyFlags
 	out   report.Study
-	rows  report.StudyRows // nil where all is written at the end
+	rows  report.StudyRows                                   // nil where all is written at the end
+	each  func(context.Context, func(study.Row) error) error // hands on every row in order
 }
 
 // prepare finds the part and holds the flags that name figures against the
@@ -156,7 +190,7 @@ func (r *studyRun) run(ctx context.Context, w io.Writer, p *progress) error {
 		return err
 	}
 	p.begin()
-	err := study.Run(ctx, r.out.Study, r.out.First, r.out.Last, int(r.flags.jobs), r.out.Row, func(row study.Row) error {
+	err := r.each(ctx, func(row study.Row) error {
 		p.done()
 		return r.take(row)
 	})

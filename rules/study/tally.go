@@ -32,11 +32,7 @@ func (t *Tally) Add(r Row) {
 	t.Done++
 	if r.Made() {
 		t.Verdicts[r.Verdict]++
-		for _, l := range r.Loosened {
-			if !slices.ContainsFunc(t.Loosened, func(had rules.Loosened) bool { return had.Name == l.Name }) {
-				t.Loosened = append(t.Loosened, l)
-			}
-		}
+		t.Loosen(r.Loosened)
 		return
 	}
 	t.Invalid++
@@ -47,4 +43,13 @@ func (t *Tally) Add(r Row) {
 		}
 	}
 	t.Reasons = append(t.Reasons, Reason{r.Key, 1, r.Index, r.Reason})
+}
+
+// Loosen keeps what the standards loosen, each once.
+func (t *Tally) Loosen(list []rules.Loosened) {
+	for _, l := range list {
+		if !slices.ContainsFunc(t.Loosened, func(had rules.Loosened) bool { return had.Name == l.Name }) {
+			t.Loosened = append(t.Loosened, l)
+		}
+	}
 }

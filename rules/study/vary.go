@@ -17,7 +17,8 @@ import (
 // Dimension is one key and the values that a study gives it in turn.
 type Dimension struct {
 	Key    string
-	Values []any // as in a spec's tree: text for a quantity or a word, int64 for a count, bool
+	Values []any  // as in a spec's tree: text for a quantity or a word, int64 for a count, bool
+	Text   string // KEY=VALUES, as it was given
 }
 
 // VaryError is what is wrong with one KEY=VALUES, in its own words.
@@ -47,7 +48,7 @@ func dimension(base *review.Sheet, text string) (Dimension, error) {
 	if err != nil {
 		return Dimension{}, &VaryError{text, err}
 	}
-	d := Dimension{Key: spec.Key(keyParts(key)...), Values: values}
+	d := Dimension{Key: spec.Key(keyParts(key)...), Values: values, Text: text}
 	for _, v := range ends {
 		if err := d.fits(base, v); err != nil {
 			return Dimension{}, &VaryError{text, err}

@@ -53,6 +53,8 @@ type (
 		Uncomputed int `json:"not_computed"`
 		Assumed    int `json:"assumed"`
 		Unreadable int `json:"unreadable"`
+		// Families have a rule that was not checked.
+		Families []string `json:"families"`
 	}
 	jsonBaseline struct { // of the holds, queries and figures not computed
 		New    int `json:"new"`
@@ -222,6 +224,7 @@ func countsJSON(c rules.Counts) jsonCounts {
 	return jsonCounts{
 		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted,
 		NotChecked: c.NotChecked, Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable,
+		Families: c.Families.Names(),
 	}
 }
 

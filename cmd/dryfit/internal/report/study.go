@@ -14,6 +14,10 @@ import (
 type Study struct {
 	*study.Study
 	On          string
+	Strict      bool     // a query fails an option
+	Search      bool     // a way in was searched for as check does
+	Spec        Digest   // of the spec's bytes, by its path as it was named
+	Standards   []Digest // nearest first
 	Part        study.Part
 	First, Last int // options of the part
 	Tally       study.Tally

@@ -14,18 +14,30 @@ import (
 
 type (
 	jsonStudy struct {
-		Path    string          `json:"path"`
-		On      string          `json:"on"`
-		Vary    []jsonDimension `json:"vary"`
-		Follows []string        `json:"follows"`
-		Columns []jsonColumn    `json:"columns"`
-		Weighed []string        `json:"weighed"`
+		jsonStudyHead
 		jsonOutcome
 		Options []jsonOption `json:"options"`
+	}
+	jsonStudyHead struct {
+		Path      string          `json:"path"`
+		On        string          `json:"on"`
+		Strict    bool            `json:"strict"`
+		Search    bool            `json:"search"`
+		Spec      Digest          `json:"spec"`
+		Standards []Digest        `json:"standards"`
+		Vary      []jsonDimension `json:"vary"`
+		Follows   []string        `json:"follows"`
+		Columns   []jsonColumn    `json:"columns"`
+		Weighed   []string        `json:"weighed"`
+	}
+	jsonStudyLine struct { // the first of JSONL
+		jsonStudyHead
+		jsonSpan
 	}
 	jsonDimension struct {
 		Key    string `json:"key"`
 		Values []any  `json:"values"`
+		Text   string `json:"text"`
 	}
 	jsonColumn struct {
 		Key    string `json:"key"`
@@ -45,11 +57,14 @@ type (
 		Unbeaten *bool          `json:"unbeaten,omitempty"`
 		Loses    string         `json:"loses,omitempty"`
 	}
+	jsonSpan struct {
+		Total int    `json:"total"` // of the whole study
+		Part  string `json:"part,omitempty"`
+		First int    `json:"first"`
+		Last  int    `json:"last"`
+	}
 	jsonOutcome struct {
-		Total       int            `json:"total"` // of the whole study
-		Part        string         `json:"part,omitempty"`
-		First       int            `json:"first"`
-		Last        int            `json:"last"`
+		jsonSpan
 		Done        int            `json:"done"`
 		Interrupted bool           `json:"interrupted,omitempty"`
 		Passed      int            `json:"passed"`
@@ -71,16 +86,17 @@ type (
 
 // StudyJSON writes the study as one document.
 func StudyJSON(w io.Writer, s Study) error {
-	out := s.head()
+	out := jsonStudy{jsonStudyHead: s.head(), jsonOutcome: s.counted(), Options: []jsonOption{}}
 	for _, r := range s.Rows {
 		out.Options = append(out.Options, s.option(r, true))
 	}
 	return writeJSON(w, out)
 }
 
-func (s Study) head() jsonStudy {
-	out := jsonStudy{
-		Path: s.Base.Path, On: s.On, Follows: append([]string{}, s.Says...), jsonOutcome: s.counted(), Options: []jsonOption{},
+func (s Study) head() jsonStudyHead {
+	out := jsonStudyHead{
+		Path: s.Base.Path, On: s.On, Strict: s.Strict, Search: s.Search, Spec: s.Spec, Standards: append([]Digest{}, s.Standards...),
+		Follows: append([]string{}, s.Says...),
 	}
 	for _, d := range s.Vary {
 		out.Vary = append(out.Vary, jsonDimension(d))
@@ -97,18 +113,23 @@ func (s Study) head() jsonStudy {
 func (s Study) counted() jsonOutcome {
 	t := s.Tally
 	out := jsonOutcome{
-		Total: s.Total, First: s.First, Last: s.Last, Done: t.Done, Interrupted: s.Interrupted(),
+		jsonSpan: s.span(), Done: t.Done, Interrupted: s.Interrupted(),
 		Passed: t.Verdicts[rules.Passed], Noted: t.Verdicts[rules.PassedWithNotes], Failed: t.Verdicts[rules.Failed], Invalid: t.Invalid,
 		Reasons: []jsonReason{}, Unbeaten: []int{}, Overfull: s.Front.Full, Loosened: loosenedJSON(t.Loosened),
-	}
-	if s.Part.Of > 1 {
-		out.Part = fmt.Sprintf("%d/%d", s.Part.Number, s.Part.Of)
 	}
 	for _, r := range t.Reasons {
 		out.Reasons = append(out.Reasons, jsonReason(r))
 	}
 	for _, m := range s.Front.Members {
 		out.Unbeaten = append(out.Unbeaten, m.Index)
+	}
+	return out
+}
+
+func (s Study) span() jsonSpan {
+	out := jsonSpan{Total: s.Total, First: s.First, Last: s.Last}
+	if s.Part.Of > 1 {
+		out.Part = fmt.Sprintf("%d/%d", s.Part.Number, s.Part.Of)
 	}
 	return out
 }
@@ -149,15 +170,9 @@ type StudyJSONL struct {
 func NewStudyJSONL(w io.Writer, s Study) (*StudyJSONL, error) {
 	j := &StudyJSONL{study: s, out: bufio.NewWriter(w)}
 	j.lines = NewEncoder(j.out)
-	head := s.head()
-	first := map[string]any{
-		"path": head.Path, "on": head.On, "vary": head.Vary, "follows": head.Follows, "columns": head.Columns,
-		"weighed": head.Weighed, "total": head.Total, "first": head.First, "last": head.Last,
-	}
-	if head.Part != "" {
-		first["part"] = head.Part
-	}
-	return j, j.lines.Encode(map[string]any{"study": first})
+	return j, j.lines.Encode(struct {
+		Study jsonStudyLine `json:"study"`
+	}{jsonStudyLine{s.head(), s.span()}})
 }
 
 // Row writes one option.
