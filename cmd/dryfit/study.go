@@ -53,8 +53,9 @@ func studyCommand(s streams) *cobra.Command {
 		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
-			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=50mm..90mm/0.1mm --part 2/8 --format jsonl\n" +
-			"  dryfit study --join part-*.jsonl --output study.txt",
+			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=55mm..65mm/1mm --part 1/2 --format jsonl --output part-1.jsonl\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=55mm..65mm/1mm --part 2/2 --format jsonl --output part-2.jsonl\n" +
+			"  dryfit study --join part-1.jsonl part-2.jsonl",
 		Args: func(c *cobra.Command, args []string) error {
 			if f.join {
 				return cobra.MinimumNArgs(1)(c, args)
