@@ -1,6 +1,6 @@
 // Command gendocs writes the pages of docs that follow from the code: the table
-// of all keys of a spec, and a page for each rule. Run it in cmd/dryfit by go
-// generate.
+// of all keys of a spec, a page for each rule, and the picture of the demo. Run it
+// in cmd/dryfit by go generate.
 package main
 
 import (
@@ -32,24 +32,37 @@ func main() {
 const generated = "<!-- Written by go generate; edit the code instead. -->\n\n"
 
 func write(root string) error {
-	seen, err := reads(root)
+	made, err := pages(root)
 	if err != nil {
 		return err
 	}
-	list := filepath.Join(root, "rules", "catalog", "reads.txt")
-	if err := os.WriteFile(list, []byte(catalog.ReadsText(seen)), 0o644); err != nil {
-		return err
-	}
-	docs := filepath.Join(root, "docs")
-	if err := os.WriteFile(filepath.Join(docs, "format.md"), format(seen), 0o644); err != nil {
-		return err
-	}
-	folder := filepath.Join(docs, "rules")
-	if err := os.RemoveAll(folder); err != nil {
+	folder := filepath.Join(root, "docs", "rules")
+	if err := os.RemoveAll(folder); err != nil { // pages of rules that are gone
 		return err
 	}
 	if err := os.Mkdir(folder, 0o755); err != nil {
 		return err
+	}
+	for name, page := range made {
+		if err := os.WriteFile(filepath.Join(root, name), page, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// pages are what is written, by the path from the root.
+func pages(root string) (map[string][]byte, error) {
+	seen, err := reads(root)
+	if err != nil {
+		return nil, err
+	}
+	section, err := picture(root)
+	if err != nil {
+		return nil, err
+	}
+	made := map[string][]byte{
+		"rules/catalog/reads.txt": []byte(catalog.ReadsText(seen)), "docs/format.md": format(seen), "docs/section.svg": section,
 	}
 	var index bytes.Buffer
 	index.WriteString(generated + "# The rules\n")
@@ -57,16 +70,13 @@ func write(root string) error {
 		fmt.Fprintf(&index, "\n## %s\n\n", f.Title)
 		for _, r := range f.List() {
 			fmt.Fprintf(&index, "- [%s](%s.md): %s\n", r.ID, r.ID, r.Title)
-			page, err := rulePage(f, r, seen[r.ID])
-			if err != nil {
-				return err
-			}
-			if err := os.WriteFile(filepath.Join(folder, r.ID+".md"), page, 0o644); err != nil {
-				return err
+			if made["docs/rules/"+r.ID+".md"], err = rulePage(f, r, seen[r.ID]); err != nil {
+				return nil, err
 			}
 		}
 	}
-	return os.WriteFile(filepath.Join(folder, "README.md"), index.Bytes(), 0o644)
+	made["docs/rules/README.md"] = index.Bytes()
+	return made, nil
 }
 
 // reads are the keys that each rule is seen to read, in the cases of all rules and
