@@ -140,3 +140,15 @@ func FuzzSpec(f *testing.F) {
 		}
 	})
 }
+
+// What the moulding covers but for its overlap rests on the overlap, not on the
+// cover that the spec states.
+func TestCoverNamesTheOverlap(t *testing.T) {
+	for cover, limit := range map[string]string{"60mm": "close.cover.overlap", "50mm": "edge.cover"} {
+		s, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, map[string]any{"edge.cover": cover}), options())
+		require.Empty(t, faults)
+		f := find(s, "close.cover")
+		require.NotNil(t, f, cover)
+		assert.Equal(t, limit, f.Bound.Name, cover)
+	}
+}

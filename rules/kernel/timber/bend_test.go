@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"dryfit/rules/kernel/timber"
 )
 
 // Least radii in feet: APA, Concrete Forming Design/Construction Guide, three
@@ -42,6 +44,31 @@ func TestBendTables(t *testing.T) {
 			require.NoError(t, err)
 			assert.InDelta(t, want*r.unit, got, 1e-9, "%s %v", r.name, r.thickness)
 		}
+	}
+}
+
+// A sheet that is thicker than a row is of the next one; past the last there is no
+// figure.
+func TestRowsEndAtTheirThickness(t *testing.T) {
+	const past = 0.0002 // more than the slack of a row
+	for _, name := range []string{"bendable plywood", "softwood plywood", "aircraft plywood"} {
+		s := sheet(t, name)
+		for long, rows := range map[bool][]timber.BendRow{true: s.LongBent, false: s.ShortBent} {
+			for i, row := range rows {
+				got, err := s.LeastRadius(row.Thickness+past, long)
+				switch {
+				case i == len(rows)-1:
+					assert.Error(t, err, "%s %v", name, row.Thickness)
+				case rows[i+1].Thickness-row.Thickness > past:
+					assert.Equal(t, rows[i+1].Radius, got, "%s %v", name, row.Thickness)
+				}
+			}
+		}
+	}
+	// The printed thicknesses of the aircraft plywood, in thousandths of an inch.
+	for i, want := range []float64{35, 70, 100, 125, 155, 160, 185, 190, 225, 250, 315, 375} {
+		assert.InDelta(t, want*inch/1000, sheet(t, "aircraft plywood").LongBent[i].Thickness, 1e-9)
+		assert.InDelta(t, want*inch/1000, sheet(t, "aircraft plywood").ShortBent[i].Thickness, 1e-9)
 	}
 }
 

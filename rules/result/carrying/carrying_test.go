@@ -45,6 +45,18 @@ func TestMarginsGrowWithTheOpening(t *testing.T) {
 	}
 }
 
+// A bar of 60mm along the tangent of the demo's rib has 59.9mm of its depth over it,
+// so that an opening of 50mm less than that lets nothing through in its wrap: the
+// size that is proven impossible is at least 109.8mm, and the one that passes is more.
+func TestSizesThatAreImpossibleAndKnown(t *testing.T) {
+	c := sample.Room(t, map[string]any{"route.2.width": "60mm"})
+	way := carrying.Of(c, carrying.Search{})[1].Way.Get()
+	assert.Equal(t, passage.Cannot, way.Outcome)
+	assert.GreaterOrEqual(t, way.Size.Impossible, 0.1098)
+	assert.Less(t, way.Size.Impossible, way.Size.Passes)
+	assert.InDelta(t, 0.1125, way.Size.Passes, 0.001, "the ring needs 112mm")
+}
+
 func BenchmarkAllLegs(b *testing.B) {
 	c := sample.Room(b, nil)
 	for b.Loop() {
