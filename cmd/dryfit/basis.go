@@ -12,10 +12,9 @@ import (
 func basisCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "basis [RULE]",
-		Short: "Say what a rule checks, its formula, limits and source, with examples",
-		Long: "Prints the basis of one rule: what it checks and why, its formula, its limits and\n" +
-			"their sources, an example that it finds fault with and one that passes. Without a\n" +
-			"rule, lists them all.",
+		Short: "Print a rule's formula, limits, sources and examples",
+		Long: "Prints a rule: what it checks and why, its formula, its limits with their sources, one\n" +
+			"example that it finds and one that passes. Without a rule, lists all rules.",
 		Example:           "  dryfit basis\n  dryfit basis bend.lamination",
 		Args:              cobra.MaximumNArgs(1),
 		ValidArgsFunction: completeRules,

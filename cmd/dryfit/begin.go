@@ -25,12 +25,13 @@ func beginCommand(s streams) *cobra.Command {
 	var f beginFlags
 	c := &cobra.Command{
 		Use:   "begin",
-		Short: "Draft a first spec that passes, from a span, a rise and a length",
-		Long: "Writes a commented spec whose sizes are worked from the rules, so that it passes its\n" +
-			"own check to the built-in standards. What it guessed is marked \"confirm\"; what nobody\n" +
-			"should guess, such as what a strap may carry, is left to be filled in. On a terminal it\n" +
-			"asks for what is missing. A file that is there is never overwritten.\n\n" +
-			"Exit status: 0 written, 1 nothing that was tried passes, 2 bad usage or not written.",
+		Short: "Write a first spec that passes",
+		Long: "Writes a commented spec that passes its own check to the built-in standards. Sizes are\n" +
+			"derived from the rules. The values that dryfit chose are marked \"confirm\". The keys that\n" +
+			"you must supply, such as the allowable load of a strap, are commented out. On a terminal\n" +
+			"it asks for what is missing. It never overwrites a file.\n" +
+			"\n" +
+			"Exit status: 0 written, 1 no sizes were found that pass, 2 bad usage or not written.",
 		Example: "  dryfit begin --span 4200mm --rise 840mm --length 7080mm\n" +
 			"  dryfit begin --span \"14ft\" --rise \"3ft\" --length \"23ft 6in\" --output hall.ceiling.toml\n" +
 			"  dryfit begin --profile semicircular --span 3m --length 6m",

@@ -18,9 +18,9 @@ func calcsCommand(s streams) *cobra.Command {
 	var named []string
 	c := &cobra.Command{
 		Use:   "calcs SPEC",
-		Short: "Print the calculation sheet: every derived figure with its formula and numbers",
-		Long: "Prints every figure that follows from a spec: its value, its formula, the same with\n" +
-			"the numbers put in, the rules that read it, and whether it hangs on an assumption.",
+		Short: "Print the calculation sheet",
+		Long: "Prints every figure derived from a spec: its value, its formula, the formula with its\n" +
+			"numbers, the rules that use it, and whether it depends on an assumed value.",
 		Example: "  dryfit calcs specs/reading-room.ceiling.toml\n  dryfit calcs --format json specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -46,29 +46,37 @@ func checkCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check [PATH...]",
 		Short: "Check specs and give a verdict",
-		Long: "Checks the specs at the paths (files, folders, or - for standard input; by default\n" +
-			"all *.ceiling.toml under this folder) and prints what was found, what was not\n" +
-			"checked, what was assumed, and the verdict. A path of a standards file, dryfit.toml,\n" +
-			"stands for all specs that it rules.\n\n" +
-			"In a git repository specs that git ignores and does not track are left out, and so are\n" +
-			"those that [check] exclude in the standards names; what is named here is always\n" +
-			"checked. A pattern, specs/**/*.ceiling.toml, is expanded where the shell has not.\n\n" +
-			"Standards (dryfit.toml) are found by walking up from each spec to the repository's\n" +
-			"root; --standards names others in their place. --standards-from REV takes them as git\n" +
-			"keeps them at a revision, [check] included, so that a change can't loosen what it is\n" +
-			"judged by; where there is none at that place, the built-in limits hold.\n\n" +
-			"--baseline REV compares with the findings of the specs as they were at a revision, judged\n" +
-			"by the same standards. A hold, and with --strict a query, that was there fails nothing; one\n" +
-			"that is new does, or whose figure lies further past its limit than it did, by 0.5% of the\n" +
-			"limit. A spec that was not at the same path has none that was there.\n\n" +
-			"--rule and --skip take the id of a rule or a glob, such as 'strap.*'. What they leave\n" +
-			"out is counted as not checked. A refer can't be left out: a rule that refers always\n" +
-			"runs, and what it refers is printed.\n\n" +
-			"--require strap.* holds a spec where a rule of that name is not checked for a key that\n" +
-			"is left out, and --require lift.stations where that key is not given; [check] require in\n" +
-			"the standards does so for every run.\n\n" +
-			"What the way in needs is searched within a budget that is the same on every machine, in\n" +
-			"the order of the route. A leg for which nothing is left says so; --thorough searches on.\n\n" +
+		Long: "Checks the specs at the paths: files, folders, or - for standard input. By default it\n" +
+			"checks all *.ceiling.toml under this folder. It prints the findings, what was not\n" +
+			"checked, what was assumed, and the verdict. The path of a standards file, dryfit.toml,\n" +
+			"stands for all specs under it.\n" +
+			"\n" +
+			"In a git repository, specs that git ignores and does not track are left out, and those\n" +
+			"that [check] exclude in the standards names. A path that is named here is always\n" +
+			"checked. A pattern such as specs/**/*.ceiling.toml is expanded if the shell has not.\n" +
+			"\n" +
+			"Standards (dryfit.toml) are found in each spec's folder and the folders above it, up to\n" +
+			"the repository's root; --standards names other files in their place. --standards-from\n" +
+			"REV takes them from a git revision, [check] included, so that a change can't loosen its\n" +
+			"own limits; where that revision has none, the built-in limits apply.\n" +
+			"\n" +
+			"--baseline REV compares with the findings at a revision, by the same standards. A hold\n" +
+			"fails the spec only if it is new, or if its figure is further past the limit, by 0.5%\n" +
+			"of the limit or more; under --strict, so does a query. A spec that had another path at\n" +
+			"the revision has no baseline.\n" +
+			"\n" +
+			"--rule and --skip take a rule's id or a pattern, such as 'strap.*'. Rules left out count\n" +
+			"as not checked. A refer can't be left out: a rule that refers always runs, and what it\n" +
+			"refers is printed.\n" +
+			"\n" +
+			"--require 'strap.*' holds a spec where such a rule is not checked because a key is\n" +
+			"absent; --require lift.stations where that key is absent. [check] require in the\n" +
+			"standards does the same for every run.\n" +
+			"\n" +
+			"Each leg of the route is searched within a budget of steps that is the same on every\n" +
+			"machine, in the order of the route. A leg that has no budget left says so; --thorough\n" +
+			"searches ten times as far.\n" +
+			"\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +
 			"  dryfit check specs/reading-room.ceiling.toml\n" +
@@ -88,14 +96,14 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
-	flags.BoolVar(&f.thorough, "thorough", false, "search ten times as far for a way in that is not decided")
+	flags.BoolVar(&f.thorough, "thorough", false, "search ten times as far for each leg of the route")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
 	f.jobs.atATime(c, "specs to check")
 	flags.StringVar(&f.from, "standards-from", "", "the standards files as they were at a `revision`, in place of those found")
-	flags.StringVar(&f.baseline, "baseline", "", "fail only on what is found that was not at a `revision`, or not as badly")
-	flags.StringVar(&f.since, "changed-since", "", "only specs that git says have changed since a `revision`, or whose standards have")
-	flags.StringVar(&f.part, "part", "", "check only the `K/N`-th part of the specs, one job of several")
-	flags.BoolVar(&f.watch, "watch", false, "check again whenever a spec or its standards are saved, and print what changed")
+	flags.StringVar(&f.baseline, "baseline", "", "fail only on findings that are new or worse since a `revision`")
+	flags.StringVar(&f.since, "changed-since", "", "check only specs that have changed since a `revision` in git, or whose standards have")
+	flags.StringVar(&f.part, "part", "", "check only part `K/N` of the specs, to split them over jobs")
+	flags.BoolVar(&f.watch, "watch", false, "check again after each save of a spec or its standards, and print what changed")
 	flags.BoolVar(&f.summary, "summary", false, "print a line for each file, what is referred, and the totals")
 	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that a `pattern` names, and what is referred; may be given again")
 	flags.StringArrayVar(&f.require, "require", nil, "hold a spec where a rule that a `pattern` names is not checked, or a key of that name is not given; may be given again")

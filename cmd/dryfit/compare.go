@@ -29,14 +29,16 @@ func compareCommand(s streams) *cobra.Command {
 	var f compareFlags
 	c := &cobra.Command{
 		Use:   "compare OLD NEW",
-		Short: "Say what a revision changed: keys, figures, findings, the verdict",
-		Long: "Compares two specs: files, - for standard input, or REV:PATH as git keeps it. Each is\n" +
-			"checked to the standards found for it in the working tree; for REV:PATH too, so that\n" +
-			"a change of the standards alone shows nothing. --standards names another file for both.\n\n" +
-			"A quantity that is written otherwise and means the same is no change. A figure counts as\n" +
-			"changed past --threshold of what it was.\n\n" +
-			"Exit status: 0 compared, 1 with --fail-on where such a finding came, 2 could not compare,\n" +
-			"130 interrupted.",
+		Short: "List what a revision changed",
+		Long: "Compares two specs: files, - for standard input, or REV:PATH from git. Each is checked\n" +
+			"to the standards that apply to it in the working tree, REV:PATH too; so a change of the\n" +
+			"standards alone shows no difference. --standards names another file for both.\n" +
+			"\n" +
+			"A quantity in other units with the same value is unchanged. A figure counts as changed\n" +
+			"if it differs by more than --threshold.\n" +
+			"\n" +
+			"Exit status: 0 compared, 1 with --fail-on if such a finding is new or worse, 2 could not\n" +
+			"compare, 130 interrupted.",
 		Example: "  dryfit compare before.ceiling.toml after.ceiling.toml\n" +
 			"  dryfit compare HEAD~1:specs/reading-room.ceiling.toml specs/reading-room.ceiling.toml\n" +
 			"  dryfit compare --fail-on new-hold --format markdown main:specs/hall.ceiling.toml specs/hall.ceiling.toml",

@@ -32,8 +32,13 @@ func drawCommand(s streams) *cobra.Command {
 	names := append(drawing.Names(), "all")
 	c := &cobra.Command{
 		Use:   "draw SPEC",
-		Short: "Draw the ceiling to scale, on sheets with their findings marked",
-		Long: "Draws sheets of a ceiling to scale: " + strings.Join(drawing.Names(), ", ") + ".\n" +
+		Short: "Draw the ceiling to scale, with its findings marked",
+		Long: "Draws the ceiling to scale, a sheet a subject: section, plan, panel, rib, straps,\n" +
+			"route, view. Each finding's number marks its place. Every sheet lists what was assumed.\n" +
+			"By default each sheet has the paper and the scale that suit it.\n" +
+			"\n" +
+			"A PDF holds all sheets; several SVGs go into a folder. A sheet that needs an absent key\n" +
+			"is left out, and the key is printed." + strings.Join(drawing.Names(), ", ") + ".\n" +
 			"Findings are marked by their numbers where they bite. Every sheet says what was\n" +
 			"assumed. Without --scale and --paper the drawing chooses both.\n\n" +
 			"PDF takes all sheets into one file; several SVGs go into a folder. A sheet that needs a\n" +

@@ -11,10 +11,9 @@ func manualCommand() *cobra.Command {
 	var output string
 	c := &cobra.Command{
 		Use:   "manual",
-		Short: "Write the manual pages, one for each command",
-		Long: "Writes a page for man(1) for each command, dryfit-check.1 and so on, into a folder that\n" +
-			"is made if it is not there. A page bears the day on which it was written, or that of\n" +
-			"SOURCE_DATE_EPOCH where it is set.",
+		Short: "Write the manual pages",
+		Long: "Writes a page for man(1) for each command (dryfit-check.1 and so on) into a folder, and\n" +
+			"makes the folder if needed. Pages bear today's date, or that of SOURCE_DATE_EPOCH.",
 		Example: "  dryfit manual --output /usr/local/share/man/man1",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {

@@ -32,18 +32,20 @@ func remedyCommand(s streams) *cobra.Command {
 	var f remedyFlags
 	c := &cobra.Command{
 		Use:   "remedy SPEC",
-		Short: "Find the smallest changes of a spec that clear its findings",
-		Long: "Searches for the cheapest and smallest changes of a spec that leave no hold (with\n" +
-			"--strict, no query either), in steps that the trade buys and sets out; those that make\n" +
-			"nothing else worse come first. The standards say what a shop would rather change. Each answer is\n" +
-			"written into the spec and checked by all rules before it is shown. Where there is\n" +
-			"none, it says which rules stand against each other, and which other keys would have\n" +
-			"to change. --write lists the comments that are left beside a changed value.\n\n" +
-			"--may-change names the keys or tables that may change. Without it all may but the\n" +
-			"room, the route, the curve of the vault, the climate, and facts such as allowable\n" +
-			"loads, lifts and the size of fittings.\n\n" +
-			"Exit status: 0 an answer was found or nothing is to be cured, 1 none was found,\n" +
-			"2 could not check, 130 interrupted (what was found so far is shown, not written).",
+		Short: "Find the smallest changes that clear a spec's findings",
+		Long: "Searches for the smallest and cheapest changes to a spec that leave no hold and, with\n" +
+			"--strict, no query. Sizes change in the steps of the trade. Changes that make nothing\n" +
+			"else worse come first; the standards can state what a shop would rather change. Every\n" +
+			"answer is written into the spec and checked by all rules before it is shown. Where\n" +
+			"there is no answer, it lists the rules that conflict, and the keys that would have to\n" +
+			"change. --write also lists the comments beside changed values.\n" +
+			"\n" +
+			"--may-change names the keys or tables that may change. By default all may change except\n" +
+			"the room, the route, the curve of the vault, the climate, and facts such as allowable\n" +
+			"loads, lifts and the size of fittings.\n" +
+			"\n" +
+			"Exit status: 0 an answer was found or nothing needs one, 1 none was found, 2 could not\n" +
+			"check, 130 interrupted (answers found so far are shown, not written).",
 		Example: "  dryfit remedy specs/reading-room.ceiling.toml\n" +
 			"  dryfit remedy --strict --may-change rib.depth,panels.along specs/reading-room.ceiling.toml\n" +
 			"  dryfit remedy --each specs/reading-room.ceiling.toml\n" +
@@ -57,13 +59,13 @@ func remedyCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	flags.StringSliceVar(&f.mayChange, "may-change", nil, "the `keys` or tables that may change, with commas between them")
+	flags.StringSliceVar(&f.mayChange, "may-change", nil, "the `keys` or tables that may change, separated by commas")
 	flags.BoolVar(&f.strict, "strict", false, "clear queries, too")
-	flags.BoolVar(&f.each, "each", false, "clear each finding by itself: the nearest value of every key that does, and what else it changes")
+	flags.BoolVar(&f.each, "each", false, "clear each finding alone: for every key, the nearest value that does, and its effects")
 	flags.BoolVar(&f.write, "write", false, "write an answer into the spec")
-	flags.IntVar(&f.answer, "answer", 1, "which answer is written, or given as a patch")
-	flags.IntVar(&f.answers, "answers", 3, "how many different answers to look for")
-	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the most reviews that the search may take")
+	flags.IntVar(&f.answer, "answer", 1, "the answer to write, or to print as a patch")
+	flags.IntVar(&f.answers, "answers", 3, "the number of answers to look for")
+	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the limit of checks for the search")
 	completeWith(c, "format", "text", "json", "patch")
 	return c
 }

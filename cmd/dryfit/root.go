@@ -76,10 +76,9 @@ func (o *output) Write(b []byte) (int, error) {
 func rootCommand(s streams) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "dryfit",
-		Short: "Check the specification of a shop-built wood ceiling before drawings are issued",
-		Long: "dryfit reads the specification of a curved, coffered wood ceiling (*.ceiling.toml),\n" +
-			"works the numbers, and says what will not bend, carry, pass the door or close,\n" +
-			"while it still costs only an edit.\n\n" + report.Paragraph(report.Caution),
+		Short: "Check the spec of a shop-built wood ceiling",
+		Long: "dryfit reads the specification of a curved, coffered wood ceiling (*.ceiling.toml) and\n" +
+			"reports what will not bend, carry, pass the door or close.\n\n" + report.Paragraph(report.Caution),
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,

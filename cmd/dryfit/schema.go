@@ -21,7 +21,7 @@ func schemaCommand() *cobra.Command {
 	}
 	return &cobra.Command{
 		Use:   "schema [" + strings.Join(names, "|") + "]",
-		Short: "Print the JSON Schema of the spec, the standards or JSON output",
+		Short: "Print a JSON Schema of a spec, standards or output",
 		Long: "Prints a JSON Schema (2020-12):\n\n" +
 			"  spec      a spec, for completion and help in editors; the default\n" +
 			"  standards a standards file\n" + strings.TrimSuffix(said.String(), "\n"),

@@ -22,19 +22,19 @@ func serveEditorCommand(s streams) *cobra.Command {
 	var named string
 	c := &cobra.Command{
 		Use:   "serve-editor",
-		Short: "Serve an editor: findings, help and what would pass, as one types",
-		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for an\n" +
-			"editor to start on files named *.ceiling.toml and dryfit.toml: findings as one types,\n" +
-			"help on a key with the figures derived from it and the limits that read it,\n" +
-			"completion, the changes that would pass, an outline, and the definition of what an\n" +
-			"acceptance names.\n\n" +
-			"Exit status: 0 after a shutdown in good order, 1 otherwise, 2 where the editor's\n" +
-			"messages can't be read.",
+		Short: "Serve an editor by the Language Server Protocol",
+		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for editors.\n" +
+			"It serves files named *.ceiling.toml and dryfit.toml: findings while you type, help on a\n" +
+			"key with its figures and limits, completion, the values that would pass, an outline, and\n" +
+			"the definition behind an acceptance.\n" +
+			"\n" +
+			"Exit status: 0 after an orderly shutdown, 1 otherwise, 2 if the editor's messages can't\n" +
+			"be read.",
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return serveEditor(c.Context(), s, named) },
 	}
 	c.Flags().StringVar(&named, "standards", "", "a standards `file` in place of those found")
-	c.Flags().Bool("stdio", true, "speak on standard input and output, which is the only way; editors may say so")
+	c.Flags().Bool("stdio", true, "use standard input and output, the only transport")
 	return c
 }
 

@@ -15,10 +15,10 @@ func standardsCommand() *cobra.Command {
 	var format, named string
 	c := &cobra.Command{
 		Use:   "standards [SPEC]",
-		Short: "List every limit and default in force for a spec, and which file sets it",
-		Long: "Lists the limits, severities and defaults that a spec is checked to (or, without a\n" +
-			"spec, those for this folder), each with its value, its source, and the file and line\n" +
-			"that sets it. What loosens a built-in limit is marked.",
+		Short: "List the limits and defaults in force",
+		Long: "Lists the limits, severities and defaults that apply to a spec, or without a spec to\n" +
+			"this folder, each with its value, its source, and the file and line that sets it.\n" +
+			"LOOSENED marks each limit that is less strict than the built-in one.",
 		Example: "  dryfit standards\n  dryfit standards specs/reading-room.ceiling.toml",
 		Args:    cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {

@@ -33,23 +33,27 @@ func studyCommand(s streams) *cobra.Command {
 	var f studyFlags
 	c := &cobra.Command{
 		Use:   "study SPEC --vary KEY=VALUES ...",
-		Short: "Make the same ceiling otherwise: every combination of some values, checked by every rule",
-		Long: "Gives keys of a spec other values, makes the ceiling of every combination, runs all rules\n" +
-			"on each, and prints a row an option: what it weighs, hangs, takes and leaves, and its\n" +
-			"verdict. Of those that do not fail it marks the ones that no other beats in all of the\n" +
-			"figures weighed, and says what each of the others loses. The spec is not changed.\n\n" +
-			"VALUES are a range of counts (3..6, or 3..9/2 by twos), a range with its step\n" +
-			"(700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words (6mm,9mm).\n" +
-			"A word with a comma in it stands in double quotes. A change that has to follow is made\n" +
-			"and said; to pin such a key, vary it with one value.\n\n" +
+		Short: "Check every combination of some values, and compare them",
+		Long: "Checks the ceiling with every combination of some values, and prints one row an option:\n" +
+			"its figures and its verdict. Among the options that do not fail, it marks those that no\n" +
+			"other option beats in all of the weighed figures. For each other option, it lists the\n" +
+			"figures in which it is worse. The spec is not changed.\n" +
+			"\n" +
+			"VALUES are a range of counts (3..6, or 3..9/2 in steps of two), a range of quantities\n" +
+			"with its step (700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words\n" +
+			"(6mm,9mm). Put a word that has a comma in double quotes. Keys that must follow a change\n" +
+			"are changed too, and listed; vary such a key with one value to keep it.\n" +
+			"\n" +
 			"Figures for --weigh and --sort: ratio, around, along, length, width, height, mass,\n" +
-			"strap, share, sag, sheets, joints, margin, gap, holds, queries; --sort also takes\n" +
-			"option, verdict and the keys that are varied, and a minus before any turns it about.\n\n" +
-			"--join takes the parts of one study, each written with --format jsonl, in place of a\n" +
-			"spec, and writes what the whole study would have: with its unbeaten. The spec and its\n" +
-			"standards must be as they were.\n\n" +
-			"Exit status: 0 the study was made, whatever its options; 2 it could not be; 130\n" +
-			"interrupted, with what was done written.",
+			"strap, share, sag, sheets, joints, margin, gap, holds, queries. --sort also takes\n" +
+			"option, verdict and the varied keys; prefix - to reverse the order.\n" +
+			"\n" +
+			"--join takes the parts of one study in place of a spec, each written with --format\n" +
+			"jsonl, and writes what the whole study would have written. The spec and its standards\n" +
+			"must be unchanged.\n" +
+			"\n" +
+			"Exit status: 0 the study was made, whatever its options; 2 it could not be made; 130\n" +
+			"interrupted, with the finished options written.",
 		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
@@ -74,7 +78,7 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringSliceVar(&f.weigh, "weigh", study.Weighed, "the `figures` that an option must be beaten in")
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
-	flags.StringVar(&f.part, "part", "1/1", "make only the `K/N`-th part, one job of several")
+	flags.StringVar(&f.part, "part", "1/1", "make only part `K/N`, to split the study over jobs")
 	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html or svg, which is a contact sheet")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")

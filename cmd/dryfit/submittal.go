@@ -33,15 +33,18 @@ func submittalCommand(s streams) *cobra.Command {
 	var f submittalFlags
 	c := &cobra.Command{
 		Use:   "submittal SPEC...",
-		Short: "Write the page that a reviewer gets and signs",
-		Long: "Writes one page that needs nothing else: the verdict, the findings with the drawings\n" +
-			"that show them, what is referred and to whom, with lines to sign, what was accepted,\n" +
-			"assumed and not checked, the calculation sheet, the takeoff, and the SHA-256 of all\n" +
-			"that it was made of. Several specs, or a folder, make a folder of pages with an index.\n\n" +
+		Short: "Write the page that a reviewer reads and signs",
+		Long: "Writes one self-contained page for the reviewer: the verdict, the findings beside the\n" +
+			"drawings that show them, what is referred and to whom, with lines to sign, what was\n" +
+			"accepted, assumed and not checked, the calculation sheet, the takeoff, and the SHA-256\n" +
+			"of every file it was made from. Several specs, or a folder, make a folder of pages with\n" +
+			"an index.\n" +
+			"\n" +
 			"--verify says whether an old page still belongs to a spec, its standards and this\n" +
-			"version.\n\n" +
-			"Exit status: that of check; with --verify 0 it belongs, 1 it does not, 2 it could not be\n" +
-			"told. 130 interrupted.",
+			"version.\n" +
+			"\n" +
+			"Exit status: as check; with --verify 0 it belongs, 1 it does not, 2 unknown. 130\n" +
+			"interrupted.",
 		Example: "  dryfit submittal specs/reading-room.ceiling.toml --output reading-room.html\n" +
 			"  dryfit submittal specs --output submittals\n" +
 			"  dryfit submittal --verify reading-room.html specs/reading-room.ceiling.toml",
@@ -55,7 +58,7 @@ func submittalCommand(s streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; of several specs, to a folder")
-	flags.StringVar(&f.verify, "verify", "", "an old `page` to hold against the spec")
+	flags.StringVar(&f.verify, "verify", "", "an old `page` to compare with the spec")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")

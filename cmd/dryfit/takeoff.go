@@ -16,9 +16,9 @@ func takeoffCommand(s streams) *cobra.Command {
 	var named []string
 	c := &cobra.Command{
 		Use:   "takeoff SPEC",
-		Short: "List the pieces, the stock to buy, the hardware and the weights",
+		Short: "List pieces, stock, hardware and weights",
 		Long: "Lists every piece of the ceiling with its finished size, the lumber and the sheets to\n" +
-			"buy for them, the hardware, and the weight of a panel and of all.",
+			"buy, the hardware, and the weight of each panel and of all panels.",
 		Example: "  dryfit takeoff specs/reading-room.ceiling.toml\n  dryfit takeoff --format csv --output pieces.csv specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
