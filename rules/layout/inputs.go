@@ -239,8 +239,12 @@ func (c *Ceiling) takeInputs() {
 func each[S, T any](c *Ceiling, list spec.List[S], f func(S) T) record.Value[[]T] {
 	elements := list.Value(c.rec)
 	return Derive(c, func() []T {
-		var out []T
-		for _, s := range elements.Get() {
+		of := elements.Get()
+		if len(of) == 0 {
+			return nil
+		}
+		out := make([]T, 0, len(of))
+		for _, s := range of {
 			out = append(out, f(s))
 		}
 		return out

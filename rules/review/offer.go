@@ -20,7 +20,21 @@ type trials struct {
 	sheet    *Sheet
 	options  Options
 	had      []rules.Finding // before any change
-	outcomes map[string]*rules.Outcome
+	outcomes map[string]attempt
+}
+
+// attempt is what became of a candidate: whether it makes nothing worse, which
+// rules are not checked with it, and which find something, and where.
+type attempt struct {
+	sound  bool
+	silent map[*rules.Rule]bool
+	found  map[place]bool
+}
+
+// place is a rule, and a key at which it finds something.
+type place struct {
+	rule *rules.Rule
+	at   string
 }
 
 // offer tries the candidates of each finding, in the order in which a shop would
@@ -28,7 +42,7 @@ type trials struct {
 // worse.
 func (s *Sheet) offer(o Options) {
 	o.Search.Brief, o.Search.Memory = true, carrying.NewMemory()
-	t := trials{s, o, slices.Clone(s.Findings), map[string]*rules.Outcome{}}
+	t := trials{s, o, slices.Clone(s.Findings), map[string]attempt{}}
 	order := o.Standards.Order()
 	for i := range s.Findings {
 		if s.Findings[i].Accepted != nil {
@@ -45,40 +59,48 @@ func (s *Sheet) offer(o Options) {
 	}
 }
 
-// passes reports whether a change clears a finding, by all rules.
+// passes reports whether a change clears a finding, by all rules. A rule that is
+// silent since it was not checked has not passed.
 func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
-	outcome := t.with(offer)
-	if outcome == nil || !t.sheet.Reads(cured.Rule, offer.Key) {
-		return false
-	}
-	for _, n := range outcome.NotChecked {
-		if n.Rule == cured.Rule {
-			return false // silent, but not because it passes
-		}
-	}
-	again := func(f rules.Finding) bool { return same(f, cured) }
-	return !slices.ContainsFunc(outcome.Findings, again) && len(rules.Worse(t.had, distinct(slices.Clone(outcome.Findings)))) == 0
+	got := t.with(offer)
+	return got.sound && t.sheet.Reads(cured.Rule, offer.Key) && !got.silent[cured.Rule] && !got.found[place{cured.Rule, cured.At}]
 }
 
 // with runs the rules on the spec with one value changed, but for those that have
-// not read it: they find what they found. Findings often offer the same. Nil where
-// the change makes no ceiling, or enough was tried.
-func (t *trials) with(offer rules.Offer) *rules.Outcome {
+// not read it: they find what they found. Findings often offer the same. Nothing is
+// sound where the change makes no ceiling, or enough was tried.
+func (t *trials) with(offer rules.Offer) attempt {
 	name := fmt.Sprintf("%s = %v", offer.Key, offer.Value)
-	if outcome, tried := t.outcomes[name]; tried || len(t.outcomes) >= MostTried {
-		return outcome
+	if got, tried := t.outcomes[name]; tried || len(t.outcomes) >= MostTried {
+		return got
 	}
-	t.outcomes[name] = nil
+	t.outcomes[name] = attempt{}
 	tree, ok := spec.With(t.sheet.Document.Tree, offer.Key, offer.Value)
 	if !ok || !schema.Fits(tree) {
-		return nil // a count of nothing, a length below zero
+		return attempt{} // a count of nothing, a length below zero
 	}
 	o := t.options
 	o.Rules = slices.DeleteFunc(slices.Clone(o.Rules), func(r *rules.Rule) bool { return !t.sheet.Reads(r, offer.Key) })
 	if _, outcome, faults := work(tree, o); len(faults) == 0 {
-		t.outcomes[name] = &outcome
+		t.outcomes[name] = t.became(outcome)
 	}
 	return t.outcomes[name]
+}
+
+// became keeps of an outcome what is asked of it; most of it is the ceiling, and
+// what was worked out of that.
+func (t *trials) became(o rules.Outcome) attempt {
+	if len(rules.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0 {
+		return attempt{}
+	}
+	got := attempt{sound: true, silent: map[*rules.Rule]bool{}, found: make(map[place]bool, len(o.Findings))}
+	for _, n := range o.NotChecked {
+		got.silent[n.Rule] = true
+	}
+	for _, f := range o.Findings {
+		got.found[place{f.Rule, f.At}] = true
+	}
+	return got
 }
 
 // Reads reports whether a rule has read a key, or one in it, for the sheet. Where

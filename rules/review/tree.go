@@ -1,8 +1,6 @@
 package review
 
 import (
-	"slices"
-
 	"dryfit/rules"
 	"dryfit/rules/layout"
 )
@@ -28,10 +26,15 @@ func Tree(tree map[string]any, o Options) (*Sheet, []layout.Fault) {
 
 // distinct keeps one of those that say the same of one key.
 func distinct(findings []rules.Finding) []rules.Finding {
+	type said struct {
+		rule     *rules.Rule
+		at, text string
+	}
+	had := make(map[said]bool, len(findings))
 	out := findings[:0]
 	for _, f := range findings {
-		twin := func(had rules.Finding) bool { return same(had, f) && had.Text == f.Text }
-		if !slices.ContainsFunc(out, twin) {
+		if is := (said{f.Rule, f.At, f.Text}); !had[is] {
+			had[is] = true
 			out = append(out, f)
 		}
 	}

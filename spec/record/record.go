@@ -68,7 +68,10 @@ func (s Set) All() iter.Seq[ID] {
 
 // Recorder notes the keys that are read, for one goroutine. A nil one notes
 // nothing.
-type Recorder struct{ now Set }
+type Recorder struct {
+	now  Set
+	none [Most]any // the values of absent keys, which are all alike
+}
 
 // Note says that a key was read.
 func (r *Recorder) Note(id ID) {
@@ -125,8 +128,16 @@ func Named[T any](rec *Recorder, key string, f func() T) Value[T] {
 // Stated is the value of a key of the spec; where the key is absent, the zero
 // value.
 func Stated[T any](rec *Recorder, id ID, key string, v T, given bool) Value[T] {
+	if !given && rec != nil {
+		if c, had := rec.none[id].(*cell[T]); had {
+			return Value[T]{c}
+		}
+	}
 	c := &cell[T]{rec: rec, v: v, key: key, none: !given}
 	c.from.Add(id)
+	if !given && rec != nil {
+		rec.none[id] = c
+	}
 	return Value[T]{c}
 }
 

@@ -34,6 +34,8 @@ type Body struct {
 	bands  func() []plank // bars within the section, worked out when asked for
 	middle func() []station
 	edges  func() *boundary
+	circle func() ring
+	slabs  func() []slabPlace
 
 	threads *threads
 }
@@ -74,6 +76,8 @@ func NewBody(section []Point, length, wrap float64) *Body {
 	b.bands = sync.OnceValue(b.planks)
 	b.middle = sync.OnceValue(b.stations)
 	b.edges = sync.OnceValue(b.boundaryTree)
+	b.circle = sync.OnceValue(b.ringOf)
+	b.slabs = sync.OnceValue(b.placesInWall)
 	b.threads = &threads{}
 	return b
 }

@@ -67,6 +67,18 @@ type Motion struct {
 	Angle float64
 
 	poses func() []Pose
+	first func() Turn // of the poses, where it can be had without them
+}
+
+// First is the turn at which the motion begins, and false where none is known.
+func (m Motion) First() (Turn, bool) {
+	if m.first != nil {
+		return m.first(), true
+	}
+	if poses := m.Poses(); len(poses) > 0 {
+		return poses[0].Turn, true
+	}
+	return Turn{}, false
 }
 
 // Poses are the stations of the motion, from outside to the end. Between two of

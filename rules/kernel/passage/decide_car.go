@@ -141,7 +141,7 @@ func (b *Body) wayOut(in hole, rest Turn, budget *Budget) (way []state) {
 func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
 	var best *entry
 	for _, e := range tried {
-		if at := e.deepest(); at >= 0 && (best == nil || e.nodes[at].x > best.nodes[best.deepest()].x) {
+		if at := e.deepest(); at >= 0 && (best == nil || e.node(at).x > best.node(best.deepest()).x) {
 			best = e
 		}
 	}
@@ -149,7 +149,7 @@ func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
 		return nil
 	}
 	begin := best.path(best.deepest())
-	best.nodes = nil
+	best.rows = nil
 	budget.states(roamStates, func(left *Budget) {
 		x := b.roam(in, left, true)
 		last := begin[len(begin)-1]

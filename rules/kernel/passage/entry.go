@@ -27,7 +27,7 @@ type entry struct {
 	dx     float64
 	angles int
 	depths int
-	nodes  []entryNode
+	rows   [][]entryNode // by depth, none where nothing was looked at
 	budget *Budget
 	keep   float64 // margin that steps are checked to leave
 }
@@ -124,13 +124,22 @@ func (e *entry) step(a, b state) ([]state, bool) {
 	return append(first, second...), ok
 }
 
+// node is that at an angle and a depth.
+func (e *entry) node(i int) *entryNode {
+	row := &e.rows[i%e.depths]
+	if *row == nil {
+		*row = make([]entryNode, e.angles)
+	}
+	return &(*row)[i/e.depths]
+}
+
 // way looks for a way from outside to wholly inside: best first, by the least
 // margin on the way to a node.
 func (e *entry) way() ([]state, float64) {
-	e.nodes = make([]entryNode, e.angles*e.depths)
+	e.rows = make([][]entryNode, e.depths)
 	open := &wayHeap{}
 	reach := func(i, from int, worst float64) {
-		n := &e.nodes[i]
+		n := e.node(i)
 		if !n.seen {
 			if !e.budget.spend(1) {
 				return
@@ -153,12 +162,12 @@ func (e *entry) way() ([]state, float64) {
 	}
 	for open.Len() > 0 {
 		top := heap.Pop(open).(wayEnd)
-		n := &e.nodes[top.node]
+		n := e.node(top.node)
 		if n.done {
 			continue
 		}
 		if n.from >= 0 {
-			if _, ok := e.step(e.nodes[n.from].state, n.state); !ok {
+			if _, ok := e.step(e.node(n.from).state, n.state); !ok {
 				n.worst = none
 				continue
 			}
@@ -188,9 +197,14 @@ func (e *entry) way() ([]state, float64) {
 // deepest is the place furthest in of all that were reached, or -1.
 func (e *entry) deepest() int {
 	at := -1
-	for i, n := range e.nodes {
-		if n.done && (at < 0 || n.x > e.nodes[at].x) {
-			at = i
+	for a := range e.angles {
+		for d, row := range e.rows {
+			if row == nil || !row[a].done {
+				continue
+			}
+			if i := a*e.depths + d; at < 0 || row[a].x > e.node(at).x {
+				at = i
+			}
 		}
 	}
 	return at
@@ -205,8 +219,8 @@ func (e *entry) depth(k int) float64 {
 // path is the nodes on the way to one.
 func (e *entry) path(i int) []state {
 	var out []state
-	for ; i >= 0; i = e.nodes[i].from {
-		out = append(out, e.nodes[i].state)
+	for ; i >= 0; i = e.node(i).from {
+		out = append(out, e.node(i).state)
 	}
 	slices.Reverse(out)
 	return out

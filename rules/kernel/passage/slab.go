@@ -23,13 +23,8 @@ var slabPlaces = []float64{0.5, 0.3, 0.12}
 // part that is within the wall for the whole cell counts, and of each of its ends
 // no less than what the cell leaves of it along the opening's sides.
 func (b *Body) tooWide(d Door, budget *Budget) (proven, ranOut bool) {
-	m := b.middle()
-	if len(m) == 0 {
-		return false, false
-	}
-	for _, share := range slabPlaces {
-		p := m[int(share*float64(len(m)-1)+0.5)].at
-		c := newSlabCover(b, d, p, b.mirrored && share == 0.5)
+	for _, at := range b.slabs() {
+		c := &slabCover{b: b, d: d, half: d.Wall/2 + b.wrap/2, wraps: math.Sqrt(3) * b.wrap, slabPlace: at}
 		proven, out := c.all(budget)
 		if proven {
 			return true, false
@@ -49,8 +44,13 @@ type slabCover struct {
 	d     Door
 	half  float64 // of the wall, with half of the wrap
 	wraps float64 // √3 of the wrap
-	from  []slabPoint
-	even  bool // P is on the section's line of symmetry
+	slabPlace
+}
+
+// slabPlace is one P.
+type slabPlace struct {
+	from []slabPoint // the nearest first
+	even bool        // P is on the section's line of symmetry
 }
 
 // slabPoint is a corner of the outline from P, and how far it is.
@@ -59,18 +59,31 @@ type slabPoint struct {
 	far float64
 }
 
-func newSlabCover(b *Body, d Door, p Point, even bool) *slabCover {
-	c := &slabCover{b: b, d: d, half: d.Wall/2 + b.wrap/2, wraps: math.Sqrt(3) * b.wrap, even: even}
+// placesInWall are those of the slabPlaces.
+func (b *Body) placesInWall() []slabPlace {
+	m := b.middle()
+	if len(m) == 0 {
+		return nil
+	}
+	var out []slabPlace
+	for _, share := range slabPlaces {
+		out = append(out, b.placeInWall(m[int(share*float64(len(m)-1)+0.5)].at, b.mirrored && share == 0.5))
+	}
+	return out
+}
+
+func (b *Body) placeInWall(p Point, even bool) slabPlace {
 	if even {
 		p.X = 0
 	}
 	step := max(1, len(b.section)/slabPoints)
+	from := make([]slabPoint, 0, len(b.section)/step+1)
 	for i := 0; i < len(b.section); i += step {
 		v := b.section[i].minus(p)
-		c.from = append(c.from, slabPoint{v, math.Hypot(v.X, v.Y)})
+		from = append(from, slabPoint{v, math.Hypot(v.X, v.Y)})
 	}
-	slices.SortStableFunc(c.from, func(a, b slabPoint) int { return cmp.Compare(a.far, b.far) })
-	return c
+	slices.SortStableFunc(from, func(a, b slabPoint) int { return cmp.Compare(a.far, b.far) })
+	return slabPlace{from, even}
 }
 
 // all reports whether every turn is out.

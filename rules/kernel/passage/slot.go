@@ -95,7 +95,7 @@ func (b *Body) track(wall float64) *track {
 	if len(m) < 3 {
 		return nil
 	}
-	t := &track{b: b, half: wall/2 + b.wrap}
+	t := &track{b: b, half: wall/2 + b.wrap, points: make([]Point, 0, len(m)), length: make([]float64, 0, len(m))}
 	sum := 0.0
 	for i, s := range m {
 		if i > 0 {

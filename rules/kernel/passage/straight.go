@@ -8,8 +8,8 @@ import "math"
 // its length by its width across that direction, to which the theorem of Carver
 // applies. The margins are exact to drawn.
 func (b *Body) straight(a, h float64) []Motion {
-	ways := []Motion{b.alongAxis(a, h)}
-	ways = append(ways, b.square(AlongChord, 0, a, h), b.square(AlongRise, math.Pi/2, a, h))
+	ways := make([]Motion, 0, 6) // with those of the curve
+	ways = append(ways, b.alongAxis(a, h), b.square(AlongChord, 0, a, h), b.square(AlongRise, math.Pi/2, a, h))
 	if own := math.Abs(b.own.angle); own > 1e-6 && math.Abs(own-math.Pi/2) > 1e-6 && math.Abs(own-math.Pi) > 1e-6 {
 		ways = append(ways, b.square(AlongOwnChord, b.own.angle, a, h))
 	}
@@ -34,7 +34,7 @@ func (b *Body) alongAxis(a, h float64) Motion {
 		return stretch{at, half, min(a-r.least(w, d.dot(d)), h-r.least(v, e.dot(e)))/2 - b.wrap}
 	}
 	const first = 8
-	var open []stretch
+	open, next := make([]stretch, 0, 2*first), make([]stretch, 0, 2*first)
 	for i := range first {
 		half := math.Pi / first / 2
 		open = append(open, look(half*float64(2*i+1), half))
@@ -42,13 +42,13 @@ func (b *Body) alongAxis(a, h float64) Motion {
 	look(0, 0)
 	look(math.Pi/2, 0)
 	for len(open) > 0 {
-		var next []stretch
+		next = next[:0]
 		for _, v := range open {
 			if v.most > best+drawn {
 				next = append(next, look(v.at-v.half/2, v.half/2), look(v.at+v.half/2, v.half/2))
 			}
 		}
-		open = next
+		open, next = next, open
 	}
 	s, c := math.Sincos(angleOf)
 	turn := Turn{{X: 1}, {Y: c, Z: s}, {Y: -s, Z: c}}

@@ -7,25 +7,32 @@ type ring struct {
 	centre       Point
 	inner, outer float64
 	from, to     float64 // angles of the section's ends about the centre, from Z towards Y
+	thin         bool    // no thicker than a piece of a ring
 }
 
 // ringShare is the greatest thickness, by that of the section across its middle
 // line, of the ring in which a section counts as a piece of a ring.
 const ringShare = 1.5
 
-// ring is the circle through three places of the middle line and the radii
+// ring is the one that the section is a piece of, and false where it is of none.
+func (b *Body) ring() (ring, bool) {
+	r := b.circle()
+	return r, r.thin && r.inner > b.wrap
+}
+
+// ringOf is the circle through three places of the middle line and the radii
 // between which the section lies about it. A section that is not a piece of a
 // ring has one that is much thicker than itself.
-func (b *Body) ring() (ring, bool) {
+func (b *Body) ringOf() ring {
 	m := b.middle()
 	if len(m) < 3 {
-		return ring{}, false
+		return ring{}
 	}
 	// Near a foot that is not cut square the middle line is off the band's own.
 	end := len(m) / 6
 	c, ok := circumcentre(m[end].at, m[len(m)/2].at, m[len(m)-1-end].at)
 	if !ok {
-		return ring{}, false
+		return ring{}
 	}
 	r := ring{centre: c, inner: math.Inf(1), from: math.Inf(1), to: math.Inf(-1)}
 	mid := m[len(m)/2].at.minus(c)
@@ -41,7 +48,8 @@ func (b *Body) ring() (ring, bool) {
 	}
 	thick := b.clearHeight(m[len(m)/2], 1e-9)
 	r.from, r.to = r.from+axis, r.to+axis
-	return r, r.outer-r.inner <= ringShare*thick && r.inner > b.wrap
+	r.thin = r.outer-r.inner <= ringShare*thick
+	return r
 }
 
 func circumcentre(a, b, c Point) (Point, bool) {
@@ -130,6 +138,11 @@ func (b *Body) alongRing(d Door) (Motion, bool) {
 		Side:  outer - inner*math.Cos(sweep),
 	}
 	m.poses = func() []Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
+	m.first = func() Turn {
+		from, _ := b.ringArc(r, lo, wall)
+		t, _ := b.ringTurn(from, tight, lo, angle, d.Width < d.Height)
+		return t
+	}
 	return m, true
 }
 

@@ -5,22 +5,32 @@ import "math"
 // ringPoses are those of alongRing: the section turns about the ring's centre,
 // which stays in the middle plane of the wall.
 func (b *Body) ringPoses(r ring, need, margin, angle, a, h, wall float64) []Pose {
-	wrap := b.wrap + max(0, margin)
-	clear := math.Asin(min(1, (wall/2+wrap)/r.inner))
-	from, to := r.to+clear, r.from-clear
+	from, to := b.ringArc(r, margin, wall)
 	n := int(math.Ceil((from - to) / turnStep))
 	middle := r.outer + b.wrap + margin - need/2
-	var out []Pose
+	out := make([]Pose, 0, max(0, n+1))
 	for i := range n + 1 {
-		s, c := math.Sincos(from + (to-from)*float64(i)/float64(n))
-		radial, forward := Vec{Y: s, Z: c}, Vec{Y: c, Z: -s}
-		long := Vec{X: 1}
-		if need > 2*(b.half+b.wrap+margin) {
-			long = radial
-		}
-		t := inOpening(forward, long, angle, a < h)
+		t, radial := b.ringTurn(from+(to-from)*float64(i)/float64(n), need, margin, angle, a < h)
 		p := Vec{Y: r.centre.X, Z: r.centre.Y}.add(radial.times(middle))
 		out = append(out, Pose{t, Vec{wall/2 - p.dot(t[0]), a/2 - p.dot(t[1]), h/2 - p.dot(t[2])}})
 	}
 	return out
+}
+
+// ringArc is between which angles the section turns about the ring's centre.
+func (b *Body) ringArc(r ring, margin, wall float64) (from, to float64) {
+	wrap := b.wrap + max(0, margin)
+	clear := math.Asin(min(1, (wall/2+wrap)/r.inner))
+	return r.to + clear, r.from - clear
+}
+
+// ringTurn is the turn at one of these angles, with the ring's radius there.
+func (b *Body) ringTurn(at, need, margin, angle float64, upright bool) (t Turn, radial Vec) {
+	s, c := math.Sincos(at)
+	radial, forward := Vec{Y: s, Z: c}, Vec{Y: c, Z: -s}
+	long := Vec{X: 1}
+	if need > 2*(b.half+b.wrap+margin) {
+		long = radial
+	}
+	return inOpening(forward, long, angle, upright), radial
 }

@@ -91,8 +91,12 @@ type panel struct {
 // Of is every leg of the spec's route, in order.
 func Of(c *layout.Ceiling, search Search) []Leg {
 	ways := layout.Derive(c, func() []Way { return all(c, search) })
-	var out []Leg
-	for i, l := range c.Route.Get() {
+	route := c.Route.Get()
+	if len(route) == 0 {
+		return nil
+	}
+	out := make([]Leg, 0, len(route))
+	for i, l := range route {
 		out = append(out, Leg{Leg: l, Index: i + 1, Way: layout.Derive(c, func() Way { return ways.Get()[i] })})
 	}
 	return out
@@ -107,10 +111,11 @@ func all(c *layout.Ceiling, search Search) []Way {
 	if memory == nil {
 		memory = NewMemory()
 	}
-	var out []Way
+	route := c.Route.Get()
+	out := make([]Way, 0, len(route))
 	body := p.mark()
 	memory.known(body, p)
-	for _, l := range c.Route.Get() {
+	for _, l := range route {
 		kind := KindOf(l.Kind.Get())
 		way := memory.recall(remembered{body, sizesOf(l), search.Depth, search.Brief}, budget, func() Way { return kind.way(p, l, budget) })
 		if kind.Loads {

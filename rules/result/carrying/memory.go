@@ -9,17 +9,53 @@ import (
 	"dryfit/rules/kernel/passage"
 )
 
-// Memory is what was decided of panels and legs, and the panels' bodies, for many
-// reviews at a time.
+// Memory is what was decided last of panels and legs, and the panels' bodies, for
+// many reviews at a time. What is forgotten is decided again, and comes out the
+// same.
 type Memory struct {
 	mu     sync.Mutex
-	ways   map[remembered]decided
-	bodies map[[sha256.Size]byte]*passage.Body
+	ways   recent[remembered, decided]
+	bodies recent[[sha256.Size]byte, *passage.Body]
 }
+
+// How many ways and bodies are remembered, and as many again of those before: the
+// ways of a route of a thousand legs are far fewer than these.
+const (
+	mostWays   = 4096
+	mostBodies = 32
+)
 
 // NewMemory is an empty one.
 func NewMemory() *Memory {
-	return &Memory{ways: map[remembered]decided{}, bodies: map[[sha256.Size]byte]*passage.Body{}}
+	return &Memory{ways: recent[remembered, decided]{most: mostWays}, bodies: recent[[sha256.Size]byte, *passage.Body]{most: mostBodies}}
+}
+
+// recent remembers so many things that were put or asked for last, and at most as
+// many of those before.
+type recent[K comparable, V any] struct {
+	most     int
+	now, was map[K]V
+}
+
+func (r *recent[K, V]) get(key K) (V, bool) {
+	v, ok := r.now[key]
+	if ok {
+		return v, true
+	}
+	if v, ok = r.was[key]; ok {
+		r.put(key, v)
+	}
+	return v, ok
+}
+
+func (r *recent[K, V]) put(key K, v V) {
+	if _, had := r.now[key]; !had && len(r.now) >= r.most {
+		r.was, r.now = r.now, nil
+	}
+	if r.now == nil {
+		r.now = map[K]V{}
+	}
+	r.now[key] = v
 }
 
 // remembered is all that a decision hangs on but what may be spent.
@@ -40,7 +76,7 @@ type decided struct {
 // where there are as many again, and all else where there are as many as it took.
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
 	m.mu.Lock()
-	had, known := m.ways[key]
+	had, known := m.ways.get(key)
 	m.mu.Unlock()
 	given := cellsOf(left)
 	if known && (given == had.given || !had.way.RanOut && given >= had.took) {
@@ -51,7 +87,7 @@ func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way)
 	}
 	way := decide()
 	m.mu.Lock()
-	m.ways[key] = decided{way, given, given - cellsOf(left)}
+	m.ways.put(key, decided{way, given, given - cellsOf(left)})
 	m.mu.Unlock()
 	return way
 }
@@ -60,11 +96,11 @@ func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way)
 func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if had, ok := m.bodies[mark]; ok {
+	if had, ok := m.bodies.get(mark); ok {
 		p.body = had
 		return
 	}
-	m.bodies[mark] = p.body
+	m.bodies.put(mark, p.body)
 }
 
 func cellsOf(left *passage.Budget) int {

@@ -197,7 +197,7 @@ func openingWords(m passage.Motion) string {
 	case passage.AlongOwnChord:
 		return "carried along its own chord"
 	case passage.Threaded3:
-		if poses := m.Poses(); len(poses) > 0 && math.Abs(poses[0].Turn[2].X) > math.Sqrt2/2 {
+		if first, ok := m.First(); ok && math.Abs(first[2].X) > math.Sqrt2/2 {
 			return "threaded along its own curve, its axis upright"
 		}
 		return "threaded along its own curve, its axis level"

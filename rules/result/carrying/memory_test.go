@@ -1,0 +1,45 @@
+package carrying
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage"
+)
+
+// However many legs and panels a long search tries, so many are kept and no more;
+// those that are asked for again and again stay.
+func TestTheMemoryIsBounded(t *testing.T) {
+	m := NewMemory()
+	often := remembered{leg: sizes{turn: "often"}}
+	m.recall(often, nil, func() Way { return Way{Motion: "often"} })
+	for i := range 5 * mostWays {
+		key := remembered{leg: sizes{of: [20]float64{float64(i)}}}
+		assert.InDelta(t, float64(i), m.recall(key, nil, func() Way { return Way{Margin: float64(i)} }).Margin, 0)
+		if i%mostWays == 0 {
+			m.recall(often, nil, func() Way { t.Error("forgotten"); return Way{} })
+		}
+		var mark [32]byte
+		mark[0], mark[1] = byte(i), byte(i>>8)
+		m.known(mark, &panel{body: &passage.Body{}})
+	}
+	assert.LessOrEqual(t, len(m.ways.now)+len(m.ways.was), 2*mostWays)
+	assert.LessOrEqual(t, len(m.bodies.now)+len(m.bodies.was), 2*mostBodies)
+}
+
+// What was forgotten is decided again.
+func TestWhatIsForgottenIsDecidedAgain(t *testing.T) {
+	m, runs := NewMemory(), 0
+	first := remembered{leg: sizes{turn: "first"}}
+	decide := func() Way { runs++; return Way{Motion: "found"} }
+	for range 2 {
+		assert.Equal(t, "found", m.recall(first, nil, decide).Motion)
+	}
+	assert.Equal(t, 1, runs)
+	for i := range 3 * mostWays {
+		m.recall(remembered{leg: sizes{of: [20]float64{float64(i)}}}, nil, func() Way { return Way{} })
+	}
+	assert.Equal(t, "found", m.recall(first, nil, decide).Motion)
+	assert.Equal(t, 2, runs)
+}
