@@ -106,6 +106,3 @@ func (t *trials) became(o rules.Outcome) attempt {
 // Reads reports whether a rule has read a key, or one in it, for the sheet. Where
 // it has not, no value of the key changes what it says.
 func (s *Sheet) Reads(r *rules.Rule, key string) bool { return !spec.IDs(key).And(s.Inputs[r]).Empty() }
-
-// same reports whether two findings are of one rule and one place.
-func same(a, b rules.Finding) bool { return a.Rule == b.Rule && a.At == b.At }
