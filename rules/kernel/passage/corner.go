@@ -33,7 +33,8 @@ func (b *Body) corner(c Corner, t Turn) held {
 }
 
 // most is what no turn within an angle exceeds, the axes moving by a and the
-// upright by up.
+// upright by up, as long as the body is clear of the inner corner; past it the
+// clearance is an estimate.
 func (b *Body) most(c Corner, t Turn, h held, a, up angle) (free, in, on float64) {
 	d1, d2 := h.d1.dot(t[0]), h.d2.dot(t[1])
 	free = min(

@@ -119,3 +119,10 @@ func TestCellsBoundWhatTurns(t *testing.T) {
 		}
 	}
 }
+
+// The bounds of two places together hold what either may be.
+func TestJoinedBoundsHoldBoth(t *testing.T) {
+	a, b := [2]bounds{{-1, 2}, {3, 4}}, [2]bounds{{-3, 1}, {5, 6}}
+	assert.Equal(t, [2]bounds{{-3, 2}, {3, 6}}, joined(a, b))
+	assert.Equal(t, joined(a, b), joined(b, a))
+}
