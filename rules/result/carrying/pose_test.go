@@ -48,3 +48,39 @@ func toEdges(at passage.Point, outline []passage.Point) float64 {
 	}
 	return least
 }
+
+// A load is drawn in its true size within the vehicle, whichever way round the panels
+// lie: 4200mm by 1180mm across the first, along the second.
+func TestLoadsLieWithinTheVehicle(t *testing.T) {
+	for inside, long := range map[[2]string]bool{{"6100mm", "2200mm"}: true, {"1500mm", "5000mm"}: false} {
+		c := sample.Room(t, map[string]any{
+			"route.1.inside": map[string]any{"length": inside[0], "width": inside[1], "height": "2300mm"},
+			"route.1.door":   map[string]any{"width": inside[1], "height": "2300mm"},
+		})
+		van := c.Route.Get()[0].Inside
+		stowed := carrying.Of(c, carrying.Search{})[0].Way.Get().Stowed()
+		require.NotEmpty(t, stowed, inside[0])
+		for _, pose := range stowed {
+			low, high := span(pose.Plan)
+			assert.GreaterOrEqual(t, min(low.X, low.Y), 0.0, inside[0])
+			assert.LessOrEqual(t, high.X, van.Length.Get()+1e-9, inside[0])
+			assert.LessOrEqual(t, high.Y, van.Width.Get()+1e-9, inside[0])
+			wide, deep := high.X-low.X, high.Y-low.Y
+			if !long {
+				wide, deep = deep, wide
+			}
+			assert.InDelta(t, 4.2, wide, 1e-6, inside[0])
+			assert.InDelta(t, 1.18, deep, 1e-6, inside[0])
+		}
+	}
+}
+
+// span is the box of an outline.
+func span(outline []passage.Point) (low, high passage.Point) {
+	low, high = outline[0], outline[0]
+	for _, q := range outline {
+		low = passage.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}
+		high = passage.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+	}
+	return low, high
+}

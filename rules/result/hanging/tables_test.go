@@ -14,7 +14,10 @@ import (
 )
 
 // reactions are the forces of springs by frame and case, and the sum as printed.
-type reactions map[string]struct{ springs, sum float64 }
+type reactions map[string]struct {
+	springs, sum float64
+	thrust       bool
+}
 
 func (r reactions) read(t *testing.T, frame string, table figure.Table) {
 	for _, row := range table.Rows {
@@ -25,6 +28,7 @@ func (r reactions) read(t *testing.T, frame string, table figure.Table) {
 			case "sum":
 				one.sum = v.SI
 			case "thrust":
+				one.thrust = true
 			default:
 				one.springs += v.SI
 			}
@@ -37,6 +41,7 @@ func (r reactions) read(t *testing.T, frame string, table figure.Table) {
 // straps, and what each case's springs hold is the frame's weight: of whole and
 // of split arches, with lifts and ledgers.
 func TestReactionsOfEachCaseAddUpToTheWeight(t *testing.T) {
+	both := false
 	packed := map[string]any{"ledger.packed": true, "ledger.projection": "200mm"}
 	for name, changes := range map[string]map[string]any{
 		"reading-room": packed, "orangery": nil, "concourse": nil, "gallery-soffit": nil, "off-balance": nil,
@@ -61,9 +66,12 @@ func TestReactionsOfEachCaseAddUpToTheWeight(t *testing.T) {
 				require.True(t, ok, "%s: no reactions of %s %s", name, f.Key, a.Key())
 				assert.InEpsilon(t, weights[f.Key], got.springs, 1e-6, "%s %s %s", name, f.Key, a.Key())
 				assert.InEpsilon(t, got.springs, got.sum, 1e-9)
+				assert.Equal(t, len(f.Model.Supports) > 1, got.thrust, "%s %s", name, f.Key)
+				both = both || got.thrust
 			}
 		}
 	}
+	assert.True(t, both, "feet that thrust are among them")
 }
 
 // What holds a frame stands at its node with its stiffness: a strap's is that of
