@@ -2,6 +2,7 @@ package passage
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 )
 
@@ -39,7 +40,7 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 	if b.Barred(c.DoorWidth, c.DoorHeight) {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: BarInside}
 	}
-	inside := b.within([3]float64{c.Length, c.Width, c.Height}, budget)
+	inside := b.atRest(c, budget)
 	if inside.margin < 0 && !inside.ranOut {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: WholeBody}
 	}
@@ -57,6 +58,21 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 	} else {
 		return Decision{Outcome: Undecided, Motion: plain, RanOut: ranOut || inside.ranOut || in.ranOut}
 	}
+}
+
+// restCells are the cells that it may take to find out whether the body can rest in a
+// car: where they do not tell, the cover of the ways in often does.
+const restCells = 4000
+
+// atRest looks for a turn at which the body is in a car.
+func (b *Body) atRest(c Car, budget *Budget) covered {
+	var part *Budget
+	if budget != nil {
+		part = &Budget{Cells: min(restCells, budget.Cells)}
+		budget.Cells -= part.Cells
+		defer func() { budget.Cells += part.Cells }()
+	}
+	return b.within([3]float64{c.Length, c.Width, c.Height}, part)
 }
 
 // entryCoarse is how far, in m, a body that is looked for a way in for may be from
@@ -77,6 +93,7 @@ const (
 	levelStates = 4000
 	leanStates  = 8000
 	roamStates  = 4000
+	waysOut     = 4 // trees that grow outward, each in other random directions
 	goOn        = 2 // searches that are gone on from
 )
 
@@ -112,9 +129,11 @@ func (body *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
 			return freely(way, margin, true), true
 		}
 	}
-	if way := body.wayOut(in, rest, budget); way != nil {
-		way, margin := tried[0].followed(way)
-		return freely(way, margin, true), way != nil
+	for seed := range uint64(waysOut) {
+		if way := body.wayOut(in, rest, seed, budget); way != nil {
+			way, margin := tried[0].followed(way)
+			return freely(way, margin, true), way != nil
+		}
 	}
 	for range goOn {
 		if way := body.onward(in, tried, budget); way != nil {
@@ -126,9 +145,10 @@ func (body *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
 }
 
 // wayOut is a way in that was found as one out from where the body can rest.
-func (b *Body) wayOut(in hole, rest Turn, budget *Budget) (way []state) {
+func (b *Body) wayOut(in hole, rest Turn, seed uint64, budget *Budget) (way []state) {
 	budget.states(roamStates, func(left *Budget) {
 		x := b.roam(in, left, false)
+		x.r = rand.New(rand.NewPCG(roamSeed, seed))
 		x.rest(rest)
 		way = x.find()
 		slices.Reverse(way)

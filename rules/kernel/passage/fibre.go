@@ -9,12 +9,19 @@ import (
 // fibre is a cell of turns with the depths that the body may have at them.
 type fibre struct {
 	depth float64 // of one of its steps
-	open  []int32 // steps that are not blocked
+	open  []step  // that are not blocked
 	first int     // of its runs
 	runs  int
 	// widest is the side of the cell over which the body swings furthest.
 	widest int
 	small  bool // it swings too little for more cuts to tell much
+}
+
+// step is an interval of depths of a cell.
+type step struct {
+	index int32
+	most  float64 // that may be left in it
+	at    float64 // that is left in its middle, as far as it is known; +Inf where it is all before the door
 }
 
 // run is an interval of depths of a cell that is not blocked.
@@ -39,6 +46,8 @@ type inTree struct {
 	all          []run
 	cell, middle seen
 	kinds        []int8
+	slopes       slopes
+	swings       float64   // of the cell that is looked at
 	rooms        int       // that were worked out and not paid
 	to           []float64 // the cost of the way to each run
 	from         []int     // the one before it
@@ -52,8 +61,8 @@ const (
 	cutShare  = 16
 	// roomsACell is how many intervals cost what one cell of a budget does; a cell costs
 	// what so many do besides its own.
-	roomsACell  = 40
-	roomsOfCell = 16
+	roomsACell  = 60
+	roomsOfCell = 24
 	// smallSwing is how far, in m, the body swings over a cell that is not cut.
 	smallSwing = 0.012
 	// nearby is the share of a cell about its middle in which it is asked whether the
@@ -71,6 +80,13 @@ func newInTree(b *Body, c Car) *inTree {
 	t.cell, t.middle, t.kinds = make(seen, n), make(seen, n), make([]int8, n)
 	for _, p := range t.probes.at {
 		t.far = max(t.far, math.Sqrt(p.square))
+	}
+	g := b.wrap
+	t.slopes = slopes{
+		of:     make([][3]slope, n),
+		length: c.Length - g,
+		door:   [2][2]float64{{c.Left + g, c.Left + c.DoorWidth - g}, {c.Sill + g, c.Sill + c.DoorHeight - g}},
+		inside: [2][2]float64{{g, c.Width - g}, {g, c.Height - g}},
 	}
 	t.measure = t.look
 	t.glued = [4]alike{same, same, same, same}
@@ -99,7 +115,7 @@ func (b *Body) enclosed(c Car, budget *Budget) (proven, ranOut bool) {
 	t := newInTree(b, c)
 	whole, fronts := fibre{depth: (c.Length + t.far - t.low()) / firstDepths}, 4
 	for i := range firstDepths {
-		whole.open = append(whole.open, int32(i))
+		whole.open = append(whole.open, step{index: int32(i), most: math.Inf(1)})
 	}
 	if t.b.mirrored {
 		fronts = 2
@@ -208,7 +224,9 @@ func (t *inTree) see(c cube) (out ends) {
 		far := math.Sqrt(v.square)
 		for k, e := range turn {
 			m := v.dot(e)
-			t.cell[i][k], t.middle[i][k] = a.bounds(m, v.square).both(away.bounds(k, v.Vec, m, far)), bounds{m, m}
+			l := away.slope(k, v.Vec, m, far)
+			t.slopes.of[i][k] = l
+			t.cell[i][k], t.middle[i][k] = a.bounds(m, v.square).both(l.bounds()), bounds{m, m}
 		}
 		x := t.cell[i][0]
 		out.front = bounds{max(out.front.low, x.low), max(out.front.high, x.high)}
@@ -225,18 +243,22 @@ func (t *inTree) look(parent int, c cube) bool {
 	t.rooms += roomsOfCell
 	e := t.see(c)
 	widest, swing := t.swing(c)
+	t.swings = swing
 	f := fibre{depth: t.fibres[parent].depth, first: len(t.all), widest: widest, small: swing < smallSwing}
 	open := t.fibres[parent].open
 	if f.depth > swing/2 {
 		f.depth /= 2
 		open = halved(open)
 	}
-	past := math.Inf(1)
 	for _, k := range open {
-		lo := t.low() + float64(k)*f.depth
-		if most := t.most(e, lo, lo+f.depth, &past); most >= 0 {
-			t.keep(&f, k, e.rear.high, most)
+		// What of it is left in the middle the cut cannot have taken.
+		if k.at -= 2*swing + f.depth; k.at < 0 {
+			lo := t.low() + float64(k.index)*f.depth
+			if k.most, k.at = t.most(e, lo, lo+f.depth); k.most < 0 {
+				continue
+			}
 		}
+		t.keep(&f, k, e.rear.high)
 	}
 	t.weigh(&f, swing)
 	t.fibres = append(t.fibres, f)
@@ -244,44 +266,43 @@ func (t *inTree) look(parent int, c cube) bool {
 }
 
 // halved are steps cut in two.
-func halved(steps []int32) []int32 {
-	out := make([]int32, 0, 2*len(steps))
+func halved(steps []step) []step {
+	out := make([]step, 0, 2*len(steps))
 	for _, k := range steps {
-		out = append(out, 2*k, 2*k+1)
+		k.index *= 2
+		out = append(out, k)
+		k.index++
+		out = append(out, k)
 	}
 	return out
 }
 
-// most is what is left at most in the cell that is seen, at depths from lo to hi; past
-// is that of all of the body past the door, +Inf where it was not yet worked out.
-func (t *inTree) most(e ends, lo, hi float64, past *float64) float64 {
+// most is what is left at most in the cell that is seen, at depths from lo to hi, and
+// what is left in the middle of it.
+func (t *inTree) most(e ends, lo, hi float64) (most, at float64) {
 	switch {
 	case hi+e.front.high <= 0: // all of it is before the door
-		return math.Inf(1)
+		return math.Inf(1), math.Inf(1)
 	case lo+e.front.low > t.c.Length-t.b.wrap:
-		return none
-	case lo+e.rear.low < 0:
-		return t.room(t.cell, lo, hi)
-	case math.IsInf(*past, 1):
-		*past = t.room(t.cell, lo, hi)
+		return none, none
 	}
-	return *past
+	return t.roomInCell(lo, hi)
 }
 
 // keep adds a step that is not blocked to the runs of the cell that is looked at.
-func (t *inTree) keep(f *fibre, k int32, rear, most float64) {
-	lo := t.low() + float64(k)*f.depth
+func (t *inTree) keep(f *fibre, k step, rear float64) {
+	lo := t.low() + float64(k.index)*f.depth
 	if f.runs == 0 || t.all[len(t.all)-1].high < lo-f.depth/2 {
 		t.all = append(t.all, run{cell: len(t.fibres), low: lo, most: none})
 		f.runs++
 	}
 	f.open = append(f.open, k)
 	r := &t.all[len(t.all)-1]
-	if most > r.most {
-		r.most, r.best = most, lo+f.depth/2
+	if k.most > r.most {
+		r.most, r.best = k.most, lo+f.depth/2
 	}
 	r.high = lo + f.depth
-	r.out, r.in = r.out || k == 0, r.in || r.high+rear >= t.b.wrap
+	r.out, r.in = r.out || k.index == 0, r.in || r.high+rear >= t.b.wrap
 }
 
 // weigh finds how nearly the runs of the cell that is looked at are blocked.
@@ -327,14 +348,25 @@ func (t *inTree) swing(c cube) (widest int, all float64) {
 
 // room is what is left at most of what is seen so at depths from lo to hi.
 func (t *inTree) room(s seen, lo, hi float64) float64 {
+	p := t.part(s, lo, hi)
+	return t.left(&p)
+}
+
+// part is the body parted at depths from lo to hi.
+func (t *inTree) part(s seen, lo, hi float64) parted {
 	t.rooms++
 	empty := reached{none, math.Inf(1)}
 	p := parted{seen: s, lo: lo, hi: hi, kinds: t.kinds, door: [2]reached{empty, empty}, past: [2]reached{empty, empty}}
-	g, c := t.b.wrap, t.c
 	p.sort()
 	for _, row := range t.probes.rows {
 		p.row(row)
 	}
+	return p
+}
+
+// left is what is left of the parts that were taken.
+func (t *inTree) left(p *parted) float64 {
+	g, c := t.b.wrap, t.c
 	return min(left(p.door[0], p.past[0], c.Left+g, c.Left+c.DoorWidth-g, g, c.Width-g),
 		left(p.door[1], p.past[1], c.Sill+g, c.Sill+c.DoorHeight-g, g, c.Height-g))
 }

@@ -38,6 +38,7 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 			continue
 		}
 		tree := newInTree(b, c)
+		tree.swings = math.Inf(1) // so that the slopes are asked everywhere
 		poses := d.Motion.Poses()
 		for range 4 * len(poses) {
 			i, f := 1+r.IntN(len(poses)-1), r.Float64()
@@ -49,7 +50,8 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 			}
 			tree.see(cellAbout(r, p.Turn.quaternion(), q.unit()))
 			ahead := 0.05 * r.Float64()
-			assert.GreaterOrEqual(t, tree.room(tree.cell, p.At.X-ahead, p.At.X+ahead), 0.0)
+			most, _ := tree.roomInCell(p.At.X-ahead, p.At.X+ahead)
+			assert.GreaterOrEqual(t, most, 0.0)
 			seen++
 		}
 	}
@@ -82,6 +84,7 @@ func TestFitsInsideAndCannotGetIn(t *testing.T) {
 		{2.624, 0.084, 1.483, 0.017, Car{Length: 1.4885, Width: 1.716, Height: 2.4607, DoorWidth: 0.964, DoorHeight: 2.01, Left: 0.0247}},
 		{3.647, 0.048, 1.448, 0.027, Car{Length: 3.021, Width: 1.805, Height: 2.398, DoorWidth: 1.359, DoorHeight: 1.907, Left: 0.03}},
 		{2.494, 0.069, 1.510, 0.023, Car{Length: 2.031, Width: 1.458, Height: 2.229, DoorWidth: 1.086, DoorHeight: 2.192, Left: 0.167}},
+		{2.563156, 0.094817, 0.628326, 0.02357, Car{Length: 1.370335, Width: 1.774259, Height: 2.110712, DoorWidth: 1.365249, DoorHeight: 1.986285, Left: 0.16335}},
 	} {
 		b := NewBody([]Point{{0, 0}, {at.wide, 0}, {at.wide, at.thick}, {0, at.thick}}, at.long, at.wrap)
 		d := b.Into(at.car, &Budget{Cells: 20000})
@@ -89,6 +92,55 @@ func TestFitsInsideAndCannotGetIn(t *testing.T) {
 		assert.Equal(t, BeyondCover, d.Bound, "%v", at.wide)
 		assert.GreaterOrEqual(t, b.within([3]float64{at.car.Length, at.car.Width, at.car.Height}, &Budget{Cells: 10000}).margin, 0.0)
 	}
+}
+
+// What is left at a turn and a depth is never more than what a cell that holds them
+// says: random cells of every size, with the door at random places of the body.
+func TestCellsBoundWhatIsLeft(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 9))
+	tight := 0
+	for range 600 {
+		b := NewBody(arc(0.8+1.5*r.Float64(), 0.05+0.05*r.Float64(), 0.3+r.Float64()), 0.5+r.Float64(), 0.015)
+		car := Car{Length: 6, Width: 1.2 + r.Float64(), Height: 2.2, DoorWidth: 0.8 + 0.4*r.Float64(), DoorHeight: 2, Left: 0.1}
+		if r.IntN(2) == 0 {
+			car.Length = 0.3 + r.Float64()
+		}
+		tree := newInTree(b, car)
+		tree.swings = math.Inf(1)
+		c := cube{front: r.IntN(4)}
+		for i := range c.at {
+			c.half[i] = math.Pow(2, -2-8*r.Float64())
+			c.at[i] = (1 - c.half[i]) * (2*r.Float64() - 1)
+		}
+		x, half := 2*r.Float64()-1, math.Pow(2, -2-8*r.Float64())
+		tree.see(c)
+		most, _ := tree.roomInCell(x-half, x+half)
+		plain := tree.room(tree.cell, x-half, x+half)
+		for range 20 {
+			one := cube{front: c.front}
+			for i, h := range c.half {
+				one.at[i] = c.at[i] + h*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
+			}
+			at := x + half*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
+			e := tree.see(one)
+			left := min(tree.room(tree.middle, at, at), car.Length-tree.b.wrap-at-e.front.low)
+			require.GreaterOrEqual(t, most+1e-9, left)
+		}
+		if most < plain-0.01 {
+			tight++
+		}
+	}
+	require.Greater(t, tight, 50)
+}
+
+// A flat panel that is turned within the tenth of a millimetre that it has inside is
+// brought in with the cells that a spec has.
+func TestAWayInThatLeavesNextToNothing(t *testing.T) {
+	b := NewBody([]Point{{0, 0}, {2.546196, 0}, {2.546196, 0.066192}, {0, 0.066192}}, 0.574309, 0.023724)
+	c := Car{Length: 1.851476, Width: 2.032636, Height: 1.500937, DoorWidth: 1.885683, DoorHeight: 0.988511, Left: 0.059359}
+	d := b.Into(c, &Budget{Cells: 20000})
+	assert.Equal(t, Passes, d.Outcome)
+	assert.True(t, d.Motion.Tilted)
 }
 
 // Over a cell no place of the body goes outside of what its bounds say: turns at
@@ -111,7 +163,8 @@ func TestCellsBoundWhatTurns(t *testing.T) {
 			turn := spread(c.front, at).unit().turn()
 			for k, e := range middle {
 				m := v.dot(e)
-				all := a.bounds(m, v.dot(v)).both(swings.bounds(k, v, m, v.length()))
+				l := swings.slope(k, v, m, v.length())
+				all := a.bounds(m, v.dot(v)).both(l.bounds())
 				x := v.dot(turn[k])
 				require.LessOrEqual(t, all.low-1e-9, x)
 				require.GreaterOrEqual(t, all.high+1e-9, x)

@@ -68,15 +68,6 @@ func (c cube) swings() swings {
 	return out
 }
 
-// bounds are those of a vector far long along an axis, m in the middle.
-func (s *swings) bounds(axis int, v Vec, m, far float64) bounds {
-	by := 0.0
-	for _, d := range s.of[axis] {
-		by += math.Abs(v.dot(d))
-	}
-	return bounds{m - by - s.second*(far+m), m + by + s.second*(far-m)}
-}
-
 // alongRow is how many probes a row along the length has; those around have more.
 const alongRow = 3
 
@@ -136,13 +127,16 @@ type parted struct {
 	door, past [2]reached
 }
 
-// sort fills the kinds.
+// sort fills the kinds, and takes the probes that are past the door.
 func (p *parted) sort() {
-	for i := range p.kinds {
-		switch x := &p.seen[i][0]; {
-		case p.lo+x.low >= 0:
+	for i := range p.seen {
+		switch s := &p.seen[i]; {
+		case p.lo+s[0].low >= 0:
 			p.kinds[i] = 1
-		case p.hi+x.high <= 0:
+			for k := range p.past {
+				p.past[k].add(s[k+1])
+			}
+		case p.hi+s[0].high <= 0:
 			p.kinds[i] = -1
 		default:
 			p.kinds[i] = 0
@@ -150,61 +144,62 @@ func (p *parted) sort() {
 	}
 }
 
-// edge is a place on the way from one probe to another.
-func (p *parted) edge(i, j int32, f float64) (out [2]bounds) {
+// leaves is where, on the way from a probe that is certain to one that is not of
+// its kind, that ends, as a share of it: the bounds of a coordinate over a cell are
+// no further apart between two places than theirs are.
+func (p *parted) leaves(i, j int32, kind int8) float64 {
+	s, e := &p.seen[i], &p.seen[j]
+	a, b := p.hi+s[0].high, p.hi+e[0].high
+	if kind > 0 {
+		a, b = p.lo+s[0].low, p.lo+e[0].low
+	}
+	if a == b {
+		return 0
+	}
+	return min(1, max(0, a/(a-b)))
+}
+
+// on is a place on the way from one probe to another.
+func (p *parted) on(i, j int32, f float64) (out [2]bounds) {
 	for k := range out {
-		a, b := p.seen[i][k+1], p.seen[j][k+1]
+		a, b := &p.seen[i][k+1], &p.seen[j][k+1]
 		out[k] = bounds{a.low + f*(b.low-a.low), a.high + f*(b.high-a.high)}
 	}
 	return out
 }
 
-// leaves is where, on the way from a probe that is certain to one that is not of
-// its kind, that ends: the bounds of a coordinate over a cell are no further
-// apart between two places than theirs are.
-func (p *parted) leaves(i, j int32, kind int8) [2]bounds {
-	a, b := p.hi+p.seen[i][0].high, p.hi+p.seen[j][0].high
-	if kind > 0 {
-		a, b = p.lo+p.seen[i][0].low, p.lo+p.seen[j][0].low
+// add takes what is certain of a place along one side.
+func (r *reached) add(b bounds) {
+	if b.low > r.high {
+		r.high = b.low
 	}
-	f := 0.0
-	if a != b {
-		f = min(1, max(0, a/(a-b)))
+	if b.high < r.low {
+		r.low = b.high
 	}
-	return p.edge(i, j, f)
 }
 
 // take adds a place to a part.
 func (p *parted) take(to *[2]reached, at [2]bounds) {
-	for k := range to {
-		to[k].high, to[k].low = max(to[k].high, at[k].low), min(to[k].low, at[k].high)
-	}
+	to[0].add(at[0])
+	to[1].add(at[1])
 }
 
 // row follows one row. Between a probe before the door and one past it there is
 // a place in the door.
 func (p *parted) row(row []int32) {
-	last, i := p.kinds[row[0]], row[0]
-	if len(row) == alongRow && last == p.kinds[row[1]] && last == p.kinds[row[2]] {
+	i := row[0]
+	ki := p.kinds[i]
+	if len(row) == alongRow && ki == p.kinds[row[1]] && ki == p.kinds[row[2]] {
 		return // the rows around have all three
 	}
-	ki := last
-	if ki > 0 {
-		p.take(&p.past, p.edge(i, i, 0))
-	}
+	last := ki
 	var between [2]bounds
 	for _, j := range row[1:] {
 		kj := p.kinds[j]
-		p.beyond(i, j, ki, kj)
-		if ki != 0 && ki != kj {
-			between = p.leaves(i, j, ki)
-		}
-		switch {
-		case last == 0:
-		case kj == 0:
-			between = joined(between, p.edge(j, j, 0))
-		case kj != last:
-			p.take(&p.door, joined(between, p.leaves(j, i, kj)))
+		if ki != kj {
+			between = p.change(i, j, last, between)
+		} else if kj == 0 && last != 0 {
+			between = p.join(between, j)
 		}
 		if kj != 0 {
 			last = kj
@@ -213,23 +208,46 @@ func (p *parted) row(row []int32) {
 	}
 }
 
-// beyond takes what is past the door on the way to a probe.
-func (p *parted) beyond(i, j int32, ki, kj int8) {
-	switch {
-	case kj > 0:
-		p.take(&p.past, p.edge(j, j, 0))
-		if ki <= 0 {
-			p.take(&p.past, p.leaves(j, i, 1))
+// change goes from one probe to one of another kind: what is between the last one
+// that was certain and here.
+func (p *parted) change(i, j int32, last int8, between [2]bounds) [2]bounds {
+	ki, kj := p.kinds[i], p.kinds[j]
+	if ki != 0 {
+		between = p.on(i, j, p.leaves(i, j, ki))
+		if ki > 0 {
+			p.take(&p.past, between)
 		}
-	case ki > 0:
-		p.take(&p.past, p.leaves(i, j, 1))
 	}
+	if kj == 0 {
+		if last != 0 {
+			between = p.join(between, j)
+		}
+		return between
+	}
+	enter := p.on(j, i, p.leaves(j, i, kj))
+	if kj > 0 {
+		p.take(&p.past, enter)
+	}
+	if last != 0 && last != kj {
+		p.take(&p.door, joined(between, enter))
+	}
+	return between
+}
+
+// join is the bounds of places with a probe.
+func (p *parted) join(between [2]bounds, j int32) [2]bounds {
+	return joined(between, [2]bounds{p.seen[j][1], p.seen[j][2]})
 }
 
 // joined is the bounds of two places together.
 func joined(a, b [2]bounds) [2]bounds {
 	for k := range a {
-		a[k] = bounds{min(a[k].low, b[k].low), max(a[k].high, b[k].high)}
+		if b[k].low < a[k].low {
+			a[k].low = b[k].low
+		}
+		if b[k].high > a[k].high {
+			a[k].high = b[k].high
+		}
 	}
 	return a
 }

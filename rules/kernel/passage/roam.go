@@ -30,7 +30,10 @@ const (
 	roamTurn    = 0.4  // rad, about
 	roamForward = 0.4  // m, at most, and a quarter of it back
 	roamPick    = 4    // the furthest of so many grows
-	restSteps   = 200
+	restSteps   = 600
+	slides      = 8   // random turns that are tried where a branch ends at a wall
+	slideTurn   = 0.2 // rad, about, of each
+	slideMost   = 0.1 // m, that a branch may be in the wall
 )
 
 func (b *Body) roam(h hole, budget *Budget, inward bool) *roam {
@@ -66,7 +69,7 @@ func (x *roam) rest(t Turn) {
 	sizes := [3]float64{x.h.length, x.h.inY[1] - x.h.inY[0], x.h.inZ[1] - x.h.inZ[0]}
 	best, _ := x.b.room(t, sizes, angle{0, 1})
 	for i := range restSteps {
-		u := x.nearby(t, roamTurn/2*math.Pow(0.98, float64(i)))
+		u := x.nearby(t, roamTurn/2*math.Pow(0.99, float64(i)))
 		if at, _ := x.b.room(u, sizes, angle{0, 1}); at > best {
 			t, best = u, at
 		}
@@ -154,23 +157,35 @@ func (x *roam) aim() (near int, turn Turn, depth float64) {
 func (x *roam) grow(from int, turn Turn, depth float64) int {
 	a := x.tree[from]
 	n := int(math.Ceil((math.Abs(depth-a.depth) + turn.Apart(a.turn)*x.b.diameter/2) / roamStride))
-	for k := 1; k <= n && x.budget.spend(1); k++ {
-		f := float64(k) / float64(n)
+	for k := 0; k < n && x.budget.spend(1); k++ {
+		f := 1 / float64(n-k)
 		d := a.depth + f*(depth-a.depth)
-		s := x.state(a.turn.Between(turn, f), d)
+		s := x.slid(x.state(a.turn.Between(turn, f), d), d)
 		if s.margin < 0 {
 			break
 		}
-		if _, ok := x.step(x.tree[from].state, s); !ok {
+		if _, ok := x.step(a.state, s); !ok {
 			break
 		}
-		x.tree = append(x.tree, branch{s, d, from})
+		a = branch{s, d, from}
+		x.tree = append(x.tree, a)
 		from = len(x.tree) - 1
-		if x.arrived(x.tree[from]) {
+		if x.arrived(a) {
 			return from
 		}
 	}
 	return -1
+}
+
+// slid is a state, or one near it that is free at its depth, if some random turns
+// come to one, each of which leaves more than the one before.
+func (x *roam) slid(s state, depth float64) state {
+	for i := 0; i < slides && s.margin < 0 && s.margin > -slideMost && x.budget.spend(1); i++ {
+		if near := x.state(x.nearby(s.turn, slideTurn), depth); near.margin > s.margin {
+			s = near
+		}
+	}
+	return s
 }
 
 // line is the branches from a root to one.
