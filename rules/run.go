@@ -190,7 +190,7 @@ func (p *Pass) Report(f Finding) {
 	}
 	if strings.Contains(f.Text, "{") {
 		measured, limit := p.Ceiling.Units.Against(f.Measured, f.Bound.Value)
-		f.Text = strings.NewReplacer("{measured}", measured, "{limit}", limit).Replace(f.Text)
+		f.Text = strings.ReplaceAll(strings.ReplaceAll(f.Text, "{measured}", measured), "{limit}", limit)
 	}
 	p.outcome.Findings = append(p.outcome.Findings, f)
 }

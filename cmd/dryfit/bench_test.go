@@ -103,16 +103,36 @@ func BenchmarkThousandFiles(b *testing.B) {
 // BenchmarkThousandLegs is a check of a spec with 990 doors more, all different, few
 // of which the panel passes, with what would pass.
 func BenchmarkThousandLegs(b *testing.B) {
-	text := strings.Builder{}
-	text.Write(readDemo(b))
-	for i := range 990 {
-		fmt.Fprintf(&text, "\n[[route]]\nname = \"hatch %d\"\nkind = \"door\"\nwidth = \"%.2fmm\"\nheight = \"%.2fmm\"\nwall = \"200mm\"\nbefore = \"3m\"\nafter = \"3m\"\nbeside = \"3m\"\n",
-			i, 500+0.13*float64(i), 600+0.1*float64(i))
-	}
+	text := manyLegs(b, 990)
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
 	for b.Loop() {
-		s := review.Spec(demo, []byte(text.String()), o)
+		s := review.Spec(demo, []byte(text), o)
 		require.Empty(b, s.Problems)
 		require.Greater(b, len(s.Findings), 900)
 	}
+}
+
+// BenchmarkRemedyThousandLegs is remedy on a spec whose route has 997 doors more,
+// all too small: the greatest route that there may be.
+func BenchmarkRemedyThousandLegs(b *testing.B) {
+	name := filepath.Join(b.TempDir(), "legs.ceiling.toml")
+	require.NoError(b, os.WriteFile(name, []byte(manyLegs(b, 997)), 0o644))
+	for b.Loop() {
+		var out, errs bytes.Buffer
+		if status := run(context.Background(), []string{"remedy", name}, streams{out: &out, err: &errs}); status > 1 {
+			b.Fatal(status, errs.String())
+		}
+	}
+}
+
+// manyLegs is the demo with so many doors more, all different, few of which the panel
+// passes.
+func manyLegs(b *testing.B, n int) string {
+	text := strings.Builder{}
+	text.Write(readDemo(b))
+	for i := range n {
+		fmt.Fprintf(&text, "\n[[route]]\nname = \"hatch %d\"\nkind = \"door\"\nwidth = \"%.2fmm\"\nheight = \"%.2fmm\"\nwall = \"200mm\"\nbefore = \"3m\"\nafter = \"3m\"\nbeside = \"3m\"\n",
+			i, 500+0.13*float64(i), 600+0.1*float64(i))
+	}
+	return text.String()
 }

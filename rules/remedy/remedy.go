@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"dryfit/rules"
+	"dryfit/rules/layout"
 	"dryfit/rules/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec"
@@ -216,7 +217,19 @@ func (t *trial) judge(st *state) bool {
 		return false
 	}
 	st.open = t.standing(st.sheet)
+	lighten(st.sheet)
 	return true
+}
+
+// lighten keeps of a state's ceiling what an effect is told by: many states wait
+// to be taken further.
+func lighten(s *review.Sheet) {
+	from, to := &s.Ceiling.Panel, &layout.Ceiling{}
+	to.Panel.Mass, to.Panel.Along, to.Panel.Around = from.Mass, from.Along, from.Around
+	to.Panel.Mass.Get()
+	to.Panel.Along.Get()
+	to.Panel.Around.Get()
+	s.Ceiling, s.Results = to, nil
 }
 
 // value is what a key has in a state.

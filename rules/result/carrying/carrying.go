@@ -50,7 +50,9 @@ type Way struct {
 // Search is how a route is searched.
 type Search struct {
 	Depth Depth
-	// Brief leaves out the sizes with which a leg that is not passed would be.
+	// Brief leaves out the sizes with which a leg that is not passed would be, how
+	// near the panel comes to passing a door that a bar inside it proves too small,
+	// and all poses.
 	Brief bool
 	// Memory is what was decided before, for who reviews a spec many times; nil
 	// remembers nothing.
@@ -153,13 +155,24 @@ func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
 		out.Length, out.Chord = mostTilt(m.Poses())
 	}
 	if d.Outcome != passage.Passes {
-		out.Bare = w.decide(p.body.Wrapped(0), w.sizes(), nil).Outcome == passage.Passes
+		out.Bare = p.bare(w)
 		if !p.brief {
 			out.Size = p.size(w, d, left)
 		}
 	}
-	out.pose = func() Pose { return p.tightest(w, m) }
+	if !p.brief {
+		out.pose = func() Pose { return p.tightest(w, m) }
+	}
 	return out
+}
+
+// bare reports whether the panel without its wrap passes.
+func (p *panel) bare(w walls) bool {
+	b := p.body.Wrapped(0)
+	if w.barredFirst && w.barred(b, w.sizes()) {
+		return false
+	}
+	return w.decide(b, w.sizes(), nil).Outcome == passage.Passes
 }
 
 // mostTilt is how far the panel's length and its chord come off level on the

@@ -19,10 +19,10 @@ type Memory struct {
 }
 
 // How many ways and bodies are remembered, and as many again of those before: the
-// ways of a route of a thousand legs are far fewer than these.
+// ways of some panels on a route of a thousand legs.
 const (
-	mostWays   = 4096
-	mostBodies = 32
+	mostWays   = 16384
+	mostBodies = 64
 )
 
 // NewMemory is an empty one.

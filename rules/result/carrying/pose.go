@@ -30,8 +30,12 @@ type Pose struct {
 	Plan, Side, Square []passage.Point
 }
 
-// Pose is that of the leg's motion; there is none of a leg without one.
+// Pose is that of the leg's motion; there is none of a leg without one, and none
+// of a brief search.
 func (w Way) Pose() (Pose, bool) {
+	if w.pose == nil {
+		return Pose{}, false
+	}
 	pose := w.pose()
 	return pose, pose.Plane != 0
 }

@@ -15,6 +15,9 @@ type walls struct {
 	// barred is a proof that no motion exists, which costs next to nothing; nil
 	// where there is none.
 	barred func(b *passage.Body, sizes []float64) bool
+	// barredFirst says that what is barred is decided by that, whatever the plain
+	// motions come to.
+	barredFirst bool
 	// threaded is the motion along the panel's curve, whatever its margin; nil
 	// where there is none.
 	threaded func(b *passage.Body, left *passage.Budget) (passage.Motion, bool)
@@ -46,8 +49,9 @@ func doorWalls(l layout.Leg) walls {
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
 			return b.Through(door(s), left)
 		},
-		barred: func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
-		words:  openingWords,
+		barred:      func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
+		barredFirst: true,
+		words:       openingWords,
 	}
 	w.threaded = func(b *passage.Body, left *passage.Budget) (passage.Motion, bool) {
 		return b.Thread(door(w.sizes()), left)
@@ -122,6 +126,10 @@ func carWalls(l layout.Leg) walls {
 }
 
 func (p *panel) decided(w walls, left *passage.Budget) Way {
+	if p.brief && w.barredFirst && w.barred(p.body, w.sizes()) {
+		// Nobody asks a brief search how near the motions come.
+		return Way{Outcome: passage.Cannot, Bound: passage.BarInside, Bare: p.bare(w)}
+	}
 	return p.way(w, w.decide(p.body, w.sizes(), left), left)
 }
 
