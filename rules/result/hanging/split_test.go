@@ -97,3 +97,17 @@ func TestLiftsAtTheEndsOfPieces(t *testing.T) {
 	assert.InEpsilon(t, h.Weight/2, h.Raised.Lifts[0]+h.Raised.Lifts[1], 1e-6)
 	assert.InEpsilon(t, h.Raised.Lifts[0], h.Raised.Lifts[3], 1e-5)
 }
+
+// The pieces of a split arch hang alone before they are joined, and that case may
+// govern as any other.
+func TestPiecesAloneMayGovern(t *testing.T) {
+	c := sample.Room(t, map[string]any{"panels.around": int64(2), "strap": map[string]any{
+		"stations": []any{"10%", "36%", "64%", "90%"}, "width": "25mm", "thickness": "1.5mm",
+	}})
+	h := hanging.Of(c)
+	all, err := h.Envelope()
+	require.NoError(t, err)
+	alone := h.Alone.Get().Is
+	require.NotNil(t, alone)
+	assert.Contains(t, all, alone)
+}
