@@ -60,12 +60,32 @@ func randomStair(r *rand.Rand) layout.Leg {
 		Width: draw(0.9, 1.5), Headroom: draw(2, 2.6), Rise: draw(0.15, 0.19), Going: draw(0.25, 0.3),
 		Risers: stated(8 + r.IntN(10)), Turn: stated([]string{straightOn, "quarter", halfTurn}[r.IntN(3)]),
 	}
-	l.Landing.Width = stated(l.Width.Get() + 0.6*r.Float64())
-	l.Landing.Length = stated(l.Width.Get() + 1.5*r.Float64())
+	l.Landing.Length = stated(l.Width.Get() + 0.6*r.Float64())
+	l.Landing.Width = stated(l.Width.Get() + 1.5*r.Float64())
 	if l.Turn.Get() == halfTurn {
-		l.Landing.Length = stated(2*l.Width.Get() + 0.6*r.Float64())
+		l.Landing.Width = stated(2*l.Width.Get() + 0.6*r.Float64())
 	}
 	return l
+}
+
+// The landing is long on from the top step, and wide across the flight that comes up: the
+// way on from its side is as wide as it is long. Around a corner of 1200 and 2000 mm a
+// piece of no width may be (1200^⅔ + 2000^⅔)^(3/2) = 4478 mm long, so that a flat panel of
+// 2400 by 60 mm goes around on edge. With its wrap of 20 mm it is 100 mm thick, and a way
+// on of 60 mm does not take it, however wide the landing is. The length of the ladder is
+// from memory.
+func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
+	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
+	l := layout.Leg{
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"),
+	}
+	l.Landing.Length, l.Landing.Width = stated(2.0), stated(1.2)
+	assert.Equal(t, passage.Passes, p.stair(l, &passage.Budget{Cells: cells}).Outcome)
+	l.Landing.Length, l.Landing.Width = stated(0.06), stated(3.0)
+	way := p.stair(l, &passage.Budget{Cells: cells})
+	assert.Equal(t, passage.Cannot, way.Outcome)
+	assert.NotZero(t, way.Bound)
 }
 
 // stairPanel is drawn as panels of other legs are: spans of 1.5 to 6 m, rises of 0.1

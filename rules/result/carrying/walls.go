@@ -155,13 +155,14 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	if l.Turn.Given() && l.Turn.Get() == straightOn {
 		return up
 	}
-	landing := cornerWalls(l.Width, l.Landing.Width, l.Headroom, []any{"landing", "width"}, []any{"headroom"})
+	// The way on from the landing's side is as wide as the landing is long, on from the top step.
+	landing := cornerWalls(l.Width, l.Landing.Length, l.Headroom, []any{"landing", "length"}, []any{"headroom"})
 	landing.words = func(m passage.Motion) string { return "turned on the landing, " + cornerWords(m) }
 	turn := p.decided(landing, left)
 	switch {
 	case !l.Turn.Given() && turn.Outcome != passage.Passes:
 		turn.Needs = "turn"
-	case turn.Outcome == passage.Passes && l.Landing.Length.Get() < p.onLanding(l):
+	case turn.Outcome == passage.Passes && l.Landing.Width.Get() < p.onLanding(l):
 		// The corner's corridors have no ends, and the landing has.
 		turn.Outcome = passage.Undecided
 		turn.Size = Size{}
@@ -173,7 +174,7 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	return up
 }
 
-// onLanding is the length of landing on which the panel that has come around a
+// onLanding is the width of landing, across the flight that comes up, on which the panel that has come around a
 // corner lies free of the flight: all of its longest side for a half turn, which
 // is two corners, and for a quarter turn nothing over the flight's own width.
 func (p *panel) onLanding(l layout.Leg) float64 {
