@@ -57,6 +57,10 @@ func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) 
 		p.Report(f)
 	case way.Margin < limit.SI:
 		p.Report(f)
+	case way.Unfollowed:
+		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; its way from the slope to the level is not followed: try it with a frame of laths first", l.Name.Get())
+		f.Measured, f.Bound = quantity.Value{}, rules.Bound{}
+		p.Report(f)
 	default:
 		around(p, l)
 	}

@@ -89,6 +89,10 @@ func touch(p, q Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
 // Length is that of the bare body.
 func (b *Body) Length() float64 { return 2 * b.half }
 
+// Diameter is no less than the distance of any two points of the body, in m, without
+// its wrap.
+func (b *Body) Diameter() float64 { return b.diameter }
+
 // Longest is the longest side of the bare body's box.
 func (b *Body) Longest() float64 { return max(b.wide, b.high, 2*b.half) }
 

@@ -40,7 +40,10 @@ type Way struct {
 	Needs         string        // the leg's key without which this is not known, "" where there is none
 	RanOut        bool          // a search ended because its cells were spent
 	Bare          bool          // the panel without its wrap passes
-	Size          Size          // of a leg that is not passed
+	// Unfollowed says that a part of the way is not followed: from a stair's slope
+	// to the level.
+	Unfollowed bool
+	Size       Size // of a leg that is not passed
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
 	pose        func() Pose

