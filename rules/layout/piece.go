@@ -6,6 +6,7 @@ import (
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec"
+	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
 
@@ -97,13 +98,14 @@ func (c *Ceiling) weigh() {
 		}
 		return out
 	})
+	// The first of those that weigh alike, as pieces that mirror each other do.
 	heaviest := Derive(c, func() int {
 		if p.Around.Get() == 1 {
 			return 0 // whatever it weighs
 		}
 		at := 0
 		for k, one := range arch.Get() {
-			if one.mass > arch.Get()[at].mass {
+			if quantity.Over(one.mass, arch.Get()[at].mass) {
 				at = k
 			}
 		}
@@ -295,11 +297,12 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	return present(rib, half)
 }
 
-// present drops the pieces that there are none of.
+// present drops the pieces that there are none of, and those of which a cut leaves
+// only round-off.
 func present(pieces ...Piece) []Piece {
 	var out []Piece
 	for _, p := range pieces {
-		if p.Count > 0 && p.Volume > 0 {
+		if p.Count > 0 && p.Volume > quantity.RoundOff*p.Length*p.Width*p.Depth {
 			out = append(out, p)
 		}
 	}

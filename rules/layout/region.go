@@ -62,9 +62,19 @@ type halfPlane struct {
 	at, n curve.Point
 }
 
+// onCut is how near a corner is, in m, to lie on the line that a foot is cut along:
+// above round-off, far below what a shop cuts to.
+const onCut = 1e-9
+
 // clip is what is left of the figure in a half plane.
+// A corner on the line stays one, and makes none beside it.
 func (r Region) clip(h halfPlane) Region {
-	side := func(p curve.Point) float64 { return (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z }
+	side := func(p curve.Point) float64 {
+		if d := (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z; math.Abs(d) > onCut {
+			return d
+		}
+		return 0
+	}
 	if !slices.ContainsFunc(r, func(p curve.Point) bool { return side(p) < 0 }) {
 		return r // as of most stretches of a member
 	}

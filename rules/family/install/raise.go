@@ -5,19 +5,28 @@ import (
 
 	"dryfit/rules"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/layout"
 	"dryfit/spec/quantity"
 )
 
 // forks are the heights above the springing of the intrados over the lifts, and
-// its slope there. Lift stations are shares of the panel's own arc.
+// its slope there, each the greatest under any piece of the arch. Lift stations
+// are shares of the panel's own arc.
 func forks(c *layout.Ceiling) (heights, slopes []float64) {
+	intrados := c.Vault.Intrados.Get()
 	for _, s := range c.Lift.Stations.Get() {
-		at := float64(s) * c.Panel.Arc.Get()
-		t := c.Vault.Intrados.Get().Tangent(at)
-		heights = append(heights, c.Vault.Intrados.Get().At(at).Z)
-		slopes = append(slopes, math.Abs(math.Atan2(t.Z, t.Y)))
+		height, slope := 0.0, 0.0
+		for k := range c.Panel.Around.Get() {
+			at := (float64(k) + s) * c.Panel.Arc.Get()
+			height = max(height, intrados.At(at).Z)
+			before, after := intrados.Tangents(at)
+			for _, t := range []curve.Point{before, after} {
+				slope = max(slope, math.Abs(math.Atan2(t.Z, t.Y)))
+			}
+		}
+		heights, slopes = append(heights, height), append(slopes, slope)
 	}
 	return heights, slopes
 }
@@ -55,7 +64,7 @@ func checkReach(p *rules.Pass) {
 			continue
 		}
 		severity := rules.Query
-		if at > reach.SI {
+		if quantity.Over(at, reach.SI) {
 			severity = rules.Hold
 		}
 		p.Report(rules.Finding{

@@ -22,9 +22,49 @@ func (c Car) opening() (y, z, w, h float64) {
 	return y, z, min(c.Width, c.Left+c.DoorWidth) - y, min(c.Height, c.Sill+c.DoorHeight) - z
 }
 
+// mirror is the car with left and right exchanged.
+func (c Car) mirror() Car {
+	c.Left = c.Width - c.Left - c.DoorWidth
+	return c
+}
+
 // Into decides whether the body goes into a car by one motion from outside to
-// rest.
+// rest. A door that is nearer to the right is looked at in the mirror, so that
+// the answer is the same on both sides.
 func (b *Body) Into(c Car, budget *Budget) Decision {
+	other := c.mirror()
+	if c.Left-other.Left <= settled {
+		return b.into(c, budget)
+	}
+	d := b.into(other, budget)
+	d.Motion = d.Motion.mirrored(c.Width)
+	for i := range d.Others {
+		d.Others[i] = d.Others[i].mirrored(c.Width)
+	}
+	return d
+}
+
+// mirrored is a motion in a space of a width with left and right exchanged, and
+// the two ends of the body, which are alike.
+func (m Motion) mirrored(width float64) Motion {
+	poses := m.poses
+	m.Angle = -m.Angle
+	m.poses = func() []Pose {
+		given := poses()
+		out := make([]Pose, len(given))
+		for i, q := range given {
+			for k, axis := range q.Turn {
+				out[i].Turn[k] = Vec{-axis.X, axis.Y, axis.Z}
+			}
+			out[i].Turn[1] = out[i].Turn[1].times(-1)
+			out[i].At = Vec{q.At.X, width - q.At.Y, q.At.Z}
+		}
+		return out
+	}
+	return m
+}
+
+func (b *Body) into(c Car, budget *Budget) Decision {
 	y, z, w, h := c.opening()
 	ways := b.straight(w, h)
 	for i := range ways {

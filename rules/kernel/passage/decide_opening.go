@@ -51,9 +51,10 @@ func (b *Body) Through(d Door, budget *Budget) Decision {
 
 // passing is the decision by plain ways of which one passes at least.
 func passing(ways []Motion) Decision {
-	d := Decision{Outcome: Passes, Motion: best(ways)}
-	for _, m := range ways {
-		if m.Margin >= 0 && m.Margin < d.Motion.Margin {
+	at := bestOf(ways)
+	d := Decision{Outcome: Passes, Motion: ways[at]}
+	for i, m := range ways {
+		if m.Margin >= 0 && i != at {
 			d.Others = append(d.Others, m)
 		}
 	}

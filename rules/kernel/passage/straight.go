@@ -102,13 +102,21 @@ func (b *Body) middleAlong(e Vec) float64 {
 	return (b.reach(e).dot(e) - b.reach(e.times(-1)).dot(e.times(-1))) / 2
 }
 
-// best is the motion of most margin; of equals the first.
+// best is the motion of most margin; of those that are equal to drawn the first
+// that passes, or else the first.
 func best(ways []Motion) Motion {
-	out := Motion{Margin: none}
-	for _, m := range ways {
-		if m.Margin > out.Margin {
-			out = m
+	if at := bestOf(ways); at >= 0 {
+		return ways[at]
+	}
+	return Motion{Margin: none}
+}
+
+func bestOf(ways []Motion) int {
+	at := -1
+	for i, m := range ways {
+		if at < 0 || m.Margin > ways[at].Margin+drawn || m.Margin >= 0 && ways[at].Margin < 0 {
+			at = i
 		}
 	}
-	return out
+	return at
 }

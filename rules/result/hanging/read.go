@@ -20,7 +20,7 @@ func (r *runner) read(id ID, without []int) Case {
 		switch r.rib.kinds[i] {
 		case strapKind:
 			c.Straps = append(c.Straps, s.Force)
-			c.Slack = append(c.Slack, s.Slack)
+			c.Slack = append(c.Slack, s.Slack || s.Force <= nought*r.rib.weight)
 		case liftKind:
 			if !slices.Contains(without, i) {
 				c.Lifts = append(c.Lifts, -s.Force)
@@ -45,14 +45,14 @@ func (r *runner) read(id ID, without []int) Case {
 // stresses looks at both ends of every element.
 func (r *runner) stresses(c *Case) {
 	s := r.rib.section
-	for e := range len(r.rib.nodes) - 1 {
-		for _, end := range []float64{0, 1} {
-			state := r.result.At(e, end)
+	for e, radii := range r.rib.radii {
+		for end, radius := range radii {
+			state := r.result.At(e, float64(end))
 			c.Moment = max(c.Moment, math.Abs(state.M))
 			c.whole = max(c.whole, s.whole.stress(state.N, state.M))
 			c.joint = max(c.joint, s.left.stress(state.N, state.M))
 			// A moment that flattens the curve pulls its layers apart.
-			if radius := r.rib.radii[e]; state.M > 0 && !math.IsInf(radius, 0) {
+			if state.M > 0 && !math.IsInf(radius, 0) {
 				c.Radial = max(c.Radial, timber.RadialStress(state.M, radius, s.width, s.depth))
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/layout"
 )
@@ -26,6 +27,8 @@ const (
 	even = 1e-6
 	// apart is how near two nodes may be, in m: nearer ones are one.
 	apart = 1e-6
+	// within is the share of an element by which its ends are looked at inside it.
+	within = 1e-6
 )
 
 // kind is what a spring stands for.
@@ -41,7 +44,7 @@ const (
 type rib struct {
 	at      []float64 // arc length on the intrados of each node
 	nodes   []frame.Point
-	radii   []float64 // of the centre line at each node; +Inf where straight
+	radii   [][2]float64 // of the centre line at both ends of each element; +Inf where straight
 	section section
 	straps  []int // nodes
 	lifts   []int
@@ -57,11 +60,11 @@ type rib struct {
 	names   []string
 }
 
-// part is one piece of the arch: the nodes that it lies between, and its rails'
-// weights there.
+// part is one piece of the arch: the nodes that it lies between, that in its
+// middle, and its rails' weights there.
 type part struct {
-	from, to int
-	loads    []frame.NodalLoad
+	from, to, middle int
+	loads            []frame.NodalLoad
 }
 
 func abs(x float64) float64 { return math.Abs(x) }
@@ -75,13 +78,14 @@ func newRib(c *layout.Ceiling) *rib {
 	r := &rib{section: newSection(c)}
 	intrados, arc := c.Vault.Intrados.Get(), c.Vault.Arc.Get()
 	straps, lifts, seams, rails := stations(c, arc)
-	r.at = cut(slices.Concat([]float64{0, arc / 2, arc}, straps, lifts, seams, rails), arc)
+	middles := middles(c)
+	r.at = cut(slices.Concat([]float64{0, arc / 2, arc}, middles, straps, lifts, seams, rails), arc)
 	half := c.Rib.Depth.Get() / 2
 	for _, s := range r.at {
 		p := c.Vault.Behind(s, half)
 		r.nodes = append(r.nodes, frame.Point{X: p.Y, Y: p.Z})
-		r.radii = append(r.radii, 1/intrados.Curvature(s)+half)
 	}
+	r.bend(intrados, half)
 	for _, m := range []struct {
 		marks []float64
 		nodes *[]int
@@ -94,6 +98,18 @@ func newRib(c *layout.Ceiling) *rib {
 	r.springList(c, arc)
 	r.load(c)
 	return r
+}
+
+// bend finds the radii of the centre line, so far behind the intrados, within each
+// element: where arcs of two radii meet at a node, each side has its own.
+func (r *rib) bend(intrados curve.Curve, behind float64) {
+	for e := range len(r.at) - 1 {
+		near := within * (r.at[e+1] - r.at[e])
+		r.radii = append(r.radii, [2]float64{
+			1/intrados.Curvature(r.at[e]+near) + behind,
+			1/intrados.Curvature(r.at[e+1]-near) + behind,
+		})
+	}
 }
 
 // stations are the arc lengths of straps, lifts, field joints, rails and fittings. A node
@@ -124,6 +140,15 @@ func stations(c *layout.Ceiling, arc float64) (straps, lifts, seams, rails []flo
 		}
 	}
 	return straps, lifts, seams, rails
+}
+
+// middles are the arc lengths of the middles of the pieces. A node lies at each, by
+// which a piece that hangs by itself is held.
+func middles(c *layout.Ceiling) (out []float64) {
+	for _, p := range c.Panel.Parts.Get() {
+		out = append(out, (p.From+p.To)/2)
+	}
+	return out
 }
 
 // cut divides the arc at every mark and evenly between.
@@ -204,7 +229,7 @@ func (r *rib) but(k kind) []int {
 // and no rib is balanced by, lie evenly along its arc.
 func (r *rib) load(c *layout.Ceiling) {
 	for _, p := range c.Panel.Parts.Get() {
-		one := part{from: r.node(p.From), to: r.node(p.To)}
+		one := part{from: r.node(p.From), to: r.node(p.To), middle: r.node((p.From + p.To) / 2)}
 		rest := p.Mass
 		for _, at := range p.Points {
 			m, n := at.Mass*float64(at.Count), r.node(at.At)
