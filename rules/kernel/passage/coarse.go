@@ -19,13 +19,17 @@ func (b *Body) coarse(off float64) *Body {
 	return c
 }
 
+// further is by how much one corner must be further than another to come first:
+// round-off does not choose between two that mirror each other.
+const further = 1 + 1e-9
+
 // simplified leaves out corners of a closed outline that are within a distance of
 // the rest. Source: the algorithm of Ramer, Douglas and Peucker, from memory.
 func simplified(section []Point, off float64) []Point {
 	n := len(section)
 	furthest, most := 0, 0.0
 	for i, p := range section {
-		if d := p.minus(section[0]); dot(d, d) > most {
+		if d := p.minus(section[0]); dot(d, d) > most*further {
 			furthest, most = i, dot(d, d)
 		}
 	}
@@ -36,7 +40,7 @@ func simplified(section []Point, off float64) []Point {
 		far, at := off, -1
 		for k := i + 1; k < j; k++ {
 			p := section[k%n]
-			if d := math.Sqrt(nearestSquare(section[i%n].minus(p), section[j%n].minus(p))); d > far {
+			if d := math.Sqrt(nearestSquare(section[i%n].minus(p), section[j%n].minus(p))); d > far*further {
 				far, at = d, k
 			}
 		}
