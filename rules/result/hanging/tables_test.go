@@ -48,7 +48,10 @@ func TestReactionsOfEachCaseAddUpToTheWeight(t *testing.T) {
 	} {
 		h := hanging.Of(sample.Ceiling(t, name, changes))
 		weights, found := map[string]float64{}, reactions{}
+		keys := map[string]bool{}
 		for _, table := range h.Tables() {
+			assert.False(t, keys[table.Key], "%s: two tables are %s", name, table.Key)
+			keys[table.Key] = true
 			if table.Key == "hanging.frames" {
 				for _, row := range table.Rows {
 					weights[row.Label] = row.Values[len(row.Values)-1].SI
