@@ -1,6 +1,7 @@
 package review_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -82,4 +83,31 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 		}
 		assert.Equal(t, c.loosened, len(s.Loosened) == 1 && s.Loosened[0].Name == "route.1.tried", name)
 	}
+}
+
+// The searches of a route share one budget: of many hard legs the last ones find it
+// spent, say so, and name what searches further.
+func TestALegWithoutBudgetSaysSo(t *testing.T) {
+	var route []any
+	for i := range 12 {
+		route = append(route, map[string]any{
+			"name": fmt.Sprintf("lift %d", i+1), "kind": "elevator", "door": map[string]any{"width": fmt.Sprintf("%dmm", 1040+i), "height": "2100mm"},
+			"inside": map[string]any{"length": "2100mm", "width": "1750mm", "height": "2300mm"}, "capacity": "1000kg",
+		})
+	}
+	tree := sample.Tree(t, sample.ReadingRoom, map[string]any{
+		"vault": map[string]any{"profile": "elliptical", "span": "3000mm", "rise": "900mm", "length": "7080mm"}, "springing": map[string]any{}, "route": route,
+	})
+	o := options()
+	o.Offers = false
+	s, faults := review.Tree(tree, o)
+	require.Empty(t, faults)
+	var said []string
+	for _, n := range s.NotChecked {
+		if n.Failed && n.Rule.ID == "transit.elevator" {
+			said = append(said, n.Why)
+		}
+	}
+	require.NotEmpty(t, said)
+	assert.Contains(t, said[len(said)-1], "; the search ended at its budget, and check --thorough searches further")
 }
