@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+
+	"dryfit/rules/kernel/frame"
 )
 
 // Answer is what CalculiX found, for the frame's own nodes.
@@ -21,7 +23,8 @@ type Answer struct {
 
 // Solve runs the program ccx in a folder.
 func (d Deck) Solve(ccx, folder string) (*Answer, error) {
-	if err := os.WriteFile(filepath.Join(folder, "frame.inp"), d.write(), 0o600); err != nil {
+	written := d.write()
+	if err := os.WriteFile(filepath.Join(folder, "frame.inp"), written.Bytes(), 0o600); err != nil {
 		return nil, err
 	}
 	run := exec.Command(ccx, "frame")
@@ -38,10 +41,12 @@ func (d Deck) Solve(ccx, folder string) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d.read(printed, results)
+	return d.read(printed, results, written.loads)
 }
 
-func (d Deck) read(printed, results []byte) (*Answer, error) {
+// read takes what the program printed. The force that it prints of a node is all that
+// acts on it from outside, the load among it: a support has the rest.
+func (d Deck) read(printed, results []byte, loads []frame.Point) (*Answer, error) {
 	var a Answer
 	moved, forces := table(printed, "displacements"), table(printed, "forces")
 	for i, s := range d.Model.Springs {
@@ -52,7 +57,8 @@ func (d Deck) read(printed, results []byte) (*Answer, error) {
 		a.Forces = append(a.Forces, f[0]*s.Toward.X+f[1]*s.Toward.Y)
 	}
 	for _, s := range d.Model.Supports {
-		a.Supports = append(a.Supports, forces[s.Node+1][s.Direction-1])
+		on := [3]float64{loads[s.Node].X, loads[s.Node].Y}
+		a.Supports = append(a.Supports, forces[s.Node+1][s.Direction-1]-on[s.Direction-1])
 	}
 	for i := range d.Model.Nodes {
 		u, ok := moved[i+1]

@@ -41,7 +41,7 @@ func (w *writer) line(format string, args ...any) { fmt.Fprintf(w, format+"\n", 
 // write is the frame as input of CalculiX: linear beams, which it expands to
 // bricks; springs to an anchor, with a table of force against lengthening for the
 // one-sided; a misfit as a movement of the anchor.
-func (d Deck) write() []byte {
+func (d Deck) write() *writer {
 	w := &writer{Deck: d, nodes: slices.Clone(d.Model.Nodes), loads: make([]frame.Point, len(d.Model.Nodes))}
 	w.couples = make([]float64, len(w.nodes))
 	for _, l := range d.Case.Loads {
@@ -69,7 +69,7 @@ func (d Deck) write() []byte {
 	}
 	w.springs()
 	w.step()
-	return w.Bytes()
+	return w
 }
 
 func (w *writer) push(node int, x, y float64) {
