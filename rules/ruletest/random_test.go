@@ -41,6 +41,9 @@ type drawn struct {
 // few of its draws are ceilings.
 func random(t *testing.T) []drawn {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	list, draws := drawAll()
 	t.Logf("%d specs of %d draws, seed %d", len(list), draws, *seed)
 	require.Len(t, list, *specs)
