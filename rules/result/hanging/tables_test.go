@@ -119,3 +119,12 @@ func TestTheSheetHasTheSectionOfTheFrame(t *testing.T) {
 	}
 	assert.Empty(t, want)
 }
+
+// Of a rectangle five sixths of the area count in shear: by the work of the parabola
+// of its stresses, 6/5 of that of an even one.
+func TestShearAreaIsFiveSixths(t *testing.T) {
+	for _, f := range hanging.Of(sample.Room(t, nil)).Frames() {
+		assert.InEpsilon(t, 0.045*0.060-0.005*0.008, f.Section.A, 1e-9, "half of the reveal is cut out of it")
+		assert.InEpsilon(t, f.Section.A*5/6, f.Section.Shear, 1e-9, f.Key)
+	}
+}
