@@ -370,3 +370,18 @@ func TestStock(t *testing.T) {
 	assert.InDelta(t, 10, timber.BoardFeet(3, 12*inch, 10*foot), 1e-9, "under an inch counts as one")
 	assert.InDelta(t, 0.00235974, timber.BoardFoot, 1e-8)
 }
+
+// Every sheet's density as it stands, in pounds by cubic foot: by retail charts for
+// plywood and MDF (45lb and 66.7lb for half an inch of 4 by 8 ft), by common practice
+// for the rest.
+func TestSheetDensities(t *testing.T) {
+	const lbft3 = 0.45359237 / (0.3048 * 0.3048 * 0.3048)
+	want := map[string]float64{
+		"bendable plywood": 35, "softwood plywood": 33, "hardwood plywood": 45 / (32 * 0.5 / 12),
+		"aircraft plywood": 45, "MDF": 50, "particleboard": 45,
+	}
+	assert.Len(t, want, len(timber.SheetNames()))
+	for name, density := range want {
+		assert.InEpsilon(t, density*lbft3, sheet(t, name).Density, 1e-9, name)
+	}
+}
