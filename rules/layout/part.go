@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
+	"dryfit/spec/quantity"
 )
 
 // Part is one piece of an arch of the heaviest kind, as it weighs on its two
@@ -108,4 +109,16 @@ func (c *Ceiling) OnSeam(off float64) bool {
 // pointed crown.
 func (c *Ceiling) StrapAcross(station float64) float64 {
 	return c.Vault.Behind(station*c.Vault.Arc.Get(), c.Vault.Thickness.Get()).Y
+}
+
+// present drops the pieces that there are none of, and those of which a cut leaves
+// only round-off.
+func present(pieces ...Piece) []Piece {
+	var out []Piece
+	for _, p := range pieces {
+		if p.Count > 0 && p.Volume > quantity.RoundOff*p.Length*p.Width*p.Depth {
+			out = append(out, p)
+		}
+	}
+	return out
 }

@@ -297,18 +297,6 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	return present(rib, half)
 }
 
-// present drops the pieces that there are none of, and those of which a cut leaves
-// only round-off.
-func present(pieces ...Piece) []Piece {
-	var out []Piece
-	for _, p := range pieces {
-		if p.Count > 0 && p.Volume > quantity.RoundOff*p.Length*p.Width*p.Depth {
-			out = append(out, p)
-		}
-	}
-	return out
-}
-
 // Clear is the length of a rail, between the faces of two ribs.
 func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong.Get() - c.Rib.Width.Get() }
 
