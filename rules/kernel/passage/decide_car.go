@@ -47,21 +47,31 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 // mirrored is a motion in a space of a width with left and right exchanged, and
 // the two ends of the body, which are alike.
 func (m Motion) mirrored(width float64) Motion {
-	poses := m.poses
 	m.Angle = -m.Angle
-	m.poses = func() []Pose {
-		given := poses()
-		out := make([]Pose, len(given))
-		for i, q := range given {
-			for k, axis := range q.Turn {
-				out[i].Turn[k] = Vec{-axis.X, axis.Y, axis.Z}
+	if first := m.first; first != nil {
+		m.first = func() Turn { return first().mirrored() }
+	}
+	if poses := m.poses; poses != nil {
+		m.poses = func() []Pose {
+			given := poses()
+			out := make([]Pose, len(given))
+			for i, q := range given {
+				out[i] = Pose{q.Turn.mirrored(), Vec{q.At.X, width - q.At.Y, q.At.Z}}
 			}
-			out[i].Turn[1] = out[i].Turn[1].times(-1)
-			out[i].At = Vec{q.At.X, width - q.At.Y, q.At.Z}
+			return out
 		}
-		return out
 	}
 	return m
+}
+
+// mirrored is a turn with the world's left and right exchanged, and the two ends of
+// the body.
+func (t Turn) mirrored() Turn {
+	for k, axis := range t {
+		t[k] = Vec{-axis.X, axis.Y, axis.Z}
+	}
+	t[1] = t[1].times(-1)
+	return t
 }
 
 func (b *Body) into(c Car, budget *Budget) Decision {

@@ -179,3 +179,18 @@ func TestJoinedBoundsHoldBoth(t *testing.T) {
 	assert.Equal(t, [2]bounds{{-3, 2}, {3, 6}}, joined(a, b))
 	assert.Equal(t, joined(a, b), joined(b, a))
 }
+
+// A motion in the mirror begins with the turn of its first pose, and one that nothing
+// is known of has none.
+func TestMirroredMotionsBeginAtTheirFirstPose(t *testing.T) {
+	b := NewBody(arc(1.2, 0.06, 0.6), 0.8, 0.02)
+	m := b.straight(3, 3)[0]
+	turn := m.Poses()[0].Turn
+	m.first = func() Turn { return turn }
+	first, ok := m.mirrored(2).First()
+	require.True(t, ok)
+	assert.Equal(t, m.mirrored(2).Poses()[0].Turn, first)
+	assert.Equal(t, turn, first.mirrored())
+	_, ok = Motion{}.mirrored(2).First()
+	assert.False(t, ok)
+}
