@@ -25,7 +25,7 @@ import (
 
 // far are the tests, after those of the mutant's own package, that may notice what
 // it gives to others: the ceilings of testdata among them.
-var far = []string{"./rules/sample", "./rules/result/...", "./rules/layout", "./rules/review"}
+var far = []string{"./rules/model/sample", "./rules/model/result/...", "./rules/model/layout", "./rules/review"}
 
 const longest = 10 * time.Minute // for the tests of one mutant: one that never ends is noticed
 
@@ -38,7 +38,7 @@ func main() {
 	flag.Parse()
 	roots := flag.Args()
 	if len(roots) == 0 {
-		roots = []string{"rules/kernel", "rules/family", "rules/result"}
+		roots = []string{"rules/kernel", "rules/family", "rules/model/result"}
 	}
 	all, err := mutantsOf(roots)
 	if err != nil {

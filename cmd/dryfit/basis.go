@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
+	"dryfit/rules/review/catalog"
 )
 
 func basisCommand() *cobra.Command {

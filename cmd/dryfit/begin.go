@@ -12,9 +12,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/begin"
-	"dryfit/rules/catalog"
+	"dryfit/rules/design/begin"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec/quantity"
 )
 
@@ -101,7 +101,7 @@ func drafted(to string, d *begin.Draft) string {
 	text := fmt.Sprintf("%s passes its own check to the built-in standards (%s: %s); %d of its lines are to be confirmed.",
 		to, d.Sheet.Verdict, d.Sheet.Counts, d.Confirm)
 	for _, f := range d.Sheet.Findings {
-		if f.Severity == rules.Query {
+		if f.Severity == engine.Query {
 			text += " Queried, and to be answered: " + f.Rule.ID + ": " + f.Text + "."
 		}
 	}

@@ -14,9 +14,9 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v5"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 )
 

@@ -7,10 +7,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 func calcsCommand(s streams) *cobra.Command {

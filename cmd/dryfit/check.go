@@ -14,9 +14,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -172,11 +172,11 @@ func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error 
 }
 
 // outcome turns a verdict into the command's exit status.
-func outcome(v rules.Verdict) error {
+func outcome(v engine.Verdict) error {
 	switch v {
-	case rules.CouldNotCheck:
+	case engine.CouldNotCheck:
 		return verdictError{exitNotChecked}
-	case rules.Failed:
+	case engine.Failed:
 		return verdictError{exitFail}
 	default:
 		return nil

@@ -13,10 +13,10 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // checked is a report with the inputs that it is of.

@@ -12,8 +12,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/standards"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
+	"dryfit/rules/model/standards"
 )
 
 // chosen are the inputs that are left by --changed-since and --part. Where none

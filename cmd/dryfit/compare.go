@@ -10,11 +10,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/compare"
+	"dryfit/rules/design/compare"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec/quantity"
 )
 
@@ -65,7 +65,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 	if !ok {
 		return fmt.Errorf("--format %q is not text, markdown or json", f.format)
 	}
-	least, ok := map[string]rules.Severity{"": 0, "new-hold": rules.Hold, "new-query": rules.Query}[f.failOn]
+	least, ok := map[string]engine.Severity{"": 0, "new-hold": engine.Hold, "new-query": engine.Query}[f.failOn]
 	if !ok {
 		return fmt.Errorf("--fail-on %q is not new-hold or new-query", f.failOn)
 	}

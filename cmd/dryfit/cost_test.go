@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // What a check costs is held by what it allocates beside the bare decoding of

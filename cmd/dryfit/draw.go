@@ -16,8 +16,8 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 // drawFlags are those of the draw command.

@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 
 	"dryfit/cmd/dryfit/internal/git"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 )
 
 // orFolders is the paths, or the folders that the standards of a run name: each

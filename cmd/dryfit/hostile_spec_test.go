@@ -13,8 +13,8 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec/quantity"
 )
@@ -160,9 +160,9 @@ func hostileStandards(t *testing.T, text func() string, wood, sheet string) map[
 
 // looser is a figure past a limit, where that is physical, so that it is printed
 // as loosened.
-func looser(l rules.Limit) any {
+func looser(l engine.Limit) any {
 	v := l.Value
-	by := map[rules.Sense]float64{0: 1, rules.AtMost: 1.25, rules.AtLeast: 0.8}[l.Sense]
+	by := map[engine.Sense]float64{0: 1, engine.AtMost: 1.25, engine.AtLeast: 0.8}[l.Sense]
 	switch {
 	case math.IsNaN(v.SI): // only standards give one
 		v.SI = 250

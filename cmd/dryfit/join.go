@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 )
 
 // part is a file with a part of a study.

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 )
 
 // studied runs dryfit study and gives what it prints.

@@ -12,7 +12,7 @@ import (
 
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/kernel/frame/calculix"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // printedFrame is a frame of the JSON, as another program reads it.

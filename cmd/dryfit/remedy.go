@@ -11,10 +11,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/remedy"
+	"dryfit/rules/design/remedy"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 // remedyFlags are those of the remedy command.
@@ -121,7 +121,7 @@ func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r report
 	r.Each = []report.Cured{}
 	left := o.Limit
 	for _, f := range r.Result.Sheet.Findings {
-		if f.Accepted != nil || f.Severity != rules.Hold && f.Severity != rules.Query {
+		if f.Accepted != nil || f.Severity != engine.Hold && f.Severity != engine.Query {
 			continue
 		}
 		o.Limit = max(1, left)

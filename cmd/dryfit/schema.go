@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 )
 

@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -18,7 +18,7 @@ import (
 type selection struct{ only, skip []string }
 
 // leaves returns why a rule is left out, "" where it is not; nil where none is.
-func (s selection) leaves(list []*rules.Rule) (func(*rules.Rule) string, error) {
+func (s selection) leaves(list []*engine.Rule) (func(*engine.Rule) string, error) {
 	for i, p := range slices.Concat(s.only, s.skip) {
 		if err := known(p, list); err != nil {
 			return nil, fmt.Errorf("%s %w", map[bool]string{true: "--rule", false: "--skip"}[i < len(s.only)], err)
@@ -30,7 +30,7 @@ func (s selection) leaves(list []*rules.Rule) (func(*rules.Rule) string, error) 
 	return s.why, nil
 }
 
-func (s selection) why(r *rules.Rule) string {
+func (s selection) why(r *engine.Rule) string {
 	named := func(p string) bool { return matches(p, r) }
 	if i := slices.IndexFunc(s.skip, named); i >= 0 {
 		return "left out by --skip " + s.skip[i]
@@ -42,10 +42,10 @@ func (s selection) why(r *rules.Rule) string {
 }
 
 // stays says which rules --skip names that refer, which are not left out.
-func (s selection) stays(list []*rules.Rule) string {
+func (s selection) stays(list []*engine.Rule) string {
 	var ids []string
 	for _, r := range list {
-		if r.Severity == rules.Refer && slices.Contains(s.skip, r.ID) {
+		if r.Severity == engine.Refer && slices.Contains(s.skip, r.ID) {
 			ids = append(ids, r.ID)
 		}
 	}
@@ -55,24 +55,24 @@ func (s selection) stays(list []*rules.Rule) string {
 	return report.Paragraph("dryfit: --skip leaves out nothing that is referred: " + strings.Join(ids, ", "))
 }
 
-func matches(pattern string, r *rules.Rule) bool {
+func matches(pattern string, r *engine.Rule) bool {
 	ok, err := path.Match(pattern, r.ID)
 	return ok && err == nil
 }
 
 // known fails on a pattern that names no rule.
-func known(pattern string, list []*rules.Rule) error {
+func known(pattern string, list []*engine.Rule) error {
 	if _, err := path.Match(pattern, ""); err != nil {
 		return fmt.Errorf("%q is no glob: a bracket or a backslash has no end", pattern)
 	}
-	if slices.ContainsFunc(list, func(r *rules.Rule) bool { return matches(pattern, r) }) {
+	if slices.ContainsFunc(list, func(r *engine.Rule) bool { return matches(pattern, r) }) {
 		return nil
 	}
 	return fmt.Errorf("%q names no rule%s", pattern, isIt(pattern, patterns(list), "dryfit basis lists them"))
 }
 
 // patterns are the ids of all rules, after a glob for each family.
-func patterns(list []*rules.Rule) []string {
+func patterns(list []*engine.Rule) []string {
 	var globs, ids []string
 	for _, r := range list {
 		family, _, _ := strings.Cut(r.ID, ".")

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 )
 
 // The totals under a drawn option are whole: no figure is cut away.
@@ -37,5 +37,5 @@ func TestPatterns(t *testing.T) {
 	assert.NoError(t, err)
 	assert.Nil(t, why, "none is left out")
 	assert.Contains(t, selection{skip: []string{"strap.engineer"}}.stays(list), "strap.engineer")
-	assert.Empty(t, selection{skip: []string{"strap.load"}}.stays([]*rules.Rule{}))
+	assert.Empty(t, selection{skip: []string{"strap.load"}}.stays([]*engine.Rule{}))
 }

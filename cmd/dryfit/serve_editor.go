@@ -10,8 +10,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/editor"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 // afterEdit is how long a text is left alone before it is reviewed: longer than

@@ -11,9 +11,9 @@ import (
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 

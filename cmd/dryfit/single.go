@@ -5,8 +5,8 @@ import (
 	"io"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 )
 
 // single is the one spec that a command works on, reviewed.

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/git"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 

@@ -7,8 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
 	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 func standardsCommand() *cobra.Command {

@@ -10,11 +10,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/design/study"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
-	"dryfit/rules/study"
+	"dryfit/rules/review/catalog"
 )
 
 // studyFlags are those of the study command.
@@ -232,7 +232,7 @@ func (r *studyRun) stream(w io.Writer) (err error) {
 func (r *studyRun) take(row study.Row) error {
 	r.out.Tally.Add(row)
 	r.out.Front.Add(row)
-	if r.flags.only == "pass" && !(row.Made() && row.Verdict < rules.Failed) {
+	if r.flags.only == "pass" && !(row.Made() && row.Verdict < engine.Failed) {
 		return nil
 	}
 	switch {

@@ -15,10 +15,10 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/catalog"
-	"dryfit/rules/result/stock"
+	"dryfit/rules/model/result/stock"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // submittalFlags are those of the submittal command.

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/result/stock"
+	"dryfit/rules/model/result/stock"
 	"dryfit/rules/review"
 )
 

@@ -16,7 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 )
 
 // walker lists the specs under folders.

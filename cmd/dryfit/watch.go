@@ -15,8 +15,8 @@ import (
 	"github.com/fsnotify/fsnotify"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 )
 
 // settled is how long the files must be left alone before they are checked

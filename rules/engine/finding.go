@@ -1,8 +1,8 @@
-package rules
+package engine
 
 import (
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )

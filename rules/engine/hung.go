@@ -1,10 +1,10 @@
-package rules
+package engine
 
 import (
 	"errors"
 
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )

@@ -1,6 +1,6 @@
-// Package rules says what a rule is, what it finds, and how a list of rules is
+// Package engine says what a rule is, what it finds, and how a list of rules is
 // run over a ceiling. It prints nothing, and knows no file and no clock.
-package rules
+package engine
 
 import (
 	"io/fs"

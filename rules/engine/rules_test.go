@@ -1,4 +1,4 @@
-package rules_test
+package engine_test
 
 import (
 	"math"
@@ -9,32 +9,32 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/spec/quantity"
 )
 
 var ceiling = &layout.Ceiling{Units: quantity.Metric}
 
 // finds is a rule that reports 13 mm against a limit of 12 mm.
-func finds(most rules.Severity, source cite.Source, own rules.Severity) *rules.Rule {
+func finds(most engine.Severity, source cite.Source, own engine.Severity) *engine.Rule {
 	return reports(0.013, most, source, own)
 }
 
 // reports is one that reports another length.
-func reports(length float64, most rules.Severity, source cite.Source, own rules.Severity) *rules.Rule {
-	return &rules.Rule{
+func reports(length float64, most engine.Severity, source cite.Source, own engine.Severity) *engine.Rule {
+	return &engine.Rule{
 		ID: "test.rule", Title: "t", Why: "w", Severity: most,
-		Limits: []rules.Limit{{
-			Key: "most", Title: "t", Value: quantity.Length(0.012).Value(), Sense: rules.AtMost,
+		Limits: []engine.Limit{{
+			Key: "most", Title: "t", Value: quantity.Length(0.012).Value(), Sense: engine.AtMost,
 			Lowest: 0, Most: 1, Source: source,
 		}},
-		Basis: rules.Basis{Source: source},
-		Check: func(p *rules.Pass) {
-			p.Report(rules.Finding{
+		Basis: engine.Basis{Source: source},
+		Check: func(p *engine.Pass) {
+			p.Report(engine.Finding{
 				At: "a", Severity: own, Text: "it is {measured}, over {limit}",
 				Measured: quantity.Length(length).Value(), Bound: p.Limit("most"),
 			})
@@ -46,21 +46,21 @@ func TestSeverityIsCappedByWhatTheLimitRestsOn(t *testing.T) {
 	read := cite.NDS.At("a page")
 	for _, c := range []struct {
 		name   string
-		most   rules.Severity
+		most   engine.Severity
 		source cite.Source
-		own    rules.Severity
-		want   rules.Severity
+		own    engine.Severity
+		want   engine.Severity
 	}{
-		{"a published limit may hold", rules.Hold, read, 0, rules.Hold},
-		{"a derived one may", rules.Hold, cite.Derivation("statics"), 0, rules.Hold},
-		{"one from memory may not", rules.Hold, read.FromMemory(), 0, rules.Query},
-		{"nor may common practice", rules.Hold, cite.CommonPractice(), 0, rules.Query},
-		{"a finding may say less", rules.Hold, read, rules.Note, rules.Note},
-		{"but not more", rules.Note, read, rules.Hold, rules.Note},
-		{"what is referred stays referred", rules.Refer, cite.CommonPractice(), rules.Note, rules.Refer},
-		{"and a finding may refer", rules.Query, cite.CommonPractice(), rules.Refer, rules.Refer},
+		{"a published limit may hold", engine.Hold, read, 0, engine.Hold},
+		{"a derived one may", engine.Hold, cite.Derivation("statics"), 0, engine.Hold},
+		{"one from memory may not", engine.Hold, read.FromMemory(), 0, engine.Query},
+		{"nor may common practice", engine.Hold, cite.CommonPractice(), 0, engine.Query},
+		{"a finding may say less", engine.Hold, read, engine.Note, engine.Note},
+		{"but not more", engine.Note, read, engine.Hold, engine.Note},
+		{"what is referred stays referred", engine.Refer, cite.CommonPractice(), engine.Note, engine.Refer},
+		{"and a finding may refer", engine.Query, cite.CommonPractice(), engine.Refer, engine.Refer},
 	} {
-		out := rules.Run([]*rules.Rule{finds(c.most, c.source, c.own)}, ceiling, standards.BuiltIn(), carrying.Search{})
+		out := engine.Run([]*engine.Rule{finds(c.most, c.source, c.own)}, ceiling, standards.BuiltIn(), carrying.Search{})
 		require.Len(t, out.Findings, 1)
 		assert.Equal(t, c.want, out.Findings[0].Severity, c.name)
 		assert.Equal(t, "it is 13mm, over 12mm", out.Findings[0].Text)
@@ -72,22 +72,22 @@ func TestSeverityIsCappedByWhatTheLimitRestsOn(t *testing.T) {
 func TestAFigureAtItsLimitPasses(t *testing.T) {
 	for _, c := range []struct {
 		length float64
-		most   rules.Severity
+		most   engine.Severity
 		want   int
 	}{
-		{math.Nextafter(0.012, 1), rules.Hold, 0},
-		{0.012 * (1 + 1e-8), rules.Hold, 1},
-		{math.Nextafter(0.012, 1), rules.Refer, 1},
+		{math.Nextafter(0.012, 1), engine.Hold, 0},
+		{0.012 * (1 + 1e-8), engine.Hold, 1},
+		{math.Nextafter(0.012, 1), engine.Refer, 1},
 	} {
-		out := rules.Run([]*rules.Rule{reports(c.length, c.most, cite.CommonPractice(), 0)}, ceiling, standards.BuiltIn(), carrying.Search{})
+		out := engine.Run([]*engine.Rule{reports(c.length, c.most, cite.CommonPractice(), 0)}, ceiling, standards.BuiltIn(), carrying.Search{})
 		assert.Len(t, out.Findings, c.want, "%v %v", c.length, c.most)
 	}
 }
 
 func TestARuleWithoutItsKeysIsNotChecked(t *testing.T) {
-	r := finds(rules.Hold, cite.CommonPractice(), 0)
+	r := finds(engine.Hold, cite.CommonPractice(), 0)
 	r.Needs = []string{"strap.stations"}
-	out := rules.Run([]*rules.Rule{r}, ceiling, standards.BuiltIn(), carrying.Search{})
+	out := engine.Run([]*engine.Rule{r}, ceiling, standards.BuiltIn(), carrying.Search{})
 	assert.Empty(t, out.Findings)
 	require.Len(t, out.NotChecked, 1)
 	assert.Equal(t, "strap.stations", out.NotChecked[0].Key)
@@ -95,22 +95,22 @@ func TestARuleWithoutItsKeysIsNotChecked(t *testing.T) {
 
 func TestVerdict(t *testing.T) {
 	for _, c := range []struct {
-		counts        rules.Counts
-		plain, strict rules.Verdict
+		counts        engine.Counts
+		plain, strict engine.Verdict
 		text          string
 	}{
-		{rules.Counts{}, rules.Passed, rules.Passed, "0 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Referred: 3, Assumed: 5}, rules.Passed, rules.Passed, "0 held, 0 queried, 3 referred, 0 not checked, 5 assumed"},
-		{rules.Counts{Noted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 noted, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{NotChecked: 2, Referred: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 referred, 2 not checked, 0 assumed"},
-		{rules.Counts{Accepted: 1}, rules.PassedWithNotes, rules.PassedWithNotes, "0 held, 0 queried, 1 accepted, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Queried: 1}, rules.PassedWithNotes, rules.Failed, "0 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Held: 1, Queried: 1}, rules.Failed, rules.Failed, "1 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Uncomputed: 1}, rules.Failed, rules.Failed, "0 held, 1 not computed, 0 queried, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Unreadable: 1, Held: 1}, rules.CouldNotCheck, rules.CouldNotCheck, "1 unreadable, 1 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
-		{rules.Counts{Unreadable: 2}, rules.CouldNotCheck, rules.CouldNotCheck, "2 unreadable"},
-		{rules.Counts{Held: 1, Queried: 3, Referred: 5, NotChecked: 29, Assumed: 41}, rules.Failed, rules.Failed, "1 held, 3 queried, 5 referred, 29 not checked, 41 assumed"},
-		{rules.Counts{Held: 120000, Queried: 300000, Referred: 50000, NotChecked: 2900000, Assumed: 4100000}, rules.Failed, rules.Failed, "120000 held, 300000 queried, 50000 referred, 2900000 not checked, 4100000 assumed"},
+		{engine.Counts{}, engine.Passed, engine.Passed, "0 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Referred: 3, Assumed: 5}, engine.Passed, engine.Passed, "0 held, 0 queried, 3 referred, 0 not checked, 5 assumed"},
+		{engine.Counts{Noted: 1}, engine.PassedWithNotes, engine.PassedWithNotes, "0 held, 0 queried, 1 noted, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{NotChecked: 2, Referred: 1}, engine.PassedWithNotes, engine.PassedWithNotes, "0 held, 0 queried, 1 referred, 2 not checked, 0 assumed"},
+		{engine.Counts{Accepted: 1}, engine.PassedWithNotes, engine.PassedWithNotes, "0 held, 0 queried, 1 accepted, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Queried: 1}, engine.PassedWithNotes, engine.Failed, "0 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Held: 1, Queried: 1}, engine.Failed, engine.Failed, "1 held, 1 queried, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Uncomputed: 1}, engine.Failed, engine.Failed, "0 held, 1 not computed, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Unreadable: 1, Held: 1}, engine.CouldNotCheck, engine.CouldNotCheck, "1 unreadable, 1 held, 0 queried, 0 referred, 0 not checked, 0 assumed"},
+		{engine.Counts{Unreadable: 2}, engine.CouldNotCheck, engine.CouldNotCheck, "2 unreadable"},
+		{engine.Counts{Held: 1, Queried: 3, Referred: 5, NotChecked: 29, Assumed: 41}, engine.Failed, engine.Failed, "1 held, 3 queried, 5 referred, 29 not checked, 41 assumed"},
+		{engine.Counts{Held: 120000, Queried: 300000, Referred: 50000, NotChecked: 2900000, Assumed: 4100000}, engine.Failed, engine.Failed, "120000 held, 300000 queried, 50000 referred, 2900000 not checked, 4100000 assumed"},
 	} {
 		assert.Equal(t, c.plain, c.counts.Judge(false), c.text)
 		assert.Equal(t, c.strict, c.counts.Judge(true), c.text)
@@ -119,11 +119,11 @@ func TestVerdict(t *testing.T) {
 }
 
 // family has one rule that is well formed; spoil makes it not so.
-func family(spoil func(*rules.Rule), cases string) []rules.Family {
-	r := *finds(rules.Hold, cite.NDS.At("a page"), 0)
+func family(spoil func(*engine.Rule), cases string) []engine.Family {
+	r := *finds(engine.Hold, cite.NDS.At("a page"), 0)
 	spoil(&r)
-	return []rules.Family{{
-		Name: "test", Title: "t", Rules: []rules.Rule{r},
+	return []engine.Family{{
+		Name: "test", Title: "t", Rules: []engine.Rule{r},
 		Cases: fstest.MapFS{"testdata/rule.txtar": {Data: []byte(cases)}},
 	}}
 }
@@ -131,36 +131,36 @@ func family(spoil func(*rules.Rule), cases string) []rules.Family {
 const both = "-- fails.ceiling.toml --\n-- passes.ceiling.toml --\n"
 
 func TestValidateRefuses(t *testing.T) {
-	require.NoError(t, rules.Validate(family(func(*rules.Rule) {}, both)))
+	require.NoError(t, engine.Validate(family(func(*engine.Rule) {}, both)))
 	for _, c := range []struct {
-		spoil func(*rules.Rule)
+		spoil func(*engine.Rule)
 		cases string
 		want  string
 	}{
-		{func(r *rules.Rule) { r.ID = "Test.Rule" }, both, "malformed id"},
-		{func(r *rules.Rule) { r.ID = "other.rule" }, both, "not of the family"},
-		{func(r *rules.Rule) { r.Why = "" }, both, "no why"},
-		{func(r *rules.Rule) { r.Severity = 0 }, both, "no severity"},
-		{func(r *rules.Rule) { r.Check = nil }, both, "no check"},
-		{func(r *rules.Rule) { r.Basis = rules.Basis{} }, both, "no basis"},
-		{func(r *rules.Rule) { r.Basis.Source = cite.Source{Standing: cite.Read} }, both, "names no source"},
-		{func(r *rules.Rule) { r.Basis.Formula = "a = b" }, both, "a formula without symbols"},
-		{func(r *rules.Rule) { r.Basis.Symbols = []rules.Symbol{{Name: "x", Means: "m", Unit: "m"}} }, both, "is not in the formula"},
-		{func(r *rules.Rule) { r.Limits[0].Source = cite.Source{} }, both, "has no source"},
-		{func(r *rules.Rule) { r.Limits[0].Most = 0.001 }, both, "outside its physical range"},
-		{func(r *rules.Rule) { r.Limits = append(r.Limits, r.Limits[0]) }, both, "is listed twice"},
-		{func(*rules.Rule) {}, "-- fails.ceiling.toml --\n", "failing and passing"},
-		{func(*rules.Rule) {}, "-- passes.ceiling.toml --\n", "failing and passing"},
+		{func(r *engine.Rule) { r.ID = "Test.Rule" }, both, "malformed id"},
+		{func(r *engine.Rule) { r.ID = "other.rule" }, both, "not of the family"},
+		{func(r *engine.Rule) { r.Why = "" }, both, "no why"},
+		{func(r *engine.Rule) { r.Severity = 0 }, both, "no severity"},
+		{func(r *engine.Rule) { r.Check = nil }, both, "no check"},
+		{func(r *engine.Rule) { r.Basis = engine.Basis{} }, both, "no basis"},
+		{func(r *engine.Rule) { r.Basis.Source = cite.Source{Standing: cite.Read} }, both, "names no source"},
+		{func(r *engine.Rule) { r.Basis.Formula = "a = b" }, both, "a formula without symbols"},
+		{func(r *engine.Rule) { r.Basis.Symbols = []engine.Symbol{{Name: "x", Means: "m", Unit: "m"}} }, both, "is not in the formula"},
+		{func(r *engine.Rule) { r.Limits[0].Source = cite.Source{} }, both, "has no source"},
+		{func(r *engine.Rule) { r.Limits[0].Most = 0.001 }, both, "outside its physical range"},
+		{func(r *engine.Rule) { r.Limits = append(r.Limits, r.Limits[0]) }, both, "is listed twice"},
+		{func(*engine.Rule) {}, "-- fails.ceiling.toml --\n", "failing and passing"},
+		{func(*engine.Rule) {}, "-- passes.ceiling.toml --\n", "failing and passing"},
 	} {
-		assert.ErrorContains(t, rules.Validate(family(c.spoil, c.cases)), c.want)
+		assert.ErrorContains(t, engine.Validate(family(c.spoil, c.cases)), c.want)
 	}
-	twice := family(func(*rules.Rule) {}, both)
-	assert.ErrorContains(t, rules.Validate(append(twice, twice...)), "listed twice")
+	twice := family(func(*engine.Rule) {}, both)
+	assert.ErrorContains(t, engine.Validate(append(twice, twice...)), "listed twice")
 }
 
 func TestOffersAreOnTheSafeSide(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Imperial} {
-		p := &rules.Pass{Ceiling: &layout.Ceiling{Units: units}}
+		p := &engine.Pass{Ceiling: &layout.Ceiling{Units: units}}
 		for _, m := range []float64{0.0061, 0.0254, 0.1234, 0.0505, 1.5, 4.19375} {
 			below, err := quantity.Parse(quantity.Metre, p.Below(m))
 			require.NoError(t, err)

@@ -1,4 +1,4 @@
-package rules
+package engine
 
 import (
 	"errors"
@@ -8,10 +8,10 @@ import (
 
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )

@@ -1,4 +1,4 @@
-package rules
+package engine
 
 import (
 	"cmp"

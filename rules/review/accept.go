@@ -6,9 +6,9 @@ import (
 	"strings"
 	"time"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/nearest"
 )
@@ -19,8 +19,8 @@ const acceptedBy = "accept.in-force"
 
 // accept marks the findings that the spec accepts, and returns what is wrong
 // with its acceptances: out of date, of nothing, or of what can't be accepted.
-func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding {
-	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == acceptedBy })
+func accept(c *layout.Ceiling, outcome engine.Outcome, o Options) []engine.Finding {
+	i := slices.IndexFunc(o.Rules, func(r *engine.Rule) bool { return r.ID == acceptedBy })
 	if i < 0 {
 		return nil
 	}
@@ -32,10 +32,10 @@ func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding
 		}
 	}
 	outcome.Inputs[o.Rules[i]] = read
-	var wrong []rules.Finding
+	var wrong []engine.Finding
 	for n := range list {
 		key := spec.Key("accept", n+1, "until")
-		fault, severity := judgeTerm(list[n], o.Rules[i], o), rules.Query
+		fault, severity := judgeTerm(list[n], o.Rules[i], o), engine.Query
 		if fault == "" {
 			key = spec.Key("accept", n+1, "rule")
 			fault, severity = judgeAcceptance(&list[n], outcome.Findings, o)
@@ -43,14 +43,14 @@ func accept(c *layout.Ceiling, outcome rules.Outcome, o Options) []rules.Finding
 		if fault == "" {
 			continue
 		}
-		wrong = append(wrong, rules.Finding{At: key, Rule: o.Rules[i], Severity: severity, Text: fault})
+		wrong = append(wrong, engine.Finding{At: key, Rule: o.Rules[i], Severity: severity, Text: fault})
 	}
 	return wrong
 }
 
 // judgeTerm says why an acceptance is not in force on the day of the check: it has
 // ended, or ends so late that nobody would look at it again.
-func judgeTerm(a layout.Acceptance, rule *rules.Rule, o Options) string {
+func judgeTerm(a layout.Acceptance, rule *engine.Rule, o Options) string {
 	days, ok := daysUntil(o.On, a.Until)
 	switch most := longestTerm(rule, o.Standards); {
 	case !ok || days < 0:
@@ -71,7 +71,7 @@ func daysUntil(from, until string) (days int64, ok bool) {
 }
 
 // longestTerm is how many days what a spec accepts or has tried may count.
-func longestTerm(rule *rules.Rule, std *standards.Standards) float64 {
+func longestTerm(rule *engine.Rule, std *standards.Standards) float64 {
 	if set, ok := std.Limit(rule.Full(rule.Limits[0].Key)); ok {
 		return set.Value.SI
 	}
@@ -80,15 +80,15 @@ func longestTerm(rule *rules.Rule, std *standards.Standards) float64 {
 
 // judgeAcceptance accepts what an acceptance may, or says why it accepts
 // nothing.
-func judgeAcceptance(a *layout.Acceptance, findings []rules.Finding, o Options) (fault string, s rules.Severity) {
-	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == a.Rule })
+func judgeAcceptance(a *layout.Acceptance, findings []engine.Finding, o Options) (fault string, s engine.Severity) {
+	i := slices.IndexFunc(o.Rules, func(r *engine.Rule) bool { return r.ID == a.Rule })
 	switch {
 	case i < 0:
-		return "there is no rule " + a.Rule + " to accept" + suggestion(a.Rule, o.Rules), rules.Query
-	case o.Rules[i].Severity == rules.Refer:
-		return a.Rule + " is referred, which can't be accepted", rules.Query
+		return "there is no rule " + a.Rule + " to accept" + suggestion(a.Rule, o.Rules), engine.Query
+	case o.Rules[i].Severity == engine.Refer:
+		return a.Rule + " is referred, which can't be accepted", engine.Query
 	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
-		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", rules.Query
+		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", engine.Query
 	}
 	held := false
 	accepted := false
@@ -98,12 +98,12 @@ func judgeAcceptance(a *layout.Acceptance, findings []rules.Finding, o Options) 
 			continue
 		}
 		switch f.Severity {
-		case rules.Hold:
+		case engine.Hold:
 			if _, may := o.Standards.MayAcceptHold(a.Rule); !may {
 				held = true
 				continue
 			}
-		case rules.Query:
+		case engine.Query:
 		default:
 			continue
 		}
@@ -111,15 +111,15 @@ func judgeAcceptance(a *layout.Acceptance, findings []rules.Finding, o Options) 
 	}
 	switch {
 	case held:
-		return a.Rule + " holds the issue, and the standards do not let a spec accept that", rules.Query
+		return a.Rule + " holds the issue, and the standards do not let a spec accept that", engine.Query
 	case !accepted:
-		return "nothing is found that the acceptance of " + a.Rule + " could be for", rules.Note
+		return "nothing is found that the acceptance of " + a.Rule + " could be for", engine.Note
 	default:
 		return "", 0
 	}
 }
 
-func suggestion(id string, list []*rules.Rule) string {
+func suggestion(id string, list []*engine.Rule) string {
 	known := make([]string, len(list))
 	for i, r := range list {
 		known[i] = r.ID

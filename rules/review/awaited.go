@@ -4,15 +4,15 @@ import (
 	"cmp"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
 )
 
 // Awaited is an absent key and the rules that are not checked, or not in full,
 // without it.
 type Awaited struct {
 	Key   string
-	Rules []*rules.Rule
+	Rules []*engine.Rule
 }
 
 // mostAwaited is how many keys an author is asked for first.
@@ -20,8 +20,8 @@ const mostAwaited = 3
 
 // awaited are the absent keys that most rules wait for, the most awaited first,
 // three at most.
-func awaited(c *layout.Ceiling, list []rules.NotChecked) []Awaited {
-	wait := map[string][]*rules.Rule{}
+func awaited(c *layout.Ceiling, list []engine.NotChecked) []Awaited {
+	wait := map[string][]*engine.Rule{}
 	var keys []string
 	for _, n := range list {
 		if n.Why != "" {
@@ -45,7 +45,7 @@ func awaited(c *layout.Ceiling, list []rules.NotChecked) []Awaited {
 }
 
 // missing are the keys that a rule needs and the spec does not have.
-func missing(c *layout.Ceiling, r *rules.Rule) []string {
+func missing(c *layout.Ceiling, r *engine.Rule) []string {
 	var keys []string
 	for _, key := range r.Needs {
 		if !c.Has(key) {

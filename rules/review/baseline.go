@@ -1,6 +1,6 @@
 package review
 
-import "dryfit/rules"
+import "dryfit/rules/engine"
 
 // Against marks what an earlier revision of the spec had, and judges again: what
 // it had does not fail the spec. The earlier sheet is one to the same standards;
@@ -10,19 +10,19 @@ func (s *Sheet) Against(earlier *Sheet, o Options) {
 	if earlier == nil {
 		earlier = &Sheet{}
 	}
-	had := map[string]rules.Finding{}
+	had := map[string]engine.Finding{}
 	for _, f := range earlier.Findings {
 		had[f.Fingerprint] = f
 	}
 	for i := range s.Findings {
 		f := &s.Findings[i]
-		f.Baseline = rules.New
+		f.Baseline = engine.New
 		if e, ok := had[f.Fingerprint]; ok {
 			f.Baseline = f.Since(e)
 		}
 	}
 	type figure struct {
-		rule *rules.Rule
+		rule *engine.Rule
 		key  string
 	}
 	failed := map[figure]bool{}

@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
 )
 
 // against checks the reading room with changes against it with others.
@@ -32,7 +32,7 @@ var asItIs = strings.NewReplacer()
 func fresh(s *review.Sheet) []string {
 	var out []string
 	for _, f := range s.Findings {
-		if f.Baseline == rules.New && (f.Severity == rules.Hold || f.Severity == rules.Query) {
+		if f.Baseline == engine.New && (f.Severity == engine.Hold || f.Severity == engine.Query) {
 			out = append(out, f.Rule.ID)
 		}
 	}
@@ -43,7 +43,7 @@ func TestWhatWasThereFailsNothing(t *testing.T) {
 	s := against(t, asItIs, asItIs, true)
 	assert.Empty(t, fresh(s))
 	assert.Positive(t, s.Counts.Queried)
-	assert.Equal(t, rules.PassedWithNotes, s.Verdict)
+	assert.Equal(t, engine.PassedWithNotes, s.Verdict)
 	// Lines move, and a leg is put before the others.
 	leg := "[[route]]\nname = \"yard gate\"\nkind = \"door\"\nwidth = \"3m\"\nheight = \"3m\"\n\n"
 	s = against(t, strings.NewReplacer("[[route]]", "# moved\n\n"+leg+"[[route]]"), asItIs, true)
@@ -53,7 +53,7 @@ func TestWhatWasThereFailsNothing(t *testing.T) {
 func TestWhatIsNewFails(t *testing.T) {
 	s := against(t, strings.NewReplacer(`depth        = "60mm"`, `depth = "20mm"`), asItIs, true)
 	assert.Contains(t, fresh(s), "rib.depth-to-span")
-	assert.Equal(t, rules.Failed, s.Verdict)
+	assert.Equal(t, engine.Failed, s.Verdict)
 	// It was there, and is worse.
 	s = against(t, strings.NewReplacer(`depth        = "60mm"`, `depth = "20mm"`), strings.NewReplacer(`depth        = "60mm"`, `depth = "25mm"`), true)
 	assert.Contains(t, fresh(s), "rib.depth-to-span")
@@ -68,32 +68,32 @@ func TestWithoutAnEarlierSpecAllIsNew(t *testing.T) {
 	s := review.Spec("now", src, o)
 	s.Against(nil, o)
 	assert.Len(t, fresh(s), s.Counts.Queried)
-	assert.Equal(t, rules.Failed, s.Verdict)
+	assert.Equal(t, engine.Failed, s.Verdict)
 	s = review.Spec("now", src, o)
 	s.Against(review.Spec("earlier", []byte("dryfit = "), o), o)
-	assert.Equal(t, rules.Failed, s.Verdict)
+	assert.Equal(t, engine.Failed, s.Verdict)
 	torn := review.Spec("now", []byte("dryfit = "), o)
 	torn.Against(review.Spec("earlier", []byte("dryfit = "), o), o)
-	assert.Equal(t, rules.CouldNotCheck, torn.Verdict)
+	assert.Equal(t, engine.CouldNotCheck, torn.Verdict)
 }
 
 // A figure that could not be computed before either fails nothing; of another
 // rule or key it does.
 func TestFiguresThatTheBaselineCouldNotCompute(t *testing.T) {
-	rule, other := &rules.Rule{ID: "test.rule"}, &rules.Rule{ID: "test.other"}
-	failed := func(r *rules.Rule, key string) rules.NotChecked {
-		return rules.NotChecked{Rule: r, Key: key, Why: "no solution", Failed: true}
+	rule, other := &engine.Rule{ID: "test.rule"}, &engine.Rule{ID: "test.other"}
+	failed := func(r *engine.Rule, key string) engine.NotChecked {
+		return engine.NotChecked{Rule: r, Key: key, Why: "no solution", Failed: true}
 	}
 	for _, c := range []struct {
 		name         string
-		now, earlier []rules.NotChecked
-		want         rules.Verdict
+		now, earlier []engine.NotChecked
+		want         engine.Verdict
 	}{
-		{"it failed before", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(rule, "a")}, rules.PassedWithNotes},
-		{"it was only not checked", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{{Rule: rule, Key: "a"}}, rules.Failed},
-		{"another key", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(rule, "b")}, rules.Failed},
-		{"another rule", []rules.NotChecked{failed(rule, "a")}, []rules.NotChecked{failed(other, "a")}, rules.Failed},
-		{"one more", []rules.NotChecked{failed(rule, "a"), failed(rule, "b")}, []rules.NotChecked{failed(rule, "a")}, rules.Failed},
+		{"it failed before", []engine.NotChecked{failed(rule, "a")}, []engine.NotChecked{failed(rule, "a")}, engine.PassedWithNotes},
+		{"it was only not checked", []engine.NotChecked{failed(rule, "a")}, []engine.NotChecked{{Rule: rule, Key: "a"}}, engine.Failed},
+		{"another key", []engine.NotChecked{failed(rule, "a")}, []engine.NotChecked{failed(rule, "b")}, engine.Failed},
+		{"another rule", []engine.NotChecked{failed(rule, "a")}, []engine.NotChecked{failed(other, "a")}, engine.Failed},
+		{"one more", []engine.NotChecked{failed(rule, "a"), failed(rule, "b")}, []engine.NotChecked{failed(rule, "a")}, engine.Failed},
 	} {
 		s := &review.Sheet{NotChecked: c.now}
 		s.Against(&review.Sheet{NotChecked: c.earlier}, review.Options{})

@@ -3,15 +3,15 @@ package review
 import (
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 )
 
 // beyondPublished lists what the standards say of the spec's materials that is past
 // all that is published of wood, on the side where more passes: such a figure
 // loosens every rule that reads it.
-func beyondPublished(c *layout.Ceiling, std *standards.Standards) (out []rules.Loosened) {
+func beyondPublished(c *layout.Ceiling, std *standards.Standards) (out []engine.Loosened) {
 	names := []string{c.Rib.Species.Get().Name, c.Rail.Species.Get().Name, c.Room.Framing.Species.Get(), c.Skin.Material.Get().Name}
 	var said []string
 	for _, name := range names {
@@ -24,7 +24,7 @@ func beyondPublished(c *layout.Ceiling, std *standards.Standards) (out []rules.L
 			if b.Above {
 				end = "at most "
 			}
-			out = append(out, rules.Loosened{
+			out = append(out, engine.Loosened{
 				Name: b.Key, BuiltIn: end + c.Units.Limit(b.Published), Used: c.Units.Limit(b.Value),
 				Source: "of " + b.Material + ", " + b.Source, Origin: b.Origin,
 			})

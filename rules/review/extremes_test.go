@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/engine/ruletest"
+	"dryfit/rules/model/sample"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/sample"
 	"dryfit/spec"
 )
 

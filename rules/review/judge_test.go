@@ -6,43 +6,43 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 )
 
 // A figure that could not be computed fails the spec, whatever its rule has said
 // before or after.
 func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 	solve := errors.New("no solution")
-	absent := func(p *rules.Pass) { p.Absent("strap.hole") }
-	failed := func(p *rules.Pass) { p.Failed("strap.stations", solve) }
+	absent := func(p *engine.Pass) { p.Absent("strap.hole") }
+	failed := func(p *engine.Pass) { p.Failed("strap.stations", solve) }
 	for _, c := range []struct {
 		name           string
-		checks         []func(*rules.Pass)
+		checks         []func(*engine.Pass)
 		absent, failed int
 	}{
-		{"failed alone", []func(*rules.Pass){failed}, 0, 1},
-		{"absent first", []func(*rules.Pass){absent, failed}, 0, 1},
-		{"failed first", []func(*rules.Pass){failed, absent}, 0, 1},
-		{"failed twice", []func(*rules.Pass){failed, absent, failed}, 0, 1},
-		{"absent twice", []func(*rules.Pass){absent, absent}, 1, 0},
+		{"failed alone", []func(*engine.Pass){failed}, 0, 1},
+		{"absent first", []func(*engine.Pass){absent, failed}, 0, 1},
+		{"failed first", []func(*engine.Pass){failed, absent}, 0, 1},
+		{"failed twice", []func(*engine.Pass){failed, absent, failed}, 0, 1},
+		{"absent twice", []func(*engine.Pass){absent, absent}, 1, 0},
 	} {
-		rule := &rules.Rule{
-			ID: "test.rule", Severity: rules.Note, Basis: rules.Basis{Source: cite.CommonPractice()},
-			Check: func(p *rules.Pass) {
+		rule := &engine.Rule{
+			ID: "test.rule", Severity: engine.Note, Basis: engine.Basis{Source: cite.CommonPractice()},
+			Check: func(p *engine.Pass) {
 				for _, check := range c.checks {
 					check(p)
 				}
 			},
 		}
-		out := rules.Run([]*rules.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{})
+		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{})
 		s := &Sheet{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)
 		assert.Equal(t, c.failed, s.Counts.Uncomputed, c.name)
-		assert.Equal(t, c.failed > 0, s.Verdict == rules.Failed, c.name)
+		assert.Equal(t, c.failed > 0, s.Verdict == engine.Failed, c.name)
 	}
 }

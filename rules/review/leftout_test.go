@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -25,7 +25,7 @@ func TestLeavingOut(t *testing.T) {
 		o := options()
 		o.Offers = false
 		all := review.Spec(file, src, o)
-		o.LeftOut = func(*rules.Rule) string { return "for a test" }
+		o.LeftOut = func(*engine.Rule) string { return "for a test" }
 		none := review.Spec(file, src, o)
 		if all.Ceiling == nil {
 			assert.Equal(t, all.Problems, none.Problems)
@@ -33,12 +33,12 @@ func TestLeavingOut(t *testing.T) {
 		}
 		said := func(s *review.Sheet) (refers, others []string) {
 			for _, f := range s.Findings {
-				if f.Severity != rules.Refer {
+				if f.Severity != engine.Refer {
 					others = append(others, f.Rule.ID)
 					continue
 				}
 				refers = append(refers, f.Rule.ID+" "+f.At+" "+f.Text)
-				if f.Rule.Severity != rules.Refer {
+				if f.Rule.Severity != engine.Refer {
 					referrers[f.Rule.ID] = true
 				}
 			}
@@ -53,10 +53,10 @@ func TestLeavingOut(t *testing.T) {
 		assert.Equal(t, all.Counts.Referred, c.Referred, file)
 		left := map[string]bool{}
 		for _, n := range none.NotChecked {
-			left[n.Rule.ID] = n.Why == "for a test" || n.Rule.Severity == rules.Refer
+			left[n.Rule.ID] = n.Why == "for a test" || n.Rule.Severity == engine.Refer
 		}
 		for _, r := range o.Rules {
-			assert.True(t, r.Severity == rules.Refer || left[r.ID], "%s: %s", file, r.ID)
+			assert.True(t, r.Severity == engine.Refer || left[r.ID], "%s: %s", file, r.ID)
 		}
 		assert.Equal(t, len(left), c.NotChecked+c.Uncomputed, file)
 	}
@@ -69,7 +69,7 @@ func TestLeavingOneOut(t *testing.T) {
 	src := []byte(example(t, "map-gallery"))
 	all := review.Spec("spec", src, options())
 	o := options()
-	o.LeftOut = func(r *rules.Rule) string {
+	o.LeftOut = func(r *engine.Rule) string {
 		return map[string]string{"bend.lamination": "for a test"}[r.ID]
 	}
 	less := review.Spec("spec", src, o)
@@ -94,7 +94,7 @@ func TestAcceptanceOfWhatIsLeftOut(t *testing.T) {
 	src := []byte(example(t, "reading-room") + "\n[[accept]]\nrule = \"strap.setting\"\nreason = \"measured\"\nby = \"the shop\"\nuntil = 2027-06-30\n")
 	o := options()
 	o.On = "2026-11-25"
-	o.LeftOut = func(r *rules.Rule) string {
+	o.LeftOut = func(r *engine.Rule) string {
 		return map[string]string{"strap.setting": "for a test"}[r.ID]
 	}
 	s := review.Spec("spec", src, o)

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -19,7 +19,7 @@ const MostTried = 64
 type trials struct {
 	sheet    *Sheet
 	options  Options
-	had      []rules.Finding // before any change
+	had      []engine.Finding // before any change
 	outcomes map[string]attempt
 }
 
@@ -27,13 +27,13 @@ type trials struct {
 // rules are not checked with it, and which find something, and where.
 type attempt struct {
 	sound  bool
-	silent map[*rules.Rule]bool
+	silent map[*engine.Rule]bool
 	found  map[place]bool
 }
 
 // place is a rule, and a key at which it finds something.
 type place struct {
-	rule *rules.Rule
+	rule *engine.Rule
 	at   string
 }
 
@@ -49,7 +49,7 @@ func (s *Sheet) offer(o Options) {
 			continue
 		}
 		candidates := slices.Clone(s.Findings[i].Offers)
-		slices.SortStableFunc(candidates, func(a, b rules.Offer) int { return cmp.Compare(order.Place(a.Key), order.Place(b.Key)) })
+		slices.SortStableFunc(candidates, func(a, b engine.Offer) int { return cmp.Compare(order.Place(a.Key), order.Place(b.Key)) })
 		for _, candidate := range candidates {
 			if t.passes(candidate, s.Findings[i]) {
 				s.Findings[i].Passes = &candidate
@@ -61,7 +61,7 @@ func (s *Sheet) offer(o Options) {
 
 // passes reports whether a change clears a finding, by all rules. A rule that is
 // silent since it was not checked has not passed.
-func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
+func (t *trials) passes(offer engine.Offer, cured engine.Finding) bool {
 	got := t.with(offer)
 	return got.sound && t.sheet.Reads(cured.Rule, offer.Key) && !got.silent[cured.Rule] && !got.found[place{cured.Rule, cured.At}]
 }
@@ -69,7 +69,7 @@ func (t *trials) passes(offer rules.Offer, cured rules.Finding) bool {
 // with runs the rules on the spec with one value changed, but for those that have
 // not read it: they find what they found. Findings often offer the same. Nothing is
 // sound where the change makes no ceiling, or enough was tried.
-func (t *trials) with(offer rules.Offer) attempt {
+func (t *trials) with(offer engine.Offer) attempt {
 	name := fmt.Sprintf("%s = %v", offer.Key, offer.Value)
 	if got, tried := t.outcomes[name]; tried || len(t.outcomes) >= MostTried {
 		return got
@@ -80,7 +80,7 @@ func (t *trials) with(offer rules.Offer) attempt {
 		return attempt{} // a count of nothing, a length below zero
 	}
 	o := t.options
-	o.Rules = slices.DeleteFunc(slices.Clone(o.Rules), func(r *rules.Rule) bool { return !t.sheet.Reads(r, offer.Key) })
+	o.Rules = slices.DeleteFunc(slices.Clone(o.Rules), func(r *engine.Rule) bool { return !t.sheet.Reads(r, offer.Key) })
 	if _, outcome, faults := work(tree, o); len(faults) == 0 {
 		t.outcomes[name] = t.became(outcome)
 	}
@@ -89,11 +89,11 @@ func (t *trials) with(offer rules.Offer) attempt {
 
 // became keeps of an outcome what is asked of it; most of it is the ceiling, and
 // what was worked out of that.
-func (t *trials) became(o rules.Outcome) attempt {
-	if len(rules.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0 {
+func (t *trials) became(o engine.Outcome) attempt {
+	if len(engine.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0 {
 		return attempt{}
 	}
-	got := attempt{sound: true, silent: map[*rules.Rule]bool{}, found: make(map[place]bool, len(o.Findings))}
+	got := attempt{sound: true, silent: map[*engine.Rule]bool{}, found: make(map[place]bool, len(o.Findings))}
 	for _, n := range o.NotChecked {
 		got.silent[n.Rule] = true
 	}
@@ -105,4 +105,6 @@ func (t *trials) became(o rules.Outcome) attempt {
 
 // Reads reports whether a rule has read a key, or one in it, for the sheet. Where
 // it has not, no value of the key changes what it says.
-func (s *Sheet) Reads(r *rules.Rule, key string) bool { return !spec.IDs(key).And(s.Inputs[r]).Empty() }
+func (s *Sheet) Reads(r *engine.Rule, key string) bool {
+	return !spec.IDs(key).And(s.Inputs[r]).Empty()
+}

@@ -6,11 +6,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -31,10 +31,10 @@ func TestNoOfferMakesAnotherMatterWorse(t *testing.T) {
 			require.Empty(t, faults)
 			for _, g := range after.Findings {
 				for _, had := range sheet.Findings {
-					if g.Rule != had.Rule || g.At != had.At || g.Severity < rules.Query || g.Severity == rules.Refer || had.Bound.Name == "" || g.Bound.Unit != had.Bound.Unit {
+					if g.Rule != had.Rule || g.At != had.At || g.Severity < engine.Query || g.Severity == engine.Refer || had.Bound.Name == "" || g.Bound.Unit != had.Bound.Unit {
 						continue
 					}
-					over := func(f rules.Finding) float64 { return max(f.Measured.SI-f.Bound.SI, f.Bound.SI-f.Measured.SI) }
+					over := func(f engine.Finding) float64 { return max(f.Measured.SI-f.Bound.SI, f.Bound.SI-f.Measured.SI) }
 					assert.LessOrEqual(t, over(g), over(had)*1.001, "%s: %s = %v, which clears %s, and %s goes from %s to %s",
 						name, f.Passes.Key, f.Passes.Value, f.Rule.ID, g.Rule.ID, had.Text, g.Text)
 				}
@@ -55,7 +55,7 @@ func TestAnOfferThatTakesAFindingFurtherIsNotMade(t *testing.T) {
 	sheet := review.Spec("s", sample.Source(t, "study", append(near, `"7144mm"`, `"7125mm"`)...), options())
 	short := find(sheet, "close.slide")
 	require.NotNil(t, short)
-	assert.Equal(t, rules.Query, short.Severity)
+	assert.Equal(t, engine.Query, short.Severity)
 	assert.Nil(t, find(sheet, "close.first-gap").Passes, "the last gap would be a millimetre shorter")
 }
 

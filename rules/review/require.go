@@ -4,8 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 
@@ -15,19 +15,19 @@ const checkedBy = "require.checked"
 
 // required holds a spec for the keys that are required and not given, and for what
 // keeps the required rules from being checked.
-func required(tree map[string]any, outcome rules.Outcome, o Options) []rules.Finding {
-	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == checkedBy })
+func required(tree map[string]any, outcome engine.Outcome, o Options) []engine.Finding {
+	i := slices.IndexFunc(o.Rules, func(r *engine.Rule) bool { return r.ID == checkedBy })
 	if i < 0 {
 		return nil
 	}
 	all := slices.Concat(o.Require, o.Standards.Require)
-	var out []rules.Finding
+	var out []engine.Finding
 	for _, need := range all {
 		if need.Rule {
 			continue
 		}
 		if _, given := spec.Lookup(tree, need.Pattern); !given {
-			out = append(out, rules.Finding{At: need.Pattern, Severity: o.holds(need), Text: need.Pattern + " is not given, and is required by " + need.By})
+			out = append(out, engine.Finding{At: need.Pattern, Severity: o.holds(need), Text: need.Pattern + " is not given, and is required by " + need.By})
 		}
 	}
 	for _, key := range keysOf(outcome.NotChecked) {
@@ -43,15 +43,15 @@ func required(tree map[string]any, outcome rules.Outcome, o Options) []rules.Fin
 
 // holds is what the absence of what is required may say: the standards may set less
 // for what standards require, and nothing less for what the command does.
-func (o Options) holds(need standards.Requirement) rules.Severity {
+func (o Options) holds(need standards.Requirement) engine.Severity {
 	if set, given := o.Standards.Severity(checkedBy); given && !need.Origin.BuiltIn() {
-		return rules.SeverityOf(set.Word)
+		return engine.SeverityOf(set.Word)
 	}
-	return rules.Hold
+	return engine.Hold
 }
 
 // keysOf are the keys that something hangs on, each once.
-func keysOf(list []rules.NotChecked) (keys []string) {
+func keysOf(list []engine.NotChecked) (keys []string) {
 	for _, n := range list {
 		if !slices.Contains(keys, n.Key) {
 			keys = append(keys, n.Key)
@@ -61,9 +61,9 @@ func keysOf(list []rules.NotChecked) (keys []string) {
 }
 
 // unmet is what one key keeps from being checked though it is required.
-func (o Options) unmet(key string, list []rules.NotChecked, all []standards.Requirement) (rules.Finding, bool) {
+func (o Options) unmet(key string, list []engine.NotChecked, all []standards.Requirement) (engine.Finding, bool) {
 	var ids []string
-	why, by, severity := "", "", rules.Severity(0)
+	why, by, severity := "", "", engine.Severity(0)
 	for _, n := range list {
 		i := slices.IndexFunc(all, func(need standards.Requirement) bool { return need.Names(n.Rule.ID) })
 		if n.Key == key && i >= 0 && !n.Failed && !slices.Contains(ids, n.Rule.ID) { // a figure that failed fails the spec itself
@@ -71,7 +71,7 @@ func (o Options) unmet(key string, list []rules.NotChecked, all []standards.Requ
 		}
 	}
 	if len(ids) == 0 {
-		return rules.Finding{}, false
+		return engine.Finding{}, false
 	}
 	text := key + " is not given"
 	if why != "" {
@@ -81,5 +81,5 @@ func (o Options) unmet(key string, list []rules.NotChecked, all []standards.Requ
 	if len(ids) > 1 {
 		are = ", which are required by " + by + ", are not checked"
 	}
-	return rules.Finding{At: key, Severity: severity, Text: text + ", so that " + strings.Join(ids, ", ") + are}, true
+	return engine.Finding{At: key, Severity: severity, Text: text + ", so that " + strings.Join(ids, ", ") + are}, true
 }

@@ -6,11 +6,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // A spec that leaves out the tables which rules need says less and passes: where
@@ -25,8 +25,8 @@ func TestWhatIsRequiredIsChecked(t *testing.T) {
 		require.Empty(t, faults)
 		for _, f := range s.Findings {
 			if f.Rule.ID == "require.checked" {
-				assert.Equal(t, rules.Hold, f.Severity)
-				assert.Equal(t, rules.Failed, s.Verdict)
+				assert.Equal(t, engine.Hold, f.Severity)
+				assert.Equal(t, engine.Failed, s.Verdict)
 				out = append(out, f.At+": "+f.Text)
 			}
 		}
@@ -48,7 +48,7 @@ func TestSeverityOfWhatIsRequired(t *testing.T) {
 	require.Empty(t, problems)
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.With(l), On: "2026-11-25"}
 	delete(tree["project"].(map[string]any), "revision")
-	found := func() (out []rules.Severity) {
+	found := func() (out []engine.Severity) {
 		s, faults := review.Tree(tree, o)
 		require.Empty(t, faults)
 		require.Len(t, s.Loosened, 1)
@@ -59,7 +59,7 @@ func TestSeverityOfWhatIsRequired(t *testing.T) {
 		}
 		return out
 	}
-	assert.Equal(t, []rules.Severity{rules.Query, rules.Query}, found())
+	assert.Equal(t, []engine.Severity{engine.Query, engine.Query}, found())
 	o.Require = []standards.Requirement{{Rule: true, Pattern: "strap.load", By: "--require"}}
-	assert.Equal(t, []rules.Severity{rules.Query, rules.Hold}, found())
+	assert.Equal(t, []engine.Severity{engine.Query, engine.Hold}, found())
 }

@@ -7,11 +7,11 @@ import (
 	"cmp"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/record"
@@ -19,7 +19,7 @@ import (
 
 // Options is what a review works to.
 type Options struct {
-	Rules     []*rules.Rule
+	Rules     []*engine.Rule
 	Standards *standards.Standards
 	// On is the date that acceptances are judged on, 2027-06-30. Without it,
 	// none is in force.
@@ -28,7 +28,7 @@ type Options struct {
 	Strict bool
 	// LeftOut is why a rule is left out, "" where it is not; nil leaves none out.
 	// A rule that refers is not, and of any other what it refers is still said.
-	LeftOut func(*rules.Rule) string
+	LeftOut func(*engine.Rule) string
 	// Require is what must be checked or given, beside what the standards require.
 	Require []standards.Requirement
 	// Offers asks for what would pass. Each offer costs a run of the rules that read
@@ -43,18 +43,18 @@ type Sheet struct {
 	Path       string
 	Document   *spec.Document // nil where the file could not be opened
 	Standards  *standards.Standards
-	Ceiling    *layout.Ceiling // nil where the spec could not be resolved
-	Results    *result.Results // nil where there is no ceiling
-	Project    *layout.Project // what the spec calls itself; nil where there is no ceiling
-	Problems   []spec.Problem  // of the file; where there are any, nothing else was checked
-	Findings   []rules.Finding // by line, column, rule
-	NotChecked []rules.NotChecked
+	Ceiling    *layout.Ceiling  // nil where the spec could not be resolved
+	Results    *result.Results  // nil where there is no ceiling
+	Project    *layout.Project  // what the spec calls itself; nil where there is no ceiling
+	Problems   []spec.Problem   // of the file; where there are any, nothing else was checked
+	Findings   []engine.Finding // by line, column, rule
+	NotChecked []engine.NotChecked
 	Awaited    []Awaited           // the absent keys that most rules wait for
-	Loosened   []rules.Loosened    // built-in limits that the standards loosen, and that were used
-	Inputs     rules.Inputs        // the keys that each rule has read
+	Loosened   []engine.Loosened   // built-in limits that the standards loosen, and that were used
+	Inputs     engine.Inputs       // the keys that each rule has read
 	Assumed    []standards.Assumed // only what a rule that ran has read
-	Counts     rules.Counts
-	Verdict    rules.Verdict
+	Counts     engine.Counts
+	Verdict    engine.Verdict
 	compared   bool // there is a baseline
 }
 
@@ -121,7 +121,7 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 	return nil
 }
 
-func (s *Sheet) take(c *layout.Ceiling, o rules.Outcome) {
+func (s *Sheet) take(c *layout.Ceiling, o engine.Outcome) {
 	s.Ceiling, s.Results, s.NotChecked, s.Loosened, s.Inputs = c, o.Results, o.NotChecked, o.Loosened, o.Inputs
 	project := c.Project
 	s.Project = &project
@@ -133,26 +133,26 @@ func (s *Sheet) Lighten() { s.Document, s.Ceiling, s.Results = nil, nil, nil }
 
 // work is the whole computation on the tree of a spec that satisfies the
 // schema.
-func work(tree map[string]any, o Options) (*layout.Ceiling, rules.Outcome, []layout.Fault) {
+func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []layout.Fault) {
 	ceiling, faults := layout.Resolve(tree, o.Standards)
 	if len(faults) > 0 {
-		return nil, rules.Outcome{}, faults
+		return nil, engine.Outcome{}, faults
 	}
-	outcome := tried(ceiling, rules.Run(o.Rules, ceiling, o.Standards, o.Search), o)
+	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.Search), o)
 	outcome.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
 	return ceiling, outcome, nil
 }
 
 // located gives each finding its place and its fingerprint, and sorts them; of
 // two that say the same of one place, one is kept.
-func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
+func (s *Sheet) located(findings []engine.Finding) []engine.Finding {
 	for i := range findings {
 		f := &findings[i]
 		f.Range = s.Document.Locate(f.At)
 		f.Start = s.Document.Position(f.Range.Start)
 		f.End = s.Document.Position(f.Range.End)
 	}
-	slices.SortStableFunc(findings, func(a, b rules.Finding) int {
+	slices.SortStableFunc(findings, func(a, b engine.Finding) int {
 		return cmp.Or(
 			cmp.Compare(a.Start.Line, b.Start.Line),
 			cmp.Compare(a.Start.Column, b.Start.Column),
@@ -160,10 +160,10 @@ func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
 			cmp.Compare(a.Text, b.Text),
 		)
 	})
-	findings = slices.CompactFunc(findings, func(a, b rules.Finding) bool {
+	findings = slices.CompactFunc(findings, func(a, b engine.Finding) bool {
 		return a.Rule == b.Rule && a.Start == b.Start && a.Text == b.Text
 	})
-	prints := rules.Fingerprints{}
+	prints := engine.Fingerprints{}
 	for i := range findings {
 		f := &findings[i]
 		f.Fingerprint = prints.Of(f.Rule.ID, spec.Unnumbered(s.Document.Tree, f.At), f.Text)
@@ -172,10 +172,10 @@ func (s *Sheet) located(findings []rules.Finding) []rules.Finding {
 }
 
 // assumedBy lists the assumed keys that a rule with an outcome has read.
-func assumedBy(c *layout.Ceiling, inputs rules.Inputs, without []rules.NotChecked) []standards.Assumed {
+func assumedBy(c *layout.Ceiling, inputs engine.Inputs, without []engine.NotChecked) []standards.Assumed {
 	var read record.Set
 	for r, keys := range inputs {
-		if !slices.ContainsFunc(without, func(n rules.NotChecked) bool { return n.Rule == r }) {
+		if !slices.ContainsFunc(without, func(n engine.NotChecked) bool { return n.Rule == r }) {
 			read = read.Or(keys)
 		}
 	}
@@ -189,39 +189,39 @@ func assumedBy(c *layout.Ceiling, inputs rules.Inputs, without []rules.NotChecke
 }
 
 func (s *Sheet) judge(o Options) {
-	c := rules.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed), Before: rules.Before{Compared: s.compared}}
+	c := engine.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed), Before: engine.Before{Compared: s.compared}}
 	for _, f := range s.Findings {
 		if f.Accepted != nil {
 			c.Accepted++
 			continue
 		}
 		before := 0
-		if f.Baseline == rules.AlreadyThere {
+		if f.Baseline == engine.AlreadyThere {
 			before = 1
 		}
 		switch f.Severity {
-		case rules.Hold:
+		case engine.Hold:
 			c.Held++
 			c.Before.Held += before
-		case rules.Query:
+		case engine.Query:
 			c.Queried++
 			c.Before.Queried += before
-		case rules.Note:
+		case engine.Note:
 			c.Noted++
-		case rules.Refer:
+		case engine.Refer:
 			c.Referred++
 		}
 	}
 	absent, uncomputed, before := unchecked(s.NotChecked)
-	c.NotChecked, c.Families, c.Uncomputed, c.Before.Uncomputed = len(absent), rules.FamiliesOf(absent), uncomputed, before
+	c.NotChecked, c.Families, c.Uncomputed, c.Before.Uncomputed = len(absent), engine.FamiliesOf(absent), uncomputed, before
 	s.Counts, s.Verdict = c, c.Judge(o.Strict)
 }
 
 // unchecked are the rules that were not checked, or not in full, and apart from
 // these the number of rules of which a figure could not be computed: that fails the
 // spec, whatever else its rule has said, unless the baseline had it all before.
-func unchecked(list []rules.NotChecked) (absent []*rules.Rule, failed, before int) {
-	fails, fresh := map[*rules.Rule]bool{}, map[*rules.Rule]bool{}
+func unchecked(list []engine.NotChecked) (absent []*engine.Rule, failed, before int) {
+	fails, fresh := map[*engine.Rule]bool{}, map[*engine.Rule]bool{}
 	for _, n := range list {
 		fails[n.Rule] = fails[n.Rule] || n.Failed
 		fresh[n.Rule] = fresh[n.Rule] || n.Failed && !n.Before

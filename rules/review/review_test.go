@@ -8,11 +8,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -24,7 +24,7 @@ func options() review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
 }
 
-func find(s *review.Sheet, rule string) *rules.Finding {
+func find(s *review.Sheet, rule string) *engine.Finding {
 	for i := range s.Findings {
 		if s.Findings[i].Rule.ID == rule {
 			return &s.Findings[i]
@@ -59,13 +59,13 @@ func TestOffersHoldWhatTheyPromise(t *testing.T) {
 // offer that brings a new hold is not made.
 func TestAnOfferThatBringsAHoldIsNotMade(t *testing.T) {
 	src := strings.Replace(example(t, "map-gallery"), `lamination = "3/4in"`, `lamination = "1/2in"`, 1)
-	cures := &rules.Rule{
-		ID: "test.cures", Title: "t", Why: "w", Severity: rules.Query,
-		Check: func(p *rules.Pass) {
+	cures := &engine.Rule{
+		ID: "test.cures", Title: "t", Why: "w", Severity: engine.Query,
+		Check: func(p *engine.Pass) {
 			if p.Ceiling.Rib.Lamination.Get() < 0.015 {
-				p.Report(rules.Finding{
+				p.Report(engine.Finding{
 					At: "rib.lamination", Text: "thin",
-					Offers: []rules.Offer{{Key: "rib.lamination", Value: "1in"}},
+					Offers: []engine.Offer{{Key: "rib.lamination", Value: "1in"}},
 				})
 			}
 		},
@@ -76,7 +76,7 @@ func TestAnOfferThatBringsAHoldIsNotMade(t *testing.T) {
 	require.NotNil(t, f)
 	assert.Nil(t, f.Passes, "1in would not bend")
 
-	o.Rules = []*rules.Rule{cures}
+	o.Rules = []*engine.Rule{cures}
 	f = find(review.Spec("g", []byte(src), o), "test.cures")
 	require.NotNil(t, f.Passes, "alone, nothing stands against it")
 }
@@ -88,7 +88,7 @@ func TestRequiredKeysAlone(t *testing.T) {
 	require.NoError(t, err)
 	s := review.Spec("r", src, options())
 	require.Empty(t, s.Problems)
-	assert.Equal(t, rules.PassedWithNotes, s.Verdict)
+	assert.Equal(t, engine.PassedWithNotes, s.Verdict)
 	assert.Greater(t, s.Counts.NotChecked, 15, "straps, route, fittings, room above: none is assumed")
 	for _, n := range s.NotChecked {
 		assert.NotEmpty(t, n.Key, n.Rule.ID)
@@ -109,11 +109,11 @@ func TestFindingsAreInTheOrderOfTheFile(t *testing.T) {
 		a, b := s.Findings[i], s.Findings[i+1]
 		assert.True(t, a.Start.Line < b.Start.Line || a.Start.Line == b.Start.Line && a.Rule.ID <= b.Rule.ID)
 	}
-	severities := map[rules.Severity]bool{}
+	severities := map[engine.Severity]bool{}
 	for _, f := range s.Findings {
 		severities[f.Severity] = true
 	}
-	assert.True(t, severities[rules.Hold] && severities[rules.Query] && severities[rules.Refer])
+	assert.True(t, severities[engine.Hold] && severities[engine.Query] && severities[engine.Refer])
 }
 
 func TestUnknownMaterialsAreFoundAtTheirKeys(t *testing.T) {
@@ -122,7 +122,7 @@ func TestUnknownMaterialsAreFoundAtTheirKeys(t *testing.T) {
 	require.Len(t, s.Problems, 1)
 	assert.Equal(t, "rib.species", s.Problems[0].Key)
 	assert.Contains(t, s.Problems[0].Message, `is it "white oak"?`)
-	assert.Equal(t, rules.CouldNotCheck, s.Verdict)
+	assert.Equal(t, engine.CouldNotCheck, s.Verdict)
 }
 
 func FuzzSpec(f *testing.F) {

@@ -1,8 +1,8 @@
 package review
 
 import (
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
 )
 
 // Tree reviews the tree of a spec that satisfies the schema, as Spec does the
@@ -25,9 +25,9 @@ func Tree(tree map[string]any, o Options) (*Sheet, []layout.Fault) {
 }
 
 // distinct keeps one of those that say the same of one key.
-func distinct(findings []rules.Finding) []rules.Finding {
+func distinct(findings []engine.Finding) []engine.Finding {
 	type said struct {
-		rule     *rules.Rule
+		rule     *engine.Rule
 		at, text string
 	}
 	had := make(map[said]bool, len(findings))

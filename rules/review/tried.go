@@ -5,15 +5,15 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 )
 
 // tried lifts what is not decided of the way in where the spec states a trial
 // and the standards let it count. Each such trial is listed with what the
 // standards loosen.
-func tried(c *layout.Ceiling, outcome rules.Outcome, o Options) rules.Outcome {
+func tried(c *layout.Ceiling, outcome engine.Outcome, o Options) engine.Outcome {
 	at, may := o.Standards.MayTry()
 	if !may {
 		return outcome
@@ -37,7 +37,7 @@ func tried(c *layout.Ceiling, outcome rules.Outcome, o Options) rules.Outcome {
 		}
 		n.Failed = false
 		n.Why += fmt.Sprintf("; tried on %s by %s, %s, which counts until %s", trial.Date.Get(), trial.By.Get(), trial.How.Get(), trial.Until.Get())
-		outcome.Loosened = append(outcome.Loosened, rules.Loosened{
+		outcome.Loosened = append(outcome.Loosened, engine.Loosened{
 			Name: n.Lifts, BuiltIn: "not decided", Used: "tried on " + trial.Date.Get(),
 			Source: "by " + trial.By.Get() + ", " + trial.How.Get(), Origin: at,
 		})
@@ -55,7 +55,7 @@ func counts(t layout.Trial, on string) bool {
 // tooLong is by how many days from the check a trial would count, where that is more
 // than an acceptance may; else 0.
 func tooLong(t layout.Trial, o Options) (days int64, most float64) {
-	i := slices.IndexFunc(o.Rules, func(r *rules.Rule) bool { return r.ID == acceptedBy })
+	i := slices.IndexFunc(o.Rules, func(r *engine.Rule) bool { return r.ID == acceptedBy })
 	if i < 0 {
 		return 0, 0
 	}

@@ -7,11 +7,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -79,7 +79,7 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 		}
 		assert.Equal(t, c.fails, fails, name)
 		if c.fails {
-			assert.Equal(t, rules.Failed, s.Verdict, name)
+			assert.Equal(t, engine.Failed, s.Verdict, name)
 		}
 		assert.Equal(t, c.loosened, len(s.Loosened) == 1 && s.Loosened[0].Name == "route.1.tried", name)
 	}

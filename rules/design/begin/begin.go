@@ -8,10 +8,10 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -55,7 +55,7 @@ func (e *ImpossibleError) Error() string { return e.Key + ": " + e.Text }
 
 // NoAnswerError says what stands against every draft: the findings of the one
 // that came nearest.
-type NoAnswerError struct{ Against []rules.Finding }
+type NoAnswerError struct{ Against []engine.Finding }
 
 func (e *NoAnswerError) Error() string {
 	var said []string
@@ -67,7 +67,7 @@ func (e *NoAnswerError) Error() string {
 
 // Spec drafts a spec and reviews it to the built-in standards. Its errors are
 // an *ImpossibleError and a *NoAnswerError.
-func Spec(w Wanted, list []*rules.Rule) (*Draft, error) {
+func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
 	d := &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: list, Standards: standards.BuiltIn()}}
 	if err := d.measure(); err != nil {
 		return nil, err
@@ -84,16 +84,16 @@ func Spec(w Wanted, list []*rules.Rule) (*Draft, error) {
 }
 
 // against lists what holds a draft.
-func against(s *review.Sheet) []rules.Finding {
-	var out []rules.Finding
+func against(s *review.Sheet) []engine.Finding {
+	var out []engine.Finding
 	for _, f := range s.Findings {
-		if f.Severity == rules.Hold || breaking(f) {
+		if f.Severity == engine.Hold || breaking(f) {
 			out = append(out, f)
 		}
 	}
 	for _, n := range s.NotChecked {
 		if n.Failed {
-			out = append(out, rules.Finding{Rule: n.Rule, Text: n.Why})
+			out = append(out, engine.Finding{Rule: n.Rule, Text: n.Why})
 		}
 	}
 	return out

@@ -13,11 +13,11 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"dryfit/rules"
-	"dryfit/rules/begin"
-	"dryfit/rules/catalog"
+	"dryfit/rules/design/begin"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -111,9 +111,9 @@ func TestWhateverIsAskedForPasses(t *testing.T) {
 func passes(t *testing.T, d *begin.Draft) bool {
 	sheet := review.Spec("draft.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()})
 	require.Empty(t, sheet.Problems, string(d.Text))
-	assert.LessOrEqual(t, sheet.Verdict, rules.PassedWithNotes, string(d.Text))
+	assert.LessOrEqual(t, sheet.Verdict, engine.PassedWithNotes, string(d.Text))
 	for _, f := range sheet.Findings {
-		assert.NotEqual(t, rules.Hold, f.Severity, f.Text)
+		assert.NotEqual(t, engine.Hold, f.Severity, f.Text)
 	}
 	for _, n := range sheet.NotChecked {
 		assert.False(t, n.Failed, n.Why)
@@ -173,7 +173,7 @@ func TestStripsUnderThePracticeAreQueried(t *testing.T) {
 	assert.Contains(t, string(d.Text), "\nstations")
 	var said []string
 	for _, f := range d.Sheet.Findings {
-		if f.Severity == rules.Query {
+		if f.Severity == engine.Query {
 			said = append(said, f.Rule.ID)
 		}
 	}

@@ -4,10 +4,10 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -189,8 +189,8 @@ func (d *drafter) try(unbent func(attempt) bool) *attempt {
 // stiff reports whether the curve is tighter than what the thinnest strip or skin
 // is bent to.
 func stiff(a attempt) bool {
-	return slices.ContainsFunc(a.sheet.Findings, func(f rules.Finding) bool {
-		return f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius" && f.Severity == rules.Hold
+	return slices.ContainsFunc(a.sheet.Findings, func(f engine.Finding) bool {
+		return f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius" && f.Severity == engine.Hold
 	})
 }
 
@@ -199,8 +199,8 @@ func breaks(a attempt) bool { return slices.ContainsFunc(a.sheet.Findings, break
 
 // breaking reports whether a finding says that a strip or a skin breaks: of
 // strips, that it goes by the strength of the species.
-func breaking(f rules.Finding) bool {
-	return f.Rule.ID == "bend.lamination" && f.Bound.Name == "rib.species" || f.Rule.ID == "bend.skin-radius" && f.Severity == rules.Hold
+func breaking(f engine.Finding) bool {
+	return f.Rule.ID == "bend.lamination" && f.Bound.Name == "rib.species" || f.Rule.ID == "bend.skin-radius" && f.Severity == engine.Hold
 }
 
 func (a attempt) better(b *attempt) bool {
@@ -245,7 +245,7 @@ func (d *drafter) settle(c choice) attempt {
 
 // mends says what to change for a rule's finding; false where that is at its
 // end.
-var mends = map[string]func(*drafter, *choice, rules.Finding) bool{
+var mends = map[string]func(*drafter, *choice, engine.Finding) bool{
 	"bend.lamination":   thinnerStrip,
 	"bend.springback":   thinnerStrip,
 	"bend.skin-radius":  thinnerSkin,
@@ -263,37 +263,37 @@ var mends = map[string]func(*drafter, *choice, rules.Finding) bool{
 	"vault.fits":        largerRoom,
 }
 
-func thinnerStrip(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+func thinnerStrip(d *drafter, c *choice, _ engine.Finding) (ok bool) {
 	c.strip, ok = next(d.sizes.stripsOf(c.depth), c.strip)
 	return ok
 }
 
-func thinnerSkin(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+func thinnerSkin(d *drafter, c *choice, _ engine.Finding) (ok bool) {
 	c.skin, ok = next(d.sizes.skins, c.skin)
 	return ok
 }
 
-func truerPanels(d *drafter, c *choice, _ rules.Finding) (ok bool) {
+func truerPanels(d *drafter, c *choice, _ engine.Finding) (ok bool) {
 	c.panel, ok = next(d.sizes.panels, c.panel)
 	return ok
 }
 
-func widerCover(d *drafter, c *choice, f rules.Finding) bool {
+func widerCover(d *drafter, c *choice, f engine.Finding) bool {
 	c.cover = up(max(f.Measured.SI, c.cover+d.sizes.step), d.sizes.room/2)
 	return true
 }
 
-func widerRoom(d *drafter, c *choice, _ rules.Finding) bool {
+func widerRoom(d *drafter, c *choice, _ engine.Finding) bool {
 	c.width += d.sizes.room
 	return c.width < 2*d.span+2
 }
 
-func longerRoom(d *drafter, c *choice, _ rules.Finding) bool {
+func longerRoom(d *drafter, c *choice, _ engine.Finding) bool {
 	c.length += d.sizes.room
 	return c.length < d.length+1
 }
 
-func largerRoom(d *drafter, c *choice, f rules.Finding) bool {
+func largerRoom(d *drafter, c *choice, f engine.Finding) bool {
 	switch f.At {
 	case "room.width":
 		return widerRoom(d, c, f)
@@ -304,7 +304,7 @@ func largerRoom(d *drafter, c *choice, f rules.Finding) bool {
 	}
 }
 
-func higherRoom(d *drafter, c *choice, _ rules.Finding) bool {
+func higherRoom(d *drafter, c *choice, _ engine.Finding) bool {
 	i := slices.Index(d.sizes.heights, c.height) + 1
 	if i == len(d.sizes.heights) {
 		return false
@@ -316,7 +316,7 @@ func higherRoom(d *drafter, c *choice, _ rules.Finding) bool {
 // mostPeople is how many can get a hand to a panel.
 const mostPeople = 8
 
-func morePeople(_ *drafter, c *choice, _ rules.Finding) bool {
+func morePeople(_ *drafter, c *choice, _ engine.Finding) bool {
 	if c.people == mostPeople {
 		return false
 	}

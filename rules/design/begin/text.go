@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )

@@ -3,7 +3,7 @@
 package compare
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -49,7 +49,7 @@ func (k Kind) String() string { return [...]string{"", "added", "removed", "chan
 // Worse reports whether a finding of at least a severity came that was not
 // there before, or was less or accepted. A figure that can no longer be
 // computed counts as a hold.
-func (c *Comparison) Worse(least rules.Severity) bool {
+func (c *Comparison) Worse(least engine.Severity) bool {
 	for _, f := range c.Findings {
 		if weight(f.New) >= least && weight(f.Old) < weight(f.New) {
 			return true
@@ -65,8 +65,8 @@ func (c *Comparison) Worse(least rules.Severity) bool {
 
 // weight is the severity of a finding that is neither accepted nor referred;
 // none is least.
-func weight(f *rules.Finding) rules.Severity {
-	if f == nil || f.Accepted != nil || f.Severity == rules.Refer {
+func weight(f *engine.Finding) engine.Severity {
+	if f == nil || f.Accepted != nil || f.Severity == engine.Refer {
 		return 0
 	}
 	return f.Severity

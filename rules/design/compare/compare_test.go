@@ -9,12 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/compare"
+	"dryfit/rules/design/compare"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 func demo(t *testing.T) string { return string(sample.Source(t, sample.ReadingRoom)) }
@@ -49,7 +49,7 @@ func TestNothingChangesAgainstItself(t *testing.T) {
 		assert.Empty(t, c.Figures, name)
 		assert.Empty(t, c.Findings, name)
 		assert.Empty(t, c.NotChecked, name)
-		assert.False(t, c.Worse(rules.Query), name)
+		assert.False(t, c.Worse(engine.Query), name)
 	}
 }
 
@@ -146,10 +146,10 @@ func TestFindingsComeGoAndMove(t *testing.T) {
 	}
 	assert.Equal(t, compare.Added, kinds["strap.load"])
 	assert.Equal(t, compare.Changed, kinds["strap.setting"])
-	assert.True(t, c.Worse(rules.Hold))
+	assert.True(t, c.Worse(engine.Hold))
 
 	back := of(t, worse, good)
-	assert.False(t, back.Worse(rules.Query), "it only got better")
+	assert.False(t, back.Worse(engine.Query), "it only got better")
 	assert.Len(t, back.Findings, len(c.Findings), "what came one way goes the other")
 	for _, f := range back.Findings {
 		if f.Finding().Rule.ID == "strap.load" {
@@ -171,8 +171,8 @@ func TestFindingsComeGoAndMove(t *testing.T) {
 func TestAcceptancesCount(t *testing.T) {
 	accepted := demo(t) + "\n[[accept]]\nrule = \"strap.setting\"\nreason = \"r\"\nby = \"b\"\nuntil = 2027-01-01\n"
 	c := of(t, accepted, demo(t))
-	assert.True(t, c.Worse(rules.Query))
-	assert.False(t, c.Worse(rules.Hold))
+	assert.True(t, c.Worse(engine.Query))
+	assert.False(t, c.Worse(engine.Hold))
 	require.NotEmpty(t, c.Findings)
-	assert.False(t, of(t, demo(t), accepted).Worse(rules.Query))
+	assert.False(t, of(t, demo(t), accepted).Worse(engine.Query))
 }

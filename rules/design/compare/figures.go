@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )

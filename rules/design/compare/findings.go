@@ -3,7 +3,7 @@ package compare
 import (
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -12,13 +12,13 @@ import (
 // are nil where there is none.
 type FindingChange struct {
 	Kind     Kind
-	Old, New *rules.Finding
+	Old, New *engine.Finding
 	// Unchecked marks one that went because its rule is no longer checked.
 	Unchecked bool
 }
 
 // Finding is the new one, or the old one where it went.
-func (f FindingChange) Finding() *rules.Finding {
+func (f FindingChange) Finding() *engine.Finding {
 	if f.New != nil {
 		return f.New
 	}
@@ -29,7 +29,7 @@ func (f FindingChange) Finding() *rules.Finding {
 // or is now (Removed from them), and what it lacks.
 type Coverage struct {
 	Kind   Kind
-	Rule   *rules.Rule
+	Rule   *engine.Rule
 	Needs  string
 	Why    string
 	Failed bool
@@ -37,10 +37,10 @@ type Coverage struct {
 
 func coverageOf(before, after *review.Sheet) []Coverage {
 	var out []Coverage
-	list := func(kind Kind, from, other []rules.NotChecked) {
-		var last *rules.Rule
+	list := func(kind Kind, from, other []engine.NotChecked) {
+		var last *engine.Rule
 		for _, n := range from {
-			there := slices.ContainsFunc(other, func(o rules.NotChecked) bool { return o.Rule.ID == n.Rule.ID && o.Failed == n.Failed })
+			there := slices.ContainsFunc(other, func(o engine.NotChecked) bool { return o.Rule.ID == n.Rule.ID && o.Failed == n.Failed })
 			if !there && n.Rule != last {
 				out, last = append(out, Coverage{kind, n.Rule, n.Key, n.Why, n.Failed}), n.Rule
 			}
@@ -52,7 +52,7 @@ func coverageOf(before, after *review.Sheet) []Coverage {
 }
 
 func findingsOf(before, after *review.Sheet, k *keys, threshold float64) []FindingChange {
-	partners := make([]*rules.Finding, len(after.Findings))
+	partners := make([]*engine.Finding, len(after.Findings))
 	used := make([]bool, len(before.Findings))
 	// Those that say the same are partners first, then what is left of the same
 	// rule and place.
@@ -82,13 +82,13 @@ func findingsOf(before, after *review.Sheet, k *keys, threshold float64) []Findi
 			continue
 		}
 		f := &before.Findings[j]
-		unchecked := slices.ContainsFunc(after.NotChecked, func(n rules.NotChecked) bool { return n.Rule.ID == f.Rule.ID })
+		unchecked := slices.ContainsFunc(after.NotChecked, func(n engine.NotChecked) bool { return n.Rule.ID == f.Rule.ID })
 		out = append(out, FindingChange{Kind: Removed, Old: f, Unchecked: unchecked})
 	}
 	return out
 }
 
-func shifted(a, b *rules.Finding, threshold float64) bool {
+func shifted(a, b *engine.Finding, threshold float64) bool {
 	return a.Severity != b.Severity || (a.Accepted == nil) != (b.Accepted == nil) ||
 		moved(a.Measured, b.Measured, threshold) || moved(a.Bound.Value, b.Bound.Value, threshold)
 }

@@ -3,17 +3,17 @@ package remedy
 import (
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/schema"
 )
 
 // tied are the keys that the findings name, that could be changed, and that
 // may not be.
-func (s *search) tied(list []rules.Finding) []string {
+func (s *search) tied(list []engine.Finding) []string {
 	var out []string
 	everything := allowed{named: tables()}
 	for _, k := range s.base.knobs(everything) {
-		named := slices.ContainsFunc(list, func(f rules.Finding) bool { return names(f, k.key) })
+		named := slices.ContainsFunc(list, func(f engine.Finding) bool { return names(f, k.key) })
 		if named && !s.may.key(k.key) {
 			out = append(out, k.key)
 		}
@@ -54,8 +54,8 @@ const acceptances = "accept.in-force"
 // against is a least set of rules that can't be satisfied together: one rule
 // after the other is left out, and stays out where the others still find no
 // answer.
-func (s *search) against() []*rules.Rule {
-	var set []*rules.Rule
+func (s *search) against() []*engine.Rule {
+	var set []*engine.Rule
 	for _, r := range s.options.Rules {
 		if s.stood[r] {
 			set = append(set, r)
@@ -74,7 +74,7 @@ func (s *search) against() []*rules.Rule {
 
 // solvable reports whether an answer to some of the rules is found within a
 // number of reviews.
-func (s *search) solvable(list []*rules.Rule, reviews int) bool {
+func (s *search) solvable(list []*engine.Rule, reviews int) bool {
 	t := *s.trial
 	t.options.Rules = list
 	for _, r := range s.options.Rules {

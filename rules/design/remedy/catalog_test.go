@@ -8,12 +8,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/remedy"
+	"dryfit/rules/design/remedy"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec/edit"
 )
@@ -75,7 +75,7 @@ func TestEveryRuleHasItsRemedy(t *testing.T) {
 	}
 }
 
-func cure(t *testing.T, r *rules.Rule, c rules.Case) {
+func cure(t *testing.T, r *engine.Rule, c engine.Case) {
 	src, _ := ruletest.Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), options())
 	require.Empty(t, sheet.Problems)
@@ -86,7 +86,7 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 		}
 		seen[f.At] = true
 		o := remedy.Options{Review: options(), MayChange: everything()}
-		o.Review.Rules = []*rules.Rule{f.Rule} // all of them would take ten times as long
+		o.Review.Rules = []*engine.Rule{f.Rule} // all of them would take ten times as long
 		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
 		require.NoError(t, err)
 		_, excused := noNumber[r.ID]
@@ -115,9 +115,9 @@ func cure(t *testing.T, r *rules.Rule, c rules.Case) {
 }
 
 // together clears what no key clears by itself: several at a time.
-func together(t *testing.T, r *rules.Rule, src string) {
+func together(t *testing.T, r *engine.Rule, src string) {
 	o := remedy.Options{Review: options(), MayChange: everything(), Answers: 1}
-	o.Review.Rules, o.Review.Strict = []*rules.Rule{r}, true
+	o.Review.Rules, o.Review.Strict = []*engine.Rule{r}, true
 	got, err := remedy.Search(context.Background(), "case.ceiling.toml", []byte(src), o)
 	require.NoError(t, err)
 	require.NotEmpty(t, got.Answers, "%s: %v", r.ID, got.Open)

@@ -11,14 +11,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 	"dryfit/spec/edit"
 )
 
-// go test ./rules/remedy -run Damaged -damaged 200 is the full test, which takes
+// go test ./rules/design/remedy -run Damaged -damaged 200 is the full test, which takes
 // a minute or two.
 var damaged = flag.Int("damaged", 12, "how many damaged specs to restore")
 

@@ -5,35 +5,35 @@ import (
 	"context"
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
 // Effect is what changes bring about, beside what they are made for.
 type Effect struct {
-	Clears []rules.Finding // holds, queries and notes that are gone, as they were
-	Brings []rules.Finding // findings that are new, or more severe than before
-	Worse  []rules.Finding // holds and queries of before that lie further past their limits
-	Stays  []*rules.Rule   // rules that may hold, hang on what was changed, and find nothing as before
-	Mass   float64         // kg that each panel gains
-	Panels int             // that there are more
+	Clears []engine.Finding // holds, queries and notes that are gone, as they were
+	Brings []engine.Finding // findings that are new, or more severe than before
+	Worse  []engine.Finding // holds and queries of before that lie further past their limits
+	Stays  []*engine.Rule   // rules that may hold, hang on what was changed, and find nothing as before
+	Mass   float64          // kg that each panel gains
+	Panels int              // that there are more
 }
 
 // Clean reports whether no hold or query is brought about or made worse.
 func (e Effect) Clean() bool {
-	return len(e.Worse) == 0 && !slices.ContainsFunc(e.Brings, func(f rules.Finding) bool {
-		return f.Severity == rules.Hold || f.Severity == rules.Query
+	return len(e.Worse) == 0 && !slices.ContainsFunc(e.Brings, func(f engine.Finding) bool {
+		return f.Severity == engine.Hold || f.Severity == engine.Query
 	})
 }
 
 // effect compares two sheets of a spec, with some keys changed between them.
-func effect(before, after *review.Sheet, list []*rules.Rule, keys []string) Effect {
+func effect(before, after *review.Sheet, list []*engine.Rule, keys []string) Effect {
 	e := Effect{
 		Clears: missing(before.Findings, after.Findings, false),
 		Brings: missing(after.Findings, before.Findings, true),
 	}
-	for _, f := range rules.Worse(before.Findings, after.Findings) {
-		brought := func(g rules.Finding) bool { return g.Rule == f.Rule && g.At == f.At }
+	for _, f := range engine.Worse(before.Findings, after.Findings) {
+		brought := func(g engine.Finding) bool { return g.Rule == f.Rule && g.At == f.At }
 		if !slices.ContainsFunc(e.Brings, brought) {
 			e.Worse = append(e.Worse, f)
 		}
@@ -43,7 +43,7 @@ func effect(before, after *review.Sheet, list []*rules.Rule, keys []string) Effe
 		e.Mass, e.Panels = a.Mass.Get()-b.Mass.Get(), a.Along.Get()*a.Around.Get()-b.Along.Get()*b.Around.Get()
 	}
 	for _, r := range list {
-		if r.Severity == rules.Hold && len(r.Figures) > 0 && readsOne(before, r, keys) && quiet(before, r) && quiet(after, r) {
+		if r.Severity == engine.Hold && len(r.Figures) > 0 && readsOne(before, r, keys) && quiet(before, r) && quiet(after, r) {
 			e.Stays = append(e.Stays, r)
 		}
 	}
@@ -51,38 +51,38 @@ func effect(before, after *review.Sheet, list []*rules.Rule, keys []string) Effe
 }
 
 // missing are the findings that another sheet does not have, or not as severe.
-func missing(of, from []rules.Finding, referred bool) []rules.Finding {
-	var out []rules.Finding
+func missing(of, from []engine.Finding, referred bool) []engine.Finding {
+	var out []engine.Finding
 	for _, f := range of {
-		if f.Accepted != nil || f.Severity == rules.Refer && !referred {
+		if f.Accepted != nil || f.Severity == engine.Refer && !referred {
 			continue
 		}
-		had := func(g rules.Finding) bool {
-			return g.Rule == f.Rule && g.At == f.At && (g.Severity >= f.Severity && g.Severity != rules.Refer || g.Severity == f.Severity)
+		had := func(g engine.Finding) bool {
+			return g.Rule == f.Rule && g.At == f.At && (g.Severity >= f.Severity && g.Severity != engine.Refer || g.Severity == f.Severity)
 		}
-		twice := func(g rules.Finding) bool { return g.Rule == f.Rule && g.At == f.At && g.Severity == f.Severity }
+		twice := func(g engine.Finding) bool { return g.Rule == f.Rule && g.At == f.At && g.Severity == f.Severity }
 		if !slices.ContainsFunc(from, had) && !slices.ContainsFunc(out, twice) {
 			out = append(out, f)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b rules.Finding) int { return rank(b.Severity) - rank(a.Severity) })
+	slices.SortStableFunc(out, func(a, b engine.Finding) int { return rank(b.Severity) - rank(a.Severity) })
 	return out
 }
 
 // rank puts what is referred last.
-func rank(s rules.Severity) int {
-	if s == rules.Refer {
+func rank(s engine.Severity) int {
+	if s == engine.Refer {
 		return 0
 	}
 	return int(s)
 }
 
-func readsOne(s *review.Sheet, r *rules.Rule, keys []string) bool {
+func readsOne(s *review.Sheet, r *engine.Rule, keys []string) bool {
 	return slices.ContainsFunc(keys, func(key string) bool { return s.Reads(r, key) })
 }
 
-func quiet(s *review.Sheet, r *rules.Rule) bool {
-	return !unchecked(s, r) && !slices.ContainsFunc(s.Findings, func(f rules.Finding) bool { return f.Rule == r })
+func quiet(s *review.Sheet, r *engine.Rule) bool {
+	return !unchecked(s, r) && !slices.ContainsFunc(s.Findings, func(f engine.Finding) bool { return f.Rule == r })
 }
 
 // Cure is one key's nearest value that clears a finding, with those of others
@@ -101,14 +101,14 @@ func (c Cure) All() []Change { return append([]Change{c.Change}, c.Also...) }
 // that cost a shop less, then the smallest. Where no key does and makes nothing
 // worse, two keys are looked for. Where the finding does not hang on a number
 // there may be none.
-func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options) (cures []Cure, reviews int, err error) {
+func Cures(ctx context.Context, tree map[string]any, f engine.Finding, o Options) (cures []Cure, reviews int, err error) {
 	may, err := allow(o.MayChange)
 	if err != nil {
 		return nil, 0, err
 	}
 	t := newTrial(ctx, tree, o)
 	st := &state{tree: tree, sheet: t.sheet}
-	least := min(f.Severity, rules.Query)
+	least := min(f.Severity, engine.Query)
 	for _, group := range nearer(st.sheet, f, t.base.knobs(may)) {
 		for _, k := range group {
 			cures = append(cures, t.curesBy(st, f, least, k)...)
@@ -127,7 +127,7 @@ func Cures(ctx context.Context, tree map[string]any, f rules.Finding, o Options)
 const forPairs = 1500
 
 // pairs are changes of two keys that clear a finding and make nothing worse.
-func (t *trial) pairs(f rules.Finding, may allowed) []Cure {
+func (t *trial) pairs(f engine.Finding, may allowed) []Cure {
 	two := *t
 	two.goal, two.limit = &f, min(t.limit, t.reviews+forPairs)
 	s := newSearch(&two, may, 2)
@@ -146,7 +146,7 @@ func (t *trial) pairs(f rules.Finding, may allowed) []Cure {
 
 // curesBy is the cures by one key. Of counts and words one that brings nothing
 // is looked for first.
-func (t *trial) curesBy(st *state, f rules.Finding, least rules.Severity, k knob) []Cure {
+func (t *trial) curesBy(st *state, f engine.Finding, least engine.Severity, k knob) []Cure {
 	clean := func(next *state) bool {
 		return t.judge(next) && effect(t.sheet, next.sheet, nil, nil).Clean()
 	}
@@ -172,18 +172,18 @@ func (t *trial) curesBy(st *state, f rules.Finding, least rules.Severity, k knob
 
 // further goes on with a key until its value makes nothing else worse, where it
 // gets there: a fitting that is only just off a rib is still too near to it.
-func (t *trial) further(f rules.Finding, least rules.Severity, k knob, st *state) *state {
+func (t *trial) further(f engine.Finding, least engine.Severity, k knob, st *state) *state {
 	const most = 3
 	t.goal = &f
 	defer func() { t.goal = nil }()
 	at := st
 	for range most {
-		worse := rules.Worse(t.sheet.Findings, at.sheet.Findings)
+		worse := engine.Worse(t.sheet.Findings, at.sheet.Findings)
 		if len(worse) == 0 {
 			return at
 		}
 		var next *state
-		for _, v := range t.cures(at, worse[0], rules.Query, k, nil) {
+		for _, v := range t.cures(at, worse[0], engine.Query, k, nil) {
 			to, ok := t.change(at, k, v)
 			if ok && len(to.changes) > 0 && !t.over() && t.judge(to) && t.cleared(f, to.sheet, least) {
 				next = to
@@ -211,7 +211,7 @@ func boolCompare(a, b bool) int {
 
 // nearer groups what may be turned: what a finding names, and what else its rule
 // has read. The rest changes nothing about it.
-func nearer(s *review.Sheet, f rules.Finding, knobs []knob) [2][]knob {
+func nearer(s *review.Sheet, f engine.Finding, knobs []knob) [2][]knob {
 	var out [2][]knob
 	for _, k := range knobs {
 		switch {

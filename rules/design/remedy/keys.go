@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/nearest"

@@ -3,15 +3,15 @@ package remedy
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // probe is the rule of one finding, tried along one dial.
 type probe struct {
 	t     *trial
 	st    *state
-	f     rules.Finding
-	least rules.Severity
+	f     engine.Finding
+	least engine.Severity
 	k     knob
 	d     dial
 	// fits, if set, is what a value that clears has to be besides.
@@ -58,7 +58,7 @@ func (p *probe) tried(steps int) reading {
 	if !ok {
 		return reading{gap: math.NaN()}
 	}
-	s := p.t.run(next.tree, []*rules.Rule{p.f.Rule})
+	s := p.t.run(next.tree, []*engine.Rule{p.f.Rule})
 	r := reading{valid: len(s.Problems) == 0 && !unchecked(s, p.f.Rule), gap: math.NaN()}
 	r.cleared = r.valid && p.t.cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
 	if g, still := p.t.again(p.f, s, p.least); still {
@@ -68,7 +68,7 @@ func (p *probe) tried(steps int) reading {
 	return r
 }
 
-func gap(f rules.Finding) float64 {
+func gap(f engine.Finding) float64 {
 	if f.Measured.Unit == 0 || f.Bound.Unit != f.Measured.Unit {
 		return math.NaN()
 	}
@@ -186,7 +186,7 @@ func (p *probe) bisect(way, low, high int) int {
 // cures are the values of a key that clear a finding: the nearest each way of
 // every dial that it has, and what the rule itself offers. Of counts and words
 // only those are taken that fit, where that is asked.
-func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob, fits func(*state) bool) []any {
+func (t *trial) cures(st *state, f engine.Finding, least engine.Severity, k knob, fits func(*state) bool) []any {
 	var out []any
 	for _, d := range t.dials(st, k, t.value(st, k.key)) {
 		p := &probe{t: t, st: st, f: f, least: least, k: k, d: d}
@@ -208,7 +208,7 @@ func (t *trial) cures(st *state, f rules.Finding, least rules.Severity, k knob, 
 			continue
 		}
 		next, ok := t.change(st, k, o.Value)
-		if ok && !t.over() && t.cleared(f, t.run(next.tree, []*rules.Rule{f.Rule}), least) {
+		if ok && !t.over() && t.cleared(f, t.run(next.tree, []*engine.Rule{f.Rule}), least) {
 			return append(out, o.Value)
 		}
 	}

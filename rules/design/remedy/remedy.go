@@ -8,9 +8,9 @@ import (
 	"context"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -41,7 +41,7 @@ type trial struct {
 	sheet   *review.Sheet // the spec as it stands
 	reviews int
 	limit   int
-	goal    *rules.Finding // if set, all that is to be cleared
+	goal    *engine.Finding // if set, all that is to be cleared
 }
 
 func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
@@ -61,7 +61,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 // over reports whether the search has to end, and why.
 func (t *trial) over() bool { return t.reviews >= t.limit || t.ctx.Err() != nil }
 
-func (t *trial) run(tree map[string]any, list []*rules.Rule) *review.Sheet {
+func (t *trial) run(tree map[string]any, list []*engine.Rule) *review.Sheet {
 	t.reviews++
 	o := t.options
 	o.Rules = list
@@ -77,43 +77,43 @@ func (t *trial) run(tree map[string]any, list []*rules.Rule) *review.Sheet {
 }
 
 // level is the least severity that is to be cleared.
-func level(o review.Options) rules.Severity {
+func level(o review.Options) engine.Severity {
 	if o.Strict {
-		return rules.Query
+		return engine.Query
 	}
-	return rules.Hold
+	return engine.Hold
 }
 
 // open are the findings of a sheet that are to be cleared, the worst first, and
 // the rules whose figure could not be computed.
-func open(s *review.Sheet, least rules.Severity) []rules.Finding {
-	var out []rules.Finding
+func open(s *review.Sheet, least engine.Severity) []engine.Finding {
+	var out []engine.Finding
 	for _, f := range s.Findings {
-		if f.Accepted == nil && f.Severity != rules.Refer && f.Severity >= least {
+		if f.Accepted == nil && f.Severity != engine.Refer && f.Severity >= least {
 			out = append(out, f)
 		}
 	}
 	for _, n := range s.NotChecked {
 		if n.Failed {
-			out = append(out, rules.Finding{Rule: n.Rule, At: n.Key, Severity: rules.Hold, Text: n.Why})
+			out = append(out, engine.Finding{Rule: n.Rule, At: n.Key, Severity: engine.Hold, Text: n.Why})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b rules.Finding) int { return int(b.Severity) - int(a.Severity) })
+	slices.SortStableFunc(out, func(a, b engine.Finding) int { return int(b.Severity) - int(a.Severity) })
 	return out
 }
 
 // standing is what is still to be cleared of a changed spec: what fails it; or,
 // where there is a goal, that and what the changes have made worse.
-func (t *trial) standing(s *review.Sheet) []rules.Finding {
+func (t *trial) standing(s *review.Sheet) []engine.Finding {
 	if t.goal == nil {
 		return open(s, level(t.options))
 	}
-	var out []rules.Finding
-	if f, still := t.again(*t.goal, s, min(t.goal.Severity, rules.Query)); still || unchecked(s, t.goal.Rule) {
+	var out []engine.Finding
+	if f, still := t.again(*t.goal, s, min(t.goal.Severity, engine.Query)); still || unchecked(s, t.goal.Rule) {
 		out = append(out, f)
 	}
-	for _, f := range rules.Worse(t.sheet.Findings, s.Findings) {
-		if !slices.ContainsFunc(out, func(had rules.Finding) bool { return had.Rule == f.Rule && had.At == f.At && had.Text == f.Text }) {
+	for _, f := range engine.Worse(t.sheet.Findings, s.Findings) {
+		if !slices.ContainsFunc(out, func(had engine.Finding) bool { return had.Rule == f.Rule && had.At == f.At && had.Text == f.Text }) {
 			out = append(out, f)
 		}
 	}
@@ -132,19 +132,19 @@ func (t *trial) silent(s *review.Sheet) bool {
 }
 
 // unchecked reports whether a rule has no outcome.
-func unchecked(s *review.Sheet, r *rules.Rule) bool {
-	return slices.ContainsFunc(s.NotChecked, func(n rules.NotChecked) bool { return n.Rule == r && !partly(n) })
+func unchecked(s *review.Sheet, r *engine.Rule) bool {
+	return slices.ContainsFunc(s.NotChecked, func(n engine.NotChecked) bool { return n.Rule == r && !partly(n) })
 }
 
 // partly reports whether a rule lacks only what a list's element, such as a leg
 // of the route, never said: no change could have taken it away.
-func partly(n rules.NotChecked) bool {
+func partly(n engine.NotChecked) bool {
 	return n.Why == "" && !n.Failed && pattern(n.Key) != n.Key
 }
 
 // cleared reports whether a finding is gone from a sheet: its rule is checked
 // there, and finds nothing as severe in its place.
-func (t *trial) cleared(f rules.Finding, s *review.Sheet, least rules.Severity) bool {
+func (t *trial) cleared(f engine.Finding, s *review.Sheet, least engine.Severity) bool {
 	if len(s.Problems) > 0 || unchecked(s, f.Rule) {
 		return false
 	}
@@ -154,22 +154,22 @@ func (t *trial) cleared(f rules.Finding, s *review.Sheet, least rules.Severity) 
 
 // again is the finding as it stands in another sheet. What stands only because
 // it got worse is gone where it is as it was.
-func (t *trial) again(f rules.Finding, s *review.Sheet, least rules.Severity) (rules.Finding, bool) {
+func (t *trial) again(f engine.Finding, s *review.Sheet, least engine.Severity) (engine.Finding, bool) {
 	among := s.Findings
 	aside := t.goal != nil && (f.Rule != t.goal.Rule || f.At != t.goal.At)
 	if aside || f.Severity < least {
-		among, least = rules.Worse(t.sheet.Findings, among), rules.Query
+		among, least = engine.Worse(t.sheet.Findings, among), engine.Query
 	}
 	for _, g := range among {
-		if g.Rule == f.Rule && g.At == f.At && (g.Severity == f.Severity || g.Severity != rules.Refer && f.Severity != rules.Refer && g.Severity >= least) {
+		if g.Rule == f.Rule && g.At == f.At && (g.Severity == f.Severity || g.Severity != engine.Refer && f.Severity != engine.Refer && g.Severity >= least) {
 			return g, true
 		}
 	}
-	return rules.Finding{}, false
+	return engine.Finding{}, false
 }
 
 // names reports whether a finding names a key.
-func names(f rules.Finding, key string) bool {
+func names(f engine.Finding, key string) bool {
 	named := append([]string{f.At, f.Bound.Name}, f.Related...)
 	for _, o := range f.Offers {
 		named = append(named, o.Key)
@@ -182,7 +182,7 @@ type state struct {
 	changes []Change
 	tree    map[string]any
 	sheet   *review.Sheet
-	open    []rules.Finding
+	open    []engine.Finding
 }
 
 // change makes a state with one more change, without reviewing it.

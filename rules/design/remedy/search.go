@@ -5,7 +5,7 @@ import (
 	"context"
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 	"dryfit/spec/edit"
 )
@@ -32,7 +32,7 @@ type Answer struct {
 // Result is what a search found.
 type Result struct {
 	Sheet   *review.Sheet // the spec as it stands
-	Open    []rules.Finding
+	Open    []engine.Finding
 	Answers []Answer // what a shop would rather do first
 	Reviews int
 	// LimitReached and Interrupted say why a search ended early; Whole that it
@@ -41,7 +41,7 @@ type Result struct {
 	// Alone are rules that nothing that may change satisfies. Against are rules that can't all be satisfied, though without any one of
 	// them the others can, as far as the search reached. Only where there is no
 	// answer.
-	Alone, Against []*rules.Rule
+	Alone, Against []*engine.Rule
 	// Tied are the keys that findings hang on and that may not change. Needed
 	// are changes with which there would be an answer, of keys that may not; none
 	// where none was found.
@@ -95,17 +95,17 @@ type search struct {
 	seen    map[string]bool
 	levels  [mostKeys + 1][]*state // by the number of keys changed
 	answers []*state
-	stood   map[*rules.Rule]bool // rules that stood open somewhere
-	cut     bool                 // something was left out
+	stood   map[*engine.Rule]bool // rules that stood open somewhere
+	cut     bool                  // something was left out
 	may     allowed
-	alone   []*rules.Rule // whose finding nothing clears or eases
-	most    int           // keys that an answer may change
+	alone   []*engine.Rule // whose finding nothing clears or eases
+	most    int            // keys that an answer may change
 }
 
 func newSearch(t *trial, may allowed, wanted int) *search {
 	return &search{
 		trial: t, may: may, knobs: t.base.knobs(may), wanted: wanted, most: mostKeys,
-		seen: map[string]bool{}, stood: map[*rules.Rule]bool{},
+		seen: map[string]bool{}, stood: map[*engine.Rule]bool{},
 	}
 }
 
@@ -122,7 +122,7 @@ func (s *search) explore() {
 // eases. Nothing else need be tried then.
 func (s *search) hopeless() bool {
 	start := &state{tree: s.base.tree, sheet: s.sheet, open: open(s.sheet, level(s.options))}
-	seen := map[*rules.Rule]bool{}
+	seen := map[*engine.Rule]bool{}
 	for _, f := range start.open {
 		if !seen[f.Rule] && !s.over() && !s.moves(start, f) {
 			s.alone = append(s.alone, f.Rule)
@@ -133,7 +133,7 @@ func (s *search) hopeless() bool {
 }
 
 // moves reports whether any key changes what a finding says.
-func (s *search) moves(st *state, f rules.Finding) bool {
+func (s *search) moves(st *state, f engine.Finding) bool {
 	for _, group := range nearer(st.sheet, f, s.knobs) {
 		for _, k := range group {
 			for _, d := range s.dials(st, k, k.was) {
@@ -195,7 +195,7 @@ func promising(a, b *state) int {
 }
 
 func openRules(st *state) int {
-	seen := map[*rules.Rule]bool{}
+	seen := map[*engine.Rule]bool{}
 	for _, f := range st.open {
 		seen[f.Rule] = true
 	}
@@ -233,7 +233,7 @@ func (s *search) expand(st *state) {
 // ease goes part of the way where no key clears a finding by itself: every key
 // that the finding names is turned far, if that brings it nearer to its limit.
 // What is too far comes back when the answer is made smaller.
-func (s *search) ease(st *state, f rules.Finding, named []knob) {
+func (s *search) ease(st *state, f engine.Finding, named []knob) {
 	for _, k := range named {
 		if len(st.changes) == s.most && !slices.Contains(keysOf(st.changes), k.key) {
 			continue
@@ -283,7 +283,7 @@ func (s *search) add(st *state) {
 // worse first, then the cheapest, and the least change of each; what needs another's keys and more is none.
 func (s *search) distinct() []*state {
 	sorted := slices.Clone(s.answers)
-	worse := func(st *state) int { return len(rules.Worse(s.sheet.Findings, st.sheet.Findings)) }
+	worse := func(st *state) int { return len(engine.Worse(s.sheet.Findings, st.sheet.Findings)) }
 	slices.SortFunc(sorted, func(a, b *state) int { return cmp.Or(cmp.Compare(worse(a), worse(b)), promising(a, b)) })
 	var out []*state
 	for _, st := range sorted {

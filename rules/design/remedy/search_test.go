@@ -9,10 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -109,13 +109,13 @@ func coupled(t testing.TB, depth, stations, load string) []byte {
 		`setting   = "0.5mm"`, `setting   = "0.1mm"`, `["10%", "36%", "64%", "90%"]`, stations)
 }
 
-func find(list []rules.Finding, rule string) (rules.Finding, bool) {
+func find(list []engine.Finding, rule string) (engine.Finding, bool) {
 	for _, f := range list {
 		if f.Rule.ID == rule {
 			return f, true
 		}
 	}
-	return rules.Finding{}, false
+	return engine.Finding{}, false
 }
 
 // A deeper rib alone cures the sag, which a firm holds to its own limit, and
@@ -137,7 +137,7 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 	for _, c := range cures {
 		brought, ok := find(c.Brings, "strap.load")
 		require.True(t, ok, "%v %v", c.Change, c.Brings)
-		assert.Equal(t, rules.Hold, brought.Severity)
+		assert.Equal(t, engine.Hold, brought.Severity)
 	}
 	require.NotEmpty(t, got.Answers)
 	t.Log(got.Answers[0].Changes)
@@ -157,13 +157,13 @@ func TestRulesAgainstEachOther(t *testing.T) {
 	src := coupled(t, "58mm", `["10%", "50%", "90%"]`, "0.22kN")
 	o := Options{Review: reviewing(true), MayChange: []string{"rib.depth"}}
 	// Of three straps one lost leaves a rib that swings, whatever its depth.
-	o.Review.Rules = slices.DeleteFunc(slices.Clone(o.Review.Rules), func(r *rules.Rule) bool { return r.ID == "strap.lost" })
+	o.Review.Rules = slices.DeleteFunc(slices.Clone(o.Review.Rules), func(r *engine.Rule) bool { return r.ID == "strap.lost" })
 	got := sought(t, src, o)
 	require.Empty(t, got.Answers)
 	require.Empty(t, got.Alone)
 	require.GreaterOrEqual(t, len(got.Against), 2)
 	for i := range got.Against {
-		rest := append(append([]*rules.Rule{}, got.Against[:i]...), got.Against[i+1:]...)
+		rest := append(append([]*engine.Rule{}, got.Against[:i]...), got.Against[i+1:]...)
 		o.Review.Rules = rest
 		if found := sought(t, src, o); len(found.Open) > 0 {
 			assert.NotEmpty(t, found.Answers, "without %s", got.Against[i].ID)

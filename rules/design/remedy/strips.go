@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 

@@ -3,7 +3,7 @@ package study
 import (
 	"math"
 
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )

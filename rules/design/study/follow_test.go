@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/design/study"
 	"dryfit/rules/review"
-	"dryfit/rules/study"
 	"dryfit/spec"
 )
 

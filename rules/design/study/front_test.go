@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"dryfit/rules"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
+	"dryfit/rules/engine"
 )
 
 // rows makes rows of a study whose figures are a few small numbers, or none, so
@@ -23,7 +23,7 @@ func rows(t *rapid.T, s *study.Study) []study.Row {
 		out[i] = study.Row{
 			Index:   i + 1,
 			Figures: rapid.SliceOfN(figure, len(s.Columns), len(s.Columns)).Draw(t, "figures"),
-			Verdict: rapid.SampledFrom([]rules.Verdict{rules.Passed, rules.PassedWithNotes, rules.Failed}).Draw(t, "verdict"),
+			Verdict: rapid.SampledFrom([]engine.Verdict{engine.Passed, engine.PassedWithNotes, engine.Failed}).Draw(t, "verdict"),
 		}
 		if rapid.IntRange(0, 9).Draw(t, "made") == 0 {
 			out[i] = study.Row{Index: i + 1, Key: "k", Reason: "r"}
@@ -115,7 +115,7 @@ func TestFrontOverfull(t *testing.T) {
 	for i := range study.MostUnbeaten + 5 {
 		figures := make([]float64, len(s.Columns))
 		figures[f.Weighed[0]], figures[f.Weighed[1]] = float64(i), float64(-i)
-		f.Add(study.Row{Index: i + 1, Figures: figures, Verdict: rules.Passed})
+		f.Add(study.Row{Index: i + 1, Figures: figures, Verdict: engine.Passed})
 	}
 	assert.True(t, f.Full)
 	assert.Empty(t, f.Members)

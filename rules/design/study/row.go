@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
 )
 
@@ -13,11 +13,11 @@ import (
 type Row struct {
 	Index   int
 	Figures []float64 // by column; NaN where the option has none
-	Counts  rules.Counts
-	Verdict rules.Verdict // zero where the ceiling can't be made
-	HeldBy  []string      // the rules that hold it
+	Counts  engine.Counts
+	Verdict engine.Verdict // zero where the ceiling can't be made
+	HeldBy  []string       // the rules that hold it
 	// Loosened is what the standards loosen and its check has used.
-	Loosened []rules.Loosened
+	Loosened []engine.Loosened
 	// Key and Reason say why it can't.
 	Key, Reason string
 }
@@ -27,7 +27,7 @@ func (r Row) Made() bool { return r.Reason == "" }
 
 // Stands reports whether an option takes part in the weighing: it does not
 // fail.
-func (r Row) Stands() bool { return r.Made() && r.Verdict < rules.Failed }
+func (r Row) Stands() bool { return r.Made() && r.Verdict < engine.Failed }
 
 // digits is how many significant digits of a figure are kept: what differs
 // past them is rounding, and would make two equal options beat each other.
@@ -43,7 +43,7 @@ func (s *Study) Row(o Option) Row {
 	r.Counts, r.Verdict = o.Sheet.Counts, o.Sheet.Verdict
 	r.Loosened = o.Sheet.Loosened
 	for _, f := range o.Sheet.Findings {
-		if f.Severity == rules.Hold && f.Accepted == nil && !slices.Contains(r.HeldBy, f.Rule.ID) {
+		if f.Severity == engine.Hold && f.Accepted == nil && !slices.Contains(r.HeldBy, f.Rule.ID) {
 			r.HeldBy = append(r.HeldBy, f.Rule.ID)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 )
 
 func index(o study.Option) int { return o.Index }

@@ -10,7 +10,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/review"
 	"dryfit/spec"
 	"dryfit/spec/quantity"

@@ -14,12 +14,12 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/result/stock"
+	"dryfit/rules/design/study"
+	"dryfit/rules/model/result/stock"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
-	"dryfit/rules/study"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 

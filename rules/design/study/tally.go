@@ -3,20 +3,20 @@ package study
 import (
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // Tally counts what became of the options.
 type Tally struct {
 	Done     int // in order, from the first of the part
-	Verdicts [rules.CouldNotCheck + 1]int
+	Verdicts [engine.CouldNotCheck + 1]int
 	// Invalid are the options that can't be made, by the key that is to be
 	// edited; the reasons are kept in the order of their first option.
 	Invalid int
 	Reasons []Reason
 	// Loosened is what the standards loosen and any option's check has used, each
 	// once.
-	Loosened []rules.Loosened
+	Loosened []engine.Loosened
 }
 
 // Reason is why some options can't be made.
@@ -46,9 +46,9 @@ func (t *Tally) Add(r Row) {
 }
 
 // Loosen keeps what the standards loosen, each once.
-func (t *Tally) Loosen(list []rules.Loosened) {
+func (t *Tally) Loosen(list []engine.Loosened) {
 	for _, l := range list {
-		if !slices.ContainsFunc(t.Loosened, func(had rules.Loosened) bool { return had.Name == l.Name }) {
+		if !slices.ContainsFunc(t.Loosened, func(had engine.Loosened) bool { return had.Name == l.Name }) {
 			t.Loosened = append(t.Loosened, l)
 		}
 	}

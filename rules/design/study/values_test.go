@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 )
 
 // What VALUES may be, and what a key then has in turn.

@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -103,7 +103,7 @@ func enlarged(tree map[string]any, key, path string, by float64) (map[string]any
 // noWorse compares what some rules find before and after.
 func noWorse(t *testing.T, tree, more map[string]any, key, prefix string) {
 	t.Helper()
-	var some []*rules.Rule
+	var some []*engine.Rule
 	for _, r := range every {
 		if strings.HasPrefix(r.ID, prefix) {
 			some = append(some, r)
@@ -117,20 +117,20 @@ func noWorse(t *testing.T, tree, more map[string]any, key, prefix string) {
 
 // worst is the worst that each rule says at each leg, or in the whole spec; a
 // figure that could not be computed is a hold.
-func worst(t *testing.T, tree map[string]any, some []*rules.Rule) map[string]rules.Severity {
+func worst(t *testing.T, tree map[string]any, some []*engine.Rule) map[string]engine.Severity {
 	t.Helper()
 	s, faults := review.Tree(tree, review.Options{Rules: some, Standards: standards.BuiltIn(), On: On})
 	require.Empty(t, faults)
-	out := map[string]rules.Severity{}
+	out := map[string]engine.Severity{}
 	for _, f := range s.Findings {
-		if f.Severity < rules.Refer {
+		if f.Severity < engine.Refer {
 			at := f.Rule.ID + legOf(f.At)
 			out[at] = max(out[at], f.Severity)
 		}
 	}
 	for _, n := range s.NotChecked {
 		if n.Failed {
-			out[n.Rule.ID+legOf(n.Key)] = rules.Hold
+			out[n.Rule.ID+legOf(n.Key)] = engine.Hold
 		}
 	}
 	return out

@@ -12,15 +12,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
-// go test ./rules/ruletest -run Random -specs 2000 looks further.
+// go test ./rules/engine/ruletest -run Random -specs 2000 looks further.
 var (
 	specs = flag.Int("specs", 60, "how many random specs have each property")
 	seed  = flag.Uint64("seed", 26, "of the random specs")

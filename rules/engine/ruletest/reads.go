@@ -3,9 +3,9 @@ package ruletest
 import (
 	"fmt"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec/record"
 )
 
@@ -18,8 +18,8 @@ var Examples = []string{"docs/examples", "testdata/specs"}
 
 // Reads are the keys that each rule reads in one of all cases of all rules, or
 // in one of some specs.
-func Reads(families []rules.Family, specs map[string][]byte) (map[string]record.Set, error) {
-	var list []*rules.Rule
+func Reads(families []engine.Family, specs map[string][]byte) (map[string]record.Set, error) {
+	var list []*engine.Rule
 	for _, f := range families {
 		list = append(list, f.List()...)
 	}

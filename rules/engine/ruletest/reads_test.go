@@ -14,14 +14,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -34,8 +34,8 @@ var turns = flag.Int("turns", 3, "each ceiling has one in so many of its keys pu
 var every = catalog.Rules()
 
 // said is all that a rule says of a ceiling, in full figures.
-func said(o rules.Outcome) map[*rules.Rule]string {
-	out := map[*rules.Rule]string{}
+func said(o engine.Outcome) map[*engine.Rule]string {
+	out := map[*engine.Rule]string{}
 	for _, f := range o.Findings {
 		out[f.Rule] += fmt.Sprintln(f.At, f.Related, f.Severity, f.Text, f.Measured, f.Bound, f.Offers)
 	}
@@ -59,20 +59,20 @@ func shown(f figure.Figure) string {
 // state is what is said and shown of a spec, with the keys that were read for
 // it.
 type state struct {
-	outcome rules.Outcome
-	said    map[*rules.Rule]string
+	outcome engine.Outcome
+	said    map[*engine.Rule]string
 	figures map[string]figure.Figure
 }
 
 // presented are the keys that change how a spec is printed, and nothing else.
 var presented = spec.IDs("project.units")
 
-func stateOf(tree map[string]any, std *standards.Standards, list ...*rules.Rule) (state, bool) {
+func stateOf(tree map[string]any, std *standards.Standards, list ...*engine.Rule) (state, bool) {
 	c, faults := layout.Resolve(tree, std)
 	if len(faults) > 0 {
 		return state{}, false
 	}
-	s := state{outcome: rules.Run(list, c, std, carrying.Search{}), figures: map[string]figure.Figure{}}
+	s := state{outcome: engine.Run(list, c, std, carrying.Search{}), figures: map[string]figure.Figure{}}
 	s.said = said(s.outcome)
 	return s, true
 }
@@ -109,7 +109,7 @@ func TestNothingChangesUnread(t *testing.T) {
 // checkUnread compares what did not read the keys of a variant with the same of
 // the variant.
 func checkUnread(t *testing.T, before state, v variant, i int) {
-	unread := slices.DeleteFunc(slices.Clone(every), func(r *rules.Rule) bool {
+	unread := slices.DeleteFunc(slices.Clone(every), func(r *engine.Rule) bool {
 		return !before.outcome.Inputs[r].And(v.keys).Empty()
 	})
 	after, ok := stateOf(v.tree, standards.BuiltIn(), unread...)
@@ -192,7 +192,7 @@ func TestTermsAreWhatAFigureComesFrom(t *testing.T) {
 func TestReadsAreFresh(t *testing.T) {
 	specs := map[string][]byte{}
 	for _, folder := range Examples {
-		err := filepath.WalkDir(filepath.Join("..", "..", folder), func(path string, _ fs.DirEntry, err error) error {
+		err := filepath.WalkDir(filepath.Join("..", "..", "..", folder), func(path string, _ fs.DirEntry, err error) error {
 			if err == nil && strings.HasSuffix(path, ".ceiling.toml") {
 				specs[path], err = os.ReadFile(path)
 			}
@@ -256,7 +256,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 }
 
 // casesOf are a rule's cases, those that fail first.
-func casesOf(t *testing.T, r *rules.Rule) (trees []map[string]any) {
+func casesOf(t *testing.T, r *engine.Rule) (trees []map[string]any) {
 	f, _, ok := catalog.Find(r.ID)
 	require.True(t, ok)
 	cases, err := f.CasesOf(r)
@@ -282,7 +282,7 @@ func strict(t *testing.T) *standards.Standards {
 	for _, r := range every {
 		for _, l := range r.Limits {
 			end := l.Most
-			if l.Sense == rules.AtMost {
+			if l.Sense == engine.AtMost {
 				end = max(l.Lowest, 1e-6) // a force of nothing is no limit
 			}
 			value := strconv.FormatFloat(end, 'f', -1, 64)
@@ -328,7 +328,7 @@ func TestEachKeyThatIsReadMatters(t *testing.T) {
 }
 
 // quietFor are the keys that are quiet for a rule.
-func quietFor(r *rules.Rule) (keys record.Set) {
+func quietFor(r *engine.Rule) (keys record.Set) {
 	for _, q := range quiet {
 		if slices.ContainsFunc(q.rules, func(id string) bool { return id == r.ID || strings.HasPrefix(r.ID, id+".") }) {
 			keys = keys.Or(union(q.keys))
@@ -344,7 +344,7 @@ func acts(key string, seen record.Set) bool {
 }
 
 // matter are those of some keys with which what a rule says of a spec changes.
-func matter(tree, full map[string]any, r *rules.Rule, std *standards.Standards, left record.Set) (seen record.Set) {
+func matter(tree, full map[string]any, r *engine.Rule, std *standards.Standards, left record.Set) (seen record.Set) {
 	before, ok := stateOf(tree, std, r)
 	if !ok {
 		return seen

@@ -14,9 +14,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -68,7 +68,7 @@ func shotFrom(s *review.Sheet) shot {
 
 // place is the key of a finding; of one that stands at the first from the left of
 // those that it is of, the key of them all.
-func place(f rules.Finding) string {
+func place(f engine.Finding) string {
 	if f.Rule.ID == "strap.framing" {
 		return spec.Pattern(f.At)
 	}
@@ -125,7 +125,7 @@ func TestRandomInOtherUnits(t *testing.T) {
 	}
 }
 
-// go test ./rules/ruletest -run Elsewhere -write FILE keeps the figures of the
+// go test ./rules/engine/ruletest -run Elsewhere -write FILE keeps the figures of the
 // random specs, and -against FILE compares with them, on another processor.
 var (
 	write   = flag.String("write", "", "the file that the figures of the random specs are written to")

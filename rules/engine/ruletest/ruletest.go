@@ -18,9 +18,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 )
 
 // base is the spec that every case starts from. It passes every rule.
@@ -29,7 +29,7 @@ import (
 var base string
 
 // Run runs every case of every rule of a family.
-func Run(t *testing.T, f rules.Family) {
+func Run(t *testing.T, f engine.Family) {
 	t.Helper()
 	for _, r := range f.List() {
 		cases, err := f.CasesOf(r)
@@ -40,10 +40,10 @@ func Run(t *testing.T, f rules.Family) {
 	}
 }
 
-func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
+func runCase(t *testing.T, r *engine.Rule, c engine.Case) {
 	src, shift := Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), review.Options{
-		Rules: []*rules.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true, Require: required(c.Text),
+		Rules: []*engine.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true, Require: required(c.Text),
 	})
 	for _, p := range sheet.Problems {
 		t.Errorf("line %d of the case: %s: %s", p.Position.Line-shift, p.Key, p.Message)
@@ -51,7 +51,7 @@ func runCase(t *testing.T, r *rules.Rule, c rules.Case) {
 	want := expectations(t, c.Text)
 	assert.Equal(t, c.Fails(), len(want) > 0, "a case that fails expects a finding, one that passes none")
 	for _, f := range sheet.Findings {
-		assert.False(t, f.Severity == rules.Refer && r.RefersTo == "", "%s refers to nobody", r.ID)
+		assert.False(t, f.Severity == engine.Refer && r.RefersTo == "", "%s refers to nobody", r.ID)
 		i := matching(want, f, f.Start.Line-shift)
 		if i < 0 {
 			t.Errorf("surplus: line %d: %s %s: %s: %s", f.Start.Line-shift, f.Severity, f.Rule.ID, f.At, f.Text)
@@ -142,7 +142,7 @@ func expectations(t *testing.T, text string) []expectation {
 	return list
 }
 
-func matching(want []expectation, f rules.Finding, line int) int {
+func matching(want []expectation, f engine.Finding, line int) int {
 	for i, w := range want {
 		if w.line == line && w.severity == f.Severity.String() && w.rule == f.Rule.ID && hasAll(f.Text, w.words) {
 			return i

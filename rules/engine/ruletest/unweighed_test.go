@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 

@@ -5,9 +5,9 @@ import (
 	"embed"
 	"slices"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -15,29 +15,29 @@ import (
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "accept", Title: "what the spec has accepted", Cases: cases,
-		Rules: []rules.Rule{inForce},
+		Rules: []engine.Rule{inForce},
 	}
 }
 
-var inForce = rules.Rule{
+var inForce = engine.Rule{
 	ID:       "accept.in-force",
 	Title:    "each acceptance is in force, and accepts something that may be accepted",
 	Why:      "An acceptance that has run out, or that is for nothing, hides the next finding of its rule.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
 		Key: "term", Title: "days from the check to the last day of an acceptance, or of a trial", Value: quantity.Value{SI: 366, Unit: quantity.One},
-		Sense: rules.AtMost, Lowest: 1, Most: 36525, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 1, Most: 36525, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid:  "judged on the date that the check is made for",
 		Source: cite.CommonPractice(),
 	},
 	// The review applies it, since it looks at what the other rules have found; a
 	// longer term is said here.
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		tried := slices.ContainsFunc(p.Ceiling.Route.Get(), func(l layout.Leg) bool { return l.Tried.Given() })
 		if tried || len(p.Ceiling.Accept.Get()) > 0 {
 			p.Limit("term")

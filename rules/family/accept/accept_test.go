@@ -3,8 +3,8 @@ package accept_test
 import (
 	"testing"
 
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/accept"
-	"dryfit/rules/ruletest"
 )
 
 func TestCases(t *testing.T) { ruletest.Run(t, accept.Family()) }

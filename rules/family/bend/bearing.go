@@ -1,23 +1,23 @@
 package bend
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var skinBearing = rules.Rule{
+var skinBearing = engine.Rule{
 	ID:       "bend.skin-bearing",
 	Title:    "the skin seats on every rail, and on the ribs where it lies behind them",
 	Why:      "A skin that does not touch the frame is glued to air, and one that is in the frame's way does not go in.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{
-		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
-		{Key: "bearing", Title: "width of bearing on a half rail", Value: quantity.Length(0.010).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+	Severity: engine.Hold,
+	Limits: []engine.Limit{
+		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
+		{Key: "bearing", Title: "width of bearing on a half rail", Value: quantity.Length(0.010).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "a = d_l; behind the ribs a = d",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "a", Means: "setback from the intrados to the skin", Unit: "m"},
 			{Name: "d_l", Means: "depth of the rail", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
@@ -28,18 +28,18 @@ var skinBearing = rules.Rule{
 }
 
 // seats compares the skin's setback with the depth of a member that it bears on.
-func seats(p *rules.Pass, key, member string, depth float64) {
+func seats(p *engine.Pass, key, member string, depth float64) {
 	setback, gap := p.Ceiling.Skin.Setback.Get(), p.Limit("gap")
-	f := rules.Finding{
+	f := engine.Finding{
 		At: "skin.setback", Related: []string{key},
-		Offers: []rules.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
+		Offers: []engine.Offer{{Key: "skin.setback", Value: p.Exactly(depth)}},
 	}
 	switch away := setback - depth; {
 	case away < -gap.SI:
 		f.Text = "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way"
 		f.Measured, f.Bound = quantity.Length(setback).Value(), p.Stated(key, quantity.Length(depth).Value())
 	case away > gap.SI:
-		f.Severity, f.Text = rules.Query, "the skin stands {measured} off the back of the "+member+"; the most is {limit}"
+		f.Severity, f.Text = engine.Query, "the skin stands {measured} off the back of the "+member+"; the most is {limit}"
 		f.Measured, f.Bound = quantity.Length(away).Value(), gap
 	default:
 		return
@@ -47,29 +47,29 @@ func seats(p *rules.Pass, key, member string, depth float64) {
 	p.Report(f)
 }
 
-func checkSkinBearing(p *rules.Pass) {
+func checkSkinBearing(p *engine.Pass) {
 	c := p.Ceiling
 	seats(p, "rail.depth", "rail", c.Rail.Depth.Get())
 	if !c.Skin.Between.Get() {
 		seats(p, "rib.depth", "rib", c.Rib.Depth.Get())
 	}
 	if least := p.Limit("bearing"); c.Rail.Width.Get()/2 < least.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "rail.width", Text: "the skin bears on {measured} of a half rail; the least is {limit}",
 			Measured: quantity.Length(c.Rail.Width.Get() / 2).Value(), Bound: least,
 		})
 	}
 }
 
-var sheetJoint = rules.Rule{
+var sheetJoint = engine.Rule{
 	ID:       "bend.sheet-joint",
 	Title:    "every joint of the skin's sheets falls on a member",
 	Why:      "A joint between two members has nothing behind it: it opens, and shows as a kink.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"skin.sheets"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "module ≤ sheet, both ways",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "module", Means: "between rails on the skin's near face; along the axis, what one sheet has to cover", Unit: "m"},
 			{Name: "sheet", Means: "the edge that lies that way", Unit: "m"},
 		},
@@ -78,17 +78,17 @@ var sheetJoint = rules.Rule{
 	Check: checkSheetJoint,
 }
 
-func checkSheetJoint(p *rules.Pass) {
+func checkSheetJoint(p *engine.Pass) {
 	c, s := p.Ceiling, p.Ceiling.SkinSheets()
 	if !s.FitsAround {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "skin.sheet.bent", Related: []string{"grid.around"},
 			Text:     "from rail to rail the skin is {measured}, and the sheet's bent edge is {limit}, so that its joints fall between rails",
 			Measured: quantity.Length(s.Module).Value(), Bound: p.Stated("skin.sheet.bent", quantity.Length(c.Skin.Sheet.Bent.Get()).Value()),
 		})
 	}
 	if !s.FitsAlong {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "skin.sheet.straight", Related: []string{"grid.along"},
 			Text:     "from rib to rib the skin is {measured}, and the sheet's straight edge is {limit}, so that its joints fall between ribs",
 			Measured: quantity.Length(s.Bay).Value(), Bound: p.Stated("skin.sheet.straight", quantity.Length(c.Skin.Sheet.Straight.Get()).Value()),

@@ -4,16 +4,16 @@ package bend
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "bend", Title: "what has to bend", Cases: cases,
-		Rules: []rules.Rule{skinRadius, lamination, laminationThin, stripSum, springback, grain, plank, stagger, solid, skinBearing, skinGlue, sheetJoint, sheetEdge},
+		Rules: []engine.Rule{skinRadius, lamination, laminationThin, stripSum, springback, grain, plank, stagger, solid, skinBearing, skinGlue, sheetJoint, sheetEdge},
 	}
 }

@@ -3,8 +3,8 @@ package bend_test
 import (
 	"testing"
 
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/bend"
-	"dryfit/rules/ruletest"
 )
 
 func TestCases(t *testing.T) { ruletest.Run(t, bend.Family()) }

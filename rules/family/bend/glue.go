@@ -1,25 +1,25 @@
 package bend
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var skinGlue = rules.Rule{
+var skinGlue = engine.Rule{
 	ID:       "bend.skin-glue",
 	Title:    "the skin is glued over enough of the frame, and pressed to it closely",
 	Why:      "A bent sheet springs off the frame between two clamps that are far apart, and a narrow line of glue lets go of it.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"skin.glue"},
-	Limits: []rules.Limit{
-		{Key: "width", Title: "width of glue on a member", Value: quantity.Length(0.010).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "nails", Title: "between staples or nails that press the glue", Value: quantity.Length(3 * 0.0254).Value(), Sense: rules.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
-		{Key: "clamps", Title: "between clamps with a caul", Value: quantity.Length(0.150).Value(), Sense: rules.AtMost, Lowest: 0.001, Most: 10, Source: cite.CommonPractice()},
+	Limits: []engine.Limit{
+		{Key: "width", Title: "width of glue on a member", Value: quantity.Length(0.010).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "nails", Title: "between staples or nails that press the glue", Value: quantity.Length(3 * 0.0254).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
+		{Key: "clamps", Title: "between clamps with a caul", Value: quantity.Length(0.150).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 10, Source: cite.CommonPractice()},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "width ≤ g ≤ b; s ≤ nails or clamps",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "g", Means: "width of glue on a member", Unit: "m"},
 			{Name: "b", Means: "width of the half rail, or the half rib where the skin lies behind it", Unit: "m"},
 			{Name: "s", Means: "distance of clamps, staples or nails", Unit: "m"},
@@ -30,7 +30,7 @@ var skinGlue = rules.Rule{
 	Check: checkSkinGlue,
 }
 
-func checkSkinGlue(p *rules.Pass) {
+func checkSkinGlue(p *engine.Pass) {
 	g := p.Ceiling.Skin.Glue
 	checkGlueWidth(p)
 	press := g.Press.Get()
@@ -45,18 +45,18 @@ func checkSkinGlue(p *rules.Pass) {
 	case !s.Given():
 		p.Absent(s.Key())
 	case s.Get() > limit.SI:
-		p.Report(rules.Finding{
-			At: s.Key(), Severity: rules.Query, Related: []string{"skin.glue.press"},
+		p.Report(engine.Finding{
+			At: s.Key(), Severity: engine.Query, Related: []string{"skin.glue.press"},
 			Text:     p.Textf("the %s that press the skin to the frame are {measured} apart; the most is {limit}", press),
 			Measured: quantity.Length(s.Get()).Value(), Bound: limit,
-			Offers: []rules.Offer{{Key: s.Key(), Value: p.Below(limit.SI)}},
+			Offers: []engine.Offer{{Key: s.Key(), Value: p.Below(limit.SI)}},
 		})
 	}
 }
 
 // checkGlueWidth compares the width of glue with the narrowest member and with
 // the least.
-func checkGlueWidth(p *rules.Pass) {
+func checkGlueWidth(p *engine.Pass) {
 	c, g := p.Ceiling, p.Ceiling.Skin.Glue.Width
 	if !g.Given() {
 		p.Absent(g.Key())
@@ -67,16 +67,16 @@ func checkGlueWidth(p *rules.Pass) {
 		key, has = "rib.width", rib
 	}
 	least := p.Limit("width")
-	f := rules.Finding{At: g.Key(), Related: []string{key}, Measured: quantity.Length(g.Get()).Value()}
+	f := engine.Finding{At: g.Key(), Related: []string{key}, Measured: quantity.Length(g.Get()).Value()}
 	switch {
 	case g.Get() > has:
 		f.Bound = p.Stated(key, quantity.Length(has).Value())
 		f.Text = "the glue is {measured} wide, and half a member, which is all that a panel has at its edge, {limit}"
-		f.Offers = []rules.Offer{{Key: g.Key(), Value: p.Below(has)}}
+		f.Offers = []engine.Offer{{Key: g.Key(), Value: p.Below(has)}}
 	case g.Get() < least.SI:
-		f.Severity, f.Bound = rules.Query, least
+		f.Severity, f.Bound = engine.Query, least
 		f.Text = "the skin is glued over {measured} of a member; the least is {limit}"
-		f.Offers = []rules.Offer{{Key: g.Key(), Value: p.Above(least.SI)}}
+		f.Offers = []engine.Offer{{Key: g.Key(), Value: p.Above(least.SI)}}
 	default:
 		return
 	}

@@ -3,33 +3,33 @@ package bend
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
 )
 
-var lamination = rules.Rule{
+var lamination = engine.Rule{
 	ID:       "bend.lamination",
 	Title:    "the rib's laminations bend dry to the vault's tightest radius",
 	Why:      "A strip too thick for its radius breaks on the form, or is left with a stress that the rib's own load adds to.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"rib.lamination-ratio", "rib.breaking-ratio"},
-	Limits: []rules.Limit{
+	Limits: []engine.Limit{
 		{
 			Key: "ratio", Title: "radius by strip thickness, hardwood",
-			Value: quantity.Value{SI: 100, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 10000,
+			Value: quantity.Value{SI: 100, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 10000,
 			Source: cite.CivilFormulas.At("p. 167: t/R not over 1/100, hardwoods and southern pine"),
 		},
 		{
 			Key: "ratio-softwood", Title: "radius by strip thickness, softwood",
-			Value: quantity.Value{SI: 125, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 10000,
+			Value: quantity.Value{SI: 125, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 10000,
 			Source: cite.CivilFormulas.At("p. 167: t/R not over 1/125, other softwoods"),
 		},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "R / t ≥ ratio; R / t ≥ E/(2·MOR)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados, the face of the innermost strip", Unit: "m"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
 			{Name: "ratio", Means: "least ratio for the group of the species, the practice of structural glulam", Unit: "1"},
@@ -42,7 +42,7 @@ var lamination = rules.Rule{
 	Check: checkLamination,
 }
 
-func checkLamination(p *rules.Pass) {
+func checkLamination(p *engine.Pass) {
 	c := p.Ceiling
 	t, radius := c.Rib.Lamination.Get(), c.Vault.TightestRadius.Get()
 	if t == 0 || math.IsInf(radius, 1) {
@@ -57,7 +57,7 @@ func checkLamination(p *rules.Pass) {
 		return
 	}
 	species := c.Rib.Species.Get()
-	f := rules.Finding{
+	f := engine.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
 		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; in structural glulam the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),

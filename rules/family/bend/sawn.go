@@ -3,14 +3,14 @@ package bend
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
 // segment is the angle that one segment of a sawn rib spans where the curve is
 // tightest, and whether there is one.
-func segment(p *rules.Pass) (angle float64, sawn bool) {
+func segment(p *engine.Pass) (angle float64, sawn bool) {
 	c := p.Ceiling
 	if c.Rib.Construction.Get() != "sawn" || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return 0, false
@@ -22,33 +22,33 @@ func segment(p *rules.Pass) (angle float64, sawn bool) {
 	return c.SegmentAngle(), true
 }
 
-var grain = rules.Rule{
+var grain = engine.Rule{
 	ID:       "bend.grain",
 	Title:    "the grain runs out little at the ends of a sawn segment",
 	Why:      "A curved piece sawn from a straight board has short grain at its ends, where it breaks.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
 		Key: "slope", Title: "slope of grain at a segment's end", Value: quantity.Value{SI: 1.0 / 12, Unit: quantity.One},
-		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.ASTMD245.At("1 in 12 keeps about 69% of the strength").FromMemory(),
+		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.ASTMD245.At("1 in 12 keeps about 69% of the strength").FromMemory(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "tan(α/2)",
-		Symbols: []rules.Symbol{{Name: "α", Means: "angle that one segment spans, where the curve is tightest", Unit: "rad"}},
+		Symbols: []engine.Symbol{{Name: "α", Means: "angle that one segment spans, where the curve is tightest", Unit: "rad"}},
 		Valid:   "boards straight in the grain; the strength left by Hankinson's formula, n = 1.5 and 0.05 across the grain",
 		Source:  cite.Derivation("the chord of a segment is the grain's direction"),
 	},
 	Check: checkGrain,
 }
 
-func checkGrain(p *rules.Pass) {
+func checkGrain(p *engine.Pass) {
 	angle, sawn := segment(p)
 	limit := p.Limit("slope")
 	if !sawn || angle/2 <= math.Atan(limit.SI) {
 		return
 	}
-	f := rules.Finding{At: "rib.segments", Related: []string{"vault.rise"}}
+	f := engine.Finding{At: "rib.segments", Related: []string{"vault.rise"}}
 	need := int(math.Ceil(angle * float64(p.Ceiling.Rib.Segments.Get()) / (2 * math.Atan(limit.SI))))
-	f.Offers = []rules.Offer{{Key: "rib.segments", Value: int64(need)}}
+	f.Offers = []engine.Offer{{Key: "rib.segments", Value: int64(need)}}
 	if angle >= math.Pi {
 		f.Text = p.Textf("a segment turns by %v, so that at its ends the grain lies right across it", quantity.Angle(angle))
 		p.Report(f)
@@ -61,17 +61,17 @@ func checkGrain(p *rules.Pass) {
 	p.Report(f)
 }
 
-var plank = rules.Rule{
+var plank = engine.Rule{
 	ID:       "bend.plank",
 	Title:    "a sawn segment comes out of a plank of usual width",
 	Why:      "Wide clear plank is dear and cups; a segment that needs it is better cut shorter.",
-	Severity: rules.Note,
-	Limits: []rules.Limit{{
-		Key: "width", Title: "width of plank", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 5, Source: cite.CommonPractice(),
+	Severity: engine.Note,
+	Limits: []engine.Limit{{
+		Key: "width", Title: "width of plank", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 5, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "R_o − R_i·cos(α/2)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "R_o", Means: "radius of the rib's back", Unit: "m"},
 			{Name: "R_i", Means: "radius of its intrados", Unit: "m"},
 			{Name: "α", Means: "angle that one segment spans", Unit: "rad"},
@@ -81,7 +81,7 @@ var plank = rules.Rule{
 	Check: checkPlank,
 }
 
-func checkPlank(p *rules.Pass) {
+func checkPlank(p *engine.Pass) {
 	angle, sawn := segment(p)
 	c, limit := p.Ceiling, p.Limit("width")
 	inner := c.Vault.TightestRadius.Get()
@@ -89,26 +89,26 @@ func checkPlank(p *rules.Pass) {
 	if !sawn || width <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.segments", Related: []string{"rib.depth"},
 		Text:     "a segment needs plank {measured} wide; past {limit} it is dear and cups",
 		Measured: quantity.Length(width).Value(), Bound: limit,
 	})
 }
 
-var stagger = rules.Rule{
+var stagger = engine.Rule{
 	ID:       "bend.stagger",
 	Title:    "the joints of one layer of a sawn rib are staggered against the next",
 	Why:      "A joint carries nothing: where two lie together the rib is cut through.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
-		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
+		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "segments of equal length; a stagger over a half counts as what is left to the next joint", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "segments of equal length; a stagger over a half counts as what is left to the next joint", Source: cite.CommonPractice()},
 	Check: checkStagger,
 }
 
-func checkStagger(p *rules.Pass) {
+func checkStagger(p *engine.Pass) {
 	rib, limit := p.Ceiling.Rib, p.Limit("least")
 	if rib.Construction.Get() != "sawn" || rib.Segments.Given() && rib.Segments.Get() == 1 {
 		return
@@ -119,11 +119,11 @@ func checkStagger(p *rules.Pass) {
 	}
 	share := math.Mod(rib.Stagger.Get(), 1)
 	if share = min(share, 1-share); share < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "rib.stagger", Related: []string{"rib.segments"},
 			Text:     "the joints of neighbouring layers are {measured} of a segment apart; the least is {limit}",
 			Measured: quantity.Share(share).Value(), Bound: limit,
-			Offers: []rules.Offer{{Key: "rib.stagger", Value: "50%"}},
+			Offers: []engine.Offer{{Key: "rib.stagger", Value: "50%"}},
 		})
 	}
 }
@@ -138,16 +138,16 @@ var stockSheets = [][2]float64{
 // a foot size differs from its metric name.
 const cutTolerance = 0.008
 
-var sheetEdge = rules.Rule{
+var sheetEdge = engine.Rule{
 	ID:       "bend.sheet-edge",
 	Title:    "the sheet is one that is stocked, its edges the way round that the spec bends it",
 	Why:      "Bendable sheets are made to bend one way or the other, and words for the two are mixed up: say which edge stays straight, of a sheet that can be had.",
-	Severity: rules.Note,
-	Basis:    rules.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
+	Severity: engine.Note,
+	Basis:    engine.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
 	Check:    checkSheetEdge,
 }
 
-func checkSheetEdge(p *rules.Pass) {
+func checkSheetEdge(p *engine.Pass) {
 	s := p.Ceiling.Skin.Sheet
 	short, long := min(s.Straight.Get(), s.Bent.Get()), max(s.Straight.Get(), s.Bent.Get())
 	for _, stock := range stockSheets {
@@ -155,7 +155,7 @@ func checkSheetEdge(p *rules.Pass) {
 			return
 		}
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "skin.sheet",
 		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and say which of its edges stays straight",
 			quantity.Length(s.Straight.Get()), quantity.Length(s.Bent.Get())),

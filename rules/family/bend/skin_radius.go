@@ -3,20 +3,20 @@ package bend
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var skinRadius = rules.Rule{
+var skinRadius = engine.Rule{
 	ID:       "bend.skin-radius",
 	Title:    "the skin's sheet bends to the vault's tightest radius",
 	Why:      "A sheet bent tighter than it allows cracks on its outer face, or goes on to the form and springs off the ribs.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Figures:  []string{"skin.radius"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "R = R_i + a ≥ R_min",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "R_i", Means: "tightest radius of the intrados", Unit: "m"},
 			{Name: "a", Means: "setback from the intrados to the skin's near face", Unit: "m"},
 			{Name: "R_min", Means: "least radius of the material for the thickness of one layer and the edge that is bent", Unit: "m"},
@@ -27,16 +27,16 @@ var skinRadius = rules.Rule{
 	Check: checkSkinRadius,
 }
 
-func checkSkinRadius(p *rules.Pass) {
+func checkSkinRadius(p *engine.Pass) {
 	c := p.Ceiling
 	radius := c.Vault.TightestRadius.Get() + c.Skin.Setback.Get()
 	if math.IsInf(radius, 1) {
 		return // nothing bends in a flat ceiling
 	}
 	if c.Skin.Around() {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "skin.straight", Text: `the sheet's straight edge is laid around the arc, where it has to bend`,
-			Offers: []rules.Offer{{Key: "skin.straight", Value: "along"}},
+			Offers: []engine.Offer{{Key: "skin.straight", Value: "along"}},
 		})
 		return
 	}
@@ -48,7 +48,7 @@ func checkSkinRadius(p *rules.Pass) {
 	if radius >= least {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:       "skin.thickness",
 		Related:  []string{"skin.material", "skin.sheet", "vault.rise"},
 		Text:     p.Textf("the skin bends to {measured}; %s of %v with its %s edge bent allows {limit}", c.Skin.Material.Get().Name, quantity.Length(c.Skin.Thickness.Get()), c.Skin.BentEdge()),
@@ -65,11 +65,11 @@ var stockThicknesses = map[quantity.System][]string{
 }
 
 // thinnerSkins are the stock thicknesses below t, the nearest first.
-func thinnerSkins(t float64, units quantity.System) []rules.Offer {
-	var offers []rules.Offer
+func thinnerSkins(t float64, units quantity.System) []engine.Offer {
+	var offers []engine.Offer
 	for _, s := range stockThicknesses[units] {
 		if v, err := quantity.Parse(quantity.Metre, s); err == nil && v.SI < t {
-			offers = append(offers, rules.Offer{Key: "skin.thickness", Value: s})
+			offers = append(offers, engine.Offer{Key: "skin.thickness", Value: s})
 		}
 	}
 	return offers

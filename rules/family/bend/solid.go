@@ -4,20 +4,20 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
 )
 
-var solid = rules.Rule{
+var solid = engine.Rule{
 	ID:       "bend.solid",
 	Title:    "a rib of one piece can be bent to its radius, by its species and by what is done",
 	Why:      "Past a certain tightness a thick piece breaks on its outer face, dry soonest, steamed with a strap last.",
-	Severity: rules.Query,
-	Basis: rules.Basis{
+	Severity: engine.Query,
+	Basis: engine.Basis{
 		Formula: "R / d ≥ ratio",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "ratio", Means: "least ratio of the species: steamed with a strap, steamed without, or E/(2·MOR) dry", Unit: "1"},
@@ -41,7 +41,7 @@ func bent(how string, s timber.Species) (ratio float64, from cite.Source, done s
 	}
 }
 
-func checkSolid(p *rules.Pass) {
+func checkSolid(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Rib.Construction.Get() != "solid" || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return
@@ -56,11 +56,11 @@ func checkSolid(p *rules.Pass) {
 	if ratio >= least {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.construction", Related: []string{"rib.bending", "rib.species", "rib.depth", "vault.rise"},
 		Text: p.Textf("one piece %v deep bent to %v has a ratio of {measured}; "+done+" the least for %s is {limit}",
 			quantity.Length(c.Rib.Depth.Get()), quantity.Length(c.Vault.TightestRadius.Get()), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: p.Published("rib.species", quantity.Value{SI: least, Unit: quantity.One}, from),
-		Offers: []rules.Offer{{Key: "rib.bending", Value: "strap"}, {Key: "rib.construction", Value: "laminated"}},
+		Offers: []engine.Offer{{Key: "rib.bending", Value: "strap"}, {Key: "rib.construction", Value: "laminated"}},
 	})
 }

@@ -3,26 +3,26 @@ package bend
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var laminationThin = rules.Rule{
+var laminationThin = engine.Rule{
 	ID:       "bend.lamination-thin",
 	Title:    "the laminations are no thinner than they need be",
 	Why:      "Each strip more is a glue line, two planed faces and a saw kerf: very thin ones waste wood and hold the press.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Figures:  []string{"rib.lamination-ratio"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "ratio", Title: "radius by strip thickness", Value: quantity.Value{SI: 600, Unit: quantity.One},
-		Sense: rules.AtMost, Lowest: 1, Most: 1e6, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 1, Most: 1e6, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "R / t ≤ ratio",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
 			{Name: "ratio", Means: "past which strips are needlessly thin", Unit: "1"},
@@ -32,32 +32,32 @@ var laminationThin = rules.Rule{
 	Check: checkLaminationThin,
 }
 
-func checkLaminationThin(p *rules.Pass) {
+func checkLaminationThin(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("ratio")
 	t, radius := c.Rib.Lamination.Get(), c.Vault.TightestRadius.Get()
 	if t == 0 || math.IsInf(radius, 1) || radius/t <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"vault.rise"},
 		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; past {limit} they are thinner than they need be", quantity.Length(t), quantity.Length(radius)),
 		Measured: quantity.Value{SI: radius / t, Unit: quantity.One}, Bound: limit,
 	})
 }
 
-var springback = rules.Rule{
+var springback = engine.Rule{
 	ID:       "bend.springback",
 	Title:    "what springback is left after the form's correction is within the form's tolerance",
 	Why:      "The form is made tighter by the springback that is expected; how much comes is never quite that, and the rise shows it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"rib.laminations", "rib.form-radius", "rib.springback-left"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "uncertainty", Title: "share of the expected springback that may come or not", Value: quantity.Share(timber.SpringbackUncertainty).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.BentStrips.At("4 strips of 3/32in on a 20in form came to 22in, where 1/n² gives 21.33in"),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.BentStrips.At("4 strips of 3/32in on a 20in form came to 22in, where 1/n² gives 21.33in"),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "±u/n² of the curvature, as a change of rise",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "u", Means: "uncertainty of the springback", Unit: "1"},
 			{Name: "n", Means: "strips in the rib's depth", Unit: "1"},
 		},
@@ -67,14 +67,14 @@ var springback = rules.Rule{
 	Check: checkSpringback,
 }
 
-func checkSpringback(p *rules.Pass) {
+func checkSpringback(p *engine.Pass) {
 	c := p.Ceiling
 	n := c.Laminations()
 	if n == 0 || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return
 	}
 	if n <= 1 {
-		p.Report(rules.Finding{At: "rib.lamination", Text: "one strip springs back straight; take at least two"})
+		p.Report(engine.Finding{At: "rib.lamination", Text: "one strip springs back straight; take at least two"})
 		return
 	}
 	uncertain := p.Limit("uncertainty")
@@ -88,7 +88,7 @@ func checkSpringback(p *rules.Pass) {
 	for least < layout.MostAlike && off(least) > form.SI {
 		least++
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
 		Text: p.Textf("%.4g strips leave the rise uncertain by {measured} after the form is corrected to %v, since %v of the springback more or less may come; the form's tolerance is {limit}",
 			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n)), uncertain.Value),

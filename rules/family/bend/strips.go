@@ -3,25 +3,25 @@ package bend
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var stripSum = rules.Rule{
+var stripSum = engine.Rule{
 	ID:       "bend.strips",
 	Title:    "whole strips make up the rib's depth",
 	Why:      "A rib is glued of whole strips: eight of 7mm are 56mm and nine are 63mm, and neither is a rib of 60mm.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Figures:  []string{"rib.laminations"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "sum", Title: "difference of the strips' sum from the depth", Value: quantity.Length(layout.StripSlack).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 0.01, Source: cite.Derivation("whole strips add up; half a millimetre is what planing takes, by common practice"),
+		Sense: engine.AtMost, Lowest: 0, Most: 0.01, Source: cite.Derivation("whole strips add up; half a millimetre is what planing takes, by common practice"),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "|n·t − d| ≤ sum",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "n", Means: "whole strips, as many as come nearest", Unit: "1"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
@@ -33,7 +33,7 @@ var stripSum = rules.Rule{
 	Check: checkStrips,
 }
 
-func checkStrips(p *rules.Pass) {
+func checkStrips(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("sum")
 	t, d := c.Rib.Lamination.Get(), c.Rib.Depth.Get()
 	if t == 0 {
@@ -47,10 +47,10 @@ func checkStrips(p *rules.Pass) {
 	offers := strips(p, math.Ceil(d/t))
 	for _, whole := range []float64{n, n + 1, n - 1} {
 		if whole >= 1 {
-			offers = append(offers, rules.Offer{Key: "rib.depth", Value: p.Exactly(whole * t)})
+			offers = append(offers, engine.Offer{Key: "rib.depth", Value: p.Exactly(whole * t)})
 		}
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"rib.depth"},
 		Text: p.Textf("a depth of %v is %.4g strips of %v; the nearest whole number, %.0f, makes %v, {measured} off; the most is {limit}",
 			quantity.Length(d), d/t, quantity.Length(t), n, quantity.Length(n*t)),
@@ -60,13 +60,13 @@ func checkStrips(p *rules.Pass) {
 
 // strips offers to divide the rib's depth into whole strips, so many at least,
 // of a thickness that a shop planes to: the depth stays their sum.
-func strips(p *rules.Pass, least float64) []rules.Offer {
+func strips(p *engine.Pass, least float64) []engine.Offer {
 	depth := p.Ceiling.Rib.Depth.Get()
-	var offers []rules.Offer
+	var offers []engine.Offer
 	for n, first := math.Ceil(least-1e-9), math.Ceil(least-1e-9); n < first+24 && len(offers) < 12; n++ {
 		text := p.Exactly(depth / n)
 		if t, err := quantity.Parse(quantity.Metre, text); err == nil && math.Abs(n*t.SI-depth) <= layout.StripSlack+1e-9 {
-			offers = append(offers, rules.Offer{Key: "rib.lamination", Value: text})
+			offers = append(offers, engine.Offer{Key: "rib.lamination", Value: text})
 		}
 	}
 	return offers

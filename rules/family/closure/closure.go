@@ -5,16 +5,16 @@ package closure
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "close", Title: "closing the row of panels", Cases: cases,
-		Rules: []rules.Rule{slide, probability, twoWay, firstGap, cover, side, line},
+		Rules: []engine.Rule{slide, probability, twoWay, firstGap, cover, side, line},
 	}
 }

@@ -3,47 +3,47 @@ package closure
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var firstGap = rules.Rule{
+var firstGap = engine.Rule{
 	ID:       "close.first-gap",
 	Title:    "the first panel stands clear of the far end wall",
 	Why:      "Walls are not straight: a first panel set hard against one follows its bow, and every panel after it does too.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"close.first_gap"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "least", Title: "first gap", Value: quantity.Length(0.006).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Source: cite.CommonPractice()},
-	Check: func(p *rules.Pass) {
+	Basis: engine.Basis{Source: cite.CommonPractice()},
+	Check: func(p *engine.Pass) {
 		gap, limit := quantity.Length(p.Ceiling.Close.FirstGap.Get()), p.Limit("least")
 		if float64(gap) < limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "close.first_gap", Text: "the first gap is {measured}; the least is {limit}", Measured: gap.Value(), Bound: limit,
-				Offers: []rules.Offer{{Key: "close.first_gap", Value: p.Above(limit.SI)}},
+				Offers: []engine.Offer{{Key: "close.first_gap", Value: p.Above(limit.SI)}},
 			})
 		}
 	},
 }
 
-var cover = rules.Rule{
+var cover = engine.Rule{
 	ID:       "close.cover",
 	Title:    "the perimeter moulding hides every gap at its widest",
 	Why:      "What the tolerances and the dry season leave open at the walls shows as a black line that no moulding on site is wide enough for.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"edge.cover"},
 	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "overlap", Title: "of the moulding over the panels", Value: quantity.Length(0.006).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "gap + overlap ≤ cover",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "gap", Means: "the widest of the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that draws it in", Unit: "m"},
 			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
 			{Name: "cover", Means: "what the moulding can hide", Unit: "m"},
@@ -54,7 +54,7 @@ var cover = rules.Rule{
 	Check: checkCover,
 }
 
-func checkCover(p *rules.Pass) {
+func checkCover(p *engine.Pass) {
 	k := p.Results.Closing()
 	gap := func(at, where string, width float64, err error) {
 		if err != nil {
@@ -78,23 +78,23 @@ func checkCover(p *rules.Pass) {
 // wetDelivery reports whether the wood is wetter in the shop than in either season,
 // so that its gaps open whatever the air is: a drier shop cures that, and a wider
 // moulding hides it.
-func wetDelivery(p *rules.Pass) bool {
+func wetDelivery(p *engine.Pass) bool {
 	m := p.Ceiling.Climate
 	return m.Shop.Get() > max(m.Dry.Get(), m.Wet.Get())
 }
 
-func reportCover(p *rules.Pass, at, where string, width float64, wet bool) {
+func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
 	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", quantity.Length(p.Ceiling.Edge.Cover.Get()).Value())
-	f := rules.Finding{
+	f := engine.Finding{
 		At: "edge.cover", Related: []string{at}, Measured: quantity.Length(width).Value(), Bound: cover,
-		Offers: []rules.Offer{{Key: "edge.cover", Value: p.Above(width + overlap.SI)}},
+		Offers: []engine.Offer{{Key: "edge.cover", Value: p.Above(width + overlap.SI)}},
 	}
 	switch {
 	case width > cover.SI:
 		f.Text = where + " is {measured}, and the moulding hides {limit}"
 	case width+overlap.SI > cover.SI:
 		f.Text = p.Textf("%s is %v and takes {measured} with the moulding's overlap of %v; it hides %v", where, quantity.Length(width), overlap.Value, cover.Value)
-		f.Measured, f.Severity = quantity.Length(width+overlap.SI).Value(), rules.Query
+		f.Measured, f.Severity = quantity.Length(width+overlap.SI).Value(), engine.Query
 		f.Bound.Name, f.Bound.Source, f.Bound.Firm = overlap.Name, overlap.Source, overlap.Firm
 	default:
 		return
@@ -106,19 +106,19 @@ func reportCover(p *rules.Pass, at, where string, width float64, wet bool) {
 	p.Report(f)
 }
 
-var side = rules.Rule{
+var side = engine.Rule{
 	ID:       "close.side",
 	Title:    "the panel at its widest goes between the walls at their tightest",
 	Why:      "Form, tolerance, season and the arch's own weight all spread the feet, and a foot that meets the wall leaves the panel hanging crooked.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Figures:  []string{"panel.side-gap"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "clearance", Title: "left beside a foot when all has spread it", Value: quantity.Length(0.003).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "(W − τ − B − p − f·k)/2 − season − load ≥ clearance",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 			{Name: "B", Means: "width of the vault over its feet", Unit: "m"},
@@ -134,32 +134,32 @@ var side = rules.Rule{
 	Check: checkSide,
 }
 
-func checkSide(p *rules.Pass) {
+func checkSide(p *engine.Pass) {
 	gap, clearance := p.Results.Closing().Sides.Least.Get(), p.Limit("clearance")
 	if gap < 0 {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.tolerance", "panels.form", "room.tolerance"},
 			Text:     "at its widest the panel is {measured} wider than the room at its tightest",
 			Measured: quantity.Length(-2 * gap).Value(),
-			Offers:   []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(gap-clearance.SI))}},
+			Offers:   []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(gap-clearance.SI))}},
 		})
 		return
 	}
 	spread, ok := footSpread(p)
 	if left := gap - spread; ok && left < clearance.SI {
-		p.Report(rules.Finding{
-			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: engine.Query,
 			Text: p.Textf("of the %v beside the panel at its widest, in the room at its tightest, the season and the arch's weight take %v from each foot and leave {measured}; the least is {limit}",
 				quantity.Length(gap), quantity.Length(spread)),
 			Measured: quantity.Length(left).Value(), Bound: clearance,
-			Offers: []rules.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
+			Offers: []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
 		})
 	}
 }
 
 // footSpread is how far a foot moves outward at most, by season and load; not
 // known where the wood's movement is not.
-func footSpread(p *rules.Pass) (float64, bool) {
+func footSpread(p *engine.Pass) (float64, bool) {
 	s := p.Results.Seasons()
 	dry, wet := s.Dry.Foot.Get(), s.Wet.Foot.Get()
 	for _, foot := range []error{dry.Err, wet.Err} {
@@ -184,28 +184,28 @@ func footSpread(p *rules.Pass) (float64, bool) {
 	return spread + load, true
 }
 
-var line = rules.Rule{
+var line = engine.Rule{
 	ID:       "close.line",
 	Title:    "the seams stay on the lines of the coffer grid",
 	Why:      "Each panel starts where the last one ended: what they deviate adds up along the row, and lights, doors and windows set out on the grid show it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"close.line"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "drift", Title: "of the last seam off the grid", Value: quantity.Length(0.003).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "√(n·p² + n·u²)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "n", Means: "seams", Unit: "1"}, {Name: "p", Means: "tolerance of a panel", Unit: "m"}, {Name: "u", Means: "tolerance of a seam", Unit: "m"},
 		},
 		Valid:  "a grid set out with its seam gaps, from the first panel; panels that deviate each for itself",
 		Source: cite.Scholz1995.At("statistical tolerancing"),
 	},
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		l, limit := p.Results.Closing().Line.Get(), p.Limit("drift")
 		if l.ByChance > limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "panels.tolerance", Related: []string{"panels.along", "seam.tolerance"},
 				Text: p.Textf("seam %d, counted from the first panel, may lie {measured} off the coffer grid if each panel deviates for itself, and %v if all do alike, as off one form; the most is {limit}",
 					l.Seams, quantity.Length(l.Alike)),

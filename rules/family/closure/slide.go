@@ -1,26 +1,26 @@
 package closure
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/closing"
+	"dryfit/rules/model/result/closing"
 	"dryfit/spec/quantity"
 )
 
-var slide = rules.Rule{
+var slide = engine.Rule{
 	ID:       "close.slide",
 	Title:    "the last panel has the free length to stand off and slide home",
 	Why:      "A panel with its neighbour's tenons in the way stands off by their projection before it slides on to them; without that much room beyond its place the last one does not go in.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "G − g_f − L − n·g − ΔL − (τ + P·p + n·u) ≥ t/2 + clearance",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "G", Means: "length of the room", Unit: "m"},
 			{Name: "g_f", Means: "first gap, set with a spacer and taken as exact", Unit: "m"},
 			{Name: "L", Means: "length of all panels", Unit: "m"},
@@ -40,14 +40,14 @@ var slide = rules.Rule{
 	Check: checkSlide,
 }
 
-func checkSlide(p *rules.Pass) {
+func checkSlide(p *engine.Pass) {
 	k, clearance := p.Results.Closing(), p.Limit("clearance")
 	ends, _ := k.Ends()
 	if err := ends.Growth.Get().Err; err != nil {
 		p.NotChecked("rib.species", p.Explain(err))
 	}
 	least, projection := ends.Least.Get(), k.Projection.Get()
-	f := rules.Finding{
+	f := engine.Finding{
 		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last", "strap.hung"},
 		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, ends, projection, clearance.SI-least),
 	}
@@ -61,7 +61,7 @@ func checkSlide(p *rules.Pass) {
 		f.Bound = p.Stated("seam.tenon", quantity.Length(projection).Value())
 	case least < projection+clearance.SI:
 		f.Text = "the last gap comes to {measured} at its least" + state + "; to go in the last panel needs {limit}" + share(p, projection, clearance)
-		f.Bound, f.Severity = clearance, rules.Query
+		f.Bound, f.Severity = clearance, engine.Query
 		f.Bound.Value = quantity.Length(projection + clearance.SI).Value()
 	default:
 		return
@@ -70,7 +70,7 @@ func checkSlide(p *rules.Pass) {
 }
 
 // share says which part of a length is clearance, where not all is.
-func share(p *rules.Pass, projection float64, clearance rules.Bound) string {
+func share(p *engine.Pass, projection float64, clearance engine.Bound) string {
 	if projection == 0 {
 		return " of clearance"
 	}
@@ -78,7 +78,7 @@ func share(p *rules.Pass, projection float64, clearance rules.Bound) string {
 }
 
 // hungIn says what the ribs have grown by when the panels are hung.
-func hungIn(p *rules.Pass, ends *closing.Ends) string {
+func hungIn(p *engine.Pass, ends *closing.Ends) string {
 	if by := ends.Growth.Get().Value; by > 0 {
 		return p.Textf(", the ribs grown by %v in the room's air", quantity.Length(by))
 	}
@@ -86,37 +86,37 @@ func hungIn(p *rules.Pass, ends *closing.Ends) string {
 }
 
 // slideOffers are ways to win the length that is short, beside the projection.
-func slideOffers(p *rules.Pass, ends *closing.Ends, projection, short float64) []rules.Offer {
-	var offers []rules.Offer
+func slideOffers(p *engine.Pass, ends *closing.Ends, projection, short float64) []engine.Offer {
+	var offers []engine.Offer
 	short += projection
 	if left := ends.First.Get() - short; left > 0 {
-		offers = append(offers, rules.Offer{Key: "close.first_gap", Value: p.Below(left)})
+		offers = append(offers, engine.Offer{Key: "close.first_gap", Value: p.Below(left)})
 	}
 	if projection > 0 {
-		offers = append(offers, rules.Offer{Key: "close.last", Value: "drop"})
+		offers = append(offers, engine.Offer{Key: "close.last", Value: "drop"})
 	}
-	return append(offers, rules.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
+	return append(offers, engine.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
 }
 
-var probability = rules.Rule{
+var probability = engine.Rule{
 	ID:       "close.probability",
 	Title:    "by chance the last panel goes in more often than not by far",
 	Why:      "The worst case is rare where the lengths deviate each for itself, and not rare at all where all panels come off one form: the chances say how much the worst case exaggerates.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.chance", "close.chance-alike"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "least", Title: "chance that the last panel goes in", Value: quantity.Share(0.95).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; the free length that the tenons' projection takes, without clearance; the wood as in close.slide",
 		Source: cite.Scholz1995.At("statistical tolerancing, and its failure with a shared bias"),
 	},
 	Check: checkProbability,
 }
 
-func checkProbability(p *rules.Pass) {
+func checkProbability(p *engine.Pass) {
 	ends, _ := p.Results.Closing().Ends()
 	odds, limit := ends.Odds.Get(), p.Limit("least")
 	lesser := min(odds.ByChance.Share, odds.Alike.Share)
@@ -129,27 +129,27 @@ func checkProbability(p *rules.Pass) {
 		text = p.Textf("the last panel goes in with a chance of %v ± %v if each panel deviates for itself, and of %v ± %v if all deviate alike, as off one form%s; the least is {limit}",
 			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error), state)
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "close.first_gap", Related: []string{"panels.tolerance", "room.tolerance", "seam.tolerance", "strap.hung"},
 		Text: text, Measured: quantity.Share(lesser).Value(), Bound: limit,
 	})
 }
 
-var twoWay = rules.Rule{
+var twoWay = engine.Rule{
 	ID:       "close.two-way",
 	Title:    "no panel has to slide two ways at once",
 	Why:      "A piece of a split arch has tenons on its end and on its edge: it can slide on to the one or the other, never on to both.",
-	Severity: rules.Hold,
-	Basis:    rules.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
-	Check: func(p *rules.Pass) {
+	Severity: engine.Hold,
+	Basis:    engine.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
+	Check: func(p *engine.Pass) {
 		c := p.Ceiling
 		if c.Panel.Around.Get() < 2 || c.Panel.Along.Get() < 2 || c.Close.Last.Get() != "slide" {
 			return
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "close.last", Related: []string{"panels.around"},
 			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both; withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count.Get()),
-			Offers: []rules.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
+			Offers: []engine.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
 		})
 	},
 }

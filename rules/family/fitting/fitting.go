@@ -5,16 +5,16 @@ package fitting
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "fitting", Title: "fittings in the coffers", Cases: cases,
-		Rules: []rules.Rule{inGrid, clearOfMembers, edge, overlap, luminaireClear, luminaire, sprinkler},
+		Rules: []engine.Rule{inGrid, clearOfMembers, edge, overlap, luminaireClear, luminaire, sprinkler},
 	}
 }

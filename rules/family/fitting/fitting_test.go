@@ -3,8 +3,8 @@ package fitting_test
 import (
 	"testing"
 
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/fitting"
-	"dryfit/rules/ruletest"
 )
 
 func TestCases(t *testing.T) { ruletest.Run(t, fitting.Family()) }

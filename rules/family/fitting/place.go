@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 )
 

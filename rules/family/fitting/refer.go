@@ -1,7 +1,7 @@
 package fitting
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
@@ -10,46 +10,46 @@ import (
 // listed for contact.
 var wood = cite.NEC.At("410.116(A)(1)").FromMemory()
 
-var luminaireClear = rules.Rule{
+var luminaireClear = engine.Rule{
 	ID:       "fitting.luminaire-clear",
 	Title:    "luminaires are clear of the ribs and rails by what the code asks of recessed ones",
 	Why:      "Wood beside a hot lamp housing chars over years.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"fitting"},
-	Limits: []rules.Limit{{
-		Key: "clear", Title: "between a recessed luminaire and wood", Value: quantity.Length(0.0127).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: wood,
+	Limits: []engine.Limit{{
+		Key: "clear", Title: "between a recessed luminaire and wood", Value: quantity.Length(0.0127).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: wood,
 	}},
-	Basis: rules.Basis{Valid: "luminaires that are not listed for contact with wood; the skin that they are let into is for the luminaire's listing", Source: wood},
-	Check: func(p *rules.Pass) {
+	Basis: engine.Basis{Valid: "luminaires that are not listed for contact with wood; the skin that they are let into is for the luminaire's listing", Source: wood},
+	Check: func(p *engine.Pass) {
 		checkNear(p, p.Limit("clear"), "luminaire", ", unless it is listed for contact with wood")
 	},
 }
 
-var luminaire = rules.Rule{
+var luminaire = engine.Rule{
 	ID:       "fitting.luminaire",
 	Title:    "luminaires are referred to the electrical code and the licensed trade",
 	Why:      "A lamp let into a wood skin is a matter of its listing, its heat and what lies above it, which no spec of the ceiling says.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToElectrician,
+	Severity: engine.Refer,
+	RefersTo: engine.ToElectrician,
 	Needs:    []string{"fitting"},
-	Basis:    rules.Basis{Source: wood},
-	Check: func(p *rules.Pass) {
+	Basis:    engine.Basis{Source: wood},
+	Check: func(p *engine.Pass) {
 		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Get().Name+": whether its listing allows that, and what is kept clear above it, is referred to the electrical code and the licensed trade")
 	},
 }
 
-var sprinkler = rules.Rule{
+var sprinkler = engine.Rule{
 	ID:       "fitting.sprinkler",
 	Title:    "sprinklers are referred to the code and the licensed trade",
 	Why:      "Each coffer is a pocket that holds heat back from a sprinkler below it, and each rib a wall that its spray meets.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToFireProtection,
+	Severity: engine.Refer,
+	RefersTo: engine.ToFireProtection,
 	Needs:    []string{"fitting"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid:  "what the code says of ceiling pockets has further conditions, of which a wood finish may fail one",
 		Source: cite.NFPA13.At("2010, 8.6.7: unprotected ceiling pockets up to 1000 ft3 in all and 36 in deep").FromMemory(),
 	},
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		c := p.Ceiling
 		pocket := (c.Grid.ModuleAround.Get() - c.Rail.Width.Get()) * c.Clear() * c.Skin.Setback.Get()
 		n := c.Grid.Around.Get() * c.Grid.Along.Get()
@@ -59,10 +59,10 @@ var sprinkler = rules.Rule{
 }
 
 // refer reports the fittings of a kind.
-func refer(p *rules.Pass, kind string, why string) {
+func refer(p *engine.Pass, kind string, why string) {
 	for _, f := range places(p.Ceiling) {
 		if f.Kind.Get() == kind {
-			p.Report(rules.Finding{At: f.key("kind"), Text: p.Textf("the %s in %s ", f.Name.Get(), f.where()) + why})
+			p.Report(engine.Finding{At: f.key("kind"), Text: p.Textf("the %s in %s ", f.Name.Get(), f.where()) + why})
 		}
 	}
 }

@@ -4,7 +4,7 @@ package grid
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
 )
 
@@ -12,10 +12,10 @@ import (
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "grid", Title: "how the vault divides", Cases: cases,
-		Rules: []rules.Rule{moduleRatio, moduleSize, longSide, seamsOnRibs, crown, count},
+		Rules: []engine.Rule{moduleRatio, moduleSize, longSide, seamsOnRibs, crown, count},
 	}
 }
 

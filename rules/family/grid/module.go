@@ -1,24 +1,24 @@
 package grid
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var moduleRatio = rules.Rule{
+var moduleRatio = engine.Rule{
 	ID:       "grid.module-ratio",
 	Title:    "the coffers are near enough to square",
 	Why:      "A coffer much longer than wide reads as a slot, and the grid as stripes.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"grid.module-ratio"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "most", Title: "longer side of the module by the shorter",
-		Value: number(1.67), Sense: rules.AtMost, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
+		Value: number(1.67), Sense: engine.AtMost, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "k = max(m_r, m_l) / min(m_r, m_l)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "m_r", Means: "module around, on the intrados", Unit: "m"},
 			{Name: "m_l", Means: "module along, between rib centre lines", Unit: "m"},
 		},
@@ -28,42 +28,42 @@ var moduleRatio = rules.Rule{
 	Check: checkModuleRatio,
 }
 
-func checkModuleRatio(p *rules.Pass) {
+func checkModuleRatio(p *engine.Pass) {
 	g, limit := p.Ceiling.Grid, p.Limit("most")
 	if g.Ratio() <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:      "grid.along",
 		Related: []string{"grid.around", "vault.length"},
 		Text: p.Textf("the module is %v around by %v along, {measured} to one; the most is {limit}",
 			quantity.Length(g.ModuleAround.Get()), quantity.Length(g.ModuleAlong.Get())),
 		Measured: number(g.Ratio()), Bound: limit,
-		Offers: []rules.Offer{{Key: "grid.along", Value: int64(g.Along.Get() + 1)}, {Key: "grid.along", Value: int64(g.Along.Get() - 1)}},
+		Offers: []engine.Offer{{Key: "grid.along", Value: int64(g.Along.Get() + 1)}, {Key: "grid.along", Value: int64(g.Along.Get() - 1)}},
 	})
 }
 
-var moduleSize = rules.Rule{
+var moduleSize = engine.Rule{
 	ID:       "grid.module-size",
 	Title:    "the coffers are of a size that can be made and read",
 	Why:      "Small coffers multiply joints; large ones leave the skin without a rib behind it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"grid.module-around", "grid.module-along"},
-	Limits: []rules.Limit{
-		{Key: "least", Title: "side of a module", Value: quantity.Length(0.3).Value(), Sense: rules.AtLeast, Lowest: 0.01, Most: 10, Source: cite.CommonPractice()},
-		{Key: "most", Title: "side of a module", Value: quantity.Length(1.5).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 100, Source: cite.CommonPractice()},
+	Limits: []engine.Limit{
+		{Key: "least", Title: "side of a module", Value: quantity.Length(0.3).Value(), Sense: engine.AtLeast, Lowest: 0.01, Most: 10, Source: cite.CommonPractice()},
+		{Key: "most", Title: "side of a module", Value: quantity.Length(1.5).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 100, Source: cite.CommonPractice()},
 	},
-	Basis: rules.Basis{Valid: "both sides of the module, between centre lines", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "both sides of the module, between centre lines", Source: cite.CommonPractice()},
 	Check: checkModuleSize,
 }
 
-func checkModuleSize(p *rules.Pass) {
+func checkModuleSize(p *engine.Pass) {
 	g := p.Ceiling.Grid
 	for _, side := range []struct {
 		key, name string
 		size      float64
 	}{{"grid.around", "around", g.ModuleAround.Get()}, {"grid.along", "along", g.ModuleAlong.Get()}} {
-		f := rules.Finding{At: side.key, Measured: quantity.Length(side.size).Value()}
+		f := engine.Finding{At: side.key, Measured: quantity.Length(side.size).Value()}
 		switch least, most := p.Limit("least"), p.Limit("most"); {
 		case side.size < least.SI:
 			f.Bound, f.Text = least, "the module is {measured} "+side.name+"; the least is {limit}"
@@ -76,21 +76,21 @@ func checkModuleSize(p *rules.Pass) {
 	}
 }
 
-var longSide = rules.Rule{
+var longSide = engine.Rule{
 	ID:       "grid.long-side",
 	Title:    "the coffers' long side lies with the length of the room",
 	Why:      "Coffers that lie across a long room make it look shorter and wider from where one comes in.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Figures:  []string{"grid.long-side"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "square", Title: "ratio up to which a module counts as square",
-		Value: number(1.05), Sense: rules.AtMost, Lowest: 1, Most: 10, Source: cite.CommonPractice(),
+		Value: number(1.05), Sense: engine.AtMost, Lowest: 1, Most: 10, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "rooms and modules that are not square", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "rooms and modules that are not square", Source: cite.CommonPractice()},
 	Check: checkLongSide,
 }
 
-func checkLongSide(p *rules.Pass) {
+func checkLongSide(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("square")
 	roomAlong := quantity.Length(c.Room.Length.Get()) > quantity.Length(c.Room.Width.Get())
 	coffersAlong := c.Grid.ModuleAlong.Get() > c.Grid.ModuleAround.Get()
@@ -98,33 +98,33 @@ func checkLongSide(p *rules.Pass) {
 		return
 	}
 	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Room.Entry.Get()]
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:       "grid",
 		Text:     "the coffers' long side lies across the room's length, as one sees it " + seen + "; they are {measured} to one, and square up to {limit}",
 		Measured: number(c.Grid.Ratio()), Bound: limit,
 	})
 }
 
-var count = rules.Rule{
+var count = engine.Rule{
 	ID:       "grid.count",
 	Title:    "the eye can take the coffers in",
 	Why:      "Past a certain number the eye no longer counts coffers but sees a texture, and each one is joints, fittings and cost.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Figures:  []string{"grid.count"},
-	Limits: []rules.Limit{{
-		Key: "most", Title: "coffers in all", Value: number(48), Sense: rules.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
+	Limits: []engine.Limit{{
+		Key: "most", Title: "coffers in all", Value: number(48), Sense: engine.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "a matter of taste", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "a matter of taste", Source: cite.CommonPractice()},
 	Check: checkCount,
 }
 
-func checkCount(p *rules.Pass) {
+func checkCount(p *engine.Pass) {
 	g, limit := p.Ceiling.Grid, p.Limit("most")
 	n := float64(g.Around.Get() * g.Along.Get())
 	if n <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "grid", Text: "there are {measured} coffers; past {limit} the eye sees a texture",
 		Measured: number(n), Bound: limit,
 	})

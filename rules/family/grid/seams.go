@@ -3,21 +3,21 @@ package grid
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
-var seamsOnRibs = rules.Rule{
+var seamsOnRibs = engine.Rule{
 	ID:       "grid.seams-on-ribs",
 	Title:    "every seam falls on a rib or a rail",
 	Why:      "A seam between two members has nothing to join: the panels would end in the middle of a coffer.",
-	Severity: rules.Hold,
-	Basis: rules.Basis{
+	Severity: engine.Hold,
+	Basis: engine.Basis{
 		Formula: "grid.along mod panels.along = 0 and grid.around mod panels.around = 0",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "mod", Means: "what is left of a whole division", Unit: "1"},
 		},
 		Source: cite.Derivation("panels alike end on the grid only where it divides evenly"),
@@ -25,7 +25,7 @@ var seamsOnRibs = rules.Rule{
 	Check: checkSeamsOnRibs,
 }
 
-func checkSeamsOnRibs(p *rules.Pass) {
+func checkSeamsOnRibs(p *engine.Pass) {
 	c := p.Ceiling
 	for _, d := range []struct {
 		grid, panels      int
@@ -37,7 +37,7 @@ func checkSeamsOnRibs(p *rules.Pass) {
 		if d.grid%d.panels == 0 {
 			continue
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At:      d.key,
 			Related: []string{"grid." + d.other},
 			Text:    p.Textf("%d coffers %s do not divide into %d panels, so that seams fall between the %s", d.grid, d.other, d.panels, d.where),
@@ -48,33 +48,33 @@ func checkSeamsOnRibs(p *rules.Pass) {
 
 // divisors offers the numbers of panels that divide the grid, the nearest
 // first.
-func divisors(key string, grid, panels int) []rules.Offer {
-	var offers []rules.Offer
+func divisors(key string, grid, panels int) []engine.Offer {
+	var offers []engine.Offer
 	for away := 1; away < grid; away++ {
 		for _, n := range []int{panels + away, panels - away} {
 			if n >= 1 && n <= grid && grid%n == 0 {
-				offers = append(offers, rules.Offer{Key: key, Value: int64(n)})
+				offers = append(offers, engine.Offer{Key: key, Value: int64(n)})
 			}
 		}
 	}
 	return offers[:min(2, len(offers))]
 }
 
-var crown = rules.Rule{
+var crown = engine.Rule{
 	ID:       "grid.crown",
 	Title:    "a fitting at the crown is clear of the rail there",
 	Why:      "With an even number of coffers around a rail lies at the crown, where one would hang the light.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"fitting"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "clear", Title: "between a fitting beside the crown and the rail at it",
-		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Value: quantity.Length(0.025).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "an even number of coffers around, fittings in the two coffers beside the crown", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "an even number of coffers around, fittings in the two coffers beside the crown", Source: cite.CommonPractice()},
 	Check: checkCrown,
 }
 
-func checkCrown(p *rules.Pass) {
+func checkCrown(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("clear")
 	if c.Grid.Around.Get()%2 != 0 {
 		return // a coffer lies at the crown
@@ -89,7 +89,7 @@ func checkCrown(p *rules.Pass) {
 		if clear >= limit.SI {
 			continue
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At:       spec.Key("fitting", i+1, "coffer"),
 			Related:  []string{"grid.around"},
 			Text:     p.Textf("a rail lies at the crown, and the %s leaves {measured} to it; the least is {limit}", f.Name.Get()),

@@ -1,20 +1,20 @@
 package install
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var liftApart = rules.Rule{
+var liftApart = engine.Rule{
 	ID:       "install.lift-apart",
 	Title:    "each lift has a place of its own, under one piece of the arch",
 	Why:      "A lift under a seam within the arch carries the end of one piece at best, and two lifts do not stand in one place.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"lift.stations"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "e ≥ w/2",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "e", Means: "from a lift to the nearer end of its piece, along the arc", Unit: "m"},
 			{Name: "w", Means: "width of a strap, for which a fork has room; without strap.width nothing", Unit: "m"},
 		},
@@ -24,19 +24,19 @@ var liftApart = rules.Rule{
 	Check: checkLiftApart,
 }
 
-func checkLiftApart(p *rules.Pass) {
+func checkLiftApart(p *engine.Pass) {
 	c := p.Ceiling
 	stations, arc := c.Lift.Stations.Get(), c.Panel.Arc.Get()
 	for i, s := range stations {
 		if off := min(s, 1-s) * arc; c.Panel.Around.Get() > 1 && c.OnSeam(off) {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: c.Lift.Stations.Place(i), Related: []string{"panels.around", "strap.width"},
 				Text:     p.Textf("lift %d stands under the seam of two pieces of the arch, {measured} from the end of its piece", i+1),
 				Measured: quantity.Length(off).Value(),
 			})
 		}
 		if i > 0 && s == stations[i-1] {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: c.Lift.Stations.Place(i), Related: []string{c.Lift.Stations.Place(i - 1)},
 				Text: p.Textf("lifts %d and %d have one station", i, i+1),
 			})

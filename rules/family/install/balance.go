@@ -3,31 +3,31 @@ package install
 import (
 	"fmt"
 
-	"dryfit/rules"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
-var liftBalance = rules.Rule{
+var liftBalance = engine.Rule{
 	ID:       "install.lift-balance",
 	Title:    "the mass centre lies well between the lifts",
 	Why:      "A panel whose weight is over one lift tips off it as soon as it leaves the floor.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"lift.stations", "strap.stations"},
-	Limits:   []rules.Limit{rules.TippingLimit()},
-	Basis:    rules.TippingBasis("lift", "the panel level; each piece of a split arch as it hangs"),
+	Limits:   []engine.Limit{engine.TippingLimit()},
+	Basis:    engine.TippingBasis("lift", "the panel level; each piece of a split arch as it hangs"),
 	Check:    checkLiftBalance,
 }
 
-func checkLiftBalance(p *rules.Pass) {
-	raised, ok := rules.Hung(p, p.Results.Hanging().Raised)
+func checkLiftBalance(p *engine.Pass) {
+	raised, ok := engine.Hung(p, p.Results.Hanging().Raised)
 	if !ok || raised == nil {
 		return
 	}
 	p.Unweighed()
 	limit := p.Limit("margin")
 	if raised.Tips() {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "lift.stations",
 			Text: p.Textf("the panel tips off its lifts%s: its mass centre is not between two lifts that each carry %v of its weight or more",
 				under(raised.Piece), quantity.Share(hanging.Counts)),
@@ -35,8 +35,8 @@ func checkLiftBalance(p *rules.Pass) {
 		return
 	}
 	if raised.Margin < limit.SI {
-		p.Report(rules.Finding{
-			At: "lift.stations", Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: "lift.stations", Severity: engine.Query,
 			Text:     p.Textf("the tipping margin of the panel on its lifts%s is {measured}; the least is {limit}", under(raised.Piece)),
 			Measured: quantity.Share(raised.Margin).Value(), Bound: limit,
 		})

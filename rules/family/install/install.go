@@ -4,7 +4,7 @@ package install
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
@@ -13,32 +13,32 @@ import (
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "install", Title: "raising the panels", Cases: cases,
-		Rules: []rules.Rule{liftShare, liftApart, liftBalance, liftReach, liftStowed, saddle, pass, tilt, order},
+		Rules: []engine.Rule{liftShare, liftApart, liftBalance, liftReach, liftStowed, saddle, pass, tilt, order},
 	}
 }
 
 // gravity is standard, in m/s2, exact by definition.
 const gravity = 9.80665
 
-var liftShare = rules.Rule{
+var liftShare = engine.Rule{
 	ID:       "install.lift-share",
 	Title:    "each lift's share of the panel is within its capacity",
 	Why:      "Lifts that are not under the panel's quarter points share it unevenly, and one of them tips.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
 	Figures:  []string{"hanging.raised.lift.1"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid:  "the panel level, at the lift's load centre; each piece of a split arch as it hangs. Capacity is what the maker's plate says there",
 		Source: cite.Derivation("plane frame on the lifts, both edge ribs together"),
 	},
 	Check: checkLiftShare,
 }
 
-func checkLiftShare(p *rules.Pass) {
-	raised, ok := rules.Hung(p, p.Results.Hanging().Raised)
+func checkLiftShare(p *engine.Pass) {
+	raised, ok := engine.Hung(p, p.Results.Hanging().Raised)
 	if !ok {
 		return
 	}
@@ -53,7 +53,7 @@ func checkLiftShare(p *rules.Pass) {
 		if mass.SI <= capacity.SI {
 			continue
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "lift.capacity", Related: []string{"lift.stations"},
 			Text:     p.Textf("lift %d%s takes {measured}%s; its capacity is {limit}", i%each+1, under(raised.Over(i, each)), heavy),
 			Measured: mass, Bound: capacity,

@@ -3,8 +3,8 @@ package install_test
 import (
 	"testing"
 
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/install"
-	"dryfit/rules/ruletest"
 )
 
 func TestCases(t *testing.T) { ruletest.Run(t, install.Family()) }

@@ -3,11 +3,11 @@ package install
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -31,19 +31,19 @@ func forks(c *layout.Ceiling) (heights, slopes []float64) {
 	return heights, slopes
 }
 
-var liftReach = rules.Rule{
+var liftReach = engine.Rule{
 	ID:       "install.lift-reach",
 	Title:    "the lifts reach the panel's place and a little over it",
 	Why:      "A lift at the end of its mast leaves the panel hanging in the air, short of its straps.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"lift.reach", "lift.stations"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "over", Title: "over-travel, to hook the straps", Value: quantity.Length(0.025).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "h + z + over ≤ reach",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "h", Means: "floor to springing", Unit: "m"},
 			{Name: "z", Means: "height of the intrados over the lift", Unit: "m"},
 			{Name: "over", Means: "over-travel", Unit: "m"},
@@ -54,7 +54,7 @@ var liftReach = rules.Rule{
 	Check: checkReach,
 }
 
-func checkReach(p *rules.Pass) {
+func checkReach(p *engine.Pass) {
 	c, over := p.Ceiling, p.Limit("over").SI
 	reach := p.Stated("lift.reach", quantity.Length(c.Lift.Reach.Get()).Value())
 	heights, _ := forks(c)
@@ -63,11 +63,11 @@ func checkReach(p *rules.Pass) {
 		if at+over <= reach.SI {
 			continue
 		}
-		severity := rules.Query
+		severity := engine.Query
 		if quantity.Over(at, reach.SI) {
-			severity = rules.Hold
+			severity = engine.Hold
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "lift.reach", Related: []string{"room.height", "lift.stations"}, Severity: severity,
 			Text:     p.Textf("lift %d has to bring its forks to %v and %v over it, {measured}; it reaches {limit}", i+1, quantity.Length(at), quantity.Length(over)),
 			Measured: quantity.Length(at + over).Value(), Bound: reach,
@@ -75,17 +75,17 @@ func checkReach(p *rules.Pass) {
 	}
 }
 
-var liftStowed = rules.Rule{
+var liftStowed = engine.Rule{
 	ID:       "install.lift-stowed",
 	Title:    "the stowed lifts hold the panel with its feet off the floor",
 	Why:      "The feet hang below the forks: a panel whose feet touch the floor was lifted on to the forks by hand.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"lift.stowed", "lift.stations"},
-	Basis:    rules.Basis{Valid: "panels put on the forks as they hang", Source: cite.Derivation("height of the intrados over the lift against the stowed forks")},
+	Basis:    engine.Basis{Valid: "panels put on the forks as they hang", Source: cite.Derivation("height of the intrados over the lift against the stowed forks")},
 	Check:    checkStowed,
 }
 
-func checkStowed(p *rules.Pass) {
+func checkStowed(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Panel.Around.Get() > 1 {
 		p.NotChecked("panels.around", "how the pieces of a split arch lie on the forks is not worked out")
@@ -97,7 +97,7 @@ func checkStowed(p *rules.Pass) {
 		most = max(most, z)
 	}
 	if stowed := p.Stated("lift.stowed", quantity.Length(c.Lift.Stowed.Get()).Value()); most > stowed.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
 			Text:     "the feet hang {measured} below the forks, which are {limit} up when stowed: the panel has to be lifted on to them by hand, or stood on blocks",
 			Measured: quantity.Length(most).Value(), Bound: stowed,
@@ -105,21 +105,21 @@ func checkStowed(p *rules.Pass) {
 	}
 }
 
-var saddle = rules.Rule{
+var saddle = engine.Rule{
 	ID:       "install.saddle",
 	Title:    "the forks carry saddles where the underside slopes",
 	Why:      "On flat forks a sloping underside slides.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"lift.stations"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "slope", Title: "slope that flat forks hold", Value: quantity.Angle(10 * math.Pi / 180).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: math.Pi / 2, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 0, Most: math.Pi / 2, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "slope of the intrados over the lift", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "slope of the intrados over the lift", Source: cite.CommonPractice()},
 	Check: checkSaddle,
 }
 
-func checkSaddle(p *rules.Pass) {
+func checkSaddle(p *engine.Pass) {
 	l, limit := p.Ceiling.Lift, p.Limit("slope")
 	if l.Saddle.Given() && l.Saddle.Get() {
 		return
@@ -127,25 +127,25 @@ func checkSaddle(p *rules.Pass) {
 	_, slopes := forks(p.Ceiling)
 	for i, s := range slopes {
 		if s > limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: p.Ceiling.Lift.Stations.Place(i), Related: []string{"lift.saddle"},
 				Text:     p.Textf("over lift %d the underside slopes {measured}, and past {limit} flat forks do not hold it", i+1),
 				Measured: quantity.Angle(s).Value(), Bound: limit,
-				Offers: []rules.Offer{{Key: "lift.saddle", Value: true}},
+				Offers: []engine.Offer{{Key: "lift.saddle", Value: true}},
 			})
 		}
 	}
 }
 
-var pass = rules.Rule{
+var pass = engine.Rule{
 	ID:       "install.pass",
 	Title:    "the panel passes what is already fixed on its way up",
 	Why:      "A ledger that is on the wall before the panel comes up is in the feet's way.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"ledger"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "b ≤ W − τ − 2·p",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "b", Means: "width of the vault over its feet", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
@@ -156,7 +156,7 @@ var pass = rules.Rule{
 	Check: checkPass,
 }
 
-func checkPass(p *rules.Pass) {
+func checkPass(p *engine.Pass) {
 	c := p.Ceiling
 	l := c.Ledger
 	if l.Fixed.Get() != "before" || !l.Projection.Given() {
@@ -164,27 +164,27 @@ func checkPass(p *rules.Pass) {
 	}
 	place := c.Room.Width.Get() - c.Room.Tolerance.Get() - 2*l.Projection.Get()
 	if width := c.Vault.Width.Get(); c.Panel.Around.Get() == 1 && width > place {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "ledger.fixed", Related: []string{"ledger.projection", "room.width"},
 			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up; fix them after",
 			Measured: quantity.Length(width).Value(), Bound: p.Stated("ledger.projection", quantity.Length(place).Value()),
-			Offers: []rules.Offer{{Key: "ledger.fixed", Value: "after"}},
+			Offers: []engine.Offer{{Key: "ledger.fixed", Value: "after"}},
 		})
 	}
 }
 
-var tilt = rules.Rule{
+var tilt = engine.Rule{
 	ID:       "install.tilt",
 	Title:    "the panel may come up a little out of level without jamming",
 	Why:      "A piece with upright ends is wider tilted than level: two cranks are never turned alike.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
 		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(0.020).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "√(c² + e²) ≤ W − τ",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "c", Means: "width over the feet", Unit: "m"},
 			{Name: "e", Means: "height of their upright ends", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
@@ -195,7 +195,7 @@ var tilt = rules.Rule{
 	Check: checkTilt,
 }
 
-func checkTilt(p *rules.Pass) {
+func checkTilt(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("level")
 	if c.Vault.Cut.Get() != "plumb" || c.Panel.Around.Get() > 1 {
 		return
@@ -206,7 +206,7 @@ func checkTilt(p *rules.Pass) {
 		return // vault.fits says so
 	}
 	if t := passage.Between(c.Vault.Width.Get(), end, between); t.Level < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.width", Related: []string{"vault.span"},
 			Text: p.Textf("with ends %v high the panel jams between walls %v apart once one end is {measured} over the other; lifts are kept level to {limit}",
 				quantity.Length(end), quantity.Length(between)),
@@ -215,13 +215,13 @@ func checkTilt(p *rules.Pass) {
 	}
 }
 
-var order = rules.Rule{
+var order = engine.Rule{
 	ID:       "install.order",
 	Title:    "there is one panel, and no order to keep",
 	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
-	Severity: rules.Note,
-	Basis:    rules.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
-	Check: func(p *rules.Pass) {
+	Severity: engine.Note,
+	Basis:    engine.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
+	Check: func(p *engine.Pass) {
 		n := p.Ceiling.Panel.Along.Get()
 		if n < 2 {
 			return
@@ -230,6 +230,6 @@ var order = rules.Rule{
 		if p.Ceiling.Close.Last.Get() == "drop" {
 			how = "is dropped in, its tenons set from above or withdrawn"
 		}
-		p.Report(rules.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", n, how)})
+		p.Report(engine.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", n, how)})
 	},
 }

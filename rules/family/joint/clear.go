@@ -3,24 +3,24 @@ package joint
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var railClear = rules.Rule{
+var railClear = engine.Rule{
 	ID:       "joint.rail-clear",
 	Title:    "the seams' mortises and the rails' joints leave wood between them",
 	Why:      "A half rib takes the seam's tenons from one side and the rails' joints from the other: where both are at one place, one cuts into the other.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"rail.joint"},
-	Limits: []rules.Limit{{
-		Key: "wall", Title: "wood between two mortises, in thicknesses of the seam's tenon", Value: one(1), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	Limits: []engine.Limit{{
+		Key: "wall", Title: "wood between two mortises, in thicknesses of the seam's tenon", Value: one(1), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "√(x² + y² + z²) ≥ wall·t, of each gap what is more than nought",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "x", Means: "gap along the intrados", Unit: "m"},
 			{Name: "y", Means: "gap across the depth", Unit: "m"},
 			{Name: "z", Means: "gap across the half rib: its width, less the seam's mortise and what the rail's joint goes in", Unit: "m"},
@@ -53,7 +53,7 @@ func about(middle, length float64) [2]float64 {
 	return [2]float64{middle - length/2, middle + length/2}
 }
 
-func checkRailClear(p *rules.Pass) {
+func checkRailClear(p *engine.Pass) {
 	c, j := p.Ceiling, p.Ceiling.RailJoint
 	if j.Kind.Get() == "glue" || !stated(p, jointSizes(j)...) {
 		return
@@ -148,20 +148,20 @@ type meeting struct {
 	places      int // where less than the wall is left
 }
 
-func (m meeting) report(p *rules.Pass, wall rules.Bound) {
+func (m meeting) report(p *engine.Pass, wall engine.Bound) {
 	if m.places == 0 {
 		return
 	}
 	c, j := p.Ceiling, p.Ceiling.RailJoint
-	f := rules.Finding{At: "rail.joint", Related: []string{"seam.edge", "seam.spacing", "seam.tenon.length", "rib.width"}}
+	f := engine.Finding{At: "rail.joint", Related: []string{"seam.edge", "seam.spacing", "seam.tenon.length", "rib.width"}}
 	where := p.Textf("in a half rib the mortise of the seam's tenon %d and the %s of rail %d", m.tenon, j.Kind.Get(), m.rail)
 	switch {
 	case m.apart <= 0 && j.Kind.Get() == "tenon":
 		f.Text = where + " run into each other"
 	case m.apart <= 0:
-		f.Severity, f.Text = rules.Query, where+" share one place and may run into each other"
+		f.Severity, f.Text = engine.Query, where+" share one place and may run into each other"
 	default:
-		f.Severity, f.Measured, f.Bound = rules.Query, quantity.Length(m.apart).Value(), wall
+		f.Severity, f.Measured, f.Bound = engine.Query, quantity.Length(m.apart).Value(), wall
 		f.Text = where + " have {measured} of wood between them; the least is {limit}"
 	}
 	if m.places > 1 {
@@ -169,33 +169,33 @@ func (m meeting) report(p *rules.Pass, wall rules.Bound) {
 	}
 	behind := (c.Rib.Width.Get() - c.Seam.Tenon.Length.Get() - layout.MortiseAir) / 2
 	if deepest := behind - wall.SI; deepest > 0 && j.Kind.Get() != "screw" {
-		f.Offers = []rules.Offer{{Key: j.Embedment.Key(), Value: p.Below(deepest)}}
+		f.Offers = []engine.Offer{{Key: j.Embedment.Key(), Value: p.Below(deepest)}}
 	}
 	p.Report(f)
 }
 
 // checkFacing looks at the ribs within a panel, into which rails are let from
 // both sides at the same places.
-func checkFacing(p *rules.Pass, wall rules.Bound) {
+func checkFacing(p *engine.Pass, wall engine.Bound) {
 	c, j := p.Ceiling, p.Ceiling.RailJoint
 	if j.Kind.Get() == "screw" || c.Panel.Modules.Get() <= 1 {
 		return
 	}
 	left := c.Rib.Width.Get() - 2*j.Embedment.Get()
-	f := rules.Finding{At: j.Embedment.Key(), Severity: rules.Query, Related: []string{"rib.width"}, Measured: quantity.Length(left).Value(), Bound: wall}
+	f := engine.Finding{At: j.Embedment.Key(), Severity: engine.Query, Related: []string{"rib.width"}, Measured: quantity.Length(left).Value(), Bound: wall}
 	switch {
 	case left <= 0 && j.Kind.Get() == "tenon":
-		f.Severity, f.Measured, f.Bound = rules.Hold, quantity.Length(2*j.Embedment.Get()).Value(), rules.Bound{}
+		f.Severity, f.Measured, f.Bound = engine.Hold, quantity.Length(2*j.Embedment.Get()).Value(), engine.Bound{}
 		f.Text = p.Textf("the tenons of two rails take {measured} of a rib within a panel, which is %v wide: they meet", quantity.Length(c.Rib.Width.Get()))
 	case left <= 0:
-		f.Text, f.Measured, f.Bound = "the dowels of two rails that face each other meet in a rib within a panel, unless they lie beside each other", quantity.Value{}, rules.Bound{}
+		f.Text, f.Measured, f.Bound = "the dowels of two rails that face each other meet in a rib within a panel, unless they lie beside each other", quantity.Value{}, engine.Bound{}
 	case left < wall.SI:
 		f.Text = p.Textf("between the %ss of two rails a rib within a panel has {measured} of wood; the least is {limit}", j.Kind.Get())
 	default:
 		return
 	}
 	if deepest := (c.Rib.Width.Get() - wall.SI) / 2; deepest > 0 {
-		f.Offers = []rules.Offer{{Key: j.Embedment.Key(), Value: p.Below(deepest)}}
+		f.Offers = []engine.Offer{{Key: j.Embedment.Key(), Value: p.Below(deepest)}}
 	}
 	p.Report(f)
 }

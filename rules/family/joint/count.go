@@ -1,25 +1,25 @@
 package joint
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var count = rules.Rule{
+var count = engine.Rule{
 	ID:       "joint.count",
 	Title:    "the field joints are few enough to register on the lift",
 	Why:      "Every loose tenon is fitted overhead, with the panel on the lift; each one more is one more that can bind.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Figures:  []string{"joint.count"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "most", Title: "loose tenons in all seams",
-		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 0, Most: 1e6,
+		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 0, Most: 1e6,
 		Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "n = ceil((arc − 2·edge) / spacing) + 1 for a seam",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "arc", Means: "length of the seam on the intrados", Unit: "m"},
 			{Name: "edge", Means: "distance of the first tenon from the seam's end", Unit: "m"},
 			{Name: "spacing", Means: "greatest distance between tenons", Unit: "m"},
@@ -29,13 +29,13 @@ var count = rules.Rule{
 	Check: checkCount,
 }
 
-func checkCount(p *rules.Pass) {
+func checkCount(p *engine.Pass) {
 	seam := p.Ceiling.Seam
 	limit := p.Limit("most")
 	if float64(seam.Tenons.Get()) <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:       "panels",
 		Related:  []string{"seam.spacing"},
 		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count.Get()),

@@ -4,16 +4,16 @@ package joint
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "joint", Title: "seams and their tenons", Cases: cases,
-		Rules: []rules.Rule{tenon, width, embedment, wall, spacing, edge, registration, mortise, strapClear, rail, railClear, count},
+		Rules: []engine.Rule{tenon, width, embedment, wall, spacing, edge, registration, mortise, strapClear, rail, railClear, count},
 	}
 }

@@ -3,8 +3,8 @@ package joint_test
 import (
 	"testing"
 
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/joint"
-	"dryfit/rules/ruletest"
 )
 
 func TestCases(t *testing.T) { ruletest.Run(t, joint.Family()) }

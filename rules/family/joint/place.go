@@ -3,29 +3,29 @@ package joint
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var spacing = rules.Rule{
+var spacing = engine.Rule{
 	ID:       "joint.spacing",
 	Title:    "the tenons are close enough to draw the seam into line",
 	Why:      "Between tenons far apart two bent edges step past each other; too close, their mortises are one.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{{
-		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: rules.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
+	Severity: engine.Hold,
+	Limits: []engine.Limit{{
+		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "w + a < (A − 2·e)/(n − 1) ≤ most",
-		Symbols: []rules.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "what a wide mortise is wider: 1/16 in; none where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "what a wide mortise is wider: 1/16 in; none where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: checkSpacing,
 }
 
-func checkSpacing(p *rules.Pass) {
+func checkSpacing(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("most")
 	w := c.Seam.Tenon.Width.Get()
 	mortise := w
@@ -38,16 +38,16 @@ func checkSpacing(p *rules.Pass) {
 			continue
 		}
 		pitch := at[1] - at[0]
-		f := rules.Finding{At: "seam.spacing", Measured: quantity.Length(pitch).Value()}
+		f := engine.Finding{At: "seam.spacing", Measured: quantity.Length(pitch).Value()}
 		switch {
 		case pitch <= mortise:
 			f.Related = []string{"seam.tenon.width", "seam.edge"}
 			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart, middle to middle, and their mortises %v wide: they run into each other", s.name, quantity.Length(mortise))
-			f.Offers = []rules.Offer{{Key: "seam.spacing", Value: p.Above(2 * w)}, {Key: "seam.edge", Value: p.Below((s.seam.Get() - 2*w) / 2)}}
+			f.Offers = []engine.Offer{{Key: "seam.spacing", Value: p.Above(2 * w)}, {Key: "seam.edge", Value: p.Below((s.seam.Get() - 2*w) / 2)}}
 		case pitch > limit.SI:
-			f.Severity, f.Bound = rules.Query, limit
+			f.Severity, f.Bound = engine.Query, limit
 			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name)
-			f.Offers = []rules.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}}
+			f.Offers = []engine.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}}
 		default:
 			continue
 		}
@@ -55,36 +55,36 @@ func checkSpacing(p *rules.Pass) {
 	}
 }
 
-var edge = rules.Rule{
+var edge = engine.Rule{
 	ID:       "joint.edge",
 	Title:    "the first tenon is well in from the rib's end",
 	Why:      "A mortise near the end of the grain splits it out, and the feet are where panels are knocked.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{{
-		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	Severity: engine.Hold,
+	Limits: []engine.Limit{{
+		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "e ≥ widths·w",
-		Symbols: []rules.Symbol{{Name: "e", Means: "middle of the first tenon from the seam's end", Unit: "m"}, {Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "widths", Means: "least distance, in widths", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "e", Means: "middle of the first tenon from the seam's end", Unit: "m"}, {Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "widths", Means: "least distance, in widths", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: checkEdge,
 }
 
-func checkEdge(p *rules.Pass) {
+func checkEdge(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("widths")
 	w := c.Seam.Tenon.Width.Get()
 	for _, s := range stocks(c) {
 		first := c.TenonStations(s.seam.Get())[0]
-		f := rules.Finding{At: "seam.edge", Related: []string{"seam.tenon.width"}, Measured: quantity.Length(first).Value()}
+		f := engine.Finding{At: "seam.edge", Related: []string{"seam.tenon.width"}, Measured: quantity.Length(first).Value()}
 		switch {
 		case first < w/2:
 			f.Text = p.Textf("the middle of the first tenon is {measured} from the end of the %s, and its mortise of %v breaks out of it", s.name, quantity.Length(w))
 		case first < limit.SI*w:
-			f.Text, f.Severity = p.Textf("the middle of the first tenon is {measured} from the end of the %s; the least is {limit}, %v widths of the tenon", s.name, limit.Value), rules.Query
+			f.Text, f.Severity = p.Textf("the middle of the first tenon is {measured} from the end of the %s; the least is {limit}, %v widths of the tenon", s.name, limit.Value), engine.Query
 			f.Bound = limit
 			f.Bound.Value = quantity.Length(limit.SI * w).Value()
-			f.Offers = []rules.Offer{{Key: "seam.edge", Value: p.Above(limit.SI * w)}}
+			f.Offers = []engine.Offer{{Key: "seam.edge", Value: p.Above(limit.SI * w)}}
 		default:
 			continue
 		}
@@ -93,47 +93,47 @@ func checkEdge(p *rules.Pass) {
 	}
 }
 
-var registration = rules.Rule{
+var registration = engine.Rule{
 	ID:       "joint.registration",
 	Title:    "two tenons or more register each seam, mirrored from both ends",
 	Why:      "One tenon places a panel and lets it turn about it; two that lie alike from both ends fit either panel's edge off one template.",
-	Severity: rules.Query,
-	Basis: rules.Basis{
+	Severity: engine.Query,
+	Basis: engine.Basis{
 		Valid:  "tenons set out from both ends of a seam alike, at even distances",
 		Source: cite.Derivation("a plane body is held by two points"),
 	},
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		for _, s := range stocks(p.Ceiling) {
 			if at := p.Ceiling.TenonStations(s.seam.Get()); len(at) < 2 {
-				p.Report(rules.Finding{
+				p.Report(engine.Finding{
 					At: "seam.edge", Related: []string{"seam.spacing"},
 					Text:   p.Textf("the seam of the %s is %v long and has one tenon, about which the panel can turn", s.name, quantity.Length(s.seam.Get())),
-					Offers: []rules.Offer{{Key: "seam.edge", Value: p.Below(s.seam.Get() / 4)}},
+					Offers: []engine.Offer{{Key: "seam.edge", Value: p.Below(s.seam.Get() / 4)}},
 				})
 			}
 		}
 	},
 }
 
-var mortise = rules.Rule{
+var mortise = engine.Rule{
 	ID:       "joint.mortise",
 	Title:    "the mortises register the panel and do not fight each other",
 	Why:      "Mortises that are all snug have to lie truer than they can be cut, and the panel binds half way on; all wide, nothing places it.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
-		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.05,
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
+		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.05,
 		Source: cite.LooseTenons.At("a loose tenon is 1/16 in narrower than its two mortises"),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "2·u ≤ wide",
-		Symbols: []rules.Symbol{{Name: "u", Means: "tolerance of the seam: of a mortise's place on each of the two panels", Unit: "m"}, {Name: "wide", Means: "play of a tenon in its wide mortises, none in snug ones", Unit: "m"}},
+		Symbols: []engine.Symbol{{Name: "u", Means: "tolerance of the seam: of a mortise's place on each of the two panels", Unit: "m"}, {Name: "wide", Means: "play of a tenon in its wide mortises, none in snug ones", Unit: "m"}},
 		Valid:   "seams of two tenons or more",
 		Source:  cite.Derivation("two tenons on one panel, and the places of their mortises in the other"),
 	},
 	Check: checkMortise,
 }
 
-func checkMortise(p *rules.Pass) {
+func checkMortise(p *engine.Pass) {
 	c, wide := p.Ceiling, p.Limit("wide")
 	most := 0
 	for _, s := range stocks(c) {
@@ -143,34 +143,34 @@ func checkMortise(p *rules.Pass) {
 		return
 	}
 	off := 2 * c.Seam.Tolerance.Get()
-	f := rules.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
+	f := engine.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
 	switch fit := c.Seam.Mortise.Get(); {
 	case fit == "all snug" && off > 0:
 		f.Text = "all mortises are snug, and two panels' may lie {measured} off each other: they fight"
-		f.Offers = []rules.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
+		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "all wide":
 		f.Text = p.Textf("all mortises are wide by %v, and none says where the panel belongs", wide.Value)
 		f.Measured = quantity.Value{}
-		f.Offers = []rules.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
+		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "one snug, rest wide" && off > wide.SI:
 		f.Text = "the wide mortises of two panels may lie {measured} off each other, and have a play of {limit}"
 		f.At, f.Bound = "seam.tolerance", wide
-		f.Offers = []rules.Offer{{Key: "seam.tolerance", Value: p.Exactly(wide.SI / 2)}}
+		f.Offers = []engine.Offer{{Key: "seam.tolerance", Value: p.Exactly(wide.SI / 2)}}
 	default:
 		return
 	}
 	p.Report(f)
 }
 
-var strapClear = rules.Rule{
+var strapClear = engine.Rule{
 	ID:       "joint.strap",
 	Title:    "no strap is let into a seam where a tenon is",
 	Why:      "A strap on the seam's side is let into the half rib; a mortise at the same place cuts through its screws.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.width", "strap.fixing"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "|station − tenon| ≥ (strap + w)/2",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "station", Means: "middle of the strap along the arc", Unit: "m"},
 			{Name: "tenon", Means: "middle of the tenon", Unit: "m"},
 			{Name: "strap", Means: "width of the strap", Unit: "m"},
@@ -181,7 +181,7 @@ var strapClear = rules.Rule{
 	Check: checkStrapClear,
 }
 
-func checkStrapClear(p *rules.Pass) {
+func checkStrapClear(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Seam.Count.Get() == 0 || c.Strap.Fixing.Bottom.Get() != "seam" {
 		return
@@ -192,7 +192,7 @@ func checkStrapClear(p *rules.Pass) {
 		at := math.Mod(float64(s)*c.Vault.Arc.Get(), c.Panel.Arc.Get())
 		for k, tenon := range tenons {
 			if off := math.Abs(at - tenon); off < need {
-				p.Report(rules.Finding{
+				p.Report(engine.Finding{
 					At: c.Strap.Stations.Place(i), Related: []string{"seam.spacing", "seam.edge"},
 					Text:     p.Textf("strap %d lies {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
 					Measured: quantity.Length(off).Value(),

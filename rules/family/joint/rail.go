@@ -3,29 +3,29 @@ package joint
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var rail = rules.Rule{
+var rail = engine.Rule{
 	ID:       "joint.rail",
 	Title:    "what holds the rails' ends to the ribs has its least sizes",
 	Why:      "A rail meets a rib with its end grain, which glue and thread hold least; the skin hangs on the rails, over people's heads.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"rail.joint"},
-	Limits: []rules.Limit{
-		{Key: "least", Title: "thickness of a tenon or dowel by the rail's lesser size", Value: one(0.2), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "tenon", Title: "thickness of a tenon by the rail's lesser size", Value: one(0.4), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "dowel", Title: "diameter of a dowel by the rail's lesser size", Value: one(0.5), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.DowelThirds.At("no larger than half the thickness of the thinner board")},
-		{Key: "embedment", Title: "tenon in the half rib", Value: quantity.Length(0.020).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "diameters", Title: "dowel in the half rib, in its diameters", Value: one(2.5), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.DowelDepth.At("at least 2.5 diameters on each side")},
-		{Key: "screw", Title: "screw in the rail, in its diameters", Value: one(6), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.AWCScrews.At("6D including the tip")},
+	Limits: []engine.Limit{
+		{Key: "least", Title: "thickness of a tenon or dowel by the rail's lesser size", Value: one(0.2), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "tenon", Title: "thickness of a tenon by the rail's lesser size", Value: one(0.4), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "dowel", Title: "diameter of a dowel by the rail's lesser size", Value: one(0.5), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.DowelThirds.At("no larger than half the thickness of the thinner board")},
+		{Key: "embedment", Title: "tenon in the half rib", Value: quantity.Length(0.020).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "diameters", Title: "dowel in the half rib, in its diameters", Value: one(2.5), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.DowelDepth.At("at least 2.5 diameters on each side")},
+		{Key: "screw", Title: "screw in the rail, in its diameters", Value: one(6), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.AWCScrews.At("6D including the tip")},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "least ≤ t/T ≤ tenon or dowel; e ≥ embedment, diameters·D or screw·D",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "t", Means: "thickness of the tenon, diameter of the dowel", Unit: "m"},
 			{Name: "T", Means: "lesser of the rail's width and depth", Unit: "m"},
 			{Name: "e", Means: "tenon or dowel in the half rib, screw in the rail", Unit: "m"},
@@ -37,7 +37,7 @@ var rail = rules.Rule{
 	Check: checkRail,
 }
 
-func checkRail(p *rules.Pass) {
+func checkRail(p *engine.Pass) {
 	switch j := p.Ceiling.RailJoint; j.Kind.Get() {
 	case "tenon":
 		if stated(p, j.Thickness, j.Width, j.Embedment) {
@@ -52,15 +52,15 @@ func checkRail(p *rules.Pass) {
 			deepEnough(p, "screw goes into the rail", diameters(p.Limit("screw"), j))
 		}
 	default:
-		p.Report(rules.Finding{
-			At: "rail.joint.kind", Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: "rail.joint.kind", Severity: engine.Query,
 			Text: "the rails' end grain is only glued to the ribs, which can hardly be made strong enough for ordinary service; tenons, dowels or screws bear the rail",
 		})
 	}
 }
 
 // stated says the first size that the spec does not state.
-func stated(p *rules.Pass, sizes ...layout.Number) bool {
+func stated(p *engine.Pass, sizes ...layout.Number) bool {
 	for _, n := range sizes {
 		if !n.Given() {
 			p.Absent(n.Key())
@@ -72,15 +72,15 @@ func stated(p *rules.Pass, sizes ...layout.Number) bool {
 
 // counted reports whether there are two or more at each end of a rail, or says
 // what is wrong.
-func counted(p *rules.Pass) bool {
+func counted(p *engine.Pass) bool {
 	j := p.Ceiling.RailJoint
 	if !j.Count.Given() {
 		p.Absent(j.Count.Key())
 		return false
 	}
 	if n := j.Count.Get(); n < 2 {
-		p.Report(rules.Finding{
-			At: j.Count.Key(), Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: j.Count.Key(), Severity: engine.Query,
 			Text: p.Textf("one %s holds each end of a rail, about which the rail can turn", j.Kind.Get()),
 		})
 	}
@@ -90,10 +90,10 @@ func counted(p *rules.Pass) bool {
 // lesser is the thickness of the rail, by the trade's word.
 func lesser(c *layout.Ceiling) float64 { return math.Min(c.Rail.Width.Get(), c.Rail.Depth.Get()) }
 
-func checkRailTenon(p *rules.Pass, j layout.RailJoint) {
+func checkRailTenon(p *engine.Pass, j layout.RailJoint) {
 	c := p.Ceiling
 	if j.Width.Get() >= c.Rail.Width.Get() {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: j.Width.Key(), Related: []string{"rail.width"}, Measured: quantity.Length(j.Width.Get()).Value(),
 			Text: p.Textf("the tenon is {measured} wide, and the rail that it is cut on %v, which leaves it no shoulders", quantity.Length(c.Rail.Width.Get())),
 		})
@@ -102,11 +102,11 @@ func checkRailTenon(p *rules.Pass, j layout.RailJoint) {
 	deepEnough(p, "tenon is let into the half rib", p.Limit("embedment"))
 }
 
-func checkRailDowels(p *rules.Pass, j layout.RailJoint) {
+func checkRailDowels(p *engine.Pass, j layout.RailJoint) {
 	c := p.Ceiling
 	room := math.Max(c.Rail.Width.Get(), c.Rail.Depth.Get())
 	if row := float64(j.Count.Get()) * j.Diameter.Get(); row >= room {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: j.Count.Key(), Related: []string{j.Diameter.Key(), "rail.width", "rail.depth"}, Measured: quantity.Length(row).Value(),
 			Text: p.Textf("%d dowels side by side are {measured}, and the rail's end is %v", j.Count.Get(), quantity.Length(room)),
 		})
@@ -116,21 +116,21 @@ func checkRailDowels(p *rules.Pass, j layout.RailJoint) {
 }
 
 // diameters is a limit in diameters, as a length.
-func diameters(b rules.Bound, j layout.RailJoint) rules.Bound {
+func diameters(b engine.Bound, j layout.RailJoint) engine.Bound {
 	b.Value = quantity.Length(b.SI * j.Diameter.Get()).Value()
 	return b
 }
 
 // inProportion compares a thickness with the rail's.
-func inProportion(p *rules.Pass, t layout.Number, what string, most rules.Bound) {
+func inProportion(p *engine.Pass, t layout.Number, what string, most engine.Bound) {
 	least, stock := p.Limit("least"), lesser(p.Ceiling)
-	f := rules.Finding{At: t.Key(), Severity: rules.Query, Related: []string{"rail.width", "rail.depth"}, Measured: one(t.Get() / stock)}
+	f := engine.Finding{At: t.Key(), Severity: engine.Query, Related: []string{"rail.width", "rail.depth"}, Measured: one(t.Get() / stock)}
 	word := "most"
 	switch {
 	case t.Get() > most.SI*stock:
-		f.Bound, f.Offers = most, []rules.Offer{{Key: t.Key(), Value: p.Below(most.SI * stock)}}
+		f.Bound, f.Offers = most, []engine.Offer{{Key: t.Key(), Value: p.Below(most.SI * stock)}}
 	case t.Get() < least.SI*stock:
-		word, f.Bound, f.Offers = "least", least, []rules.Offer{{Key: t.Key(), Value: p.Above(least.SI * stock)}}
+		word, f.Bound, f.Offers = "least", least, []engine.Offer{{Key: t.Key(), Value: p.Above(least.SI * stock)}}
 	default:
 		return
 	}
@@ -139,14 +139,14 @@ func inProportion(p *rules.Pass, t layout.Number, what string, most rules.Bound)
 }
 
 // deepEnough compares how deep the joint goes in with the least.
-func deepEnough(p *rules.Pass, how string, least rules.Bound) {
+func deepEnough(p *engine.Pass, how string, least engine.Bound) {
 	e := p.Ceiling.RailJoint.Embedment
 	if e.Get() >= least.SI {
 		return
 	}
-	p.Report(rules.Finding{
-		At: e.Key(), Severity: rules.Query, Measured: quantity.Length(e.Get()).Value(), Bound: least,
+	p.Report(engine.Finding{
+		At: e.Key(), Severity: engine.Query, Measured: quantity.Length(e.Get()).Value(), Bound: least,
 		Text:   "the " + how + " {measured}; the least is {limit}",
-		Offers: []rules.Offer{{Key: e.Key(), Value: p.Above(least.SI)}},
+		Offers: []engine.Offer{{Key: e.Key(), Value: p.Above(least.SI)}},
 	})
 }

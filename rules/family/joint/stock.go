@@ -3,7 +3,7 @@ package joint
 import (
 	"math"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // stock is the half member that a tenon is let into, clear of the reveal.

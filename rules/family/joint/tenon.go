@@ -3,26 +3,26 @@ package joint
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
 func one(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.One} }
 
-var tenon = rules.Rule{
+var tenon = engine.Rule{
 	ID:       "joint.tenon",
 	Title:    "the tenon is in proportion to the stock that it is let into",
 	Why:      "A tenon too thick leaves cheeks that split; one too thin bends before it draws the panels into line.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{
-		{Key: "least", Title: "tenon by thickness of the stock", Value: one(0.2), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "most", Title: "tenon by thickness of the stock", Value: one(0.4), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+	Severity: engine.Query,
+	Limits: []engine.Limit{
+		{Key: "least", Title: "tenon by thickness of the stock", Value: one(0.2), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "most", Title: "tenon by thickness of the stock", Value: one(0.4), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "least ≤ t/T ≤ most",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
 			{Name: "T", Means: "lesser size of the half rib or half rail at the seam, clear of the reveal", Unit: "m"},
 			{Name: "least", Means: "least ratio", Unit: "1"},
@@ -34,11 +34,11 @@ var tenon = rules.Rule{
 	Check: checkTenon,
 }
 
-func checkTenon(p *rules.Pass) {
+func checkTenon(p *engine.Pass) {
 	c, least, most := p.Ceiling, p.Limit("least"), p.Limit("most")
 	t := c.Seam.Tenon.Thickness.Get()
 	for _, s := range stocks(c) {
-		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key}}
+		f := engine.Finding{At: "seam.tenon.thickness", Related: []string{s.key}}
 		if s.lesser() <= 0 {
 			f.Text = p.Textf("the %s has nothing clear of the reveal that a tenon of %v could be let into", s.name, quantity.Length(t))
 			p.Report(f)
@@ -63,72 +63,72 @@ func checkTenon(p *rules.Pass) {
 	}
 }
 
-func thickness(p *rules.Pass, m float64, step func(float64) string) []rules.Offer {
+func thickness(p *engine.Pass, m float64, step func(float64) string) []engine.Offer {
 	if m <= 0 {
 		return nil
 	}
-	return []rules.Offer{{Key: "seam.tenon.thickness", Value: step(m)}}
+	return []engine.Offer{{Key: "seam.tenon.thickness", Value: step(m)}}
 }
 
-var width = rules.Rule{
+var width = engine.Rule{
 	ID:       "joint.width",
 	Title:    "the tenon is wider than it is thick",
 	Why:      "What registers the panels and holds the glue is the tenon's face; a square one is a dowel, and lets them turn.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
-		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
+		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "w/t ≥ ratio",
-		Symbols: []rules.Symbol{{Name: "w", Means: "width of the tenon, along the seam", Unit: "m"}, {Name: "t", Means: "its thickness", Unit: "m"}, {Name: "ratio", Means: "least ratio", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon, along the seam", Unit: "m"}, {Name: "t", Means: "its thickness", Unit: "m"}, {Name: "ratio", Means: "least ratio", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("ratio")
 		if r := t.Width.Get() / t.Thickness.Get(); len(stocks(p.Ceiling)) > 0 && r < limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "seam.tenon.width", Related: []string{"seam.tenon.thickness"},
 				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width.Get()), quantity.Length(t.Thickness.Get())),
 				Measured: one(r), Bound: limit,
-				Offers: []rules.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness.Get())}},
+				Offers: []engine.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness.Get())}},
 			})
 		}
 	},
 }
 
-var embedment = rules.Rule{
+var embedment = engine.Rule{
 	ID:       "joint.embedment",
 	Title:    "the tenon is let in deep enough on both sides",
 	Why:      "A shallow mortise gives the glue little to hold and the panel nothing to find on the way in.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
-		Key: "least", Title: "half of the tenon's length", Value: quantity.Length(0.020).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
+		Key: "least", Title: "half of the tenon's length", Value: quantity.Length(0.020).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Source: cite.CommonPractice()},
-	Check: func(p *rules.Pass) {
+	Basis: engine.Basis{Source: cite.CommonPractice()},
+	Check: func(p *engine.Pass) {
 		t, limit := p.Ceiling.Seam.Tenon, p.Limit("least")
 		if in := t.Length.Get() / 2; len(stocks(p.Ceiling)) > 0 && in < limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At:       "seam.tenon.length",
 				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length.Get())),
 				Measured: quantity.Length(in).Value(), Bound: limit,
-				Offers: []rules.Offer{{Key: "seam.tenon.length", Value: p.Above(2 * limit.SI)}},
+				Offers: []engine.Offer{{Key: "seam.tenon.length", Value: p.Above(2 * limit.SI)}},
 			})
 		}
 	},
 }
 
-var wall = rules.Rule{
+var wall = engine.Rule{
 	ID:       "joint.wall",
 	Title:    "wood enough is left around each mortise",
 	Why:      "A thin wall between the mortise and the reveal, the back or the coffer's side breaks out as the tenon is driven.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{{
-		Key: "tenons", Title: "wall, in thicknesses of the tenon", Value: one(1), Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	Severity: engine.Hold,
+	Limits: []engine.Limit{{
+		Key: "tenons", Title: "wall, in thicknesses of the tenon", Value: one(1), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "min((d − t)/2, b − l/2 − a/2) ≥ tenons·t",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "d", Means: "depth of plain wood at the seam, clear of the reveal", Unit: "m"},
 			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
 			{Name: "b", Means: "width of the half rib or half rail", Unit: "m"},
@@ -142,14 +142,14 @@ var wall = rules.Rule{
 	Check: checkWall,
 }
 
-func checkWall(p *rules.Pass) {
+func checkWall(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("tenons")
 	t := c.Seam.Tenon
 	least := limit
 	least.Value = quantity.Length(limit.SI * t.Thickness.Get()).Value()
 	for _, s := range stocks(c) {
 		beside, behind := (s.depth.Get()-t.Thickness.Get())/2, s.width.Get()-t.Length.Get()/2-layout.MortiseAir/2
-		f := rules.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
+		f := engine.Finding{At: "seam.tenon.thickness", Related: []string{s.key, "grid.reveal"}, Measured: quantity.Length(beside).Value()}
 		where := "beside"
 		if behind < beside && s.key != "rib.width" || behind <= 0 { // of a half rib rib.section says what is left
 			where = "behind"
@@ -162,7 +162,7 @@ func checkWall(p *rules.Pass) {
 			f.Measured = quantity.Value{}
 		case left < least.SI:
 			f.Text = p.Textf("{measured} of wood is left %s the mortise in the %s; the least is the tenon's thickness %s{limit}", where, s.name, times(limit.SI))
-			f.Bound, f.Severity = least, rules.Query
+			f.Bound, f.Severity = least, engine.Query
 		default:
 			continue
 		}

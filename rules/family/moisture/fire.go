@@ -1,7 +1,7 @@
 package moisture
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/timber"
 	"dryfit/spec/quantity"
@@ -9,13 +9,13 @@ import (
 
 // Flame spread and emissions stand with the wood's other properties; what is
 // allowed is the authority's to say.
-var fire = rules.Rule{
+var fire = engine.Rule{
 	ID:       "moisture.fire",
 	Title:    "the flame spread of the ceiling is referred to the authority",
 	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToAuthority,
-	Basis: rules.Basis{
+	Severity: engine.Refer,
+	RefersTo: engine.ToAuthority,
+	Basis: engine.Basis{
 		Valid:  "bare wood 19mm thick; finish, thickness and backing change it. Class A is up to 25, B up to 75, C up to 200, with smoke up to 450, by the test of ASTM E84",
 		Source: cite.IBC.At("803"),
 	},
@@ -23,19 +23,19 @@ var fire = rules.Rule{
 	Check:  checkFire,
 }
 
-func checkFire(p *rules.Pass) {
+func checkFire(p *engine.Pass) {
 	c := p.Ceiling
 	refer := func(key string, s timber.Species) {
 		figure := "no flame spread index is held for " + s.Name
 		if s.FlameSpread != "" {
 			figure = "bare " + s.Name + " has a flame spread index of about " + s.FlameSpread + " (" + s.FlameFrom.String() + "), which is " + s.FlameClass
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At:   key,
 			Text: figure + "; the class that the ceiling needs, with its finish, is referred to the authority having jurisdiction",
 		})
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "skin.material", Related: []string{"skin.thickness"},
 		Text: "no flame spread or smoke index is held for " + c.Skin.Material.Get().Name + "; the class of the skin, with its finish, is referred to the authority having jurisdiction",
 	})
@@ -45,24 +45,24 @@ func checkFire(p *rules.Pass) {
 	}
 }
 
-var emission = rules.Rule{
+var emission = engine.Rule{
 	ID:       "moisture.emission",
 	Title:    "the sheet needs no certificate of its formaldehyde emission",
 	Why:      "Composite sheets are sold to a limit, and the certificate is asked for at the end of the job.",
-	Severity: rules.Note,
-	Basis: rules.Basis{
+	Severity: engine.Note,
+	Basis: engine.Basis{
 		Valid: "parts per million in the test of ASTM E1333; sheets made or sold in the United States", Source: cite.TSCATitleVI.At("hardwood plywood, MDF, particleboard"),
 	},
 	Check: checkEmission,
 }
 
-func checkEmission(p *rules.Pass) {
+func checkEmission(p *engine.Pass) {
 	m := p.Ceiling.Skin.Material.Get()
 	limit, known := m.MostEmission(p.Ceiling.Skin.Thickness.Get())
 	if !known {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "skin.material",
 		Text: p.Textf("%s may give off at most %vppm of formaldehyde (%s); ask for the maker's certificate",
 			m.Name, quantity.Value{SI: limit.Most, Unit: quantity.One}, limit.From),

@@ -3,27 +3,27 @@ package moisture
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/result/seasons"
 	"dryfit/spec/quantity"
 )
 
-var endGap = rules.Rule{
+var endGap = engine.Rule{
 	ID:       "moisture.end-gap",
 	Title:    "the vault still has room at its ends in the wet season",
 	Why:      "A vault that grows against its end walls buckles its seams open.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"season.wet.along"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "spare", Title: "left at both ends together", Value: quantity.Length(0.003).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: movement,
 	Check: checkEndGap,
 }
 
-func checkEndGap(p *rules.Pass) {
+func checkEndGap(p *engine.Pass) {
 	c, along, limit := p.Ceiling, p.Results.Seasons().Wet.Along.Get(), p.Limit("spare")
 	if along.Err != nil {
 		p.Lacks("rib.species", along.Err)
@@ -34,29 +34,29 @@ func checkEndGap(p *rules.Pass) {
 	}
 	gap := c.Room.Length.Get() - c.Room.Tolerance.Get() - c.BuiltLength()
 	if left := gap - along.Value; left < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.length", Related: []string{"vault.length", "rib.cut", "climate.wet"},
 			Text: p.Textf("in the wet season the vault grows by %v along, which leaves {measured} of the %v at its ends; the least is {limit}",
 				quantity.Length(along.Value), quantity.Length(gap)),
 			Measured: quantity.Length(left).Value(), Bound: limit,
-			Offers: []rules.Offer{{Key: "rib.cut", Value: "vertical"}},
+			Offers: []engine.Offer{{Key: "rib.cut", Value: "vertical"}},
 		})
 	}
 }
 
-var feet = rules.Rule{
+var feet = engine.Rule{
 	ID:       "moisture.feet",
 	Title:    "the feet stay clear of the walls in the season that spreads them",
 	Why:      "A rib whose depth swells and whose length does not opens its arc: feet that meet the wall push on it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"season.wet.foot", "season.dry.foot", "panel.side-gap"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "φ' = φ/(1 + e), R' = R·(1 + e)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
 			{Name: "R", Means: "radius", Unit: "m"},
 			{Name: "e", Means: "change of the rib's depth, by itself", Unit: "1"},
@@ -67,7 +67,7 @@ var feet = rules.Rule{
 	Check: checkFeet,
 }
 
-func checkFeet(p *rules.Pass) {
+func checkFeet(p *engine.Pass) {
 	s, limit, gap := p.Results.Seasons(), p.Limit("clear"), p.Ceiling.SideGap()
 	if gap < 0 {
 		p.NotChecked("room.width", "the panel does not go between the walls at all, which close.side says")
@@ -77,7 +77,7 @@ func checkFeet(p *rules.Pass) {
 		moved := season.Foot.Get()
 		foot := moved.Value
 		if left := gap - foot; moved.Err == nil && foot > 0 && left < limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.Name},
 				Text: p.Textf("in the %s season each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
 					season.Name, quantity.Length(foot), quantity.Length(gap)),
@@ -90,7 +90,7 @@ func checkFeet(p *rules.Pass) {
 
 // eachSeason checks the seasons one by one, so that a figure that one of them
 // lacks does not hide the other's, and says once what is lacking.
-func eachSeason(p *rules.Pass, species string, check func(seasons.Season) error, list ...seasons.Season) {
+func eachSeason(p *engine.Pass, species string, check func(seasons.Season) error, list ...seasons.Season) {
 	var lacking error
 	for _, s := range list {
 		if err := check(s); err != nil {
@@ -102,30 +102,30 @@ func eachSeason(p *rules.Pass, species string, check func(seasons.Season) error,
 	}
 }
 
-var rails = rules.Rule{
+var rails = engine.Rule{
 	ID:       "moisture.rails",
 	Title:    "the rails' movement across their width is small against the skin, which does not move",
 	Why:      "Plywood keeps its size; a wide rail glued to it either pulls the skin into waves or breaks its glue line.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Figures:  []string{"season.dry.rail-width", "season.wet.rail-width"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "most", Title: "change of a rail's width since the shop", Value: quantity.Length(0.0015).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
 	}},
 	Basis: movement,
 	Check: checkRails,
 }
 
-func checkRails(p *rules.Pass) {
+func checkRails(p *engine.Pass) {
 	s, limit := p.Results.Seasons(), p.Limit("most")
 	eachSeason(p, "rail.species", func(season seasons.Season) error {
 		change := season.RailWidth.Get()
 		if by := math.Abs(change.Value); change.Err == nil && by > limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "rail.width", Related: []string{"rail.cut", "climate." + season.Name},
 				Text:     "in the " + season.Name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
 				Measured: quantity.Length(by).Value(), Bound: limit,
-				Offers: []rules.Offer{{Key: "rail.cut", Value: "vertical"}},
+				Offers: []engine.Offer{{Key: "rail.cut", Value: "vertical"}},
 			})
 		}
 		return change.Err

@@ -4,16 +4,16 @@ package moisture
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "moisture", Title: "what the seasons do", Cases: cases,
-		Rules: []rules.Rule{revealCloses, revealOpens, endGap, feet, rails, season, air, shop, acclimatise, cupping, fire, emission},
+		Rules: []engine.Rule{revealCloses, revealOpens, endGap, feet, rails, season, air, shop, acclimatise, cupping, fire, emission},
 	}
 }

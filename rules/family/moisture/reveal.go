@@ -1,15 +1,15 @@
 package moisture
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/result/seasons"
 	"dryfit/spec/quantity"
 )
 
-var movement = rules.Basis{
+var movement = engine.Basis{
 	Formula: "ΔD = D·C·(M_f − M_i)",
-	Symbols: []rules.Symbol{
+	Symbols: []engine.Symbol{
 		{Name: "ΔD", Means: "growth of the member's width", Unit: "m"},
 		{Name: "D", Means: "width in the shop", Unit: "m"},
 		{Name: "C", Means: "change coefficient across the width, by cut", Unit: "1/%"},
@@ -20,31 +20,31 @@ var movement = rules.Basis{
 	Source: cite.WoodHandbook2010.At("equations 13-2 and 13-3").FromMemory(),
 }
 
-var revealCloses = rules.Rule{
+var revealCloses = engine.Rule{
 	ID:       "moisture.reveal-closes",
 	Title:    "the reveal is still open in the wet season",
 	Why:      "A groove that closes shows as a ragged line, and the members then push on each other.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.wet.reveal"},
-	Limits: []rules.Limit{
-		{Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "what is left of a reveal that is narrow by design, of its width", Value: share(0.75), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+	Limits: []engine.Limit{
+		{Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "what is left of a reveal that is narrow by design, of its width", Value: share(0.75), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealCloses,
 }
 
-var revealOpens = rules.Rule{
+var revealOpens = engine.Rule{
 	ID:       "moisture.reveal-opens",
 	Title:    "the reveal opens little beyond its design in the dry season",
 	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.dry.reveal"},
-	Limits: []rules.Limit{
-		{Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "what a reveal that is wide by design opens, of its width", Value: share(0.25), Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
+	Limits: []engine.Limit{
+		{Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "what a reveal that is wide by design opens, of its width", Value: share(0.25), Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealOpens,
@@ -52,7 +52,7 @@ var revealOpens = rules.Rule{
 
 func share(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity.Fraction} }
 
-func checkRevealCloses(p *rules.Pass) {
+func checkRevealCloses(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
 	least, of, text := p.Limit("least"), p.Limit("share"), "in the wet season the reveal closes to {measured}; the least is {limit}"
 	if part := of.SI * design; part < least.SI {
@@ -61,10 +61,10 @@ func checkRevealCloses(p *rules.Pass) {
 		least.Value = quantity.Length(part).Value()
 	}
 	checkReveal(p, p.Results.Seasons().Wet, least, text, func(width float64) bool { return width >= least.SI },
-		rules.Offer{Key: "seam.gap", Value: p.Below(design - least.SI)})
+		engine.Offer{Key: "seam.gap", Value: p.Below(design - least.SI)})
 }
 
-func checkRevealOpens(p *rules.Pass) {
+func checkRevealOpens(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
 	over, of, text := p.Limit("over"), p.Limit("share"), "in the dry season the reveal opens to {measured}; the most is {limit}"
 	if part := of.SI * design; part > over.SI {
@@ -77,7 +77,7 @@ func checkRevealOpens(p *rules.Pass) {
 }
 
 // checkReveal compares the width of the reveal at a seam in a season.
-func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, text string, fits func(float64) bool, offers ...rules.Offer) {
+func checkReveal(p *engine.Pass, s seasons.Season, limit engine.Bound, text string, fits func(float64) bool, offers ...engine.Offer) {
 	if _, ok := seasons.SeamReveal(p.Ceiling); !ok {
 		return
 	}
@@ -89,9 +89,9 @@ func checkReveal(p *rules.Pass, s seasons.Season, limit rules.Bound, text string
 	if !p.Ordered() || fits(reveal.Value) {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "grid.reveal.width", Related: []string{"rib.cut", "seam.gap", "climate." + s.Name, "climate.shop"}, Text: text,
 		Measured: quantity.Length(reveal.Value).Value(), Bound: limit,
-		Offers: append([]rules.Offer{{Key: "rib.cut", Value: "vertical"}}, offers...),
+		Offers: append([]engine.Offer{{Key: "rib.cut", Value: "vertical"}}, offers...),
 	})
 }

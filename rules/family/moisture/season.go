@@ -1,33 +1,33 @@
 package moisture
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var season = rules.Rule{
+var season = engine.Rule{
 	ID:       "moisture.season",
 	Title:    "the air of each season is in the range of the published moisture contents, and the dry one is the drier",
 	Why:      "Past that range, or with the seasons swapped, what the wood does has no figure, and all that hangs on it is not checked.",
-	Severity: rules.Hold,
-	Basis: rules.Basis{
+	Severity: engine.Hold,
+	Basis: engine.Basis{
 		Valid:  "-1.2C to 132C and up to 95% relative humidity, where the table of moisture contents ends",
 		Source: cite.WoodHandbook2021.At("table 4-2 and equation 4-5"),
 	},
 	Check: checkSeason,
 }
 
-func checkSeason(p *rules.Pass) {
+func checkSeason(p *engine.Pass) {
 	c := p.Ceiling.Climate
 	for _, name := range []string{"dry", "wet"} {
 		if fault := c.Fault(name); fault != nil {
-			p.Report(rules.Finding{At: fault.Key, Text: p.Explain(fault.Cause) + "; what needs it is not checked"})
+			p.Report(engine.Finding{At: fault.Key, Text: p.Explain(fault.Cause) + "; what needs it is not checked"})
 		}
 	}
 	if c.Swapped() {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "climate.dry", Related: []string{"climate.wet"},
 			Text: p.Textf("in the dry season the wood comes to %v of moisture, in the wet one to %v: the two are swapped; what asks for the drier or the wetter one is not checked",
 				quantity.Share(c.Dry.Get()), quantity.Share(c.Wet.Get())),
@@ -35,28 +35,28 @@ func checkSeason(p *rules.Pass) {
 	}
 }
 
-var air = rules.Rule{
+var air = engine.Rule{
 	ID:       "moisture.air",
 	Title:    "the room's air stays in the range that woodwork is kept in",
 	Why:      "Woodwork that lies outside that range for longer than a day moves further than it is made for, whatever its joints allow.",
-	Severity: rules.Note,
-	Limits: []rules.Limit{
-		{Key: "least", Title: "relative humidity", Value: quantity.Share(0.30).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
-		{Key: "most", Title: "relative humidity", Value: quantity.Share(0.55).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
-		{Key: "time", Title: "outside that range at a time", Value: quantity.Value{SI: 24, Unit: quantity.Hour}, Sense: rules.AtMost, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.6")},
+	Severity: engine.Note,
+	Limits: []engine.Limit{
+		{Key: "least", Title: "relative humidity", Value: quantity.Share(0.30).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
+		{Key: "most", Title: "relative humidity", Value: quantity.Share(0.55).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
+		{Key: "time", Title: "outside that range at a time", Value: quantity.Value{SI: 24, Unit: quantity.Hour}, Sense: engine.AtMost, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.6")},
 	},
-	Basis: rules.Basis{Valid: "rooms whose air is controlled; a season lasts longer than any time that is allowed outside", Source: cite.AWICare.At("3.2.4 and 3.2.6")},
+	Basis: engine.Basis{Valid: "rooms whose air is controlled; a season lasts longer than any time that is allowed outside", Source: cite.AWICare.At("3.2.4 and 3.2.6")},
 	Check: checkAir,
 }
 
-func checkAir(p *rules.Pass) {
+func checkAir(p *engine.Pass) {
 	least, most, time := p.Limit("least"), p.Limit("most"), p.Limit("time")
 	for _, s := range []struct {
 		name string
 		air  layout.Air
 	}{{"dry", p.Ceiling.Climate.Air.Dry}, {"wet", p.Ceiling.Climate.Air.Wet}} {
 		humidity := s.air.Humidity.Get()
-		f := rules.Finding{At: "climate." + s.name, Measured: quantity.Share(humidity).Value()}
+		f := engine.Finding{At: "climate." + s.name, Measured: quantity.Share(humidity).Value()}
 		switch {
 		case humidity < least.SI:
 			f.Bound, f.Text = least, "in the "+s.name+" season the room's air is at {measured}; under {limit} woodwork may be"

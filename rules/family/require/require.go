@@ -5,7 +5,7 @@ package require
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 )
 
@@ -13,22 +13,22 @@ import (
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "require", Title: "what must be checked", Cases: cases,
-		Rules: []rules.Rule{checked},
+		Rules: []engine.Rule{checked},
 	}
 }
 
-var checked = rules.Rule{
+var checked = engine.Rule{
 	ID:       "require.checked",
 	Title:    "the rules that are required are checked, and the keys that are required are given",
 	Why:      "A rule whose keys are left out is not checked, and fails nothing: a spec that says less passes more easily.",
-	Severity: rules.Hold,
-	Basis: rules.Basis{
+	Severity: engine.Hold,
+	Basis: engine.Basis{
 		Valid:  "rules and keys under [check] require in the standards, or named by check --require; no default stands for a key",
 		Source: cite.CommonPractice(),
 	},
 	// The review applies it, since it looks at what the other rules could not check.
-	Check: func(*rules.Pass) {},
+	Check: func(*engine.Pass) {},
 }

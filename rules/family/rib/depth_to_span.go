@@ -1,26 +1,26 @@
 package rib
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var depthToSpan = rules.Rule{
+var depthToSpan = engine.Rule{
 	ID:       "rib.depth-to-span",
 	Title:    "the rib is deep enough for its clear runs between straps",
 	Why:      "A rib that is slender between its straps sags, and the seams beside it step.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"strap.run-ratio"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "ratio", Title: "clear run by depth of rib",
-		Value: quantity.Value{SI: 24, Unit: quantity.One}, Sense: rules.AtMost, Lowest: 1, Most: 1000,
+		Value: quantity.Value{SI: 24, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 1, Most: 1000,
 		Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "run / d ≤ ratio",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "run", Means: "length of arc between neighbouring straps; past the last strap, twice the overhang", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "ratio", Means: "greatest ratio", Unit: "1"},
@@ -31,7 +31,7 @@ var depthToSpan = rules.Rule{
 	Check: checkDepthToSpan,
 }
 
-func checkDepthToSpan(p *rules.Pass) {
+func checkDepthToSpan(p *engine.Pass) {
 	c := p.Ceiling
 	limit := p.Limit("ratio")
 	run, name := c.LongestRun()
@@ -39,12 +39,12 @@ func checkDepthToSpan(p *rules.Pass) {
 	if ratio <= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:       "rib.depth",
 		Related:  []string{"strap.stations"},
 		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth.Get())),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
-		Offers:   []rules.Offer{{Key: "rib.depth", Value: deepened(p, ratio/limit.SI)}},
+		Offers:   []engine.Offer{{Key: "rib.depth", Value: deepened(p, ratio/limit.SI)}},
 	})
 }

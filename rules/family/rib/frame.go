@@ -4,29 +4,29 @@ import (
 	"fmt"
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
 var frameSource = cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program")
 
-var sag = rules.Rule{
+var sag = engine.Rule{
 	ID:       "rib.sag",
 	Title:    "the rib sags little between its straps, and neighbours step little at a seam",
 	Why:      "A sag reads against the straight line of the moulding, and a step at a seam throws a shadow.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.sag-by-run"},
-	Limits: []rules.Limit{
-		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
-		{Key: "code", Title: "clear run by half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load the creep alone, half of it, where the wood is dry")},
-		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
+	Limits: []engine.Limit{
+		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
+		{Key: "code", Title: "clear run by half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load the creep alone, half of it, where the wood is dry")},
+		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "δ·(1 + k) ≤ u/run, δ/2 ≤ u/code",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "δ", Means: "drop below the chord between neighbouring supports, of the first day", Unit: "m"},
 			{Name: "k", Means: "creep of years, 0.6 (EN 1995-1-1, k_def of service class 1)", Unit: "1"},
 			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
@@ -38,17 +38,17 @@ var sag = rules.Rule{
 	Check: checkSag,
 }
 
-func checkSag(p *rules.Pass) {
-	first, ok := rules.Hung(p, p.Results.Hanging().First)
+func checkSag(p *engine.Pass) {
+	first, ok := engine.Hung(p, p.Results.Hanging().First)
 	if !ok {
 		return
 	}
 	p.Unweighed()
 	checkRun(p, first.ByRun)
-	set, ok := rules.Hung(p, p.Results.Hanging().Set)
+	set, ok := engine.Hung(p, p.Results.Hanging().Set)
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
-		p.Report(rules.Finding{
-			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: engine.Query,
 			Text:     "a strap set long or short steps the rib by {measured} against its neighbour across the seam; the most is {limit}",
 			Measured: quantity.Length(step).Value(), Bound: limit,
 		})
@@ -57,8 +57,8 @@ func checkSag(p *rules.Pass) {
 
 // checkRun compares the sag with its clear run: the part of it that the code
 // limits, and else the whole of it.
-func checkRun(p *rules.Pass, sag hanging.Sag) {
-	f := rules.Finding{At: "rib.depth", Related: []string{"strap.stations"}, Offers: deeper(p)}
+func checkRun(p *engine.Pass, sag hanging.Sag) {
+	f := engine.Finding{At: "rib.depth", Related: []string{"strap.stations"}, Offers: deeper(p)}
 	code, usual := p.Limit("code"), p.Limit("run")
 	switch creeps := sag.FirstDay() / 2; {
 	case creeps*code.SI > sag.Run:
@@ -76,14 +76,14 @@ func checkRun(p *rules.Pass, sag hanging.Sag) {
 }
 
 // over is the length that a limit on run by length allows.
-func over(limit rules.Bound, run float64) rules.Bound {
+func over(limit engine.Bound, run float64) engine.Bound {
 	limit.Value = quantity.Length(run / limit.SI).Value()
 	return limit
 }
 
 // deepened is a depth for the rib, at least a factor of its own: on a step, or of
 // a laminated one in whole strips.
-func deepened(p *rules.Pass, factor float64) string {
+func deepened(p *engine.Pass, factor float64) string {
 	depth := p.Ceiling.Deeper(factor)
 	if p.Ceiling.Rib.Lamination.Get() > 0 {
 		return p.Exactly(depth)
@@ -92,27 +92,27 @@ func deepened(p *rules.Pass, factor float64) string {
 }
 
 // deeper offers ribs up to twice as deep, in tenths.
-func deeper(p *rules.Pass) []rules.Offer {
-	var offers []rules.Offer
+func deeper(p *engine.Pass) []engine.Offer {
+	var offers []engine.Offer
 	for more := 1.1; more <= 2.01; more += 0.1 {
-		offers = append(offers, rules.Offer{Key: "rib.depth", Value: deepened(p, more)})
+		offers = append(offers, engine.Offer{Key: "rib.depth", Value: deepened(p, more)})
 	}
 	return offers
 }
 
-var stress = rules.Rule{
+var stress = engine.Rule{
 	ID:       "rib.stress",
 	Title:    "the rib's stress is a small share of what clear wood breaks at",
 	Why:      "The handbook's strengths are averages of small clear pieces; a rib has knots, joints and years.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.stress"},
-	Limits: []rules.Limit{{
-		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
+	Limits: []engine.Limit{{
+		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "|N|/A + |M|/S ≤ k·MOR/f",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "N", Means: "axial force", Unit: "N"},
 			{Name: "A", Means: "area, net of the reveal; of a sawn rib of layers and segments without the layer that is cut at a joint", Unit: "m²"},
 			{Name: "M", Means: "bending moment", Unit: "N·m"},
@@ -136,7 +136,7 @@ func worstOf(cases []*hanging.Case, of func(*hanging.Case) float64) (most float6
 	return most, in
 }
 
-func checkStress(p *rules.Pass) {
+func checkStress(p *engine.Pass) {
 	cases, ok := p.Envelope()
 	if !ok {
 		return
@@ -158,7 +158,7 @@ func checkStress(p *rules.Pass) {
 	if most <= allowed.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
 		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s%s divided by %.3g", in.Words(), wood.Name, why, limit.SI),
 		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
@@ -167,7 +167,7 @@ func checkStress(p *rules.Pass) {
 
 // strength is the share of its wood's bending strength that the rib keeps, and
 // what for; where it has no figure the rule is not checked.
-func strength(p *rules.Pass) (kept float64, why string, ok bool) {
+func strength(p *engine.Pass) (kept float64, why string, ok bool) {
 	c := p.Ceiling
 	switch c.Rib.Construction.Get() {
 	case "sawn":
@@ -192,19 +192,19 @@ func strength(p *rules.Pass) (kept float64, why string, ok bool) {
 	}
 }
 
-var radial = rules.Rule{
+var radial = engine.Rule{
 	ID:       "rib.radial",
 	Title:    "bending does not pull the layers of the rib apart",
 	Why:      "A moment that opens a curve pulls across the grain, where wood is weakest.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.radial"},
-	Limits: []rules.Limit{{
-		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: rules.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: radial tension, 15psi of Douglas fir-larch, hem-fir and western woods but under wind and earthquake; of other woods, for which it is less than a third of their shear, too").FromMemory(),
+	Limits: []engine.Limit{{
+		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: radial tension, 15psi of Douglas fir-larch, hem-fir and western woods but under wind and earthquake; of other woods, for which it is less than a third of their shear, too").FromMemory(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "3·M/(2·R·b·d)",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "M", Means: "moment that opens the curve", Unit: "N·m"},
 			{Name: "R", Means: "radius of the centre line", Unit: "m"},
 			{Name: "b", Means: "width of half the rib", Unit: "m"},
@@ -212,7 +212,7 @@ var radial = rules.Rule{
 		},
 		Valid: "rectangular sections", Source: cite.NDS.At("5.4.1, read on a page that reprints it"),
 	},
-	Check: func(p *rules.Pass) {
+	Check: func(p *engine.Pass) {
 		cases, ok := p.Envelope()
 		if !ok {
 			return
@@ -220,7 +220,7 @@ var radial = rules.Rule{
 		p.Unweighed()
 		limit := p.Limit("most")
 		if most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "rib.depth", Related: []string{"strap.stations", "vault.rise"},
 				Text:     "bending pulls across the grain with {measured} " + in.Words() + "; the most is {limit}",
 				Measured: quantity.Stress(most).Value(), Bound: limit,
@@ -229,28 +229,28 @@ var radial = rules.Rule{
 	},
 }
 
-var feet = rules.Rule{
+var feet = engine.Rule{
 	ID:       "rib.feet",
-	RefersTo: rules.ToEngineer, // the thrust, where the walls stop the feet
+	RefersTo: engine.ToEngineer, // the thrust, where the walls stop the feet
 	Title:    "the feet stay clear of the walls on the lifts and as they hang",
 	Why:      "On two lifts an arch spreads; feet that touch the walls jam it on the way up.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"panel.side-gap", "hanging.first-hung.feet"},
-	Limits: []rules.Limit{{
-		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	Limits: []engine.Limit{{
+		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{Valid: "panels level and in the middle of the room", Source: frameSource},
+	Basis: engine.Basis{Valid: "panels level and in the middle of the room", Source: frameSource},
 	Check: checkFeet,
 }
 
-func checkFeet(p *rules.Pass) {
+func checkFeet(p *engine.Pass) {
 	h := p.Results.Hanging()
-	first, ok := rules.Hung(p, h.First)
+	first, ok := engine.Hung(p, h.First)
 	if !ok {
 		return
 	}
-	raised, ok := rules.Hung(p, h.Raised)
+	raised, ok := engine.Hung(p, h.Raised)
 	if !ok {
 		return
 	}
@@ -260,32 +260,32 @@ func checkFeet(p *rules.Pass) {
 		most, when = raised.Feet, "on the lifts"
 	}
 	if left := gap - math.Max(0, most); left < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "lift.stations", "panels.form"},
 			Text: p.Textf("%s each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
 				when, quantity.Length(most), quantity.Length(gap)),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 		})
-		if thrust, ok := rules.Hung(p, h.Thrust); ok && thrust != nil {
-			p.Report(rules.Finding{
-				At: "room.width", Severity: rules.Refer,
+		if thrust, ok := engine.Hung(p, h.Thrust); ok && thrust != nil {
+			p.Report(engine.Finding{
+				At: "room.width", Severity: engine.Refer,
 				Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*thrust)),
 			})
 		}
 	}
 }
 
-var inner = rules.Rule{
+var inner = engine.Rule{
 	ID:       "rib.inner",
 	Title:    "every rib hangs on straps of its own",
 	Why:      "In a panel of several modules the inner ribs have no straps: the rails' joints carry them to the edge ribs.",
-	Severity: rules.Note,
+	Severity: engine.Note,
 	Needs:    []string{"strap.stations"},
-	Basis:    rules.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},
+	Basis:    engine.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},
 	Check:    checkInner,
 }
 
-func checkInner(p *rules.Pass) {
+func checkInner(p *engine.Pass) {
 	c := p.Ceiling
 	ribs := int(math.Round(c.Panel.Modules.Get())) - 1
 	if ribs < 1 {
@@ -299,7 +299,7 @@ func checkInner(p *rules.Pass) {
 	if ribs > 1 {
 		hang = "inner ribs of each panel hang"
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "panels.along", Related: []string{"strap.stations"},
 		Text: p.Textf("%d %s on the joints of its rails, about %v on each joint at an edge rib; the joints are for the engineer", ribs, hang, quantity.Force(force)),
 	})

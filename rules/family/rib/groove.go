@@ -1,24 +1,24 @@
 package rib
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var groove = rules.Rule{
+var groove = engine.Rule{
 	ID:       "rib.groove",
 	Title:    "the grooves of the reveal leave a rib and a rail",
 	Why:      "Grooves that meet, or are as deep as the member, cut it in two; a thin tongue between them breaks off.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{{
+	Severity: engine.Hold,
+	Limits: []engine.Limit{{
 		Key: "left", Title: "wood left between the grooves, and above them", Value: quantity.Length(0.010).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "min(b − 2·w, d − r) > 0; at a seam min(b − w, d − r) > 0",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "b", Means: "width of the rib or rail", Unit: "m"},
 			{Name: "w", Means: "width of the reveal", Unit: "m"},
 			{Name: "d", Means: "depth of the rib or rail", Unit: "m"},
@@ -30,7 +30,7 @@ var groove = rules.Rule{
 	Check: checkGroove,
 }
 
-func checkGroove(p *rules.Pass) {
+func checkGroove(p *engine.Pass) {
 	c, r := p.Ceiling, p.Ceiling.Grid.Reveal
 	if !r.Given() {
 		return // no groove: the schema asks for both sizes, but of layers
@@ -45,7 +45,7 @@ func checkGroove(p *rules.Pass) {
 }
 
 // checkGrooveIn looks at what the grooves leave of one member, both ways.
-func checkGrooveIn(p *rules.Pass, member string, m layout.Member) {
+func checkGrooveIn(p *engine.Pass, member string, m layout.Member) {
 	r := p.Ceiling.Grid.Reveal
 	beside, above := r.Leaves(m)
 	across := leftover{
@@ -70,14 +70,14 @@ type leftover struct {
 	gone, thin          string
 }
 
-func (l leftover) check(p *rules.Pass) {
-	f, limit := rules.Finding{At: l.key, Related: []string{l.size}}, p.Limit("left")
+func (l leftover) check(p *engine.Pass) {
+	f, limit := engine.Finding{At: l.key, Related: []string{l.size}}, p.Limit("left")
 	switch {
 	case l.left <= 0:
 		f.Text = p.Textf(l.gone, quantity.Length(l.groove))
 		f.Bound = p.Stated(l.size, quantity.Length(l.stock).Value())
 	case l.left < limit.SI:
-		f.Severity, f.Bound = rules.Query, limit
+		f.Severity, f.Bound = engine.Query, limit
 		f.Text = p.Textf(l.thin+" has {measured} of wood left; the least is {limit}", quantity.Length(l.groove))
 		f.Measured = quantity.Length(l.left).Value()
 	default:

@@ -3,30 +3,30 @@ package rib
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
-var layers = rules.Rule{
+var layers = engine.Rule{
 	ID:       "rib.layers",
 	Title:    "the layers of a sawn rib make up its width, and leave two whole halves at a seam",
 	Why:      "Stock is planed before it is built up: four layers of 4/4 are not 4in, and a seam can't run through a layer.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{{
+	Severity: engine.Query,
+	Limits: []engine.Limit{{
 		Key: "sum", Title: "difference of the layers' sum from the width", Value: quantity.Length(0.0005).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid:  "hardwood surfaced on two sides; thicknesses as dimension tables give them",
 		Source: cite.HardwoodSizes.At("surfaced on two sides"),
 	},
 	Check: checkLayers,
 }
 
-func checkLayers(p *rules.Pass) {
+func checkLayers(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Rib.Construction.Get() != "sawn" {
 		return
@@ -38,7 +38,7 @@ func checkLayers(p *rules.Pass) {
 	list := c.RibLayers.Get()
 	checkSum(p, list)
 	if n := len(list); n%2 != 0 || !mirrored(list) {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "rib.layer", Related: []string{"rib.width"},
 			Text: p.Textf("the %d layers leave no two whole and equal halves at a seam; take an even number, alike from the middle outward", n),
 		})
@@ -46,17 +46,17 @@ func checkLayers(p *rules.Pass) {
 	checkLayerDepths(p)
 }
 
-func checkSum(p *rules.Pass, list []layout.Layer) {
+func checkSum(p *engine.Pass, list []layout.Layer) {
 	sum := 0.0
 	for _, l := range list {
 		sum += l.Width
 	}
 	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width.Get()) > limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "rib.width", Related: []string{"rib.layer"},
 			Text:     p.Textf("the layers' surfaced stock makes up %v, and the rib is %v wide: {measured} apart; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
 			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width.Get())).Value(), Bound: limit,
-			Offers: []rules.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
+			Offers: []engine.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
 		})
 	}
 }
@@ -73,13 +73,13 @@ func mirrored(list []layout.Layer) bool {
 
 // checkLayerDepths compares each layer, and what set-back layers leave, with
 // the rib's depth and the reveal.
-func checkLayerDepths(p *rules.Pass) {
+func checkLayerDepths(p *engine.Pass) {
 	c := p.Ceiling
 	setback := 0.0
 	for i, l := range c.RibLayers.Get() {
 		setback = max(setback, l.From)
 		if l.To > c.Rib.Depth.Get()+p.Limit("sum").SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: spec.Key("rib", "layer", i+1, "depth"), Related: []string{"rib.depth"},
 				Text:     "the layer reaches {measured} from the intrados, and the rib is {limit} deep",
 				Measured: quantity.Length(l.To).Value(), Bound: p.Stated("rib.depth", quantity.Length(c.Rib.Depth.Get()).Value()),
@@ -91,7 +91,7 @@ func checkLayerDepths(p *rules.Pass) {
 		return
 	}
 	if d := math.Abs(r.Depth.Get() - setback); d > p.Limit("sum").SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "grid.reveal.depth", Related: []string{"rib.layer"},
 			Text:     "the reveal is to be {limit} deep, and the layers are set back by {measured}",
 			Measured: quantity.Length(setback).Value(), Bound: p.Stated("grid.reveal.depth", quantity.Length(r.Depth.Get()).Value()),

@@ -4,16 +4,16 @@ package rib
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "rib", Title: "the rib between its straps", Cases: cases,
-		Rules: []rules.Rule{depthToSpan, sag, stress, radial, feet, inner, section, groove, layers, joint},
+		Rules: []engine.Rule{depthToSpan, sag, stress, radial, feet, inner, section, groove, layers, joint},
 	}
 }

@@ -1,23 +1,23 @@
 package rib
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var section = rules.Rule{
+var section = engine.Rule{
 	ID:       "rib.section",
 	Title:    "enough wood is left beside the reveal and the tenons of a rib",
 	Why:      "A thin wall beside a groove or a mortise splits when the tenon is driven or the panel is knocked.",
-	Severity: rules.Hold,
-	Limits: []rules.Limit{{
+	Severity: engine.Hold,
+	Limits: []engine.Limit{{
 		Key: "left", Title: "wood left", Value: quantity.Length(0.010).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "w/2 − p − g, (d − t)/2 − r",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "w", Means: "width of the rib, of which a seam leaves half", Unit: "m"},
 			{Name: "p", Means: "projection of the tenon, half its length", Unit: "m"},
 			{Name: "g", Means: "width of the reveal at the face toward the coffer", Unit: "m"},
@@ -31,7 +31,7 @@ var section = rules.Rule{
 	Check: checkSection,
 }
 
-func checkSection(p *rules.Pass) {
+func checkSection(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("left")
 	if c.Seam.Count.Get() == 0 {
 		return // no tenon is let into a rib
@@ -53,7 +53,7 @@ func checkSection(p *rules.Pass) {
 		{"seam.tenon.thickness", "below the tenon" + reveal + " the rib has {measured} of wood left; the least is {limit}", below},
 	} {
 		if w.left < limit.SI {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: w.key, Related: []string{"rib.width", "rib.depth", "grid.reveal"}, Text: w.text,
 				Measured: quantity.Length(w.left).Value(), Bound: limit,
 			})

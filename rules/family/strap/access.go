@@ -1,34 +1,34 @@
 package strap
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var access = rules.Rule{
+var access = engine.Rule{
 	ID:       "strap.access",
 	Title:    "someone can get at the end of each strap that is fixed last",
 	Why:      "A panel's own ends of its straps are fixed on the floor; the others wait until it is up, and then the panel is between them and whoever fixes them.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap", "room.access"},
-	Limits: []rules.Limit{
+	Limits: []engine.Limit{
 		{
 			Key: "hand", Title: "gap at the near end wall that a hand with a driver passes", Value: quantity.Length(0.1).Value(),
-			Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+			Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 		},
 		{
 			Key: "opening", Title: "opening at the near end wall that one works through", Value: quantity.Length(0.4).Value(),
-			Sense: rules.AtLeast, Lowest: 0, Most: 5, Source: cite.CommonPractice(),
+			Sense: engine.AtLeast, Lowest: 0, Most: 5, Source: cite.CommonPractice(),
 		},
 		{
 			Key: "reach", Title: "arm's reach over a panel from its open side", Value: quantity.Length(0.7).Value(),
-			Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+			Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
 		},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "g ≥ hand, g ≥ opening, l − w/2 ≤ reach",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "g", Means: "gap at the near end wall, where the last panel goes; without close.first_gap all that the room is longer", Unit: "m"},
 			{Name: "l", Means: "length of a panel", Unit: "m"},
 			{Name: "w", Means: "width of a rib, of which a panel's edge has half", Unit: "m"},
@@ -42,7 +42,7 @@ var access = rules.Rule{
 	Check: checkAccess,
 }
 
-func checkAccess(p *rules.Pass) {
+func checkAccess(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Room.Access.Get() == "above" {
 		return
@@ -53,20 +53,20 @@ func checkAccess(p *rules.Pass) {
 	case gap < p.Limit("hand").SI:
 		// No bound: that the last panel has no open side is derived, and holds
 		// by itself.
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.access", Related: related,
 			Text: p.Textf("nobody can get above the ceiling, and the last panel has no open side, but a gap of %v at the near end wall, where a hand with a driver needs %v: the ends of its straps that are fixed last can't be reached", quantity.Length(gap), quantity.Length(p.Limit("hand").SI)),
 		})
 	case gap < opening.SI:
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.access", Related: related,
 			Text:     "nobody can get above the ceiling, and the straps of the last panel are fixed through a gap of {measured} at the near end wall; the least is {limit}",
 			Measured: quantity.Length(gap).Value(), Bound: opening,
 		})
 	}
 	if reach, far := p.Limit("reach"), c.Panel.Length.Get()-c.Rib.Width.Get()/2; far > reach.SI {
-		p.Report(rules.Finding{
-			At: "room.access", Related: []string{"panels.along"}, Severity: rules.Query,
+		p.Report(engine.Finding{
+			At: "room.access", Related: []string{"panels.along"}, Severity: engine.Query,
 			Text:     "nobody can get above the ceiling, and from a panel's open side the straps of its other edge are {measured} away; an arm reaches {limit}",
 			Measured: quantity.Length(far).Value(), Bound: reach,
 		})

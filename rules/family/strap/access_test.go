@@ -6,22 +6,22 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/strap"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // 44mm are left at the near end wall: under the 100mm of common practice, and
 // more than a firm may need whose driver is small.
 func TestHandIsALimit(t *testing.T) {
 	src, _ := ruletest.Compose("[room]\nwidth = \"4240mm\"\nlength = \"7144mm\"\nheight = \"2700mm\"\naccess = \"none\"\n")
-	for hand, want := range map[string]rules.Severity{"100mm": rules.Hold, "40mm": rules.Query} {
+	for hand, want := range map[string]engine.Severity{"100mm": engine.Hold, "40mm": engine.Query} {
 		layer, problems := catalog.ReadStandards("dryfit.toml", []byte("dryfit = 1\nname = \"Shop\"\n[limit]\n\"strap.access.hand\" = { value = \""+hand+"\", source = \"our driver\" }\n"))
 		require.Empty(t, problems)
-		var list []*rules.Rule
+		var list []*engine.Rule
 		for _, r := range strap.Family().List() {
 			if r.ID == "strap.access" {
 				list = append(list, r)
@@ -29,7 +29,7 @@ func TestHandIsALimit(t *testing.T) {
 		}
 		sheet := review.Spec("s", []byte(src), review.Options{Rules: list, Standards: standards.With(layer), On: ruletest.On})
 		require.Empty(t, sheet.Problems)
-		found := rules.Note
+		found := engine.Note
 		for _, f := range sheet.Findings {
 			found = max(found, f.Severity)
 		}

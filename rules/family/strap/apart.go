@@ -3,20 +3,20 @@ package strap
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var apart = rules.Rule{
+var apart = engine.Rule{
 	ID:       "strap.apart",
 	Title:    "each strap has a place of its own, on one piece of the arch",
 	Why:      "A strap over a seam within the arch is screwed to neither piece, or ties both before they are joined; two straps in one place are one strap.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "|s − seam| ≥ w/2, |x − y| ≥ w",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "s", Means: "place of a strap along the arc", Unit: "m"},
 			{Name: "seam", Means: "place of a seam within the arch", Unit: "m"},
 			{Name: "x", Means: "line of a strap across the span, where it leaves the back of the rib", Unit: "m"},
@@ -29,7 +29,7 @@ var apart = rules.Rule{
 	Check: checkApart,
 }
 
-func checkApart(p *rules.Pass) {
+func checkApart(p *engine.Pass) {
 	c := p.Ceiling
 	if !c.Strap.Width.Given() {
 		p.Absent("strap.width")
@@ -43,13 +43,13 @@ func checkApart(p *rules.Pass) {
 }
 
 // checkSeam looks for a seam within the arch under a strap.
-func checkSeam(p *rules.Pass, i int) {
+func checkSeam(p *engine.Pass, i int) {
 	c := p.Ceiling
 	k, off := c.NearestSeam(c.Strap.Stations.Get()[i] * c.Vault.Arc.Get())
 	if !c.OnSeam(off) {
 		return
 	}
-	f := rules.Finding{
+	f := engine.Finding{
 		At: c.Strap.Stations.Place(i), Related: []string{"panels.around", "strap.width"},
 		Text:     p.Textf("strap %d lies over the seam between pieces %d and %d of the arch: its middle is {measured} from it", i+1, k, k+1),
 		Measured: quantity.Length(off).Value(),
@@ -62,10 +62,10 @@ func checkSeam(p *rules.Pass, i int) {
 }
 
 // checkNeighbour compares a strap with the one before it.
-func checkNeighbour(p *rules.Pass, i int) {
+func checkNeighbour(p *engine.Pass, i int) {
 	st := p.Ceiling.Strap
 	before, at := st.Stations.Get()[i-1], st.Stations.Get()[i]
-	f := rules.Finding{At: st.Stations.Place(i), Related: []string{st.Stations.Place(i - 1), "strap.width"}}
+	f := engine.Finding{At: st.Stations.Place(i), Related: []string{st.Stations.Place(i - 1), "strap.width"}}
 	off := math.Abs(p.Ceiling.StrapAcross(at) - p.Ceiling.StrapAcross(before))
 	switch {
 	case at == before:

@@ -3,19 +3,19 @@ package strap
 import (
 	"fmt"
 
-	"dryfit/rules"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
-var balance = rules.Rule{
+var balance = engine.Rule{
 	ID:       "strap.balance",
 	Title:    "the mass centre lies well between the straps",
 	Why:      "A sheet that is 15% heavier than stated, or one luminaire, moves the mass centre; a rib that is balanced on one strap then tips.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
-	Limits:   []rules.Limit{rules.TippingLimit()},
-	Basis: rules.TippingBasis("support", "as first hung, each piece alone, with packed ledgers and with one strap lost; "+
+	Limits:   []engine.Limit{engine.TippingLimit()},
+	Basis: engine.TippingBasis("support", "as first hung, each piece alone, with packed ledgers and with one strap lost; "+
 		"a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin. "+
 		"The pieces of a split arch have one each before they are joined, and one for the whole arch once they are: "+
 		"a piece then leans on its neighbours through the hinge at the seam, and where that lets the arch fold strap.holds or strap.lost says so"),
@@ -25,23 +25,23 @@ var balance = rules.Rule{
 // checkBalance finds the least margin of the states that the rib is meant to
 // hang in, and the least with a strap lost. A rib that tips is left to
 // strap.holds and strap.lost.
-func checkBalance(p *rules.Pass) {
+func checkBalance(p *engine.Pass) {
 	h := p.Results.Hanging()
-	first, ok := rules.Hung(p, h.First)
+	first, ok := engine.Hung(p, h.First)
 	if !ok {
 		return
 	}
 	p.Unweighed()
 	cases := []*hanging.Case{&first.Case}
 	for _, s := range []hanging.Solved[*hanging.Case]{h.Alone, h.Packed} {
-		if c, ok := rules.Hung(p, s); ok && c != nil {
+		if c, ok := engine.Hung(p, s); ok && c != nil {
 			cases = append(cases, c)
 		}
 	}
 	reportMargin(p, cases)
 	cases = nil
 	for _, s := range []hanging.Solved[[]hanging.Case]{h.Lost, h.LostPack} {
-		list, _ := rules.Hung(p, s)
+		list, _ := engine.Hung(p, s)
 		for i := range list {
 			cases = append(cases, &list[i])
 		}
@@ -50,7 +50,7 @@ func checkBalance(p *rules.Pass) {
 }
 
 // reportMargin reports the least margin of the cases in which the rib hangs.
-func reportMargin(p *rules.Pass, cases []*hanging.Case) {
+func reportMargin(p *engine.Pass, cases []*hanging.Case) {
 	limit := p.Limit("margin")
 	var least *hanging.Case
 	for _, c := range cases {
@@ -61,7 +61,7 @@ func reportMargin(p *rules.Pass, cases []*hanging.Case) {
 	if least == nil || least.Margin >= limit.SI {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At:       "strap.stations",
 		Text:     p.Textf("the tipping margin of the rib%s %s is {measured}; the least is {limit}", piece(least), least.Words()),
 		Measured: quantity.Share(least.Margin).Value(), Bound: limit,
@@ -77,11 +77,11 @@ func piece(c *hanging.Case) string {
 
 // checkTips finds a rib that hangs in the frame but not in truth: one strap
 // carries it, and what the others carry can't be told from nothing.
-func checkTips(p *rules.Pass) {
+func checkTips(p *engine.Pass) {
 	first := p.Results.Hanging().First.Get().Is
 	for _, c := range []*hanging.Case{p.Results.Hanging().Alone.Get().Is, &first.Case} {
 		if c != nil && c.Tips() {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "strap.stations",
 				Text: p.Textf("%s the rib%s swings: its mass centre is not between two straps that each carry %v of its weight or more",
 					c.Words(), piece(c), quantity.Share(hanging.Counts)),

@@ -1,18 +1,18 @@
 package strap
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var engineer = rules.Rule{
+var engineer = engine.Rule{
 	ID:       "strap.engineer",
 	Title:    "the hanging is referred to a licensed engineer",
 	Why:      "What hangs overhead is not this tool's to approve: straps, screws, framing and bracing need a licensed engineer.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToEngineer,
-	Basis: rules.Basis{
+	Severity: engine.Refer,
+	RefersTo: engine.ToEngineer,
+	Basis: engine.Basis{
 		Valid:  "always",
 		Source: cite.CommonPractice(),
 	},
@@ -20,13 +20,13 @@ var engineer = rules.Rule{
 	Check:  checkEngineer,
 }
 
-func checkEngineer(p *rules.Pass) {
+func checkEngineer(p *engine.Pass) {
 	c := p.Ceiling
 	to, at := "a licensed engineer; the spec names none", "project"
 	if name := c.Project.Engineer.Get(); name != "" {
 		to, at = "the engineer of record, "+name, "project.engineer"
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: at,
 		Text: p.Textf("the hanging of %d panels of %v each, straps, screws and the framing above, is referred to %s",
 			c.Panel.Count.Get(), quantity.Mass(c.Panel.Mass.Get()), to),

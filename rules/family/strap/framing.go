@@ -3,30 +3,30 @@ package strap
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var framing = rules.Rule{
+var framing = engine.Rule{
 	ID:       "strap.framing",
 	Title:    "each strap comes up to framing that its screws go into, or blocking may be put in",
 	Why:      "A strap between two joists has nothing to be screwed to, and a screw near a joist's edge splits it out.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.fixing", "room.framing.spacing", "room.framing.runs", "room.framing.offset", "room.framing.member"},
-	Limits: []rules.Limit{
+	Limits: []engine.Limit{
 		{
 			Key: "edge", Title: "from a screw in the underside to the member's edge, in its diameters", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
-			Sense: rules.AtLeast, Lowest: 0, Most: 50, Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
+			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
 		},
 		{
 			Key: "face", Title: "from a strap that is fixed to a member's side to that side", Value: quantity.Length(0.010).Value(),
-			Sense: rules.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+			Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 		},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "underside: b/2 − |x − m| ≥ e; side: ||x − m| − (b + t)/2| ≤ face",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "x", Means: "line of the strap", Unit: "m"},
 			{Name: "m", Means: "middle of the nearest member", Unit: "m"},
 			{Name: "b", Means: "width of a member", Unit: "m"},
@@ -40,7 +40,7 @@ var framing = rules.Rule{
 	Check: checkFraming,
 }
 
-func checkFraming(p *rules.Pass) {
+func checkFraming(p *engine.Pass) {
 	c := p.Ceiling
 	if f := c.Room.Framing; f.Blocking.Given() && f.Blocking.Get() {
 		return
@@ -57,7 +57,7 @@ func checkFraming(p *rules.Pass) {
 }
 
 // checkFace compares how far straps stand off the nearest side of a member.
-func checkFace(p *rules.Pass) {
+func checkFace(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("face")
 	var off lines
 	for _, x := range strapPlaces(p) {
@@ -71,7 +71,7 @@ func checkFace(p *rules.Pass) {
 
 // checkUnderside looks for straps beside the members, and for screws near a
 // member's edge.
-func checkUnderside(p *rules.Pass) {
+func checkUnderside(p *engine.Pass) {
 	c := p.Ceiling
 	half := c.Room.Framing.Member.Get() / 2
 	least, given := edgeLeast(p)
@@ -85,14 +85,14 @@ func checkUnderside(p *rules.Pass) {
 		}
 	}
 	missed.report(p, p.Textf("%d of the straps' lines miss the framing, which lies every %v from %v, by up to {measured}; state blocking, or move the stations or the seams",
-		missed.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), rules.Bound{})
+		missed.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), engine.Bound{})
 	near.most = -near.most
 	near.report(p, p.Textf("%d of the straps' lines come up near an edge of the framing: the least left from the screws to the member's edge is {measured}; the limit is {limit}", near.count), least)
 }
 
 // edgeLeast is the least distance from a screw to the wood's edge: what the spec
 // asks for, or so many diameters.
-func edgeLeast(p *rules.Pass) (least rules.Bound, given bool) {
+func edgeLeast(p *engine.Pass) (least engine.Bound, given bool) {
 	s := p.Ceiling.Strap.Screws
 	if s.Edge.Given() {
 		return p.Stated("strap.screws.edge", quantity.Length(s.Edge.Get()).Value()), true
@@ -123,9 +123,9 @@ func (l *lines) add(key string, by float64) {
 	l.count++
 }
 
-func (l *lines) report(p *rules.Pass, text string, bound rules.Bound) {
+func (l *lines) report(p *engine.Pass, text string, bound engine.Bound) {
 	if l.count > 0 {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: l.key, Related: []string{"room.framing", "strap.fixing.top", "close.first_gap"}, Text: text,
 			Measured: quantity.Length(l.most).Value(), Bound: bound,
 		})
@@ -141,7 +141,7 @@ type strapPlace struct {
 
 // strapPlaces are the edge ribs' straps where the framing runs across the span
 // as they do, the stations where it runs along the vault.
-func strapPlaces(p *rules.Pass) (out []strapPlace) {
+func strapPlaces(p *engine.Pass) (out []strapPlace) {
 	c, f := p.Ceiling, p.Ceiling.Room.Framing
 	add := func(key string, at float64) {
 		from := math.Abs(math.Mod(at-f.Offset.Get(), f.Spacing.Get()))
@@ -160,17 +160,17 @@ func strapPlaces(p *rules.Pass) (out []strapPlace) {
 	return out
 }
 
-var letIn = rules.Rule{
+var letIn = engine.Rule{
 	ID:       "strap.let-in",
 	Title:    "a strap on the seam side of a rib is let in",
 	Why:      "A strap and its screw heads between two panels hold the seam open.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.thickness"},
-	Basis:    rules.Basis{Valid: "a strap thicker than the designed glue gap", Source: cite.Derivation("geometry of the seam")},
-	Check: func(p *rules.Pass) {
+	Basis:    engine.Basis{Valid: "a strap thicker than the designed glue gap", Source: cite.Derivation("geometry of the seam")},
+	Check: func(p *engine.Pass) {
 		st := p.Ceiling.Strap
 		if st.Fixing.Bottom.Get() == "seam" && st.Thickness.Get() > p.Ceiling.Seam.Gap.Get() {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "strap.fixing.bottom", Related: []string{"seam.gap"},
 				Text:     "the strap lies in the seam and is {measured} thick, where the gap is {limit}: let it and its screws in, or the seam does not close",
 				Measured: quantity.Length(st.Thickness.Get()).Value(), Bound: p.Stated("seam.gap", quantity.Length(p.Ceiling.Seam.Gap.Get()).Value()),

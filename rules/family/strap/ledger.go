@@ -1,24 +1,24 @@
 package strap
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var ledger = rules.Rule{
+var ledger = engine.Rule{
 	ID:       "strap.ledger",
 	Title:    "a ledger that is packed to bear reaches under the foot",
 	Why:      "A ledger that ends in the gap beside the panel bears nothing, and on a narrow edge the packing slips or splits off: the straps carry what it was meant to.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"ledger.projection"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "bearing", Title: "length that a foot bears on", Value: quantity.Length(0.020).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "p − ((W + τ − s + q + f·k)/2 − o) ≥ bearing;  o = 0 of a plumb foot, d·sin φ of a radial one, d/sin φ of a level one",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "p", Means: "projection of the ledger", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
@@ -36,13 +36,13 @@ var ledger = rules.Rule{
 	Check: checkLedger,
 }
 
-func checkLedger(p *rules.Pass) {
+func checkLedger(p *engine.Pass) {
 	c := p.Ceiling
 	if !c.Ledger.Packed.Get() {
 		return
 	}
 	reach, limit := c.LedgerReach(), p.Limit("bearing")
-	f := rules.Finding{At: "ledger.projection", Related: []string{"room.width", "vault.span", "springing.cut"}}
+	f := engine.Finding{At: "ledger.projection", Related: []string{"room.width", "vault.span", "springing.cut"}}
 	switch {
 	case reach <= 0:
 		f.Text = "the ledger comes {measured} from the wall, and from there to the foot it may be {limit}: packed or not, it bears nothing"
@@ -53,6 +53,6 @@ func checkLedger(p *rules.Pass) {
 	default:
 		return
 	}
-	f.Offers = []rules.Offer{{Key: "ledger.projection", Value: p.Above(c.WidestGap() + limit.SI)}}
+	f.Offers = []engine.Offer{{Key: "ledger.projection", Value: p.Above(c.WidestGap() + limit.SI)}}
 	p.Report(f)
 }

@@ -4,9 +4,9 @@ import (
 	"errors"
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
@@ -14,30 +14,30 @@ import (
 var nan = math.NaN()
 
 // frameBasis is what the frame's figures rest on.
-var frameBasis = rules.Basis{
+var frameBasis = engine.Basis{
 	Valid: "one edge rib as a plane frame with bending, axial and shear strain, half the panel's weight on it, straps that only pull; " +
 		"held sideways at the crown by the computation alone; moduli are averages of clear wood",
 	Source: cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program"),
 }
 
 // envelopeBasis is what the worst of all cases rests on.
-var envelopeBasis = rules.Basis{
+var envelopeBasis = engine.Basis{
 	Valid: frameBasis.Valid + "; each season alone and with one strap set long or short, from the state of the wood when hung; " +
 		"a season and framing that moves are not added to each other",
 	Source: frameBasis.Source,
 }
 
-var holds = rules.Rule{
+var holds = engine.Rule{
 	ID:       "strap.holds",
 	Title:    "the ribs hang on their straps without swinging, each piece by itself before it is joined",
 	Why:      "A rib on one strap, or a piece whose weight is not between its straps, tips the moment the lifts let go.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Basis:    frameBasis,
 	Check:    checkHolds,
 }
 
-func checkHolds(p *rules.Pass) {
+func checkHolds(p *engine.Pass) {
 	err := p.Results.Hanging().Err()
 	var needs *hanging.NeedsError
 	var unstable *hanging.UnstableError
@@ -47,30 +47,30 @@ func checkHolds(p *rules.Pass) {
 	case errors.As(err, &needs):
 		p.Absent(needs.Key)
 	case errors.As(err, &unstable):
-		p.Report(rules.Finding{At: "strap.stations", Related: []string{"panels.around"}, Text: unstable.Error()})
+		p.Report(engine.Finding{At: "strap.stations", Related: []string{"panels.around"}, Text: unstable.Error()})
 	case swings(err):
-		p.Report(rules.Finding{At: "strap.stations", Text: "the rib swings on its straps: " + err.Error()})
+		p.Report(engine.Finding{At: "strap.stations", Text: "the rib swings on its straps: " + err.Error()})
 	default:
 		p.Failed("strap.stations", err)
 	}
 }
 
-var load = rules.Rule{
+var load = engine.Rule{
 	ID:       "strap.load",
 	Title:    "each strap's force at its worst is within its allowable load",
 	Why:      "A panel hangs on its straps over people's heads, and a stiff curved rib loads them unevenly.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.stations", "strap.allowable"},
 	Figures:  []string{"strap.even-share", "hanging.worst"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "share", Title: "greatest force that a firm allows on one strap, whatever its allowable",
-		Value: quantity.Value{SI: nan, Unit: quantity.Newton}, Sense: rules.AtMost, Lowest: 0, Most: 1e5,
+		Value: quantity.Value{SI: nan, Unit: quantity.Newton}, Sense: engine.AtMost, Lowest: 0, Most: 1e5,
 	}},
 	Basis: envelopeBasis,
 	Check: checkLoad,
 }
 
-func checkLoad(p *rules.Pass) {
+func checkLoad(p *engine.Pass) {
 	cases, ok := p.Envelope()
 	if !ok {
 		return
@@ -78,7 +78,7 @@ func checkLoad(p *rules.Pass) {
 	p.Unweighed()
 	force, n, in := hanging.Worst(cases)
 	worst, heavy := p.AtMost(quantity.Force(force).Value())
-	f := rules.Finding{
+	f := engine.Finding{
 		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting", "strap.hung"}, Measured: worst,
 		Bound: p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value()),
 		Text:  p.Textf("strap %d carries {measured} %s%s; its allowable is {limit}", n, in.Words(), heavy),
@@ -92,20 +92,20 @@ func checkLoad(p *rules.Pass) {
 	}
 }
 
-var lost = rules.Rule{
+var lost = engine.Rule{
 	ID:       "strap.lost",
 	Title:    "the straps that are left carry the panel when one lets go",
 	Why:      "A screw that was never driven home is found out one day; whether the next strap then holds should not be left to chance.",
-	Severity: rules.Query,
-	RefersTo: rules.ToEngineer, // whether the panels must stay up at all
+	Severity: engine.Query,
+	RefersTo: engine.ToEngineer, // whether the panels must stay up at all
 	Needs:    []string{"strap.stations", "strap.allowable"},
 	Figures:  []string{"hanging.worst-lost"},
 	Basis:    frameBasis,
 	Check:    checkLost,
 }
 
-func checkLost(p *rules.Pass) {
-	lost, ok := rules.Hung(p, p.Results.Hanging().Lost)
+func checkLost(p *engine.Pass) {
+	lost, ok := engine.Hung(p, p.Results.Hanging().Lost)
 	if !ok {
 		return
 	}
@@ -115,7 +115,7 @@ func checkLost(p *rules.Pass) {
 	for i := range lost {
 		if lost[i].Straps == nil || lost[i].Tips() {
 			found = true
-			p.Report(rules.Finding{At: p.Ceiling.Strap.Stations.Place(i), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
+			p.Report(engine.Finding{At: p.Ceiling.Strap.Stations.Place(i), Text: p.Textf("with strap %d lost the rib swings on the others", i+1)})
 			continue
 		}
 		cases = append(cases, &lost[i])
@@ -123,7 +123,7 @@ func checkLost(p *rules.Pass) {
 	force, n, in := hanging.Worst(cases)
 	if most, heavy := p.AtMost(quantity.Force(force).Value()); in != nil && most.SI > allowable.SI {
 		found = true
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "strap.allowable.load", Related: []string{"strap.stations"}, Measured: most, Bound: allowable,
 			Text: p.Textf("%s strap %d carries {measured}%s; its allowable is {limit}", in.Words(), n, heavy),
 		})
@@ -134,7 +134,7 @@ func checkLost(p *rules.Pass) {
 }
 
 // mustStay is referred where a lost strap brings the panels down, or nearly.
-var mustStay = rules.Finding{
-	At: "strap.stations", Severity: rules.Refer,
+var mustStay = engine.Finding{
+	At: "strap.stations", Severity: engine.Refer,
 	Text: "whether the panels must stay up when one strap lets go is referred to the engineer: no spec states it",
 }

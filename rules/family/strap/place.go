@@ -3,30 +3,30 @@ package strap
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var place = rules.Rule{
+var place = engine.Rule{
 	ID:       "strap.place",
 	Title:    "the strap and its row of screws have room on the rib, and its lap room for the row",
 	Why:      "A screw near an edge, an end or another screw splits the wood, and a strap wider than its half rib lies over the seam.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.screws"},
-	Limits: []rules.Limit{
+	Limits: []engine.Limit{
 		diameters("edge", "from a screw to the wood's edge, in its diameters", 1.5),
 		diameters("end", "from a screw to the wood's end, in its diameters", 4),
 		diameters("spacing", "between the screws of a row, in their diameters", 4),
 		{
 			Key: "hole", Title: "from the middle of a hole to the strap's end, in its diameters", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
-			Sense: rules.AtLeast, Lowest: 0, Most: 50, Source: cite.AISIS100.At("edge distance of fasteners").FromMemory(),
+			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.AISIS100.At("edge distance of fasteners").FromMemory(),
 		},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "lap ≥ (n − 1)·p + 2·hole·h",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "lap", Means: "length of the strap on the wood", Unit: "m"},
 			{Name: "n", Means: "screws at one end", Unit: "1"},
 			{Name: "p", Means: "between neighbours: strap.screws.spacing, but no less than the limit", Unit: "m"},
@@ -39,18 +39,18 @@ var place = rules.Rule{
 	Check: checkPlace,
 }
 
-func diameters(key, title string, v float64) rules.Limit {
-	return rules.Limit{
-		Key: key, Title: title, Value: quantity.Value{SI: v, Unit: quantity.One}, Sense: rules.AtLeast, Lowest: 0, Most: 50,
+func diameters(key, title string, v float64) engine.Limit {
+	return engine.Limit{
+		Key: key, Title: title, Value: quantity.Value{SI: v, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 0, Most: 50,
 		Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
 	}
 }
 
-func checkPlace(p *rules.Pass) {
+func checkPlace(p *engine.Pass) {
 	c := p.Ceiling
 	back := c.Strap.Fixing.Bottom.Get() == "back"
 	if wide := edgeRib(p); back && c.Strap.Width.Given() && c.Strap.Width.Get() > wide {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "strap.width", Related: []string{"rib.width"}, Text: "the strap is {measured} wide, and the rib at a panel's edge {limit}",
 			Measured: quantity.Length(c.Strap.Width.Get()).Value(), Bound: p.Stated("rib.width", quantity.Length(wide).Value()),
 		})
@@ -66,26 +66,26 @@ func checkPlace(p *rules.Pass) {
 }
 
 // least is a limit in diameters as a length.
-func least(p *rules.Pass, key string, diameter float64) rules.Bound {
+func least(p *engine.Pass, key string, diameter float64) engine.Bound {
 	b := p.Limit(key)
 	b.Value = quantity.Length(b.SI * diameter).Value()
 	return b
 }
 
-func checkSpacing(p *rules.Pass) {
+func checkSpacing(p *engine.Pass) {
 	s := p.Ceiling.Strap.Screws
 	if limit := least(p, "spacing", s.Diameter.Get()); s.Spacing.Given() && s.Count.Get() > 1 && s.Spacing.Get() < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "strap.screws.spacing", Related: []string{"strap.screws.diameter"}, Text: "the screws are {measured} apart; the least is {limit}",
 			Measured: quantity.Length(s.Spacing.Get()).Value(), Bound: limit,
-			Offers: []rules.Offer{{Key: "strap.screws.spacing", Value: p.Above(limit.SI)}},
+			Offers: []engine.Offer{{Key: "strap.screws.spacing", Value: p.Above(limit.SI)}},
 		})
 	}
 }
 
 // checkLap compares the lap with what its screws need, and with the rib's side
 // that it lies on.
-func checkLap(p *rules.Pass, back bool) {
+func checkLap(p *engine.Pass, back bool) {
 	c, r := p.Ceiling, rowOf(p)
 	h := r.diameter
 	if c.Strap.Hole.Given() {
@@ -96,10 +96,10 @@ func checkLap(p *rules.Pass, back bool) {
 		need.SI = max(need.SI, s.Get())
 	}
 	need.SI = float64(r.count-1)*need.SI + 2*least(p, "hole", h).SI
-	f := rules.Finding{At: "strap.lap", Related: []string{"strap.screws", "strap.hole"}, Measured: quantity.Length(r.lap).Value()}
+	f := engine.Finding{At: "strap.lap", Related: []string{"strap.screws", "strap.hole"}, Measured: quantity.Length(r.lap).Value()}
 	if r.lap < need.SI {
 		f.Text, f.Bound = p.Textf("the lap is {measured}; %d screws and the ends of the strap need {limit}", r.count), need
-		f.Offers = []rules.Offer{{Key: "strap.lap", Value: p.Above(need.SI)}}
+		f.Offers = []engine.Offer{{Key: "strap.lap", Value: p.Above(need.SI)}}
 		p.Report(f)
 	}
 	if depth := c.Rib.Depth.Get(); !back && r.lap > depth {
@@ -111,10 +111,10 @@ func checkLap(p *rules.Pass, back bool) {
 
 // checkEdges compares the screws' distance from the edges of the rib: on its
 // back the sides, on a side the back and the intrados or the reveal.
-func checkEdges(p *rules.Pass, back bool) {
+func checkEdges(p *engine.Pass, back bool) {
 	limit, _ := edgeLeast(p)
 	r := rowOf(p)
-	f := rules.Finding{At: "strap.lap", Related: []string{"strap.screws", "rib.depth"}, Bound: limit}
+	f := engine.Finding{At: "strap.lap", Related: []string{"strap.screws", "rib.depth"}, Bound: limit}
 	left := r.first
 	f.Text = "the outer screws are {measured} from the edge of the rib or the framing; the least is {limit}"
 	if back {
@@ -132,7 +132,7 @@ func checkEdges(p *rules.Pass, back bool) {
 // checkEnds compares the screws' distance from the ends of the rib in each piece
 // of an arch, at the depth of the screw that is nearest to the back: a plumb foot
 // ends sooner there than at the intrados.
-func checkEnds(p *rules.Pass, back bool) {
+func checkEnds(p *engine.Pass, back bool) {
 	c, r := p.Ceiling, rowOf(p)
 	limit := least(p, "end", r.diameter)
 	half, foot := 0.0, c.Vault.FootAt(c.Rib.Depth.Get()-max(0, r.first))
@@ -140,7 +140,7 @@ func checkEnds(p *rules.Pass, back bool) {
 		half, foot = r.length()/2, c.Vault.FootAt(c.Rib.Depth.Get())
 	}
 	for i, s := range c.Strap.Stations.Get() {
-		f := rules.Finding{
+		f := engine.Finding{
 			At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "springing.cut"}, Bound: limit,
 			Text: p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
 		}
@@ -172,15 +172,15 @@ func endOf(c *layout.Ceiling, at, foot float64) float64 {
 	return min(before, after)
 }
 
-var shows = rules.Rule{
+var shows = engine.Rule{
 	ID:       "strap.shows",
 	Title:    "straps and screws are out of sight behind the skin and in the seam",
 	Why:      "What is fixed below the back of the skin stands in the coffer, and what runs into the reveal is seen in it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.lap"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "lap ≤ d − a − t on a side, lap ≤ d − g in a seam",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "lap", Means: "length of the strap on the rib, from its back down", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "a", Means: "from the intrados to the skin", Unit: "m"},
@@ -196,7 +196,7 @@ var shows = rules.Rule{
 // flush is how far, in m, a skin may lie below a rib's back by round-off alone.
 const flush = 1e-6
 
-func checkShows(p *rules.Pass) {
+func checkShows(p *engine.Pass) {
 	c := p.Ceiling
 	lap, hidden, where := c.Strap.Lap.Get(), c.Rib.Depth.Get()-groove(p), "above the reveal at the seam"
 	switch c.Strap.Fixing.Bottom.Get() {
@@ -211,10 +211,10 @@ func checkShows(p *rules.Pass) {
 	if lap <= hidden {
 		return
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "strap.fixing.bottom", Related: []string{"strap.lap", "skin.setback", "grid.reveal"},
 		Text:     p.Textf("the strap lies {measured} down the rib's %s, of which {limit} is out of sight %s", c.Strap.Fixing.Bottom.Get(), where),
 		Measured: quantity.Length(lap).Value(), Bound: p.Stated("rib.depth", quantity.Length(hidden).Value()),
-		Offers: []rules.Offer{{Key: "strap.fixing.bottom", Value: "back"}},
+		Offers: []engine.Offer{{Key: "strap.fixing.bottom", Value: "back"}},
 	})
 }

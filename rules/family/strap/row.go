@@ -1,7 +1,7 @@
 package strap
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // row is the screws of one end: in one row on the strap's centre line, in the
@@ -19,7 +19,7 @@ func (r row) length() float64 { return float64(r.count-1) * r.pitch }
 
 // rowOf is the row that the spec describes; without strap.screws.spacing its
 // screws are even over the lap.
-func rowOf(p *rules.Pass) row {
+func rowOf(p *engine.Pass) row {
 	st := p.Ceiling.Strap
 	r := row{count: st.Screws.Count.Get(), diameter: st.Screws.Diameter.Get(), lap: st.Lap.Get()}
 	r.pitch = r.lap / float64(r.count)
@@ -33,7 +33,7 @@ func rowOf(p *rules.Pass) row {
 // entered is how far a screw goes into the wood at one end: what the strap, and
 // on a back that the skin covers the skin, leave of its length; without the
 // length, its thread. The skin is taken as thin as it may be.
-func entered(p *rules.Pass, bottom bool) (depth float64, ok bool) {
+func entered(p *engine.Pass, bottom bool) (depth float64, ok bool) {
 	c, s := p.Ceiling, p.Ceiling.Strap.Screws
 	if !s.Length.Given() {
 		if !s.Penetration.Given() {
@@ -49,7 +49,7 @@ func entered(p *rules.Pass, bottom bool) (depth float64, ok bool) {
 }
 
 // edgeRib is the width of the rib at a panel's edge, the least of them.
-func edgeRib(p *rules.Pass) float64 {
+func edgeRib(p *engine.Pass) float64 {
 	c := p.Ceiling
 	if c.Seam.Count.Get() == 0 && !c.Grid.HalfEnds.Get() {
 		return c.Rib.Width.Get()
@@ -59,7 +59,7 @@ func edgeRib(p *rules.Pass) float64 {
 
 // reveal is how wide and how deep the groove cuts into the arris of the rib at a
 // panel's edge, at the seam or toward the coffer.
-func reveal(p *rules.Pass) (wide, deep float64) {
+func reveal(p *engine.Pass) (wide, deep float64) {
 	r := p.Ceiling.Grid.Reveal
 	switch {
 	case !r.Given():
@@ -75,7 +75,7 @@ func reveal(p *rules.Pass) (wide, deep float64) {
 
 // face is how deep the side of the rib is that the strap lies on, down to a
 // reveal there.
-func face(p *rules.Pass) float64 {
+func face(p *engine.Pass) float64 {
 	deep := p.Ceiling.Rib.Depth.Get()
 	if at := p.Ceiling.Grid.Reveal.At.Get(); p.Ceiling.Grid.Reveal.Given() &&
 		(at == "sides" || at == "seam" && p.Ceiling.Strap.Fixing.Bottom.Get() == "seam") {
@@ -85,7 +85,7 @@ func face(p *rules.Pass) float64 {
 }
 
 // groove is how deep the reveal cuts into the arris at a seam.
-func groove(p *rules.Pass) float64 {
+func groove(p *engine.Pass) float64 {
 	if r := p.Ceiling.Grid.Reveal; r.Given() && r.At.Get() == "seam" {
 		return r.Depth.Get()
 	}

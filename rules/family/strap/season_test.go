@@ -6,12 +6,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
 	"dryfit/rules/family/strap"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // A firm's own species has no movement published past 14% of moisture, which
@@ -42,7 +42,7 @@ source = "tests"`))
 	assert.Contains(t, said["strap.load"], "the seasons' load on the straps: no published coefficient of movement is held for the species")
 	found := false
 	for _, f := range sheet.Findings {
-		found = found || f.Rule.ID == "strap.load" && f.Severity == rules.Hold
+		found = found || f.Rule.ID == "strap.load" && f.Severity == engine.Hold
 	}
 	assert.True(t, found, "148N with one strap set short")
 }

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
@@ -16,30 +16,30 @@ func swings(err error) bool {
 	return errors.As(err, &m)
 }
 
-var setting = rules.Rule{
+var setting = engine.Rule{
 	ID:       "strap.setting",
 	Title:    "a strap set a little long or short does not change its share much",
 	Why:      "A stiff rib on hand-set straps never shares as computed: a millimetre can double one strap's force or take it away.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.setting"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "share", Title: "change of a strap's force by setting, as a share of its force as first hung", Value: quantity.Share(0.5).Value(),
-		Sense: rules.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+		Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
 	}},
 	Basis: frameBasis,
 	Check: checkSetting,
 }
 
-func checkSetting(p *rules.Pass) {
-	set, ok := rules.Hung(p, p.Results.Hanging().Set)
+func checkSetting(p *engine.Pass) {
+	set, ok := engine.Hung(p, p.Results.Hanging().Set)
 	if !ok {
 		return
 	}
-	first, _ := rules.Hung(p, p.Results.Hanging().First)
+	first, _ := engine.Hung(p, p.Results.Hanging().First)
 	limit, by := p.Limit("share"), quantity.Length(p.Ceiling.Strap.Setting.Get())
 	most, at := changeBySetting(first.Straps, set.Changes)
-	f := rules.Finding{At: "strap.setting", Related: []string{"strap.stations", "rib.depth"}}
+	f := engine.Finding{At: "strap.setting", Related: []string{"strap.stations", "rib.depth"}}
 	switch {
 	case math.IsInf(most, 1): // the worst of all, and no figure
 		f.Text = p.Textf("%v of setting makes strap %d carry %v, which carries nothing as first hung", by, at+1, quantity.Force(set.Changes[at].Most))
@@ -69,17 +69,17 @@ func changeBySetting(forces []float64, changes []hanging.Change) (most float64, 
 	return most, at
 }
 
-var slack = rules.Rule{
+var slack = engine.Rule{
 	ID:       "strap.slack",
 	Title:    "no strap goes slack",
 	Why:      "A strap that hangs loose carries nothing, and its screws work out.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Basis:    envelopeBasis,
 	Check:    checkSlack,
 }
 
-func checkSlack(p *rules.Pass) {
+func checkSlack(p *engine.Pass) {
 	cases, ok := p.Envelope()
 	if !ok {
 		return
@@ -89,7 +89,7 @@ func checkSlack(p *rules.Pass) {
 		for i, slack := range c.Slack {
 			if slack && !said[i] {
 				said[i] = true
-				p.Report(rules.Finding{
+				p.Report(engine.Finding{
 					At: p.Ceiling.Strap.Stations.Place(i), Related: []string{"strap.setting", "strap.hung"},
 					Text: p.Textf("strap %d goes slack %s", i+1, c.Words()),
 				})
@@ -98,15 +98,15 @@ func checkSlack(p *rules.Pass) {
 	}
 }
 
-var sideways = rules.Rule{
+var sideways = engine.Rule{
 	ID:       "strap.sideways",
 	Title:    "what holds the ceiling sideways is referred to the engineer",
 	Why:      "Straps hold a ceiling up and let it swing; the computation holds the rib at its crown, which nothing in the spec does.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToEngineer,
-	Basis:    rules.Basis{Valid: "always", Source: cite.CommonPractice()},
+	Severity: engine.Refer,
+	RefersTo: engine.ToEngineer,
+	Basis:    engine.Basis{Valid: "always", Source: cite.CommonPractice()},
 	Always:   true,
-	Check: func(p *rules.Pass) {
-		p.Report(rules.Finding{At: "strap", Text: "what holds the panels sideways, in use and in an earthquake, is referred to the engineer; the figures hold each rib at its crown"})
+	Check: func(p *engine.Pass) {
+		p.Report(engine.Finding{At: "strap", Text: "what holds the panels sideways, in use and in an earthquake, is referred to the engineer; the figures hold each rib at its crown"})
 	},
 }

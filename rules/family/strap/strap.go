@@ -4,17 +4,17 @@ package strap
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "strap", Title: "what hangs on each strap", Cases: cases,
-		Rules: []rules.Rule{
+		Rules: []engine.Rule{
 			holds, apart, balance, load, lost, setting, slack, screws, section, source, hole, through, mortise, place, shows,
 			framing, access, letIn, ledger, sideways, engineer,
 		},

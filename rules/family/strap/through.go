@@ -3,41 +3,41 @@ package strap
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
-var hole = rules.Rule{
+var hole = engine.Rule{
 	ID:       "strap.hole",
 	Title:    "the screws go through the strap's holes",
 	Why:      "A hole that is drilled wider on site weakens the strap where it is weakest.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.hole", "strap.screws.diameter"},
-	Basis:    rules.Basis{Valid: "the shank against the hole", Source: cite.Derivation("two diameters")},
-	Check: func(p *rules.Pass) {
+	Basis:    engine.Basis{Valid: "the shank against the hole", Source: cite.Derivation("two diameters")},
+	Check: func(p *engine.Pass) {
 		st := p.Ceiling.Strap
 		if d := st.Screws.Diameter.Get(); d > st.Hole.Get() {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: "strap.hole", Related: []string{"strap.screws.diameter"},
 				Text:     "a screw of {measured} does not go through a hole of {limit}",
 				Measured: quantity.Length(d).Value(), Bound: p.Stated("strap.hole", quantity.Length(st.Hole.Get()).Value()),
-				Offers: []rules.Offer{{Key: "strap.hole", Value: p.Above(d)}},
+				Offers: []engine.Offer{{Key: "strap.hole", Value: p.Above(d)}},
 			})
 		}
 	},
 }
 
-var through = rules.Rule{
+var through = engine.Rule{
 	ID:       "strap.through",
 	Title:    "no screw is longer than the wood that it enters",
 	Why:      "A screw that comes out of the rib spoils the face that the room sees, or holds the seam open.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Needs:    []string{"strap.fixing", "strap.screws"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "l − t − s ≤ D",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "l", Means: "length of a screw under its head; without it the thread in the wood stands for what enters", Unit: "m"},
 			{Name: "t", Means: "thickness of the strap", Unit: "m"},
 			{Name: "s", Means: "actual thickness of the skin, the least it may be, where it covers the back that the strap is fixed to", Unit: "m"},
@@ -49,13 +49,13 @@ var through = rules.Rule{
 	Check: checkThrough,
 }
 
-func checkThrough(p *rules.Pass) {
+func checkThrough(p *engine.Pass) {
 	in, ok := entered(p, true)
 	if !ok {
 		return
 	}
 	if in <= 0 {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "strap.screws.length", Related: []string{"strap.thickness", "skin.thickness"},
 			Text:     "the screws are {measured} long and end before the rib, in what covers its back",
 			Measured: quantity.Length(p.Ceiling.Strap.Screws.Length.Get()).Value(),
@@ -66,15 +66,15 @@ func checkThrough(p *rules.Pass) {
 	c := p.Ceiling
 	if m := c.Room.Framing.Member; c.Strap.Fixing.Top.Get() == "side" && m.Given() {
 		top, _ := entered(p, false)
-		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", rules.Query)
+		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", engine.Query)
 	}
 	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
-		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", rules.Hold)
+		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", engine.Hold)
 	}
 }
 
 // checkRib compares what goes into the rib with its wood.
-func checkRib(p *rules.Pass, in float64) {
+func checkRib(p *engine.Pass, in float64) {
 	bottom := p.Ceiling.Strap.Fixing.Bottom.Get()
 	wood, key, out := 0.0, "rib.width", "in the seam, which they hold open"
 	switch bottom {
@@ -85,7 +85,7 @@ func checkRib(p *rules.Pass, in float64) {
 	default:
 		wood = ribSide(p)
 	}
-	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", where it has {limit} of wood: they come out "+out, rules.Hold)
+	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", where it has {limit} of wood: they come out "+out, engine.Hold)
 }
 
 // thickerSkin is how much less a screw in the back may go in than it does through
@@ -98,9 +98,9 @@ func thickerSkin(c *layout.Ceiling) float64 {
 }
 
 // tooLong reports what goes further into the wood than this is deep.
-func tooLong(p *rules.Pass, in, wood float64, key, text string, s rules.Severity) {
+func tooLong(p *engine.Pass, in, wood float64, key, text string, s engine.Severity) {
 	if in > wood {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: screwKey(p), Related: []string{key, "strap.fixing"}, Severity: s, Text: text,
 			Measured: quantity.Length(in).Value(), Bound: p.Stated(key, quantity.Length(wood).Value()),
 		})
@@ -108,7 +108,7 @@ func tooLong(p *rules.Pass, in, wood float64, key, text string, s rules.Severity
 }
 
 // screwKey is the key that says how far the screws go in.
-func screwKey(p *rules.Pass) string {
+func screwKey(p *engine.Pass) string {
 	if p.Ceiling.Strap.Screws.Length.Given() {
 		return "strap.screws.length"
 	}
@@ -118,7 +118,7 @@ func screwKey(p *rules.Pass) string {
 // ribDepth is the least depth of the layers that the screws in the back go into,
 // in the middle of the rib at a panel's edge, less a reveal that reaches under
 // them.
-func ribDepth(p *rules.Pass) float64 {
+func ribDepth(p *engine.Pass) float64 {
 	c := p.Ceiling
 	middle, half := edgeRib(p)/2, c.Strap.Screws.Diameter.Get()/2
 	at, depth := 0.0, math.Inf(1)
@@ -137,7 +137,7 @@ func ribDepth(p *rules.Pass) float64 {
 
 // ribSide is the width of the wood that the screws in a side go into, less a
 // reveal at their height.
-func ribSide(p *rules.Pass) float64 {
+func ribSide(p *engine.Pass) float64 {
 	r, wood := rowOf(p), edgeRib(p)
 	lowest := r.first + r.length() + r.diameter/2
 	if wide, deep := reveal(p); p.Ceiling.Strap.Lap.Given() && lowest > p.Ceiling.Rib.Depth.Get()-deep {
@@ -146,15 +146,15 @@ func ribSide(p *rules.Pass) float64 {
 	return wood
 }
 
-var mortise = rules.Rule{
+var mortise = engine.Rule{
 	ID:       "strap.mortise",
 	Title:    "no screw of a strap runs into the mortise of a tenon",
 	Why:      "A screw in a mortise holds in nothing, and the tenon does not go home past it.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.fixing", "strap.screws", "strap.lap"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "|station + i·p − tenon| ≥ (w + a + d)/2, or out of the mortise's depth or height",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "station", Means: "middle of the strap along the arc", Unit: "m"},
 			{Name: "i·p", Means: "place of a screw in the row, along the arc on the rib's back", Unit: "m"},
 			{Name: "tenon", Means: "middle of the tenon", Unit: "m"},
@@ -168,7 +168,7 @@ var mortise = rules.Rule{
 	Check: checkMortise,
 }
 
-func checkMortise(p *rules.Pass) {
+func checkMortise(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Seam.Count.Get() == 0 || c.Strap.Fixing.Bottom.Get() == "seam" {
 		return
@@ -186,7 +186,7 @@ func checkMortise(p *rules.Pass) {
 	for i, s := range c.Strap.Stations.Get() {
 		at := math.Mod(s*c.Vault.Arc.Get(), c.Panel.Arc.Get())
 		if k, off := nearestTenon(at, places, tenons); off < need {
-			p.Report(rules.Finding{
+			p.Report(engine.Finding{
 				At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "seam.spacing", "seam.edge"},
 				Text: p.Textf("a screw of strap %d goes %v into the rib and lies {measured} from the middle of tenon %d, in its mortise; clear of it they are %v apart",
 					i+1, quantity.Length(in), k+1, quantity.Length(need)),
@@ -212,7 +212,7 @@ func nearestTenon(at float64, places, tenons []float64) (k int, off float64) {
 
 // screwsAtMortise are the places along the arc, from the strap's middle, of the
 // screws that go deep enough to meet a mortise and are at its height.
-func screwsAtMortise(p *rules.Pass, in float64) (places []float64) {
+func screwsAtMortise(p *engine.Pass, in float64) (places []float64) {
 	c, r := p.Ceiling, rowOf(p)
 	tenon, wide := c.Seam.Tenon, edgeRib(p)
 	middle := (c.Rib.Depth.Get() - groove(p)) / 2 // of the tenon, from the back

@@ -8,17 +8,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/transit"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
 )
 
 // doors is the rule on doors alone.
-func doors() []*rules.Rule {
+func doors() []*engine.Rule {
 	list := transit.Family().List()
-	return slices.DeleteFunc(list, func(r *rules.Rule) bool { return r.ID != "transit.door" })
+	return slices.DeleteFunc(list, func(r *engine.Rule) bool { return r.ID != "transit.door" })
 }
 
 // A door of the least clear width and height of the accessibility standard,

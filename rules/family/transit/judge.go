@@ -3,16 +3,16 @@ package transit
 import (
 	"errors"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/spec/quantity"
 )
 
 // judge reports a leg that the panel does not pass, passes only tilted, or
 // barely. What is not decided fails the spec as any figure does that could not
 // be computed.
-func judge(p *rules.Pass, l carrying.Leg) {
+func judge(p *engine.Pass, l carrying.Leg) {
 	limit, way := p.Limit("clearance"), l.Way.Get()
 	if way.Needs != "" {
 		p.Absent(l.At(way.Needs))
@@ -20,7 +20,7 @@ func judge(p *rules.Pass, l carrying.Leg) {
 	}
 	switch way.Outcome {
 	case passage.Cannot:
-		f := rules.Finding{
+		f := engine.Finding{
 			At: l.Key(), Related: []string{"panels.along", "panels.around"}, Offers: append(larger(p, l, way.Size), smaller(p)...),
 			Text: p.Textf("the wrapped panel can't pass the %s: %s%s%s", l.Name.Get(), way.Bound, between(p, way), bare(way)),
 		}
@@ -36,9 +36,9 @@ func judge(p *rules.Pass, l carrying.Leg) {
 const touching = 5e-5
 
 // passed reports a leg that is passed with too little clearance, or only tilted.
-func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) {
-	f := rules.Finding{
-		At: l.Key(), Related: []string{"panels.along", "wrap.allowance"}, Severity: rules.Query,
+func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound) {
+	f := engine.Finding{
+		At: l.Key(), Related: []string{"panels.along", "wrap.allowance"}, Severity: engine.Query,
 		Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name.Get(), way.Motion),
 		Measured: quantity.Length(way.Margin).Value(), Bound: limit,
 	}
@@ -50,7 +50,7 @@ func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) 
 		}
 		f.Text = p.Textf("the wrapped panel passes the %s only %s, its length up to %v off level and its chord up to %v, %s: try it with a frame of laths first",
 			l.Name.Get(), way.Motion, quantity.Angle(way.Length), quantity.Angle(way.Chord), spare)
-		f.Measured, f.Bound = quantity.Value{}, rules.Bound{}
+		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
 	case way.Margin < limit.SI && way.Margin < touching:
 		f.Text = p.Textf("the wrapped panel passes the %s %s and touches it; the least to spare on each side is {limit}", l.Name.Get(), way.Motion)
@@ -59,14 +59,14 @@ func passed(p *rules.Pass, l carrying.Leg, way carrying.Way, limit rules.Bound) 
 		p.Report(f)
 	case way.Unfollowed:
 		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; its way from the slope to the level is not followed: try it with a frame of laths first", l.Name.Get())
-		f.Measured, f.Bound = quantity.Value{}, rules.Bound{}
+		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
 	default:
 		around(p, l)
 	}
 }
 
-func undecided(p *rules.Pass, l carrying.Leg, way carrying.Way) string {
+func undecided(p *engine.Pass, l carrying.Leg, way carrying.Way) string {
 	text := p.Textf("no way through the %s was found and none is ruled out", l.Name.Get()) + between(p, way) + bare(way)
 	if way.RanOut {
 		text += "; the search ended at its budget, and check --thorough searches further"
@@ -75,7 +75,7 @@ func undecided(p *rules.Pass, l carrying.Leg, way carrying.Way) string {
 }
 
 // between says what is known of the size that has to change least.
-func between(p *rules.Pass, way carrying.Way) string {
+func between(p *engine.Pass, way carrying.Way) string {
 	s := way.Size
 	switch {
 	case s.Key == nil && s.More == 0:

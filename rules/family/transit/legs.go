@@ -1,29 +1,29 @@
 package transit
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
 // clearance is the limit that every leg has.
-func clearance() []rules.Limit {
-	return []rules.Limit{{
+func clearance() []engine.Limit {
+	return []engine.Limit{{
 		Key: "clearance", Title: "free space on every side of the wrap", Value: quantity.Length(0.010).Value(),
-		Sense: rules.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}}
 }
 
 // leg is the rule for one kind of leg.
-func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
-	return rules.Rule{
-		ID: "transit." + string(kind), Title: title, Why: why, Severity: rules.Hold,
+func leg(kind spec.LegKind, title, why string, basis engine.Basis) engine.Rule {
+	return engine.Rule{
+		ID: "transit." + string(kind), Title: title, Why: why, Severity: engine.Hold,
 		Needs: []string{"route"}, Limits: clearance(), Basis: basis,
 		Figures: []string{"panel.end-length", "panel.width", "panel.height"},
-		Check: func(p *rules.Pass) {
+		Check: func(p *engine.Pass) {
 			weighed := false
 			for _, l := range p.Results.Carrying() {
 				if l.Kind.Get() == kind {
@@ -40,7 +40,7 @@ func leg(kind spec.LegKind, title, why string, basis rules.Basis) rules.Rule {
 
 // rated compares the panel with the rated load of a leg that has one; who rides with it is
 // not counted. It reports whether there is a rated load.
-func rated(p *rules.Pass, l carrying.Leg) bool {
+func rated(p *engine.Pass, l carrying.Leg) bool {
 	if !carrying.KindOf(l.Kind.Get()).Rated || !l.Capacity.Given() {
 		return false
 	}
@@ -48,7 +48,7 @@ func rated(p *rules.Pass, l carrying.Leg) bool {
 		return true
 	}
 	key := spec.Key("route", l.Index, "capacity")
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: key, Text: p.Textf("the panel is {measured} at most (nominally %v), and the %s is rated for {limit}, its passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
 		Measured: quantity.Mass(p.Ceiling.Panel.Most.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
 	})
@@ -57,7 +57,7 @@ func rated(p *rules.Pass, l carrying.Leg) bool {
 
 // around compares the free depth before a door and beyond it, and the free width
 // beside it, with what the motion takes.
-func around(p *rules.Pass, l carrying.Leg) {
+func around(p *engine.Pass, l carrying.Leg) {
 	if !carrying.KindOf(l.Kind.Get()).Deep {
 		return
 	}
@@ -77,8 +77,8 @@ func around(p *rules.Pass, l carrying.Leg) {
 		case !side.free.Given():
 			p.Absent(key)
 		case side.free.Get() < side.takes:
-			p.Report(rules.Finding{
-				At: key, Severity: rules.Query,
+			p.Report(engine.Finding{
+				At: key, Severity: engine.Query,
 				Text:     "to pass the " + l.Name.Get() + " takes {measured} " + side.words + " at the least; there is {limit}",
 				Measured: quantity.Length(side.takes).Value(), Bound: p.Stated(key, quantity.Length(side.free.Get()).Value()),
 			})
@@ -87,30 +87,30 @@ func around(p *rules.Pass, l carrying.Leg) {
 }
 
 // larger offers the least size of the leg with which a motion is known.
-func larger(p *rules.Pass, l carrying.Leg, s carrying.Size) []rules.Offer {
+func larger(p *engine.Pass, l carrying.Leg, s carrying.Size) []engine.Offer {
 	if s.Key == nil {
 		return nil
 	}
-	return []rules.Offer{{Key: l.At(s.Key...), Value: p.Above(s.Passes)}}
+	return []engine.Offer{{Key: l.At(s.Key...), Value: p.Above(s.Passes)}}
 }
 
 // smaller offers panels of fewer modules, and arches in two pieces.
-func smaller(p *rules.Pass) []rules.Offer {
+func smaller(p *engine.Pass) []engine.Offer {
 	g := p.Ceiling.Panel
-	var offers []rules.Offer
+	var offers []engine.Offer
 	for n := g.Along.Get() + 1; n <= p.Ceiling.Grid.Along.Get(); n++ {
 		if p.Ceiling.Grid.Along.Get()%n == 0 {
-			offers = append(offers, rules.Offer{Key: "panels.along", Value: int64(n)})
+			offers = append(offers, engine.Offer{Key: "panels.along", Value: int64(n)})
 		}
 	}
-	return append(offers, rules.Offer{Key: "panels.around", Value: int64(2 * g.Around.Get())})
+	return append(offers, engine.Offer{Key: "panels.around", Value: int64(2 * g.Around.Get())})
 }
 
 var (
 	carver = cite.Wetzel2000.At("Carver's theorem")
-	door   = leg(spec.Door, "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", rules.Basis{
+	door   = leg(spec.Door, "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", engine.Basis{
 		Formula: "Ro − Ri·cos(min(2·φ, asin(t/(2·Ri)))) ≤ width, threaded",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "Ro", Means: "radius of the wrapped panel's back", Unit: "m"},
 			{Name: "Ri", Means: "radius of its intrados", Unit: "m"},
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
@@ -119,15 +119,15 @@ var (
 		Valid:  "straight in any direction, turned in the plane of the opening, and along its own curve; that none passes is proven by a bar inside the panel or by a cover of all turns",
 		Source: carver,
 	})
-	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", rules.Basis{
+	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; arches nested, as they hang or on edge; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
-	corridor = leg(spec.Corridor, "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", rules.Basis{
+	corridor = leg(spec.Corridor, "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", engine.Basis{
 		Valid: "straight, at any turn: exact in a corridor that is longer than two panels, and as an opening of its depth in a shorter one", Source: carver,
 	})
-	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel jams between three walls at once.", rules.Basis{
+	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel jams between three walls at once.", engine.Basis{
 		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "a", Means: "width of the corridor coming in", Unit: "m"},
 			{Name: "b", Means: "and going on", Unit: "m"},
 			{Name: "L", Means: "longer side of the plan", Unit: "m"},
@@ -137,14 +137,14 @@ var (
 		Valid:  "rectangles exactly, by the formula; the arch on edge and every other turn by a cover of all turns; both corridors without ends",
 		Source: cite.Moretti2002.At("the formula for a rectangle"),
 	})
-	stair = leg(spec.Stair, "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", rules.Basis{
+	stair = leg(spec.Stair, "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", engine.Basis{
 		Formula: "H·cos(atan(rise/going))",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
 		},
 		Valid: "carried parallel to the flight, and around the corner of a landing that turns; from the slope to the level it is followed only where a ball around the panel has room, and a half turn is never ruled out", Source: cite.Derivation("headroom square to the slope"),
 	})
-	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", rules.Basis{
+	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
 )

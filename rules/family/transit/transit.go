@@ -4,16 +4,16 @@ package transit
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 //go:embed testdata
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "transit", Title: "the way from the shop to the room", Cases: cases,
-		Rules: []rules.Rule{vehicle, door, corridor, corner, stair, elevator, room, weight},
+		Rules: []engine.Rule{vehicle, door, corridor, corner, stair, elevator, room, weight},
 	}
 }

@@ -10,12 +10,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/family/transit"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
 )
 
 const streetDoor = `[[route]]
@@ -56,7 +56,7 @@ var nothing = regexp.MustCompile(`(^|[^\d.])(0mm|0m|0in) (to spare|too|over|shor
 // Random legs about as large as the panel in its wrap, of which many are touched.
 func TestNoFindingSaysNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 12))
-	list := slices.DeleteFunc(transit.Family().List(), func(r *rules.Rule) bool { return r.ID != "transit.door" && r.ID != "transit.corridor" })
+	list := slices.DeleteFunc(transit.Family().List(), func(r *engine.Rule) bool { return r.ID != "transit.door" && r.ID != "transit.corridor" })
 	said := 0
 	for range 12 {
 		src := `[vault]

@@ -3,24 +3,24 @@ package transit
 import (
 	"math"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
 
-var weight = rules.Rule{
+var weight = engine.Rule{
 	ID:       "transit.weight",
 	Title:    "the panel is light enough for those who carry it",
 	Why:      "People who carry too much let go.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
-		Sense: rules.AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
+		Sense: engine.AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "m ≤ n·k·m_1",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "m", Means: "mass of the panel, at the upper end of the spread of its densities", Unit: "kg"},
 			{Name: "n", Means: "people", Unit: "1"},
 			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three; of more, for which none is given, 1/2 too", Unit: "1"},
@@ -43,7 +43,7 @@ func team(people int) float64 {
 	}
 }
 
-func checkWeight(p *rules.Pass) {
+func checkWeight(p *engine.Pass) {
 	p.Unweighed()
 	c, limit := p.Ceiling, p.Limit("person")
 	people := c.Crew.People.Get()
@@ -56,26 +56,26 @@ func checkWeight(p *rules.Pass) {
 	if most <= together.SI {
 		return
 	}
-	severity, aids := rules.Query, ""
+	severity, aids := engine.Query, ""
 	if c.Crew.Aids.Get() != "none" {
-		severity, aids = rules.Note, " without their "+c.Crew.Aids.Get()
+		severity, aids = engine.Note, " without their "+c.Crew.Aids.Get()
 	}
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
 		Text:     p.Textf("the panel is {measured} at most (nominally %v); %d people carry {limit} together%s", quantity.Mass(c.Panel.Mass.Get()), people, aids),
 		Measured: quantity.Mass(most).Value(), Bound: together,
 	})
 }
 
-var room = rules.Rule{
+var room = engine.Rule{
 	ID:       "transit.room",
 	Title:    "the panel turns to its bearing in the room, and tips down under it",
 	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "b", Means: "width of the panel", Unit: "m"},
 			{Name: "l", Means: "its length along the axis", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
@@ -87,7 +87,7 @@ var room = rules.Rule{
 	Check: checkRoom,
 }
 
-func checkRoom(p *rules.Pass) {
+func checkRoom(p *engine.Pass) {
 	c := p.Ceiling
 	width, length := c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Length.Get()-c.Room.Tolerance.Get()
 	flat := math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get())
@@ -95,8 +95,8 @@ func checkRoom(p *rules.Pass) {
 	if flat <= min(width, length) || tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= width {
 		return
 	}
-	p.Report(rules.Finding{
-		At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: rules.Query,
+	p.Report(engine.Finding{
+		At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: engine.Query,
 		Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
 			quantity.Length(flat), quantity.Length(width), quantity.Length(tipped), quantity.Length(c.Room.Height.Get())),
 	})

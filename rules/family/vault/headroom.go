@@ -1,7 +1,7 @@
 package vault
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
 )
@@ -11,55 +11,55 @@ var (
 	dwellingHeight = cite.IRC.At("R305.1: 7ft in habitable rooms of dwellings")
 )
 
-var headroom = rules.Rule{
+var headroom = engine.Rule{
 	ID:       "vault.headroom",
 	Title:    "the springing is above the code's least ceiling height for the use of the room",
 	Why:      "A ceiling that comes lower than the code's least height has to be answered for, before it is made.",
-	Severity: rules.Query,
-	Limits: []rules.Limit{
+	Severity: engine.Query,
+	Limits: []engine.Limit{
 		{
 			Key: "dwelling", Title: "floor to springing in a dwelling", Value: quantity.Length(2.1336).Value(),
-			Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: dwellingHeight,
+			Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: dwellingHeight,
 		},
 		{
 			Key: "public", Title: "floor to springing elsewhere", Value: quantity.Length(2.286).Value(),
-			Sense: rules.AtLeast, Lowest: 0, Most: 100, Source: publicHeight,
+			Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: publicHeight,
 		},
 	},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Valid: "heights as model codes have them; a room whose use is not stated is taken as public", Source: publicHeight,
 	},
 	Check: checkHeadroom,
 }
 
-func checkHeadroom(p *rules.Pass) {
+func checkHeadroom(p *engine.Pass) {
 	h, use := quantity.Length(p.Ceiling.Room.Height.Get()), p.Ceiling.Room.Use.Get()
 	limit := p.Limit(use)
 	if float64(h) >= limit.SI {
 		return
 	}
 	room := map[string]string{"dwelling": "a dwelling", "public": "a public room"}[use]
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "room.height", Related: []string{"room.use"},
 		Text:     "the springing is {measured} above the floor; the least in " + room + " is {limit}",
 		Measured: h.Value(), Bound: limit,
 	})
 }
 
-var height = rules.Rule{
+var height = engine.Rule{
 	ID:       "vault.height",
 	Title:    "the height of the room is referred to the authority",
 	Why:      "What height a room needs, and how much of a curved ceiling may come lower, the local code says.",
-	Severity: rules.Refer,
-	RefersTo: rules.ToAuthority,
-	Basis:    rules.Basis{Valid: "always", Source: publicHeight},
+	Severity: engine.Refer,
+	RefersTo: engine.ToAuthority,
+	Basis:    engine.Basis{Valid: "always", Source: publicHeight},
 	Always:   true,
 	Check:    checkHeight,
 }
 
-func checkHeight(p *rules.Pass) {
+func checkHeight(p *engine.Pass) {
 	room := p.Ceiling.Room
-	p.Report(rules.Finding{
+	p.Report(engine.Finding{
 		At: "room.height", Related: []string{"room.use", "vault.rise"},
 		Text: p.Textf("the springing is %v above the floor of a room for %s use; whether the local code allows that height is referred to the authority having jurisdiction",
 			quantity.Length(room.Height.Get()), room.Use.Get()),

@@ -4,7 +4,7 @@ package vault
 import (
 	"embed"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -14,26 +14,26 @@ import (
 var cases embed.FS
 
 // Family lists the rules in report order.
-func Family() rules.Family {
-	return rules.Family{
+func Family() engine.Family {
+	return engine.Family{
 		Name: "vault", Title: "the vault in its room", Cases: cases,
-		Rules: []rules.Rule{fits, riseRatio, headroom, height},
+		Rules: []engine.Rule{fits, riseRatio, headroom, height},
 	}
 }
 
-var fits = rules.Rule{
+var fits = engine.Rule{
 	ID:       "vault.fits",
 	Title:    "the vault fits the room at its tightest, with room above the crown",
 	Why:      "A ceiling wider than its room is cut on the lift.",
-	Severity: rules.Hold,
+	Severity: engine.Hold,
 	Figures:  []string{"vault.width", "vault.built-length"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "above", Title: "clear height above the crown",
-		Value: quantity.Length(0.025).Value(), Sense: rules.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+		Value: quantity.Length(0.025).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "b ≤ W − τ, l ≤ L − τ",
-		Symbols: []rules.Symbol{
+		Symbols: []engine.Symbol{
 			{Name: "b", Means: "width of the vault over its feet as they are cut", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "l", Means: "length of all panels and seam gaps", Unit: "m"},
@@ -46,7 +46,7 @@ var fits = rules.Rule{
 	Check: checkFits,
 }
 
-func checkFits(p *rules.Pass) {
+func checkFits(p *engine.Pass) {
 	c := p.Ceiling
 	room, tolerance := c.Room, c.Room.Tolerance.Get()
 	for _, d := range []struct {
@@ -59,7 +59,7 @@ func checkFits(p *rules.Pass) {
 		if d.vault <= d.has {
 			continue
 		}
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: d.key, Related: []string{"room.tolerance", "vault.span", "vault.length"},
 			Text:     "the vault is {measured} " + d.name + "; the room at its tightest is {limit}",
 			Measured: quantity.Length(d.vault).Value(), Bound: p.Stated(d.key, quantity.Length(d.has).Value()),
@@ -70,38 +70,38 @@ func checkFits(p *rules.Pass) {
 		return
 	}
 	if limit := p.Limit("above"); room.Above.Get() < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "room.above", Text: "there is {measured} clear above the crown; the least is {limit}",
 			Measured: quantity.Length(room.Above.Get()).Value(), Bound: limit,
 		})
 	}
 }
 
-var riseRatio = rules.Rule{
+var riseRatio = engine.Rule{
 	ID:       "vault.rise-ratio",
 	Title:    "the vault rises enough to read as one",
 	Why:      "A very flat arch looks like a sag, and pushes its feet apart for any drop of its crown.",
-	Severity: rules.Query,
+	Severity: engine.Query,
 	Figures:  []string{"vault.rise-ratio"},
-	Limits: []rules.Limit{{
+	Limits: []engine.Limit{{
 		Key: "least", Title: "rise by span", Value: quantity.Value{SI: 0.08, Unit: quantity.One},
-		Sense: rules.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
+		Sense: engine.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
 	}},
-	Basis: rules.Basis{
+	Basis: engine.Basis{
 		Formula: "h / s ≥ least",
-		Symbols: []rules.Symbol{{Name: "h", Means: "rise", Unit: "m"}, {Name: "s", Means: "span", Unit: "m"}, {Name: "least", Means: "least ratio", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "h", Means: "rise", Unit: "m"}, {Name: "s", Means: "span", Unit: "m"}, {Name: "least", Means: "least ratio", Unit: "1"}},
 		Valid:   "vaults that are not flat", Source: cite.CommonPractice(),
 	},
 	Check: checkRiseRatio,
 }
 
-func checkRiseRatio(p *rules.Pass) {
+func checkRiseRatio(p *engine.Pass) {
 	v, limit := p.Ceiling.Vault, p.Limit("least")
 	if r := v.Rise.Get() / v.Span.Get(); p.Ceiling.Vault.Profile.Get() != spec.Flat && r < limit.SI {
-		p.Report(rules.Finding{
+		p.Report(engine.Finding{
 			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise.Get())),
 			Measured: quantity.Value{SI: r, Unit: quantity.One}, Bound: limit,
-			Offers: []rules.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span.Get())}},
+			Offers: []engine.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span.Get())}},
 		})
 	}
 }

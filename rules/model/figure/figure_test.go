@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/figure"
+	"dryfit/rules/model/figure"
 	"dryfit/spec/quantity"
 )
 

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/sample"
 )
 
 // By hand: the skin's near face lies at 3045 + 51 = 3096mm, over an angle of

@@ -1,6 +1,6 @@
 package layout
 
-import "dryfit/rules/figure"
+import "dryfit/rules/model/figure"
 
 // Figures is the calculation sheet of the layout: every figure with how it
 // follows, each after those that it needs.

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/rules/figure"
 	"dryfit/rules/kernel/timber"
+	"dryfit/rules/model/figure"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )

@@ -9,7 +9,7 @@
 package layout
 
 import (
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"

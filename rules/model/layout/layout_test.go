@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/sample"
 )
 
 // The formulas of Machinery's Handbook, 31st edition, p. 79 and 83, by hand for

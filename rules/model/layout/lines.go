@@ -1,7 +1,7 @@
 package layout
 
 import (
-	"dryfit/rules/figure"
+	"dryfit/rules/model/figure"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )

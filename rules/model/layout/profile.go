@@ -3,8 +3,8 @@ package layout
 import (
 	"math"
 
-	"dryfit/rules/figure"
 	"dryfit/rules/kernel/curve"
+	"dryfit/rules/model/figure"
 	"dryfit/spec"
 )
 

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // A round arch that is cut level stands with its feet on the line of the cut, and

@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // Straps and lifts are numbered from the left foot in whatever order the file

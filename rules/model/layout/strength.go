@@ -3,8 +3,8 @@ package layout
 import (
 	"math"
 
-	"dryfit/rules/figure"
 	"dryfit/rules/kernel/timber"
+	"dryfit/rules/model/figure"
 )
 
 // SegmentAngle is the angle that one segment of a sawn rib spans where the curve

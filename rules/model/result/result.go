@@ -6,12 +6,12 @@ package result
 import (
 	"slices"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/result/closing"
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/closing"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/seasons"
 	"dryfit/spec/record"
 )
 

@@ -11,8 +11,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 

@@ -13,15 +13,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec/quantity"
 )
 
-// go test ./rules/sample -update writes what is found beside each ceiling. Read
+// go test ./rules/model/sample -update writes what is found beside each ceiling. Read
 // the difference line by line before committing it.
 var update = flag.Bool("update", false, "rewrite what is expected of each ceiling")
 

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 )
 
 const psi = 4.4482216152605 / (0.0254 * 0.0254)

@@ -3,7 +3,7 @@
 package catalog
 
 import (
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/family/accept"
 	"dryfit/rules/family/bend"
 	"dryfit/rules/family/closure"
@@ -20,8 +20,8 @@ import (
 )
 
 // Families lists the families in report order.
-func Families() []rules.Family {
-	return []rules.Family{
+func Families() []engine.Family {
+	return []engine.Family{
 		grid.Family(),
 		vault.Family(),
 		bend.Family(),
@@ -39,8 +39,8 @@ func Families() []rules.Family {
 }
 
 // Rules lists the rules of all families.
-func Rules() []*rules.Rule {
-	var list []*rules.Rule
+func Rules() []*engine.Rule {
+	var list []*engine.Rule
 	for _, f := range Families() {
 		list = append(list, f.List()...)
 	}
@@ -48,7 +48,7 @@ func Rules() []*rules.Rule {
 }
 
 // Find returns a rule and its family by the rule's id.
-func Find(id string) (rules.Family, *rules.Rule, bool) {
+func Find(id string) (engine.Family, *engine.Rule, bool) {
 	for _, f := range Families() {
 		for _, r := range f.List() {
 			if r.ID == id {
@@ -56,5 +56,5 @@ func Find(id string) (rules.Family, *rules.Rule, bool) {
 			}
 		}
 	}
-	return rules.Family{}, nil, false
+	return engine.Family{}, nil, false
 }

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec/quantity"
 )
 
@@ -29,5 +29,5 @@ func TestLimitsLieInTheirRange(t *testing.T) {
 }
 
 func TestCatalogueIsWellFormed(t *testing.T) {
-	require.NoError(t, rules.Validate(catalog.Families()))
+	require.NoError(t, engine.Validate(catalog.Families()))
 }

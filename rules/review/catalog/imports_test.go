@@ -44,7 +44,7 @@ func names(cell string) (out []string) {
 
 // tableOfImports reads the table from DEVELOPERS.md.
 func tableOfImports(t *testing.T) (rows []row) {
-	f, err := os.Open("../../DEVELOPERS.md")
+	f, err := os.Open("../../../DEVELOPERS.md")
 	require.NoError(t, err)
 	defer f.Close()
 	inside := false
@@ -66,7 +66,7 @@ func tableOfImports(t *testing.T) (rows []row) {
 // importsOf lists what each package of the module imports of it, tests left out.
 func importsOf(t *testing.T) map[string][]string {
 	imports := map[string][]string{}
-	root := filepath.Join("..", "..")
+	root := filepath.Join("..", "..", "..")
 	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil:

@@ -15,18 +15,18 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
 // sources calls f with each file of the module that is not a test's, and with
 // the folder that it is in.
 func sources(t *testing.T, f func(folder string, file *ast.File, set *token.FileSet)) {
-	root := filepath.Join("..", "..")
+	root := filepath.Join("..", "..", "..")
 	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil:
@@ -50,10 +50,10 @@ func sources(t *testing.T, f func(folder string, file *ast.File, set *token.File
 // bound are the names by which the values of a spec are had, and those by which
 // a value is said to come from keys, with the packages that may use them.
 var bound = map[string][]string{
-	"spec.Bind": {"rules/layout"}, "spec.Spec": {"rules/layout"}, "spec.SI": {"rules/layout"}, "spec.Ascending": {"rules/layout"},
-	"spec.Field": {"rules/layout"}, "spec.List": {"rules/layout"}, "spec.Table": {"rules/layout"},
-	"record.Stated": {"spec"}, "record.Recorder": {"spec", "rules/layout"},
-	"record.Of": {"rules/layout"}, "record.Named": {"rules/layout"},
+	"spec.Bind": {"rules/model/layout"}, "spec.Spec": {"rules/model/layout"}, "spec.SI": {"rules/model/layout"}, "spec.Ascending": {"rules/model/layout"},
+	"spec.Field": {"rules/model/layout"}, "spec.List": {"rules/model/layout"}, "spec.Table": {"rules/model/layout"},
+	"record.Stated": {"spec"}, "record.Recorder": {"spec", "rules/model/layout"},
+	"record.Of": {"rules/model/layout"}, "record.Named": {"rules/model/layout"},
 }
 
 // No package above the layout has the values of a spec: it reads what the layout
@@ -102,7 +102,7 @@ func TestNamedKeysAreThere(t *testing.T) {
 	}
 	sources(t, func(folder string, file *ast.File, set *token.FileSet) {
 		family := strings.HasPrefix(folder, "rules/family/")
-		if !family && !strings.HasPrefix(folder, "rules/layout") && !strings.HasPrefix(folder, "rules/result") && folder != "rules" {
+		if !family && !strings.HasPrefix(folder, "rules/model/layout") && !strings.HasPrefix(folder, "rules/model/result") && folder != "rules/engine" {
 			return
 		}
 		ast.Inspect(file, func(n ast.Node) bool {

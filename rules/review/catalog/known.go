@@ -3,8 +3,8 @@ package catalog
 import (
 	"sync"
 
-	"dryfit/rules"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -13,7 +13,7 @@ import (
 func Known() schema.Known {
 	var k schema.Known
 	for _, r := range Rules() {
-		k.Rules = append(k.Rules, schema.KnownRule{ID: r.ID, Title: r.Title, Refers: r.Severity == rules.Refer})
+		k.Rules = append(k.Rules, schema.KnownRule{ID: r.ID, Title: r.Title, Refers: r.Severity == engine.Refer})
 		for _, l := range r.Limits {
 			k.Limits = append(k.Limits, schema.KnownLimit{Name: r.Full(l.Key), Title: l.Title, Unit: l.Value.Unit})
 		}

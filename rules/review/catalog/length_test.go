@@ -17,7 +17,7 @@ import (
 const longestCheck = 30
 
 func TestChecksAreShort(t *testing.T) {
-	files, err := filepath.Glob("../family/*/*.go")
+	files, err := filepath.Glob("../../family/*/*.go")
 	require.NoError(t, err)
 	checks := 0
 	for _, name := range files {

@@ -6,11 +6,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // What a standards file changes, the sentence says.
@@ -27,7 +27,7 @@ func TestSentencesFollowTheStandards(t *testing.T) {
 		cases, err := f.CasesOf(r)
 		require.NoError(t, err)
 		src, _ := ruletest.Compose(cases[0].Text)
-		sheet := review.Spec("s", []byte(src), review.Options{Rules: []*rules.Rule{r}, Standards: standards.With(layer)})
+		sheet := review.Spec("s", []byte(src), review.Options{Rules: []*engine.Rule{r}, Standards: standards.With(layer)})
 		require.NotEmpty(t, sheet.Findings)
 		assert.Contains(t, sheet.Findings[0].Text, c.says)
 	}

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 

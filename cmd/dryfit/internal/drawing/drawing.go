@@ -11,7 +11,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )

@@ -23,10 +23,10 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 

@@ -14,11 +14,11 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine/ruletest"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // lay turns a figure of the section, or its like, into corners on paper.

@@ -6,11 +6,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // A sheet says what the standards loosen and the families of what was not checked,
@@ -22,9 +22,9 @@ func TestSheetsNameTheReservesOfAVerdict(t *testing.T) {
 	for _, std := range []*standards.Standards{standards.BuiltIn(), standards.With(loose)} {
 		sheet, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, nil), review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
 		require.Empty(t, faults)
-		sheet.Counts = rules.Counts{}
+		sheet.Counts = engine.Counts{}
 		if len(std.Files) > 0 {
-			sheet.Counts = rules.Counts{NotChecked: 2, Families: rules.FamiliesOf([]*rules.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
+			sheet.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
 		}
 		for _, name := range Names() {
 			drawn, err := Draw(name, Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // ribOf keeps what the section of a rib is drawn from: x across the rib, 0 in

@@ -9,8 +9,8 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )

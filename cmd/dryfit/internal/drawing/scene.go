@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // space is a point of the room: x along the vault from its near end, y across

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // solid is a flat four-cornered part of the ceiling, for a caster of rays that

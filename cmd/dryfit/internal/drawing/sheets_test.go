@@ -11,7 +11,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result/carrying"
 )
 
 // group finds a group's items on a sheet.

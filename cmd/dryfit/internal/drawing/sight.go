@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
 )
 
 // sight is a leg seen from above or from a side: what is around the panel, the

@@ -11,12 +11,12 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/catalog"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/result/carrying"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // routes are the samples that have a way in.

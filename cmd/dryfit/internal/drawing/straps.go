@@ -7,8 +7,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 

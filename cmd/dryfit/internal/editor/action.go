@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // actions are the changes that would pass, of what is found in a range. Where
@@ -45,7 +45,7 @@ func (s *server) changesIn(d *document, in span) []codeAction {
 }
 
 // action is the change that was tried under all rules.
-func (s *server) action(d *document, f rules.Finding, shows diagnostic) (codeAction, bool) {
+func (s *server) action(d *document, f engine.Finding, shows diagnostic) (codeAction, bool) {
 	c, ok := set(d.text.text, f.Passes.Key, f.Passes.Value)
 	if !ok {
 		return codeAction{}, false

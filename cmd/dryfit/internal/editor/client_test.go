@@ -16,8 +16,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // client is an editor with a script. It reads frames with the standard

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec"
 )
 
@@ -39,7 +39,7 @@ func (s *server) complete(p placeParams) (any, error) {
 
 // completer gathers what may be written at one place.
 type completer struct {
-	rules []*rules.Rule
+	rules []*engine.Rule
 	doc   *document
 	keys  *vocabulary
 	text  *outline
@@ -214,7 +214,7 @@ func (c *completer) named(path string, add adder) bool {
 		list, detail = c.found(), "something is found there"
 	case path == "accept.*.rule" || path == "accept.holds.*":
 		for _, r := range c.rules {
-			if r.Severity != rules.Refer {
+			if r.Severity != engine.Refer {
 				m := markdown(aboutRule(r))
 				add(kindEnum, r.ID, r.Title, &m)
 			}
@@ -249,7 +249,7 @@ func (c *completer) found() []string {
 		return nil
 	}
 	for _, f := range c.doc.good.Findings {
-		if f.Severity != rules.Refer && f.At != "" && !slices.Contains(out, f.At) {
+		if f.Severity != engine.Refer && f.At != "" && !slices.Contains(out, f.At) {
 			out = append(out, report.Safe(f.At))
 		}
 	}

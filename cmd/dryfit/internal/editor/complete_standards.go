@@ -4,8 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -49,7 +49,7 @@ func (c *completer) builtIn(path string, add adder) {
 }
 
 // limitOf is a limit by its name, and its rule.
-func limitOf(list []*rules.Rule, name string) (*rules.Rule, rules.Limit, bool) {
+func limitOf(list []*engine.Rule, name string) (*engine.Rule, engine.Limit, bool) {
 	for _, r := range list {
 		for _, l := range r.Limits {
 			if r.Full(l.Key) == name {
@@ -57,7 +57,7 @@ func limitOf(list []*rules.Rule, name string) (*rules.Rule, rules.Limit, bool) {
 			}
 		}
 	}
-	return nil, rules.Limit{}, false
+	return nil, engine.Limit{}, false
 }
 
 // settable is a figure as a standards file gives it. It reports false of one

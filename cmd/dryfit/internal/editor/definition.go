@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 

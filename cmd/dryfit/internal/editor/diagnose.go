@@ -5,15 +5,15 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec"
 )
 
 // source is what diagnostics say they come from.
 const source = "dryfit"
 
-var severities = map[rules.Severity]int{
-	rules.Hold: asError, rules.Query: asWarning, rules.Note: asInformation, rules.Refer: asInformation,
+var severities = map[engine.Severity]int{
+	engine.Hold: asError, engine.Query: asWarning, engine.Note: asInformation, engine.Refer: asInformation,
 }
 
 // diagnostics are those of the last review of a document. Rules that were not
@@ -59,13 +59,13 @@ func ofProblem(text lined, p spec.Problem) diagnostic {
 	}
 }
 
-func (s *server) ofFinding(d *document, f rules.Finding) diagnostic {
+func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 	out := diagnostic{
 		Range:    d.text.shown(d.text.fromDocument(f.Range)),
 		Severity: severities[f.Severity], Code: f.Rule.ID, Source: source,
 	}
 	lines := []string{f.Severity.String() + ": " + report.Said(f.At, f.Text)}
-	if f.Severity == rules.Refer {
+	if f.Severity == engine.Refer {
 		lines[0] = "referred: " + report.Said(f.At, f.Text)
 	}
 	if f.Passes != nil {

@@ -5,7 +5,7 @@ import (
 	"errors"
 	"slices"
 
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 )
 
 // later is the result of a request that needs the review of a document's newest

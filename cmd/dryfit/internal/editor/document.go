@@ -8,10 +8,10 @@ import (
 	"strings"
 	"time"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/figure"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 

@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 	"dryfit/spec/edit"
 	"dryfit/spec/quantity"
@@ -17,9 +17,9 @@ import (
 
 // readers are those of a list of rules that read a key, or one in it: for the
 // last text that could be reviewed, or else for any that was seen.
-func (d *document) readers(list []*rules.Rule, key string) []*rules.Rule {
+func (d *document) readers(list []*engine.Rule, key string) []*engine.Rule {
 	keys := spec.IDs(key)
-	return slices.DeleteFunc(slices.Clone(list), func(r *rules.Rule) bool {
+	return slices.DeleteFunc(slices.Clone(list), func(r *engine.Rule) bool {
 		read := catalog.Reads(r.ID)
 		if d.good != nil {
 			read = d.good.Inputs[r]
@@ -94,7 +94,7 @@ func from(source string, o standards.Origin) string {
 }
 
 // limits are those in force of some rules, one line each.
-func limits(list []*rules.Rule, std *standards.Standards, units quantity.System) []string {
+func limits(list []*engine.Rule, std *standards.Standards, units quantity.System) []string {
 	var out []string
 	for _, r := range list {
 		for _, l := range r.Limits {
@@ -104,13 +104,13 @@ func limits(list []*rules.Rule, std *standards.Standards, units quantity.System)
 	return out
 }
 
-func inForce(r *rules.Rule, l rules.Limit, std *standards.Standards, units quantity.System) string {
+func inForce(r *engine.Rule, l engine.Limit, std *standards.Standards, units quantity.System) string {
 	name := r.Full(l.Key)
 	value, why := l.Value, from(l.Source.String(), standards.Origin{})
 	if set, ok := std.Limit(name); ok {
 		value, why = set.Value, from(set.Source, set.Origin)
 	}
-	side := map[rules.Sense]string{rules.AtLeast: "at least", rules.AtMost: "at most"}[l.Sense]
+	side := map[engine.Sense]string{engine.AtLeast: "at least", engine.AtMost: "at most"}[l.Sense]
 	printed := side + " " + units.Format(value)
 	if math.IsNaN(value.SI) {
 		printed, why = "no figure", "only standards give one"
@@ -119,7 +119,7 @@ func inForce(r *rules.Rule, l rules.Limit, std *standards.Standards, units quant
 }
 
 // wanting are the rules that are not checked without a key.
-func wanting(key string, list []*rules.Rule) []string {
+func wanting(key string, list []*engine.Rule) []string {
 	var ids []string
 	for _, r := range list {
 		for _, need := range r.Needs {

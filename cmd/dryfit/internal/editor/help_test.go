@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 	"github.com/yuin/goldmark"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -208,7 +208,7 @@ source = "a test"
 
 	accepting := offered(e, "[[accept]]\nrule = |")
 	for _, r := range catalog.Rules() {
-		assert.Equal(t, r.Severity != rules.Refer, slices.Contains(accepting, asTOML(r.ID)), r.ID)
+		assert.Equal(t, r.Severity != engine.Refer, slices.Contains(accepting, asTOML(r.ID)), r.ID)
 	}
 	e.leave()
 }

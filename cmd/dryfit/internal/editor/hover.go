@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/figure"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -85,9 +85,9 @@ func (s *server) help(d *document, key string) string {
 
 // nearest is a list of rules with those first that are closest to a key: they
 // compare a figure that is derived from it, or are of its own table.
-func nearest(list []*rules.Rule, key string, figures map[string]bool) []*rules.Rule {
+func nearest(list []*engine.Rule, key string, figures map[string]bool) []*engine.Rule {
 	table, _, _ := strings.Cut(key, ".")
-	far := func(r *rules.Rule) int {
+	far := func(r *engine.Rule) int {
 		family, _, _ := strings.Cut(r.ID, ".")
 		switch {
 		case slices.ContainsFunc(r.Figures, func(f string) bool { return figures[f] }), slices.Contains(r.Needs, key):
@@ -99,7 +99,7 @@ func nearest(list []*rules.Rule, key string, figures map[string]bool) []*rules.R
 		}
 	}
 	sorted := slices.Clone(list)
-	slices.SortStableFunc(sorted, func(a, b *rules.Rule) int { return far(a) - far(b) })
+	slices.SortStableFunc(sorted, func(a, b *engine.Rule) int { return far(a) - far(b) })
 	return sorted
 }
 
@@ -120,7 +120,7 @@ func section(title string, lines []string, rest string) string {
 }
 
 // withoutLimits are the rules that have no limit to list.
-func withoutLimits(list []*rules.Rule) []string {
+func withoutLimits(list []*engine.Rule) []string {
 	var ids []string
 	for _, r := range list {
 		if len(r.Limits) == 0 {
@@ -187,7 +187,7 @@ func (s *server) ruleHelp(written string) string {
 }
 
 // ruleOf is the rule of an id, nil where there is none.
-func ruleOf(list []*rules.Rule, id string) *rules.Rule {
+func ruleOf(list []*engine.Rule, id string) *engine.Rule {
 	for _, r := range list {
 		if r.ID == id {
 			return r
@@ -196,7 +196,7 @@ func ruleOf(list []*rules.Rule, id string) *rules.Rule {
 	return nil
 }
 
-func aboutRule(r *rules.Rule) string {
+func aboutRule(r *engine.Rule) string {
 	text := fmt.Sprintf("%s: %s\n", report.MarkdownCode(r.ID), report.MarkdownText(r.Title))
 	if r.Why != "" {
 		text += "\n" + report.MarkdownText(r.Why) + "\n"

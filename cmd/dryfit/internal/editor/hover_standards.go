@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"sync"
 
-	"dryfit/rules/catalog"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
 )

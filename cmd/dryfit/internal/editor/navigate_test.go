@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // shop is a standards file with each thing that a definition can lead to.

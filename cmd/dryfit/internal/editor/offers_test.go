@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // Every offer of a catalogue of faulty specs can be applied where it stands, and
@@ -94,11 +94,11 @@ func weight(list []diagnostic) int {
 // made where there is none.
 func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 	o := options()
-	o.Rules = []*rules.Rule{{
-		ID: "test.saddle", Title: "there is a saddle", Severity: rules.Hold,
-		Check: func(p *rules.Pass) {
+	o.Rules = []*engine.Rule{{
+		ID: "test.saddle", Title: "there is a saddle", Severity: engine.Hold,
+		Check: func(p *engine.Pass) {
 			if l := p.Ceiling.Lift; !l.Saddle.Given() || !l.Saddle.Get() {
-				p.Report(rules.Finding{At: "lift.saddle", Text: "no saddle", Offers: []rules.Offer{{Key: "lift.saddle", Value: true}}})
+				p.Report(engine.Finding{At: "lift.saddle", Text: "no saddle", Offers: []engine.Offer{{Key: "lift.saddle", Value: true}}})
 			}
 		},
 	}}
@@ -135,11 +135,11 @@ func TestAnOfferOfAKeyThatIsNotThere(t *testing.T) {
 // Where the key's table is absent and needs no other key, it is written too.
 func TestAnOfferOfATableThatIsNotThere(t *testing.T) {
 	o := options()
-	o.Rules = []*rules.Rule{{
-		ID: "test.wrap", Title: "the wrap is stated", Severity: rules.Hold,
-		Check: func(p *rules.Pass) {
+	o.Rules = []*engine.Rule{{
+		ID: "test.wrap", Title: "the wrap is stated", Severity: engine.Hold,
+		Check: func(p *engine.Pass) {
 			if _, assumed := p.Ceiling.AssumedAt("wrap.allowance"); assumed {
-				p.Report(rules.Finding{At: "wrap.allowance", Text: "no wrap", Offers: []rules.Offer{{Key: "wrap.allowance", Value: "25mm"}}})
+				p.Report(engine.Finding{At: "wrap.allowance", Text: "no wrap", Offers: []engine.Offer{{Key: "wrap.allowance", Value: "25mm"}}})
 			}
 		},
 	}}

@@ -19,15 +19,15 @@ import (
 	"time"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 
 // Options is what a server works with.
 type Options struct {
 	Version string
-	Rules   []*rules.Rule
+	Rules   []*engine.Rule
 	// Standards finds and reads the standards for the specs of a folder, anew
 	// each time.
 	Standards func(folder string) Found

@@ -13,10 +13,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
@@ -108,12 +108,12 @@ func TestSeverities(t *testing.T) {
 	require.Len(t, found, len(sheet.Findings))
 	seen := map[int]bool{}
 	for i, f := range sheet.Findings {
-		want := map[rules.Severity]int{rules.Hold: 1, rules.Query: 2, rules.Note: 3, rules.Refer: 3}[f.Severity]
+		want := map[engine.Severity]int{engine.Hold: 1, engine.Query: 2, engine.Note: 3, engine.Refer: 3}[f.Severity]
 		if f.Accepted != nil {
 			want = 4
 			assert.Contains(t, found[i].Message, "\naccepted: tested, by someone, until 2027-01-01")
 		}
-		if f.Severity == rules.Refer {
+		if f.Severity == engine.Refer {
 			assert.True(t, strings.HasPrefix(found[i].Message, "referred: "), found[i].Message)
 		}
 		assert.Equal(t, want, found[i].Severity, found[i].Message)
@@ -258,9 +258,9 @@ func TestCharactersMayBeBytes(t *testing.T) {
 
 func TestPanicsDoNotEndTheServer(t *testing.T) {
 	o := options()
-	o.Rules = []*rules.Rule{{
-		ID: "test.panics", Title: "nothing", Severity: rules.Note,
-		Check: func(p *rules.Pass) {
+	o.Rules = []*engine.Rule{{
+		ID: "test.panics", Title: "nothing", Severity: engine.Note,
+		Check: func(p *engine.Pass) {
 			if p.Ceiling.Project.Title.Get() == "panic" {
 				panic("as told")
 			}

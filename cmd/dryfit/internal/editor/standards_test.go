@@ -9,10 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // Standards that can't be taken show on their own file, at their place, until
@@ -157,7 +157,7 @@ func TestCompletionInStandards(t *testing.T) {
 	assert.NotContains(t, names, `"joint.count.most"`)
 	holds := labels("[accept]\nholds = [|]")
 	for _, r := range catalog.Rules() {
-		assert.Equal(t, r.Severity != rules.Refer, slices.Contains(holds, asTOML(r.ID)), r.ID)
+		assert.Equal(t, r.Severity != engine.Refer, slices.Contains(holds, asTOML(r.ID)), r.ID)
 	}
 	// A name is found with and without its quotes.
 	for text, filter := range map[string]string{"[severity]\nbend|": "bend.lamination", "[severity]\n\"bend|": `"bend.lamination"`} {

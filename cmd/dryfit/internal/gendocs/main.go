@@ -12,10 +12,10 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules"
-	"dryfit/rules/catalog"
-	"dryfit/rules/ruletest"
-	"dryfit/rules/standards"
+	"dryfit/rules/engine"
+	"dryfit/rules/engine/ruletest"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -62,7 +62,7 @@ func pages(root string) (map[string][]byte, error) {
 		return nil, err
 	}
 	made := map[string][]byte{
-		"rules/catalog/reads.txt": []byte(catalog.ReadsText(seen)), "docs/format.md": format(seen), "docs/section.svg": section,
+		"rules/review/catalog/reads.txt": []byte(catalog.ReadsText(seen)), "docs/format.md": format(seen), "docs/section.svg": section,
 	}
 	var index bytes.Buffer
 	index.WriteString(generated + "# The rules\n")
@@ -98,7 +98,7 @@ func reads(root string) (map[string]record.Set, error) {
 	return ruletest.Reads(catalog.Families(), specs)
 }
 
-func rulePage(f rules.Family, r *rules.Rule, reads record.Set) ([]byte, error) {
+func rulePage(f engine.Family, r *engine.Rule, reads record.Set) ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s# %s\n\n```text\n", generated, r.ID)
 	if err := report.Basis(&b, f, r, reads); err != nil {

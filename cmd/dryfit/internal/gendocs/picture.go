@@ -8,9 +8,9 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
-	"dryfit/rules/catalog"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 const (

@@ -8,13 +8,13 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
 // commands are the words of a workflow log that annotate a line of a file.
-var commands = map[rules.Severity]string{
-	rules.Hold: "error", rules.Query: "warning", rules.Note: "notice", rules.Refer: "notice",
+var commands = map[engine.Severity]string{
+	engine.Hold: "error", engine.Query: "warning", engine.Note: "notice", engine.Refer: "notice",
 }
 
 var (
@@ -108,7 +108,7 @@ func (n note) write(out io.Writer) {
 
 func noteOf(path string, e entry) note {
 	word, text := commands[e.severity], Shown(e.said())
-	if e.baseline == rules.AlreadyThere {
+	if e.baseline == engine.AlreadyThere {
 		word = "notice"
 	}
 	switch {

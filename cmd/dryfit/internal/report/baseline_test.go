@@ -11,11 +11,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 )
 
@@ -25,8 +25,8 @@ func against(t *testing.T) Report {
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25", Strict: true}
 	src := string(sample.Source(t, "reading-room"))
 	now := review.Spec("specs/hall.ceiling.toml", []byte(strings.Replace(src, `depth        = "60mm"`, `depth = "20mm"`, 1)), o)
-	solve := rules.NotChecked{Rule: o.Rules[0], Key: "strap.stations", Why: "no solution", Failed: true}
-	now.NotChecked = append(now.NotChecked, solve, rules.NotChecked{Rule: o.Rules[1], Key: "rib.depth", Why: "no end", Failed: true})
+	solve := engine.NotChecked{Rule: o.Rules[0], Key: "strap.stations", Why: "no solution", Failed: true}
+	now.NotChecked = append(now.NotChecked, solve, engine.NotChecked{Rule: o.Rules[1], Key: "rib.depth", Why: "no end", Failed: true})
 	earlier := review.Spec("specs/hall.ceiling.toml", []byte(src), o)
 	earlier.NotChecked = append(earlier.NotChecked, solve)
 	now.Against(earlier, o)
@@ -135,7 +135,7 @@ func TestBaselineInJUnit(t *testing.T) {
 	assert.Contains(t, suite.Properties, junitProperty{"baseline", "main"})
 	failing := map[string]bool{}
 	for _, f := range r.Runs[0].Sheets[0].Findings {
-		if f.Baseline == rules.New && (f.Severity == rules.Hold || f.Severity == rules.Query) {
+		if f.Baseline == engine.New && (f.Severity == engine.Hold || f.Severity == engine.Query) {
 			failing[f.Rule.ID] = true
 		}
 	}

@@ -8,14 +8,14 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
 
 // Catalogue lists every rule with its title, by family.
-func Catalogue(w io.Writer, families []rules.Family) error {
+func Catalogue(w io.Writer, families []engine.Family) error {
 	t := &texter{out: bufio.NewWriter(w)}
 	for i, f := range families {
 		if i > 0 {
@@ -31,7 +31,7 @@ func Catalogue(w io.Writer, families []rules.Family) error {
 
 // Basis writes all that there is to know of one rule, with the keys that it
 // reads.
-func Basis(w io.Writer, f rules.Family, r *rules.Rule, reads record.Set) error {
+func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error {
 	cases, err := f.CasesOf(r)
 	if err != nil {
 		return err
@@ -77,16 +77,16 @@ func (t *texter) entryOf(name, text string) {
 	}
 }
 
-func severityText(r *rules.Rule) string {
-	if r.Severity == rules.Refer {
+func severityText(r *engine.Rule) string {
+	if r.Severity == engine.Refer {
 		return "refer, to the " + r.RefersTo + "; can't be accepted or switched off"
 	}
 	return "at most " + r.Severity.String()
 }
 
-func limitText(l rules.Limit) string {
+func limitText(l engine.Limit) string {
 	sense := "at least "
-	if l.Sense == rules.AtMost {
+	if l.Sense == engine.AtMost {
 		sense = "at most "
 	}
 	if math.IsNaN(l.Value.SI) {
@@ -95,7 +95,7 @@ func limitText(l rules.Limit) string {
 	return fmt.Sprintf("%s, %s%s; %s", l.Title, sense, quantity.Metric.Limit(l.Value), l.Source)
 }
 
-func caseTitle(c rules.Case) string {
+func caseTitle(c engine.Case) string {
 	if c.Fails() {
 		return "finds fault with"
 	}

@@ -8,10 +8,10 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"dryfit/rules"
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
 
@@ -22,7 +22,7 @@ type Calcs struct {
 	Figures []figure.Figure
 	Tables  []figure.Table
 	Frames  []hanging.Frame // for the JSON
-	Rules   []*rules.Rule   // to name those that read a figure
+	Rules   []*engine.Rule  // to name those that read a figure
 }
 
 // CalcsText writes the sheet for people: each figure with its formula and the
@@ -107,7 +107,7 @@ func steps(f figure.Figure, s quantity.System) []string {
 	return append(lines, wrap("= "+arithmetic+" = "+result, textWidth-wideLabel)...)
 }
 
-func readers(key string, list []*rules.Rule) []string {
+func readers(key string, list []*engine.Rule) []string {
 	var ids []string
 	for _, r := range list {
 		for _, f := range r.Figures {

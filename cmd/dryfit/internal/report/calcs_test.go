@@ -12,11 +12,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/catalog"
-	"dryfit/rules/layout"
-	"dryfit/rules/result"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/review/catalog"
 )
 
 // calculator works out arithmetic as a pocket calculator would, angles in

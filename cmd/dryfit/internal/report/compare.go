@@ -9,8 +9,8 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"dryfit/rules"
-	"dryfit/rules/compare"
+	"dryfit/rules/design/compare"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )
@@ -200,7 +200,7 @@ func (c Comparison) findingEntry(f compare.FindingChange) compareEntry {
 }
 
 // moveOf says in what a finding differs from what it was.
-func (c Comparison) moveOf(a, b *rules.Finding) string {
+func (c Comparison) moveOf(a, b *engine.Finding) string {
 	var parts []string
 	if a.Severity != b.Severity {
 		parts = append(parts, "was "+a.Severity.String())

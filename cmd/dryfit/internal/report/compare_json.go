@@ -3,9 +3,9 @@ package report
 import (
 	"io"
 
-	"dryfit/rules"
-	"dryfit/rules/compare"
-	"dryfit/rules/figure"
+	"dryfit/rules/design/compare"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/figure"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
 )
@@ -117,7 +117,7 @@ func movedJSON(f compare.FigureChange) jsonMoved {
 	return jsonMoved{f.Kind.String(), f.Key, f.Name, unit.String(), number(a), number(b)}
 }
 
-func maybeFinding(f *rules.Finding) *jsonFinding {
+func maybeFinding(f *engine.Finding) *jsonFinding {
 	if f == nil {
 		return nil
 	}

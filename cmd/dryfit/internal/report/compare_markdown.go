@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -45,9 +45,9 @@ func CompareMarkdown(w io.Writer, c Comparison) error {
 func comparePiece(under []*heading, e compareEntry, severities bool) piece {
 	p, what := piece{rank: remarks, under: under, what: "note"}, e.what
 	switch {
-	case severities && e.mark == rules.Hold.String():
+	case severities && e.mark == engine.Hold.String():
 		p.rank, p.what = fails, "hold"
-	case severities && e.mark == rules.Query.String():
+	case severities && e.mark == engine.Query.String():
 		p.rank, p.what = asks, "query"
 	}
 	if severities {

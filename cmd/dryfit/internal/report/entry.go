@@ -7,8 +7,8 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -16,25 +16,25 @@ import (
 // entry is a finding, or a fault of the file, as most writers want it.
 type entry struct {
 	rule       string
-	severity   rules.Severity
+	severity   engine.Severity
 	key        string
 	text       string // one sentence, with its full stop
 	basis      string // empty for a fault of the file
 	start, end spec.Position
 	related    []string
-	offer      *rules.Offer
+	offer      *engine.Offer
 	passes     string // the offer, as a spec writes it
 	accepted   string // by whom, why, until when
 	acceptance *layout.Acceptance
-	print      string         // its fingerprint
-	baseline   rules.Baseline // zero where there is none
+	print      string          // its fingerprint
+	baseline   engine.Baseline // zero where there is none
 }
 
 // entries are a sheet's: faults of the file first, then findings, each in their
 // order.
 func entries(s *review.Sheet) []entry {
 	var out []entry
-	prints := rules.Fingerprints{}
+	prints := engine.Fingerprints{}
 	for _, p := range s.Problems {
 		out = append(out, entry{
 			rule: p.Rule, severity: problemSeverity, key: p.Key, text: sentence(p.Message), start: p.Position, end: p.End,
@@ -59,9 +59,9 @@ func entries(s *review.Sheet) []entry {
 
 // faultsAre what faults of a file are to a baseline: new, since they keep the
 // file from being checked whoever made them.
-func faultsAre(s *review.Sheet) rules.Baseline {
+func faultsAre(s *review.Sheet) engine.Baseline {
 	if s.Counts.Before.Compared {
-		return rules.New
+		return engine.New
 	}
 	return 0
 }
@@ -84,7 +84,7 @@ func (e entry) since() string {
 
 // fails reports whether the entry fails the spec. What the baseline had does not.
 func (e entry) fails(strict bool) bool {
-	return e.accepted == "" && e.baseline != rules.AlreadyThere && (e.severity == rules.Hold || strict && e.severity == rules.Query)
+	return e.accepted == "" && e.baseline != engine.AlreadyThere && (e.severity == engine.Hold || strict && e.severity == engine.Query)
 }
 
 // InRepository is a path relative to the root of the repository, with forward
@@ -122,7 +122,7 @@ type reason struct {
 }
 
 // lacking groups the rules of a sheet that were not checked, in their order.
-func lacking(list []rules.NotChecked) []lack {
+func lacking(list []engine.NotChecked) []lack {
 	var out []lack
 	at := map[reason]int{}
 	for _, n := range list {
@@ -147,11 +147,11 @@ func lacking(list []rules.NotChecked) []lack {
 func (r reason) said() string {
 	switch {
 	case r.open && r.before:
-		return "not decided, " + rules.AlreadyThere.String() + ": " + r.why
+		return "not decided, " + engine.AlreadyThere.String() + ": " + r.why
 	case r.open && r.failed:
 		return "not decided: " + r.why
 	case r.before:
-		return "could not be computed, " + rules.AlreadyThere.String() + ": " + r.why
+		return "could not be computed, " + engine.AlreadyThere.String() + ": " + r.why
 	case r.failed:
 		return "could not be computed: " + r.why
 	case r.why != "":

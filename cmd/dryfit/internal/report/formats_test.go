@@ -16,8 +16,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 )
 
@@ -202,10 +202,10 @@ func TestJUnitCounts(t *testing.T) {
 func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 	r := checked(t)
 	s := r.Runs[0].Sheets[0]
-	list := []*rules.Rule{{ID: "a.skipped"}, {ID: "a.failed"}, {ID: "a.held"}, {ID: "a.passed"}}
+	list := []*engine.Rule{{ID: "a.skipped"}, {ID: "a.failed"}, {ID: "a.held"}, {ID: "a.passed"}}
 	r.Rules = list
-	s.Findings = []rules.Finding{{Rule: list[2], Severity: rules.Hold, Text: "it is held"}}
-	s.NotChecked = []rules.NotChecked{
+	s.Findings = []engine.Finding{{Rule: list[2], Severity: engine.Hold, Text: "it is held"}}
+	s.NotChecked = []engine.NotChecked{
 		{Rule: list[0], Key: "room.above"},
 		{Rule: list[0], Why: "there is <no> door"},
 		{Rule: list[1], Key: "strap.lap"},

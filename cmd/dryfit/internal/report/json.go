@@ -6,9 +6,9 @@ import (
 	"math"
 	"strconv"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec/quantity"
 )
 
@@ -180,7 +180,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 	return f
 }
 
-func loosenedJSON(list []rules.Loosened) []jsonLoosened {
+func loosenedJSON(list []engine.Loosened) []jsonLoosened {
 	out := []jsonLoosened{}
 	for _, l := range list {
 		out = append(out, jsonLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
@@ -188,7 +188,7 @@ func loosenedJSON(list []rules.Loosened) []jsonLoosened {
 	return out
 }
 
-func findingJSON(f rules.Finding) jsonFinding {
+func findingJSON(f engine.Finding) jsonFinding {
 	j := jsonFinding{
 		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
 		Line: f.Start.Line, Column: f.Start.Column, EndLine: f.End.Line, EndColumn: f.End.Column,
@@ -209,18 +209,18 @@ func findingJSON(f rules.Finding) jsonFinding {
 
 // notCheckedJSON says of a figure that could not be computed whether the baseline
 // could not either.
-func notCheckedJSON(n rules.NotChecked, compared bool) jsonNotChecked {
+func notCheckedJSON(n engine.NotChecked, compared bool) jsonNotChecked {
 	j := jsonNotChecked{Rule: n.Rule.ID, Needs: n.Key, Why: n.Why, Failed: n.Failed}
 	switch {
 	case n.Before:
-		j.Baseline = rules.AlreadyThere.String()
+		j.Baseline = engine.AlreadyThere.String()
 	case n.Failed && compared:
-		j.Baseline = rules.New.String()
+		j.Baseline = engine.New.String()
 	}
 	return j
 }
 
-func countsJSON(c rules.Counts) jsonCounts {
+func countsJSON(c engine.Counts) jsonCounts {
 	return jsonCounts{
 		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted,
 		NotChecked: c.NotChecked, Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable,
@@ -228,7 +228,7 @@ func countsJSON(c rules.Counts) jsonCounts {
 	}
 }
 
-func baselineJSON(c rules.Counts) *jsonBaseline {
+func baselineJSON(c engine.Counts) *jsonBaseline {
 	if !c.Before.Compared {
 		return nil
 	}

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -126,7 +126,7 @@ func (r Report) junitBaseline(s *review.Sheet) []junitProperty {
 	}
 	fresh, before := s.Counts.Since()
 	return []junitProperty{
-		{"baseline", Safe(r.Against)}, {rules.New.String(), strconv.Itoa(fresh)}, {rules.AlreadyThere.String(), strconv.Itoa(before)},
+		{"baseline", Safe(r.Against)}, {engine.New.String(), strconv.Itoa(fresh)}, {engine.AlreadyThere.String(), strconv.Itoa(before)},
 	}
 }
 
@@ -139,7 +139,7 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 			failing[e.rule] = append(failing[e.rule], e)
 		}
 	}
-	unchecked := map[string][]rules.NotChecked{}
+	unchecked := map[string][]engine.NotChecked{}
 	for _, n := range s.NotChecked {
 		unchecked[n.Rule.ID] = append(unchecked[n.Rule.ID], n)
 	}
@@ -163,7 +163,7 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 
 // reasons are why a rule has no outcome, and the first of them; a figure that
 // failed comes before a key that is missing.
-func reasons(list []rules.NotChecked) (first reason, said []string) {
+func reasons(list []engine.NotChecked) (first reason, said []string) {
 	for i, l := range lacking(list) {
 		said = append(said, Safe("not checked: "+l.said()))
 		if i == 0 || l.failed && !l.before && (!first.failed || first.before) {

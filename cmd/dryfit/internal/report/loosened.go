@@ -5,18 +5,18 @@ import (
 	"path/filepath"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
 // loosening says what standards have loosened: a change of them could let
 // anything pass, so that every format shows it.
-func loosening(l rules.Loosened) string {
+func loosening(l engine.Loosened) string {
 	return fmt.Sprintf("loosened by the standards: %s is %s, built in is %s; %s:%d: %s", l.Name, l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)
 }
 
 // loosenings are those in words, made safe.
-func loosenings(list []rules.Loosened) []string {
+func loosenings(list []engine.Loosened) []string {
 	var out []string
 	for _, l := range list {
 		out = append(out, Safe(loosening(l)))

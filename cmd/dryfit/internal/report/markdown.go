@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -56,7 +56,7 @@ func (r Report) worstFirst() []*review.Sheet {
 // markdownRow is the verdict on a file.
 func markdownRow(table *heading, s *review.Sheet) piece {
 	p := piece{rank: passes, under: []*heading{table}, what: "file"}
-	if s.Verdict >= rules.Failed {
+	if s.Verdict >= engine.Failed {
 		p.rank = judged
 	}
 	p.forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), markdownText(s.Standards.Name), s.Verdict, s.Counts)}
@@ -74,7 +74,7 @@ func markdownAgainst(r Report) string {
 		f, b := run.Counts().Since()
 		fresh, before = fresh+f, before+b
 	}
-	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", code(r.Against), fresh, rules.New, before, rules.AlreadyThere)
+	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", code(r.Against), fresh, engine.New, before, engine.AlreadyThere)
 }
 
 func plural(n int, what string) string {
@@ -85,7 +85,7 @@ func plural(n int, what string) string {
 }
 
 // markdownOrder is that of a file's findings: what fails first.
-var markdownOrder = []rules.Severity{rules.Hold, rules.Query, rules.Note}
+var markdownOrder = []engine.Severity{engine.Hold, engine.Query, engine.Note}
 
 func markdownSheet(s *review.Sheet, strict bool) []piece {
 	title := ""
@@ -146,14 +146,14 @@ func markdownAwaited(under []*heading, s *review.Sheet) []piece {
 // room for all that fails.
 const mostBrief = 90
 
-func markdownEntry(under []*heading, e entry, v rules.Verdict, strict bool) piece {
+func markdownEntry(under []*heading, e entry, v engine.Verdict, strict bool) piece {
 	p := piece{rank: remarks, under: under, what: "note"}
 	switch {
-	case e.severity == rules.Hold:
+	case e.severity == engine.Hold:
 		p.rank, p.what = fails, "hold"
-	case e.severity == rules.Query && v >= rules.Failed:
+	case e.severity == engine.Query && v >= engine.Failed:
 		p.rank, p.what = asks, "query"
-	case e.severity == rules.Query:
+	case e.severity == engine.Query:
 		p.what = "query"
 	}
 	if e.fails(strict) {

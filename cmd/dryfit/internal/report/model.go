@@ -2,7 +2,7 @@ package report
 
 import (
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 )
 
 // jsonModel is the frames of the straps, for a frame program. Nodes, members and

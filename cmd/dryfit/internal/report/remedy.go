@@ -7,8 +7,8 @@ import (
 	"io"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/remedy"
+	"dryfit/rules/design/remedy"
+	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
 )
 
@@ -24,7 +24,7 @@ type Remedy struct {
 
 // Cured is a finding with the values that clear it.
 type Cured struct {
-	Finding rules.Finding
+	Finding engine.Finding
 	Cures   []remedy.Cure
 }
 
@@ -80,7 +80,7 @@ func (t *texter) answers(r Remedy) {
 	}
 }
 
-func (t *texter) rulesOf(mark, says string, list []*rules.Rule) {
+func (t *texter) rulesOf(mark, says string, list []*engine.Rule) {
 	if len(list) == 0 {
 		return
 	}

@@ -3,8 +3,8 @@ package report
 import (
 	"io"
 
-	"dryfit/rules"
-	"dryfit/rules/remedy"
+	"dryfit/rules/design/remedy"
+	"dryfit/rules/engine"
 )
 
 type (
@@ -135,7 +135,7 @@ func effectJSON(e remedy.Effect) jsonEffect {
 	return j
 }
 
-func ids(list []*rules.Rule) []string {
+func ids(list []*engine.Rule) []string {
 	out := []string{}
 	for _, r := range list {
 		out = append(out, r.ID)

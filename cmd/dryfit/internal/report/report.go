@@ -5,7 +5,7 @@ package report
 import (
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -16,7 +16,7 @@ type Report struct {
 	Strict  bool   // a query fails
 	Against string // the revision whose findings fail nothing; "" for none
 	Runs    []Run
-	Rules   []*rules.Rule // all that were run
+	Rules   []*engine.Rule // all that were run
 	// Folder and Root are the working folder, which paths are relative to, and
 	// the root of its repository, which those who annotate a repository want
 	// them relative to. Without a root the working folder serves.
@@ -30,8 +30,8 @@ type Run struct {
 }
 
 // Counts adds up those of the sheets.
-func (r Run) Counts() rules.Counts {
-	var c rules.Counts
+func (r Run) Counts() engine.Counts {
+	var c engine.Counts
 	for _, s := range r.Sheets {
 		c = c.Plus(s.Counts)
 	}
@@ -39,8 +39,8 @@ func (r Run) Counts() rules.Counts {
 }
 
 // Verdict is the worst of the sheets.
-func (r Run) Verdict() rules.Verdict {
-	worst := rules.Passed
+func (r Run) Verdict() engine.Verdict {
+	worst := engine.Passed
 	for _, s := range r.Sheets {
 		worst = max(worst, s.Verdict)
 	}
@@ -48,8 +48,8 @@ func (r Run) Verdict() rules.Verdict {
 }
 
 // Verdict is the worst of the runs.
-func (r Report) Verdict() rules.Verdict {
-	worst := rules.Passed
+func (r Report) Verdict() engine.Verdict {
+	worst := engine.Passed
 	for _, run := range r.Runs {
 		worst = max(worst, run.Verdict())
 	}
@@ -71,7 +71,7 @@ func (r Report) referred() []referral {
 		for _, s := range run.Sheets {
 			inFile := map[string]bool{}
 			for _, f := range s.Findings {
-				if f.Severity != rules.Refer || inFile[f.Rule.ID] {
+				if f.Severity != engine.Refer || inFile[f.Rule.ID] {
 					continue
 				}
 				inFile[f.Rule.ID] = true
@@ -94,7 +94,7 @@ const Caution = "This is a check of buildability, not a structural design. Overh
 	"engineer, the authority having jurisdiction and the local code."
 
 // Problems of a file are reported like findings, as a hold.
-const problemSeverity = rules.Hold
+const problemSeverity = engine.Hold
 
 // sentence ends with a full stop, unless it asks something.
 func sentence(text string) string {

@@ -7,15 +7,15 @@ import (
 	"regexp"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
 
 // levels are what a severity is called in a log. What is referred is a note that
 // nobody may suppress.
-var levels = map[rules.Severity]string{
-	rules.Hold: "error", rules.Query: "warning", rules.Note: "note", rules.Refer: "note",
+var levels = map[engine.Severity]string{
+	engine.Hold: "error", engine.Query: "warning", engine.Note: "note", engine.Refer: "note",
 }
 
 // SARIF writes a SARIF 2.1.0 log, a run for each set of standards.
@@ -45,7 +45,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 		out.Results = append(out.Results, sarifResults(s, uri, index)...)
 		call := &out.Invocations[0]
 		call.Notifications = append(call.Notifications, sarifNotes(s, uri, index)...)
-		if s.Verdict == rules.CouldNotCheck || s.Counts.Uncomputed > 0 {
+		if s.Verdict == engine.CouldNotCheck || s.Counts.Uncomputed > 0 {
 			call.Successful = false
 		}
 	}
@@ -63,7 +63,7 @@ func (r Report) sarifProperties(run Run) map[string]any {
 }
 
 // sarifBaseline are the words for what a result is to the baseline.
-var sarifBaseline = map[rules.Baseline]string{rules.New: "new", rules.AlreadyThere: "unchanged"}
+var sarifBaseline = map[engine.Baseline]string{engine.New: "new", engine.AlreadyThere: "unchanged"}
 
 func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult

@@ -3,7 +3,7 @@ package report
 import (
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/spec"
 	"dryfit/spec/edit"
 )
@@ -11,7 +11,7 @@ import (
 // sarifFixes is the change that was tried under all rules, as one that a reader
 // can make: the regions of the file that it replaces. There is none where it
 // can't be made in place.
-func sarifFixes(doc *spec.Document, o rules.Offer, uri string) []sarifFix {
+func sarifFixes(doc *spec.Document, o engine.Offer, uri string) []sarifFix {
 	if doc == nil {
 		return nil
 	}

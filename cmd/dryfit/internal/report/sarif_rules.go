@@ -4,8 +4,8 @@ import (
 	"strings"
 	"unicode"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/review/catalog"
 )
 
 // fileRules are what may be wrong with a file before any rule is run.
@@ -28,7 +28,7 @@ func (r Run) docs() string {
 }
 
 // sarifRules describes the rules, and gives each one's place in the list.
-func sarifRules(list []*rules.Rule, docs string) ([]sarifRule, map[string]int) {
+func sarifRules(list []*engine.Rule, docs string) ([]sarifRule, map[string]int) {
 	index := map[string]int{}
 	out := make([]sarifRule, 0, len(fileRules)+len(list))
 	add := func(r sarifRule, title, page string) {
@@ -73,7 +73,7 @@ func pascal(id string) string {
 }
 
 // sarifHelp is what basis says of a rule, but for its cases.
-func sarifHelp(r *rules.Rule) sarifMarkup {
+func sarifHelp(r *engine.Rule) sarifMarkup {
 	text, markdown := []string{r.Why}, []string{markdownText(r.Why), ""}
 	item := func(name, said string) {
 		text = append(text, name+": "+said)

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // mostShown is how many characters of one text are shown to a reader, and
@@ -74,7 +74,7 @@ func isBox(r rune) bool { return 0x2500 <= r && r <= 0x259f }
 
 // verdicts are the words that a line of verdict begins with, the longer first.
 var verdicts = []string{
-	rules.PassedWithNotes.String(), rules.Passed.String(), rules.Failed.String(), rules.CouldNotCheck.String(),
+	engine.PassedWithNotes.String(), engine.Passed.String(), engine.Failed.String(), engine.CouldNotCheck.String(),
 }
 
 // noVerdict keeps a line that is no verdict from beginning like one.

@@ -11,11 +11,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules"
-	"dryfit/rules/catalog"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/review/catalog"
 )
 
 // sheetOf is the reading room with some of its text changed.
@@ -44,7 +44,7 @@ func outOf(t *testing.T, write func(io.Writer, Report) error, sheets ...*review.
 // holds are the rules that hold a sheet.
 func holds(s *review.Sheet) (ids []string) {
 	for _, f := range s.Findings {
-		if f.Severity == rules.Hold {
+		if f.Severity == engine.Hold {
 			ids = append(ids, f.Rule.ID)
 		}
 	}

@@ -7,10 +7,10 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/layout"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -30,13 +30,13 @@ type inForce struct {
 	Loosened bool        `json:"loosened,omitempty"`
 }
 
-func allInForce(list []*rules.Rule, std *standards.Standards) []inForce {
+func allInForce(list []*engine.Rule, std *standards.Standards) []inForce {
 	var out []inForce
 	for _, r := range list {
 		if set, ok := std.Severity(r.ID); ok {
 			out = append(out, inForce{
 				Kind: "severity", Name: r.ID, Value: set.Word, Source: "severity", File: set.Origin.File, Line: set.Origin.Line,
-				BuiltIn: r.Severity.String(), Loosened: set.Word != r.Severity.String() && set.Word != "hold" && r.Severity != rules.Note,
+				BuiltIn: r.Severity.String(), Loosened: set.Word != r.Severity.String() && set.Word != "hold" && r.Severity != engine.Note,
 			})
 		}
 		for _, l := range r.Limits {
@@ -86,7 +86,7 @@ func fixed() []inForce {
 	}
 }
 
-func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForce {
+func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inForce {
 	row := inForce{
 		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Limit(l.Value), SI: number(l.Value),
 		Unit: l.Value.Unit.String(), Source: l.Source.String(),
@@ -103,7 +103,7 @@ func limitInForce(r *rules.Rule, l rules.Limit, std *standards.Standards) inForc
 }
 
 // Standards lists everything in force, for people.
-func Standards(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
+func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
 	t := &texter{out: bufio.NewWriter(w)}
 	t.line(Shown(std.Name))
 	for _, f := range std.Files {
@@ -147,7 +147,7 @@ func (t *texter) inForce(row inForce) {
 }
 
 // StandardsJSON lists everything in force as one document.
-func StandardsJSON(w io.Writer, list []*rules.Rule, std *standards.Standards) error {
+func StandardsJSON(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
 	return writeJSON(w, struct {
 		Name    string    `json:"name"`
 		Files   []string  `json:"files"`

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/rules"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
+	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
 )
 
@@ -162,7 +162,7 @@ func (s Study) outcome() string {
 		what += fmt.Sprintf(", part %d of %d of a study with %d", s.Part.Number, s.Part.Of, s.Total)
 	}
 	var parts []string
-	for _, v := range []rules.Verdict{rules.Passed, rules.PassedWithNotes, rules.Failed} {
+	for _, v := range []engine.Verdict{engine.Passed, engine.PassedWithNotes, engine.Failed} {
 		if n := s.Tally.Verdicts[v]; n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s", n, v))
 		}

@@ -6,7 +6,7 @@ import (
 	"io"
 	"strconv"
 
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 	"dryfit/spec/quantity"
 )
 

@@ -7,8 +7,8 @@ import (
 	"io"
 	"math"
 
-	"dryfit/rules"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
+	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
 )
 
@@ -114,7 +114,7 @@ func (s Study) counted() jsonOutcome {
 	t := s.Tally
 	out := jsonOutcome{
 		jsonSpan: s.span(), Done: t.Done, Interrupted: s.Interrupted(),
-		Passed: t.Verdicts[rules.Passed], Noted: t.Verdicts[rules.PassedWithNotes], Failed: t.Verdicts[rules.Failed], Invalid: t.Invalid,
+		Passed: t.Verdicts[engine.Passed], Noted: t.Verdicts[engine.PassedWithNotes], Failed: t.Verdicts[engine.Failed], Invalid: t.Invalid,
 		Reasons: []jsonReason{}, Unbeaten: []int{}, Overfull: s.Front.Full, Loosened: loosenedJSON(t.Loosened),
 	}
 	for _, r := range t.Reasons {

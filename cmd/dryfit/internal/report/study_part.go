@@ -10,9 +10,9 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/rules"
-	"dryfit/rules/standards"
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 )
 
 // StudyPart is a part of a study as its JSONL has it, read line by line.
@@ -98,7 +98,7 @@ func (h jsonStudyHead) differs(o jsonStudyHead) string {
 
 // Each hands on the options of the part, in order, and then what the standards
 // loosen in any of them. A part that is not whole is an error.
-func (p *StudyPart) Each(columns []study.Column, row func(study.Row) error) ([]rules.Loosened, error) {
+func (p *StudyPart) Each(columns []study.Column, row func(study.Row) error) ([]engine.Loosened, error) {
 	next := p.First
 	for {
 		var line struct {
@@ -138,12 +138,12 @@ func (o jsonOption) row(columns []study.Column) (study.Row, error) {
 		return r, errors.New("it has neither counts nor a reason")
 	}
 	c := o.Counts
-	r.Counts = rules.Counts{
+	r.Counts = engine.Counts{
 		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted, NotChecked: c.NotChecked,
-		Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable, Families: rules.FamiliesNamed(c.Families),
+		Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable, Families: engine.FamiliesNamed(c.Families),
 	}
-	all := []rules.Verdict{rules.Passed, rules.PassedWithNotes, rules.Failed, rules.CouldNotCheck}
-	i := slices.IndexFunc(all, func(v rules.Verdict) bool { return v.String() == o.Verdict })
+	all := []engine.Verdict{engine.Passed, engine.PassedWithNotes, engine.Failed, engine.CouldNotCheck}
+	i := slices.IndexFunc(all, func(v engine.Verdict) bool { return v.String() == o.Verdict })
 	if i < 0 {
 		return r, fmt.Errorf("there is no verdict %q", o.Verdict)
 	}
@@ -162,9 +162,9 @@ func (o jsonOption) row(columns []study.Column) (study.Row, error) {
 }
 
 // loosened is what the standards loosened in any option of a part.
-func (o jsonOutcome) loosened() (out []rules.Loosened) {
+func (o jsonOutcome) loosened() (out []engine.Loosened) {
 	for _, l := range o.Loosened {
-		out = append(out, rules.Loosened{
+		out = append(out, engine.Loosened{
 			Name: l.Name, Used: l.Used, BuiltIn: l.BuiltIn, Source: l.Source, Origin: standards.Origin{File: l.File, Line: l.Line},
 		})
 	}

@@ -8,7 +8,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"dryfit/rules/study"
+	"dryfit/rules/design/study"
 )
 
 // StudyText writes a study for people: a row an option, as wide as it takes,

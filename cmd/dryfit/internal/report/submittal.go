@@ -7,7 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -151,7 +151,7 @@ func (s Submittal) view() submittalView {
 }
 
 // countsOf lists what stands behind the verdict, zeros too where they matter.
-func countsOf(c rules.Counts) []countView {
+func countsOf(c engine.Counts) []countView {
 	out := []countView{
 		{c.Held, "held", "hold"},
 		{c.Queried, "queried", "query"},

@@ -7,30 +7,30 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // groups are the severities of the page, the worst first, with their headings.
 // What is referred has a part of its own.
 var groups = []struct {
-	rules.Severity
+	engine.Severity
 	title string
 }{
-	{rules.Hold, "Held: can't be built, carried, raised or closed as specified"},
-	{rules.Query, "Queried: buildable, but outside the standards"},
-	{rules.Note, "Noted"},
+	{engine.Hold, "Held: can't be built, carried, raised or closed as specified"},
+	{engine.Query, "Queried: buildable, but outside the standards"},
+	{engine.Note, "Noted"},
 }
 
 // sortFindings puts each finding in its part of the page.
 func (s Submittal) sortFindings(out *submittalView) {
-	by := map[rules.Severity][]findingView{}
+	by := map[engine.Severity][]findingView{}
 	for i, e := range entries(s.Sheet) {
 		f := s.Sheet.Findings[i] // there are no faults of the file before them
 		v := s.finding(i+1, e, f)
 		switch {
 		case e.accepted != "":
 			out.Accepted = append(out.Accepted, v)
-		case f.Severity == rules.Refer:
+		case f.Severity == engine.Refer:
 			s.refer(out, f, v)
 		default:
 			by[f.Severity] = append(by[f.Severity], v)
@@ -44,13 +44,13 @@ func (s Submittal) sortFindings(out *submittalView) {
 }
 
 // refer files a finding under whom it is referred to.
-func (s Submittal) refer(out *submittalView, f rules.Finding, v findingView) {
+func (s Submittal) refer(out *submittalView, f engine.Finding, v findingView) {
 	to := f.Rule.RefersTo
 	i := slices.IndexFunc(out.Referred, func(r referredView) bool { return r.To == to })
 	if i < 0 {
 		i = len(out.Referred)
 		named := ""
-		if to == rules.ToEngineer {
+		if to == engine.ToEngineer {
 			named = Shown(s.Sheet.Ceiling.Project.Engineer.Get())
 		}
 		out.Referred = append(out.Referred, referredView{To: to, Named: named})
@@ -58,7 +58,7 @@ func (s Submittal) refer(out *submittalView, f rules.Finding, v findingView) {
 	out.Referred[i].Findings = append(out.Referred[i].Findings, v)
 }
 
-func (s Submittal) finding(number int, e entry, f rules.Finding) findingView {
+func (s Submittal) finding(number int, e entry, f engine.Finding) findingView {
 	v := findingView{
 		Number: number, Severity: f.Severity.String(), Rule: e.rule,
 		Place: fmt.Sprintf("%s, line %d", Shown(e.key), e.start.Line), Text: Shown(e.text),

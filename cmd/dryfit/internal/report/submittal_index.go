@@ -3,7 +3,7 @@ package report
 import (
 	"io"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
@@ -17,8 +17,8 @@ type SubmittalIndex struct {
 type SubmittalEntry struct {
 	Path, Title string
 	Page        string // its file in the folder; "" of a spec that could not be checked
-	Verdict     rules.Verdict
-	Counts      rules.Counts
+	Verdict     engine.Verdict
+	Counts      engine.Counts
 	Faults      []string
 }
 
@@ -38,8 +38,8 @@ func EntryOf(s *review.Sheet, path string) SubmittalEntry {
 }
 
 // Verdict is the worst of the specs.
-func (x SubmittalIndex) Verdict() rules.Verdict {
-	worst := rules.Passed
+func (x SubmittalIndex) Verdict() engine.Verdict {
+	worst := engine.Passed
 	for _, e := range x.Entries {
 		worst = max(worst, e.Verdict)
 	}
@@ -60,7 +60,7 @@ func SubmittalIndexHTML(w io.Writer, x SubmittalIndex) error {
 	return indexPage.Execute(w, struct {
 		furniture
 		SubmittalIndex
-		Verdict rules.Verdict
+		Verdict engine.Verdict
 		Class   string
 		Files   string
 		Caution string

@@ -6,8 +6,8 @@ import (
 	"io"
 	"strings"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/result/stock"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/stock"
 	"dryfit/spec/quantity"
 )
 

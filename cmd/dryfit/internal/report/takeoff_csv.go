@@ -5,7 +5,7 @@ import (
 	"io"
 	"strconv"
 
-	"dryfit/rules/result/stock"
+	"dryfit/rules/model/result/stock"
 	"dryfit/spec/quantity"
 )
 

@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/result/stock"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/stock"
+	"dryfit/rules/model/sample"
 )
 
 func takeoff(t testing.TB, changes map[string]any) Takeoff {

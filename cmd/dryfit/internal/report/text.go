@@ -12,9 +12,9 @@ import (
 	"github.com/fatih/color"
 	"github.com/rivo/uniseg"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/rules/standards"
 	"dryfit/spec"
 )
 
@@ -116,7 +116,7 @@ func (t *texter) heading(s *review.Sheet, r Report) {
 
 // entry is the first line of a finding: severity, rule, place, and what it is to
 // the baseline, where there is one.
-func (t *texter) entry(s rules.Severity, rule string, at spec.Position, b rules.Baseline) {
+func (t *texter) entry(s engine.Severity, rule string, at spec.Position, b engine.Baseline) {
 	place := fmt.Sprintf("line %d, column %d", at.Line, at.Column)
 	if b != 0 {
 		place += ", " + b.String()
@@ -124,7 +124,7 @@ func (t *texter) entry(s rules.Severity, rule string, at spec.Position, b rules.
 	t.line(t.paint(s, pad(s.String(), margin)) + pad(rule, wideLabel) + place)
 }
 
-func (t *texter) problem(p spec.Problem, b rules.Baseline) {
+func (t *texter) problem(p spec.Problem, b engine.Baseline) {
 	t.entry(problemSeverity, p.Rule, p.Position, b)
 	text := p.Message
 	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
@@ -134,7 +134,7 @@ func (t *texter) problem(p spec.Problem, b rules.Baseline) {
 	t.line("")
 }
 
-func (t *texter) finding(f rules.Finding) {
+func (t *texter) finding(f engine.Finding) {
 	t.entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
 	t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
 	if f.Passes != nil {
@@ -149,7 +149,7 @@ func (t *texter) finding(f rules.Finding) {
 
 // basis is what a finding rests on: the limit with its source where there is
 // one, else the rule's own basis.
-func basis(f rules.Finding) string {
+func basis(f engine.Finding) string {
 	if f.Bound.Name != "" {
 		return f.Bound.Name + ": " + f.Bound.Source
 	}
@@ -183,7 +183,7 @@ func Written(v any) string {
 
 // notChecked lists the missing keys, each with the rules that need it, then the
 // rules that have another reason.
-func (t *texter) notChecked(list []rules.NotChecked) {
+func (t *texter) notChecked(list []engine.NotChecked) {
 	if len(list) == 0 {
 		return
 	}
@@ -227,7 +227,7 @@ func (t *texter) assumed(list []standards.Assumed) {
 
 // loosened lists the limits that the standards loosen and that were used: a
 // change of the standards could let anything pass.
-func (t *texter) loosened(list []rules.Loosened) {
+func (t *texter) loosened(list []engine.Loosened) {
 	if len(list) == 0 {
 		return
 	}
@@ -279,13 +279,13 @@ func (t *texter) paragraph(mark, name, text string) {
 func (t *texter) paint(what any, text string) string {
 	attribute := color.FgGreen
 	switch what {
-	case rules.Hold, rules.Failed, rules.CouldNotCheck:
+	case engine.Hold, engine.Failed, engine.CouldNotCheck:
 		attribute = color.FgRed
-	case rules.Query, rules.PassedWithNotes:
+	case engine.Query, engine.PassedWithNotes:
 		attribute = color.FgYellow
-	case rules.Refer:
+	case engine.Refer:
 		attribute = color.FgMagenta
-	case rules.Note:
+	case engine.Note:
 		attribute = color.FgCyan
 	}
 	c := color.New(attribute, color.Bold)

@@ -6,18 +6,18 @@ import (
 	"io"
 	"strings"
 
-	"dryfit/rules"
+	"dryfit/rules/engine"
 )
 
 // Verification is an old submittal held against a spec.
 type Verification struct {
 	Page      string
 	Then, Now Seal
-	Altered   bool          // the page made again is not the same, byte for byte
-	Verdict   rules.Verdict // of the spec as it is, on the page's date
+	Altered   bool           // the page made again is not the same, byte for byte
+	Verdict   engine.Verdict // of the spec as it is, on the page's date
 	// Today's verdict may differ, as where an acceptance has run out.
 	Today        string
-	TodayVerdict rules.Verdict
+	TodayVerdict engine.Verdict
 }
 
 // Belongs reports whether the page is of this spec, these standards and this

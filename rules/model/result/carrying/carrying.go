@@ -10,7 +10,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
 

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
 )
 
 // The street door of 900 by 2040 mm: no side of the box goes through, and the

@@ -3,8 +3,8 @@ package carrying
 import (
 	"fmt"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 

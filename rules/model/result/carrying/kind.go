@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // load is how many panels a vehicle takes, arches nested into each other, and

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/result/carrying"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/sample"
 	"dryfit/spec"
 )
 

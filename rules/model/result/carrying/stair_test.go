@@ -11,7 +11,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
 

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // walls are what a leg is made of.

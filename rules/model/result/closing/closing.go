@@ -9,8 +9,8 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/stack"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/seasons"
 	"dryfit/spec/record"
 )
 

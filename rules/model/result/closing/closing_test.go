@@ -8,11 +8,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/result/closing"
-	"dryfit/rules/result/seasons"
-	"dryfit/rules/sample"
-	"dryfit/rules/standards"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/closing"
+	"dryfit/rules/model/result/seasons"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"slices"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/seasons"
 	"dryfit/spec/quantity"
 )
 

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
 
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // dense assembles a frame anew: Timoshenko's beams by their stiffness matrix

@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/result/hanging"
+	"dryfit/rules/model/result/hanging"
 )
 
 // Keys of figures are forever, and no two cases share one or their words.

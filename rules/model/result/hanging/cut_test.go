@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // A piece of a split arch on two straps is determinate: by the balance of moments

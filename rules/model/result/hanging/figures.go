@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )

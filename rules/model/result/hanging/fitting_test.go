@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/layout"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/sample"
 )
 
 // fitted is the room on two straps, with fittings.

@@ -13,7 +13,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
 

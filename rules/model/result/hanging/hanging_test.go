@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 )
 
 // solved is every case of a ceiling.

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/sample"
+	"dryfit/rules/model/sample"
 )
 
 // Where the moment opens the curve the tension across the grain is the same at a

@@ -8,7 +8,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // The frame's own figures.

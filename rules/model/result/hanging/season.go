@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/seasons"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/seasons"
 )
 
 // NoSeasonError says that it is not known what the seasons do to the rib: the

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/result/seasons"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/seasons"
+	"dryfit/rules/model/sample"
 	"dryfit/spec/record"
 )
 

@@ -9,10 +9,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/result/seasons"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/seasons"
+	"dryfit/rules/model/sample"
 	"dryfit/spec/record"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/frame"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // Section is half a rib's, net of its reveal, as it enters the frame.

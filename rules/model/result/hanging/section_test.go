@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 )
 
 // Two layers of 1 3/4in make up 3 1/2in: half of it is one layer, and at its joint

@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 	"dryfit/spec/quantity"
 )
 

@@ -3,7 +3,7 @@ package hanging
 import (
 	"fmt"
 
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // UnstableError says that a piece of a split arch does not hang by itself.

@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 )
 
 // By hand, for two pieces of a ceiling whose sine at the springing is 20/29: half

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 )
 
 // vaults has one of each profile of the format, and pointed ones of a little

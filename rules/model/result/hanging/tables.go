@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/rules/figure"
 	"dryfit/rules/kernel/frame"
+	"dryfit/rules/model/figure"
 	"dryfit/spec/quantity"
 )
 

@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/figure"
-	"dryfit/rules/result/hanging"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/sample"
 	"dryfit/spec/quantity"
 )
 

@@ -1,9 +1,9 @@
 package seasons
 
 import (
-	"dryfit/rules/figure"
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 

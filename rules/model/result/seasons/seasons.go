@@ -7,7 +7,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
 

@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/layout"
-	"dryfit/rules/result/seasons"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/seasons"
+	"dryfit/rules/model/sample"
 	"dryfit/spec/record"
 )
 

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/timber"
-	"dryfit/rules/layout"
+	"dryfit/rules/model/layout"
 )
 
 // Takeoff is what a shop buys and makes. Lengths are in m, masses in kg.

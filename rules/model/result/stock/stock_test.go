@@ -6,9 +6,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/rules/layout"
-	"dryfit/rules/result/stock"
-	"dryfit/rules/sample"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/stock"
+	"dryfit/rules/model/sample"
 )
 
 func pieces(t stock.Takeoff, name string) (count int, length float64) {
