@@ -18,7 +18,7 @@ func (c *Ceiling) fittingPieces(s0, s1 float64) []Piece {
 			continue
 		}
 		s, panel, far := c.standing(f)
-		if !c.holds(s0, s1, s) {
+		if !c.Holds(s0, s1, s) {
 			continue
 		}
 		panels[panel] = append(panels[panel], Piece{

@@ -72,13 +72,50 @@ func (v Vault) Along(s0, s1, d float64) float64 {
 	}
 }
 
+// Parallel is the parallel of the intrados at a depth between two places along the
+// arc, as the feet are cut: at a level foot it runs on along its own arc until it
+// has come down to the springing.
+func (v Vault) Parallel(s0, s1, d float64) curve.Curve {
+	p, err := v.Intrados.Get().Between(s0, s1).Offset(d)
+	if err != nil {
+		panic(err) // outward never folds
+	}
+	switch v.Cut.Get() {
+	case "plumb":
+		return p.Between(p.AtY(0), p.AtY(v.Span.Get()))
+	case "level":
+		left, right, past := 0.0, 0.0, v.past(d)
+		if s0 <= 0 {
+			left = past
+		}
+		if s1 >= v.Arc.Get() {
+			right = past
+		}
+		return p.Extended(left, right)
+	default:
+		return p
+	}
+}
+
+// past is how far along its own arc a parallel runs on past the springing to a
+// level foot: the arc's slope there is φ, and where it has come down its cosine is
+// R·cos φ/(R + d).
+func (v Vault) past(d float64) float64 {
+	slope, radius := v.HalfAngle.Get(), inverse(v.Intrados.Get().Curvature(0))
+	return (radius + d) * (math.Acos(radius*math.Cos(slope)/(radius+d)) - slope)
+}
+
+// Piece is where along the arc the k-th piece of an arch begins and ends, counted
+// from 0 at the left.
+func (c *Ceiling) Piece(k int) (s0, s1 float64) { return c.part(k) }
+
 // run is how far a parallel runs on straight past the springing to a level foot:
 // its end stands d·cos above it, and comes down over d·cot.
 func (v Vault) run(d float64) float64 { return d / math.Tan(v.HalfAngle.Get()) }
 
-// holds reports whether a strap at a place along the arc belongs to the piece
+// Holds reports whether a strap at a place along the arc belongs to the piece
 // between two others: one on a seam to the piece after it.
-func (c *Ceiling) holds(s0, s1, s float64) bool {
+func (c *Ceiling) Holds(s0, s1, s float64) bool {
 	return s >= s0 && (s < s1 || s1 == c.Vault.Arc.Get())
 }
 

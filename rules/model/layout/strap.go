@@ -74,7 +74,7 @@ func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
 	arc, width, thickness := c.Vault.Arc.Get(), st.Width.Get(), st.Thickness.Get()
 	for _, station := range st.Stations.Get() {
 		s := station * arc
-		if !c.holds(s0, s1, s) {
+		if !c.Holds(s0, s1, s) {
 			continue
 		}
 		l := c.StrapLength(station) + 2*st.Lap.Get()

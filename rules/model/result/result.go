@@ -12,6 +12,7 @@ import (
 	"dryfit/rules/model/result/closing"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/result/seasons"
+	"dryfit/rules/model/result/shop"
 	"dryfit/spec/record"
 )
 
@@ -22,12 +23,13 @@ type Results struct {
 	hanging *hanging.Hanging
 	legs    record.Value[[]carrying.Leg]
 	closing *closing.Closing
+	shop    *shop.Shop
 }
 
 // Of is the results of a ceiling, none of them computed yet. The search is for the
 // way in.
 func Of(c *layout.Ceiling, search carrying.Search) *Results {
-	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c)}
+	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c), shop: shop.Of(c)}
 	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c, search) })
 	r.closing = closing.Of(c, r.seasons)
 	return r
@@ -44,6 +46,9 @@ func (r *Results) Carrying() []carrying.Leg { return r.legs.Get() }
 
 // Closing is how the row of panels closes.
 func (r *Results) Closing() *closing.Closing { return r.closing }
+
+// Shop is what the shop cuts by.
+func (r *Results) Shop() *shop.Shop { return r.shop }
 
 // Tables are those of the calculation sheet.
 func (r *Results) Tables() []figure.Table {
