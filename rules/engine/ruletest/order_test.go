@@ -65,9 +65,9 @@ func value(r *rand.Rand, v any) string {
 	}
 }
 
-var stationKeys = regexp.MustCompile(`((?:strap|lift)\.stations)\.\d+`)
+var stationKeys = regexp.MustCompile(`(strap\.stations|lift\.stations|fitting)\.\d+`)
 
-// unlisted is a shot whose stations are known by their table alone.
+// unlisted is a shot whose stations and fittings are known by their table alone.
 func unlisted(s shot) shot {
 	out := shot{s.figures, map[string]bool{}}
 	for line := range s.found {
@@ -81,7 +81,8 @@ func unlisted(s shot) shot {
 	return out
 }
 
-// The order of keys, of tables and of stations means nothing.
+// The order of keys, of tables, of stations and of fittings means nothing. That of
+// legs does: they are passed, and the search spent, one after another.
 func TestRandomInAnotherOrder(t *testing.T) {
 	for i, d := range random(t) {
 		t.Run(d.name, func(t *testing.T) {
@@ -97,9 +98,9 @@ func TestRandomInAnotherOrder(t *testing.T) {
 	}
 }
 
-// shuffled is a spec whose stations are in another order.
+// shuffled is a spec whose stations and fittings are in another order.
 func shuffled(r *rand.Rand, tree map[string]any) map[string]any {
-	for _, key := range []string{"strap.stations", "lift.stations"} {
+	for _, key := range []string{"strap.stations", "lift.stations", "fitting"} {
 		v, _ := spec.Lookup(tree, key)
 		if l, ok := v.([]any); ok {
 			l = slices.Clone(l)

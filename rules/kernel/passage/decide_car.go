@@ -84,7 +84,13 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 		m.poses = func() []Pose { return b.parked(poses(), y, z, c.Length) }
 	}
 	plain := best(ways)
+	if plain.Margin >= facing {
+		return passing(ways)
+	}
 	if plain.Margin >= 0 {
+		if m, ok := b.coarse(entryCoarse).turnLevel(c.hole(), new([]*entry), budget); ok && m.Margin > plain.Margin && !m.Tilted {
+			ways = append(ways, m)
+		}
 		return passing(ways)
 	}
 	if b.Barred(c.DoorWidth, c.DoorHeight) {
@@ -151,47 +157,59 @@ const (
 // tipping about each of its level directions, along its curve with its length
 // leaning in the door, from there on in any way, and any way out from where it
 // can rest.
-func (body *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
+func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
 	in := c.hole()
-	ups := []Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
-	if body.own.angle != 0 {
-		s, k := math.Sincos(body.own.angle)
-		ups = append(ups, Vec{Y: s, Z: k}, Vec{Y: k, Z: -s})
-	}
 	var tried []*entry
-	try := func(lean float64, v Vec, most int) (way []state, margin float64) {
-		budget.states(most, func(b *Budget) {
-			e := body.leaning(in, lean, v, b)
-			tried = append(tried, e)
-			way, margin = e.way()
-		})
-		return way, margin
+	if m, ok := b.turnLevel(in, &tried, budget); ok {
+		return m, true
 	}
-	for _, lean := range [2]float64{math.Pi / 2, 0} {
-		for _, v := range ups {
-			if way, margin := try(lean, v, levelStates); way != nil {
-				return freely(way, margin, lean == 0), true
-			}
-		}
-	}
-	for _, lean := range body.leans(c) {
-		if way, margin := try(lean, Vec{X: 1}, leanStates); way != nil {
+	for _, lean := range b.leans(c) {
+		if way, margin := b.lean(in, lean, Vec{X: 1}, leanStates, &tried, budget); way != nil {
 			return freely(way, margin, true), true
 		}
 	}
 	for seed := range uint64(waysOut) {
-		if way := body.wayOut(in, rest, seed, budget); way != nil {
+		if way := b.wayOut(in, rest, seed, budget); way != nil {
 			way, margin := tried[0].followed(way)
 			return freely(way, margin, true), way != nil
 		}
 	}
 	for range goOn {
-		if way := body.onward(in, tried, budget); way != nil {
+		if way := b.onward(in, tried, budget); way != nil {
 			way, margin := tried[0].followed(way)
 			return freely(way, margin, true), way != nil
 		}
 	}
 	return Motion{}, false
+}
+
+// turnLevel looks for a way in on which the body stays level on one of its sides,
+// then for one on which it tips about a level direction. What was tried is added to
+// a list.
+func (b *Body) turnLevel(in hole, tried *[]*entry, budget *Budget) (Motion, bool) {
+	ups := []Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
+	if b.own.angle != 0 {
+		s, k := math.Sincos(b.own.angle)
+		ups = append(ups, Vec{Y: s, Z: k}, Vec{Y: k, Z: -s})
+	}
+	for _, lean := range [2]float64{math.Pi / 2, 0} {
+		for _, v := range ups {
+			if way, margin := b.lean(in, lean, v, levelStates, tried, budget); way != nil {
+				return freely(way, margin, lean == 0), true
+			}
+		}
+	}
+	return Motion{}, false
+}
+
+// lean looks for a way in at one lean, with so many states.
+func (b *Body) lean(in hole, lean float64, v Vec, most int, tried *[]*entry, budget *Budget) (way []state, margin float64) {
+	budget.states(most, func(left *Budget) {
+		e := b.leaning(in, lean, v, left)
+		*tried = append(*tried, e)
+		way, margin = e.way()
+	})
+	return way, margin
 }
 
 // wayOut is a way in that was found as one out from where the body can rest.

@@ -67,7 +67,7 @@ func doorWalls(l layout.Leg) walls {
 func (p *panel) door(l layout.Leg, left *passage.Budget) Way {
 	w := doorWalls(l)
 	if l.Wall.Given() {
-		return p.decided(w, left)
+		return p.roomier(l, w, p.decided(w, left), left)
 	}
 	straight := tube(l.Width.Get(), height(l.Height), 0, []any{"height"})
 	if d := straight.decide(p.body, straight.sizes(), left); d.Outcome == passage.Passes {
@@ -124,6 +124,22 @@ func carWalls(l layout.Leg) walls {
 		words:  carWords,
 		view:   onFloor(in.Length.Get(), in.Width.Get()),
 	}
+}
+
+// roomier is a way through a door, or one along the panel's own curve with what
+// that takes beside the wall, where the first takes more than there is.
+func (p *panel) roomier(l layout.Leg, w walls, way Way, left *passage.Budget) Way {
+	free := func(depth, side float64) bool {
+		within := func(n layout.Number, takes float64) bool { return !n.Given() || n.Get() >= takes }
+		return within(l.Before, depth) && within(l.After, depth) && within(l.Beside, side)
+	}
+	if way.Outcome != passage.Passes || way.Tilted || free(way.Depth, way.Side) {
+		return way
+	}
+	if m, ok := w.threaded(p.body, left); ok && m.Margin >= 0 && !m.Tilted && free(m.Depth, m.Side) {
+		way.Depth, way.Side = m.Depth, m.Side
+	}
+	return way
 }
 
 func (p *panel) decided(w walls, left *passage.Budget) Way {
