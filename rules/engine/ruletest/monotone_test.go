@@ -38,7 +38,6 @@ var better = []struct{ key, rules string }{
 	{"edge.cover", "close.cover"},
 	{"lift.capacity", "install.lift-share"},
 	{"lift.reach", "install.lift-reach"},
-	{"lift.stowed", "install.lift-stowed"},
 	{"crew.people", "transit.weight"},
 }
 

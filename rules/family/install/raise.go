@@ -2,6 +2,7 @@ package install
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
@@ -77,11 +78,11 @@ func checkReach(p *engine.Pass) {
 
 var liftStowed = engine.Rule{
 	ID:       "install.lift-stowed",
-	Title:    "the stowed lifts hold the panel with its feet off the floor",
-	Why:      "The feet hang below the forks: a panel whose feet touch the floor was lifted on to the forks by hand.",
+	Title:    "the stowed forks go under a panel that stands on its feet",
+	Why:      "Forks that stow higher than the underside do not go under it: the panel has to stand on blocks, or be lifted on to the forks by hand.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stowed", "lift.stations"},
-	Basis:    engine.Basis{Valid: "panels put on the forks as they hang", Source: cite.Derivation("height of the intrados over the lift against the stowed forks")},
+	Basis:    engine.Basis{Valid: "panels that stand on the floor on their feet", Source: cite.Derivation("height of the stowed forks against that of the intrados over the lift")},
 	Check:    checkStowed,
 }
 
@@ -92,17 +93,18 @@ func checkStowed(p *engine.Pass) {
 		return
 	}
 	heights, _ := forks(c)
-	most := 0.0
-	for _, z := range heights {
-		most = max(most, z)
+	least := slices.Min(heights)
+	stowed := c.Lift.Stowed.Get()
+	if !quantity.Over(stowed, least) {
+		return
 	}
-	if stowed := p.Stated("lift.stowed", quantity.Length(c.Lift.Stowed.Get()).Value()); most > stowed.SI {
-		p.Report(engine.Finding{
-			At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
-			Text:     "the feet hang {measured} below the forks, which are {limit} up when stowed: the panel has to be lifted on to them by hand, or stood on blocks",
-			Measured: quantity.Length(most).Value(), Bound: stowed,
-		})
-	}
+	p.Report(engine.Finding{
+		At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
+		Text: p.Textf("the forks are {measured} up when stowed, and a panel on its feet has %v of clear height over lift %d: it has to stand on blocks of %v, or be lifted on by hand",
+			quantity.Length(least), slices.Index(heights, least)+1, quantity.Length(stowed-least)),
+		Measured: quantity.Length(stowed).Value(), Bound: p.Stated("lift.stations", quantity.Length(least).Value()),
+		Offers: []engine.Offer{{Key: "lift.stowed", Value: p.Below(least)}},
+	})
 }
 
 var saddle = engine.Rule{
@@ -221,15 +223,20 @@ var order = engine.Rule{
 	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
 	Severity: engine.Note,
 	Basis:    engine.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
-	Check: func(p *engine.Pass) {
-		n := p.Ceiling.Panel.Along.Get()
-		if n < 2 {
-			return
-		}
-		how := "slides along onto its neighbour's tenons"
-		if p.Ceiling.Close.Last.Get() == "drop" {
-			how = "is dropped in, its tenons set from above or withdrawn"
-		}
-		p.Report(engine.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", n, how)})
-	},
+	Check: checkOrder,
+}
+
+func checkOrder(p *engine.Pass) {
+	n, pieces := p.Ceiling.Panel.Count.Get(), p.Ceiling.Panel.Around.Get()
+	if n < 2 {
+		return
+	}
+	how, between := "slides along onto its neighbour's tenons", ""
+	if p.Ceiling.Close.Last.Get() == "drop" {
+		how = "is dropped in, its tenons set from above or withdrawn"
+	}
+	if pieces > 1 {
+		between = p.Textf(", the %d of an arch before the next arch", pieces)
+	}
+	p.Report(engine.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order%s; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", between, n, how)})
 }

@@ -38,7 +38,7 @@ func checkCount(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:       "panels",
 		Related:  []string{"seam.spacing"},
-		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count.Get()),
+		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count.Get()+seam.EdgeSeams.Get()),
 		Measured: quantity.Value{SI: float64(seam.Tenons.Get()), Unit: quantity.One},
 		Bound:    limit,
 	})

@@ -126,9 +126,11 @@ func (d *ribOf) outline(p part) []paper.Point {
 			right = r.Width.Get()
 		}
 	case d.seam():
-		if p.x1 <= 0 {
+		// Only the two layers beside the seam have a groove.
+		switch at := d.gap() + 1e-9; {
+		case p.x1 <= at && p.x1 >= -at:
 			right = r.Width.Get() / 2
-		} else if p.x0 >= 0 {
+		case p.x0 <= at && p.x0 >= -at:
 			left = r.Width.Get() / 2
 		}
 	}
