@@ -223,7 +223,7 @@ var order = engine.Rule{
 	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
 	Severity: engine.Note,
 	Basis:    engine.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
-	Check: checkOrder,
+	Check:    checkOrder,
 }
 
 func checkOrder(p *engine.Pass) {

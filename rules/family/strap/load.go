@@ -79,7 +79,7 @@ func checkLoad(p *engine.Pass) {
 	force, n, in := hanging.Worst(cases)
 	worst, heavy := p.AtMost(quantity.Force(force).Value())
 	f := engine.Finding{
-		At: "strap.allowable.load", Related: []string{"strap.stations", "strap.setting", "strap.hung"}, Measured: worst,
+		At: "strap.allowable.load", Related: []string{p.Ceiling.Strap.Stations.Place(n - 1), "strap.stations", "strap.setting", "strap.hung"}, Measured: worst,
 		Bound: p.Stated("strap.allowable.load", quantity.Force(p.Ceiling.Strap.Allowable.Load.Get()).Value()),
 		Text:  p.Textf("strap %d carries {measured} %s%s; its allowable is {limit}", n, in.Words(), heavy),
 	}
@@ -124,7 +124,7 @@ func checkLost(p *engine.Pass) {
 	if most, heavy := p.AtMost(quantity.Force(force).Value()); in != nil && most.SI > allowable.SI {
 		found = true
 		p.Report(engine.Finding{
-			At: "strap.allowable.load", Related: []string{"strap.stations"}, Measured: most, Bound: allowable,
+			At: "strap.allowable.load", Related: []string{p.Ceiling.Strap.Stations.Place(n - 1), "strap.stations"}, Measured: most, Bound: allowable,
 			Text: p.Textf("%s strap %d carries {measured}%s; its allowable is {limit}", in.Words(), n, heavy),
 		})
 	}

@@ -39,7 +39,7 @@ func checkSetting(p *engine.Pass) {
 	first, _ := engine.Hung(p, p.Results.Hanging().First)
 	limit, by := p.Limit("share"), quantity.Length(p.Ceiling.Strap.Setting.Get())
 	most, at := changeBySetting(first.Straps, set.Changes)
-	f := engine.Finding{At: "strap.setting", Related: []string{"strap.stations", "rib.depth"}}
+	f := engine.Finding{At: "strap.setting", Related: []string{p.Ceiling.Strap.Stations.Place(at), "strap.stations", "rib.depth"}}
 	switch {
 	case math.IsInf(most, 1): // the worst of all, and no figure
 		f.Text = p.Textf("%v of setting makes strap %d carry %v, which carries nothing as first hung", by, at+1, quantity.Force(set.Changes[at].Most))

@@ -269,6 +269,16 @@ func (in Input) at(places map[int]paper.Point, p paper.Point, keys ...string) {
 	}
 }
 
+// atStation puts the findings at a station, and those that speak of it, to a place.
+func (in Input) atStation(places map[int]paper.Point, p paper.Point, key string) {
+	in.at(places, p, key)
+	for i, f := range in.Sheet.Findings {
+		if _, had := places[i+1]; !had && slices.Contains(f.Related, key) {
+			places[i+1] = p
+		}
+	}
+}
+
 // findings is the note of those that the sheet shows.
 func (in Input) findings(shows []string) []draft.Note {
 	n := draft.Note{Title: "Found, by number"}

@@ -179,6 +179,7 @@ func (d *panelOf) lifts() {
 		s := float64(share) * d.arc
 		d.b.Line(d.at(-0.02, s), d.at(d.long+0.02, s), centre)
 		d.b.Label(draft.Label{Text: fmt.Sprintf("lift %d, %s", i+1, d.length(s)), Of: d.at(d.long+0.02, s), Prefer: []draft.Side{draft.Right}})
+		d.atStation(d.places, d.at(d.long*0.6, s), l.Stations.Place(i))
 	}
 }
 

@@ -155,7 +155,7 @@ func (d *sectionOf) straps() {
 			Text: fmt.Sprintf("strap %d at %s\n%s between fixings", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(float64(share)))),
 			Of:   d.v.At(y, (foot+d.framing)/2), Prefer: []draft.Side{draft.Right, draft.Left},
 		})
-		d.at(d.places, d.v.At(y, foot), strap.Stations.Place(i))
+		d.atStation(d.places, d.v.At(y, foot), strap.Stations.Place(i))
 	}
 }
 

@@ -202,7 +202,7 @@ func (d *strapsOf) forces(v draft.View) {
 		}
 		top := paper.Point{X: foot.X, Y: foot.Y - 1 - worst*scale}
 		d.b.Label(draft.Label{Text: d.format(quantity.Force(worst).Value()), Of: top, Prefer: []draft.Side{draft.Above}})
-		d.at(d.places, foot, d.c.Strap.Stations.Place(i))
+		d.atStation(d.places, foot, d.c.Strap.Stations.Place(i))
 	}
 	d.legend(v, bar, scale)
 	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Y, d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Z), "strap")

@@ -1,0 +1,49 @@
+package drawing
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/spec"
+)
+
+// A finding on the force of one strap is marked at that strap on both sheets that
+// show straps.
+func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
+	in := input(t, map[string]any{"strap.allowable.load": "0.1kN"})
+	seen := 0
+	for i, f := range in.Sheet.Findings {
+		n := regexp.MustCompile(`strap (\d)`).FindStringSubmatch(f.Text)
+		if f.Rule.ID != "strap.load" && f.Rule.ID != "strap.setting" || n == nil {
+			continue
+		}
+		seen++
+		strap, _ := strconv.Atoi(n[1])
+		places := map[int]paper.Point{}
+		for k := 1; k <= 4; k++ {
+			in.atStation(places, paper.Point{X: float64(k)}, spec.Key("strap", "stations", k))
+		}
+		assert.Equal(t, paper.Point{X: float64(strap)}, places[i+1], f.Text)
+	}
+	require.Positive(t, seen, fmt.Sprint(in.Sheet.Findings))
+	drawn, _, err := All(in, Options{})
+	require.NoError(t, err)
+	for _, s := range drawn {
+		if s.Name != "section" && s.Name != "straps" {
+			continue
+		}
+		var xs []float64
+		for i, f := range in.Sheet.Findings {
+			if p, ok := s.Marks[i+1]; ok && f.Rule.ID == "strap.load" {
+				xs = append(xs, p.X)
+			}
+		}
+		assert.NotEmpty(t, xs, s.Name)
+	}
+}
