@@ -38,11 +38,8 @@ func drawCommand(s streams) *cobra.Command {
 			"By default each sheet has the paper and the scale that suit it.\n" +
 			"\n" +
 			"A PDF holds all sheets; several SVGs go into a folder. A sheet that needs an absent key\n" +
-			"is left out, and the key is printed." + strings.Join(drawing.Names(), ", ") + ".\n" +
-			"Findings are marked by their numbers where they bite. Every sheet says what was\n" +
-			"assumed. Without --scale and --paper the drawing chooses both.\n\n" +
-			"PDF takes all sheets into one file; several SVGs go into a folder. A sheet that needs a\n" +
-			"key which the spec leaves out is left out of all, and that is said.",
+			"is left out, and the key is printed. What a sheet's column has no room for stands on a\n" +
+			"sheet of notes behind the others.",
 		Example: "  dryfit draw specs/reading-room.ceiling.toml --output reading-room.pdf\n" +
 			"  dryfit draw specs/reading-room.ceiling.toml --sheet section --scale 1:20 --paper A2 --output section.pdf\n" +
 			"  dryfit draw specs/reading-room.ceiling.toml --format svg --output drawings\n" +
@@ -120,14 +117,28 @@ func (f *drawFlags) settle() error {
 // sheets draws what is asked for. Of all, a sheet that can't be drawn is said.
 func (f drawFlags) sheets(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
 	if f.sheet != "all" {
-		one, err := drawing.Draw(f.sheet, in, o)
-		return []paper.Sheet{one}, err
+		return f.one(s, in, o)
 	}
 	drawn, undrawn, err := drawing.All(in, o)
 	for _, u := range undrawn {
 		fmt.Fprintln(s.err, "dryfit: "+report.Safe(u))
 	}
 	return drawn, err
+}
+
+// one draws a sheet, and its notes behind it. A file of SVG holds the one alone.
+func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
+	sheet, err := drawing.Draw(f.sheet, in, o)
+	if err != nil {
+		return nil, err
+	}
+	drawn := []paper.Sheet{sheet}
+	notes, err := drawing.Notes(in, o, drawn)
+	if f.format == "svg" && len(notes) > 0 {
+		fmt.Fprintf(s.err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
+		return drawn, err
+	}
+	return append(drawn, notes...), err
 }
 
 // document is what the PDF says of itself: its date is the one that it was

@@ -77,7 +77,7 @@ type subject struct {
 	leastWide                 float64 // of what is drawn to scale, where its texts need more
 	best                      float64 // the scale that one would wish, if the paper allows
 	shows                     []string
-	notes                     []draft.Note
+	notes                     []paper.Note
 	// draw draws into a board, the view's origin being the lower left corner
 	// of what is drawn to scale.
 	draw func(*draft.Board, draft.View) map[int]paper.Point
@@ -120,8 +120,8 @@ func Draw(name string, in Input, o Options) (paper.Sheet, error) {
 	return compose(in, o, s)
 }
 
-// All makes every sheet that the spec has the keys for; what can't be drawn is
-// said.
+// All makes every sheet that the spec has the keys for, and those of notes; what
+// can't be drawn is said.
 func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error) {
 	for _, name := range Names() {
 		s, err := Draw(name, in, o)
@@ -136,7 +136,8 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 			drawn = append(drawn, s)
 		}
 	}
-	return drawn, undrawn, nil
+	notes, err := Notes(in, o, drawn)
+	return append(drawn, notes...), undrawn, err
 }
 
 // compose chooses the paper and the scale, draws, and lets the board place the
@@ -280,8 +281,8 @@ func (in Input) atStation(places map[int]paper.Point, p paper.Point, key string)
 }
 
 // findings is the note of those that the sheet shows.
-func (in Input) findings(shows []string) []draft.Note {
-	n := draft.Note{Title: "Found, by number"}
+func (in Input) findings(shows []string) []paper.Note {
+	n := paper.Note{Title: "Found, by number"}
 	for _, i := range in.bites(shows) {
 		f := in.Sheet.Findings[i-1]
 		text := fmt.Sprintf("%d %s %s: %s", i, f.Severity, f.Rule.ID, f.Text)
@@ -290,7 +291,7 @@ func (in Input) findings(shows []string) []draft.Note {
 		}
 		n.Lines = append(n.Lines, text)
 	}
-	return []draft.Note{n}
+	return []paper.Note{n}
 }
 
 // reserves are what the verdict has to be read with: how much the standards loosen,
@@ -306,26 +307,26 @@ func (in Input) reserves() (out [][2]string) {
 }
 
 // loosened is the note of what the standards loosen.
-func (in Input) loosened() []draft.Note {
-	n := draft.Note{Title: "Loosened by the standards"}
+func (in Input) loosened() []paper.Note {
+	n := paper.Note{Title: "Loosened by the standards"}
 	for _, l := range in.Sheet.Loosened {
 		n.Lines = append(n.Lines, fmt.Sprintf("%s is %s, built in is %s", l.Name, l.Used, l.BuiltIn))
 	}
-	return []draft.Note{n}
+	return []paper.Note{n}
 }
 
 // unchecked is the note of the families of what was not checked.
-func (in Input) unchecked() []draft.Note {
-	n := draft.Note{Title: "Not checked"}
+func (in Input) unchecked() []paper.Note {
+	n := paper.Note{Title: "Not checked"}
 	if c := in.Sheet.Counts; c.NotChecked > 0 {
 		n.Lines = []string{fmt.Sprintf("Rules of %s: %d in all.", c.Families.List(), c.NotChecked)}
 	}
-	return []draft.Note{n}
+	return []paper.Note{n}
 }
 
 // assumed is the note of what the spec does not say.
-func (in Input) assumed() []draft.Note {
-	n := draft.Note{Title: "Assumed"}
+func (in Input) assumed() []paper.Note {
+	n := paper.Note{Title: "Assumed"}
 	var line []string
 	for _, a := range in.Sheet.Assumed {
 		line = append(line, a.Key+" = "+report.Written(a.Value))
@@ -335,5 +336,5 @@ func (in Input) assumed() []draft.Note {
 	} else {
 		n.Lines = line
 	}
-	return []draft.Note{n}
+	return []paper.Note{n}
 }

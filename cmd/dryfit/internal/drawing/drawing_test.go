@@ -96,7 +96,9 @@ func TestEveryCeilingIsDrawn(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-			_, undrawn := readable(t, Input{Sheet: s, Version: "test", On: "2026-11-25"})
+			in := Input{Sheet: s, Version: "test", On: "2026-11-25"}
+			drawn, undrawn := readable(t, in)
+			listed(t, in, drawn)
 			for _, u := range undrawn {
 				assert.Regexp(t, "(straps|route) sheet", u, "for want of straps or of a route")
 			}

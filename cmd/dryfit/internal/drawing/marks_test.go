@@ -3,13 +3,16 @@ package drawing
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/spec"
 )
 
@@ -46,4 +49,25 @@ func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 		}
 		assert.NotEmpty(t, xs, s.Name)
 	}
+}
+
+// listed checks that what a sheet's column has no room for stands on the sheets of
+// notes: no assumption and no finding on what is drawn is left out.
+func listed(t *testing.T, in Input, drawn []paper.Sheet) {
+	t.Helper()
+	var all strings.Builder
+	for _, s := range drawn {
+		all.WriteString(svg.Body(s.Items))
+	}
+	text := regexp.MustCompile(`<[^>]*>|\s`).ReplaceAllString(all.String(), "")
+	for _, a := range in.Sheet.Assumed {
+		assert.Contains(t, text, a.Key+"=")
+	}
+	drawnKeys := []string{"strap", "vault", "rib", "grid", "seam", "skin"}
+	for i, f := range in.Sheet.Findings {
+		if top, _, _ := strings.Cut(f.At, "."); slices.Contains(drawnKeys, top) {
+			assert.Contains(t, text, fmt.Sprintf("%d%s%s:", i+1, f.Severity, f.Rule.ID))
+		}
+	}
+	assert.NotContains(t, text, "dryfitcheck")
 }

@@ -45,7 +45,7 @@ func panel(in Input) (*subject, error) {
 		wide: d.long, high: d.arc,
 		left: 48, right: 50, above: 12, below: 28, best: 25,
 		shows: []string{"seam", "skin.sheet", "skin.straight", "skin.setback", "lift", "panels", "rail", "grid.reveal", "finish"},
-		notes: []draft.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}},
+		notes: []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}},
 		draw:  d.draw,
 	}, nil
 }

@@ -106,7 +106,7 @@ func route(in Input) (*subject, error) {
 		wide:  sum(d.wide), high: sum(d.high),
 		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: 50,
 		shows: []string{"route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
-		notes: []draft.Note{{Title: "How it is drawn", Lines: notes}},
+		notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
 	}, nil
 }

@@ -123,7 +123,12 @@ func (b *Board) Finish() paper.Sheet {
 		b.dimension(f)
 	}
 	b.place()
+	var rest []paper.Note
+	if b.notes != nil {
+		rest = b.notes.rest
+	}
 	return paper.Sheet{
+		Rest: rest,
 		Name: b.frame.Name, Title: report.Shown(b.frame.Title), About: report.Shown(b.frame.About),
 		Width: b.frame.Paper.Width, Height: b.frame.Paper.Height, Items: paper.Settled(b.items), Marks: b.placed,
 	}

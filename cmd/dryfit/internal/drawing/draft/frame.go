@@ -1,7 +1,7 @@
 package draft
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -15,14 +15,8 @@ type Frame struct {
 	Scale              string   // as it is printed
 	Project            []string // the ceiling's title, then what identifies the sheet
 	Facts              [][2]string
-	Notes              []Note
+	Notes              []paper.Note
 	Caution            string
-}
-
-// Note is a part of the notes.
-type Note struct {
-	Title string
-	Lines []string
 }
 
 // Heights of capitals in the column, in mm.
@@ -60,7 +54,7 @@ func (b *Board) rectangle(x box, pen paper.Pen) {
 
 // unplaced puts the text of a label that had no room into the notes.
 func (b *Board) unplaced(text string) {
-	b.notes.note(Note{Title: "Without room on the drawing", Lines: []string{text}})
+	b.notes.note(paper.Note{Title: "Without room on the drawing, " + b.frame.Name, Lines: []string{text}})
 }
 
 // columnWriter writes text from the top of the column down.
@@ -68,8 +62,8 @@ type columnWriter struct {
 	b           *Board
 	x, width    float64
 	y, bottom   float64
-	full        bool
 	lastHeading string
+	rest        []paper.Note // what there is no room for
 }
 
 // wrapped breaks a text into lines of the column's width.
@@ -92,15 +86,15 @@ func (c *columnWriter) paragraph(text string, height float64) {
 	}
 }
 
-// note writes a heading and its lines, as far as there is room, and says so
-// once where there is none.
-func (c *columnWriter) note(n Note) {
-	if c.full || len(n.Lines) == 0 {
+// note writes a heading and its lines, as far as there is room, keeps what is
+// left, and says once where that is.
+func (c *columnWriter) note(n paper.Note) {
+	if len(n.Lines) == 0 {
 		return
 	}
 	room := func(lines int) bool { return c.y+leading*small*float64(lines) <= c.bottom }
-	if !room(3) {
-		c.cutAfter(0)
+	if len(c.rest) > 0 || !room(3) {
+		c.keep(n)
 		return
 	}
 	if n.Title != c.lastHeading {
@@ -110,7 +104,7 @@ func (c *columnWriter) note(n Note) {
 	}
 	for i, l := range n.Lines {
 		if !room(len(c.wrapped(l, small)) + 1) {
-			c.cutAfter(len(n.Lines) - i)
+			c.keep(paper.Note{Title: n.Title, Lines: n.Lines[i:]})
 			return
 		}
 		c.paragraph(l, small)
@@ -119,13 +113,16 @@ func (c *columnWriter) note(n Note) {
 	c.y += 0.6 * small
 }
 
-func (c *columnWriter) cutAfter(left int) {
-	c.full = true
-	text := "more: dryfit check"
-	if left > 0 {
-		text = fmt.Sprintf("and %d more: dryfit check", left)
+// keep leaves a note to the sheet of notes.
+func (c *columnWriter) keep(n paper.Note) {
+	if len(c.rest) == 0 {
+		c.line("more on the sheet of notes", small)
 	}
-	c.line(text, small)
+	if last := len(c.rest) - 1; last >= 0 && c.rest[last].Title == n.Title {
+		c.rest[last].Lines = append(slices.Clip(c.rest[last].Lines), n.Lines...)
+		return
+	}
+	c.rest = append(c.rest, n)
 }
 
 // mostLines is how many lines of the title block one text may take.

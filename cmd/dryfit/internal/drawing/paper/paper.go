@@ -16,6 +16,14 @@ type Sheet struct {
 	// Marks are where findings bite, by their numbers, for who shows a part of
 	// the sheet.
 	Marks map[int]Point
+	// Rest are the notes that its column has no room for: another sheet has them.
+	Rest []Note
+}
+
+// Note is a heading and the lines under it.
+type Note struct {
+	Title string
+	Lines []string
 }
 
 // Item is something on the sheet: a Line, an Arc, a Poly, a Text or a Group.

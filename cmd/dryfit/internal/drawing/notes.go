@@ -1,0 +1,65 @@
+package drawing
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/spec/quantity"
+)
+
+// Notes are the sheets of what the columns of some sheets have no room for: none,
+// where all had. A line that several sheets leave out stands there once.
+func Notes(in Input, o Options, drawn []paper.Sheet) ([]paper.Sheet, error) {
+	notes := gathered(drawn)
+	if len(notes) == 0 {
+		return nil, nil
+	}
+	size, ok := draft.SizeNamed(o.Paper)
+	if !ok {
+		size = leastFor(notes, draft.Series(in.ceiling().Units == quantity.Imperial)[:3])
+	}
+	var out []paper.Sheet
+	for rows := size.Rows(notes); len(rows) > 0; {
+		s := &subject{name: "notes", title: "Notes", about: "What the other sheets have no room to list."}
+		if len(out) > 0 {
+			s.name = fmt.Sprintf("notes-%d", len(out)+1)
+		}
+		frame := in.frame(s, size, 0)
+		frame.Notes = nil
+		board := draft.New(frame)
+		board.In("notes", func() { rows = board.Rows(rows) })
+		out = append(out, board.Finish())
+	}
+	return out, nil
+}
+
+// leastFor is the least paper that has room for all notes, or else the largest.
+func leastFor(notes []paper.Note, series []draft.Size) draft.Size {
+	for _, size := range series {
+		if size.HasRoom(size.Rows(notes)) {
+			return size
+		}
+	}
+	return series[len(series)-1]
+}
+
+// gathered are the notes that sheets leave out, those of one title together.
+func gathered(drawn []paper.Sheet) (notes []paper.Note) {
+	for _, s := range drawn {
+		for _, n := range s.Rest {
+			at := slices.IndexFunc(notes, func(m paper.Note) bool { return m.Title == n.Title })
+			if at < 0 {
+				at = len(notes)
+				notes = append(notes, paper.Note{Title: n.Title})
+			}
+			for _, line := range n.Lines {
+				if !slices.Contains(notes[at].Lines, line) {
+					notes[at].Lines = append(notes[at].Lines, line)
+				}
+			}
+		}
+	}
+	return notes
+}
