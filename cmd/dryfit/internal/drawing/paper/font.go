@@ -155,5 +155,13 @@ func (t Text) Box() (low, high Point) {
 	if math.Abs(t.Turn-90) < 1 {
 		return Point{t.At.X - t.Height, t.At.Y - from - w}, Point{t.At.X + d, t.At.Y - from}
 	}
-	return Point{t.At.X + from, t.At.Y - t.Height}, Point{t.At.X + from + w, t.At.Y + d}
+	if t.Turn == 0 {
+		return Point{t.At.X + from, t.At.Y - t.Height}, Point{t.At.X + from + w, t.At.Y + d}
+	}
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	turned := func(x, y float64) Step { return Step{To: Point{t.At.X + x*cos + y*sin, t.At.Y - x*sin + y*cos}} }
+	return Path{
+		From:  turned(from, d).To,
+		Steps: []Step{turned(from+w, d), turned(from+w, -t.Height), turned(from, -t.Height)},
+	}.Box()
 }

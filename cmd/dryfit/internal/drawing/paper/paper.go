@@ -26,7 +26,7 @@ type Note struct {
 	Lines []string
 }
 
-// Item is something on the sheet: a Line, an Arc, a Poly, a Text or a Group.
+// Item is something on the sheet: a Line, an Arc, a Poly, a Path, a Text or a Group.
 type Item interface{ item() }
 
 // Pen is the width of a line, by what it is for.
@@ -109,6 +109,24 @@ type Poly struct {
 	Stroke
 }
 
+// Path is a chain of lines and arcs of circles, written to the last digit that a
+// file takes, for who measures it.
+type Path struct {
+	ID     string // "" for most
+	From   Point
+	Steps  []Step // of a closed path the last leads back to where it begins
+	Closed bool
+	Stroke
+}
+
+// Step is a line or an arc from where the last one ended. An arc's bulge is the
+// tangent of a quarter of the angle that it turns by, over nothing anticlockwise as
+// it is seen.
+type Step struct {
+	To    Point
+	Bulge float64
+}
+
 // Anchor is the end of a text that its place is of.
 type Anchor uint8
 
@@ -120,7 +138,7 @@ const (
 )
 
 // Text is one line of text. At is on its base line, Height that of a capital in
-// mm, Turn in degrees, anticlockwise as it is read: 0 or 90.
+// mm, Turn in degrees, anticlockwise as it is read.
 type Text struct {
 	At     Point
 	Height float64
@@ -139,5 +157,6 @@ type Group struct {
 func (Line) item()  {}
 func (Arc) item()   {}
 func (Poly) item()  {}
+func (Path) item()  {}
 func (Text) item()  {}
 func (Group) item() {}

@@ -3,8 +3,10 @@
 package pdf
 
 import (
+	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 	"time"
 
@@ -73,6 +75,8 @@ func (p page) items(items []paper.Item) {
 			p.Arc(i.C.X, i.C.Y, i.R, i.R, 0, -i.To*180/math.Pi, -i.From*180/math.Pi, "D")
 		case paper.Poly:
 			p.poly(i)
+		case paper.Path:
+			p.path(i)
 		case paper.Text:
 			p.text(i)
 		case paper.Group:
@@ -124,6 +128,50 @@ func (p page) poly(i paper.Poly) {
 	}
 	p.DrawPath(how)
 }
+
+// widest is the angle of an arc, in rad, that one curve stands for: it leaves the
+// arc by less than a ten-millionth of its radius.
+const widest = math.Pi / 8
+
+// path writes its own operators: the library's have two places of a point, which is
+// four thousandths of a millimetre.
+func (p page) path(i paper.Path) {
+	p.stroke(i.Stroke)
+	_, high := p.GetPageSize()
+	at := func(q paper.Point) string {
+		return fmt.Sprintf("%s %s", exact(q.X*pointsPerMM), exact((high-q.Y)*pointsPerMM))
+	}
+	var b strings.Builder
+	b.WriteString(at(i.From) + " m")
+	for _, s := range i.Pieces() {
+		if s.Straight() {
+			b.WriteString(" " + at(s.To) + " l")
+			continue
+		}
+		n := math.Ceil(math.Abs(s.Turn()) / widest)
+		for k := range int(n) {
+			part := s.Part(float64(k)/n, float64(k+1)/n)
+			one, two := handles(part)
+			b.WriteString(" " + at(one) + " " + at(two) + " " + at(part.To) + " c")
+		}
+	}
+	if i.Closed {
+		b.WriteString(" h")
+	}
+	p.RawWriteStr(b.String() + " S")
+}
+
+// handles are the points that a curve in place of an arc is drawn by: along the
+// arc's tangents, four thirds of the tangent of a quarter of its angle times the
+// radius.
+func handles(s paper.Piece) (one, two paper.Point) {
+	c, _ := s.Circle()
+	k := 4.0 / 3 * math.Tan(s.Turn()/4)
+	return paper.Point{X: s.From.X + k*(s.From.Y-c.Y), Y: s.From.Y - k*(s.From.X-c.X)},
+		paper.Point{X: s.To.X - k*(s.To.Y-c.Y), Y: s.To.Y + k*(s.To.X-c.X)}
+}
+
+func exact(x float64) string { return strconv.FormatFloat(x, 'f', 6, 64) }
 
 func (p page) text(t paper.Text) {
 	if strings.TrimSpace(t.Text) == "" {

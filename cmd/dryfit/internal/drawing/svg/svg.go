@@ -91,6 +91,8 @@ func write(b *strings.Builder, items []paper.Item) {
 			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", arc(i), class(paper.Clear, i.Stroke, false))
 		case paper.Poly:
 			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", poly(i), class(i.Tone, i.Stroke, i.Flush))
+		case paper.Path:
+			path(b, i)
 		case paper.Text:
 			text(b, i)
 		case paper.Group:
@@ -144,6 +146,40 @@ func arc(a paper.Arc) string {
 	return out + to(a.To, large)
 }
 
+// path is one element: a line where it is one, and an arc command for each arc.
+func path(b *strings.Builder, p paper.Path) {
+	id := ""
+	if p.ID != "" {
+		id = ` id="` + html.EscapeString(p.ID) + `"`
+	}
+	if len(p.Steps) == 1 && p.Pieces()[0].Straight() {
+		to := p.Steps[0].To
+		fmt.Fprintf(b, `<line%s x1="%s" y1="%s" x2="%s" y2="%s"%s/>`+"\n",
+			id, exact(p.From.X), exact(p.From.Y), exact(to.X), exact(to.Y), class(paper.Clear, p.Stroke, false))
+		return
+	}
+	fmt.Fprintf(b, `<path%s d="M%s %s`, id, exact(p.From.X), exact(p.From.Y))
+	for _, s := range p.Pieces() {
+		if s.Straight() {
+			fmt.Fprintf(b, "L%s %s", exact(s.To.X), exact(s.To.Y))
+			continue
+		}
+		_, r := s.Circle()
+		large, clockwise := 0, 0
+		if math.Abs(s.Bulge) > 1 {
+			large = 1
+		}
+		if s.Bulge < 0 {
+			clockwise = 1
+		}
+		fmt.Fprintf(b, "A%[1]s %[1]s 0 %d %d %s %s", exact(r), large, clockwise, exact(s.To.X), exact(s.To.Y))
+	}
+	if p.Closed {
+		b.WriteString("Z")
+	}
+	fmt.Fprintf(b, "\"%s/>\n", class(paper.Clear, p.Stroke, false))
+}
+
 func poly(p paper.Poly) string {
 	var b strings.Builder
 	for i, q := range p.Points {
@@ -185,3 +221,6 @@ func point(p paper.Point) string { return number(p.X) + " " + number(p.Y) }
 func number(x float64) string {
 	return strconv.FormatFloat(paper.OnGrid(x), 'f', -1, 64)
 }
+
+// exact has six places: a nanometre.
+func exact(x float64) string { return strconv.FormatFloat(math.Round(x*1e6)/1e6, 'f', -1, 64) }
