@@ -114,6 +114,7 @@ func standardsSchema(k Known) object {
 		"default":  table("Defaults", "What is taken for keys that a spec leaves out, by those keys.", defaultable()),
 		"material": materials(source),
 		"remedy":   order(),
+		"shop":     shop(source),
 	}, "dryfit", "name")
 	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	root["$id"] = standardsID
@@ -163,6 +164,44 @@ func materials(source object) object {
 		"tangential":       number("Tangential change", "By one percent of moisture, as a fraction: 0.00365."),
 	}, "name", "kind", "source")
 	return object{"title": "Materials", "description": "Materials that are not built in.", "type": "array", "items": m}
+}
+
+// shop is what the shop has, and how it works.
+func shop(source object) object {
+	of := func(format, title, description string) object {
+		return property(title, description, object{"type": "string", "format": format})
+	}
+	return table("Shop", "What the shop has, and how it works: what strips, forms, lumber and sheets are worked out by.", object{
+		"blank": of("length", "Blank", "Longest clear board."),
+		"press": of("length", "Press", "Longest form and clamps; without it none is too long."),
+		"pick":  of("mass", "Pick", "Heaviest blank or rib that is lifted by hand in the shop; without it none is too heavy."),
+		"kerf":  of("length", "Kerf", "Of a saw."),
+		"plane": of("length", "Plane", "Off each sawn face."),
+		"joint": of("length", "Joint", "Off a width that is jointed."),
+		"trim": table("Trim", "Off each end.", object{
+			"strip":   of("length", "Strip", "Off each end of a bent strip."),
+			"rail":    of("length", "Rail", "Off each end of a rail."),
+			"segment": of("length", "Segment", "Off each end of a sawn segment."),
+		}),
+		"scarf": table("Scarf", "How strips are made longer than a blank.", object{
+			"slope":   property("Slope", "Length of a scarf by its thickness.", object{"type": "number", "exclusiveMinimum": 0}),
+			"apart":   of("length", "Apart", "From a scarf to those of the strips beside it, along them."),
+			"allowed": property("Allowed", "Whether strips may be scarfed.", object{"type": "boolean"}),
+		}),
+		"clamp": table("Clamp", "How strips are pressed.", object{
+			"spacing":  of("length", "Spacing", "From clamp to clamp, the most."),
+			"hardwood": of("stress", "Hardwood", "Pressure on the glue of hardwood."),
+			"softwood": of("stress", "Softwood", "Pressure on the glue of softwood."),
+			"capacity": of("force", "Capacity", "Of one clamp; without it the force on each is only noted."),
+		}),
+		"defect": table("Defects", "Added to the lumber that is bought.", object{
+			"hardwood": of("share", "Hardwood", "Share of the lumber."),
+			"softwood": of("share", "Softwood", "Share of the lumber."),
+		}),
+		"stock": property("Stock", "Nominal thicknesses of plank that the shop buys.",
+			object{"type": "array", "minItems": 1, "items": of("stock", "Plank", "Its nominal thickness.")}),
+		"source": source,
+	})
 }
 
 // order is how remedies are ranked.

@@ -19,6 +19,10 @@ func Surfaced(quarters int) (float64, error) {
 	return t * inch, nil
 }
 
+// Rough is the thickness, in m, of rough plank by its name; under an inch counts as
+// one, as board measure has it.
+func Rough(quarters int) float64 { return float64(max(quarters, 4)) / 4 * inch }
+
 // BoardFoot is the volume of 144 cubic inches, in m3.
 const BoardFoot = 144 * inch * inch * inch
 
@@ -26,5 +30,5 @@ const BoardFoot = 144 * inch * inch * inch
 // (under an inch counts as one), by width and length in m. Surfaced stock is
 // measured as it was before. Source: NHLA practice, on hardwood measure pages.
 func BoardFeet(quarters int, width, length float64) float64 {
-	return float64(max(quarters, 4)) / 4 * (width / inch) * (length / foot) / 12
+	return Rough(quarters) / inch * (width / inch) * (length / foot) / 12
 }

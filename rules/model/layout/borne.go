@@ -43,6 +43,21 @@ func (c *Ceiling) standing(f Fitting) (s float64, panel int, far float64) {
 	return min(max(s, 0), c.Vault.Arc.Get()), panel, min(max(x-float64(panel), 0), 1)
 }
 
+// FittingPlace is where a fitting stands: along the arc, in which panel along the
+// vault, and how far its middle is from the near edge of its bay, between rib faces,
+// or of its panel, where the skin lies behind the ribs.
+func (c *Ceiling) FittingPlace(f Fitting) (s float64, panel int, along float64) {
+	s, panel, _ = c.standing(f)
+	if c.Skin.Between.Get() {
+		return s, panel, c.Clear()/2 + f.At.Along.Get()
+	}
+	along = (float64(f.Coffer.Get()[1])-0.5)*c.Grid.ModuleAlong.Get() + f.At.Along.Get() - float64(panel)*c.Panel.Length.Get()
+	if panel == 0 && !c.Grid.HalfEnds.Get() {
+		along += c.Rib.Width.Get() / 2
+	}
+	return s, panel, along
+}
+
 // toLoadedRib turns the far rib's shares into those of the edge rib that bears
 // more.
 func toLoadedRib(fittings []Piece, mass float64) []Piece {

@@ -162,7 +162,7 @@ type weighed struct {
 func (c *Ceiling) weighed(k int) (w weighed) {
 	for _, part := range []func(s0, s1 float64) []Piece{
 		func(s0, s1 float64) []Piece { return c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs()) },
-		func(s0, s1 float64) []Piece { return c.railPieces(s0, s1, c.bays()) },
+		func(s0, s1 float64) []Piece { return c.Rails(s0, s1, c.bays()) },
 		func(s0, s1 float64) []Piece { return []Piece{c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)} },
 		func(s0, s1 float64) []Piece { return c.tenonPieces(s0, s1, min(1, c.Panel.Along.Get()-1)) },
 		func(s0, s1 float64) []Piece { return c.strapPieces(s0, s1, 1) },
@@ -255,7 +255,7 @@ func (c *Ceiling) VaultPieces() []Piece {
 	for k := range c.Panel.Around.Get() {
 		s0, s1 := c.part(k)
 		out = append(out, c.ribPieces(s0, s1, full, half)...)
-		out = append(out, c.railPieces(s0, s1, c.Grid.Along.Get())...)
+		out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
 		out = append(out, present(
 			c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
 			c.skinPiece(s0, s1, c.Panel.EndLength.Get(), ends),
@@ -300,9 +300,9 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 // Clear is the length of a rail, between the faces of two ribs.
 func (c *Ceiling) Clear() float64 { return c.Grid.ModuleAlong.Get() - c.Rib.Width.Get() }
 
-// railPieces are those of a number of bays: whole ones inside the arch's piece,
+// Rails are those of a number of bays: whole ones inside the arch's piece,
 // halves at its feet, its seams and a pointed crown.
-func (c *Ceiling) railPieces(s0, s1 float64, bays int) []Piece {
+func (c *Ceiling) Rails(s0, s1 float64, bays int) []Piece {
 	v, width, species := c.Vault, c.Rail.Width.Get(), c.Rail.Species.Get()
 	density := timber.Density(species.SG12, c.Climate.Shop.Get())
 	piece := func(at float64, left, right bool) Piece {
@@ -388,3 +388,7 @@ func (c *Ceiling) StrapLength(station float64) float64 {
 func (c *Ceiling) ExtradosHeight(station float64) float64 {
 	return c.Vault.Behind(station*c.Vault.Arc.Get(), c.Vault.Thickness.Get()).Z
 }
+
+// LayerStock is the nominal thickness of the i-th layer of a sawn rib, in quarters of
+// an inch.
+func (c *Ceiling) LayerStock(i int) int { return c.quarters(c.Rib.layer.Get()[i]) }

@@ -1,6 +1,10 @@
 package layout
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/model/standards"
+)
 
 // Sheets is how one panel's skin is cut from stock sheets: pieces end on rails
 // around the arc and on ribs along the axis, as far as the sheet reaches.
@@ -23,7 +27,7 @@ const onEdge = 1e-9
 // end: each sheet as far as it reaches, and over one module at the least.
 func (c *Ceiling) sheetsAround(k int) Sheets {
 	bent := c.Skin.Sheet.Bent.Get()
-	marks := c.railsWithin(c.part(k))
+	marks := c.RailsWithin(c.part(k))
 	var s Sheets
 	reach := 0.0
 	for j, from := range marks[:len(marks)-1] {
@@ -40,8 +44,8 @@ func (c *Ceiling) sheetsAround(k int) Sheets {
 	return s
 }
 
-// railsWithin are the ends of a piece of an arch, and the rails between them.
-func (c *Ceiling) railsWithin(s0, s1 float64) []float64 {
+// RailsWithin are the ends of a piece of an arch, and the rails between them.
+func (c *Ceiling) RailsWithin(s0, s1 float64) []float64 {
 	marks := []float64{s0}
 	arc, around := c.Vault.Arc.Get(), c.Grid.Around.Get()
 	for j := 1; j < around; j++ {
@@ -125,3 +129,6 @@ func (c *Ceiling) Deeper(factor float64) float64 {
 	}
 	return strip * math.Ceil(depth/strip-spacingSlack)
 }
+
+// Bench is what the shop has, by the standards.
+func (c *Ceiling) Bench() *standards.Shop { return c.standards.Shop() }

@@ -42,6 +42,7 @@ type Layer struct {
 	materials  map[string]Origin   // by name
 	beyond     map[string][]Beyond // by name of a material
 	order      *Order
+	shop       map[string]Setting // by key of its table
 }
 
 // Pattern is one of specs that are not checked, by their paths from the folder of
@@ -76,7 +77,7 @@ type reader struct {
 func Read(doc *spec.Document, ranges map[string]Range, ids []string) (*Layer, []spec.Problem) {
 	r := &reader{doc: doc, layer: &Layer{
 		File: doc.Path, limits: map[string]Limit{}, severities: map[string]Severity{}, holds: map[string]Origin{},
-		materials: map[string]Origin{}, beyond: map[string][]Beyond{},
+		materials: map[string]Origin{}, beyond: map[string][]Beyond{}, shop: map[string]Setting{},
 	}}
 	r.layer.Name, _ = doc.Tree["name"].(string)
 	check, _ := r.table("check")
@@ -95,6 +96,7 @@ func Read(doc *spec.Document, ranges map[string]Range, ids []string) (*Layer, []
 	r.readDefaults()
 	r.readMaterials()
 	r.readOrder()
+	r.readShop()
 	return r.layer, r.problems
 }
 

@@ -13,6 +13,7 @@ func With(layers ...*Layer) *Standards {
 	s := BuiltIn()
 	s.limits, s.severities = map[string]Limit{}, map[string]Severity{}
 	s.holds, s.materials, s.beyond = map[string]Origin{}, map[string]Origin{}, map[string][]Beyond{}
+	s.shop = map[string]Setting{}
 	var names []string
 	for _, l := range layers {
 		s.Files = append(s.Files, l.File)
@@ -24,6 +25,7 @@ func With(layers ...*Layer) *Standards {
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)
+		keep(s.shop, l.shop)
 		for name := range l.materials {
 			if _, had := s.materials[name]; !had {
 				s.beyond[name] = l.beyond[name]

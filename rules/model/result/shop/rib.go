@@ -135,18 +135,21 @@ func (s *section) station(number int, at float64) Station {
 	}
 }
 
-// along is where a point of the back lies along it; NaN past its ends. The back
-// runs to the right, and never back.
-func (s *section) along(p curve.Point) float64 {
-	from, to := s.outer.At(0), s.outer.At(s.outer.Length())
+// along is where a point of the back lies along it; NaN past its ends.
+func (s *section) along(p curve.Point) float64 { return alongCurve(s.outer, p) }
+
+// alongCurve is where a point of a curve lies along it; NaN past its ends. The curve
+// runs along its chord, and never back.
+func alongCurve(c curve.Curve, p curve.Point) float64 {
+	from, to := c.At(0), c.At(c.Length())
 	chord := curve.Point{Y: to.Y - from.Y, Z: to.Z - from.Z}
 	by := func(q curve.Point) float64 { return (q.Y-from.Y)*chord.Y + (q.Z-from.Z)*chord.Z }
-	want, low, high := by(p), 0.0, s.outer.Length()
+	want, low, high := by(p), 0.0, c.Length()
 	if slack := missed * (chord.Y*chord.Y + chord.Z*chord.Z); want < -slack || want > by(to)+slack {
 		return math.NaN()
 	}
 	for range 60 {
-		if m := (low + high) / 2; by(s.outer.At(m)) < want {
+		if m := (low + high) / 2; by(c.At(m)) < want {
 			low = m
 		} else {
 			high = m

@@ -10,14 +10,36 @@ import (
 
 // Shop is the package of one ceiling. Each part is computed on first use.
 type Shop struct {
-	Count record.Value[Count]
-	Ribs  record.Value[[]Rib] // of the pieces of an arch, from the left
+	Count      record.Value[Count]
+	Ribs       record.Value[[]Rib]    // edge ribs of the pieces of an arch, from the left
+	Strips     record.Value[[]Strips] // of ribs that are glued of whole strips
+	Forms      record.Value[[]Form]   // of strips that are bent
+	Sawn       record.Value[[]Sawn]
+	Skins      record.Value[[]Skin] // layer by layer of each piece of an arch
+	SkinPieces record.Value[[]SkinPiece]
+	Sheets     record.Value[Sheets]
+	Cuts       record.Value[Cuts]
+	RibLumber  record.Value[Lumber]
+	RailLumber record.Value[Lumber]
+	Marks      record.Value[[]Marked] // of ribs, rails and pieces of the skin
 }
 
 // Of is the package of a ceiling.
 func Of(c *layout.Ceiling) *Shop {
 	s := &Shop{}
 	s.Ribs = layout.Derive(c, func() []Rib { return ribs(c) })
-	s.Count = layout.Derive(c, func() Count { return count(c, 0) })
+	s.Strips = layout.Derive(c, func() []Strips { return strips(c) })
+	s.Forms = layout.Derive(c, func() []Form { return forms(c, s.Strips.Get()) })
+	s.Sawn = layout.Derive(c, func() []Sawn { return sawn(c) })
+	s.Skins = layout.Derive(c, func() []Skin { return skins(c) })
+	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c, s.Skins.Get()) })
+	s.Sheets = layout.Derive(c, func() Sheets { return nest(c, s.SkinPieces.Get()) })
+	s.Cuts = layout.Derive(c, func() Cuts { return cuts(c, s.Strips.Get(), s.Sawn.Get()) })
+	s.RibLumber = layout.Derive(c, func() Lumber {
+		return lumber(c.Bench(), c.Rib.Species.Get(), s.Cuts.Get().Strips, s.Cuts.Get().Planks)
+	})
+	s.RailLumber = layout.Derive(c, func() Lumber { return lumber(c.Bench(), c.Rail.Species.Get(), s.Cuts.Get().Rails) })
+	s.Marks = layout.Derive(c, func() []Marked { return marks(c, s.SkinPieces.Get()) })
+	s.Count = layout.Derive(c, func() Count { return count(c, len(s.SkinPieces.Get())) })
 	return s
 }
