@@ -141,7 +141,7 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writeOutput(f.output, s.out, append(inputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+	if err := streamOutput(f.output, s.out, append(inputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
 		return err
 	}
 	return outcome(r.Verdict())

@@ -33,7 +33,7 @@ func main() {
 // GOMEMLIMIT come first.
 const (
 	garbagePercent = 400
-	memoryLimit    = 256 << 20
+	memoryLimit    = 160 << 20
 )
 
 // roomForGarbage spares the collector work: next to nothing is kept of a spec

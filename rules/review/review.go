@@ -129,7 +129,13 @@ func (s *Sheet) take(c *layout.Ceiling, o engine.Outcome) {
 
 // Lighten lets go of the ceiling and all that was worked out of it, which is
 // most of a sheet: what is found is kept, with its places.
-func (s *Sheet) Lighten() { s.Document, s.Ceiling, s.Results = nil, nil, nil }
+func (s *Sheet) Lighten() {
+	s.Document, s.Ceiling, s.Results, s.Inputs = nil, nil, nil, nil
+	if s.Project != nil {
+		project := s.Project.Apart()
+		s.Project = &project
+	}
+}
 
 // work is the whole computation on the tree of a spec that satisfies the
 // schema.

@@ -6,6 +6,7 @@ package record
 import (
 	"iter"
 	"math/bits"
+	"strings"
 )
 
 // ID is the number of a key of the format, elements of arrays left out:
@@ -152,6 +153,13 @@ func (v Value[T]) Get() T {
 		c.rec.now = c.rec.now.Or(c.from)
 	}
 	return c.v
+}
+
+// Apart is a text that is kept for longer than what it was read from: nothing
+// records that it is read, and it shares no memory with the file.
+func Apart(v Value[string]) Value[string] {
+	c := cell[string]{v: strings.Clone(v.Get()), from: v.from, key: v.key, none: v.none}
+	return Value[string]{&c}
 }
 
 // Given reports whether the spec states the key that the value is of, or a

@@ -1,6 +1,7 @@
 package passage
 
 import (
+	"cmp"
 	"slices"
 )
 
@@ -16,10 +17,7 @@ func cross(a, b Point) float64 { return a.X*b.Y - a.Y*b.X }
 func Hull(points []Point) []Point {
 	p := slices.Clone(points)
 	slices.SortFunc(p, func(a, b Point) int {
-		if a.X != b.X {
-			return sign(a.X - b.X)
-		}
-		return sign(a.Y - b.Y)
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
 	})
 	half := func(p []Point) []Point {
 		var h []Point
@@ -35,17 +33,6 @@ func Hull(points []Point) []Point {
 	slices.Reverse(p)
 	upper := half(p)
 	return append(lower[:len(lower)-1], upper[:max(1, len(upper)-1)]...)
-}
-
-func sign(x float64) int {
-	switch {
-	case x < 0:
-		return -1
-	case x > 0:
-		return 1
-	default:
-		return 0
-	}
 }
 
 // drawn is the accuracy of a margin that is searched for: a tenth of what a

@@ -1,0 +1,117 @@
+package passage
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func randomSlope(r *rand.Rand) slope {
+	low := r.NormFloat64()
+	out := slope{low: low, high: low + r.Float64()}
+	for i := range out.by {
+		out.by[i] = r.NormFloat64()
+	}
+	return out
+}
+
+// Sums and differences of bounds hold what is within them at the same shares, and
+// touch it at their ends: by interval arithmetic.
+func TestSlopesHoldTheirSums(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 0))
+	for range 2000 {
+		a, b := randomSlope(r), randomSlope(r)
+		n, m := r.NormFloat64(), r.NormFloat64()
+		var s shares
+		for i := range s {
+			s[i] = 2*r.Float64() - 1
+		}
+		less, plus := a.less(&b), a.plus(n, &b, m)
+		lowLess, highLess, lowPlus, highPlus := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
+		for _, x := range []float64{a.low, a.high} {
+			for _, y := range []float64{b.low, b.high} {
+				x, y := x+a.by.dot(&s), y+b.by.dot(&s)
+				lowLess, highLess = min(lowLess, x-y), max(highLess, x-y)
+				lowPlus, highPlus = min(lowPlus, n*x+m*y), max(highPlus, n*x+m*y)
+			}
+		}
+		assert.InDelta(t, lowLess, less.low+less.by.dot(&s), 1e-12)
+		assert.InDelta(t, highLess, less.high+less.by.dot(&s), 1e-12)
+		assert.InDelta(t, lowPlus, plus.low+plus.by.dot(&s), 1e-12)
+		assert.InDelta(t, highPlus, plus.high+plus.by.dot(&s), 1e-12)
+	}
+}
+
+// A mixture of two planes lies between them everywhere, and is nowhere more than
+// the lesser of their greatest values.
+func TestMixedPlanesLieBetween(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 0))
+	less := 0
+	for range 2000 {
+		a, b := plane{at: r.NormFloat64()}, plane{at: r.NormFloat64()}
+		for i := range a.by {
+			a.by[i], b.by[i] = r.NormFloat64(), r.NormFloat64()
+		}
+		m := mixed(a, b)
+		require.LessOrEqual(t, m.most(), min(a.most(), b.most())+1e-12)
+		if m.most() < min(a.most(), b.most())-1e-9 {
+			less++
+		}
+		for range 20 {
+			var s shares
+			for i := range s {
+				s[i] = 2*r.Float64() - 1
+			}
+			x, y, at := a.at+a.by.dot(&s), b.at+b.by.dot(&s), m.at+m.by.dot(&s)
+			require.GreaterOrEqual(t, at, min(x, y)-1e-12)
+			require.LessOrEqual(t, at, max(x, y)+1e-12)
+		}
+	}
+	assert.Positive(t, less)
+}
+
+// The middle line of a ring lies half way between its two arcs, and its bars are
+// as thick as the ring is over their length; a flat panel's bar is the panel.
+func TestMiddleLineAndBars(t *testing.T) {
+	const radius, thick = 2.0, 0.09
+	ring := NewBody(arc(radius, thick, 0.8), 1, 0)
+	require.NotEmpty(t, ring.stations())
+	centre := centreOf(ring.section)
+	for _, s := range ring.stations() {
+		assert.InDelta(t, radius+thick/2, math.Hypot(s.at.X-centre.X, s.at.Y-centre.Y), 2e-3)
+	}
+	flat := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, 0)
+	bars := flat.planks()
+	require.Len(t, bars, 1)
+	assert.InDelta(t, 0.1, bars[0].less, 1e-12)
+	assert.InDelta(t, 2, bars[0].more, 1e-12)
+}
+
+// centreOf is the centre of the greatest circle of a ring's section: of three of
+// its places that are furthest out.
+func centreOf(p []Point) Point {
+	h := Hull(p)
+	a, b, c := h[0], h[len(h)/3], h[2*len(h)/3]
+	d := 2 * (a.X*(b.Y-c.Y) + b.X*(c.Y-a.Y) + c.X*(a.Y-b.Y))
+	sq := func(p Point) float64 { return p.X*p.X + p.Y*p.Y }
+	return Point{
+		X: (sq(a)*(b.Y-c.Y) + sq(b)*(c.Y-a.Y) + sq(c)*(a.Y-b.Y)) / d,
+		Y: (sq(a)*(c.X-b.X) + sq(b)*(a.X-c.X) + sq(c)*(b.X-a.X)) / d,
+	}
+}
+
+// A corner too low for a panel that is carried upright leaves half of what lacks
+// on each side, less the wrap.
+func TestACornerThatIsTooLow(t *testing.T) {
+	const wrap = 0.02
+	b := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, wrap)
+	for _, low := range []float64{1.5, 1.9, 2.03} {
+		m := b.around(Corner{Width: 9, Onward: 9, Height: low}, OnFoot, Vec{Y: 1}, false)
+		assert.InDelta(t, (low-2)/2-wrap, m.Margin, 1e-9, low)
+	}
+	m := b.around(Corner{Width: 9, Onward: 9, Height: 2.1}, OnFoot, Vec{Y: 1}, false)
+	assert.InDelta(t, 0.05-wrap, m.Margin, 1e-4)
+}
