@@ -3,6 +3,7 @@ package passage
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -60,6 +61,13 @@ func TestMixedPlanesLieBetween(t *testing.T) {
 		if m.most() < min(a.most(), b.most())-1e-9 {
 			less++
 		}
+		for f := 0.0; f <= 1; f += 0.01 { // no other mean has a lesser greatest value
+			other := plane{at: a.at + f*(b.at-a.at)}
+			for i := range other.by {
+				other.by[i] = a.by[i] + f*(b.by[i]-a.by[i])
+			}
+			require.LessOrEqual(t, m.most(), other.most()+1e-12)
+		}
 		for range 20 {
 			var s shares
 			for i := range s {
@@ -73,6 +81,58 @@ func TestMixedPlanesLieBetween(t *testing.T) {
 	assert.Positive(t, less)
 }
 
+// Where the straight way between two places crosses the door lies within what is
+// said of it, whether or not the two may be as far in as each other.
+func TestCrossingsLieWithinTheirBounds(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 0))
+	crossed := map[int]int{}
+	for range 20000 {
+		s := slopes{of: make([][3]slope, 2)}
+		size := math.Pow(2, -5*r.Float64())
+		for i := range s.of {
+			for k := range s.of[i] {
+				m := r.NormFloat64()
+				s.of[i][k] = slope{low: m, high: m + 0.2*size*r.Float64()}
+				for n := range s.of[i][k].by {
+					s.of[i][k].by[n] = 0.3 * size * r.NormFloat64()
+				}
+			}
+		}
+		mid := r.NormFloat64()
+		s.cross(0, 1, mid)
+		for range 10 {
+			var at shares
+			for i := range at {
+				at[i] = 2*r.Float64() - 1
+			}
+			value := func(b slope) float64 { return b.low + r.Float64()*(b.high-b.low) + b.by.dot(&at) }
+			var v [2][3]float64
+			for i := range v {
+				for k := range v[i] {
+					v[i][k] = value(s.of[i][k])
+				}
+			}
+			x, z := mid+v[0][0], mid+v[1][0]
+			if x*z >= 0 {
+				continue
+			}
+			crossed[len(s.pieces)]++
+			for k := range 2 {
+				y := v[0][k+1] + x/(x-z)*(v[1][k+1]-v[0][k+1])
+				low, high := math.Inf(1), math.Inf(-1)
+				for i := range s.pieces {
+					b := s.pieces[i][k]
+					low, high = min(low, b.low+b.by.dot(&at)), max(high, b.high+b.by.dot(&at))
+				}
+				require.GreaterOrEqual(t, y, low-1e-9)
+				require.LessOrEqual(t, y, high+1e-9)
+			}
+		}
+	}
+	assert.Greater(t, crossed[1], 1000)
+	assert.Greater(t, crossed[2], 100)
+}
+
 // The middle line of a ring lies half way between its two arcs, and its bars are
 // as thick as the ring is over their length; a flat panel's bar is the panel.
 func TestMiddleLineAndBars(t *testing.T) {
@@ -83,8 +143,25 @@ func TestMiddleLineAndBars(t *testing.T) {
 	for _, s := range ring.stations() {
 		assert.InDelta(t, radius+thick/2, math.Hypot(s.at.X-centre.X, s.at.Y-centre.Y), 2e-3)
 	}
+	bars := ring.planks()
+	middle := ring.middle()
+	for i := range plankStations {
+		for l := plankFirst; ; l *= plankGrowth {
+			high := ring.clearHeight(middle[(2*i+1)*len(middle)/(2*plankStations)], l)
+			if high <= 0 {
+				break
+			}
+			less, more := min(l, high, 1), l+high+1-min(l, high, 1)-max(l, high, 1)
+			assert.True(t, slices.ContainsFunc(bars, func(p plank) bool { return p.less >= less && p.more >= more }), "%v by %v is within none", less, more)
+		}
+	}
+	for i, p := range bars {
+		for k, q := range bars {
+			assert.False(t, i != k && p.less >= q.less && p.more >= q.more, "%v is within %v", q, p)
+		}
+	}
 	flat := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, 0)
-	bars := flat.planks()
+	bars = flat.planks()
 	require.Len(t, bars, 1)
 	assert.InDelta(t, 0.1, bars[0].less, 1e-12)
 	assert.InDelta(t, 2, bars[0].more, 1e-12)

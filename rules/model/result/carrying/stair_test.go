@@ -131,3 +131,18 @@ func stairPanel(t *testing.T, r *rand.Rand) *panel {
 	wrap := draw(0.015, 0.03)
 	return &panel{wrap: wrap, brief: true, body: passage.NewBody(outline, draw(0.5, 1.6), wrap)}
 }
+
+// A half turn on a landing as wide as the panel is long, wrap and all, is passed: 2400 +
+// 2 · 20 = 2440 mm. On one that is 1 mm less it is left open.
+func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
+	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
+	l := layout.Leg{
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated(halfTurn),
+	}
+	l.Landing.Length = stated(2.0)
+	for width, want := range map[float64]passage.Outcome{2.441: passage.Passes, 2.439: passage.Undecided} {
+		l.Landing.Width = stated(width)
+		assert.Equal(t, want, p.stair(l, &passage.Budget{Cells: cells}).Outcome, width)
+	}
+}
