@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/cobra/doc"
 )
 
 func manualCommand() *cobra.Command {
@@ -20,14 +19,7 @@ func manualCommand() *cobra.Command {
 			if output == "" {
 				return fmt.Errorf("manual needs --output, the folder to write to")
 			}
-			if err := makeFolder(output, nil); err != nil {
-				return err
-			}
-			root := c.Root()
-			root.DisableAutoGenTag = true
-			return doc.GenManTree(root, &doc.GenManHeader{
-				Title: "DRYFIT", Section: "1", Source: "dryfit " + version(), Manual: "dryfit manual",
-			}, output)
+			return writeManual(c.Root(), output)
 		},
 	}
 	c.Flags().StringVar(&output, "output", "", "the `folder` to write to")

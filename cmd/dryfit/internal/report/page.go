@@ -6,6 +6,7 @@ import (
 	"encoding/base64"
 	"html/template"
 	"strings"
+	"sync"
 )
 
 //go:embed pages
@@ -17,6 +18,18 @@ type furniture struct {
 	Style  template.CSS
 	Script template.JS
 	Policy string
+}
+
+// leaf is a page's template with its furniture, read when it is first written.
+type leaf struct {
+	*template.Template
+	furniture
+}
+
+func leafOf(name, style, script string, more ...string) func() leaf {
+	return sync.OnceValue(func() leaf {
+		return leaf{template.Must(template.New(name).ParseFS(pages, "pages/"+name)), furnish(style, script, more...)}
+	})
 }
 
 // furnish reads the common style and a page's own style and script, by their
@@ -45,11 +58,6 @@ func furnish(style, script string, more ...string) furniture {
 func hashOf(text string) string {
 	sum := sha256.Sum256([]byte(text))
 	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
-}
-
-// pageTemplate reads the template of a page.
-func pageTemplate(name string) *template.Template {
-	return template.Must(template.New(name).ParseFS(pages, "pages/"+name))
 }
 
 // classes are how verdicts are coloured, beside the words that say them.

@@ -9,10 +9,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 )
 
-var (
-	studyPage      = pageTemplate("study.html.tmpl")
-	studyFurniture = furnish("study.css", "", svg.Style)
-)
+var studyPage = leafOf("study.html.tmpl", "study.css", "", svg.Style)
 
 // page is what the template puts in its places.
 type page struct {
@@ -50,7 +47,7 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	p := s.Base.Ceiling.Project
 	same, differ := s.shared()
 	out := page{
-		furniture: studyFurniture,
+		furniture: studyPage().furniture,
 		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Shown(s.Base.Path),
 		Checked: "checked on " + s.On + " to the " + Shown(s.Base.Standards.Name),
 		Outcome: s.outcome(), Unbeaten: sentence(Shown(s.unbeaten())),
@@ -94,5 +91,5 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 		}
 		out.Reasons = append(out.Reasons, sentence(Shown(whyNot(r))))
 	}
-	return studyPage.Execute(w, out)
+	return studyPage().Execute(w, out)
 }

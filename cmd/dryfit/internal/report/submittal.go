@@ -22,14 +22,11 @@ type Submittal struct {
 	Name     func(string) string // a file's path as the page names it
 }
 
-var (
-	submittalPage      = pageTemplate("submittal.html.tmpl")
-	submittalFurniture = furnish("submittal.css", "submittal.js", svg.Style)
-)
+var submittalPage = leafOf("submittal.html.tmpl", "submittal.css", "submittal.js", svg.Style)
 
 // SubmittalHTML writes the page: one file that asks for nothing else.
 func SubmittalHTML(w io.Writer, s Submittal) error {
-	return submittalPage.Execute(w, s.view())
+	return submittalPage().Execute(w, s.view())
 }
 
 // submittalView is what the template puts in its places. Texts are safe to
@@ -120,7 +117,7 @@ func (s Submittal) view() submittalView {
 	p := s.Sheet.Ceiling.Project
 	verdict := s.Sheet.Verdict.String()
 	out := submittalView{
-		furniture: submittalFurniture,
+		furniture: submittalPage().furniture,
 		Title:     title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: Shown(s.Seal.Spec.Path),
 		Verdict: verdict, Class: classes[verdict],
 		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, Shown(s.Sheet.Standards.Name),

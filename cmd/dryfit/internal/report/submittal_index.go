@@ -49,20 +49,17 @@ func (x SubmittalIndex) Verdict() engine.Verdict {
 // Class is how a verdict is coloured.
 func (e SubmittalEntry) Class() string { return classes[e.Verdict.String()] }
 
-var (
-	indexPage      = pageTemplate("index.html.tmpl")
-	indexFurniture = furnish("submittal.css", "")
-)
+var indexPage = leafOf("index.html.tmpl", "submittal.css", "")
 
 // SubmittalIndexHTML writes the index, in the order of the entries.
 func SubmittalIndexHTML(w io.Writer, x SubmittalIndex) error {
 	verdict := x.Verdict()
-	return indexPage.Execute(w, struct {
+	return indexPage().Execute(w, struct {
 		furniture
 		SubmittalIndex
 		Verdict engine.Verdict
 		Class   string
 		Files   string
 		Caution string
-	}{indexFurniture, x, verdict, classes[verdict.String()], plural(len(x.Entries), "spec"), Caution})
+	}{indexPage().furniture, x, verdict, classes[verdict.String()], plural(len(x.Entries), "spec"), Caution})
 }

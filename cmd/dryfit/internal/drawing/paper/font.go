@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -20,42 +21,37 @@ var Font = goregular.TTF
 // unitsPerEm is fine enough that a width is right to a thousandth of a letter.
 const unitsPerEm = 2048
 
-var (
-	face     = must(sfnt.Parse(Font))
-	capUnits = capHeight()
-	widths   = latinWidths()
-)
-
-func must(f *sfnt.Font, err error) *sfnt.Font {
+// measured is the font with what most texts ask of it, once a sheet is drawn.
+var measured = sync.OnceValue(func() *measures {
+	face, err := sfnt.Parse(Font)
 	if err != nil {
 		panic(err) // the font is part of the program
 	}
-	return f
-}
-
-func capHeight() float64 {
 	m, err := face.Metrics(nil, fixed.I(unitsPerEm), font.HintingNone)
 	if err != nil {
 		panic(err)
 	}
-	return float64(m.CapHeight) / 64
-}
-
-// latinWidths are the advances of the characters that most texts are of.
-func latinWidths() (w [0x180]float64) {
-	for r := range w {
-		w[r] = advance(rune(r))
+	out := &measures{face: face, capital: float64(m.CapHeight) / 64}
+	for r := range out.latin {
+		out.latin[r] = out.advance(rune(r))
 	}
-	return w
+	return out
+})
+
+// measures are in units of the font.
+type measures struct {
+	face    *sfnt.Font
+	capital float64        // height of a capital
+	latin   [0x180]float64 // advances of the characters that most texts are of
 }
 
-func advance(r rune) float64 {
+func (m *measures) advance(r rune) float64 {
 	var b sfnt.Buffer // not shared: texts are measured by several goroutines
-	i, err := face.GlyphIndex(&b, r)
+	i, err := m.face.GlyphIndex(&b, r)
 	if err != nil {
 		return unitsPerEm
 	}
-	a, err := face.GlyphAdvance(&b, i, fixed.I(unitsPerEm), font.HintingNone)
+	a, err := m.face.GlyphAdvance(&b, i, fixed.I(unitsPerEm), font.HintingNone)
 	if err != nil {
 		return unitsPerEm
 	}
@@ -63,14 +59,15 @@ func advance(r rune) float64 {
 }
 
 // Em is the size of the font, in mm, at which a capital is as high as height.
-func Em(height float64) float64 { return height * unitsPerEm / capUnits }
+func Em(height float64) float64 { return height * unitsPerEm / measured().capital }
 
 // widthOf is the advance of a character, in units of the font.
 func widthOf(r rune) float64 {
-	if int(r) < len(widths) {
-		return widths[r]
+	m := measured()
+	if int(r) < len(m.latin) {
+		return m.latin[r]
 	}
-	return advance(r)
+	return m.advance(r)
 }
 
 // TextWidth is the width of a line of text whose capitals are as high as height,
@@ -80,14 +77,14 @@ func TextWidth(text string, height float64) float64 {
 	for _, r := range text {
 		total += widthOf(r)
 	}
-	return total * height / capUnits
+	return total * height / measured().capital
 }
 
 // fitting is how many bytes of a text fit into a width, and the width of these.
 // It reads no further than that. A mark stays with the letter before it, and at
 // least one letter fits.
 func fitting(text string, width, height float64) (n int, used float64) {
-	unit := height / capUnits
+	unit := height / measured().capital
 	for n < len(text) {
 		r, size := utf8.DecodeRuneInString(text[n:])
 		w := widthOf(r) * unit
