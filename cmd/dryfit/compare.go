@@ -22,7 +22,7 @@ import (
 type compareFlags struct {
 	format, output, threshold, failOn, on string
 	standards                             []string
-	strict                                bool
+	strict, all                           bool
 }
 
 func compareCommand(s streams) *cobra.Command {
@@ -33,6 +33,11 @@ func compareCommand(s streams) *cobra.Command {
 		Long: "Compares two specs: files, - for standard input, or REV:PATH from git. Each is checked\n" +
 			"to the standards that apply to it in the working tree, REV:PATH too; so a change of the\n" +
 			"standards alone shows no difference. --standards names another file for both.\n" +
+			"\n" +
+			"The verdicts come first, then the findings that came, went and changed, then the figures\n" +
+			"that a decision hangs on: proportion, weight, the worst strap, sheets, joints, the last\n" +
+			"gap, the tightest leg, the lift that carries most, and what a rule compares whose finding\n" +
+			"came or went. --all lists every figure that changed. JSON has all of them always.\n" +
 			"\n" +
 			"A quantity in other units with the same value is unchanged. A figure counts as changed\n" +
 			"if it differs by more than --threshold.\n" +
@@ -53,6 +58,7 @@ func compareCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
+	flags.BoolVar(&f.all, "all", false, "list every figure that changed, and not only those that a decision hangs on")
 	completeWith(c, "format", "text", "markdown", "json")
 	completeWith(c, "fail-on", "new-hold", "new-query")
 	return c
@@ -85,7 +91,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 		return err
 	}
 	c := compare.Of(sheets[0], sheets[1], threshold.SI)
-	r := report.Comparison{Comparison: c, Version: version(), On: on}
+	r := report.Comparison{Comparison: c, Version: version(), On: on, All: f.all}
 	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err
 	}

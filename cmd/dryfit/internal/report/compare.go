@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"strings"
 
 	"github.com/rivo/uniseg"
@@ -19,6 +20,7 @@ import (
 type Comparison struct {
 	*compare.Comparison
 	Version, On string
+	All         bool // every figure that changed, and not only those that a decision hangs on
 }
 
 // CompareText writes the comparison for people, 80 columns wide.
@@ -27,6 +29,10 @@ func CompareText(w io.Writer, c Comparison) error {
 	t.side("old", c.Old)
 	t.side("new", c.New)
 	t.paragraph("", "", "checked on "+c.On)
+	t.rule("─")
+	for _, l := range wrap(c.ending(), textWidth) {
+		t.verdict(l)
+	}
 	t.rule("─")
 	for _, s := range c.sections() {
 		t.line(s.title)
@@ -41,10 +47,6 @@ func CompareText(w io.Writer, c Comparison) error {
 		t.line("")
 	}
 	t.paragraph("caution", "", Caution)
-	t.rule("─")
-	for _, l := range wrap(c.ending(), textWidth) {
-		t.verdict(l)
-	}
 	return t.out.Flush()
 }
 
@@ -89,7 +91,10 @@ type compareSection struct {
 }
 
 // compareEntry is one change in words.
-type compareEntry struct{ mark, what, at, text string }
+type compareEntry struct {
+	mark, what, at, text string
+	more                 []string // the keys of figures that are the same
+}
 
 func (e compareEntry) head() string { return e.what + " at " + e.at }
 
@@ -102,12 +107,10 @@ func (c Comparison) sections() []compareSection {
 			out = append(out, s)
 		}
 	}
-	add(compareSection{title: "keys changed", entries: c.keyEntries()})
-	add(compareSection{title: "elements renumbered", entries: c.numberEntries()})
 	for _, k := range []struct {
 		kind  compare.Kind
 		title string
-	}{{compare.Added, "findings that came"}, {compare.Changed, "findings that moved"}, {compare.Removed, "findings that went"}} {
+	}{{compare.Added, "findings that came"}, {compare.Removed, "findings that went"}, {compare.Changed, "findings that moved"}} {
 		s := compareSection{title: k.title, severities: true}
 		for _, f := range c.Findings {
 			if f.Kind == k.kind {
@@ -128,8 +131,26 @@ func (c Comparison) sections() []compareSection {
 		}
 		add(s)
 	}
-	add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries()})
+	if c.All {
+		add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries(c.Figures)})
+	} else {
+		entries := c.figureEntries(c.Deciding())
+		if others := c.others(); others != "" {
+			entries = append(entries, compareEntry{text: others})
+		}
+		add(compareSection{title: "figures to decide by, changed by more than " + share(c.Threshold), entries: entries})
+	}
+	add(compareSection{title: "keys changed", entries: c.keyEntries()})
+	add(compareSection{title: "elements renumbered", entries: c.numberEntries()})
 	return out
+}
+
+// others counts the figures that changed and are not listed.
+func (c Comparison) others() string {
+	if n := len(c.Figures) - len(c.Deciding()); n > 0 && !c.All {
+		return plural(n, "other figure") + " changed: --all"
+	}
+	return ""
 }
 
 func share(v float64) string { return quantity.Metric.Format(quantity.Share(v).Value()) }
@@ -242,10 +263,12 @@ func coverageEntry(n compare.Coverage) compareEntry {
 	return e
 }
 
-func (c Comparison) figureEntries() []compareEntry {
+// figureEntries are the changes of some figures: those that are the same by symmetry,
+// as of strap 1 and of strap 4, are one.
+func (c Comparison) figureEntries(figures []compare.FigureChange) []compareEntry {
 	var out []compareEntry
-	units := c.New.Ceiling.Units
-	for _, f := range c.Figures {
+	units, alike := c.New.Ceiling.Units, map[[2]string]int{}
+	for _, f := range figures {
 		e := compareEntry{mark: f.Kind.String(), what: f.Key}
 		switch f.Kind {
 		case compare.Added:
@@ -259,13 +282,27 @@ func (c Comparison) figureEntries() []compareEntry {
 				e.text += fmt.Sprintf(" (%+.1f%%)", by*100)
 			}
 		}
+		same := [2]string{digits.ReplaceAllString(f.Key, "0"), e.mark + e.text}
+		if at, had := alike[same]; had && digits.MatchString(f.Key) {
+			out[at].more = append(out[at].more, f.Key)
+			continue
+		}
+		alike[same] = len(out)
 		e.text += ", " + f.Name
 		out = append(out, e)
+	}
+	for i, e := range out {
+		if len(e.more) > 0 {
+			out[i].text += "; likewise " + strings.Join(e.more, ", ")
+		}
 	}
 	return out
 }
 
-// ending is the last line: how much changed, and the verdict before and after.
+// digits are what figures that are the same by symmetry differ in.
+var digits = regexp.MustCompile(`[0-9]+`)
+
+// ending is the verdict before and after, and how much changed.
 func (c Comparison) ending() string {
 	text := fmt.Sprintf("%s, %s, %s", plural(len(c.Keys), "key"), plural(len(c.Figures), "figure"), plural(len(c.Findings), "finding"))
 	if len(c.Keys)+len(c.Figures)+len(c.Findings) == 0 {

@@ -67,3 +67,29 @@ func TestComparisonsAreSafe(t *testing.T) {
 		}
 	}
 }
+
+// A comparison for people begins with the verdicts and lists few figures; with all
+// of them those that are the same by symmetry are one line, and none is left out.
+func TestComparisonsAreBrief(t *testing.T) {
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+	a := review.Spec("a.ceiling.toml", sample.Source(t, sample.ReadingRoom), o)
+	b := review.Spec("b.ceiling.toml", sample.Source(t, sample.ReadingRoom, `rise    = "840mm"`, `rise    = "800mm"`), o)
+	c := Comparison{Comparison: compare.Of(a, b, 0.005), On: "2026-11-25"}
+	brief, whole := lines(t, CompareText, c), lines(t, CompareText, Comparison{Comparison: c.Comparison, On: c.On, All: true})
+	assert.Contains(t, brief[:11], c.ending())
+	assert.Less(t, len(brief), 60)
+	require.Greater(t, len(c.Figures), 100)
+	assert.Contains(t, strings.Join(brief, "\n"), c.others())
+	for _, text := range []string{strings.Join(whole, "\n"), strings.Join(lines(t, CompareMarkdown, Comparison{Comparison: c.Comparison, On: c.On, All: true}), "\n")} {
+		for _, f := range c.Figures {
+			assert.Contains(t, text, f.Key)
+		}
+		assert.Contains(t, text, "likewise strap.length.4")
+	}
+}
+
+func lines(t *testing.T, write func(io.Writer, Comparison) error, c Comparison) []string {
+	var b bytes.Buffer
+	require.NoError(t, write(&b, c))
+	return strings.Split(b.String(), "\n")
+}
