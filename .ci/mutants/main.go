@@ -19,6 +19,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 )
@@ -27,7 +28,7 @@ import (
 // it gives to others: the ceilings of testdata among them.
 var far = []string{"./rules/model/sample", "./rules/model/result/...", "./rules/model/layout", "./rules/review"}
 
-const longest = 10 * time.Minute // for the tests of one mutant: one that never ends is noticed
+const longest = 10 * time.Minute // for the tests of one mutant
 
 func main() {
 	n := flag.Int("n", 200, "mutants")
@@ -46,7 +47,10 @@ func main() {
 	}
 	r := rand.New(rand.NewPCG(*seed, 0))
 	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
-	survived, tried := 0, 0
+	if !*list && run(append([]string{"test", "-short", "-vet=off"}, packages(roots)...)...) != passed {
+		log.Fatal("the tests fail of the code as it stands: nothing can be told from them")
+	}
+	survived, endless, tried := 0, 0, 0
 	for _, m := range all[min(*skip, len(all)):] {
 		if *only != "" && !strings.HasPrefix(m.place(), *only) {
 			continue
@@ -59,26 +63,45 @@ func main() {
 			fmt.Println(m)
 			continue
 		}
-		noticed, built := m.noticed()
+		end, built := m.tried()
 		if !built {
 			continue // the change is no program
 		}
 		tried++
-		if !noticed {
+		fmt.Printf("%s: %s\n", end, m)
+		switch end {
+		case passed:
 			survived++
-			fmt.Println("survived:", m)
-		} else {
-			fmt.Println("noticed:", m)
+		case outOfTime:
+			endless++
 		}
 	}
 	if *list {
 		return
 	}
-	fmt.Printf("%d of %d mutants noticed, of %d places\n", tried-survived, tried, len(all))
+	fmt.Printf("%d of %d mutants noticed, %d of them by tests that did not end in %v, of %d places\n", tried-survived, tried, endless, longest, len(all))
 }
 
-// noticed reports whether a test fails of the mutant; built is whether it compiles.
-func (m mutant) noticed() (noticed, built bool) {
+// packages are those below the roots, and the far ones.
+func packages(roots []string) []string {
+	out := slices.Clone(far)
+	for _, root := range roots {
+		out = append(out, "./"+root+"/...")
+	}
+	return out
+}
+
+// outcome is how the tests of a mutant end.
+type outcome string
+
+const (
+	passed    outcome = "survived"
+	failed    outcome = "noticed"
+	outOfTime outcome = "out of time"
+)
+
+// tried is how the tests of the mutant end; built is whether it compiles.
+func (m mutant) tried() (end outcome, built bool) {
 	dir, err := os.MkdirTemp("", "mutant")
 	if err != nil {
 		log.Fatal(err)
@@ -89,13 +112,13 @@ func (m mutant) noticed() (noticed, built bool) {
 		log.Fatal(err)
 	}
 	own := "./" + filepath.ToSlash(filepath.Dir(m.file))
-	if run("build", "-overlay", overlay, own) != nil {
-		return false, false
+	if run("build", "-overlay", overlay, own) != passed {
+		return failed, false
 	}
-	if run("test", "-overlay", overlay, "-short", "-vet=off", "-failfast", own) != nil {
-		return true, true
+	if end := run("test", "-overlay", overlay, "-short", "-vet=off", "-failfast", own); end != passed {
+		return end, true
 	}
-	return run(append([]string{"test", "-overlay", overlay, "-short", "-vet=off", "-failfast"}, far...)...) != nil, true
+	return run(append([]string{"test", "-overlay", overlay, "-short", "-vet=off", "-failfast"}, far...)...), true
 }
 
 // overlay writes the changed file, and the list that puts it in the place of the
@@ -122,8 +145,15 @@ func (m mutant) overlay(dir string) (string, error) {
 	return name, os.WriteFile(name, said, 0o600)
 }
 
-func run(args ...string) error {
+func run(args ...string) outcome {
 	ctx, stop := context.WithTimeout(context.Background(), longest)
 	defer stop()
-	return exec.CommandContext(ctx, "go", args...).Run()
+	switch err := exec.CommandContext(ctx, "go", args...).Run(); {
+	case err == nil:
+		return passed
+	case ctx.Err() != nil:
+		return outOfTime
+	default:
+		return failed
+	}
 }
