@@ -33,7 +33,7 @@ const longest = 10 * time.Minute // for the tests of one mutant
 func main() {
 	n := flag.Int("n", 200, "mutants")
 	seed := flag.Uint64("seed", 26, "of the draw")
-	only := flag.String("only", "", "one mutant by its place, file:line:column")
+	only := flag.String("only", "", "mutants by their places, file:line:column, with commas between")
 	skip := flag.Int("skip", 0, "mutants to leave out at first, which were tried before")
 	list := flag.Bool("list", false, "list the mutants and run nothing")
 	flag.Parse()
@@ -52,7 +52,7 @@ func main() {
 	}
 	survived, endless, tried := 0, 0, 0
 	for _, m := range all[min(*skip, len(all)):] {
-		if *only != "" && !strings.HasPrefix(m.place(), *only) {
+		if *only != "" && !slices.Contains(strings.Split(*only, ","), m.place()) {
 			continue
 		}
 		if tried == *n {
