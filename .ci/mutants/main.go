@@ -28,7 +28,12 @@ import (
 // it gives to others: the ceilings of testdata among them.
 var far = []string{"./rules/model/sample", "./rules/model/result/...", "./rules/model/layout", "./rules/review"}
 
-const longest = 10 * time.Minute // for the tests of one mutant
+// How long the tests of one mutant may take, and those of the code as it stands,
+// which are all of them.
+const (
+	longest = 10 * time.Minute
+	whole   = time.Hour
+)
 
 func main() {
 	n := flag.Int("n", 200, "mutants")
@@ -47,7 +52,7 @@ func main() {
 	}
 	r := rand.New(rand.NewPCG(*seed, 0))
 	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
-	if !*list && run(append([]string{"test", "-short", "-vet=off"}, packages(roots)...)...) != passed {
+	if !*list && run(whole, append([]string{"test", "-short", "-vet=off"}, packages(roots)...)...) != passed {
 		log.Fatal("the tests fail of the code as it stands: nothing can be told from them")
 	}
 	survived, endless, tried := 0, 0, 0
@@ -112,13 +117,13 @@ func (m mutant) tried() (end outcome, built bool) {
 		log.Fatal(err)
 	}
 	own := "./" + filepath.ToSlash(filepath.Dir(m.file))
-	if run("build", "-overlay", overlay, own) != passed {
+	if run(longest, "build", "-overlay", overlay, own) != passed {
 		return failed, false
 	}
-	if end := run("test", "-overlay", overlay, "-short", "-vet=off", "-failfast", own); end != passed {
+	if end := run(longest, "test", "-overlay", overlay, "-short", "-vet=off", "-failfast", own); end != passed {
 		return end, true
 	}
-	return run(append([]string{"test", "-overlay", overlay, "-short", "-vet=off", "-failfast"}, far...)...), true
+	return run(longest, append([]string{"test", "-overlay", overlay, "-short", "-vet=off", "-failfast"}, far...)...), true
 }
 
 // overlay writes the changed file, and the list that puts it in the place of the
@@ -145,8 +150,8 @@ func (m mutant) overlay(dir string) (string, error) {
 	return name, os.WriteFile(name, said, 0o600)
 }
 
-func run(args ...string) outcome {
-	ctx, stop := context.WithTimeout(context.Background(), longest)
+func run(most time.Duration, args ...string) outcome {
+	ctx, stop := context.WithTimeout(context.Background(), most)
 	defer stop()
 	switch err := exec.CommandContext(ctx, "go", args...).Run(); {
 	case err == nil:
