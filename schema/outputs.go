@@ -9,6 +9,7 @@ import (
 type Output struct {
 	Name    string // as the schema command takes it
 	Command string
+	File    string // of what it writes; "" for --format json
 	text    func() []byte
 }
 
@@ -18,13 +19,14 @@ func (o Output) Text() []byte { return o.text() }
 // Outputs lists the published schemas of JSON output.
 func Outputs() []Output {
 	return []Output{
-		{"output", "check", OutputSchema},
-		{"compare", "compare", CompareSchema},
-		{"calcs", "calcs", func() []byte { return published("calcs", "Calcs", calcs()) }},
-		{"takeoff", "takeoff", func() []byte { return published("takeoff", "Takeoff", takeoff()) }},
-		{"study", "study", func() []byte { return publishedStudy() }},
-		{"remedy", "remedy", func() []byte { return published("remedy", "Remedy", remedies()) }},
-		{"in-force", "standards", func() []byte { return published("in-force", "In force", inForce(), "standards") }},
+		{"output", "check", "", OutputSchema},
+		{"compare", "compare", "", CompareSchema},
+		{"calcs", "calcs", "", func() []byte { return published("calcs", "Calcs", calcs()) }},
+		{"takeoff", "takeoff", "", func() []byte { return published("takeoff", "Takeoff", takeoff()) }},
+		{"study", "study", "", func() []byte { return publishedStudy() }},
+		{"remedy", "remedy", "", func() []byte { return published("remedy", "Remedy", remedies()) }},
+		{"in-force", "standards", "", func() []byte { return published("in-force", "In force", inForce(), "standards") }},
+		{"shop", "shop", "shop.json", shopIndex},
 	}
 }
 

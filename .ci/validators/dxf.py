@@ -7,7 +7,7 @@ import json
 import sys
 
 import ezdxf
-from ezdxf import bbox
+from ezdxf import path as paths
 
 out = []
 for path in sys.argv[1:]:
@@ -15,13 +15,13 @@ for path in sys.argv[1:]:
     audit = drawing.audit()
     counts = collections.Counter(e.dxftype() + " " + e.dxf.layer for e in drawing.modelspace())
     cut = [e for e in drawing.modelspace().query('POLYLINE[layer=="CUT"]')]
-    box = bbox.extents(cut, flatten=0.0001)
+    points = [p for e in cut for p in paths.make_path(e).flattening(0.002)]
     out.append({
         "version": drawing.dxfversion,
         "layers": sorted(l.dxf.name for l in drawing.layers),
         "counts": counts,
         "closed": sum(e.is_closed for e in cut),
-        "size": list(box.size)[:2] if box.has_data else [],
+        "size": [max(p[i] for p in points) - min(p[i] for p in points) for i in (0, 1)],
         "texts": [e.dxf.text for e in drawing.modelspace().query("TEXT")],
         "errors": [e.message for e in audit.errors + audit.fixes],
     })

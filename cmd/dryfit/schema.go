@@ -17,7 +17,11 @@ func schemaCommand() *cobra.Command {
 	var said strings.Builder
 	for _, o := range schema.Outputs() {
 		names, of[o.Name] = append(names, o.Name), o.Text
-		fmt.Fprintf(&said, "  %-9s what %s --format json writes\n", o.Name, o.Command)
+		as := "--format json writes"
+		if o.File != "" {
+			as = "writes as " + o.File
+		}
+		fmt.Fprintf(&said, "  %-9s what %s %s\n", o.Name, o.Command, as)
 	}
 	return &cobra.Command{
 		Use:   "schema [" + strings.Join(names, "|") + "]",

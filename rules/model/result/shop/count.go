@@ -33,7 +33,7 @@ func count(c *layout.Ceiling, skin int) Count {
 	n.Pieces = n.Ribs + n.HalfRibs + n.Rails + n.HalfRails + skin
 	if c.Strap.Given() && c.Strap.Stations.Given() {
 		n.Straps = 2 * c.Panel.Along.Get() * len(c.Strap.Stations.Get())
-		n.Blocks = blocks(c)
+		n.Blocks = len(Blocks(c))
 	}
 	if s := c.Strap.Screws; s.Given() && s.Count.Given() {
 		n.Holes = n.Straps * s.Count.Get()
@@ -45,32 +45,76 @@ func count(c *layout.Ceiling, skin int) Count {
 // to it: common practice.
 const meets = 0.010
 
-// blocks counts the bays between members at a station, where a strap comes up that
-// meets none. Where the framing runs across the span as the arch does, both straps
-// of a seam may share a block; where it runs along, each strap has its own.
-func blocks(c *layout.Ceiling) int {
+// Block is one between two members of the framing, where straps come up that meet
+// neither.
+type Block struct {
+	Station  int     // of the straps, in the order of the spec
+	Straps   int     // that it takes
+	From, To float64 // the middles of its two members, or a wall, as room.framing.offset counts
+	Length   float64 // between their faces
+}
+
+// Blocks are those of all stations. Where the framing runs across the span as the
+// arch does, both straps of a seam may share a block; where it runs along, each strap
+// has its own.
+func Blocks(c *layout.Ceiling) (out []Block) {
 	f := c.Room.Framing
-	if !f.Given() || !f.Spacing.Given() || !f.Offset.Given() || !f.Member.Given() || !f.Runs.Given() {
-		return 0
+	if !c.Strap.Given() || !c.Strap.Stations.Given() || !f.Given() || !f.Spacing.Given() || !f.Offset.Given() || !f.Member.Given() || !f.Runs.Given() {
+		return nil
 	}
-	stations := c.Strap.Stations.Get()
-	if f.Runs.Get() == "along" {
-		missing := 0
-		side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2
-		for _, s := range stations {
-			if !framed(c, side+c.StrapAcross(s)) {
-				missing++
+	side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2
+	for i, s := range c.Strap.Stations.Get() {
+		lines, shared := []float64(nil), true
+		for _, r := range c.EdgeRibs() {
+			lines = append(lines, c.StrapLine(r))
+		}
+		if f.Runs.Get() == "along" {
+			shared = false
+			for k := range lines {
+				lines[k] = side + c.StrapAcross(s)
 			}
 		}
-		return 2 * c.Panel.Along.Get() * missing
+		out = append(out, station(c, i+1, lines, shared)...)
 	}
-	bays := map[int]bool{}
-	for _, r := range c.EdgeRibs() {
-		if x := c.StrapLine(r); !framed(c, x) {
-			bays[int(math.Floor((x-f.Offset.Get())/f.Spacing.Get()))] = true
+	return out
+}
+
+// station are the blocks of one station, whose straps come up on lines across the
+// framing.
+func station(c *layout.Ceiling, number int, lines []float64, shared bool) (out []Block) {
+	f := c.Room.Framing
+	for _, x := range lines {
+		if framed(c, x) {
+			continue
 		}
+		from := f.Offset.Get() + math.Floor((x-f.Offset.Get())/f.Spacing.Get())*f.Spacing.Get()
+		if last := len(out) - 1; shared && last >= 0 && out[last].From == from {
+			out[last].Straps++
+			continue
+		}
+		out = append(out, Block{Station: number, Straps: 1, From: from})
 	}
-	return len(bays) * len(stations)
+	room := c.Room.Length.Get()
+	if f.Runs.Get() == "along" {
+		room = c.Room.Width.Get()
+	}
+	for i := range out {
+		out[i].span(f.Spacing.Get(), f.Member.Get(), room)
+	}
+	return out
+}
+
+// span sets where a block ends: at the next member, or at a wall before it.
+func (b *Block) span(spacing, member, room float64) {
+	low, high := b.From+member/2, b.From+spacing-member/2
+	b.To = b.From + spacing
+	if b.From < 0 {
+		b.From, low = 0, 0
+	}
+	if b.To > room {
+		b.To, high = room, room
+	}
+	b.Length = high - low
 }
 
 // framed reports whether a strap's line meets a member: its side, or its underside.

@@ -1,0 +1,200 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/drawing/dxf"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pattern"
+	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/shop"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
+	"dryfit/spec/quantity"
+)
+
+// shopFlags are those of the shop command.
+type shopFlags struct {
+	output, part, paper, on string
+	strict, evenSo          bool
+	standards               []string
+}
+
+func shopCommand(s streams) *cobra.Command {
+	var f shopFlags
+	c := &cobra.Command{
+		Use:   "shop SPEC --output DIR",
+		Short: "Write the patterns and lists that a shop cuts by",
+		Long: "Writes one folder from one check of a spec: patterns of ribs, bending forms, sawn\n" +
+			"segments, skins and story sticks at full size, each as SVG, as DXF and as PDF in\n" +
+			"tiles of office paper; lists of strips, cut sizes, holes, stations, sheets, marks and\n" +
+			"blocks as CSV; and shop.json with all figures. The folder appears whole or not at\n" +
+			"all, and replaces only one that this command made.\n" +
+			"\n" +
+			"Where the check fails the spec the holds are printed and nothing is written.\n" +
+			"--even-so writes all the same, and every file says NOT FOR CUTTING.\n" +
+			"\n" +
+			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be written.",
+		Example: "  dryfit shop specs/reading-room.ceiling.toml --output reading-room-shop\n" +
+			"  dryfit shop specs/reading-room.ceiling.toml --output rib --part rib-1 --paper A3",
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return makeShop(c.Context(), s, args[0], f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.output, "output", "", "the `folder` to write")
+	flags.StringVar(&f.part, "part", "", "only the pattern of this `name`, such as rib-1")
+	flags.StringVar(&f.paper, "paper", "A4", oneOf(paperNames())+": that the PDFs' tiles are of")
+	flags.BoolVar(&f.evenSo, "even-so", false, "write also where the check fails the spec")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "paper", paperNames()...)
+	return c
+}
+
+func paperNames() (out []string) {
+	for _, p := range pattern.Papers {
+		out = append(out, p.Name)
+	}
+	return out
+}
+
+func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	if f.output == "" {
+		return errors.New("name the folder to write with --output")
+	}
+	tiles := slices.IndexFunc(pattern.Papers, func(p pattern.Paper) bool { return strings.EqualFold(p.Name, f.paper) })
+	if tiles < 0 {
+		return fmt.Errorf("--paper %q is not %s", f.paper, oneOf(paperNames()))
+	}
+	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	if err != nil {
+		return err
+	}
+	m := shopMaker{paper: pattern.Papers[tiles], units: one.sheet.Ceiling.Units, on: on}
+	m.Shop = report.Shop{Sheet: one.sheet, Seal: sealOf(one, on, f.strict), Shop: one.sheet.Results.Shop()}
+	if m.Fails() && !f.evenSo {
+		return withheld(s, one, on)
+	}
+	files, err := m.files(f.part)
+	if err != nil {
+		return err
+	}
+	if err := writePackage(ctx, f.output, one.inputs(), files); err != nil {
+		return err
+	}
+	return outcome(one.sheet.Verdict)
+}
+
+// sealOf says what a package is made of.
+func sealOf(one single, on string, strict bool) report.Seal {
+	var where report.Report
+	where.Folder, where.Root = whereabouts()
+	seal := report.Seal{
+		Version: version(), On: on, Strict: strict,
+		Spec: report.DigestOf(where.InRepository(one.sheet.Path), one.src), Standards: []report.Digest{},
+	}
+	for _, d := range one.hashes {
+		d.Path = where.InRepository(d.Path)
+		seal.Standards = append(seal.Standards, d)
+	}
+	return seal
+}
+
+// withheld prints what fails a spec: nothing is written.
+func withheld(s streams, one single, on string) error {
+	failing := *one.sheet
+	failing.Findings = slices.DeleteFunc(slices.Clone(failing.Findings), func(f engine.Finding) bool {
+		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.options.Strict)
+	})
+	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
+	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
+	if err := report.Text(s.out, report.Report{On: on, Runs: []report.Run{{Sheets: []*review.Sheet{&failing}}}}, false); err != nil {
+		return err
+	}
+	fmt.Fprintln(s.err, "dryfit: nothing is written: the check fails the spec; --even-so writes what is not for cutting")
+	return outcome(one.sheet.Verdict)
+}
+
+// shopMaker makes the files of one package.
+type shopMaker struct {
+	report.Shop
+	paper pattern.Paper
+	units quantity.System
+	on    string
+}
+
+// files are all of a package, or those of one pattern; the index comes last.
+func (m *shopMaker) files(part string) ([]packed, error) {
+	var out []packed
+	patterns := m.Shop.Shop.Patterns()
+	names := []string{}
+	for _, p := range patterns {
+		names = append(names, p.Name)
+		if part == "" || part == p.Name {
+			out = append(out, m.pattern(p)...)
+		}
+	}
+	if part != "" && out == nil {
+		return nil, fmt.Errorf("--part %q is not a pattern of this ceiling: %s", part, strings.Join(names, ", "))
+	}
+	if part == "" {
+		for _, l := range m.ShopLists(patterns) {
+			out = append(out, packed{l.Name + ".csv", func(w io.Writer) error { return l.Write(w, m.Shop) }})
+		}
+	}
+	for _, f := range out {
+		m.Files = append(m.Files, f.name)
+	}
+	return append(out, packed{report.ShopIndex, func(w io.Writer) error { return report.ShopJSON(w, m.Shop) }}), nil
+}
+
+// pattern is one in its three formats.
+func (m *shopMaker) pattern(p shop.Pattern) []packed {
+	project := m.Sheet.Project
+	title := report.Shown(project.Title.Get())
+	if r := project.Revision.Get(); r != "" {
+		title += ", revision " + report.Shown(r)
+	}
+	full := pattern.Of(p, pattern.About{
+		Units: m.units, Title: title, Warnings: m.Warnings(p.HasStraps()),
+		Lines: []string{"Checked on " + m.on + " by dryfit " + version() + "; SHA-256 of the spec " + m.Seal.Spec.SHA256 + ".", report.Caution},
+	})
+	unit, ending := 1.0, ".mm.dxf"
+	if m.units == quantity.Imperial {
+		unit, ending = 25.4, ".in.dxf"
+	}
+	return []packed{
+		{p.Name + ".svg", func(w io.Writer) error { return svg.Write(w, full.Sheet) }},
+		{p.Name + ending, func(w io.Writer) error {
+			return dxf.Write(w, dxf.Drawing{Items: full.Items, Origin: full.Origin, Unit: unit})
+		}},
+		{p.Name + "-" + m.paper.Name + ".pdf", func(w io.Writer) error { return pdf.Write(w, m.document(p), m.tiles(full)) }},
+	}
+}
+
+func (m *shopMaker) tiles(full pattern.Full) []paper.Sheet { return full.Tiles(m.paper) }
+
+// document is what a PDF says of itself.
+func (m *shopMaker) document(p shop.Pattern) pdf.Document {
+	date, err := time.Parse(time.DateOnly, m.on)
+	if err != nil {
+		date = time.Time{} // judgedOn has read it before
+	}
+	return pdf.Document{Title: p.Name + ", " + report.Shown(m.Sheet.Project.Title.Get()), Creator: "dryfit " + version(), Date: date}
+}
