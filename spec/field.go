@@ -27,6 +27,15 @@ func SI[T ~float64](rec *record.Recorder, f Field[T]) record.Value[float64] {
 	return record.Stated(rec, f.id, patterns()[f.id], float64(f.v), f.given)
 }
 
+// Listed is a list of quantities in the SI unit, in the file's order.
+func Listed[T ~float64](rec *record.Recorder, f Field[[]T]) record.Value[[]float64] {
+	list := make([]float64, len(f.v))
+	for i, v := range f.v {
+		list[i] = float64(v)
+	}
+	return record.Stated(rec, f.id, patterns()[f.id], list, f.given)
+}
+
 // Ascending is a list of quantities in the SI unit with the least first, and the
 // place of each in the file's list, from 1.
 func Ascending[T ~float64](rec *record.Recorder, f Field[[]T]) (list record.Value[[]float64], places []int) {
@@ -113,6 +122,8 @@ func bindValue(v, to any) error {
 			return bindValues(v, to)
 		case *[]quantity.Share:
 			return bindValues(v, to)
+		case *[]quantity.Length:
+			return bindValues(v, to)
 		}
 	}
 	return fmt.Errorf("%T does not belong here", v)
@@ -152,8 +163,11 @@ func (l *List[T]) bind(v any) error {
 // unit is that of a quantity, or of each in a list; 0 of what is none.
 func (f *Field[T]) unit() quantity.Unit {
 	var v any = f.v
-	if _, list := v.([]quantity.Share); list {
+	switch v.(type) {
+	case []quantity.Share:
 		v = quantity.Share(0)
+	case []quantity.Length:
+		v = quantity.Length(0)
 	}
 	if q, ok := v.(interface{ Value() quantity.Value }); ok {
 		return q.Value().Unit

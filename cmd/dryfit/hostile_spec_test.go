@@ -102,6 +102,11 @@ func hostileFolder(t *testing.T, folder string, demo []byte, turn int) {
 	for _, leg := range tree["route"].([]map[string]any) {
 		leg["tried"] = map[string]any{"date": "2027-06-30", "until": "2027-06-30"}
 	}
+	sides := map[string]any{"left": "0mm", "right": "0mm"}
+	tree["survey"] = map[string]any{
+		"accuracy": "1mm", "near": sides, "far": map[string]any{"left": "7144mm", "right": "7144mm"},
+		"station": []map[string]any{{"at": "0mm", "left": "2120mm", "right": "2120mm"}, {"at": "7144mm", "left": "2120mm", "right": "2120mm"}},
+	}
 	for _, key := range freeTexts(t, schema.SpecSchema()) {
 		putText(tree, strings.Split(key, "\n"), text)
 	}

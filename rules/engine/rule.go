@@ -52,6 +52,7 @@ type Rule struct {
 	Why      string   // what goes wrong otherwise
 	Severity Severity // the most that a finding of it may say
 	Needs    []string // keys of the spec without which it is not checked
+	Quiet    bool     // without the first of these nothing is said of it, unless it is required
 	Figures  []string // keys of the calculation sheet that it compares
 	Limits   []Limit
 	Basis    Basis

@@ -30,6 +30,7 @@ type Pass struct {
 type Outcome struct {
 	Findings   []Finding
 	NotChecked []NotChecked
+	Quiet      []NotChecked // those of which nothing is said
 	Loosened   []Loosened
 	Inputs     Inputs
 	Results    *result.Results // what the rules have computed on the way
@@ -63,7 +64,10 @@ func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carry
 
 // run checks the rule, if the spec has the keys that it needs.
 func (p *Pass) run() {
-	if key, missing := p.firstMissing(); missing {
+	if key, missing := p.firstMissing(); missing && p.rule.Quiet && key == p.rule.Needs[0] {
+		p.outcome.Quiet = append(p.outcome.Quiet, NotChecked{Rule: p.rule, Key: key})
+		return
+	} else if missing {
 		p.Absent(key)
 		return
 	}

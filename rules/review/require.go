@@ -30,8 +30,9 @@ func required(tree map[string]any, outcome engine.Outcome, o Options) []engine.F
 			out = append(out, engine.Finding{At: need.Pattern, Severity: o.holds(need), Text: need.Pattern + " is not given, and is required by " + need.By})
 		}
 	}
-	for _, key := range keysOf(outcome.NotChecked) {
-		if f, found := o.unmet(key, outcome.NotChecked, all); found {
+	without := slices.Concat(outcome.NotChecked, outcome.Quiet)
+	for _, key := range keysOf(without) {
+		if f, found := o.unmet(key, without, all); found {
 			out = append(out, f)
 		}
 	}

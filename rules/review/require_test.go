@@ -37,6 +37,13 @@ func TestWhatIsRequiredIsChecked(t *testing.T) {
 	assert.Equal(t, []string{"strap.allowable: strap.allowable is not given, so that strap.load, strap.lost, which are required by --require, are not checked"}, held())
 	o.Require = []standards.Requirement{{Rule: true, Pattern: "vault.*", By: "--require"}}
 	assert.Empty(t, held(), "the vault is checked without it")
+	o.Require = []standards.Requirement{{Rule: true, Pattern: "survey.b*", By: "--require"}}
+	assert.Equal(t, []string{"survey: survey is not given, so that survey.bow, which is required by --require, is not checked"}, held())
+	o.Require = nil
+	s, _ := review.Tree(tree, o)
+	for _, n := range s.NotChecked {
+		assert.NotEqual(t, "survey", n.Key, "without a survey nothing is said of %s", n.Rule.ID)
+	}
 }
 
 // Standards may say less of what they require themselves, and of nothing that the

@@ -30,6 +30,7 @@ var noNumber = map[string]string{
 	"fitting.luminaire": "always referred",
 	"fitting.sprinkler": "always referred",
 	"vault.height":      "always referred",
+	"survey.bow":        "a reading between two stations is taken in the room",
 	// Of a case alone.
 	"joint.rail/fails-glue":   "what bears the rail better wants sizes, which nobody states",
 	"strap.apart/fails-twice": "two stations that are one strap's can't be told apart to be moved",

@@ -19,7 +19,7 @@ func Fixed() []string { return slices.Clone(fixed) }
 
 var fixed = []string{
 	"dryfit", "project", "accept",
-	"room", "route",
+	"room", "route", "survey",
 	"vault.profile", "vault.span", "vault.rise", "vault.radius", "vault.crown_radius", "vault.haunch_radius",
 	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material", "strap.hung",
 	"lift.units", "lift.capacity", "lift.reach", "lift.stowed",

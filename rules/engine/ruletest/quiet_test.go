@@ -44,5 +44,6 @@ var quiet = []struct {
 	{[]string{"bend.sheet-joint"}, []string{"panels.along", "panels.around"}, "the sheets of a panel are counted beside what it compares"},
 	{[]string{"bend.skin-glue"}, []string{"rib.depth", "skin.setback"}, "they say whether the skin lies behind the ribs, and no ceiling's ribs are narrower than its rails there"},
 	{[]string{"moisture.reveal-opens"}, []string{"rib.layer", "seam.gap"}, "no ceiling's reveal lies between layers and opens too far, or closes in its dry season by more than the gap"},
+	{[]string{"survey"}, []string{"rib.depth", "skin"}, "the thickness widens no arch whose feet are plumb, as those in every measured room are"},
 	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
 }

@@ -218,6 +218,8 @@ var unread = map[string]string{
 	"room.door":           "it places the eye of the view from the entry",
 	"room.door.wall":      "it places the eye of the view from the entry",
 	"room.door.offset":    "it places the eye of the view from the entry",
+	"survey.date":         "it says when the readings were taken, beside them",
+	"survey.by":           "it says who took the readings, beside them",
 	"lift.units":          "the lifts are counted by their stations",
 	"route.*.tried.date":  "it counts where the standards let it, which the built-in ones do not",
 	"route.*.tried.by":    "it counts where the standards let it, which the built-in ones do not",

@@ -10,19 +10,15 @@ type EdgeRib struct {
 // whole where the vault's ends are.
 func (c *Ceiling) EdgeRibs() []EdgeRib {
 	var out []EdgeRib
-	near, gap, width := c.NearGap(), c.Seam.Gap.Get(), c.Rib.Width.Get()
+	near, width := c.NearGap(), c.Rib.Width.Get()
 	panels := c.Panel.Along.Get()
 	for k := range panels {
-		start, end := 0.0, c.BuiltLength()
+		start, end := c.PanelAlong(k)
 		first, last := width/2, width/2
-		if k > 0 {
-			start = c.SeamLine(k) + gap/2
-		} else if !c.Grid.HalfEnds.Get() {
+		if k == 0 && !c.Grid.HalfEnds.Get() {
 			first = width
 		}
-		if k < panels-1 {
-			end = c.SeamLine(k+1) - gap/2
-		} else if !c.Grid.HalfEnds.Get() {
+		if k == panels-1 && !c.Grid.HalfEnds.Get() {
 			last = width
 		}
 		out = append(out,
@@ -30,6 +26,20 @@ func (c *Ceiling) EdgeRibs() []EdgeRib {
 			EdgeRib{Near: near + end - last, Far: near + end, Last: true})
 	}
 	return out
+}
+
+// PanelAlong is where the k-th panel from the near end lies along the axis, from 0
+// and from that end of the vault.
+func (c *Ceiling) PanelAlong(k int) (near, far float64) {
+	half := c.Seam.Gap.Get() / 2
+	far = c.BuiltLength()
+	if k > 0 {
+		near = c.SeamLine(k) + half
+	}
+	if k < c.Panel.Along.Get()-1 {
+		far = c.SeamLine(k+1) - half
+	}
+	return near, far
 }
 
 // StrapLine is where along the axis the middle of a strap's thickness, or of its

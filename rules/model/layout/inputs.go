@@ -215,6 +215,7 @@ func (c *Ceiling) takeInputs() {
 		Revision: stated(c, s.Project.Revision), Engineer: stated(c, s.Project.Engineer),
 	}
 	c.takeRoom()
+	c.takeSurvey()
 	c.takeStrap()
 	c.Ledger = Ledger{
 		Table: c.table(s.Ledger.Table), Projection: si(c, s.Ledger.Projection),

@@ -50,6 +50,7 @@ type Ceiling struct {
 	Ledger    Ledger
 	Edge      Edge
 	Close     Close
+	Survey    Survey
 	Finish    Finish
 	Lift      Lift
 	Crew      Crew
@@ -88,7 +89,7 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	c.takeInputs()
 	c.takeSeam()
 	for _, step := range []func(*Ceiling) []Fault{
-		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam,
+		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam, resolveSurvey,
 	} {
 		if faults := step(c); len(faults) > 0 {
 			return nil, faults

@@ -92,7 +92,7 @@ func (c *Ceiling) BuiltLength() float64 {
 // its widest: its own tolerance, and its form's turned into width.
 func (c *Ceiling) SideGap() float64 {
 	room := c.Room.Width.Get() - c.Room.Tolerance.Get()
-	return (room - c.Vault.Width.Get() - c.Panel.Tolerance.Get() - c.Panel.Form.Get()*c.Vault.Spread.Get()) / 2
+	return (room - c.WidestPanel()) / 2
 }
 
 // WidestSideGap is half of what the room at its widest leaves beside the arch

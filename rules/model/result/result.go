@@ -13,6 +13,7 @@ import (
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/result/seasons"
 	"dryfit/rules/model/result/shop"
+	"dryfit/rules/model/result/survey"
 	"dryfit/spec/record"
 )
 
@@ -24,6 +25,7 @@ type Results struct {
 	legs    record.Value[[]carrying.Leg]
 	closing *closing.Closing
 	shop    *shop.Shop
+	survey  *survey.Survey
 }
 
 // Of is the results of a ceiling, none of them computed yet. The search is for the
@@ -32,6 +34,7 @@ func Of(c *layout.Ceiling, search carrying.Search) *Results {
 	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c), shop: shop.Of(c)}
 	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c, search) })
 	r.closing = closing.Of(c, r.seasons)
+	r.survey = survey.Of(c, r.seasons, r.closing)
 	return r
 }
 
@@ -50,6 +53,9 @@ func (r *Results) Closing() *closing.Closing { return r.closing }
 // Shop is what the shop cuts by.
 func (r *Results) Shop() *shop.Shop { return r.shop }
 
+// Survey is the row of panels in the room as measured.
+func (r *Results) Survey() *survey.Survey { return r.survey }
+
 // Tables are those of the calculation sheet.
 func (r *Results) Tables() []figure.Table {
 	out := r.hanging.Tables()
@@ -63,6 +69,6 @@ func (r *Results) Tables() []figure.Table {
 func (r *Results) Figures() []figure.Figure {
 	return slices.Concat(
 		r.ceiling.Figures(), r.seasons.Figures(r.ceiling), r.hanging.Figures(r.ceiling),
-		r.closing.Figures(r.ceiling, r.seasons), carrying.Figures(r.ceiling, r.Carrying()),
+		r.closing.Figures(r.ceiling, r.seasons), r.survey.Figures(), carrying.Figures(r.ceiling, r.Carrying()),
 	)
 }

@@ -15,6 +15,7 @@ import (
 	"dryfit/rules/family/require"
 	"dryfit/rules/family/rib"
 	"dryfit/rules/family/strap"
+	"dryfit/rules/family/survey"
 	"dryfit/rules/family/transit"
 	"dryfit/rules/family/vault"
 )
@@ -32,6 +33,7 @@ func Families() []engine.Family {
 		transit.Family(),
 		install.Family(),
 		closure.Family(),
+		survey.Family(),
 		fitting.Family(),
 		accept.Family(),
 		require.Family(),

@@ -177,8 +177,9 @@ func rework(t *testing.T, c *layout.Ceiling) (lines int) {
 }
 
 func TestStableKeys(t *testing.T) {
-	keys := map[string]bool{}
-	for _, f := range result.Of(sample.Room(t, nil), carrying.Search{}).Figures() {
+	keys, drawn := map[string]bool{}, result.Of(sample.Room(t, nil), carrying.Search{}).Figures()
+	measured := result.Of(sample.Ceiling(t, "print-gallery", nil), carrying.Search{}).Survey().Figures()
+	for _, f := range slices.Concat(drawn, measured) {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
 		assert.NotEmpty(t, f.Symbol+f.Name+f.Subject, f.Key)

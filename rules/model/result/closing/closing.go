@@ -149,11 +149,11 @@ func deviations(c *layout.Ceiling) stack.Stack {
 	return append(stack.Stack{
 		{Name: room, Sense: 1, Count: 1, Tolerance: c.Room.Tolerance.Get(), Shape: stack.Normal},
 		{Name: first, Sense: -1, Count: 1, Shape: stack.Normal},
-	}, row(c, c.Panel.Along.Get())...)
+	}, Row(c, c.Panel.Along.Get())...)
 }
 
-// row is a number of panels and the seams between all of them.
-func row(c *layout.Ceiling, n int) stack.Stack {
+// Row is a number of panels and the seams between all of them.
+func Row(c *layout.Ceiling, n int) stack.Stack {
 	return stack.Stack{
 		{Name: panels, Sense: -1, Count: n, Tolerance: c.Panel.Tolerance.Get(), Shape: stack.Normal},
 		{Name: seams, Sense: -1, Count: c.Seam.Count.Get(), Tolerance: c.Seam.Tolerance.Get(), Shape: stack.Normal},
@@ -177,7 +177,7 @@ func sides(c *layout.Ceiling, s *seasons.Seasons) Sides {
 
 func line(c *layout.Ceiling) Line {
 	n := c.Seam.Count.Get()
-	before := row(c, n)
+	before := Row(c, n)
 	return Line{
 		Seams: n, ByChance: before.RootSumSquare(), Alike: before.Alike(panels).RootSumSquare(), Worst: before.Worst(),
 	}

@@ -259,3 +259,15 @@ func BenchmarkAllCases(b *testing.B) {
 		}
 	}
 }
+
+// A strap of no length, of a flat ceiling under framing that lies on it, holds like
+// a bearing.
+func TestStrapsOfNoLength(t *testing.T) {
+	first := hanging.Of(sample.Ceiling(t, "gallery-soffit", map[string]any{"room.above": "0mm"})).First.Get()
+	require.NoError(t, first.Err)
+	sum := 0.0
+	for _, force := range first.Is.Straps {
+		sum += force
+	}
+	assert.Positive(t, sum)
+}

@@ -193,7 +193,11 @@ func (r *rib) springList(c *layout.Ceiling, arc float64) {
 	area := c.Strap.Width.Get() * c.Strap.Thickness.Get()
 	for i, n := range r.straps {
 		r.kinds, r.names = append(r.kinds, strapKind), append(r.names, fmt.Sprintf("strap %d", i+1))
-		r.stiff = append(r.stiff, steelModulus*area/c.StrapLength(r.at[n]/arc))
+		stiff := float64(bearing) // of one of no length, its framing on the extrados
+		if length := c.StrapLength(r.at[n] / arc); length > 0 {
+			stiff = steelModulus * area / length
+		}
+		r.stiff = append(r.stiff, stiff)
 	}
 	for _, side := range []string{"left", "right"} {
 		r.kinds, r.stiff, r.names = append(r.kinds, ledgerKind), append(r.stiff, bearing), append(r.names, side+" ledger")

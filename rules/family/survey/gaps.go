@@ -1,0 +1,224 @@
+package survey
+
+import (
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/layout"
+	"dryfit/spec/quantity"
+)
+
+var placing = cite.Derivation("the straight row with the greatest least gap between walls that run straight from reading to reading: a linear programme")
+
+var fits = engine.Rule{
+	ID:       "survey.fits",
+	Title:    "the panels go between the walls as measured",
+	Why:      "A wall that bows or runs out of true is found when a panel jams overhead, unless the shop measures before it cuts.",
+	Severity: engine.Hold,
+	Needs:    []string{table, "close.first_gap"},
+	Quiet:    true,
+	Figures:  []string{"survey.least-gap"},
+	Limits: []engine.Limit{{
+		Key: "clearance", Title: "left beside a panel when the season has spread it", Value: length(layout.SurveyClearance),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{
+		Formula: "g − acc ≥ 0, g − acc − season ≥ clearance",
+		Symbols: []engine.Symbol{
+			{Name: "g", Means: "least gap on both sides over the whole row, where the row is placed so that it is greatest", Unit: "m"},
+			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
+			{Name: "season", Means: "movement of a foot outward in the season that spreads it", Unit: "m"},
+			{Name: "clearance", Means: "left over", Unit: "m"},
+		},
+		Valid: "one straight row of panels at their widest, on an axis within 10mm a metre of the baseline", Source: placing,
+	},
+	Check: checkFits,
+}
+
+func checkFits(p *engine.Pass) {
+	v, _, ok := placed(p)
+	if !ok {
+		return
+	}
+	gap, accuracy, clearance := v.Least.Get().Gap, p.Ceiling.Survey.Accuracy.Get(), p.Limit("clearance")
+	f := engine.Finding{At: stations, Related: []string{"vault.span", "survey.accuracy", "panels.form"}}
+	narrower := func(left float64) []engine.Offer {
+		return []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}}
+	}
+	left := gap - accuracy
+	if left < 0 {
+		f.Text = p.Textf("wherever the row of panels is placed, at its widest it lacks {measured} beside a measured wall, %v of it for the accuracy of the readings", quantity.Length(accuracy))
+		f.Measured, f.Offers = length(-left), narrower(left)
+		p.Report(f)
+		return
+	}
+	spread, ok := moves(p, 1)
+	if left -= spread; ok && left < clearance.SI {
+		f.Severity = engine.Query
+		f.Text = p.Textf("placed as well as it can be, the row of panels has %v beside it between the measured walls; the accuracy of the readings takes %v and the season %v of that, and leaves {measured}; the least is {limit}",
+			quantity.Length(gap), quantity.Length(accuracy), quantity.Length(spread))
+		f.Measured, f.Bound, f.Offers = length(left), clearance, narrower(left)
+		p.Report(f)
+	}
+}
+
+// overlap is how far the moulding is to lie over the panels.
+var overlap = engine.Limit{
+	Key: "overlap", Title: "of the moulding over the panels", Value: length(0.006),
+	Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+}
+
+var cover = engine.Rule{
+	ID:       "survey.cover",
+	Title:    "the moulding hides the gaps beside the panels, as measured",
+	Why:      "A wall that bows away leaves a black line that a moulding made for the drawing does not hide.",
+	Severity: engine.Hold,
+	Needs:    []string{table, "close.first_gap", "edge.cover"},
+	Quiet:    true,
+	Figures:  []string{"survey.most-gap"},
+	Limits:   []engine.Limit{overlap},
+	Basis: engine.Basis{
+		Formula: "g + p + f·k + acc + season + overlap ≤ cover",
+		Symbols: []engine.Symbol{
+			{Name: "g", Means: "greatest gap beside the panels at their widest, as they are set out", Unit: "m"},
+			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
+			{Name: "f·k", Means: "tolerance of the form's rise, turned into width", Unit: "m"},
+			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
+			{Name: "season", Means: "movement of a foot inward in the season that draws it in", Unit: "m"},
+			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
+			{Name: "cover", Means: "what the moulding can hide", Unit: "m"},
+		},
+		Valid: "the set-out, which has the least greatest gap that leaves the clearance of survey.fits", Source: placing,
+	},
+	Check: checkCover,
+}
+
+func checkCover(p *engine.Pass) {
+	v, at, ok := placed(p)
+	if !ok {
+		return
+	}
+	if drawn, ok := moves(p, -1); ok {
+		reportCover(p, stations, "the greatest gap beside the panels, at their narrowest and drawn in by the season,", at.Most+v.Narrower.Get()+p.Ceiling.Survey.Accuracy.Get()+drawn)
+	}
+}
+
+// reportCover compares a gap with what the moulding hides, and with that less its
+// overlap.
+func reportCover(p *engine.Pass, at, where string, width float64) {
+	lap, hides := p.Limit("overlap"), p.Stated("edge.cover", length(p.Ceiling.Edge.Cover.Get()))
+	f := engine.Finding{
+		At: "edge.cover", Related: []string{at}, Measured: length(width), Bound: hides,
+		Offers: []engine.Offer{{Key: "edge.cover", Value: p.Above(width + lap.SI)}},
+	}
+	switch {
+	case width > hides.SI:
+		f.Text = where + " comes to {measured}, and the moulding hides {limit}"
+	case width+lap.SI > hides.SI:
+		f.Text = p.Textf("%s comes to %v and takes {measured} with the moulding's overlap of %v; it hides %v", where, quantity.Length(width), lap.Value, hides.Value)
+		f.Measured, f.Severity = length(width+lap.SI), engine.Query
+		f.Bound.Name, f.Bound.Source, f.Bound.Firm = lap.Name, lap.Source, lap.Firm
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+var end = engine.Rule{
+	ID:       "survey.end",
+	Title:    "the last panel goes in, and the moulding hides both ends, as measured",
+	Why:      "An end wall out of square leaves one corner of the last panel less room than the drawing has.",
+	Severity: engine.Hold,
+	Needs:    []string{table, "close.first_gap"},
+	Quiet:    true,
+	Figures: []string{
+		"survey.last-gap.left.least", "survey.last-gap.right.least", "survey.last-gap.left.most", "survey.last-gap.right.most",
+		"survey.first-gap.left", "survey.first-gap.right",
+	},
+	Limits: []engine.Limit{{
+		Key: "clearance", Title: "left over when the last panel stands off", Value: length(0.003),
+		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}, overlap},
+	Basis: engine.Basis{
+		Formula: "g_l − ΔL − P·p − n·u − 2·acc ≥ t/2 + clearance",
+		Symbols: []engine.Symbol{
+			{Name: "g_l", Means: "gap between the near wall and the nearer of the last panel's corners, as set out", Unit: "m"},
+			{Name: "ΔL", Means: "growth of all rib widths since the shop, in the state of the wood when hung in which they are widest", Unit: "m"},
+			{Name: "P", Means: "panels along", Unit: "1"},
+			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
+			{Name: "n", Means: "seams", Unit: "1"},
+			{Name: "u", Means: "tolerance of a seam", Unit: "m"},
+			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
+			{Name: "t", Means: "length of a tenon, half of which projects", Unit: "m"},
+			{Name: "clearance", Means: "left over", Unit: "m"},
+		},
+		Valid:  "end walls that run straight between their corners; the first gap set at the nearer of the first panel's corners",
+		Source: cite.Scholz1995.At("arithmetic tolerancing: the sum of the absolute tolerances"),
+	},
+	Check: checkEnd,
+}
+
+func checkEnd(p *engine.Pass) {
+	v, _, ok := placed(p)
+	if !ok {
+		return
+	}
+	last := v.Last.Get()
+	left, right := last[0].Least, last[1].Least
+	switch {
+	case left.Err != nil:
+		p.Lacks("rib.species", left.Err)
+	case left.Value <= right.Value:
+		checkSlide(p, "left", left.Value)
+	default:
+		checkSlide(p, "right", right.Value)
+	}
+	if !p.Ceiling.Edge.Cover.Given() {
+		p.Absent("edge.cover")
+		return
+	}
+	first := v.First.Get()
+	reportCover(p, "close.first_gap", "the gap between the far wall and a corner of the first panel", max(first.Left, first.Right))
+	if most := last[0].Most; most.Err != nil {
+		p.Lacks("rib.species", most.Err)
+	} else if p.Ordered() {
+		reportCover(p, "survey.near", "the gap between the near wall and a corner of the last panel, at its most in the dry season,", max(most.Value, last[1].Most.Value))
+	}
+}
+
+// checkSlide compares the last gap at the corner where it is less with what the last
+// panel needs to stand off.
+func checkSlide(p *engine.Pass, side string, least float64) {
+	projection, clearance := p.Results.Closing().Projection.Get(), p.Limit("clearance")
+	f := engine.Finding{
+		At: "close.first_gap", Related: []string{"survey.near", "survey.far", "vault.length", "close.last"}, Measured: length(least),
+		Offers: shorter(p, projection+clearance.SI-least),
+	}
+	where := "between the measured end walls the last gap comes to {measured} at its least, at the " + side + " corner"
+	switch {
+	case least < 0:
+		f.Text, f.Measured = "between the measured end walls the row of panels at its longest lacks {measured} at the "+side+" corner of the last one", length(-least)
+	case least < projection:
+		f.Text = where + ", and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
+		f.Bound = p.Stated("seam.tenon", length(projection))
+	case least < projection+clearance.SI:
+		f.Text, f.Severity = where+"; to go in the last panel needs {limit}, of it %v clearance", engine.Query
+		f.Text = p.Textf(f.Text, clearance.Value)
+		f.Bound = clearance
+		f.Bound.Value = length(projection + clearance.SI)
+	default:
+		return
+	}
+	p.Report(f)
+}
+
+// shorter are ways to win a length that is short.
+func shorter(p *engine.Pass, short float64) []engine.Offer {
+	var offers []engine.Offer
+	if left := p.Ceiling.Close.FirstGap.Get() - short; left > 0 {
+		offers = append(offers, engine.Offer{Key: "close.first_gap", Value: p.Below(left)})
+	}
+	if p.Results.Closing().Projection.Get() > 0 {
+		offers = append(offers, engine.Offer{Key: "close.last", Value: "drop"})
+	}
+	return append(offers, engine.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
+}

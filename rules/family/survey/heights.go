@@ -1,0 +1,193 @@
+package survey
+
+import (
+	"math"
+
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/survey"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+// nearest is the station of the survey next to a place that has a reading.
+func nearest(p *engine.Pass, x float64, has func(layout.SurveyStation) bool) int {
+	best, least := 0, math.Inf(1)
+	for i, s := range p.Ceiling.Survey.Station.Get() {
+		if off := math.Abs(s.At.Get() - x); has(s) && off < least {
+			best, least = i, off
+		}
+	}
+	return best + 1
+}
+
+var level = engine.Rule{
+	ID:       "survey.level",
+	Title:    "the seats lie at the height of the springing",
+	Why:      "A seat out of level tilts the panel, and past what the ledger or the moulding hides the foot shows a wedge of air or is cut on the lift.",
+	Severity: engine.Query,
+	Needs:    []string{table, "close.first_gap"},
+	Quiet:    true,
+	Figures:  []string{"survey.seat.1.left", "survey.seat.1.right"},
+	Limits: []engine.Limit{{
+		Key: "hides", Title: "of a seat from the springing, either way, that the ledger or the moulding hides", Value: length(0.006),
+		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{
+		Formula: "|z − z_s| ≤ hides",
+		Symbols: []engine.Symbol{
+			{Name: "z", Means: "seat over the level line, at the panel's middle", Unit: "m"},
+			{Name: "z_s", Means: "design springing over the level line", Unit: "m"},
+			{Name: "hides", Means: "by the ledger or the moulding", Unit: "m"},
+		},
+		Valid: "seats that run straight between the readings", Source: cite.CommonPractice(),
+	},
+	Check: checkLevel,
+}
+
+func checkLevel(p *engine.Pass) {
+	seated := func(s layout.SurveyStation) bool { return s.Seat.Left.Given() }
+	if !hasAny(p, seated) {
+		return
+	}
+	if v, _, ok := placed(p); ok {
+		worst, panel, side := 0.0, 0, ""
+		for i, n := range v.Panels.Get() {
+			for name, off := range map[string]float64{"left": n.Seat.Left, "right": n.Seat.Right} {
+				if math.Abs(off) > math.Abs(worst) || math.Abs(off) == math.Abs(worst) && name < side {
+					worst, panel, side = off, i, name
+				}
+			}
+		}
+		limit, way := p.Limit("hides"), "above"
+		if worst < 0 {
+			way = "below"
+		}
+		if math.Abs(worst) > limit.SI {
+			at := v.Panels.Get()[panel]
+			p.Report(engine.Finding{
+				At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
+				Text:     p.Textf("the %s seat of panel %d lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, panel+1, way),
+				Measured: length(math.Abs(worst)), Bound: limit,
+			})
+		}
+	}
+}
+
+// hasAny reports whether a station has a reading above the level line, and says what
+// is missing where one has and the springing is not given.
+func hasAny(p *engine.Pass, has func(layout.SurveyStation) bool) bool {
+	for _, s := range p.Ceiling.Survey.Station.Get() {
+		if has(s) {
+			if !p.Ceiling.Survey.Springing.Given() {
+				p.Absent(springs)
+			}
+			return p.Ceiling.Survey.Springing.Given()
+		}
+	}
+	return false
+}
+
+var strap = engine.Rule{
+	ID:       "survey.strap",
+	Title:    "the straps come out as long as drawn, by the framing as measured",
+	Why:      "A strap cut to the drawing under framing that sags has no lap left to screw through, and framing under the crown stops the panel.",
+	Severity: engine.Hold,
+	Needs:    []string{table, "close.first_gap", "strap.stations"},
+	Quiet:    true,
+	Figures:  []string{"survey.strap.1.1", "strap.length.1"},
+	Limits: []engine.Limit{{
+		Key: "share", Title: "of its lap by which a strap may be longer or shorter than drawn", Value: quantity.Share(0.5).Value(),
+		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{
+		Formula: "l > 0, z_f ≥ z_c, |l − l_d| ≤ lap·share",
+		Symbols: []engine.Symbol{
+			{Name: "l", Means: "framing's underside at the panel's middle, less the height of the extrados at the strap", Unit: "m"},
+			{Name: "z_f", Means: "framing's underside over the springing, where it is lowest over the row", Unit: "m"},
+			{Name: "z_c", Means: "height of the extrados at the crown", Unit: "m"},
+			{Name: "l_d", Means: "the strap's length as drawn", Unit: "m"},
+			{Name: "lap", Means: "of the strap at each end", Unit: "m"},
+		},
+		Valid: "framing that runs straight between the readings, and level across the room", Source: cite.Derivation("heights above the level line"),
+	},
+	Check: checkStrap,
+}
+
+func checkStrap(p *engine.Pass) {
+	framed := func(s layout.SurveyStation) bool { return s.Framing.Given() }
+	if !hasAny(p, framed) {
+		return
+	}
+	v, _, ok := placed(p)
+	if !ok {
+		return
+	}
+	key := func(n survey.Panel) string {
+		return spec.Key("survey", "station", nearest(p, (n.Near+n.Far)/2, framed), "framing")
+	}
+	crown := p.Ceiling.Vault.Crown.Get()
+	for i, n := range v.Panels.Get() {
+		if n.Lowest < crown {
+			p.Report(engine.Finding{
+				At: key(n), Related: []string{springs, "vault.rise"}, Measured: length(crown - n.Lowest),
+				Text: p.Textf("over panel %d the framing's underside comes {measured} under the back of the crown", i+1),
+			})
+			return
+		}
+	}
+	worst, worstPanel := longest(p, v)
+	checkLength(p, worst, key(v.Panels.Get()[worstPanel]))
+}
+
+// cut is a strap as measured and as drawn.
+type cut struct {
+	panel, strap int // from 1
+	length, off  float64
+}
+
+// longest is the strap that is the furthest from as drawn, or that has no length.
+func longest(p *engine.Pass, v *survey.Survey) (worst cut, panel int) {
+	c := p.Ceiling
+	for i, n := range v.Panels.Get() {
+		for k, station := range c.Strap.Stations.Get() {
+			now := cut{i + 1, k + 1, v.Strap(n, station), 0}
+			if c.Room.Above.Given() {
+				now.off = now.length - c.StrapLength(station)
+			}
+			switch {
+			case worst.panel == 0, now.length <= 0 && now.length < worst.length,
+				worst.length > 0 && math.Abs(now.off) > math.Abs(worst.off)+1e-9:
+				worst, panel = now, i
+			}
+		}
+	}
+	return worst, panel
+}
+
+func checkLength(p *engine.Pass, worst cut, at string) {
+	f := engine.Finding{At: at, Related: []string{springs, "room.above", "strap.lap"}}
+	if worst.length <= 0 {
+		f.Text = p.Textf("strap %d of panel %d has no length left: the framing comes down to its fixing", worst.strap, worst.panel)
+		p.Report(f)
+		return
+	}
+	for _, key := range []string{"room.above", "strap.lap"} {
+		if !p.Ceiling.Has(key) {
+			p.Absent(key)
+			return
+		}
+	}
+	limit, than := p.Limit("share"), "longer"
+	limit.Value = length(limit.SI * p.Ceiling.Strap.Lap.Get())
+	if worst.off < 0 {
+		than = "shorter"
+	}
+	if off := math.Abs(worst.off); off > limit.SI {
+		f.Severity, f.Measured, f.Bound = engine.Query, length(off), limit
+		f.Text = p.Textf("strap %d of panel %d comes to %v by the framing as measured, {measured} %s than drawn; the most is {limit}, by its lap: cut the straps panel by panel",
+			worst.strap, worst.panel, quantity.Length(worst.length), than)
+		p.Report(f)
+	}
+}

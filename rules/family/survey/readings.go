@@ -1,0 +1,126 @@
+package survey
+
+import (
+	"math"
+
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+	"dryfit/spec/quantity"
+)
+
+var differs = engine.Rule{
+	ID:       "survey.differs",
+	Title:    "the room is of the size that was drawn",
+	Why:      "A room that is not what the drawing says was drawn wrong or measured wrong, and every figure as drawn is then of another room.",
+	Severity: engine.Query,
+	Needs:    []string{table},
+	Quiet:    true,
+	Basis: engine.Basis{
+		Formula: "|left + right − W| ≤ τ, |far − near − L| ≤ τ",
+		Symbols: []engine.Symbol{
+			{Name: "W", Means: "width of the room, as drawn", Unit: "m"},
+			{Name: "L", Means: "its length", Unit: "m"},
+			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
+		},
+		Valid: "each station, and each side wall", Source: cite.Derivation("the readings against the drawing"),
+	},
+	Check: checkDiffers,
+}
+
+func checkDiffers(p *engine.Pass) {
+	c := p.Ceiling
+	v, tolerance := c.Survey, p.Stated("room.tolerance", length(c.Room.Tolerance.Get()))
+	report := func(at, key, what string, is, drawn float64) {
+		if off := math.Abs(is - drawn); off > tolerance.SI {
+			p.Report(engine.Finding{
+				At: at, Related: []string{key, "room.tolerance"}, Measured: length(off), Bound: tolerance,
+				Text: p.Textf("%s the room measures %v, and %v is drawn: {measured} apart, and its tolerance is {limit}", what, quantity.Length(is), quantity.Length(drawn)),
+			})
+		}
+	}
+	drawn, worst, width := c.Room.Width.Get(), 0, c.Room.Width.Get()
+	for i, s := range v.Station.Get() {
+		if w := s.Left.Get() + s.Right.Get(); math.Abs(w-drawn) > math.Abs(width-drawn) {
+			worst, width = i, w
+		}
+	}
+	report(spec.Key("survey", "station", worst+1, "right"), "room.width", p.Textf("across station %d", worst+1), width, drawn)
+	for _, side := range []struct {
+		name string
+		long float64
+	}{{"left", v.Far.Left.Get() - v.Near.Left.Get()}, {"right", v.Far.Right.Get() - v.Near.Right.Get()}} {
+		report("survey.far."+side.name, "room.length", "along its "+side.name+" wall", side.long, c.Room.Length.Get())
+	}
+}
+
+var closes = engine.Rule{
+	ID:       "survey.closes",
+	Title:    "the diagonals agree with the other readings",
+	Why:      "Offsets alone don't show a baseline that was not straight or an end that was read wrong; the diagonals do.",
+	Severity: engine.Query,
+	Needs:    []string{table},
+	Quiet:    true,
+	Limits: []engine.Limit{{
+		Key: "times", Title: "a diagonal's difference by the accuracy", Value: quantity.Value{SI: 3, Unit: quantity.One},
+		Sense: engine.AtMost, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{
+		Formula: "|d − √(Δx² + Δy²)| ≤ times·acc",
+		Symbols: []engine.Symbol{
+			{Name: "d", Means: "diagonal as measured", Unit: "m"},
+			{Name: "Δx", Means: "between the same two corners along the baseline, by the ends", Unit: "m"},
+			{Name: "Δy", Means: "between them across it, by the offsets", Unit: "m"},
+			{Name: "times", Means: "the limit", Unit: "1"},
+			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
+		},
+		Valid: "diagonals from corner to corner, at the height of the offsets", Source: cite.Derivation("the theorem of Pythagoras"),
+	},
+	Check: checkCloses,
+}
+
+func checkCloses(p *engine.Pass) {
+	limit := p.Limit("times")
+	limit.Value = length(limit.SI * p.Ceiling.Survey.Accuracy.Get())
+	for i, d := range p.Results.Survey().Closes.Get() {
+		if off := math.Abs(d.Measured - d.Follows); off > limit.SI {
+			p.Report(engine.Finding{
+				At: spec.Key("survey", "diagonals", i+1), Related: []string{stations, "survey.near", "survey.far", "survey.accuracy"},
+				Text: p.Textf("the diagonal from %s is read as %v, and %v follows from the ends and the offsets: {measured} apart, and the most is {limit}; measure again",
+					[]string{"near left to far right", "near right to far left"}[i], quantity.Length(d.Measured), quantity.Length(d.Follows)),
+				Measured: length(off), Bound: limit,
+			})
+		}
+	}
+}
+
+var bow = engine.Rule{
+	ID:       "survey.bow",
+	Title:    "the stations stand close enough to find a bow",
+	Why:      "Between two stations the walls count as straight: what they do there nobody has seen.",
+	Severity: engine.Note,
+	Needs:    []string{table},
+	Quiet:    true,
+	Limits: []engine.Limit{{
+		Key: "apart", Title: "from station to station", Value: length(1.5),
+		Sense: engine.AtMost, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{Valid: "walls of any make", Source: cite.CommonPractice()},
+	Check: checkBow,
+}
+
+func checkBow(p *engine.Pass) {
+	limit, list := p.Limit("apart"), p.Ceiling.Survey.Station.Get()
+	worst, most := 0, 0.0
+	for i := 1; i < len(list); i++ {
+		if apart := list[i].At.Get() - list[i-1].At.Get(); apart > most {
+			worst, most = i, apart
+		}
+	}
+	if most > limit.SI {
+		p.Report(engine.Finding{
+			At: spec.Key("survey", "station", worst+1, "at"), Measured: length(most), Bound: limit,
+			Text: p.Textf("stations %d and %d stand {measured} apart, and past {limit} a bow between them is not found", worst, worst+1),
+		})
+	}
+}
