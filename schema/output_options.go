@@ -68,8 +68,10 @@ func effect() []field {
 // studyFigures are the figures of an option.
 var studyFigures = [][2]string{
 	{"ratio", "Module ratio"},
-	{"around", "Module around"},
-	{"along", "Module along"},
+	{"long-side", "Module along by module around"},
+	{"coffers", "Coffers"},
+	{"module-around", "Module around"},
+	{"module-along", "Module along"},
 	{"length", "Panel length"},
 	{"width", "Panel width"},
 	{"height", "Panel height"},
@@ -100,7 +102,7 @@ func studyOption() object {
 		may("counts", counts()),
 		may("held_by", listOf("Held by", "Rules that hold it.", text("Rule", "Its id."))),
 		may("key", text("Key", "Of what can't be made.")), may("reason", text("Reason", "Why it can't be made.")),
-		may("unbeaten", flag("Unbeaten", "Whether no other is better in all of the figures weighed.")),
+		may("unbeaten", flag("Unbeaten", "Whether no other is as near to all aims and nearer to one.")),
 		may("loses", text("Loses", "What it loses against one that beats it.")),
 	})
 }
@@ -126,7 +128,7 @@ func studyHead() []field {
 		must("vary", listOf("Vary", "The keys that are varied; of several the last changes fastest.", dimension)),
 		must("follows", listOf("Follows", "Changes that had to follow.", text("Change", "In words."))),
 		must("columns", listOf("Columns", "The figures of each option.", column)),
-		must("weighed", listOf("Weighed", "Figures that an option must be beaten in.", text("Column", "Its key."))),
+		must("weighed", listOf("Weighed", "Aims by which an option must be beaten, as they were written.", text("Aim", "A figure at its better end, or FIGURE=WISH."))),
 	}
 }
 

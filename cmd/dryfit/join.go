@@ -21,7 +21,7 @@ type part struct {
 }
 
 // ofParts are the flags that the parts of a study state themselves.
-var ofParts = []string{"vary", "weigh", "part", "strict", "search", "on"}
+var ofParts = []string{"vary", "aim", "weigh", "part", "strict", "search", "on"}
 
 // joinStudy reads the parts of one study and writes what the whole would be.
 func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, given *pflag.FlagSet) error {
@@ -44,7 +44,7 @@ func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, giv
 		return fmt.Errorf("--join: %w", err)
 	}
 	first := parts[0]
-	f.vary, f.weigh, f.strict, f.search, f.part = first.Vary(), first.Weighed(), first.Strict(), first.Search(), "1/1"
+	f.vary, f.aim, f.weigh, f.strict, f.search, f.part = first.Vary(), first.Weighed(), nil, first.Strict(), first.Search(), "1/1"
 	r, one, err := f.open(s, first.Path(), first.On())
 	if err != nil {
 		return err

@@ -19,14 +19,14 @@ import (
 
 // studyFlags are those of the study command.
 type studyFlags struct {
-	vary, weigh, sort []string
-	only, part        string
-	format, output    string
-	on                string
-	strict            bool
-	search, join      bool
-	jobs              jobs
-	standards         []string
+	vary, aim, weigh, sort []string
+	only, part             string
+	format, output         string
+	on                     string
+	strict                 bool
+	search, join           bool
+	jobs                   jobs
+	standards              []string
 }
 
 func studyCommand(s streams) *cobra.Command {
@@ -36,17 +36,23 @@ func studyCommand(s streams) *cobra.Command {
 		Short: "Check every combination of some values, and compare them",
 		Long: "Checks the ceiling with every combination of some values, and prints one row an option:\n" +
 			"its figures and its verdict. Among the options that do not fail, it marks those that no\n" +
-			"other option beats in all of the weighed figures. For each other option, it lists the\n" +
-			"figures in which it is worse. The spec is not changed.\n" +
+			"other option beats by all aims. For each other option, it lists the figures in which\n" +
+			"it is worse. The spec is not changed.\n" +
 			"\n" +
 			"VALUES are a range of counts (3..6, or 3..9/2 in steps of two), a range of quantities\n" +
 			"with its step (700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words\n" +
 			"(6mm,9mm). Put a word that has a comma in double quotes. Keys that must follow a change\n" +
 			"are changed too, and listed; vary such a key with one value to keep it.\n" +
 			"\n" +
-			"Figures for --weigh and --sort: ratio, around, along, length, width, height, mass,\n" +
-			"strap, share, sag, sheets, joints, margin, gap, holds, queries. --sort also takes\n" +
-			"option, verdict and the varied keys; prefix - to reverse the order.\n" +
+			"An aim is what is wanted of a figure: mass=least, gap=most, ratio=1.5 (to be near),\n" +
+			"module-along=600mm..1200mm (to be inside), ratio=2:along or ratio=2:around (which way\n" +
+			"the long side of a module lies). How far an option is off a value is the logarithm of\n" +
+			"the ratio: half and double are alike.\n" +
+			"\n" +
+			"Figures for --aim, --weigh and --sort: ratio, long-side, coffers, module-around,\n" +
+			"module-along, length, width, height, mass, strap, share, sag, sheets, joints, margin,\n" +
+			"gap, holds, queries. --sort also takes option, verdict and the varied keys; prefix - to\n" +
+			"reverse the order.\n" +
 			"\n" +
 			"--join takes the parts of one study in place of a spec, each written with --format\n" +
 			"jsonl, and writes what the whole study would have written. The spec and its standards\n" +
@@ -55,6 +61,7 @@ func studyCommand(s streams) *cobra.Command {
 			"Exit status: 0 the study was made, whatever its options; 2 it could not be made; 130\n" +
 			"interrupted, with the finished options written.",
 		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..16 --aim ratio=2:along --aim coffers=least\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=55mm..65mm/1mm --part 1/2 --format jsonl --output part-1.jsonl\n" +
@@ -75,7 +82,8 @@ func studyCommand(s streams) *cobra.Command {
 		return makeStudy(c.Context(), s, args[0], f)
 	}
 	flags.StringArrayVar(&f.vary, "vary", nil, "a key and its values, `KEY=VALUES`; of several the last changes fastest")
-	flags.StringSliceVar(&f.weigh, "weigh", study.Weighed, "the `figures` that an option must be beaten in")
+	flags.StringArrayVar(&f.aim, "aim", nil, "what is wanted of a figure, `FIGURE=WISH`; may be repeated")
+	flags.StringSliceVar(&f.weigh, "weigh", nil, "aims in short: the `figures` to have at their better end (default mass,strap,joints,queries, without --aim)")
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
 	flags.StringVar(&f.part, "part", "1/1", "make only part `K/N`, to split the study over jobs")
@@ -149,13 +157,32 @@ func (f studyFlags) sensible() error {
 		return fmt.Errorf("--format %q is not %s", f.format, oneOf(studyFormats))
 	case f.only != "" && f.only != "pass":
 		return fmt.Errorf("--only %q is not pass", f.only)
-	case len(f.weigh) == 0:
+	case f.weigh != nil && len(f.weigh) == 0:
 		return errors.New("--weigh names no figure")
 	case f.format == "jsonl" && len(f.sort) > 0:
 		return errors.New("--sort does not go with --format jsonl, which writes options as they come")
 	default:
 		return nil
 	}
+}
+
+// aims are those that were given, or else those that only a shop would argue with.
+func (f studyFlags) aims() []string {
+	if len(f.aim)+len(f.weigh) == 0 {
+		return study.Weighed
+	}
+	return slices.Concat(f.aim, f.weigh)
+}
+
+// front is that of the aims; an error names the flag that it is of.
+func (f studyFlags) front(s *study.Study) (*study.Front, error) {
+	if _, err := study.NewFront(s, f.aim); err != nil {
+		return nil, fmt.Errorf("--aim: %w", err)
+	}
+	if _, err := study.NewFront(s, f.weigh); err != nil {
+		return nil, fmt.Errorf("--weigh: %w", err)
+	}
+	return study.NewFront(s, f.aims())
 }
 
 // studyRun is one study on its way to its writer.
@@ -176,8 +203,8 @@ func (r *studyRun) prepare() error {
 	r.out.Part = part
 	r.out.First, r.out.Last = part.Options(r.out.Total)
 	r.out.All = r.out.Last-r.out.First < study.Listed
-	if r.out.Front, err = study.NewFront(r.out.Study, r.flags.weigh); err != nil {
-		return fmt.Errorf("--weigh: %w", err)
+	if r.out.Front, err = r.flags.front(r.out.Study); err != nil {
+		return err
 	}
 	if err := r.out.Sort(nil, r.flags.sort); err != nil {
 		return fmt.Errorf("--sort: %w", err)

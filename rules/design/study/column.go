@@ -34,11 +34,20 @@ type Column struct {
 
 var none = math.NaN()
 
+// Aside reports whether a column is shown only to who aims at it.
+func (c Column) Aside() bool { return c.Key == longSide || c.Key == "coffers" }
+
 // columns are all figures of the table, in its order.
 var columns = []Column{
 	{"ratio", "ratio", "module ratio", quantity.One, Lower, func(s *review.Sheet) float64 { return s.Ceiling.Grid.Ratio() }},
-	{"around", "module around", "module around", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAround.Get() }},
-	{"along", "module along", "module along", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAlong.Get() }},
+	{longSide, "long side", "module along by module around", quantity.One, Neither, func(s *review.Sheet) float64 {
+		return s.Ceiling.Grid.ModuleAlong.Get() / s.Ceiling.Grid.ModuleAround.Get()
+	}},
+	{"coffers", "coffers", "coffers", quantity.One, Neither, func(s *review.Sheet) float64 {
+		return float64(s.Ceiling.Grid.Around.Get() * s.Ceiling.Grid.Along.Get())
+	}},
+	{"module-around", "module around", "module around", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAround.Get() }},
+	{"module-along", "module along", "module along", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Grid.ModuleAlong.Get() }},
 	{"length", "panel length", "panel length", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Length.Get() }},
 	{"width", "panel width", "panel width", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Width.Get() }},
 	{"height", "panel height", "panel height", quantity.Metre, Neither, func(s *review.Sheet) float64 { return s.Ceiling.Panel.Height.Get() }},
@@ -99,8 +108,9 @@ func lastGap(s *review.Sheet) float64 {
 	return none
 }
 
-// Weighed are the figures weighed where nothing else is asked for: the look,
-// what is lifted and carried, what hangs on a strap, what is closed overhead,
-// and what is left to answer. The margin on the way in is not: past what holds
-// it settles nothing, and would keep an option for a tenth of a millimetre.
-var Weighed = []string{"ratio", "mass", "strap", "joints", "queries"}
+// Weighed are the aims where nothing else is asked for, which only a shop would argue
+// with: what is lifted and carried, what hangs on a strap, what is closed overhead,
+// and what is left to answer. The look is not, which is a matter of taste; nor is the
+// margin on the way in: past what holds it settles nothing, and would keep an option
+// for a tenth of a millimetre.
+var Weighed = []string{"mass", "strap", "joints", "queries"}

@@ -5,72 +5,38 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
-
-	"dryfit/spec/nearest"
 )
 
 // MostUnbeaten is how many unbeaten options a front keeps. Of more, there are
 // too many figures weighed to choose by.
 const MostUnbeaten = 10_000
 
-// Front is the options that no other beats: none is at least as good in every
-// figure weighed and better in one. Only those that stand take part.
+// Front is the options that no other beats: none is at least as near to every aim
+// and nearer to one. Only those that stand take part.
 type Front struct {
-	Weighed []int // columns
+	Aims    []Aim
 	Members []Row // by their index
 	// Full reports that there were more than MostUnbeaten, and that the members
 	// are none.
 	Full bool
 
-	better []Better
-	seen   []bool // by column: some option that stands has the figure
+	seen []bool // by column: some option that stands has the figure
 }
 
-// NewFront is the front of a study in some figures, named by their keys.
-func NewFront(s *Study, keys []string) (*Front, error) {
+// NewFront is the front of a study by some aims, each FIGURE or FIGURE=WISH.
+func NewFront(s *Study, aims []string) (*Front, error) {
 	f := &Front{seen: make([]bool, len(s.Columns))}
-	for _, c := range s.Columns {
-		f.better = append(f.better, c.Better)
-	}
-	for _, key := range keys {
-		i, err := s.column(strings.TrimSpace(key))
-		switch {
-		case err != nil:
+	for _, text := range aims {
+		a, err := s.aim(text)
+		if err != nil {
 			return nil, err
-		case s.Columns[i].Better == Neither:
-			return nil, fmt.Errorf("%s is neither better high nor low; weigh %s", key, strings.Join(s.weighable(), ", "))
-		case slices.Contains(f.Weighed, i):
-			return nil, fmt.Errorf("%s is weighed twice", key)
 		}
-		f.Weighed = append(f.Weighed, i)
+		if slices.ContainsFunc(f.Aims, func(had Aim) bool { return had.Name == a.Name }) {
+			return nil, fmt.Errorf("%s is weighed twice", text)
+		}
+		f.Aims = append(f.Aims, a)
 	}
 	return f, nil
-}
-
-// column finds a column by its key.
-func (s *Study) column(key string) (int, error) {
-	var keys []string
-	for i, c := range s.Columns {
-		if c.Key == key {
-			return i, nil
-		}
-		keys = append(keys, c.Key)
-	}
-	if near, ok := nearest.Word(key, keys); ok {
-		return 0, fmt.Errorf("there is no figure %q; is it %s?", key, near)
-	}
-	return 0, fmt.Errorf("there is no figure %q; there are %s", key, strings.Join(keys, ", "))
-}
-
-func (s *Study) weighable() []string {
-	var keys []string
-	for _, c := range s.Columns {
-		if c.Better != Neither {
-			keys = append(keys, c.Key)
-		}
-	}
-	return keys
 }
 
 // Add puts a row to the front, if no member beats it, and takes out those that
@@ -79,8 +45,8 @@ func (f *Front) Add(r Row) {
 	if f.Full || !r.Stands() {
 		return
 	}
-	for _, i := range f.Weighed {
-		f.seen[i] = f.seen[i] || !math.IsNaN(r.Figures[i])
+	for _, a := range f.Aims {
+		f.seen[a.Column] = f.seen[a.Column] || !math.IsNaN(r.Figures[a.Column])
 	}
 	kept := f.Members[:0]
 	for i := range f.Members {
@@ -110,15 +76,19 @@ func (f *Front) Has(index int) bool {
 	return found
 }
 
-// Beats reports whether a is at least as good as b in every figure weighed, and
-// better in one.
+// AimsAt reports whether an aim is of a column.
+func (f *Front) AimsAt(column int) bool {
+	return slices.ContainsFunc(f.Aims, func(a Aim) bool { return a.Column == column })
+}
+
+// Beats reports whether a is at least as near as b to every aim, and nearer to one.
 func (f *Front) Beats(a, b Row) bool { return f.against(a.Figures, b.Figures) == -1 }
 
 // against is -1 where a beats b, 1 where b beats a, and 0 where neither does.
 func (f *Front) against(a, b []float64) int {
 	outcome := 0
-	for _, i := range f.Weighed {
-		switch c := compare(a[i], b[i], f.better[i]); {
+	for _, aim := range f.Aims {
+		switch c := compare(aim.far(a[aim.Column]), aim.far(b[aim.Column]), Lower); {
 		case c == 0:
 		case outcome == 0:
 			outcome = c
@@ -150,8 +120,8 @@ func compare(a, b float64, better Better) int {
 	}
 }
 
-// BeatenBy is the member that beats a row, in most figures of those that do,
-// and of several the first; and the figures that it is better in. It is false
+// BeatenBy is the member that beats a row, by most aims of those that do, and of
+// several the first; and the columns of the aims that it is nearer to. It is false
 // for a member.
 func (f *Front) BeatenBy(r Row) (by Row, in []int, ok bool) {
 	for k := range f.Members {
@@ -160,9 +130,9 @@ func (f *Front) BeatenBy(r Row) (by Row, in []int, ok bool) {
 			continue
 		}
 		var won []int
-		for _, i := range f.Weighed {
-			if compare(m.Figures[i], r.Figures[i], f.better[i]) < 0 {
-				won = append(won, i)
+		for _, a := range f.Aims {
+			if compare(a.far(m.Figures[a.Column]), a.far(r.Figures[a.Column]), Lower) < 0 {
+				won = append(won, a.Column)
 			}
 		}
 		if len(won) > len(in) {

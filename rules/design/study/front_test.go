@@ -73,7 +73,7 @@ func TestFront(t *testing.T) {
 		}
 		for _, r := range list {
 			beaten := slices.ContainsFunc(list, func(o study.Row) bool {
-				return r.Stands() && o.Stands() && beats(s, f.Weighed, o, r)
+				return r.Stands() && o.Stands() && beats(s, columnsOf(f), o, r)
 			})
 			assert.Equal(t, r.Stands() && !beaten, f.Has(r.Index), "option %d", r.Index)
 			by, in, ok := study.Row{}, []int(nil), false
@@ -82,12 +82,12 @@ func TestFront(t *testing.T) {
 			}
 			assert.Equal(t, beaten, ok)
 			if ok {
-				assert.True(t, f.Has(by.Index) && beats(s, f.Weighed, by, r))
+				assert.True(t, f.Has(by.Index) && beats(s, columnsOf(f), by, r))
 				assert.NotEmpty(t, in)
 			}
 			assert.Equal(t, f.Has(r.Index), s.Loses(f, r) == "", "each other loses something")
 		}
-		again, _ := study.NewFront(s, keys[:len(f.Weighed)])
+		again, _ := study.NewFront(s, keys[:len(f.Aims)])
 		for _, r := range list {
 			again.Add(r)
 		}
@@ -95,10 +95,17 @@ func TestFront(t *testing.T) {
 	})
 }
 
+func columnsOf(f *study.Front) (out []int) {
+	for _, a := range f.Aims {
+		out = append(out, a.Column)
+	}
+	return out
+}
+
 func TestFrontRefuses(t *testing.T) {
 	s := newStudy(t, "reading-room", "grid.along=3..6")
 	for key, says := range map[string]string{
-		"mas": "is it mass?", "around": "neither better high nor low", "option": "there is no figure", "gap": "neither better high nor low",
+		"mas": "is it mass?", "module-around": "neither better high nor low", "option": "there is no figure", "gap": "neither better high nor low",
 	} {
 		_, err := study.NewFront(s, []string{key})
 		assert.ErrorContains(t, err, says, key)
@@ -114,7 +121,7 @@ func TestFrontOverfull(t *testing.T) {
 	require.NoError(t, err)
 	for i := range study.MostUnbeaten + 5 {
 		figures := make([]float64, len(s.Columns))
-		figures[f.Weighed[0]], figures[f.Weighed[1]] = float64(i), float64(-i)
+		figures[f.Aims[0].Column], figures[f.Aims[1].Column] = float64(i), float64(-i)
 		f.Add(study.Row{Index: i + 1, Figures: figures, Verdict: engine.Passed})
 	}
 	assert.True(t, f.Full)

@@ -33,11 +33,11 @@ func (s *Study) Loses(f *Front, r Row) string {
 	return fmt.Sprintf("option %d beats it in %s%s", by.Index, listed(what), rest)
 }
 
-// counted is how many of the figures weighed an option has.
+// counted is to how many of the aims an option has a figure.
 func (s *Study) counted(f *Front, r Row) int {
 	n := 0
-	for _, i := range f.Weighed {
-		if !math.IsNaN(r.Figures[i]) {
+	for _, a := range f.Aims {
+		if !math.IsNaN(r.Figures[a.Column]) {
 			n++
 		}
 	}

@@ -104,7 +104,7 @@ func lookup(t testing.TB, tree map[string]any, key string) any {
 func TestFiguresAreThoseOfTheSheet(t *testing.T) {
 	s := newStudy(t, "reading-room", "grid.along=4,6", "grid.around=5,6", "panels.around=1,2")
 	keys := map[string]string{
-		"ratio": "grid.module-ratio", "around": "grid.module-around", "along": "grid.module-along", "length": "panel.length",
+		"ratio": "grid.module-ratio", "long-side": "grid.long-side", "coffers": "grid.count", "module-around": "grid.module-around", "module-along": "grid.module-along", "length": "panel.length",
 		"width": "panel.width", "height": "panel.height", "mass": "panel.mass", "strap": "hanging.worst",
 		"sag": "hanging.first-hung.sag", "joints": "joint.count",
 	}

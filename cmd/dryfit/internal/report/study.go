@@ -95,7 +95,10 @@ func (s Study) made() []study.Row {
 // print, from those that differ.
 func (s Study) shared() (same, differ []int) {
 	rows := s.made()
-	for i := range s.Columns {
+	for i, c := range s.Columns {
+		if c.Aside() && !s.Front.AimsAt(i) {
+			continue
+		}
 		alike := len(rows) > 1
 		for _, r := range rows {
 			alike = alike && s.cell(i, r) == s.cell(i, rows[0])
@@ -186,9 +189,9 @@ func options(n int) string {
 // unbeaten says which options no other beats, and in what.
 func (s Study) unbeaten() string {
 	var names, members []string
-	for _, i := range s.Front.Weighed {
-		if s.Front.Seen(i) {
-			names = append(names, s.Columns[i].Name)
+	for _, a := range s.Front.Aims {
+		if s.Front.Seen(a.Column) {
+			names = append(names, a.Name)
 		}
 	}
 	in := strings.Join(names, ", ")

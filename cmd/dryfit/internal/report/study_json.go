@@ -104,8 +104,8 @@ func (s Study) head() jsonStudyHead {
 	for _, c := range s.Columns {
 		out.Columns = append(out.Columns, jsonColumn{c.Key, c.Name, c.Unit.String(), c.Better.String()})
 	}
-	for _, i := range s.Front.Weighed {
-		out.Weighed = append(out.Weighed, s.Columns[i].Key)
+	for _, a := range s.Front.Aims {
+		out.Weighed = append(out.Weighed, a.Text)
 	}
 	return out
 }
