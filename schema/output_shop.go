@@ -22,6 +22,7 @@ func shopIndex() []byte {
 		must("warnings", listOf("Warnings", "That the files of the package say.", text("Warning", "One sentence."))),
 		must("figures", figures),
 		must("assumed", partOf("assumed")),
+		must("shop", partOf("assumed")),
 		must("loosened", loosened()),
 		must("files", listOf("Files", "Of the package, beside this one.", text("File", "Its name."))),
 	}))

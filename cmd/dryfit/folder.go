@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -37,9 +38,19 @@ func writePackage(ctx context.Context, folder string, inputs []input, files []pa
 		for _, m := range made {
 			os.Remove(m) // only where it is still empty
 		}
-		return fmt.Errorf("write %s: %w", folder, err)
+		return fmt.Errorf("write %s: %w", folder, plainly(err))
 	}
 	return nil
+}
+
+// plainly is an error of the file system without the path of a file that nobody
+// will see.
+func plainly(err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return at.Err
+	}
+	return err
 }
 
 // foldersAbove makes what is missing above a path, and lists it, innermost first.

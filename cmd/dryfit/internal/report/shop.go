@@ -73,16 +73,20 @@ func ShopJSON(w io.Writer, s Shop) error {
 		Warnings   []string       `json:"warnings"`
 		Figures    map[string]any `json:"figures"`
 		Assumed    []jsonAssumed  `json:"assumed"`
+		Shop       []jsonAssumed  `json:"shop"`
 		Loosened   []jsonLoosened `json:"loosened"`
 		Files      []string       `json:"files"`
 	}{
 		Package: ShopKind, Version: s.Seal.Version, On: s.Seal.On, Strict: s.Seal.Strict, Spec: s.Seal.Spec, Standards: s.Seal.Standards,
 		Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(), Verdict: s.Sheet.Verdict.String(),
 		ForCutting: !s.Fails(), Warnings: append([]string{}, s.Warnings(holes)...),
-		Figures: shopFigures(s.Sheet.Ceiling, s.Shop), Assumed: []jsonAssumed{}, Loosened: loosenedJSON(s.Sheet.Loosened), Files: s.Files,
+		Figures: shopFigures(s.Sheet.Ceiling, s.Shop), Assumed: []jsonAssumed{}, Shop: []jsonAssumed{}, Loosened: loosenedJSON(s.Sheet.Loosened), Files: s.Files,
 	}
 	for _, a := range s.Sheet.Assumed {
 		out.Assumed = append(out.Assumed, assumedJSON(a))
+	}
+	for _, d := range s.Sheet.Ceiling.Bench().Settings() {
+		out.Shop = append(out.Shop, jsonAssumed{Key: d.Key, Value: d.Value, Source: d.Source, File: d.Origin.File, Line: d.Origin.Line})
 	}
 	return writeJSON(w, out)
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"strings"
 
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/shop"
@@ -73,12 +74,14 @@ func (l ShopList) Write(w io.Writer, s Shop) error {
 }
 
 // isLong reports whether a column is of lengths, which its name says.
-func (l ShopList) isLong(column int) bool { return longColumns[l.head[column]] }
+func (l ShopList) isLong(column int) bool {
+	name := l.head[column]
+	return longColumns[name] || strings.HasPrefix(name, "scarf_")
+}
 
 var longColumns = map[string]bool{
-	"length": true, "width": true, "thickness": true, "depth": true, "scarf_length": true, "apart": true, "at": true, "step": true,
+	"length": true, "width": true, "thickness": true, "depth": true, "apart": true, "at": true, "step": true,
 	"x": true, "y": true, "around": true, "along": true, "along_back": true, "down": true, "from": true, "to": true,
-	"scarf_1": true, "scarf_2": true, "scarf_3": true, "scarf_4": true,
 }
 
 func listCell(units quantity.System, cell any) string {
@@ -110,20 +113,28 @@ func rounded(units quantity.System, m float64) float64 {
 func (s Shop) strips() ShopList {
 	l := ShopList{Name: "strips", head: []string{
 		"piece", "ribs", "strips_per_rib", "count", "length", "thickness", "width", "plank", "way",
-		"scarfs", "scarf_length", "apart", "scarf_1", "scarf_2", "scarf_3", "scarf_4",
+		"scarfs", "scarf_length", "apart",
 	}}
 	list, cuts := s.Shop.Strips.Get(), s.Shop.Cuts.Get().Strips
+	most := 1
+	for _, one := range list {
+		most = max(most, len(one.Scarfs))
+	}
+	for i := range most {
+		l.head = append(l.head, fmt.Sprintf("scarf_%d", i+1))
+	}
 	for i, one := range list {
 		kinds := len(cuts) / len(list) // of half ribs, of whole ones
 		for _, cut := range cuts[i*kinds : (i+1)*kinds] {
 			row := []any{
 				one.Piece, cut.Count / one.PerRib, one.PerRib, cut.Count, long(cut.Length), long(cut.Thickness), long(cut.Width),
-				plankName(cut.Stock), cut.Way, len(one.Scarfs), nil, nil, nil, nil, nil, nil,
+				plankName(cut.Stock), cut.Way, len(one.Scarfs),
 			}
+			row = append(row, make([]any, 2+most)...)
 			if len(one.Scarfs) > 0 {
 				row[10], row[11] = long(one.Scarf), long(one.Apart)
 			}
-			for k, at := range one.Scarfs[:min(len(one.Scarfs), 4)] {
+			for k, at := range one.Scarfs {
 				row[12+k] = long(at)
 			}
 			l.rows = append(l.rows, row)
