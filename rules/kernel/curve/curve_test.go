@@ -362,3 +362,16 @@ func BenchmarkAt(b *testing.B) {
 		})
 	}
 }
+
+// An ellipse that is higher than half of its span is tightest at its crown, a²/b, also
+// of a piece that holds the crown off its middle; a lower one at its springing, b²/a
+// (closed form).
+func TestTightestOfAnEllipse(t *testing.T) {
+	high, err := curve.Elliptical(2, 1.5)
+	require.NoError(t, err)
+	assert.InDelta(t, 1/1.5, high.TightestRadius(), 1e-9)
+	assert.InDelta(t, 1/1.5, high.Between(0.2, high.Length()-0.9).TightestRadius(), 1e-9)
+	low, err := curve.Elliptical(2, 0.5)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.25, low.TightestRadius(), 1e-9)
+}

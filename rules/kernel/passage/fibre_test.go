@@ -196,3 +196,14 @@ func TestMirroredMotionsBeginAtTheirFirstPose(t *testing.T) {
 	_, ok = Motion{}.mirrored(2).First()
 	assert.False(t, ok)
 }
+
+// Steps cut in two cover what the step did: a step of half the depth at its beginning,
+// and one behind it.
+func TestHalvedStepsCoverTheirOwn(t *testing.T) {
+	halves := halved([]step{{index: 3, most: 2}, {index: -5}})
+	require.Len(t, halves, 4)
+	for i, index := range []int32{6, 7, -10, -9} {
+		assert.Equal(t, index, halves[i].index)
+	}
+	assert.InDelta(t, 2, halves[1].most, 0)
+}
