@@ -32,6 +32,10 @@ func shopFigures(c *layout.Ceiling, s *shop.Shop) figures {
 
 // at sets a figure, if there is one.
 func (f figures) at(x float64, key string) {
+	const nothing = 1e-9 // round-off, which differs between processors
+	if math.Abs(x) < nothing {
+		x = 0
+	}
 	if !math.IsNaN(x) && !math.IsInf(x, 0) {
 		f[key] = jsonNumber(x)
 	}

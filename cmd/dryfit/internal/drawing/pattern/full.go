@@ -46,16 +46,20 @@ func CheckBar(s quantity.System) (length float64, text string) {
 func Of(p shop.Pattern, about About) Full {
 	f := Full{about: about, notes: notes(p, about)}
 	low, _ := paper.Box(f.draw(p))
-	f.Origin = paper.Point{X: edge + math.Ceil(-low.X), Y: edge + math.Ceil(-low.Y)}
+	f.Origin = paper.Point{X: edge + up(-low.X), Y: edge + up(-low.Y)}
 	f.body = f.draw(p)
 	_, high := paper.Box(f.body)
 	f.Sheet = paper.Sheet{
 		Name: p.Name, Title: p.Title, About: "At full size. " + about.Title,
-		Width: math.Max(narrow, math.Ceil(high.X)+edge),
+		Width: math.Max(narrow, up(high.X)+edge),
 	}
-	f.foot(math.Ceil(high.Y) + edge)
+	f.foot(up(high.Y) + edge)
 	return f
 }
+
+// up is a length to the next whole millimetre, but for round-off, which differs
+// between processors.
+func up(mm float64) float64 { return math.Ceil(mm - 1e-6) }
 
 // pens are those of the layers, in the order in which these are drawn.
 var pens = []struct {

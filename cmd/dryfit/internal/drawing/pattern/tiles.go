@@ -64,8 +64,8 @@ func (f Full) tiled(page paper.Point) tiling {
 	low, high := paper.Box(f.body)
 	t.cols, t.rows = count(high.X-low.X, t.stepX), count(high.Y-low.Y, t.stepY)
 	// What is left over lies evenly around, in whole millimetres.
-	t.low.X = math.Floor((low.X + high.X - float64(t.cols)*t.stepX - overlap) / 2)
-	t.low.Y = math.Floor((low.Y + high.Y - float64(t.rows)*t.stepY - overlap) / 2)
+	t.low.X = math.Floor((low.X+high.X-float64(t.cols)*t.stepX-overlap)/2 + 1e-6)
+	t.low.Y = math.Floor((low.Y+high.Y-float64(t.rows)*t.stepY-overlap)/2 + 1e-6)
 	for row := range t.rows {
 		for col := range t.cols {
 			if items := t.part(row, col); items != nil {
