@@ -95,6 +95,8 @@ func nest(c *layout.Ceiling, pieces []SkinPiece) Sheets {
 			out.TooLarge++
 			continue
 		}
+		// Pieces that round-off alone tells apart are alike, on every processor.
+		p.Around, p.Along = nanometres(p.Around), nanometres(p.Along)
 		fit = append(fit, p)
 	}
 	out.Fits = out.TooLarge == 0
@@ -114,6 +116,8 @@ func nest(c *layout.Ceiling, pieces []SkinPiece) Sheets {
 	}
 	return out
 }
+
+func nanometres(m float64) float64 { return math.Round(m*1e9) / 1e9 }
 
 // nestOrders are the orders that are tried: the largest pieces first, by several
 // measures.

@@ -195,7 +195,7 @@ func (p page) text(t paper.Text) {
 		return
 	}
 	p.TransformBegin()
-	p.TransformRotate(t.Turn, t.At.X, t.At.Y)
+	p.TransformRotate(math.Round(t.Turn*1e6)/1e6, t.At.X, t.At.Y) // round-off at 90° would print a zero with a sign
 	p.Text(x, t.At.Y, t.Text)
 	p.TransformEnd()
 }
