@@ -2,6 +2,7 @@ package engine
 
 import (
 	"errors"
+	"fmt"
 
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/model/result/hanging"
@@ -79,4 +80,14 @@ func (p *Pass) hangs(err error) bool {
 		p.NotChecked("strap.stations", "the rib does not hang, which strap.holds says")
 	}
 	return false
+}
+
+// Beside is the room across a panel at its tightest, the key that says so, and
+// where in the room that is: of a measured one at the panel where it is least.
+func (p *Pass) Beside() (width float64, key, where string) {
+	width, panel := p.Results.Survey().Beside()
+	if panel == 0 {
+		return width, "room.width", ""
+	}
+	return width, "survey.station", fmt.Sprintf(" at panel %d, as measured", panel)
 }

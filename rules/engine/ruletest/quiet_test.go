@@ -45,5 +45,6 @@ var quiet = []struct {
 	{[]string{"bend.skin-glue"}, []string{"rib.depth", "skin.setback"}, "they say whether the skin lies behind the ribs, and no ceiling's ribs are narrower than its rails there"},
 	{[]string{"moisture.reveal-opens"}, []string{"rib.layer", "seam.gap"}, "no ceiling's reveal lies between layers and opens too far, or closes in its dry season by more than the gap"},
 	{[]string{"survey"}, []string{"rib.depth", "skin"}, "the thickness widens no arch whose feet are plumb, as those in every measured room are"},
+	{[]string{"install.pass", "install.tilt", "rib.feet"}, []string{"vault.length", "grid.along", "grid.ends", "panels.along", "panels.tolerance", "panels.form", "seam.gap"}, "of a measured room they take the width where the panels stand, and in no ceiling do these move them to where it differs"},
 	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
 }

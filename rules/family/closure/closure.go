@@ -18,3 +18,13 @@ func Family() engine.Family {
 		Rules: []engine.Rule{slide, probability, twoWay, firstGap, cover, side, line},
 	}
 }
+
+// drawn is a finding on the room as drawn. Where the room was measured a rule on
+// that answers the same question, and this is a note.
+func drawn(p *engine.Pass, f engine.Finding, answers string) engine.Finding {
+	if c := p.Ceiling; c.Survey.Given() && c.Close.FirstGap.Given() {
+		f.Severity, f.Related = engine.Note, append(f.Related, "survey")
+		f.Text += "; this is the room as drawn, and " + answers + " answers for it as measured"
+	}
+	return f
+}

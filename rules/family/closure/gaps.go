@@ -83,6 +83,9 @@ func wetDelivery(p *engine.Pass) bool {
 	return m.Shop.Get() > max(m.Dry.Get(), m.Wet.Get())
 }
 
+// answers are the rules on the measured room, by the key that a gap hangs on.
+var answers = map[string]string{"close.first_gap": "survey.end", "room.width": "survey.cover"}
+
 func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
 	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", quantity.Length(p.Ceiling.Edge.Cover.Get()).Value())
 	f := engine.Finding{
@@ -103,7 +106,7 @@ func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
 		f.Text += ", the wood being wetter in the shop than in either season"
 		f.Related, f.NotBy, f.Offers = append(f.Related, "climate.shop"), []string{"edge.cover"}, nil
 	}
-	p.Report(f)
+	p.Report(drawn(p, f, answers[at]))
 }
 
 var side = engine.Rule{
@@ -137,23 +140,23 @@ var side = engine.Rule{
 func checkSide(p *engine.Pass) {
 	gap, clearance := p.Results.Closing().Sides.Least.Get(), p.Limit("clearance")
 	if gap < 0 {
-		p.Report(engine.Finding{
+		p.Report(drawn(p, engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.tolerance", "panels.form", "room.tolerance"},
 			Text:     "at its widest the panel is {measured} wider than the room at its tightest",
 			Measured: quantity.Length(-2 * gap).Value(),
 			Offers:   []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(gap-clearance.SI))}},
-		})
+		}, "survey.fits"))
 		return
 	}
 	spread, ok := footSpread(p)
 	if left := gap - spread; ok && left < clearance.SI {
-		p.Report(engine.Finding{
+		p.Report(drawn(p, engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: engine.Query,
 			Text: p.Textf("of the %v beside the panel at its widest, in the room at its tightest, the season and the arch's weight take %v from each foot and leave {measured}; the least is {limit}",
 				quantity.Length(gap), quantity.Length(spread)),
 			Measured: quantity.Length(left).Value(), Bound: clearance,
 			Offers: []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
-		})
+		}, "survey.fits"))
 	}
 }
 

@@ -66,7 +66,7 @@ func checkSlide(p *engine.Pass) {
 	default:
 		return
 	}
-	p.Report(f)
+	p.Report(drawn(p, f, "survey.end"))
 }
 
 // share says which part of a length is clearance, where not all is.

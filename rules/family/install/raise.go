@@ -153,7 +153,7 @@ var pass = engine.Rule{
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
 			{Name: "p", Means: "projection of the ledger", Unit: "m"},
 		},
-		Valid: "panels raised level, arches that ship whole", Source: cite.Derivation("widest part against the narrowest place"),
+		Valid: "panels raised level, arches that ship whole; of a measured room W − τ is the least width beside a panel less twice the accuracy", Source: cite.Derivation("widest part against the narrowest place"),
 	},
 	Check: checkPass,
 }
@@ -164,11 +164,12 @@ func checkPass(p *engine.Pass) {
 	if l.Fixed.Get() != "before" || !l.Projection.Given() {
 		return
 	}
-	place := c.Room.Width.Get() - c.Room.Tolerance.Get() - 2*l.Projection.Get()
+	between, key, where := p.Beside()
+	place := between - 2*l.Projection.Get()
 	if width := c.Vault.Width.Get(); c.Panel.Around.Get() == 1 && width > place {
 		p.Report(engine.Finding{
-			At: "ledger.fixed", Related: []string{"ledger.projection", "room.width"},
-			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up; fix them after",
+			At: "ledger.fixed", Related: []string{"ledger.projection", key},
+			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up" + where + "; fix them after",
 			Measured: quantity.Length(width).Value(), Bound: p.Stated("ledger.projection", quantity.Length(place).Value()),
 			Offers: []engine.Offer{{Key: "ledger.fixed", Value: "after"}},
 		})
@@ -192,7 +193,7 @@ var tilt = engine.Rule{
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
 		},
-		Valid: "plumb feet, whose ends are upright; others get no wider", Source: cite.Derivation("extent of a tilted piece"),
+		Valid: "plumb feet, whose ends are upright; others get no wider; of a measured room W − τ is the least width beside a panel less twice the accuracy", Source: cite.Derivation("extent of a tilted piece"),
 	},
 	Check: checkTilt,
 }
@@ -203,15 +204,15 @@ func checkTilt(p *engine.Pass) {
 		return
 	}
 	end := c.Vault.Thickness.Get() / math.Cos(c.Vault.HalfAngle.Get())
-	between := c.Room.Width.Get() - c.Room.Tolerance.Get()
+	between, key, where := p.Beside()
 	if between < c.Vault.Width.Get() {
-		return // vault.fits says so
+		return // vault.fits says so, or survey.fits
 	}
 	if t := passage.Between(c.Vault.Width.Get(), end, between); t.Level < limit.SI {
 		p.Report(engine.Finding{
-			At: "room.width", Related: []string{"vault.span"},
-			Text: p.Textf("with ends %v high the panel jams between walls %v apart once one end is {measured} over the other; lifts are kept level to {limit}",
-				quantity.Length(end), quantity.Length(between)),
+			At: key, Related: []string{"vault.span"},
+			Text: p.Textf("with ends %v high the panel jams between walls %v apart%s once one end is {measured} over the other; lifts are kept level to {limit}",
+				quantity.Length(end), quantity.Length(between), where),
 			Measured: quantity.Length(t.Level).Value(), Bound: limit,
 		})
 	}

@@ -240,7 +240,7 @@ var feet = engine.Rule{
 	Limits: []engine.Limit{{
 		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "panels level and in the middle of the room", Source: frameSource},
+	Basis: engine.Basis{Valid: "panels level and in the middle of the room, of a measured one at the panel where it is narrowest, less twice the accuracy", Source: frameSource},
 	Check: checkFeet,
 }
 
@@ -254,24 +254,30 @@ func checkFeet(p *engine.Pass) {
 	if !ok {
 		return
 	}
-	gap, limit := p.Ceiling.SideGap(), p.Limit("clear")
+	between, key, where := p.Beside()
+	gap, limit := (between-p.Ceiling.WidestPanel())/2, p.Limit("clear")
 	most, when := first.Feet, "as first hung"
 	if raised != nil && raised.Feet > most {
 		most, when = raised.Feet, "on the lifts"
 	}
 	if left := gap - math.Max(0, most); left < limit.SI {
 		p.Report(engine.Finding{
-			At: "room.width", Related: []string{"vault.span", "lift.stations", "panels.form"},
-			Text: p.Textf("%s each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
-				when, quantity.Length(most), quantity.Length(gap)),
+			At: key, Related: []string{"vault.span", "lift.stations", "panels.form"},
+			Text: p.Textf("%s each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest%s; the least is {limit}",
+				when, quantity.Length(most), quantity.Length(gap), where),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 		})
-		if thrust, ok := engine.Hung(p, h.Thrust); ok && thrust != nil {
-			p.Report(engine.Finding{
-				At: "room.width", Severity: engine.Refer,
-				Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*thrust)),
-			})
-		}
+		referThrust(p, key)
+	}
+}
+
+// referThrust refers what the feet thrust with on walls that stop them.
+func referThrust(p *engine.Pass, key string) {
+	if thrust, ok := engine.Hung(p, p.Results.Hanging().Thrust); ok && thrust != nil {
+		p.Report(engine.Finding{
+			At: key, Severity: engine.Refer,
+			Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*thrust)),
+		})
 	}
 }
 

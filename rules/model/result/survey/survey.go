@@ -179,6 +179,26 @@ func (v *Survey) last(s *seasons.Seasons, k *closing.Closing) [2]Last {
 	return out
 }
 
+// Beside is the room across a panel: where it was measured, at the panel where it is
+// least, the readings off by their accuracy; else as drawn, at its tightest, and no
+// panel's.
+func (v *Survey) Beside() (width float64, panel int) {
+	c := v.c
+	at, ok := v.Placed()
+	if !ok {
+		return c.Room.Width.Get() - c.Room.Tolerance.Get(), 0
+	}
+	width = math.Inf(1)
+	n := c.Panel.Along.Get()
+	for i := range n {
+		near, far := c.PanelAlong(n - 1 - i)
+		if w := c.Survey.Room.Get().Width(at.Near+near, at.Near+far); w < width {
+			width, panel = w, i+1
+		}
+	}
+	return width - 2*c.Survey.Accuracy.Get(), panel
+}
+
 // closes are the diagonals, from corner to corner of the other readings.
 func (v *Survey) closes() []Diagonal {
 	measured, room := v.c.Survey.Diagonals.Get(), v.c.Survey.Room.Get()
