@@ -58,8 +58,13 @@ func chain(segments ...segment) Curve {
 	return c
 }
 
-// Length is the length along the curve.
-func (c Curve) Length() float64 { return c.ends[len(c.ends)-1] }
+// Length is the length along the curve: 0 of one that is cut off whole.
+func (c Curve) Length() float64 {
+	if len(c.ends) == 0 {
+		return 0
+	}
+	return c.ends[len(c.ends)-1]
+}
 
 // find is the segment that holds arc length s, and s within it. Past either
 // end it is the end. At a joint it is the segment that begins there.

@@ -115,7 +115,7 @@ func (s *Sawn) layer(c *layout.Ceiling, k, i int, l layout.Layer) {
 		s.Layup.Runs = append(s.Layup.Runs, run)
 	}
 	layer.Pieces = len(marks) - 1
-	for j := range layer.Pieces {
+	for j := range len(marks) - 1 {
 		s.piece(c, &layer, marks[j], marks[j+1], j)
 	}
 	s.Layers = append(s.Layers, layer)
@@ -127,6 +127,10 @@ const jointSlack = 1e-9
 // piece is one piece of a layer, in the frame of its own inner edge's chord.
 func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 	inner, outer := c.Vault.Parallel(from, to, l.From), c.Vault.Parallel(from, to, l.To)
+	if !(inner.Length() > 0 && outer.Length() > 0) {
+		l.Pieces-- // a sliver, of which the foot leaves one edge: the piece beside it has it
+		return
+	}
 	in := levelled(inner)
 	o := between(in.chain(inner), in.chain(outer))
 	box := BoxOf(o)
