@@ -146,3 +146,13 @@ func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
 		assert.Equal(t, want, p.stair(l, &passage.Budget{Cells: cells}).Outcome, width)
 	}
 }
+
+// A flat panel of 2400 by 60 by 800 mm in a wrap of 20 mm passes no door that is less
+// wide than it is thick, 100 mm with its wrap, however high the door is.
+func TestTheSizeThatIsImpossible(t *testing.T) {
+	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	p := &panel{wrap: 0.02, body: passage.NewBody(section, 0.8, 0.02)}
+	w := doorWalls(layout.Leg{Width: stated(0.05), Height: stated(9.0), Wall: stated(0.1)})
+	assert.InDelta(t, 0.1, p.impossible(w, 0, passage.Decision{Outcome: passage.Cannot}, 1), 1e-4)
+	assert.InDelta(t, 0.1, p.impossible(w, 0, passage.Decision{Outcome: passage.Undecided}, 1), 1e-4)
+}
