@@ -23,7 +23,7 @@ var withoutStdin = []string{
 	"check", "check one.ceiling.toml", "check two.ceiling.toml one.ceiling.toml --format jsonl", "check folder", "check missing.ceiling.toml",
 	"check --watch", "check --watch one.ceiling.toml",
 	"submittal one.ceiling.toml --output page.html", "submittal folder --output pages", "submittal --verify page.html one.ceiling.toml",
-	"calcs one.ceiling.toml", "takeoff one.ceiling.toml", "compare one.ceiling.toml two.ceiling.toml",
+	"calcs one.ceiling.toml", "takeoff one.ceiling.toml", "shop one.ceiling.toml --output cutting", "compare one.ceiling.toml two.ceiling.toml",
 	"study one.ceiling.toml --vary grid.along=4,5", "remedy one.ceiling.toml", "draw one.ceiling.toml --sheet section --format svg",
 	"begin --span 4200mm --rise 840mm --length 7080mm", "basis", "standards", "standards one.ceiling.toml", "schema spec", "manual --output man",
 	"completion bash", "help", "help check",

@@ -158,10 +158,14 @@ func arranged(s shot) shot {
 	return out
 }
 
-// A spec and its mirror image are one ceiling.
+// A spec and its mirror image are one ceiling. A survey has tests in the mirror of its
+// own.
 func TestRandomMirrored(t *testing.T) {
 	for _, d := range random(t) {
 		t.Run(d.name, func(t *testing.T) {
+			if fewer, ok := without(d.tree, "survey"); ok {
+				d = drawn{d.name, fewer, func() shot { return shotOf(fewer) }}
+			}
 			stations := func(table string) int {
 				v, _ := spec.Lookup(d.tree, table+".stations")
 				l, _ := v.([]any)
