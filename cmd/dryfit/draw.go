@@ -85,7 +85,9 @@ func draw(s streams, path string, f drawFlags) error {
 		return err
 	}
 	if f.format == "pdf" {
-		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return pdf.Write(w, f.document(in), drawn) })
+		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error {
+			return pdf.Write(w, document(in.Sheet.Ceiling.Project.Title.Get(), on), drawn)
+		})
 	}
 	if len(drawn) == 1 && f.sheet != "all" {
 		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
@@ -133,22 +135,22 @@ func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.
 		return nil, err
 	}
 	drawn := []paper.Sheet{sheet}
-	notes, err := drawing.Notes(in, o, drawn)
+	notes := drawing.Notes(in, o, drawn)
 	if f.format == "svg" && len(notes) > 0 {
 		fmt.Fprintf(s.err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
-		return drawn, err
+		return drawn, nil
 	}
-	return append(drawn, notes...), err
+	return append(drawn, notes...), nil
 }
 
-// document is what the PDF says of itself: its date is the one that it was
+// document is what a PDF says of itself: its date is the one that it was
 // judged on, so that the same spec makes the same bytes.
-func (f drawFlags) document(in drawing.Input) pdf.Document {
-	date, err := time.Parse(time.DateOnly, in.On)
+func document(title, on string) pdf.Document {
+	date, err := time.Parse(time.DateOnly, on)
 	if err != nil {
 		date = time.Time{} // judgedOn has read it before
 	}
-	return pdf.Document{Title: report.Shown(in.Sheet.Ceiling.Project.Title.Get()), Creator: "dryfit " + in.Version, Date: date}
+	return pdf.Document{Title: report.Shown(title), Creator: "dryfit " + version(), Date: date}
 }
 
 // writeFolder writes each sheet to a file of its name.

@@ -7,12 +7,10 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/drawing/dxf"
-	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pattern"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
@@ -184,17 +182,8 @@ func (m *shopMaker) pattern(p shop.Pattern) []packed {
 		{p.Name + ending, func(w io.Writer) error {
 			return dxf.Write(w, dxf.Drawing{Items: full.Items, Origin: full.Origin, Unit: unit})
 		}},
-		{p.Name + "-" + m.paper.Name + ".pdf", func(w io.Writer) error { return pdf.Write(w, m.document(p), m.tiles(full)) }},
+		{p.Name + "-" + m.paper.Name + ".pdf", func(w io.Writer) error {
+			return pdf.Write(w, document(p.Name+", "+project.Title.Get(), m.on), full.Tiles(m.paper))
+		}},
 	}
-}
-
-func (m *shopMaker) tiles(full pattern.Full) []paper.Sheet { return full.Tiles(m.paper) }
-
-// document is what a PDF says of itself.
-func (m *shopMaker) document(p shop.Pattern) pdf.Document {
-	date, err := time.Parse(time.DateOnly, m.on)
-	if err != nil {
-		date = time.Time{} // judgedOn has read it before
-	}
-	return pdf.Document{Title: p.Name + ", " + report.Shown(m.Sheet.Project.Title.Get()), Creator: "dryfit " + version(), Date: date}
 }

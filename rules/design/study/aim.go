@@ -135,6 +135,8 @@ func outside(x, from, to float64) float64 {
 	switch {
 	case math.IsNaN(x):
 		return x
+	case x <= 0: // a last gap may be less than nothing
+		return math.Inf(1)
 	case x < from:
 		return math.Log(from / x)
 	case x > to:

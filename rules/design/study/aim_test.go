@@ -69,6 +69,10 @@ func TestAimsAreDistances(t *testing.T) {
 	c = near.Aims[0].Column
 	assert.False(t, near.Beats(row(1, c, 30), row(2, c, 120)) || near.Beats(row(2, c, 120), row(1, c, 30)))
 	assert.True(t, near.Beats(row(1, c, 50), row(2, c, 30)))
+	gap, err := study.NewFront(s, []string{"gap=40mm"})
+	require.NoError(t, err)
+	c = gap.Aims[0].Column
+	assert.True(t, gap.Beats(row(1, c, 0.001), row(2, c, -0.002)) && gap.Beats(row(1, c, -0.002), row(2, c, math.NaN())))
 	most, err := study.NewFront(s, []string{"gap=most"})
 	require.NoError(t, err)
 	c = most.Aims[0].Column

@@ -54,9 +54,12 @@ func checkLevel(p *engine.Pass) {
 	if v, _, ok := placed(p); ok {
 		worst, panel, side := 0.0, 0, ""
 		for i, n := range v.Panels.Get() {
-			for name, off := range map[string]float64{"left": n.Seat.Left, "right": n.Seat.Right} {
-				if math.Abs(off) > math.Abs(worst) || math.Abs(off) == math.Abs(worst) && name < side {
-					worst, panel, side = off, i, name
+			for _, seat := range []struct {
+				side string
+				off  float64
+			}{{"left", n.Seat.Left}, {"right", n.Seat.Right}} {
+				if math.Abs(seat.off) > math.Abs(worst) {
+					worst, panel, side = seat.off, i, seat.side
 				}
 			}
 		}

@@ -136,8 +136,7 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 			drawn = append(drawn, s)
 		}
 	}
-	notes, err := Notes(in, o, drawn)
-	return append(drawn, notes...), undrawn, err
+	return append(drawn, Notes(in, o, drawn)...), undrawn, nil
 }
 
 // compose chooses the paper and the scale, draws, and lets the board place the

@@ -11,10 +11,10 @@ import (
 
 // Notes are the sheets of what the columns of some sheets have no room for: none,
 // where all had. A line that several sheets leave out stands there once.
-func Notes(in Input, o Options, drawn []paper.Sheet) ([]paper.Sheet, error) {
+func Notes(in Input, o Options, drawn []paper.Sheet) []paper.Sheet {
 	notes := gathered(drawn)
 	if len(notes) == 0 {
-		return nil, nil
+		return nil
 	}
 	size, ok := draft.SizeNamed(o.Paper)
 	if !ok {
@@ -32,7 +32,7 @@ func Notes(in Input, o Options, drawn []paper.Sheet) ([]paper.Sheet, error) {
 		board.In("notes", func() { rows = board.Rows(rows) })
 		out = append(out, board.Finish())
 	}
-	return out, nil
+	return out
 }
 
 // leastFor is the least paper that has room for all notes, or else the largest.

@@ -114,10 +114,10 @@ func (s *Sawn) layer(c *layout.Ceiling, k, i int, l layout.Layer) {
 	if len(run.Stations) > 0 {
 		s.Layup.Runs = append(s.Layup.Runs, run)
 	}
-	layer.Pieces = len(marks) - 1
 	for j := range len(marks) - 1 {
 		s.piece(c, &layer, marks[j], marks[j+1], j)
 	}
+	layer.Pieces = len(layer.Sizes)
 	s.Layers = append(s.Layers, layer)
 }
 
@@ -128,8 +128,7 @@ const jointSlack = 1e-9
 func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 	inner, outer := c.Vault.Parallel(from, to, l.From), c.Vault.Parallel(from, to, l.To)
 	if !(inner.Length() > 0 && outer.Length() > 0) {
-		l.Pieces-- // a sliver, of which the foot leaves one edge: the piece beside it has it
-		return
+		return // a sliver, of which the foot leaves one edge, is not cut
 	}
 	in := levelled(inner)
 	o := between(in.chain(inner), in.chain(outer))
