@@ -51,31 +51,39 @@ func checkLevel(p *engine.Pass) {
 	if !hasAny(p, seated) {
 		return
 	}
-	if v, _, ok := placed(p); ok {
-		worst, panel, side := 0.0, 0, ""
-		for i, n := range v.Panels.Get() {
-			for _, seat := range []struct {
-				side string
-				off  float64
-			}{{"left", n.Seat.Left}, {"right", n.Seat.Right}} {
-				if math.Abs(seat.off) > math.Abs(worst) {
-					worst, panel, side = seat.off, i, seat.side
-				}
+	v, _, ok := placed(p)
+	if !ok {
+		return
+	}
+	worst, panel, side := farthestSeat(v.Panels.Get())
+	limit, way := p.Limit("hides"), "above"
+	if worst < 0 {
+		way = "below"
+	}
+	if math.Abs(worst) > limit.SI {
+		at := v.Panels.Get()[panel]
+		p.Report(engine.Finding{
+			At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
+			Text:     p.Textf("the %s seat of panel %d lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, panel+1, way),
+			Measured: length(math.Abs(worst)), Bound: limit,
+		})
+	}
+}
+
+// farthestSeat returns the seat farthest from the springing: how far above it (m),
+// the index of its panel, and its side.
+func farthestSeat(panels []survey.Panel) (off float64, panel int, side string) {
+	for i, n := range panels {
+		for _, seat := range []struct {
+			side string
+			off  float64
+		}{{"left", n.Seat.Left}, {"right", n.Seat.Right}} {
+			if math.Abs(seat.off) > math.Abs(off) {
+				off, panel, side = seat.off, i, seat.side
 			}
 		}
-		limit, way := p.Limit("hides"), "above"
-		if worst < 0 {
-			way = "below"
-		}
-		if math.Abs(worst) > limit.SI {
-			at := v.Panels.Get()[panel]
-			p.Report(engine.Finding{
-				At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
-				Text:     p.Textf("the %s seat of panel %d lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, panel+1, way),
-				Measured: length(math.Abs(worst)), Bound: limit,
-			})
-		}
 	}
+	return off, panel, side
 }
 
 // hasAny reports whether a station has a reading above the level line, and says what
