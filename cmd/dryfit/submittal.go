@@ -128,7 +128,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal
 		Calcs: report.Calcs{
 			Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Results.Figures(), Tables: sheet.Results.Tables(), Rules: catalog.Rules(),
 		},
-		Takeoff: report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)},
+		Takeoff: report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())},
 	}, err
 }
 

@@ -33,7 +33,7 @@ func takeoffCommand(s streams) *cobra.Command {
 				return err
 			}
 			sheet := one.sheet
-			takeoff := report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling)}
+			takeoff := report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
 			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, takeoff) })
 		},
 	}

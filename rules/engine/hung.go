@@ -2,7 +2,6 @@ package engine
 
 import (
 	"errors"
-	"fmt"
 
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/model/result/hanging"
@@ -86,8 +85,8 @@ func (p *Pass) hangs(err error) bool {
 // where in the room that is: of a measured one at the panel where it is least.
 func (p *Pass) Beside() (width float64, key, where string) {
 	width, panel := p.Results.Survey().Beside()
-	if panel == 0 {
+	if panel == "" {
 		return width, "room.width", ""
 	}
-	return width, "survey.station", fmt.Sprintf(" at panel %d, as measured", panel)
+	return width, "survey.station", " at " + panel + ", as measured"
 }

@@ -127,7 +127,7 @@ func TestFiguresAreThoseOfTheSheet(t *testing.T) {
 			case "margin":
 				want = least
 			case "sheets":
-				want = float64(stock.Of(o.Sheet.Ceiling).Sheets[0].Count)
+				want = float64(stock.Of(o.Sheet.Ceiling, nil).Sheets[0].Count)
 			case "holds":
 				want = float64(o.Sheet.Counts.Held)
 			case "queries":

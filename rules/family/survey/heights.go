@@ -64,7 +64,7 @@ func checkLevel(p *engine.Pass) {
 		at := v.Panels.Get()[panel]
 		p.Report(engine.Finding{
 			At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
-			Text:     p.Textf("the %s seat of panel %d lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, panel+1, way),
+			Text:     p.Textf("the %s seat of %s lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, v.Name(panel), way),
 			Measured: length(math.Abs(worst)), Bound: limit,
 		})
 	}
@@ -143,7 +143,7 @@ func checkStrap(p *engine.Pass) {
 		if n.Lowest < crown {
 			p.Report(engine.Finding{
 				At: key(n), Related: []string{springs, "vault.rise"}, Measured: length(crown - n.Lowest),
-				Text: p.Textf("over panel %d the framing's underside comes {measured} under the back of the crown", i+1),
+				Text: p.Textf("over %s the framing's underside comes {measured} under the back of the crown", v.Name(i)),
 			})
 			return
 		}
@@ -154,8 +154,9 @@ func checkStrap(p *engine.Pass) {
 
 // cut is a strap as measured and as drawn.
 type cut struct {
-	panel, strap int // from 1
-	length, off  float64
+	panel       string
+	strap       int // from 1
+	length, off float64
 }
 
 // longest is the strap that is the furthest from as drawn, or that has no length.
@@ -163,12 +164,12 @@ func longest(p *engine.Pass, v *survey.Survey) (worst cut, panel int) {
 	c := p.Ceiling
 	for i, n := range v.Panels.Get() {
 		for k, station := range c.Strap.Stations.Get() {
-			now := cut{i + 1, k + 1, v.Strap(n, station), 0}
+			now := cut{v.Name(i), k + 1, v.Strap(n, station), 0}
 			if c.Room.Above.Given() {
 				now.off = now.length - c.StrapLength(station)
 			}
 			switch {
-			case worst.panel == 0, now.length <= 0 && now.length < worst.length,
+			case worst.strap == 0, now.length <= 0 && now.length < worst.length,
 				worst.length > 0 && math.Abs(now.off) > math.Abs(worst.off)+1e-9:
 				worst, panel = now, i
 			}
@@ -180,7 +181,7 @@ func longest(p *engine.Pass, v *survey.Survey) (worst cut, panel int) {
 func checkLength(p *engine.Pass, worst cut, at string) {
 	f := engine.Finding{At: at, Related: []string{springs, "room.above", "strap.lap"}}
 	if worst.length <= 0 {
-		f.Text = p.Textf("strap %d of panel %d has no length left: the framing comes down to its fixing", worst.strap, worst.panel)
+		f.Text = p.Textf("strap %d of %s has no length left: the framing comes down to its fixing", worst.strap, worst.panel)
 		p.Report(f)
 		return
 	}
@@ -197,7 +198,7 @@ func checkLength(p *engine.Pass, worst cut, at string) {
 	}
 	if off := math.Abs(worst.off); off > limit.SI {
 		f.Severity, f.Measured, f.Bound = engine.Query, length(off), limit
-		f.Text = p.Textf("strap %d of panel %d comes to %v by the framing as measured, {measured} %s than drawn; the most is {limit}, by its lap: cut the straps panel by panel",
+		f.Text = p.Textf("strap %d of %s comes to %v by the framing as measured, {measured} %s than drawn; the most is {limit}, by its lap: cut the straps panel by panel",
 			worst.strap, worst.panel, quantity.Length(worst.length), than)
 		p.Report(f)
 	}

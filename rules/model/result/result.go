@@ -62,7 +62,7 @@ func (r *Results) Tables() []figure.Table {
 	if t, ok := r.Closing().Table(); ok {
 		out = append(out, t)
 	}
-	return out
+	return append(out, r.survey.Tables()...)
 }
 
 // Figures is the whole calculation sheet: the layout's figures and the results'.

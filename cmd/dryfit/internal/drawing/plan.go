@@ -19,7 +19,11 @@ type planOf struct {
 	near   float64 // from the near end wall to the vault
 	side   float64 // from a side wall to the springing
 	places map[int]paper.Point
+	row    *rowOf // nil where the room was not measured
 }
+
+// planBelow is what the plan's dimensions take under it, in mm.
+const planBelow = 42
 
 // plan is the reflected plan: as the ceiling would show in a floor of mirrors,
 // the near end at the left and the left springing at the top.
@@ -29,14 +33,15 @@ func plan(in Input) (*subject, error) {
 		return nil, err
 	}
 	d := &planOf{Input: in, c: c, near: c.NearGap(), side: (c.Room.Width.Get() - c.Vault.Span.Get()) / 2}
+	d.row = in.row()
 	return &subject{
 		name: "plan", title: "Reflected plan",
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",
 			c.Grid.Around.Get(), c.Grid.Along.Get(), c.Panel.Count.Get(), in.length(c.Room.Length.Get()), in.length(c.Room.Width.Get())),
 		wide: max(c.Room.Length.Get(), c.BuiltLength()), high: max(c.Room.Width.Get(), c.Vault.Width.Get()),
-		left: 34, right: 24, above: 26, below: 42, best: 20,
-		shows: []string{"grid", "panels", "seam", "close", "fitting", "room.length", "room.framing", "room.access", "room.entry", "install", "project"},
-		draw:  d.draw,
+		left: 34, right: 24, above: 26, below: planBelow + d.row.high(), leastWide: d.row.wide(), best: 20,
+		shows: []string{"grid", "panels", "seam", "close", "fitting", "room.length", "room.framing", "room.access", "room.entry", "install", "project", "survey"},
+		notes: d.row.notes(), draw: d.draw,
 	}, nil
 }
 
@@ -52,6 +57,10 @@ func (d *planOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.places = b, map[int]paper.Point{}
 	origin := v.At(d.near, max(d.side, 0)+d.c.Vault.Span.Get())
 	d.v = draft.View{Origin: origin, Scale: v.Scale}
+	if d.row != nil { // first, so that the plan's dimensions keep to the plan
+		d.row.draw(b, paper.Point{X: d.at(-d.near, 0).X, Y: d.at(0, d.c.Room.Width.Get()-d.side).Y + planBelow}, v.Scale, d.places)
+		b.Figure()
+	}
 	b.In("members", d.members)
 	b.In("seams", d.seams)
 	d.panels()

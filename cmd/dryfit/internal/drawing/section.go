@@ -145,6 +145,10 @@ func (d *sectionOf) straps() {
 	if strap.Lap.Given() {
 		lap = strap.Lap.Get()
 	}
+	drawn := ""
+	if c.Survey.Given() {
+		drawn = ", as drawn"
+	}
 	for i, share := range strap.Stations.Get() {
 		s := float64(share) * c.Vault.Arc.Get()
 		back := c.Vault.Behind(s, c.Vault.Thickness.Get())
@@ -152,7 +156,7 @@ func (d *sectionOf) straps() {
 		d.b.Line(d.v.At(y, foot-min(lap, c.Rib.Depth.Get())), d.v.At(y, min(d.framing+lap, d.framing+framingShown)), bold)
 		d.b.Line(d.v.At(y-0.012, foot), d.v.At(y+0.012, foot), edge)
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("strap %d at %s\n%s between fixings", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(float64(share)))),
+			Text: fmt.Sprintf("strap %d at %s\n%s between fixings%s", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(float64(share))), drawn),
 			Of:   d.v.At(y, (foot+d.framing)/2), Prefer: []draft.Side{draft.Right, draft.Left},
 		})
 		d.atStation(d.places, d.v.At(y, foot), strap.Stations.Place(i))

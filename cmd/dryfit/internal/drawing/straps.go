@@ -63,7 +63,7 @@ func straps(in Input) (*subject, error) {
 		wide:  c.Vault.Width.Get(), high: 3 * c.Vault.Rise.Get(),
 		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 25,
 		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
-		notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, {Title: "How it was worked", Lines: d.remarks()}},
+		notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, in.cutStraps(), {Title: "How it was worked", Lines: d.remarks()}},
 		draw:  d.draw,
 	}, nil
 }

@@ -62,8 +62,12 @@ func (t Takeoff) rows() []row {
 			from: fmt.Sprintf("%d in a skin", s.Pieces),
 		})
 	}
-	for _, h := range t.Hardware {
-		out = append(out, row{group: "hardware", name: h.Name, count: fmt.Sprint(h.Count), length: length(h.Length), mass: mass(h.Mass)})
+	for i, h := range t.Hardware {
+		from := ""
+		if h.Measured && i == 0 { // all that are stand first
+			from = "as measured, cut to " + u.CutStep()
+		}
+		out = append(out, row{group: "hardware", name: h.Name, count: fmt.Sprint(h.Count), length: length(h.Length), from: from, mass: mass(h.Mass)})
 	}
 	return append(out,
 		row{group: "weight", name: "heaviest panel", count: "1", mass: mass(t.PanelMass)},
@@ -135,6 +139,8 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Count  int        `json:"count"`
 		Length jsonNumber `json:"length,omitempty"`
 		Mass   jsonNumber `json:"mass,omitempty"`
+		// Measured says that it is cut to the room as measured.
+		Measured bool `json:"measured,omitempty"`
 	}
 	out := struct {
 		Path      string     `json:"path"`
@@ -159,7 +165,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count, s.Pieces})
 	}
 	for _, h := range t.Hardware {
-		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass)})
+		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass), h.Measured})
 	}
 	return writeJSON(w, out)
 }

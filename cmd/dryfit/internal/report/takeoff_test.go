@@ -16,7 +16,7 @@ import (
 
 func takeoff(t testing.TB, changes map[string]any) Takeoff {
 	c := sample.Room(t, changes)
-	return Takeoff{Path: "hall.ceiling.toml", Ceiling: c, Takeoff: stock.Of(c)}
+	return Takeoff{Path: "hall.ceiling.toml", Ceiling: c, Takeoff: stock.Of(c, nil)}
 }
 
 // A spreadsheet can add up every column but the first three, in the unit that

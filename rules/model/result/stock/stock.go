@@ -3,7 +3,9 @@
 package stock
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/model/layout"
@@ -53,6 +55,8 @@ type Hardware struct {
 	Count  int
 	Length float64 // of one strap; of moulding, all of it
 	Mass   float64 // of all; 0 where it is not worked out
+	// Measured says that it is cut to the room as measured.
+	Measured bool
 }
 
 // Waste is the share of finished volume that planing, saw kerfs, ends and
@@ -60,8 +64,9 @@ type Hardware struct {
 // for clear hardwood; ripping thin strips takes the more.
 const Waste = 0.40
 
-// Of works out the takeoff of a ceiling.
-func Of(c *layout.Ceiling) Takeoff {
+// Of works out the takeoff of a ceiling. The straps are those that were measured,
+// their lengths by panel and station, or as drawn where none are given.
+func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
 	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get()}
 	for _, f := range c.Fitting.Get() {
 		if f.Mass.Given() {
@@ -70,12 +75,14 @@ func Of(c *layout.Ceiling) Takeoff {
 	}
 	volumes := map[string]float64{}
 	var species []string
+	var hangers []layout.Piece
 	for _, p := range c.VaultPieces() {
+		if p.Kind == layout.Hanger {
+			hangers = append(hangers, p)
+			continue
+		}
 		t.Mass += p.Mass * float64(p.Count)
 		switch p.Kind {
-		case layout.Hanger:
-			t.Hardware = append(t.Hardware, Hardware{Name: p.Kind.String(), Count: p.Count, Length: p.Length, Mass: p.Mass * float64(p.Count)})
-			continue
 		case layout.SkinSheet:
 		default:
 			if _, seen := volumes[p.Material]; !seen {
@@ -95,8 +102,34 @@ func Of(c *layout.Ceiling) Takeoff {
 		Material: c.Skin.Material.Get().Name, Straight: c.Skin.Sheet.Straight.Get(), Bent: c.Skin.Sheet.Bent.Get(),
 		Thickness: c.Skin.Thickness.Get(), Count: sh.PanelCount * c.Panel.Count.Get(), Pieces: sh.Around * sh.Along,
 	}}
-	t.Hardware = append(mergeHardware(t.Hardware), others(c)...)
+	t.Hardware = straps(hangers, measured)
+	for _, h := range t.Hardware {
+		t.Mass += h.Mass
+	}
+	t.Hardware = append(t.Hardware, others(c)...)
 	return t
+}
+
+// straps are those as drawn, or as measured: two of each length on a panel, the
+// longest first.
+func straps(drawn []layout.Piece, measured [][]float64) (out []Hardware) {
+	if len(drawn) == 0 {
+		return nil
+	}
+	if measured == nil {
+		for _, p := range drawn {
+			out = append(out, Hardware{Name: p.Kind.String(), Count: p.Count, Length: p.Length, Mass: p.Mass * float64(p.Count)})
+		}
+		return mergeHardware(out)
+	}
+	each := drawn[0].Mass / drawn[0].Length
+	for _, panel := range measured {
+		for _, length := range panel {
+			out = append(out, Hardware{Name: drawn[0].Kind.String(), Count: 2, Length: length, Mass: 2 * each * length, Measured: true})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Hardware) int { return cmp.Compare(b.Length, a.Length) })
+	return mergeHardware(out)
 }
 
 func line(c *layout.Ceiling, p layout.Piece) Line {

@@ -27,7 +27,7 @@ func TestStrapOnASeamIsCountedOnce(t *testing.T) {
 	straps := 0
 	for _, h := range stock.Of(sample.Room(t, map[string]any{
 		"panels.around": int64(2), "strap.stations": []any{"10%", "36%", "50%", "64%", "90%"},
-	})).Hardware {
+	}), nil).Hardware {
 		if h.Name == "strap" {
 			straps += h.Count
 		}
@@ -40,7 +40,7 @@ func TestStrapOnASeamIsCountedOnce(t *testing.T) {
 // seams; four straps on each of two edge ribs of six panels, of two lengths;
 // three screws at both ends of each.
 func TestCounts(t *testing.T) {
-	takeoff := stock.Of(sample.Room(t, nil))
+	takeoff := stock.Of(sample.Room(t, nil), nil)
 	for name, want := range map[string]int{"half rib": 12, "rib": 0, "rail": 30, "half rail": 12, "tenon": 80, "skin": 6} {
 		got, _ := pieces(takeoff, name)
 		assert.Equal(t, want, got, name)
@@ -71,7 +71,7 @@ func TestCounts(t *testing.T) {
 // 57/10 = 5.7mm.
 func TestStripsAreNotRounded(t *testing.T) {
 	for strip, want := range map[string]float64{"7mm": 60 / 7.0, "26.5mm": 60 / 26.5, "6.7mm": 9, "6mm": 10} {
-		for _, p := range stock.Of(sample.Room(t, map[string]any{"rib.depth": "60mm", "rib.lamination": strip})).Pieces {
+		for _, p := range stock.Of(sample.Room(t, map[string]any{"rib.depth": "60mm", "rib.lamination": strip}), nil).Pieces {
 			if p.Name == "half rib" {
 				assert.InDelta(t, want, p.Strips, 1e-9, strip)
 			}
@@ -89,7 +89,7 @@ func TestStripsAreNotRounded(t *testing.T) {
 // halves, but that only five of the six carry a seam's tenons.
 func TestMassesSum(t *testing.T) {
 	c := sample.Room(t, nil)
-	takeoff := stock.Of(c)
+	takeoff := stock.Of(c, nil)
 	tenons := 0.0
 	for _, p := range c.Panel.Pieces.Get() {
 		if p.Kind == layout.LooseTenon {
@@ -102,7 +102,7 @@ func TestMassesSum(t *testing.T) {
 // Board measure by hand: a rail of 90 × 51 × 1090 mm is 0.0050031 m3, a board
 // foot 0.00235974 m3 (144 cubic inches).
 func TestBoardMeasure(t *testing.T) {
-	takeoff := stock.Of(sample.Room(t, nil))
+	takeoff := stock.Of(sample.Room(t, nil), nil)
 	require.Len(t, takeoff.Boards, 1)
 	b := takeoff.Boards[0]
 	assert.InEpsilon(t, b.Volume*1.40/0.00235974, b.BoardFeet, 1e-5)
@@ -110,10 +110,24 @@ func TestBoardMeasure(t *testing.T) {
 }
 
 func TestFullEndsAndSplitArches(t *testing.T) {
-	takeoff := stock.Of(sample.Room(t, map[string]any{"grid.ends": "full", "panels.along": int64(3), "panels.around": int64(2)}))
+	takeoff := stock.Of(sample.Room(t, map[string]any{"grid.ends": "full", "panels.along": int64(3), "panels.around": int64(2)}), nil)
 	ribs, length := pieces(takeoff, "rib")
 	halves, _ := pieces(takeoff, "half rib")
 	assert.Equal(t, 2*(3+2), ribs, "an inner one in each of three panels and one at each end, in two pieces")
 	assert.Equal(t, 2*4, halves, "at two seams")
 	assert.InDelta(t, 4.63457/2, length, 1e-4)
+}
+
+// By hand: lengths of one panel 1.132m and 0.645m, of the other 1.131m and 0.645m,
+// two of each on a panel; 30mm by 1.5mm of steel weigh 0.3533kg a metre.
+func TestStrapsAsMeasured(t *testing.T) {
+	c := sample.Room(t, nil)
+	measured := stock.Of(c, [][]float64{{0.645, 1.132}, {1.131, 0.645}}).Hardware[:4]
+	for i, want := range []stock.Hardware{{Count: 2, Length: 1.132}, {Count: 2, Length: 1.131}, {Count: 4, Length: 0.645}} {
+		assert.Equal(t, want.Count, measured[i].Count)
+		assert.InDelta(t, want.Length, measured[i].Length, 1e-12)
+		assert.True(t, measured[i].Measured)
+		assert.InDelta(t, float64(want.Count)*want.Length*0.3533, measured[i].Mass, 1e-3)
+	}
+	assert.Equal(t, "screw", measured[3].Name)
 }

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
+	"dryfit/spec/quantity"
 )
 
 // subject heads the survey's part of the calculation sheet.
@@ -24,7 +25,7 @@ func (v *Survey) Figures() []figure.Figure {
 	l.Where(v.Seated, func() {
 		l.Add("survey.tilt", "i_s", "steepest slope of the seats, between readings next to each other", func(f *figure.Figure) figure.Measure {
 			f.Method = "rise by distance, on the wall where it is most"
-			return layout.Ratio(v.Tilt)
+			return layout.Measured(v.Tilt, quantity.Fraction)
 		})
 	})
 	l.Where(func() bool { _, ok := v.Placed(); return ok && v.Seated() }, l.seats)
@@ -65,12 +66,12 @@ func (l lines) gaps(i int) {
 		key, symbol, name string
 		of                func(Panel) float64
 	}{
-		{"left.near", "ln", "left of panel %d at its near end", func(p Panel) float64 { return p.AtNear.Left }},
-		{"left.far", "lf", "left of panel %d at its far end", func(p Panel) float64 { return p.AtFar.Left }},
-		{"right.near", "rn", "right of panel %d at its near end", func(p Panel) float64 { return p.AtNear.Right }},
-		{"right.far", "rf", "right of panel %d at its far end", func(p Panel) float64 { return p.AtFar.Right }},
+		{"left.near", "ln", "left of %s at its near end", func(p Panel) float64 { return p.AtNear.Left }},
+		{"left.far", "lf", "left of %s at its far end", func(p Panel) float64 { return p.AtFar.Left }},
+		{"right.near", "rn", "right of %s at its near end", func(p Panel) float64 { return p.AtNear.Right }},
+		{"right.far", "rf", "right of %s at its far end", func(p Panel) float64 { return p.AtFar.Right }},
 	} {
-		l.length(fmt.Sprintf("survey.gap.%d.%s", i+1, at.key), fmt.Sprintf("g_%d%s", i+1, at.symbol), "gap to the wall, "+fmt.Sprintf(at.name, i+1),
+		l.length(fmt.Sprintf("survey.gap.%d.%s", i+1, at.key), fmt.Sprintf("g_%d%s", i+1, at.symbol), "gap to the wall, "+fmt.Sprintf(at.name, l.v.Name(i)),
 			"the wall's reading, the axis and half of the panel's width", func() float64 { return at.of(l.v.Panels.Get()[i]) })
 	}
 }
@@ -99,8 +100,8 @@ func (l lines) seats() {
 	for i := range l.v.Panels.Get() {
 		of := func() Sides { return l.v.Panels.Get()[i].Seat }
 		const method = "straight between the readings, at the panel's middle"
-		l.length(fmt.Sprintf("survey.seat.%d.left", i+1), fmt.Sprintf("z_%dl", i+1), fmt.Sprintf("left seat of panel %d over the springing", i+1), method, func() float64 { return of().Left })
-		l.length(fmt.Sprintf("survey.seat.%d.right", i+1), fmt.Sprintf("z_%dr", i+1), fmt.Sprintf("right seat of panel %d over the springing", i+1), method, func() float64 { return of().Right })
+		l.length(fmt.Sprintf("survey.seat.%d.left", i+1), fmt.Sprintf("z_%dl", i+1), "left seat of "+l.v.Name(i)+" over the springing", method, func() float64 { return of().Left })
+		l.length(fmt.Sprintf("survey.seat.%d.right", i+1), fmt.Sprintf("z_%dr", i+1), "right seat of "+l.v.Name(i)+" over the springing", method, func() float64 { return of().Right })
 	}
 }
 
@@ -108,7 +109,7 @@ func (l lines) straps() {
 	c := l.v.c
 	for i := range l.v.Panels.Get() {
 		for k := range c.Strap.Stations.Get() {
-			l.length(fmt.Sprintf("survey.strap.%d.%d", i+1, k+1), fmt.Sprintf("l_%d,%d", i+1, k+1), fmt.Sprintf("length of strap %d of panel %d between its fixings", k+1, i+1),
+			l.length(fmt.Sprintf("survey.strap.%d.%d", i+1, k+1), fmt.Sprintf("l_%d,%d", i+1, k+1), fmt.Sprintf("length of strap %d of %s between its fixings", k+1, l.v.Name(i)),
 				"the framing's underside at the panel's middle, less the height of the extrados", func() float64 {
 					return l.v.Strap(l.v.Panels.Get()[i], c.Strap.Stations.Get()[k])
 				})

@@ -5,6 +5,7 @@
 package survey
 
 import (
+	"fmt"
 	"math"
 
 	"dryfit/rules/kernel/placement"
@@ -111,6 +112,17 @@ func (v *Survey) Framed() bool {
 	return v.Given() && v.c.Survey.Springing.Given() && len(v.c.Survey.Framing.Get()) > 0
 }
 
+// Name names a panel of the row, the first being 0: where an arch is of several
+// panels, which are numbered by themselves, it is the whole arch.
+func (v *Survey) Name(i int) string { return fmt.Sprintf("%s %d", v.one(), i+1) }
+
+func (v *Survey) one() string {
+	if v.c.Panel.Around.Get() > 1 {
+		return "arch"
+	}
+	return "panel"
+}
+
 func (v *Survey) panels() []Panel {
 	c := v.c
 	at, room, row := c.Survey.SetOut.Get().Placed, c.Survey.Room.Get(), c.Survey.Row.Get()
@@ -182,18 +194,18 @@ func (v *Survey) last(s *seasons.Seasons, k *closing.Closing) [2]Last {
 // Beside is the room across a panel: where it was measured, at the panel where it is
 // least, the readings off by their accuracy; else as drawn, at its tightest, and no
 // panel's.
-func (v *Survey) Beside() (width float64, panel int) {
+func (v *Survey) Beside() (width float64, panel string) {
 	c := v.c
 	at, ok := v.Placed()
 	if !ok {
-		return c.Room.Width.Get() - c.Room.Tolerance.Get(), 0
+		return c.Room.Width.Get() - c.Room.Tolerance.Get(), ""
 	}
 	width = math.Inf(1)
 	n := c.Panel.Along.Get()
 	for i := range n {
 		near, far := c.PanelAlong(n - 1 - i)
 		if w := c.Survey.Room.Get().Width(at.Near+near, at.Near+far); w < width {
-			width, panel = w, i+1
+			width, panel = w, v.Name(i)
 		}
 	}
 	return width - 2*c.Survey.Accuracy.Get(), panel

@@ -186,3 +186,39 @@ func mirror(table map[string]any) map[string]any {
 	}
 	return out
 }
+
+// By hand: the framing rises by 2mm a metre. The middle of panel 1 lies at 7145 − 18 −
+// 590 = 6537mm, where it is 2358.07mm over the level line, 8.07mm over the drawing's
+// 1000 + 900 + 450; strap 2 is drawn 640.2mm long with its laps. In inches 648.3mm
+// are 25.52in, next to 25 1/2. At panel 5, 4722mm nearer, the framing is 9.44mm lower.
+func TestStrapsAreCutPanelByPanel(t *testing.T) {
+	v, _ := surveyed(t, square)
+	cuts := v.Cuts()
+	require.Len(t, cuts, 6)
+	assert.InDelta(t, 0.648, cuts[0][1], 1e-12)
+	assert.InDelta(t, 0.648, cuts[0][2], 1e-12)
+	assert.InDelta(t, 0.639, cuts[4][1], 1e-12)
+	v, _ = surveyed(t, square, `units    = "metric"`, `units    = "imperial"`)
+	assert.InDelta(t, 25.5*0.0254, v.Cuts()[0][1], 1e-12)
+
+	tables := v.Tables()
+	require.Len(t, tables, 2)
+	assert.Equal(t, "survey.gaps", tables[0].Key)
+	assert.Len(t, tables[0].Rows, 6)
+	assert.Equal(t, `The axis of the row lies at its near end, 1 3/4" along the baseline, 1/16" to the right of it, and at its far end, 23'-4 9/16" along the baseline, 1/16" to the right of it.`, tables[0].Note)
+	assert.Equal(t, []string{"panel", "strap 1", "strap 2", "strap 3", "strap 4"}, tables[1].Head)
+
+	v, _ = surveyed(t, square, "springing = \"1000mm\"\ndiagonals", "springing = \"1000mm\"\ndiagonals", `"2345mm"`, `"1600mm"`, `"2359.29mm"`, `"1600mm"`)
+	assert.Nil(t, v.Cuts(), "framing at the fixings leaves no length")
+	v, _ = surveyed(t, square, "lap       = \"60mm\"", "")
+	assert.Nil(t, v.Cuts(), "no lap is given")
+	assert.Len(t, v.Tables(), 1)
+}
+
+// An arch in pieces is told by its number, not by those of its panels.
+func TestArchesInPieces(t *testing.T) {
+	v, _ := surveyed(t, square)
+	assert.Equal(t, "panel 2", v.Name(1))
+	v, _ = surveyed(t, square, "around    = 1", "around    = 2")
+	assert.Equal(t, "arch 2", v.Name(1))
+}

@@ -119,9 +119,7 @@ func (b *Board) Write(t paper.Text) {
 
 // Finish places what has been left to be placed, and is the sheet.
 func (b *Board) Finish() paper.Sheet {
-	for _, f := range b.all {
-		b.dimension(f)
-	}
+	b.dimensions()
 	b.place()
 	var rest []paper.Note
 	if b.notes != nil {

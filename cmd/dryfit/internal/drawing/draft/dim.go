@@ -38,15 +38,21 @@ type laid struct {
 
 func (d Dim) upright() bool { return d.Side == Left || d.Side == Right }
 
-// dimension lays a figure's dimensions: on each side in tiers, the shorter ones
+// dimensions lays those of all figures: on each side in tiers, the shorter ones
 // nearer. All lines are drawn before any text is, so that no text meets one.
-func (b *Board) dimension(f *figure) {
+func (b *Board) dimensions() {
 	var all []laid
-	for _, side := range []Side{Above, Below, Left, Right} {
-		all = append(all, tiers(f, side)...)
-	}
-	for _, d := range all {
-		b.dimLines(d)
+	for _, f := range b.all {
+		var of []laid
+		for _, side := range []Side{Above, Below, Left, Right} {
+			of = append(of, tiers(f, side)...)
+		}
+		for _, d := range of {
+			b.dimLines(d)
+			x := boxOf(d.text(0, -overLine)) // the next figure's lie outside of it
+			b.figure.extent = b.figure.extent.with(paper.Point{X: x.x0, Y: x.y0}).with(paper.Point{X: x.x1, Y: x.y1})
+		}
+		all = append(all, of...)
 	}
 	for _, d := range all {
 		b.dimText(d)
@@ -107,19 +113,26 @@ func (b *Board) dimLines(d laid) {
 	}
 }
 
+// overLine is how far over its line a dimension's text stands, in mm.
+var overLine = paper.Descent(Ordinary) + 2*clear
+
+// text is the dimension's at a distance along from its middle, and across.
+func (d laid) text(along, across float64) paper.Text {
+	t := paper.Text{At: d.at((d.from+d.to)/2+along, d.across+across), Height: Ordinary, Anchor: paper.Middle, Text: report.Shown(d.Text)}
+	if d.upright() {
+		t.Turn = 90
+	}
+	return t
+}
+
 // dimText writes the text along the line: in its middle if it can be, else
 // shifted, else beyond an end, else as a label.
 func (b *Board) dimText(d laid) {
-	text := report.Shown(d.Text)
-	w, middle := paper.TextWidth(text, Ordinary), (d.from+d.to)/2
-	off := paper.Descent(Ordinary) + 2*clear
-	for _, side := range []float64{-off, Ordinary + 2*clear} { // over the line, then under it
+	w := paper.TextWidth(report.Shown(d.Text), Ordinary)
+	for _, side := range []float64{-overLine, Ordinary + 2*clear} { // over the line, then under it
 		for shift := 0.0; shift <= (d.to-d.from+w)/2+3; shift++ {
 			for _, sign := range []float64{1, -1} {
-				t := paper.Text{At: d.at(middle+sign*shift, d.across+side), Height: Ordinary, Anchor: paper.Middle, Text: text}
-				if d.upright() {
-					t.Turn = 90
-				}
+				t := d.text(sign*shift, side)
 				x := boxOf(t)
 				if x.within(b.area) && b.room.free(x.grown(clear)) {
 					b.add(t)
@@ -128,5 +141,5 @@ func (b *Board) dimText(d laid) {
 			}
 		}
 	}
-	b.Label(Label{Text: d.Text, Of: d.at(middle, d.across), Prefer: []Side{d.Side}})
+	b.Label(Label{Text: d.Text, Of: d.at((d.from+d.to)/2, d.across), Prefer: []Side{d.Side}})
 }
