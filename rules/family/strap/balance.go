@@ -15,7 +15,7 @@ var balance = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Limits:   []engine.Limit{engine.TippingLimit()},
-	Basis: engine.TippingBasis("support", "as first hung, each piece alone, with packed ledgers and with one strap lost; "+
+	Basis: engine.TippingBasis("support", "as first hung, each piece alone, with packed ledgers, also at their measured seats, and with one strap lost; "+
 		"a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin. "+
 		"The pieces of a split arch have one each before they are joined, and one for the whole arch once they are: "+
 		"a piece then leans on its neighbours through the hinge at the seam, and where that lets the arch fold strap.holds or strap.lost says so"),
@@ -36,6 +36,11 @@ func checkBalance(p *engine.Pass) {
 	for _, s := range []hanging.Solved[*hanging.Case]{h.Alone, h.Packed} {
 		if c, ok := engine.Hung(p, s); ok && c != nil {
 			cases = append(cases, c)
+		}
+	}
+	if seated, ok := engine.Hung(p, h.Seated); ok {
+		for i := range seated {
+			cases = append(cases, &seated[i])
 		}
 	}
 	reportMargin(p, cases)

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+
 	"dryfit/rules/kernel/placement"
 	"dryfit/spec"
 	"dryfit/spec/record"
@@ -23,6 +25,9 @@ type Survey struct {
 	Row     record.Value[placement.Strip]     // of panels, at its widest
 	// SetOut is where the row stands. It needs close.first_gap.
 	SetOut record.Value[SetOut]
+	// Raised is how far the seats of each panel lie over the springing, at its middle,
+	// the panel at the far end first: none where that is not known.
+	Raised record.Value[[]SeatsRaised]
 }
 
 // SurveySides is a reading at each side wall.
@@ -36,6 +41,9 @@ type SurveyStation struct {
 	At, Left, Right, Framing Number
 	Seat                     SurveySides
 }
+
+// SeatsRaised is how far the seats on both walls lie over the springing, in m.
+type SeatsRaised struct{ Left, Right float64 }
 
 // SetOut is where the row of panels stands between the measured walls, or why that
 // is not known.
@@ -81,6 +89,39 @@ func (c *Ceiling) takeSurvey() {
 		p, err := v.Room.Get().SetOut(v.Row.Get(), clearance)
 		return SetOut{p, err}
 	})
+	v.Raised = Derive(c, c.seatsRaised)
+}
+
+// Seated reports whether the survey has what the seats are compared with.
+func (v *Survey) Seated() bool {
+	return v.Given() && v.Springing.Given() && len(v.Seats.Get()[0]) > 0
+}
+
+func (c *Ceiling) seatsRaised() []SeatsRaised {
+	v := &c.Survey
+	if !v.Seated() || !c.Close.FirstGap.Given() || v.SetOut.Get().Err != nil {
+		return nil
+	}
+	seats, springing, n := v.Seats.Get(), v.Springing.Get(), c.Panel.Along.Get()
+	out := make([]SeatsRaised, n)
+	for i := range out {
+		near, far := c.PanelAlong(n - 1 - i)
+		x := v.SetOut.Get().Near + (near+far)/2
+		out[i] = SeatsRaised{seats[0].At(x) - springing, seats[1].At(x) - springing}
+	}
+	return out
+}
+
+// RowName names a panel of the row, the first being 0 at the far end: where an arch
+// is of several panels, which are numbered by themselves, it is the whole arch.
+func (c *Ceiling) RowName(i int) string { return fmt.Sprintf("%s %d", c.RowOf(), i+1) }
+
+// RowOf is what the row is of.
+func (c *Ceiling) RowOf() string {
+	if c.Panel.Around.Get() > 1 {
+		return "arch"
+	}
+	return "panel"
 }
 
 func (c *Ceiling) surveySides(s spec.SurveySides) SurveySides {

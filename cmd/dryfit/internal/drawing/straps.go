@@ -94,7 +94,11 @@ func strapCases(h *hanging.Hanging) []strapCase {
 	first := h.First.Get().Is.Case
 	one("first hung", &first)
 	one("each piece alone", h.Alone.Get().Is)
-	one("ledgers packed", h.Packed.Get().Is)
+	packed := h.Seated.Get().Is
+	if p := h.Packed.Get().Is; p != nil {
+		packed = append([]hanging.Case{*p}, packed...)
+	}
+	worst("ledgers packed", packed)
 	worst("one set long or short", h.Set.Get().Is.Cases)
 	worst("framing moved", h.Moved.Get().Is)
 	worst("in the seasons", h.Seasonal.Get().Is)

@@ -1,6 +1,9 @@
 package hanging
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Kind is what a case of the frame shows.
 type Kind uint8
@@ -15,6 +18,8 @@ const (
 	FirstHungAlone
 	// Packed: with ledgers that bear.
 	Packed
+	// Seated: with ledgers that bear, packed to the measured seats of one panel.
+	Seated
 	// StrapLost: one strap taken away.
 	StrapLost
 	// StrapLostPacked: one strap taken away, with ledgers that bear.
@@ -47,6 +52,7 @@ type ID struct {
 	Way    Way    // of a change of length
 	Hung   string // state of the wood when it was hung, of a case of a season: "shop", "dry", "wet"
 	Season string // that came: "dry", "wet"
+	At     string // of measured seats, whose: "panel 2"
 }
 
 // words are the names of the ways: of a strap's length, and of framing.
@@ -65,6 +71,8 @@ func (id ID) Key() string {
 		return "first-hung-alone"
 	case Packed:
 		return "packed"
+	case Seated:
+		return "packed-" + strings.ReplaceAll(id.At, " ", "-")
 	case StrapLost:
 		return fmt.Sprintf("strap-lost-%d", id.Strap)
 	case StrapLostPacked:
@@ -96,6 +104,8 @@ func (id ID) Words() string {
 		return "as first hung, each piece alone"
 	case Packed:
 		return "with the ledgers packed"
+	case Seated:
+		return fmt.Sprintf("with the ledgers packed to the measured seats of %s", id.At)
 	case StrapLost:
 		return fmt.Sprintf("with strap %d lost", id.Strap)
 	case StrapLostPacked:

@@ -15,6 +15,8 @@ func TestCasesAreToldApart(t *testing.T) {
 		"first-hung":           {Kind: hanging.FirstHung},
 		"first-hung-alone":     {Kind: hanging.FirstHungAlone},
 		"packed":               {Kind: hanging.Packed},
+		"packed-panel-2":       {Kind: hanging.Seated, At: "panel 2"},
+		"packed-arch-2":        {Kind: hanging.Seated, At: "arch 2"},
 		"strap-lost-2":         {Kind: hanging.StrapLost, Strap: 2},
 		"strap-lost-2-packed":  {Kind: hanging.StrapLostPacked, Strap: 2},
 		"strap-set-1-longer":   {Kind: hanging.StrapSet, Strap: 1, Way: hanging.Longer},

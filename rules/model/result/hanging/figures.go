@@ -24,6 +24,7 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 		l.table(&first.Is.Case, h.First.From)
 	}
 	one(l, h.Packed)
+	h.seated(l)
 	many(l, h.Lost, all)
 	many(l, h.LostPack, all)
 	many(l, h.Set, func(s Setting) []Case { return s.Cases })
@@ -53,15 +54,37 @@ func (h *Hanging) seasonal(l lines) {
 	}
 	l.Subject = "hanging: in the seasons, one strap set long or short or none"
 	for i := range s.Is[0].Straps {
-		worst := &s.Is[0]
-		for k := range s.Is {
-			if s.Is[k].Straps[i] > worst.Straps[i]*(1+Alike) {
-				worst = &s.Is[k]
-			}
-		}
+		force, worst := worstOf(i, s.Is)
 		l.add(fmt.Sprintf("hanging.season.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, worst.Words()),
-			quantity.Force(worst.Straps[i]).Value(), h.Seasonal.From(), worst.method()+"; not with framing moved as well")
+			quantity.Force(force).Value(), h.Seasonal.From(), worst.method()+"; not with framing moved as well")
 	}
+}
+
+// seated is the greatest force of each strap with the ledgers packed to the measured
+// seats, of all panels.
+func (h *Hanging) seated(l lines) {
+	s := h.Seated.Get()
+	if s.Err != nil || len(s.Is) == 0 {
+		return
+	}
+	l.Subject = "hanging: with the ledgers packed to the measured seats"
+	for i := range s.Is[0].Straps {
+		force, in := worstOf(i, s.Is)
+		l.add(fmt.Sprintf("hanging.seated.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, in.Words()),
+			quantity.Force(force).Value(), h.Seated.From(), in.method())
+	}
+}
+
+// worstOf is the greatest force of one strap, counted from 0, and the case that has
+// it; of several alike, the first.
+func worstOf(strap int, cases []Case) (force float64, in *Case) {
+	in = &cases[0]
+	for k := range cases {
+		if cases[k].Straps[strap] > in.Straps[strap]*(1+Alike) {
+			in = &cases[k]
+		}
+	}
+	return in.Straps[strap], in
 }
 
 // one adds a case that there may be.

@@ -63,6 +63,7 @@ type Hanging struct {
 	Alone    Solved[*Case]    // the pieces of a split arch before they are joined; nil of a whole one
 	Raised   Solved[*Case]    // nil without lifts; Lifts is nil where they do not hold the panel
 	Packed   Solved[*Case]    // nil without ledgers that bear
+	Seated   Solved[[]Case]   // the same with ledgers as high as the measured seats of each panel
 	Lost     Solved[[]Case]   // straps in turn; of those that the rest does not hold, Straps is nil
 	LostPack Solved[[]Case]   // the same with ledgers that bear
 	Set      Solved[Setting]  // each strap longer, then shorter
@@ -91,7 +92,7 @@ type First struct {
 // panel comes to them.
 func (h *Hanging) Err() error {
 	for _, err := range []error{
-		h.Alone.Get().Err, h.Raised.Get().Err, h.First.Get().Err, h.Packed.Get().Err, h.Lost.Get().Err, h.LostPack.Get().Err,
+		h.Alone.Get().Err, h.Raised.Get().Err, h.First.Get().Err, h.Packed.Get().Err, h.Seated.Get().Err, h.Lost.Get().Err, h.LostPack.Get().Err,
 		h.Set.Get().Err, h.Moved.Get().Err, h.seasons(), h.Thrust.Get().Err,
 	} {
 		if err != nil {
@@ -105,8 +106,8 @@ func (h *Hanging) Err() error {
 // and a season that comes are not added to each other. Where it is not known what
 // the seasons do, Seasonal says so, and their cases are left out.
 func (h *Hanging) Envelope() ([]*Case, error) {
-	first, alone, packed, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Set.Get(), h.Moved.Get()
-	for _, err := range []error{alone.Err, first.Err, packed.Err, set.Err, moved.Err, h.seasons()} {
+	first, alone, packed, seated, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Seated.Get(), h.Set.Get(), h.Moved.Get()
+	for _, err := range []error{alone.Err, first.Err, packed.Err, seated.Err, set.Err, moved.Err, h.seasons()} {
 		if err != nil {
 			return nil, err
 		}
@@ -118,6 +119,7 @@ func (h *Hanging) Envelope() ([]*Case, error) {
 	if packed.Is != nil {
 		out = append(out, packed.Is)
 	}
+	out = append(out, pointers(seated.Is)...)
 	out = append(out, pointers(set.Is.Cases)...)
 	out = append(out, pointers(moved.Is)...)
 	return append(out, pointers(h.Seasonal.Get().Is)...), nil
@@ -201,6 +203,12 @@ func Of(c *layout.Ceiling) *Hanging {
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
 	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReach() > 0 })
 	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
+	h.Seated = after(c, hung, func(r *runner) ([]Case, error) {
+		if !bears.Get() {
+			return nil, nil
+		}
+		return seat(c, r)
+	})
 	h.Lost = after(c, hung, func(r *runner) ([]Case, error) { return lose(r, StrapLost, r.rib.but(strapKind)) })
 	h.LostPack = after(c, hung, func(r *runner) ([]Case, error) {
 		if !bears.Get() {
@@ -293,6 +301,21 @@ func pack(r *runner, bears bool) (*Case, error) {
 	}
 	packed, err := r.run(ID{Kind: Packed}, r.rib.springs(liftKind))
 	return &packed, err
+}
+
+// seat packs the ledgers to the measured seats of each panel: one that lies higher
+// than the springing drives its foot up.
+func seat(c *layout.Ceiling, r *runner) (out []Case, err error) {
+	ledgers := r.rib.springs(ledgerKind)
+	for i, seats := range c.Survey.Raised.Get() {
+		packed, err := r.run(ID{Kind: Seated, At: c.RowName(i)}, r.rib.springs(liftKind),
+			frame.Misfit{Spring: ledgers[0], Longer: seats.Left}, frame.Misfit{Spring: ledgers[1], Longer: seats.Right})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, packed)
+	}
+	return out, nil
 }
 
 // lose takes away each strap in turn, beside some other springs.

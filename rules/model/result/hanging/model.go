@@ -68,12 +68,13 @@ func (h *Hanging) Cases() []*Case {
 			add(&cases[i], err)
 		}
 	}
-	raised, alone, first, packed, blocked := h.Raised.Get(), h.Alone.Get(), h.First.Get(), h.Packed.Get(), h.Blocked.Get()
+	raised, alone, first, packed, seated, blocked := h.Raised.Get(), h.Alone.Get(), h.First.Get(), h.Packed.Get(), h.Seated.Get(), h.Blocked.Get()
 	lost, lostPack, set, moved, seasonal := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get(), h.Seasonal.Get()
 	add(raised.Is, raised.Err)
 	add(alone.Is, alone.Err)
 	add(&first.Is.Case, first.Err)
 	add(packed.Is, packed.Err)
+	list(seated.Is, seated.Err)
 	list(lost.Is, lost.Err)
 	list(lostPack.Is, lostPack.Err)
 	list(set.Is.Cases, set.Err)

@@ -98,7 +98,7 @@ func (l lines) ends() {
 
 func (l lines) seats() {
 	for i := range l.v.Panels.Get() {
-		of := func() Sides { return l.v.Panels.Get()[i].Seat }
+		of := func() layout.SeatsRaised { return l.v.Panels.Get()[i].Seat }
 		const method = "straight between the readings, at the panel's middle"
 		l.length(fmt.Sprintf("survey.seat.%d.left", i+1), fmt.Sprintf("z_%dl", i+1), "left seat of "+l.v.Name(i)+" over the springing", method, func() float64 { return of().Left })
 		l.length(fmt.Sprintf("survey.seat.%d.right", i+1), fmt.Sprintf("z_%dr", i+1), "right seat of "+l.v.Name(i)+" over the springing", method, func() float64 { return of().Right })

@@ -5,7 +5,6 @@
 package survey
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/rules/kernel/placement"
@@ -43,13 +42,13 @@ type Sides struct{ Left, Right float64 }
 
 // Panel is one panel in its place.
 type Panel struct {
-	Near, Far         float64 // its ends along the baseline
-	AtNear, AtFar     Sides   // gaps to the walls at these ends
-	Tightest, Loosest float64 // the least and the greatest gap beside it
-	Width             float64 // least distance between the walls beside it
-	Seat              Sides   // over the springing, at its middle
-	Framing           float64 // its underside over the springing, at the panel's middle
-	Lowest            float64 // the same where it is lowest over the panel
+	Near, Far         float64            // its ends along the baseline
+	AtNear, AtFar     Sides              // gaps to the walls at these ends
+	Tightest, Loosest float64            // the least and the greatest gap beside it
+	Width             float64            // least distance between the walls beside it
+	Seat              layout.SeatsRaised // over the springing, at its middle
+	Framing           float64            // its underside over the springing, at the panel's middle
+	Lowest            float64            // the same where it is lowest over the panel
 }
 
 // Last is a gap at the near wall: as set out, at its least and at its most.
@@ -104,7 +103,7 @@ func (v *Survey) Placed() (at placement.Placed, ok bool) {
 // Seated reports whether the survey has what the seats are compared with, and
 // Framed the same of the framing.
 func (v *Survey) Seated() bool {
-	return v.Given() && v.c.Survey.Springing.Given() && len(v.c.Survey.Seats.Get()[0]) > 0
+	return v.c.Survey.Seated()
 }
 
 // Framed reports whether the straps can be measured.
@@ -112,16 +111,8 @@ func (v *Survey) Framed() bool {
 	return v.Given() && v.c.Survey.Springing.Given() && len(v.c.Survey.Framing.Get()) > 0
 }
 
-// Name names a panel of the row, the first being 0: where an arch is of several
-// panels, which are numbered by themselves, it is the whole arch.
-func (v *Survey) Name(i int) string { return fmt.Sprintf("%s %d", v.one(), i+1) }
-
-func (v *Survey) one() string {
-	if v.c.Panel.Around.Get() > 1 {
-		return "arch"
-	}
-	return "panel"
-}
+// Name names a panel of the row, the first being 0.
+func (v *Survey) Name(i int) string { return v.c.RowName(i) }
 
 func (v *Survey) panels() []Panel {
 	c := v.c
@@ -137,7 +128,7 @@ func (v *Survey) panels() []Panel {
 		p.Tightest, p.Loosest = room.Between(at, row, p.Near, p.Far)
 		p.Width = room.Width(p.Near, p.Far)
 		if seated {
-			p.Seat = v.seat((p.Near + p.Far) / 2)
+			p.Seat = c.Survey.Raised.Get()[i]
 		}
 		if framed {
 			p.Framing, p.Lowest = v.framing(p.Near, p.Far)
@@ -145,12 +136,6 @@ func (v *Survey) panels() []Panel {
 		out[i] = p
 	}
 	return out
-}
-
-// seat is how far the seats lie over the springing at a place.
-func (v *Survey) seat(x float64) Sides {
-	seats, springing := v.c.Survey.Seats.Get(), v.c.Survey.Springing.Get()
-	return Sides{seats[0].At(x) - springing, seats[1].At(x) - springing}
 }
 
 // framing is the underside of the framing over the springing, halfway and where it

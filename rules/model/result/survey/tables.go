@@ -36,7 +36,7 @@ func (v *Survey) Tables() []figure.Table {
 	if _, ok := v.Placed(); ok {
 		t := figure.Table{
 			Key: "survey.gaps", Title: "gaps beside the panels at their widest, as set out", Subject: subject,
-			Head: []string{v.one(), "left near", "left far", "right near", "right far"}, Note: v.SetOut(),
+			Head: []string{v.c.RowOf(), "left near", "left far", "right near", "right far"}, Note: v.SetOut(),
 		}
 		for i, p := range v.Panels.Get() {
 			t.Rows = append(t.Rows, row(i, p.AtNear.Left, p.AtFar.Left, p.AtNear.Right, p.AtFar.Right))
@@ -72,7 +72,7 @@ func (v *Survey) schedule() (out []figure.Table) {
 	straps := len(cuts[0])
 	for from := 0; from < straps; from += abreast {
 		to := min(from+abreast, straps)
-		t := figure.Table{Key: "survey.straps", Title: "straps to cut, with the lap at both ends", Subject: subject, Head: []string{v.one()}}
+		t := figure.Table{Key: "survey.straps", Title: "straps to cut, with the lap at both ends", Subject: subject, Head: []string{v.c.RowOf()}}
 		if from > 0 {
 			t.Key, t.Title = fmt.Sprintf("%s.from-%d", t.Key, from+1), t.Title+", continued"
 		}
