@@ -21,7 +21,7 @@ const open = async (options) => {
   page.on('console', (m) => seen.console.push(m.text()));
   page.on('pageerror', (e) => seen.console.push(String(e)));
   page.on('request', (r) => { if (r.url() !== url) seen.requests.push(r.url()); });
-  await page.goto(url);
+  await page.goto(url, { timeout: 120_000 }); // a busy machine takes its time
   return page;
 };
 const wider = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
