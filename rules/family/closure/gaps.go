@@ -37,10 +37,7 @@ var cover = engine.Rule{
 	Severity: engine.Hold,
 	Needs:    []string{"edge.cover"},
 	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
-	Limits: []engine.Limit{{
-		Key: "overlap", Title: "of the moulding over the panels", Value: quantity.Length(0.006).Value(),
-		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-	}},
+	Limits:   []engine.Limit{engine.OverlapLimit()},
 	Basis: engine.Basis{
 		Formula: "gap + overlap ≤ cover",
 		Symbols: []engine.Symbol{
@@ -87,19 +84,8 @@ func wetDelivery(p *engine.Pass) bool {
 var answers = map[string]string{"close.first_gap": "survey.end", "room.width": "survey.cover"}
 
 func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
-	overlap, cover := p.Limit("overlap"), p.Stated("edge.cover", quantity.Length(p.Ceiling.Edge.Cover.Get()).Value())
-	f := engine.Finding{
-		At: "edge.cover", Related: []string{at}, Measured: quantity.Length(width).Value(), Bound: cover,
-		Offers: []engine.Offer{{Key: "edge.cover", Value: p.Above(width + overlap.SI)}},
-	}
-	switch {
-	case width > cover.SI:
-		f.Text = where + " is {measured}, and the moulding hides {limit}"
-	case width+overlap.SI > cover.SI:
-		f.Text = p.Textf("%s is %v and takes {measured} with the moulding's overlap of %v; it hides %v", where, quantity.Length(width), overlap.Value, cover.Value)
-		f.Measured, f.Severity = quantity.Length(width+overlap.SI).Value(), engine.Query
-		f.Bound.Name, f.Bound.Source, f.Bound.Firm = overlap.Name, overlap.Source, overlap.Firm
-	default:
+	f, short := p.Hides(at, where+" is", width)
+	if !short {
 		return
 	}
 	if wet {

@@ -49,7 +49,7 @@ func checkSlide(p *engine.Pass) {
 	least, projection := ends.Least.Get(), k.Projection.Get()
 	f := engine.Finding{
 		At: "close.first_gap", Related: []string{"room.length", "vault.length", "seam.tenon", "close.last", "strap.hung"},
-		Measured: quantity.Length(least).Value(), Offers: slideOffers(p, ends, projection, clearance.SI-least),
+		Measured: quantity.Length(least).Value(), Offers: p.Shorten(projection + clearance.SI - least),
 	}
 	state := hungIn(p, ends)
 	switch {
@@ -83,19 +83,6 @@ func hungIn(p *engine.Pass, ends *closing.Ends) string {
 		return p.Textf(", the ribs grown by %v in the room's air", quantity.Length(by))
 	}
 	return ""
-}
-
-// slideOffers are ways to win the length that is short, beside the projection.
-func slideOffers(p *engine.Pass, ends *closing.Ends, projection, short float64) []engine.Offer {
-	var offers []engine.Offer
-	short += projection
-	if left := ends.First.Get() - short; left > 0 {
-		offers = append(offers, engine.Offer{Key: "close.first_gap", Value: p.Below(left)})
-	}
-	if projection > 0 {
-		offers = append(offers, engine.Offer{Key: "close.last", Value: "drop"})
-	}
-	return append(offers, engine.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
 }
 
 var probability = engine.Rule{

@@ -61,12 +61,6 @@ func checkFits(p *engine.Pass) {
 	}
 }
 
-// overlap is how far the moulding is to lie over the panels.
-var overlap = engine.Limit{
-	Key: "overlap", Title: "of the moulding over the panels", Value: length(0.006),
-	Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-}
-
 var cover = engine.Rule{
 	ID:       "survey.cover",
 	Title:    "the moulding hides the gaps beside the panels, as measured",
@@ -75,7 +69,7 @@ var cover = engine.Rule{
 	Needs:    []string{table, "close.first_gap", "edge.cover"},
 	Quiet:    true,
 	Figures:  []string{"survey.most-gap"},
-	Limits:   []engine.Limit{overlap},
+	Limits:   []engine.Limit{engine.OverlapLimit()},
 	Basis: engine.Basis{
 		Formula: "g + p + f·k + acc + season + overlap ≤ cover",
 		Symbols: []engine.Symbol{
@@ -102,25 +96,11 @@ func checkCover(p *engine.Pass) {
 	}
 }
 
-// reportCover compares a gap with what the moulding hides, and with that less its
-// overlap.
+// reportCover reports a gap that the moulding does not hide.
 func reportCover(p *engine.Pass, at, where string, width float64) {
-	lap, hides := p.Limit("overlap"), p.Stated("edge.cover", length(p.Ceiling.Edge.Cover.Get()))
-	f := engine.Finding{
-		At: "edge.cover", Related: []string{at}, Measured: length(width), Bound: hides,
-		Offers: []engine.Offer{{Key: "edge.cover", Value: p.Above(width + lap.SI)}},
+	if f, short := p.Hides(at, where+" comes to", width); short {
+		p.Report(f)
 	}
-	switch {
-	case width > hides.SI:
-		f.Text = where + " comes to {measured}, and the moulding hides {limit}"
-	case width+lap.SI > hides.SI:
-		f.Text = p.Textf("%s comes to %v and takes {measured} with the moulding's overlap of %v; it hides %v", where, quantity.Length(width), lap.Value, hides.Value)
-		f.Measured, f.Severity = length(width+lap.SI), engine.Query
-		f.Bound.Name, f.Bound.Source, f.Bound.Firm = lap.Name, lap.Source, lap.Firm
-	default:
-		return
-	}
-	p.Report(f)
 }
 
 var end = engine.Rule{
@@ -137,7 +117,7 @@ var end = engine.Rule{
 	Limits: []engine.Limit{{
 		Key: "clearance", Title: "left over when the last panel stands off", Value: length(0.003),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-	}, overlap},
+	}, engine.OverlapLimit()},
 	Basis: engine.Basis{
 		Formula: "g_l − ΔL − P·p − n·u − 2·acc ≥ t/2 + clearance",
 		Symbols: []engine.Symbol{
@@ -191,7 +171,7 @@ func checkSlide(p *engine.Pass, side string, least float64) {
 	projection, clearance := p.Results.Closing().Projection.Get(), p.Limit("clearance")
 	f := engine.Finding{
 		At: "close.first_gap", Related: []string{"survey.near", "survey.far", "vault.length", "close.last"}, Measured: length(least),
-		Offers: shorter(p, projection+clearance.SI-least),
+		Offers: p.Shorten(projection + clearance.SI - least),
 	}
 	where := "between the measured end walls the last gap comes to {measured} at its least, at the " + side + " corner"
 	switch {
@@ -209,16 +189,4 @@ func checkSlide(p *engine.Pass, side string, least float64) {
 		return
 	}
 	p.Report(f)
-}
-
-// shorter are ways to win a length that is short.
-func shorter(p *engine.Pass, short float64) []engine.Offer {
-	var offers []engine.Offer
-	if left := p.Ceiling.Close.FirstGap.Get() - short; left > 0 {
-		offers = append(offers, engine.Offer{Key: "close.first_gap", Value: p.Below(left)})
-	}
-	if p.Results.Closing().Projection.Get() > 0 {
-		offers = append(offers, engine.Offer{Key: "close.last", Value: "drop"})
-	}
-	return append(offers, engine.Offer{Key: "vault.length", Value: p.Below(p.Ceiling.Vault.Length.Get() - short)})
 }

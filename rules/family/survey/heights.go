@@ -29,7 +29,7 @@ var level = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
-	Figures:  []string{"survey.seat.1.left", "survey.seat.1.right"},
+	Figures:  []string{"survey.seat.1.left", "survey.seat.1.right", "survey.tilt"},
 	Limits: []engine.Limit{{
 		Key: "hides", Title: "of a seat from the springing, either way, that the ledger or the moulding hides", Value: length(0.006),
 		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
@@ -64,7 +64,8 @@ func checkLevel(p *engine.Pass) {
 		at := v.Panels.Get()[panel]
 		p.Report(engine.Finding{
 			At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
-			Text:     p.Textf("the %s seat of %s lies {measured} %s the springing; the most that the ledger or the moulding hides is {limit}", side, v.Name(panel), way),
+			Text: p.Textf("the %s seat of %s lies {measured} %s the springing, and where they are steepest the seats slope by %v; the most that the ledger or the moulding hides is {limit}",
+				side, v.Name(panel), way, quantity.Share(v.Tilt.Get())),
 			Measured: length(math.Abs(worst)), Bound: limit,
 		})
 	}

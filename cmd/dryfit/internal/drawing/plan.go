@@ -38,7 +38,7 @@ func plan(in Input) (*subject, error) {
 		name: "plan", title: "Reflected plan",
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",
 			c.Grid.Around.Get(), c.Grid.Along.Get(), c.Panel.Count.Get(), in.length(c.Room.Length.Get()), in.length(c.Room.Width.Get())),
-		wide: max(c.Room.Length.Get(), c.BuiltLength()), high: max(c.Room.Width.Get(), c.Vault.Width.Get()),
+		wide: max(c.Room.Length.Get(), c.BuiltLength(), d.row.long()), high: max(c.Room.Width.Get(), c.Vault.Width.Get()),
 		left: 34, right: 24, above: 26, below: planBelow + d.row.high(), leastWide: d.row.wide(), best: 20,
 		shows: []string{"grid", "panels", "seam", "close", "fitting", "room.length", "room.framing", "room.access", "room.entry", "install", "project", "survey"},
 		notes: d.row.notes(), draw: d.draw,

@@ -10,7 +10,6 @@ import (
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/survey"
 	"dryfit/spec"
-	"dryfit/spec/quantity"
 )
 
 // rowOf keeps what the row of panels in the measured room is drawn from, under the
@@ -35,6 +34,7 @@ const (
 	gapShown   = 14  // the greatest gap beside it
 	leastEnds  = 4   // of what is kept between a wall and the readings
 	rowCaption = 9.5 // a line over it
+	beyondEnd  = 4   // of a station outside of the room
 )
 
 // row is the row in the measured room; nil where it was not measured, or where the
@@ -87,9 +87,9 @@ func (d *rowOf) right(x float64) paper.Point {
 // draw draws the row, the near end wall under the plan's.
 func (d *rowOf) draw(b *draft.Board, corner paper.Point, scale float64, places map[int]paper.Point) {
 	d.b, d.along = b, 1000/scale
-	room := d.ceiling().Survey.Room.Get()
+	from, _ := d.reach()
 	d.origin = paper.Point{
-		X: corner.X - min(room.Near.Left, room.Near.Right)*d.along,
+		X: corner.X - from*d.along,
 		Y: corner.Y + 2*rowCaption + d.texts + leastEnds + gapShown + halfRow,
 	}
 	factor := round(gapShown / (d.widest() * d.along))
@@ -134,23 +134,41 @@ func (d *rowOf) wide() float64 {
 	return most
 }
 
-// widest is the greatest gap beside the row, or overlap of a wall with it, from end
-// wall to end wall.
+// widest is the greatest gap beside the row from end wall to end wall. A wall that
+// overlaps it counts by as much more as the band has less room than there is beside it.
 func (d *rowOf) widest() float64 {
 	most, ends, room := 1e-3, d.ends(), d.ceiling().Survey.Room.Get()
 	for _, side := range []placement.Course{room.Left, room.Right} {
 		for _, p := range side.Over(ends[0], ends[1]) {
 			left, right := d.gaps(p.X)
-			most = max(most, math.Abs(left), math.Abs(right))
+			for _, gap := range []float64{left, right} {
+				most = max(most, gap, -gap*gapShown/(halfRow/2.0))
+			}
 		}
 	}
 	return most
 }
 
-// ends are the places that the drawing reaches to.
+// ends are where the room begins and ends along the baseline.
 func (d *rowOf) ends() [2]float64 {
 	room := d.ceiling().Survey.Room.Get()
 	return [2]float64{min(room.Near.Left, room.Near.Right), max(room.Far.Left, room.Far.Right)}
+}
+
+// reach is from where to where the drawing lies along the baseline: the room, and the
+// row where that does not go into it.
+func (d *rowOf) reach() (from, to float64) {
+	ends := d.ends()
+	return min(ends[0], d.at.Near), max(ends[1], d.at.Far)
+}
+
+// long is how far the drawing reaches.
+func (d *rowOf) long() float64 {
+	if d == nil {
+		return 0
+	}
+	from, to := d.reach()
+	return to - from
 }
 
 func (d *rowOf) walls() {
@@ -217,9 +235,10 @@ func (d *rowOf) baseline() {
 func (d *rowOf) readings() {
 	const off = halfRow + gapShown + leastEnds + 0.0
 	last := math.Inf(-1)
+	from, to := d.reach()
 	for _, s := range d.stations {
 		x := d.point(s.At.Get(), 0).X
-		if x-last < 2*draft.Ordinary {
+		if x-last < 2*draft.Ordinary || x < d.point(from, 0).X-beyondEnd || x > d.point(to, 0).X+beyondEnd {
 			continue // the notes have all of them
 		}
 		last = x
@@ -270,8 +289,21 @@ func (d *rowOf) notes() []paper.Note {
 	return []paper.Note{
 		{Title: "As set out", Lines: []string{d.v.SetOut(), out}},
 		{Title: "Gaps to the measured walls", Lines: gaps},
-		{Title: "Readings", Lines: append([]string{"Plus or minus " + d.format(quantity.Length(d.ceiling().Survey.Accuracy.Get()).Value()) + "."}, read...)},
+		{Title: "Readings", Lines: append([]string{d.taken()}, read...)},
 	}
+}
+
+// taken says how and when the readings were taken.
+func (d *rowOf) taken() string {
+	s := d.ceiling().Survey
+	text := "Plus or minus " + d.length(s.Accuracy.Get())
+	if s.By.Given() {
+		text += ", by " + s.By.Get()
+	}
+	if s.Date.Given() {
+		text += ", on " + s.Date.Get()
+	}
+	return text + "."
 }
 
 // cutStraps is the note of what the straps of each panel are cut to.
