@@ -58,7 +58,7 @@ func (p *probe) tried(steps int) reading {
 	if !ok {
 		return reading{gap: math.NaN()}
 	}
-	s := p.t.run(next.tree, []*engine.Rule{p.f.Rule})
+	s := p.t.ask(next.tree, p.f)
 	r := reading{valid: len(s.Problems) == 0 && !unchecked(s, p.f.Rule), gap: math.NaN()}
 	r.cleared = r.valid && p.t.cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
 	if g, still := p.t.again(p.f, s, p.least); still {
@@ -208,7 +208,7 @@ func (t *trial) cures(st *state, f engine.Finding, least engine.Severity, k knob
 			continue
 		}
 		next, ok := t.change(st, k, o.Value)
-		if ok && !t.over() && t.cleared(f, t.run(next.tree, []*engine.Rule{f.Rule}), least) {
+		if ok && !t.over() && t.cleared(f, t.ask(next.tree, f), least) {
 			return append(out, o.Value)
 		}
 	}

@@ -51,7 +51,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 	}
 	t.options.Offers = false
 	t.options.Search.Brief, t.options.Search.Memory = true, carrying.NewMemory()
-	t.sheet = t.run(tree, t.options.Rules)
+	t.sheet = t.run(tree)
 	if t.sheet.Ceiling != nil {
 		t.base.assumed = t.sheet.Ceiling.Assumed
 	}
@@ -61,10 +61,19 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 // over reports whether the search has to end, and why.
 func (t *trial) over() bool { return t.reviews >= t.limit || t.ctx.Err() != nil }
 
-func (t *trial) run(tree map[string]any, list []*engine.Rule) *review.Sheet {
-	t.reviews++
+// run reviews a changed tree by all rules.
+func (t *trial) run(tree map[string]any) *review.Sheet { return t.review(tree, t.options) }
+
+// ask reviews a changed tree by the rule of one finding. Of one about a leg of the
+// route no other leg is decided.
+func (t *trial) ask(tree map[string]any, f engine.Finding) *review.Sheet {
 	o := t.options
-	o.Rules = list
+	o.Rules, o.Search.Only = []*engine.Rule{f.Rule}, carrying.LegOf(f.At)
+	return t.review(tree, o)
+}
+
+func (t *trial) review(tree map[string]any, o review.Options) *review.Sheet {
+	t.reviews++
 	sheet, faults := review.Tree(tree, o)
 	if len(faults) == 0 {
 		return sheet
@@ -212,7 +221,7 @@ func (t *trial) state(changes []Change) (*state, bool) {
 // judge reviews a state with all rules. It reports false for one that is no
 // spec, or in which a rule falls silent.
 func (t *trial) judge(st *state) bool {
-	st.sheet = t.run(st.tree, t.options.Rules)
+	st.sheet = t.run(st.tree)
 	if len(st.sheet.Problems) > 0 || t.silent(st.sheet) {
 		return false
 	}

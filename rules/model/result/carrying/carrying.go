@@ -57,6 +57,8 @@ type Search struct {
 	// near the panel comes to passing a door that a bar inside it proves too small,
 	// and all poses.
 	Brief bool
+	// Only is the one leg that is asked for, by its index in the route; 0 is all.
+	Only int
 	// Memory is what was decided before, for who reviews a spec many times; nil
 	// remembers nothing.
 	Memory *Memory
@@ -93,30 +95,32 @@ type panel struct {
 	brief bool
 }
 
-// Of is every leg of the spec's route, in order.
+// Of is every leg of the spec's route that is asked for, in order.
 func Of(c *layout.Ceiling, search Search) []Leg {
-	ways := layout.Derive(c, func() []Way { return all(c, search) })
-	route := c.Route.Get()
+	route, first := c.Route.Get(), 0
+	if n := search.Only; n > 0 && n <= len(route) {
+		route, first = route[n-1:n], n-1
+	}
 	if len(route) == 0 {
 		return nil
 	}
+	ways := layout.Derive(c, func() []Way { return all(c, route, search) })
 	out := make([]Leg, 0, len(route))
 	for i, l := range route {
-		out = append(out, Leg{Leg: l, Index: i + 1, Way: layout.Derive(c, func() Way { return ways.Get()[i] })})
+		out = append(out, Leg{Leg: l, Index: first + i + 1, Way: layout.Derive(c, func() Way { return ways.Get()[i] })})
 	}
 	return out
 }
 
 // all decides the legs in their order, since they share what may be spent. Legs
 // of the same sizes are decided once.
-func all(c *layout.Ceiling, search Search) []Way {
+func all(c *layout.Ceiling, route []layout.Leg, search Search) []Way {
 	p, budget := newPanel(c), search.budget()
 	p.brief = search.Brief
 	memory := search.Memory
 	if memory == nil {
 		memory = NewMemory()
 	}
-	route := c.Route.Get()
 	out := make([]Way, 0, len(route))
 	body := p.mark()
 	memory.known(body, p)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/result/carrying"
@@ -55,6 +56,24 @@ func TestSizesThatAreImpossibleAndKnown(t *testing.T) {
 	assert.GreaterOrEqual(t, way.Size.Impossible, 0.1098)
 	assert.Less(t, way.Size.Impossible, way.Size.Passes)
 	assert.InDelta(t, 0.1125, way.Size.Passes, 0.001, "the ring needs 112mm")
+}
+
+// What is asked of one leg is what all of them say of it.
+func TestOneLegOfTheRoute(t *testing.T) {
+	c := sample.Room(t, nil)
+	for i, l := range carrying.Of(c, carrying.Search{}) {
+		one := carrying.Of(sample.Room(t, nil), carrying.Search{Only: carrying.LegOf(l.Key())})
+		require.Len(t, one, 1)
+		assert.Equal(t, i+1, one[0].Index)
+		assert.Equal(t, l.Name.Get(), one[0].Name.Get())
+		had, got := l.Way.Get(), one[0].Way.Get()
+		assert.Equal(t, had.Outcome, got.Outcome)
+		assert.Equal(t, had.Motion, got.Motion)
+		assert.Equal(t, had.Margin, got.Margin)
+	}
+	for _, key := range []string{"panels.along", "route", "route.*.width"} {
+		assert.Zero(t, carrying.LegOf(key), key)
+	}
 }
 
 func BenchmarkAllLegs(b *testing.B) {

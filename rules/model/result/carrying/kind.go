@@ -2,6 +2,7 @@ package carrying
 
 import (
 	"slices"
+	"strconv"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
@@ -66,3 +67,17 @@ func (l Leg) Key() string { return l.At(KindOf(l.Kind.Get()).Place...) }
 
 // At is a key within the leg.
 func (l Leg) At(key ...any) string { return spec.Key(append([]any{"route", l.Index}, key...)...) }
+
+// LegOf is the index in the route of the leg that a key lies in, and 0 where it lies
+// in none.
+func LegOf(key string) int {
+	parts := spec.SplitKey(key)
+	if len(parts) < 2 || parts[0] != "route" {
+		return 0
+	}
+	n, err := strconv.Atoi(parts[1])
+	if err != nil {
+		return 0
+	}
+	return n
+}
