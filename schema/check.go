@@ -33,10 +33,13 @@ func (s *Shape) Check(d *spec.Document) []spec.Problem {
 }
 
 // Fits reports whether a tree that is not from a file has the shape of a spec.
-func Fits(tree map[string]any) bool { return specShape().fits(tree) }
+func Fits(tree map[string]any) bool { return FitsAsDoes(nil, tree) }
 
-func (s *Shape) fits(tree map[string]any) bool {
-	return s.sketch().says(tree) == yes || s.schema().Validate(tree) == nil
+// FitsAsDoes is Fits, of a tree that shares tables and lists with one that fits: these
+// are not looked at again. Nothing is known to fit if that one is nil.
+func FitsAsDoes(sound, tree map[string]any) bool {
+	s := specShape()
+	return s.sketch().beside(tree, sound) == yes || s.schema().Validate(tree) == nil
 }
 
 // checker collects what is wrong with one document.

@@ -2,6 +2,7 @@ package schema
 
 import (
 	"math"
+	"reflect"
 	"unicode/utf8"
 )
 
@@ -212,8 +213,14 @@ func exactNumber(v any) (float64, bool) {
 }
 
 // says is whether a value is sound.
-func (s *sketch) says(v any) answer {
+func (s *sketch) says(v any) answer { return s.beside(v, nil) }
+
+// beside is says, of a value beside one that is known to be sound: tables and lists that
+// the two share are not looked at again.
+func (s *sketch) beside(v, sound any) answer {
 	switch {
+	case shared(v, sound):
+		return yes
 	case s.unsure:
 		return unsure
 	case s.never:
@@ -234,16 +241,32 @@ func (s *sketch) says(v any) answer {
 		a = a.and(within(s.numbers, x))
 	case bool:
 	case []any:
-		a = a.and(s.ofList(v))
+		had, _ := sound.([]any)
+		a = a.and(s.ofList(v, had))
 	case map[string]any:
-		a = a.and(s.ofTable(v))
+		had, _ := sound.(map[string]any)
+		a = a.and(s.ofTable(v, had))
 	default:
 		return unsure
 	}
 	for _, part := range s.all {
-		a = a.and(part.says(v))
+		a = a.and(part.beside(v, sound))
 	}
 	return a.and(s.ofCondition(v))
+}
+
+// shared reports whether two values are one and the same table or list.
+func shared(v, w any) bool {
+	switch v := v.(type) {
+	case map[string]any:
+		w, ok := w.(map[string]any)
+		return ok && reflect.ValueOf(v).Pointer() == reflect.ValueOf(w).Pointer()
+	case []any:
+		w, ok := w.([]any)
+		return ok && len(v) > 0 && len(v) == len(w) && &v[0] == &w[0]
+	default:
+		return false
+	}
 }
 
 func within(limits []limit, x float64) answer {
@@ -295,15 +318,19 @@ func (s *sketch) ofWords(v any) answer {
 	return no
 }
 
-func (s *sketch) ofList(list []any) answer {
+func (s *sketch) ofList(list, sound []any) answer {
 	a := within(s.sizes, float64(len(list)))
 	for i := 0; s.items != nil && i < len(list) && a == yes; i++ {
-		a = a.and(s.items.says(list[i]))
+		var had any
+		if i < len(sound) {
+			had = sound[i]
+		}
+		a = a.and(s.items.beside(list[i], had))
 	}
 	return a
 }
 
-func (s *sketch) ofTable(table map[string]any) answer {
+func (s *sketch) ofTable(table, sound map[string]any) answer {
 	for _, name := range s.required {
 		if _, given := table[name]; !given {
 			return no
@@ -313,7 +340,7 @@ func (s *sketch) ofTable(table map[string]any) answer {
 	for name, v := range table {
 		switch part := s.parts[name]; {
 		case part != nil:
-			a = a.and(part.says(v))
+			a = a.and(part.beside(v, sound[name]))
 		case s.closed:
 			return no
 		}

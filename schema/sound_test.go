@@ -174,6 +174,9 @@ func TestTheSketchAgreesWithTheValidator(t *testing.T) {
 			if says == yes && refused || says == no && !refused {
 				t.Fatalf("%s: the sketch says %v of what the validator refuses: %v\n%v", file, says, refused, tree)
 			}
+			if beside := specShape().sketch().beside(tree, d.Tree); beside != says {
+				t.Fatalf("%s: beside the sound file the sketch says %v, and %v without it\n%v", file, beside, says, tree)
+			}
 		}
 	}
 	assert.Greater(t, answers[yes], 50)

@@ -76,7 +76,7 @@ func (t *trials) with(offer engine.Offer) attempt {
 	}
 	t.outcomes[name] = attempt{}
 	tree, ok := spec.With(t.sheet.Document.Tree, offer.Key, offer.Value)
-	if !ok || !schema.Fits(tree) {
+	if !ok || !schema.FitsAsDoes(t.sheet.Document.Tree, tree) {
 		return attempt{} // a count of nothing, a length below zero
 	}
 	o := t.options
