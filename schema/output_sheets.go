@@ -64,6 +64,7 @@ func takeoffPieces() object {
 		must("length", number("Length", "Finished; of a curved piece along its intrados, m.")),
 		must("width", number("Width", "Finished, m.")), must("depth", number("Depth", "Finished, m.")),
 		may("strips", number("Strips", "In each, of a laminated piece; not whole where they do not make up its depth.")),
+		may("halves", count("Halves", "2 of a rib that is mitred at a pointed crown, each half of so many strips.")),
 		may("strip_thickness", number("Strip thickness", "Of each strip, m.")),
 		must("mass", number("Mass", "Of all of them, kg.")),
 	}))
@@ -73,7 +74,8 @@ func takeoffLumber() object {
 	return listOf("Lumber", "To buy.", record("Species", "The lumber of one species.", []field{
 		must("species", text("Species", "Its name.")), must("volume", number("Volume", "Of the finished pieces, m3.")),
 		must("board_feet", number("Board feet", "To buy, waste included.")),
-		must("waste", number("Waste", "As a share of the finished volume.")),
+		must("waste", number("Waste", "What is bought over the finished volume, as a share of it; 0 where some is missing.")),
+		may("missing", flag("Missing", "Whether some pieces come out of no plank, or can not be made, and are not in it.")),
 	}))
 }
 
@@ -81,7 +83,7 @@ func takeoffSheets() object {
 	return listOf("Sheets", "To buy.", record("Sheet", "Stock sheets of one material.", []field{
 		must("material", text("Material", "Its name.")), must("straight", number("Straight", "The edge that is not bent, m.")),
 		must("bent", number("Bent", "The edge that is bent, m.")), must("thickness", number("Thickness", "Of one layer, m.")),
-		must("count", count("Count", "To buy.")), must("pieces_in_skin", count("Pieces in a skin", "That a panel's skin is joined of.")),
+		must("count", count("Count", "To buy.")), must("pieces", count("Pieces", "That all skins are cut into.")),
 	}))
 }
 

@@ -165,6 +165,16 @@ func (p *Pass) Published(key string, v quantity.Value, from cite.Source) Bound {
 	return Bound{Value: v, Name: key, Source: from.String(), Firm: backs(from.Standing)}
 }
 
+// Bench is a figure that the shop has, at a key of the shop's table. A hold can rest
+// on one that a standards file sets.
+func (p *Pass) Bench(key string, v quantity.Value) Bound {
+	b := Bound{Value: v, Name: "shop." + key, Source: cite.CommonPractice().String()}
+	if set, ok := p.Ceiling.Bench().Set(key); ok {
+		b.Source, b.Firm = set.Source, true
+	}
+	return b
+}
+
 // Textf is fmt.Sprintf with every quantity printed in the units of the spec.
 func (p *Pass) Textf(format string, args ...any) string {
 	printed := make([]any, len(args))

@@ -56,7 +56,8 @@ var columns = []Column{
 	{"share", "of allowable", "worst strap's share of its allowable", quantity.Fraction, Lower, strapShare},
 	{"sag", "sag", "sag as first hung", quantity.Metre, Lower, sag},
 	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, func(s *review.Sheet) float64 {
-		return float64(s.Ceiling.SkinSheets().PanelCount * s.Ceiling.Panel.Count.Get())
+		n := s.Results.Shop().Sheets.Get()
+		return float64(n.Count + n.TooLarge)
 	}},
 	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons.Get()) }},
 	{"margin", "transit margin", "least margin on the way in", quantity.Metre, Higher, margin},

@@ -47,5 +47,7 @@ var quiet = []struct {
 	{[]string{"moisture.reveal-opens"}, []string{"rib.layer", "seam.gap"}, "no ceiling's reveal lies between layers and opens too far, or closes in its dry season by more than the gap"},
 	{[]string{"survey"}, []string{"rib.depth", "skin"}, "the thickness widens no arch whose feet are plumb, as those in every measured room are"},
 	{[]string{"install.pass", "install.tilt", "rib.feet"}, []string{"vault.length", "grid.along", "grid.ends", "panels.along", "panels.tolerance", "panels.form", "seam.gap"}, "of a measured room they take the width where the panels stand, and in no ceiling do these move them to where it differs"},
+	{[]string{"shop.blank", "shop.clamp"}, []string{"grid.ends"}, "strips are counted beside what they compare"},
+	{[]string{"shop.stock"}, []string{"vault", "grid", "springing.cut", "seam.gap", "rib.species", "rail.species", "climate.shop"}, "the rails are counted and weighed beside what it compares"},
 	{[]string{"fitting.clear-of-members"}, []string{"seam.tenon.width"}, "it decides which tenons are named"},
 }

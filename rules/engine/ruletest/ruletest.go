@@ -21,6 +21,7 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
+	"dryfit/spec"
 )
 
 // base is the spec that every case starts from. It passes every rule.
@@ -43,7 +44,7 @@ func Run(t *testing.T, f engine.Family) {
 func runCase(t *testing.T, r *engine.Rule, c engine.Case) {
 	src, shift := Compose(c.Text)
 	sheet := review.Spec("case.ceiling.toml", []byte(src), review.Options{
-		Rules: []*engine.Rule{r}, Standards: standards.BuiltIn(), On: On, Offers: true, Require: required(c.Text),
+		Rules: []*engine.Rule{r}, Standards: stated(t, c.Text), On: On, Offers: true, Require: required(c.Text),
 	})
 	for _, p := range sheet.Problems {
 		t.Errorf("line %d of the case: %s: %s", p.Position.Line-shift, p.Key, p.Message)
@@ -73,6 +74,25 @@ func required(text string) (out []standards.Requirement) {
 }
 
 var mark = regexp.MustCompile(`(?m)^#require (\S+)$`)
+
+// stated are the built-in standards under what a case says of the shop: #shop press = "4m"
+func stated(t *testing.T, text string) *standards.Standards {
+	t.Helper()
+	lines := ""
+	for _, found := range bench.FindAllStringSubmatch(text, -1) {
+		lines += found[1] + "\n"
+	}
+	if lines == "" {
+		return standards.BuiltIn()
+	}
+	doc, problems := spec.Parse("dryfit.toml", []byte("dryfit = 1\nname = \"this test\"\n[shop]\n"+lines))
+	require.Empty(t, problems)
+	layer, problems := standards.Read(doc, nil, nil)
+	require.Empty(t, problems)
+	return standards.With(layer)
+}
+
+var bench = regexp.MustCompile(`(?m)^#shop (.+)$`)
 
 // Compose puts a fragment in place of the base spec's tables of the same
 // names. A line n of the fragment is line n + shift of the result.

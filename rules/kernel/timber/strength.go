@@ -52,3 +52,24 @@ func CurvatureFactor(thickness, radius float64, g Group) (float64, error) {
 func RadialStress(moment, radius, width, depth float64) float64 {
 	return 3 * moment / (2 * radius * width * depth)
 }
+
+// scarfs are the strength that a plain scarf leaves, by its slope, the steepest
+// first. Source: Wood Handbook, from memory.
+var scarfs = []struct{ slope, left float64 }{{8, 0.80}, {10, 0.85}, {12, 0.90}}
+
+// ScarfFactor is the share of its bending strength that wood keeps at a plain scarf
+// whose length is a multiple of its thickness, the slope: that of the steeper row
+// between two, and of the last row past it. A steeper scarf than the first is a
+// *RangeError.
+func ScarfFactor(slope float64) (float64, error) {
+	left := 0.0
+	for _, row := range scarfs {
+		if slope >= row.slope*(1-atEnd) {
+			left = row.left
+		}
+	}
+	if left == 0 {
+		return 0, &RangeError{What: "slope of a scarf, length by thickness,", Value: slope, From: scarfs[0].slope, To: math.Inf(1), Published: "the strength of scarfs"}
+	}
+	return left, nil
+}

@@ -2,6 +2,17 @@ package layout
 
 import "math"
 
+// RibCount is how many ribs, whole and half, each piece of the arch has in the whole
+// vault.
+func (c *Ceiling) RibCount() (full, half int) {
+	panels := c.Panel.Along.Get()
+	full, half = panels*max(0, int(math.Round(c.Panel.Modules.Get()))-1), 2*panels
+	if !c.Grid.HalfEnds.Get() {
+		full, half = full+2, half-2
+	}
+	return full, half
+}
+
 // RibAt is where along the axis the middle of a rib lies, from the near end of
 // the vault: rib 0 is at that end, rib Grid.Along at the far one. The gaps at
 // the seams before it are counted, and half of its own.

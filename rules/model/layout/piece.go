@@ -21,7 +21,7 @@ type Piece struct {
 	Volume   float64 // of one
 	Mass     float64 // of one
 	Centre   curve.Point
-	At       float64    // of a rail or a fitting, its place along the arc of the intrados
+	At       float64    // along the arc of the intrados: of a rail or a fitting its place, of a rib or a skin its middle
 	Share    float64    // of a fitting, what the edge rib that the panel's fittings load more bears of it
 	From     record.Set // the keys that it comes from
 }
@@ -245,10 +245,8 @@ func (c *Ceiling) halfRibs() int {
 // VaultPieces are the pieces of the whole vault: all panels, all seams.
 func (c *Ceiling) VaultPieces() []Piece {
 	panels, ends := c.Panel.Along.Get(), 0
-	full := panels * max(0, int(math.Round(c.Panel.Modules.Get()))-1)
-	half := 2 * panels
+	full, half := c.RibCount()
 	if !c.Grid.HalfEnds.Get() {
-		full, half = full+2, half-2
 		ends = min(2, panels)
 	}
 	var out []Piece
@@ -269,7 +267,7 @@ func (c *Ceiling) VaultPieces() []Piece {
 func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	v, width, species := c.Vault, c.Rib.Width.Get(), c.Rib.Species.Get()
 	rib := Piece{
-		Kind: Rib, Count: full, Material: species.Name,
+		Kind: Rib, Count: full, Material: species.Name, At: (s0 + s1) / 2,
 		Length: s1 - s0, Width: width, Depth: c.Rib.Depth.Get(),
 	}
 	for _, l := range c.RibLayers.Get() {
@@ -357,7 +355,7 @@ func (c *Ceiling) skin(s0, s1, along float64, panels int) Piece {
 	area, centre := c.Vault.Band(s0, s1, setback, setback+thickness).moments()
 	volume := area * along
 	return Piece{
-		Kind: SkinSheet, Count: panels, Material: material.Name, Width: along, Depth: thickness,
+		Kind: SkinSheet, Count: panels, Material: material.Name, At: (s0 + s1) / 2, Width: along, Depth: thickness,
 		Volume: volume, Mass: volume * material.Density, Centre: centre,
 	}
 }

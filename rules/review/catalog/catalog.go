@@ -14,6 +14,7 @@ import (
 	"dryfit/rules/family/moisture"
 	"dryfit/rules/family/require"
 	"dryfit/rules/family/rib"
+	"dryfit/rules/family/shop"
 	"dryfit/rules/family/strap"
 	"dryfit/rules/family/survey"
 	"dryfit/rules/family/transit"
@@ -29,6 +30,7 @@ func Families() []engine.Family {
 		rib.Family(),
 		strap.Family(),
 		joint.Family(),
+		shop.Family(),
 		moisture.Family(),
 		transit.Family(),
 		install.Family(),

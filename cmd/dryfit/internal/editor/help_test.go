@@ -197,7 +197,7 @@ source = "a test"
 		"[rail]\ncut = \"flat\" |":                  nil,
 		"[rail] |":                                  nil,
 		"[nonsense]\nx = |":                         nil,
-		"[[accept]]\nrule = \"x\"\nat = \"|\"":      {`"panels"`, `"rib.lamination"`, `"skin.material"`, `"strap.setting"`, `"edge.cover"`, `"climate.dry"`, `"climate.wet"`, `"crew.people"`}, // of the text before
+		"[[accept]]\nrule = \"x\"\nat = \"|\"":      {`"panels"`, `"rib.width"`, `"rib.lamination"`, `"rail.width"`, `"skin.material"`, `"strap.setting"`, `"edge.cover"`, `"climate.dry"`, `"climate.wet"`, `"crew.people"`}, // of the text before
 	} {
 		assert.Equal(t, want, offered(e, text), text)
 	}

@@ -46,20 +46,23 @@ func (t Takeoff) rows() []row {
 		from := ""
 		if p.Strips > 0 {
 			from = fmt.Sprintf("%.4g strips of %s", p.Strips, length(p.StripThickness))
+			if p.Halves > 1 {
+				from = fmt.Sprintf("%d halves, mitred at the crown, each of %s", p.Halves, from)
+			}
 		}
 		out = append(out, row{"piece", p.Name, p.Material, fmt.Sprint(p.Count), length(p.Length), length(p.Width), length(p.Depth), from, mass(p.Mass)})
 	}
 	for _, b := range t.Boards {
 		out = append(out, row{
 			group: "lumber", name: "board measure", material: b.Species, count: fmt.Sprintf("%.0fbd.ft", b.BoardFeet),
-			from: fmt.Sprintf("%s finished, and %.0f%% waste", u.Format(quantity.Value{SI: b.Volume, Unit: quantity.CubicMetre}), 100*stock.Waste),
+			from: bought(u, b),
 		})
 	}
 	for _, s := range t.Sheets {
 		out = append(out, row{
 			group: "sheet", name: "stock sheet", material: s.Material, count: fmt.Sprint(s.Count),
 			length: length(s.Bent), width: length(s.Straight), depth: length(s.Thickness),
-			from: fmt.Sprintf("%d in a skin", s.Pieces),
+			from: fmt.Sprintf("for %d pieces of the skin", s.Pieces),
 		})
 	}
 	for i, h := range t.Hardware {
@@ -73,6 +76,15 @@ func (t Takeoff) rows() []row {
 		row{group: "weight", name: "heaviest panel", count: "1", mass: mass(t.PanelMass)},
 		row{group: "weight", name: "all pieces", count: fmt.Sprintf("%d panels", t.Panels), mass: mass(t.Mass)},
 	)
+}
+
+// bought says what lumber is bought over what is finished, or that some is missing.
+func bought(u quantity.System, b stock.Boards) string {
+	finished := u.Format(quantity.Value{SI: b.Volume, Unit: quantity.CubicMetre}) + " finished"
+	if b.Missing {
+		return finished + "; some pieces come out of no plank, and are not in it"
+	}
+	return fmt.Sprintf("%s, and %.0f%% for kerfs, planing, trim and defects", finished, 100*b.Waste)
 }
 
 // TakeoffText writes the takeoff as a schedule.
@@ -107,6 +119,14 @@ func TakeoffText(w io.Writer, t Takeoff) error {
 	return x.out.Flush()
 }
 
+// mitredHalves are those of a rib that is glued in two; 0 of another.
+func mitredHalves(p stock.Line) int {
+	if p.Halves > 1 {
+		return p.Halves
+	}
+	return 0
+}
+
 // TakeoffJSON writes the takeoff as one document, in SI.
 func TakeoffJSON(w io.Writer, t Takeoff) error {
 	type piece struct {
@@ -117,6 +137,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Width          jsonNumber `json:"width"`
 		Depth          jsonNumber `json:"depth"`
 		Strips         jsonNumber `json:"strips,omitempty"`
+		Halves         int        `json:"halves,omitempty"`
 		StripThickness jsonNumber `json:"strip_thickness,omitempty"`
 		Mass           jsonNumber `json:"mass"`
 	}
@@ -125,6 +146,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Volume    jsonNumber `json:"volume"`
 		BoardFeet jsonNumber `json:"board_feet"`
 		Waste     jsonNumber `json:"waste"`
+		Missing   bool       `json:"missing,omitempty"`
 	}
 	type sheets struct {
 		Material  string     `json:"material"`
@@ -132,7 +154,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Bent      jsonNumber `json:"bent"`
 		Thickness jsonNumber `json:"thickness"`
 		Count     int        `json:"count"`
-		Pieces    int        `json:"pieces_in_skin"`
+		Pieces    int        `json:"pieces"`
 	}
 	type hardware struct {
 		Name   string     `json:"name"`
@@ -155,11 +177,11 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 	for _, p := range t.Pieces {
 		out.Pieces = append(out.Pieces, piece{
 			p.Name, p.Material, p.Count, jsonNumber(p.Length), jsonNumber(p.Width), jsonNumber(p.Depth),
-			jsonNumber(p.Strips), jsonNumber(p.StripThickness), jsonNumber(p.Mass),
+			jsonNumber(p.Strips), mitredHalves(p), jsonNumber(p.StripThickness), jsonNumber(p.Mass),
 		})
 	}
 	for _, b := range t.Boards {
-		out.Lumber = append(out.Lumber, boards{b.Species, jsonNumber(b.Volume), jsonNumber(b.BoardFeet), stock.Waste})
+		out.Lumber = append(out.Lumber, boards{b.Species, jsonNumber(b.Volume), jsonNumber(b.BoardFeet), jsonNumber(b.Waste), b.Missing})
 	}
 	for _, s := range t.Sheets {
 		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count, s.Pieces})

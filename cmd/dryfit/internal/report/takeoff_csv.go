@@ -5,7 +5,6 @@ import (
 	"io"
 	"strconv"
 
-	"dryfit/rules/model/result/stock"
 	"dryfit/spec/quantity"
 )
 
@@ -25,7 +24,7 @@ var takeoffColumns = []takeoffColumn{
 	{"depth", "depth", quantity.Metre},
 	{"strips", "strips in each", quantity.One},
 	{"strip", "strip thickness", quantity.Metre},
-	{"pieces", "pieces in a skin", quantity.One},
+	{"pieces", "pieces in all skins", quantity.One},
 	{"volume", "finished volume", quantity.CubicMetre},
 	{"waste", "waste", quantity.Fraction},
 	{"boards", "board measure (bd.ft)", quantity.One},
@@ -50,7 +49,7 @@ func (t Takeoff) lines() []takeoffLine {
 	}
 	for _, b := range t.Boards {
 		out = append(out, takeoffLine{"lumber", "board measure", b.Species, map[string]float64{
-			"volume": b.Volume, "waste": stock.Waste, "boards": b.BoardFeet,
+			"volume": b.Volume, "waste": b.Waste, "boards": b.BoardFeet,
 		}})
 	}
 	for _, s := range t.Sheets {

@@ -55,7 +55,7 @@ func TestTakeoffCSVHasNumbersInItsColumns(t *testing.T) {
 		assert.InEpsilon(t, masses/u.kg, sum["piece mass ("+u.mass+")"], 1e-5)
 		assert.InEpsilon(t, lengths/u.metres, sum["piece length ("+u.length+")"], 1e-5)
 		assert.InEpsilon(t, made.Boards[0].BoardFeet, sum["lumber board measure (bd.ft)"], 1e-5)
-		assert.InEpsilon(t, 100*stock.Waste, sum["lumber waste (%)"], 1e-9)
+		assert.InEpsilon(t, 100*made.Boards[0].Waste, sum["lumber waste (%)"], 1e-5)
 		assert.InEpsilon(t, float64(made.Sheets[0].Count), sum["sheet count"], 1e-9)
 		assert.Equal(t, "'=HYPERLINK(\"x\")\\u202e", table[1+len(made.Pieces)+len(made.Boards)][at["material"]])
 	}

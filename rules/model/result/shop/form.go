@@ -21,9 +21,22 @@ type Form struct {
 	Intrados    float64
 	Length      float64 // as long as the strip
 	Trim        float64 // of its length, past either end of the intrados
-	Clamps      int
-	Spacing     float64 // from clamp to clamp
-	Force       float64 // of each clamp, N
+	Clamping
+}
+
+// Clamping is how strips are pressed over their length, on a form if they are bent.
+type Clamping struct {
+	Clamps  int
+	Spacing float64 // from clamp to clamp
+	Force   float64 // of each clamp, N
+}
+
+// Clamped divides a length evenly by clamps.
+func Clamped(c *layout.Ceiling, length float64) Clamping {
+	bench := c.Bench()
+	n := int(math.Ceil(length/bench.Clamp.Spacing-1e-9)) + 1
+	spacing := length / float64(n-1)
+	return Clamping{n, spacing, Pressure(c, bench) * (c.Rib.Width.Get()/2 + bench.Joint) * spacing}
 }
 
 // body is how much of a form's board is left under the ends of its edge, in m; the
@@ -73,12 +86,9 @@ func form(c *layout.Ceiling, k int, s Strips, bentBy float64) Form {
 	return f
 }
 
-// clamp divides the form's length evenly.
+// clamp marks the clamps.
 func (f *Form) clamp(c *layout.Ceiling, edge curve.Curve, in frame) {
-	bench := c.Bench()
-	f.Clamps = int(math.Ceil(f.Length/bench.Clamp.Spacing-1e-9)) + 1
-	f.Spacing = f.Length / float64(f.Clamps-1)
-	f.Force = Pressure(c, bench) * (c.Rib.Width.Get()/2 + bench.Joint) * f.Spacing
+	f.Clamping = Clamped(c, f.Length)
 	for i := range f.Clamps {
 		at := f.Spacing * float64(i)
 		f.Marks = append(f.Marks, across(Clamp, edge, in, at, 0, c.Rib.Depth.Get()))

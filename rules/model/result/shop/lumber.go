@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/model/layout"
@@ -23,7 +24,7 @@ type CutSize struct {
 	Stock                    int
 	Plank                    float64 // what one takes of the plank, m3
 	Way                      string  // how strips come out of the plank: "ripped", "resawn"
-	Finished                 float64 // the thickness that has to be left of the plank; 0 of resawn strips
+	Finished                 float64 // the thickness that has to be left of a surfaced plank, where strips are ripped; 0 of sawn layers
 }
 
 // Cuts are the cut sizes of what ribs and rails are made of.
@@ -42,7 +43,7 @@ func cuts(c *layout.Ceiling, strips []Strips, sawn []Sawn) Cuts {
 			count int
 			width float64
 		}{{ribs.half, c.Rib.Width.Get() / 2}, {ribs.full, c.Rib.Width.Get()}} {
-			if r.count > 0 {
+			if r.count*s.PerRib > 0 {
 				out.Strips = append(out.Strips, stripCut(c, bench, s, r.width, r.count*s.PerRib))
 			}
 		}
@@ -58,26 +59,53 @@ func cuts(c *layout.Ceiling, strips []Strips, sawn []Sawn) Cuts {
 	return out
 }
 
+// Planks are what ribs and rails are cut from, the ribs without their lengths: only
+// what decides on the plank is read of them.
+func Planks(c *layout.Ceiling) (ribs, rails []CutSize) {
+	bench, n := c.Bench(), ribsOf(c)
+	add := func(count int, width float64) {
+		switch {
+		case count == 0:
+		case c.Rib.Construction.Get() == "solid":
+			ribs = append(ribs, squared(bench, width, c.Rib.Depth.Get(), 0, count))
+		case whole(c) > 0:
+			ribs = append(ribs, stripCut(c, bench, Strips{}, width, count))
+		}
+	}
+	if c.Rib.Construction.Get() != "sawn" {
+		add(n.half, c.Rib.Width.Get()/2)
+		add(n.full, c.Rib.Width.Get())
+		return ribs, railCuts(c, bench)
+	}
+	if c.Rib.Layers.Get() == 0 {
+		return nil, railCuts(c, bench)
+	}
+	for i, l := range halfLayers(c) {
+		ribs = append(ribs, CutSize{Stock: c.LayerStock(i), Thickness: l.Width})
+	}
+	return ribs, railCuts(c, bench)
+}
+
 // stripCut is the less of ripping strips off a plank as thick as they are wide, and
 // of resawing plank that lies flat, as thick as its name. Scarfs take their length
 // twice.
 func stripCut(c *layout.Ceiling, bench *standards.Shop, s Strips, width float64, count int) CutSize {
 	cut := CutSize{
-		Count: count, Length: s.Length, Thickness: c.Rib.Lamination.Get() + 2*bench.Plane, Width: width + bench.Joint,
+		Count: count, Length: s.Length, Finished: width, Thickness: c.Rib.Lamination.Get() + 2*bench.Plane, Width: width + bench.Joint,
 	}
 	long := s.Length + float64(max(s.Boards, 1)-1)*s.Scarf
 	least := math.Inf(1)
-	take := func(quarters int, section float64, way string, finished float64) {
+	take := func(quarters int, section float64, way string) {
 		if section < least*(1-onSheet) {
-			least, cut.Stock, cut.Way, cut.Finished = section, quarters, way, finished
+			least, cut.Stock, cut.Way = section, quarters, way
 		}
 	}
 	if q, ok := nominal(bench, width); ok {
-		take(q, timber.Rough(q)*(cut.Thickness+bench.Kerf), "ripped", width)
+		take(q, timber.Rough(q)*(cut.Thickness+bench.Kerf), "ripped")
 	}
 	for _, q := range bench.Stock {
 		if k := math.Floor((timber.Rough(q)+bench.Kerf)/(cut.Thickness+bench.Kerf) + 1e-9); k >= 1 {
-			take(q, timber.Rough(q)/k*(cut.Width+bench.Kerf), "resawn", 0)
+			take(q, timber.Rough(q)/k*(cut.Width+bench.Kerf), "resawn")
 		}
 	}
 	if cut.Stock > 0 {
@@ -99,9 +127,14 @@ func nominal(bench *standards.Shop, thickness float64) (quarters int, ok bool) {
 // railCuts are the cut sizes of rails, those that are alike once: the smaller side of
 // the plank's surfaced thickness, the larger one ripped and jointed.
 func railCuts(c *layout.Ceiling, bench *standards.Shop) []CutSize {
+	var all []layout.Piece
+	for k := range c.Panel.Around.Get() {
+		s0, s1 := c.Piece(k)
+		all = append(all, c.Rails(s0, s1, c.Grid.Along.Get())...)
+	}
 	var out []CutSize
 	for _, kind := range []layout.PieceKind{layout.Rail, layout.HalfRail} {
-		for _, p := range c.VaultPieces() {
+		for _, p := range all {
 			if p.Kind != kind {
 				continue
 			}
@@ -162,11 +195,11 @@ func solidCuts(c *layout.Ceiling, bench *standards.Shop, ribs counted) []CutSize
 func lumber(bench *standards.Shop, species timber.Species, lists ...[]CutSize) Lumber {
 	out := Lumber{Species: species.Name}
 	volume := 0.0
-	for _, list := range lists {
-		for _, cut := range list {
-			volume += cut.Plank * float64(cut.Count)
-			out.Missing = out.Missing || cut.Stock == 0
-		}
+	all := slices.Concat(lists...)
+	out.Missing = len(all) == 0 // strips that do not make up a rib, layers that are not stated
+	for _, cut := range all {
+		volume += cut.Plank * float64(cut.Count)
+		out.Missing = out.Missing || cut.Stock == 0
 	}
 	defect := bench.Defect.Hardwood
 	if species.Group == timber.Softwood {

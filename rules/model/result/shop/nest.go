@@ -36,21 +36,22 @@ type Sheets struct {
 }
 
 // skinPieces are those of the whole vault, panel by panel in the order of raising.
-func skinPieces(c *layout.Ceiling, skins []Skin) []SkinPiece {
+func skinPieces(c *layout.Ceiling) []SkinPiece {
+	around := make([][][]float64, c.Panel.Around.Get()) // by piece of the arch and layer
+	for k := range around {
+		for layer := range c.Skin.Layers.Get() {
+			around[k] = append(around[k], develop(c, k, layer).pieces())
+		}
+	}
 	var out []SkinPiece
 	for _, p := range Panels(c) {
 		n := 0
-		for _, s := range skins {
-			if s.Piece != p.Piece {
-				continue
-			}
-			from := 0.0
-			for _, to := range append(slices.Clone(s.Joints), s.Length) {
+		for layer, pieces := range around[p.Piece-1] {
+			for _, length := range pieces {
 				for _, along := range p.bays(c) {
 					n++
-					out = append(out, SkinPiece{fmt.Sprintf("P%d-S%d", p.Number, n), p.Number, s.Piece, s.Layer, to - from, along})
+					out = append(out, SkinPiece{fmt.Sprintf("P%d-S%d", p.Number, n), p.Number, p.Piece, layer + 1, length, along})
 				}
-				from = to
 			}
 		}
 	}

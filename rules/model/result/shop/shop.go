@@ -12,7 +12,7 @@ import (
 type Shop struct {
 	Count      record.Value[Count]
 	Ribs       record.Value[[]Rib]    // edge ribs of the pieces of an arch, from the left
-	Strips     record.Value[[]Strips] // of ribs that are glued of whole strips
+	Strips     record.Value[[]Strips] // of ribs that are glued of strips
 	Forms      record.Value[[]Form]   // of strips that are bent
 	Sawn       record.Value[[]Sawn]
 	Skins      record.Value[[]Skin] // layer by layer of each piece of an arch
@@ -32,7 +32,7 @@ func Of(c *layout.Ceiling) *Shop {
 	s.Forms = layout.Derive(c, func() []Form { return forms(c, s.Strips.Get()) })
 	s.Sawn = layout.Derive(c, func() []Sawn { return sawn(c) })
 	s.Skins = layout.Derive(c, func() []Skin { return skins(c) })
-	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c, s.Skins.Get()) })
+	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c) })
 	s.Sheets = layout.Derive(c, func() Sheets { return nest(c, s.SkinPieces.Get()) })
 	s.Cuts = layout.Derive(c, func() Cuts { return cuts(c, s.Strips.Get(), s.Sawn.Get()) })
 	s.RibLumber = layout.Derive(c, func() Lumber {

@@ -13,6 +13,7 @@ import (
 type Skin struct {
 	Pattern
 	Piece, Layer  int
+	From, To      float64 // along the arc of the whole intrados
 	Length        float64 // around, ends as cut
 	Width         float64 // along: between rib faces, or an inner panel's length
 	Rails         []Station
@@ -67,7 +68,7 @@ func skins(c *layout.Ceiling) []Skin {
 
 func skin(c *layout.Ceiling, k, layer int) Skin {
 	d := develop(c, k, layer)
-	s := Skin{Piece: k + 1, Layer: layer + 1, Length: d.curve.Length(), Width: c.Panel.Length.Get()}
+	s := Skin{Piece: k + 1, Layer: layer + 1, From: d.s0, To: d.s1, Length: d.curve.Length(), Width: c.Panel.Length.Get()}
 	if c.Skin.Between.Get() {
 		s.Width = c.Clear()
 	}
@@ -128,15 +129,20 @@ func (s *Skin) ribs(c *layout.Ceiling) {
 	}
 }
 
-// joints divides the layer around: each piece from the left over as many whole
-// modules as the sheet's bent edge takes.
-func (s *Skin) joints(d development) {
+// pieces are the lengths around that the layer is cut into: each from the left over
+// as many whole modules as the sheet's bent edge takes.
+func (d development) pieces() []float64 {
 	marks := d.c.RailsWithin(d.s0, d.s1)
 	lengths := make([]float64, len(marks)-1)
 	for i := range lengths {
 		lengths[i] = d.c.Vault.Parallel(marks[i], marks[i+1], d.depth).Length()
 	}
-	pieces := grouped(lengths, d.c.Skin.Sheet.Bent.Get())
+	return grouped(lengths, d.c.Skin.Sheet.Bent.Get())
+}
+
+// joints marks where the layer is divided around.
+func (s *Skin) joints(d development) {
+	pieces := d.pieces()
 	x := 0.0
 	for i, p := range pieces {
 		if i > 0 {

@@ -12,7 +12,7 @@ import (
 type Strips struct {
 	Piece  int
 	Halves int     // 2 of a rib that is mitred at a pointed crown, each half glued by itself
-	PerRib int     // strips in one rib, both halves
+	PerRib int     // strips in one rib, both halves; 0 where whole ones do not make up its depth
 	Length float64 // of one: the longer edge of the rib, or of a half of it, and the trim of both ends
 	Boards int     // that one is scarfed of; 0 where a blank is no longer than its scarf
 	Scarf  float64 // length of a scarf
@@ -35,6 +35,18 @@ func bent(c *layout.Ceiling, k int) (from, to float64, halves int) {
 	return s0, s1, 1
 }
 
+// Halves is 2 of a rib that holds a pointed crown within it, where two halves are
+// mitred, by a place along the arc that is the rib's middle; else 1.
+func Halves(c *layout.Ceiling, middle float64) int {
+	for k := range c.Panel.Around.Get() {
+		if s0, s1 := c.Piece(k); s0 <= middle && middle <= s1 {
+			_, _, halves := bent(c, k)
+			return halves
+		}
+	}
+	return 1
+}
+
 // edges are the lengths of both edges of what is bent in one go, ends as cut.
 func edges(c *layout.Ceiling, from, to float64) (intrados, back float64) {
 	return c.Vault.Parallel(from, to, 0).Length(), c.Vault.Parallel(from, to, c.Rib.Depth.Get()).Length()
@@ -50,13 +62,10 @@ func whole(c *layout.Ceiling) int {
 	return int(n)
 }
 
-// laminated is whether ribs are glued of strips that make up their depth.
-func laminated(c *layout.Ceiling) bool { return whole(c) > 0 }
-
 // strips are those of each piece of an arch; none of ribs that are not glued of
-// whole strips.
+// strips.
 func strips(c *layout.Ceiling) []Strips {
-	if !laminated(c) {
+	if c.Laminations() == 0 {
 		return nil
 	}
 	bench := c.Bench()
@@ -101,16 +110,8 @@ func (s *Strips) scarf(bench *standards.Shop) {
 type counted struct{ full, half int }
 
 func ribsOf(c *layout.Ceiling) (n counted) {
-	for _, p := range c.VaultPieces() {
-		switch p.Kind {
-		case layout.Rib:
-			n.full += p.Count
-		case layout.HalfRib:
-			n.half += p.Count
-		}
-	}
-	around := c.Panel.Around.Get()
-	return counted{n.full / around, n.half / around}
+	n.full, n.half = c.RibCount()
+	return n
 }
 
 // oneRadius is the radius of a curve that has no other; 0 of another.

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/shop"
 )
 
 // Takeoff is what a shop buys and makes. Lengths are in m, masses in kg.
@@ -27,8 +28,8 @@ type Line struct {
 	Name, Material       string
 	Count                int
 	Length, Width, Depth float64 // finished; of a curved piece along its intrados
-	From                 string  // what it is made of: "10 strips of 6mm", "one sheet"
 	Strips               float64 // of a laminated piece; not whole where they do not make up its depth
+	Halves               int     // 2 of a rib that is mitred at a pointed crown, each half of so many strips
 	StripThickness       float64
 	Mass                 float64 // of all of them
 }
@@ -36,8 +37,10 @@ type Line struct {
 // Boards is the lumber of one species.
 type Boards struct {
 	Species   string
-	Volume    float64 // finished, m3
-	BoardFeet float64 // to buy, waste included
+	Volume    float64 // finished, m3, of the ribs and rails that it is bought for
+	BoardFeet float64 // to buy
+	Waste     float64 // what is bought over what is finished: kerfs, planing, trim and defects
+	Missing   bool    // some of the pieces come out of no plank of the shop's, or can't be made, and are not in it
 }
 
 // Sheets is the stock sheets of one material.
@@ -46,7 +49,7 @@ type Sheets struct {
 	Straight, Bent float64
 	Thickness      float64
 	Count          int // to buy
-	Pieces         int // each skin is cut into
+	Pieces         int // that all skins are cut into
 }
 
 // Hardware is bought by the piece, or by its length.
@@ -59,48 +62,41 @@ type Hardware struct {
 	Measured bool
 }
 
-// Waste is the share of finished volume that planing, saw kerfs, ends and
-// defects add to the lumber that is bought. Common practice: a third to a half
-// for clear hardwood; ripping thin strips takes the more.
-const Waste = 0.40
-
 // Of works out the takeoff of a ceiling. The straps are those that were measured,
 // their lengths by panel and station, or as drawn where none are given.
 func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
+	made := shop.Of(c)
 	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get()}
 	for _, f := range c.Fitting.Get() {
 		if f.Mass.Given() {
 			t.Mass += f.Mass.Get()
 		}
 	}
-	volumes := map[string]float64{}
-	var species []string
 	var hangers []layout.Piece
 	for _, p := range c.VaultPieces() {
-		if p.Kind == layout.Hanger {
-			hangers = append(hangers, p)
-			continue
-		}
-		t.Mass += p.Mass * float64(p.Count)
 		switch p.Kind {
+		case layout.Hanger:
+			hangers = append(hangers, p)
 		case layout.SkinSheet:
-		default:
-			if _, seen := volumes[p.Material]; !seen {
-				species = append(species, p.Material)
+			t.Mass += p.Mass * float64(p.Count)
+			for _, l := range skins(c, made, p) {
+				t.Pieces = merge(t.Pieces, l)
 			}
-			volumes[p.Material] += p.Volume * float64(p.Count)
+		case layout.LooseTenon: // of the seams around alone; all of them are added below
+		default:
+			t.Mass += p.Mass * float64(p.Count)
+			t.Pieces = merge(t.Pieces, line(c, p))
 		}
-		t.Pieces = merge(t.Pieces, line(c, p))
 	}
-	for _, s := range species {
-		t.Boards = append(t.Boards, Boards{
-			Species: s, Volume: volumes[s], BoardFeet: volumes[s] * (1 + Waste) / timber.BoardFoot,
-		})
+	if l, ok := tenons(c, made); ok {
+		t.Mass += l.Mass
+		t.Pieces = append(t.Pieces, l)
 	}
-	sh := c.SkinSheets()
+	t.Boards = boards(c, made)
+	sheets := made.Sheets.Get()
 	t.Sheets = []Sheets{{
 		Material: c.Skin.Material.Get().Name, Straight: c.Skin.Sheet.Straight.Get(), Bent: c.Skin.Sheet.Bent.Get(),
-		Thickness: c.Skin.Thickness.Get(), Count: sh.PanelCount * c.Panel.Count.Get(), Pieces: sh.Around * sh.Along,
+		Thickness: c.Skin.Thickness.Get(), Count: sheets.Count + sheets.TooLarge, Pieces: len(made.SkinPieces.Get()),
 	}}
 	t.Hardware = straps(hangers, measured)
 	for _, h := range t.Hardware {
@@ -138,9 +134,69 @@ func line(c *layout.Ceiling, p layout.Piece) Line {
 		Mass: p.Mass * float64(p.Count),
 	}
 	if p.Kind == layout.Rib || p.Kind == layout.HalfRib {
-		l.Strips, l.StripThickness = c.Laminations(), c.Rib.Lamination.Get()
+		l.Strips, l.StripThickness, l.Halves = c.Laminations(), c.Rib.Lamination.Get(), shop.Halves(c, p.At)
 	}
 	return l
+}
+
+// skins are the layers of the skin of one piece of an arch, each as long as it is cut.
+func skins(c *layout.Ceiling, made *shop.Shop, p layout.Piece) []Line {
+	var out []Line
+	total := 0.0
+	for _, s := range made.Skins.Get() {
+		if s.From > p.At+alike || s.To < p.At-alike {
+			continue
+		}
+		total += s.Length
+		out = append(out, Line{
+			Name: p.Kind.String(), Material: p.Material, Count: p.Count, Length: s.Length, Width: p.Width, Depth: c.Skin.Actual(),
+			Mass: p.Mass * float64(p.Count) * s.Length,
+		})
+	}
+	for i := range out {
+		out[i].Mass /= total
+	}
+	return out
+}
+
+// tenons are those of all seams, the lengthwise ones of split arches too.
+func tenons(c *layout.Ceiling, made *shop.Shop) (Line, bool) {
+	t, species, n := c.Seam.Tenon, c.Rib.Species.Get(), made.Count.Get().Tenons
+	mass := t.Thickness.Get() * t.Width.Get() * t.Length.Get() * timber.Density(species.SG12, c.Climate.Shop.Get())
+	return Line{
+		Name: layout.LooseTenon.String(), Material: species.Name, Count: n,
+		Length: t.Length.Get(), Width: t.Width.Get(), Depth: t.Thickness.Get(), Mass: mass * float64(n),
+	}, n > 0
+}
+
+// boards is the lumber of ribs and rails, of one species together; tenons come out of
+// what is left over.
+func boards(c *layout.Ceiling, made *shop.Shop) []Boards {
+	finished := map[bool]float64{} // whether of a rib
+	for _, p := range c.VaultPieces() {
+		switch p.Kind {
+		case layout.Rib, layout.HalfRib:
+			finished[true] += p.Volume * float64(p.Count)
+		case layout.Rail, layout.HalfRail:
+			finished[false] += p.Volume * float64(p.Count)
+		}
+	}
+	ribs, rails := made.RibLumber.Get(), made.RailLumber.Get()
+	out := []Boards{{Species: ribs.Species, Volume: finished[true], BoardFeet: ribs.BoardFeet, Missing: ribs.Missing}}
+	rail := Boards{Species: rails.Species, Volume: finished[false], BoardFeet: rails.BoardFeet, Missing: rails.Missing}
+	if rail.Species == out[0].Species {
+		out[0].Volume += rail.Volume
+		out[0].BoardFeet += rail.BoardFeet
+		out[0].Missing = out[0].Missing || rail.Missing
+	} else {
+		out = append(out, rail)
+	}
+	for i, b := range out {
+		if !b.Missing {
+			out[i].Waste = b.BoardFeet*timber.BoardFoot/b.Volume - 1
+		}
+	}
+	return out
 }
 
 // alike is how near two sizes are to be one line: a tenth of a millimetre.

@@ -1,6 +1,7 @@
 package stock_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -60,10 +61,12 @@ func TestCounts(t *testing.T) {
 	}
 	assert.Equal(t, 48, straps)
 	assert.Equal(t, 288, screws)
-	// The skin is 4712mm long on its near face, over six modules of 785mm; a
-	// sheet of 2440mm reaches over three, so that two make up the arc, and the
-	// bay of 1090mm lies within 1220mm.
+	// The skin is 4614mm long as its feet cut it, at the middle of its thickness: a
+	// sheet of 2440mm reaches over three of its six modules, so that two make up the
+	// arc, and the bay of 1090mm lies within 1220mm.
 	assert.Equal(t, 12, takeoff.Sheets[0].Count)
+	_, skin := pieces(takeoff, "skin")
+	assert.InDelta(t, 2*3.1005*math.Asin(2100.0/3100.5), skin, 1e-9)
 }
 
 // By hand: 60/7 = 8.571 and 60/26.5 = 2.264 are no counts of strips; 9 · 6.7 =
@@ -99,14 +102,47 @@ func TestMassesSum(t *testing.T) {
 	assert.InEpsilon(t, 6*c.Panel.Mass.Get()-tenons, takeoff.Mass, 1e-9)
 }
 
-// Board measure by hand: a rail of 90 × 51 × 1090 mm is 0.0050031 m3, a board
-// foot 0.00235974 m3 (144 cubic inches).
+// Ribs and rails of one species are bought together, by what is sawn of planks
+// (TestLumberByHand of the package shop), and the waste is what that is more.
 func TestBoardMeasure(t *testing.T) {
 	takeoff := stock.Of(sample.Room(t, nil), nil)
 	require.Len(t, takeoff.Boards, 1)
 	b := takeoff.Boards[0]
-	assert.InEpsilon(t, b.Volume*1.40/0.00235974, b.BoardFeet, 1e-5)
+	assert.InDelta(t, 299.3, b.BoardFeet, 0.05)
+	assert.InEpsilon(t, b.Volume*(1+b.Waste)/0.00235974, b.BoardFeet, 1e-5)
 	assert.Greater(t, b.Volume, 30*0.0050031)
+	two := stock.Of(sample.Room(t, map[string]any{"rail.species": "black walnut"}), nil).Boards
+	require.Len(t, two, 2)
+	assert.InDelta(t, 163.2, two[0].BoardFeet, 0.05)
+	assert.InDelta(t, 136.1, two[1].BoardFeet, 0.05)
+}
+
+// Strips that do not make up the depth make no rib, and no lumber is said for it.
+func TestNoLumberForWhatCantBeMade(t *testing.T) {
+	b := stock.Of(sample.Ceiling(t, "map-gallery", nil), nil).Boards
+	assert.True(t, b[0].Missing)
+	assert.Zero(t, b[0].Waste)
+}
+
+// Tenons are those that the calculation sheet counts, the lengthwise seams' too, and
+// sheets those that all pieces lie on together.
+func TestSplitArchesAreWhole(t *testing.T) {
+	for _, name := range []string{"gallery-soffit", "concourse", "lantern-hall", "vaulted-passage"} {
+		c := sample.Ceiling(t, name, nil)
+		takeoff := stock.Of(c, nil)
+		tenons, _ := pieces(takeoff, "tenon")
+		assert.Equal(t, c.Seam.Tenons.Get(), tenons, name)
+	}
+	assert.Equal(t, 5, stock.Of(sample.Ceiling(t, "gallery-soffit", nil), nil).Sheets[0].Count)
+}
+
+// A pointed rib in one piece is two halves, each of its own strips.
+func TestPointedRibIsTwoHalves(t *testing.T) {
+	for _, l := range stock.Of(sample.Ceiling(t, "lantern-hall", map[string]any{"panels.around": int64(1)}), nil).Pieces {
+		if l.Name == "half rib" {
+			assert.Equal(t, 2, l.Halves)
+		}
+	}
 }
 
 func TestFullEndsAndSplitArches(t *testing.T) {

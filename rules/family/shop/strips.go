@@ -1,0 +1,238 @@
+package shop
+
+import (
+	"math"
+
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/timber"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/shop"
+	"dryfit/spec/quantity"
+)
+
+var blank = engine.Rule{
+	ID:       "shop.blank",
+	Title:    "strips come out of one blank, or are scarfed with neighbours' scarfs apart",
+	Why:      "No clear board is as long as a large arch: strips are scarfed of several, each scarf is weaker than the wood, and two beside each other cut the rib through.",
+	Severity: engine.Hold,
+	Basis: engine.Basis{
+		Formula: "m = ceil((L − c)/(blank − c)), m·blank − (m − 1)·c − L ≥ c + apart",
+		Symbols: []engine.Symbol{
+			{Name: "L", Means: "length of a strip, the longer edge of its rib and the trim of both ends", Unit: "m"},
+			{Name: "c", Means: "length of a scarf, its slope times the strip's thickness", Unit: "m"},
+			{Name: "blank", Means: "longest clear board", Unit: "m"},
+			{Name: "m", Means: "boards in a strip", Unit: "1"},
+			{Name: "apart", Means: "least between the ends of neighbours' scarfs, along the rib", Unit: "m"},
+		},
+		Valid:  "laminated ribs of whole strips; every other strip turned end for end; the shop's figures as its standards state them under [shop], and else as common practice has them: blanks of 3660mm, of which it only notes what follows, scarfs of 1 in 12 and 300mm apart",
+		Source: cite.Derivation("boards laid end to end overlap by a scarf"),
+	},
+	Check: checkBlank,
+}
+
+// longest is the strips of the piece of an arch whose strips are longest.
+func longest(p *engine.Pass) (shop.Strips, bool) {
+	var most shop.Strips
+	for _, s := range p.Results.Shop().Strips.Get() {
+		if s.Length > most.Length*(1+1e-9) {
+			most = s
+		}
+	}
+	return most, most.Length > 0
+}
+
+func checkBlank(p *engine.Pass) {
+	s, ok := longest(p)
+	bench := p.Ceiling.Bench()
+	if !ok || s.Boards == 1 {
+		return
+	}
+	f := engine.Finding{
+		At: "rib.lamination", Related: []string{"vault.span", "panels.around"},
+		Measured: quantity.Length(s.Length).Value(), Bound: p.Bench("blank", quantity.Length(bench.Blank).Value()),
+	}
+	switch {
+	case s.Boards == 0:
+		f.Text = p.Textf("a scarf of strips of %v is {measured} long, and the longest blank {limit}", quantity.Length(p.Ceiling.Rib.Lamination.Get()))
+		f.Measured = quantity.Length(s.Scarf).Value()
+	case !bench.Scarf.Allowed:
+		f.Text = "strips are {measured} long, the longest blank {limit}, and the shop does not scarf"
+		f.Bound.Firm = true // the shop's own word
+	default:
+		scarfed(p, s, &f)
+	}
+	p.Report(f)
+}
+
+// scarfed says how strips are scarfed of the longest blank. What rests on a blank that
+// no standards state is a note.
+func scarfed(p *engine.Pass, s shop.Strips, f *engine.Finding) {
+	blank, least := f.Bound, p.Ceiling.Bench().Scarf.Apart
+	if quantity.Over(least, s.Apart) {
+		f.Text = p.Textf("strips %v long are scarfed of %d blanks of %v, which leaves {measured} between the scarfs of neighbours; the least is {limit}",
+			quantity.Length(s.Length), s.Boards, blank.Value)
+		f.Measured, f.Bound = quantity.Length(s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
+	} else {
+		f.Severity = engine.Query
+		f.Text = p.Textf("strips are {measured} long, and the longest blank {limit}: each is scarfed of %d boards, with %d scarf%s %v long, %s from one end, of every other strip from the other",
+			s.Boards, len(s.Scarfs), plural(len(s.Scarfs)), quantity.Length(s.Scarf), places(p, s.Scarfs))
+	}
+	if !blank.Firm {
+		f.Severity = engine.Note
+		f.Text += " (no standards state the blank: it is assumed, by common practice)"
+	}
+}
+
+func plural(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return "s"
+}
+
+// places lists where the middles of scarfs lie.
+func places(p *engine.Pass, at []float64) string {
+	text := "its middle "
+	if len(at) > 1 {
+		text = "their middles "
+	}
+	for i, s := range at {
+		switch {
+		case i == 0:
+		case i == len(at)-1:
+			text += " and "
+		default:
+			text += ", "
+		}
+		text += p.Textf("%v", quantity.Length(s))
+	}
+	return text
+}
+
+var press = engine.Rule{
+	ID:       "shop.press",
+	Title:    "what is bent goes into the press",
+	Why:      "A rib longer than the form and its clamps can't be glued in one go, and not in two.",
+	Severity: engine.Hold,
+	Basis: engine.Basis{
+		Formula: "L ≤ press",
+		Symbols: []engine.Symbol{
+			{Name: "L", Means: "length of the form, as long as its strips", Unit: "m"},
+			{Name: "press", Means: "longest form and clamps, as the standards state it", Unit: "m"},
+		},
+		Valid: "laminated ribs", Source: cite.Derivation("one length against another"),
+	},
+	Check: func(p *engine.Pass) {
+		bench := p.Ceiling.Bench()
+		if p.Ceiling.Rib.Construction.Get() != "laminated" {
+			return
+		}
+		if bench.Press == 0 {
+			p.NotChecked("rib.construction", "the standards do not state the shop's press: [shop] press")
+			return
+		}
+		if s, ok := longest(p); ok && quantity.Over(s.Length, bench.Press) {
+			p.Report(engine.Finding{
+				At: "vault.span", Related: []string{"panels.around", "vault.rise"},
+				Text:     "the strips of a rib are pressed over {measured}, and the press takes {limit}",
+				Measured: quantity.Length(s.Length).Value(), Bound: p.Bench("press", quantity.Length(bench.Press).Value()),
+			})
+		}
+	},
+}
+
+var clamp = engine.Rule{
+	ID:       "shop.clamp",
+	Title:    "the clamps press the glue as they must",
+	Why:      "Strips that are pressed too little are glued by their high spots; the force that it takes is more than most clamps give.",
+	Severity: engine.Query,
+	Basis: engine.Basis{
+		Formula: "F = p·w·L/(n − 1), n = ceil(L/spacing) + 1",
+		Symbols: []engine.Symbol{
+			{Name: "F", Means: "force of one clamp", Unit: "N"},
+			{Name: "p", Means: "pressure on the glue, of hardwood or of softwood", Unit: "Pa"},
+			{Name: "w", Means: "width of the strips, half a rib and what is jointed off it", Unit: "m"},
+			{Name: "L", Means: "length of the form", Unit: "m"},
+			{Name: "n", Means: "clamps", Unit: "1"},
+			{Name: "spacing", Means: "most from clamp to clamp", Unit: "m"},
+		},
+		Valid:  "half ribs that are bent, glued one at a time; 1.4MPa on hardwood and 0.9MPa on softwood every 150mm where the standards do not state others",
+		Source: cite.CommonPractice(),
+	},
+	Check: checkClamp,
+}
+
+func checkClamp(p *engine.Pass) {
+	var most shop.Clamping
+	c, bench := p.Ceiling, p.Ceiling.Bench()
+	for _, s := range p.Results.Shop().Strips.Get() {
+		if one := shop.Clamped(c, s.Length); s.PerRib > 0 && one.Force > most.Force*(1+1e-9) {
+			most = one
+		}
+	}
+	if most.Clamps == 0 || math.IsInf(c.Vault.TightestRadius.Get(), 1) {
+		return
+	}
+	f := engine.Finding{
+		At: "rib.width", Related: []string{"rib.species"}, Severity: engine.Note, Measured: quantity.Force(most.Force).Value(),
+		Text: p.Textf("%d clamps %v apart press with {measured} each, for %v on the glue", most.Clamps, quantity.Length(most.Spacing), quantity.Stress(shop.Pressure(c, bench))),
+	}
+	if bench.Clamp.Capacity > 0 && quantity.Over(most.Force, bench.Clamp.Capacity) {
+		f.Severity, f.Bound = engine.Query, p.Bench("clamp.capacity", quantity.Force(bench.Clamp.Capacity).Value())
+		f.Text += "; the shop's clamps give {limit}"
+	}
+	p.Report(f)
+}
+
+var pick = engine.Rule{
+	ID:       "shop.pick",
+	Title:    "blanks and ribs can be lifted by hand in the shop",
+	Why:      "A glued blank is lifted off its form, planed and turned over several times before it is part of a panel.",
+	Severity: engine.Query,
+	Basis: engine.Basis{
+		Formula: "m ≤ pick",
+		Symbols: []engine.Symbol{
+			{Name: "m", Means: "mass of a glued blank, its trim and joint included; of another rib as finished", Unit: "kg"},
+			{Name: "pick", Means: "heaviest piece that is lifted by hand, as the standards state it", Unit: "kg"},
+		},
+		Valid: "ribs before they are in a panel, whose weight transit.weight looks at", Source: cite.Derivation("volume by density"),
+	},
+	Check: checkPick,
+}
+
+func checkPick(p *engine.Pass) {
+	bench := p.Ceiling.Bench()
+	if bench.Pick == 0 {
+		p.NotChecked("rib.width", "the standards do not state what is lifted by hand: [shop] pick")
+		return
+	}
+	if m, name := heaviest(p); quantity.Over(m, bench.Pick) {
+		p.Report(engine.Finding{
+			At: "rib.width", Related: []string{"rib.depth", "vault.span", "panels.around"},
+			Text:     p.Textf("%s weighs {measured}; the shop lifts {limit} by hand", name),
+			Measured: quantity.Mass(m).Value(), Bound: p.Bench("pick", quantity.Mass(bench.Pick).Value()),
+		})
+	}
+}
+
+// heaviest is the mass of the heaviest glued blank, or of the heaviest rib that is not
+// glued of strips.
+func heaviest(p *engine.Pass) (mass float64, name string) {
+	c := p.Ceiling
+	for _, piece := range c.VaultPieces() {
+		if piece.Kind != layout.Rib && piece.Kind != layout.HalfRib {
+			continue
+		}
+		m, n := piece.Mass, "a "+piece.Kind.String()
+		if s, ok := longest(p); ok {
+			density := timber.Density(c.Rib.Species.Get().SG12, c.Climate.Shop.Get())
+			m = density * s.Length * c.Rib.Depth.Get() * (piece.Width + c.Bench().Joint)
+			n = "the glued blank of " + n
+		}
+		if m > mass*(1+1e-9) {
+			mass, name = m, n
+		}
+	}
+	return mass, name
+}
