@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -225,8 +226,12 @@ func (d *rowOf) baseline() {
 		if off < 0 {
 			off, way = -off, "left"
 		}
+		text := fmt.Sprintf("axis %s\n%s of the\nbaseline", d.length(off), way)
+		if d.length(off) == d.length(0) {
+			text = "axis on\nthe baseline"
+		}
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("axis %s\n%s of the\nbaseline", d.length(off), way), Of: d.point(end.of, 0), Prefer: []draft.Side{end.side},
+			Text: text, Of: d.point(end.of, 0), Prefer: []draft.Side{end.side},
 		})
 	}
 }
@@ -275,9 +280,9 @@ func (d *rowOf) notes() []paper.Note {
 	if d == nil {
 		return nil
 	}
-	gaps := []string{"At their widest: left near and far, right near and far."}
+	gaps := []string{"At their widest, at the near end and the far end of each."}
 	for i, p := range d.v.Panels.Get() {
-		gaps = append(gaps, fmt.Sprintf("%s: %s %s, %s %s", d.v.Name(i),
+		gaps = append(gaps, fmt.Sprintf("%s: left %s, %s; right %s, %s", d.v.Name(i),
 			d.length(p.AtNear.Left), d.length(p.AtFar.Left), d.length(p.AtNear.Right), d.length(p.AtFar.Right)))
 	}
 	var read []string
@@ -314,11 +319,11 @@ func (in Input) cutStraps() paper.Note {
 		if i == 0 {
 			n.Lines = append(n.Lines, fmt.Sprintf("From the left, two of each, with the lap at both ends, rounded to %s (common practice).", in.ceiling().Units.CutStep()))
 		}
-		text := v.Name(i) + ":"
+		var lengths []string
 		for _, length := range of {
-			text += " " + in.length(length)
+			lengths = append(lengths, in.length(length))
 		}
-		n.Lines = append(n.Lines, text)
+		n.Lines = append(n.Lines, v.Name(i)+": "+strings.Join(lengths, ", "))
 	}
 	return n
 }

@@ -71,7 +71,7 @@ func TestTheMeasuredRoomIsDrawn(t *testing.T) {
 	text := written(s)
 	for _, want := range []string{
 		"the gaps across it drawn 10 times their size", "axis 3.9mm", "axis 1.9mm", "2116mm", "GAPS TO THE MEASURED WALLS",
-		"panel 1: 19.8mm 21.3mm, 19.9mm 18.5mm", "station 3 at 2900mm: left 2116mm, right 2126mm",
+		"panel 1: left 19.8mm, 21.3mm; right 19.9mm, 18.5mm", "station 3 at 2900mm: left 2116mm, right 2126mm",
 	} {
 		assert.Contains(t, text, want)
 	}
@@ -96,7 +96,7 @@ func TestTheMeasuredRoomIsDrawn(t *testing.T) {
 
 	straps, err := Draw("straps", surveyed(t, map[string]any{"fitting": []any{}}), Options{})
 	require.NoError(t, err)
-	assert.Contains(t, written(straps), "panel 1: 1132mm 645mm 645mm 1132mm")
+	assert.Contains(t, written(straps), "panel 1: 1132mm, 645mm, 645mm, 1132mm")
 }
 
 func TestMeasuredRoomsDoNotOverlap(t *testing.T) {

@@ -55,6 +55,9 @@ func (v *Survey) SetOut() string {
 		if off < 0 {
 			side, off = "left", -off
 		}
+		if length(off) == length(0) {
+			return length(x) + " along the baseline, on it"
+		}
 		return fmt.Sprintf("%s along the baseline, %s to the %s of it", length(x), length(off), side)
 	}
 	return fmt.Sprintf("The axis of the row lies at its near end, %s, and at its far end, %s.", end(at.Near), end(at.Far))
