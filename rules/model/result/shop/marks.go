@@ -196,8 +196,11 @@ func (s *section) grooves() {
 	}
 }
 
-// runs are the running dimensions of all that is marked, along both edges.
+// runs are the running dimensions of all that is marked, along both edges, and of
+// their ends.
 func (s *section) runs() {
+	inner, outer := s.f.at(s.inner.At(s.Intrados)), s.f.at(s.outer.At(s.Back))
+	s.Runs = append(s.Runs, closing("intrados", s.Intrados, inner), closing("back", s.Back, outer))
 	for _, kind := range []struct {
 		name  string
 		stops []Station

@@ -73,6 +73,20 @@ func BoxOf(o Outline) Box {
 	return Box{high[0] - low[0], high[1] - low[1]}
 }
 
+// closing is the running dimension of an edge's right end, which is the whole of it.
+func closing(edge string, length float64, end Point) Run {
+	return Run{Name: "end of the " + edge, Length: length, Stations: []Stop{{"end", length, end}}}
+}
+
+// arrow is a line with a barb at both ends, the way the grain runs.
+func arrow(from, to Point) Mark {
+	barb := (to[0] - from[0]) / 12
+	return line(Text, Outline{
+		{From: Point{from[0] + barb, from[1] + barb/3}, To: from}, {From: from, To: to},
+		{From: to, To: Point{to[0] - barb, to[1] - barb/3}},
+	})
+}
+
 func line(l Layer, o Outline) Mark { return Mark{Layer: l, Line: o} }
 
 func label(at Point, angle float64, text string) Mark {

@@ -111,6 +111,10 @@ func (s *Sawn) layer(c *layout.Ceiling, k, i int, l layout.Layer) {
 	for _, p := range layer.Joints {
 		run.Stations = append(run.Stations, Stop{fmt.Sprintf("joint %d", p.Number), p.Intrados, p.On})
 	}
+	if i == 0 {
+		inner := c.Vault.Parallel(s0, s1, 0)
+		s.Layup.Runs = append(s.Layup.Runs, closing("intrados", inner.Length(), in.at(inner.At(inner.Length()))))
+	}
 	if len(run.Stations) > 0 {
 		s.Layup.Runs = append(s.Layup.Runs, run)
 	}
@@ -148,10 +152,7 @@ func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 	b.Outline = o
 	low, high := o.Bounds()
 	middle := (low[1] + high[1]) / 2
-	b.Marks = []Mark{
-		line(Text, straight(Point{low[0] + box.Length/4, middle}, Point{high[0] - box.Length/4, middle})),
-		label(Point{low[0] + box.Length/4, middle}, 0, "grain"),
-	}
+	b.Marks = []Mark{arrow(Point{low[0] + box.Length/4, middle}, Point{high[0] - box.Length/4, middle})}
 	s.Blanks = append(s.Blanks, b)
 }
 

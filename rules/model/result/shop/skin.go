@@ -112,6 +112,7 @@ func (s *Skin) rails(d development) {
 	if len(run.Stations) > 0 {
 		s.Runs = append(s.Runs, run)
 	}
+	s.Runs = append(s.Runs, closing("skin", s.Length, Point{s.Length, 0}))
 }
 
 // ribs marks the faces of the ribs of an inner panel that the skin lies behind.

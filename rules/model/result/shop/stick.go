@@ -25,7 +25,7 @@ func (r Rib) StoryStick() Pattern {
 		p.Marks = append(p.Marks, label(Point{w.From + (w.To-w.From)/8, wide / 2}, 0, name))
 		run.Stations = append(run.Stations, Stop{name + " from", w.From, Point{w.From, 0}}, Stop{name + " to", w.To, Point{w.To, 0}})
 	}
-	p.Runs = []Run{run}
+	p.Runs = []Run{run, closing("stick", r.Intrados, Point{r.Intrados, 0})}
 	return p
 }
 
@@ -40,7 +40,7 @@ func (s *Shop) Patterns() (out []Pattern) {
 	}
 	for _, sawn := range s.Sawn.Get() {
 		for _, b := range sawn.Blanks {
-			b.Notes = append(b.Notes, fmt.Sprintf("Of %d/4 plank, the grain along the chord; %d in one half rib: %s.", b.Stock, b.Count, strings.Join(b.Places, "; ")))
+			b.Notes = append(b.Notes, fmt.Sprintf("Of %d/4 plank, the grain as the arrow runs; %d in one half rib: %s.", b.Stock, b.Count, strings.Join(b.Places, "; ")))
 			out = append(out, b.Pattern)
 		}
 		out = append(out, sawn.Layup)
