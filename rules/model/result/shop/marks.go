@@ -56,8 +56,9 @@ func (s *section) straps() {
 		}
 		p := s.station(i+1, at)
 		s.Straps = append(s.Straps, p)
+		along := s.f.turned(s.inner.Tangent(at - s.From))
 		s.Marks = append(s.Marks, line(Strap, straight(p.On, p.Behind)),
-			label(s.raised(at, s.c.Rib.Depth.Get()*0.85), 0, fmt.Sprintf("strap %d", i+1)))
+			label(s.raised(at, s.c.Rib.Depth.Get()*0.75), math.Atan2(along[1], along[0]), fmt.Sprintf("strap %d", i+1)))
 		s.strapOutline(p)
 		s.holes(p)
 	}
