@@ -38,6 +38,10 @@ type Project struct {
 	Title    Field[string] `toml:"title"`
 	Sheet    Field[string] `toml:"sheet"`
 	Revision Field[string] `toml:"revision"`
+	Owner    Field[string] `toml:"owner"`    // of the drawings
+	Drawn    Field[string] `toml:"drawn"`    // by whom
+	Approved Field[string] `toml:"approved"` // by whom
+	Issued   Field[string] `toml:"issued"`   // a date, 2026-11-20
 	Units    Field[string] `toml:"units"`    // "metric" or "imperial"
 	Engineer Field[string] `toml:"engineer"` // of record for the hanging
 }

@@ -79,7 +79,7 @@ func draw(s streams, path string, f drawFlags) error {
 	if err != nil {
 		return err
 	}
-	in := drawing.Input{Sheet: one.sheet, Version: version(), On: on}
+	in := drawing.Input{Sheet: one.sheet, Version: version(), On: on, SHA256: report.DigestOf(one.name, one.src).SHA256}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err
@@ -140,7 +140,9 @@ func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.
 		fmt.Fprintf(s.err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
 		return drawn, nil
 	}
-	return append(drawn, notes...), nil
+	drawn = append(drawn, notes...)
+	drawing.Number(drawn)
+	return drawn, nil
 }
 
 // document is what a PDF says of itself: its date is the one that it was

@@ -122,7 +122,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal
 	}
 	named := *sheet // as the page names files
 	named.Path = seal.Spec.Path
-	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On}, drawing.Options{})
+	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On, SHA256: seal.Spec.SHA256}, drawing.Options{})
 	return report.Submittal{
 		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: report.Calcs{

@@ -15,8 +15,9 @@ func (t Table) Given() bool { return t.stated.Get() }
 
 // Project is the title block.
 type Project struct {
-	Title, Sheet, Revision Word
-	Engineer               Word // of record for the hanging
+	Title, Sheet, Revision         Word
+	Owner, Drawn, Approved, Issued Word
+	Engineer                       Word // of record for the hanging
 }
 
 // Apart is the same without the ceiling, whose memory the words share.
@@ -213,6 +214,8 @@ func (c *Ceiling) takeInputs() {
 	c.Project = Project{
 		Title: stated(c, s.Project.Title), Sheet: stated(c, s.Project.Sheet),
 		Revision: stated(c, s.Project.Revision), Engineer: stated(c, s.Project.Engineer),
+		Owner: stated(c, s.Project.Owner), Drawn: stated(c, s.Project.Drawn),
+		Approved: stated(c, s.Project.Approved), Issued: stated(c, s.Project.Issued),
 	}
 	c.takeRoom()
 	c.takeSurvey()

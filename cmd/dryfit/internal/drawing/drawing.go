@@ -21,6 +21,7 @@ type Input struct {
 	Sheet   *review.Sheet // of a spec that could be resolved
 	Version string
 	On      string // the date that acceptances were judged on
+	SHA256  string // of the spec's bytes, in hexadecimal
 }
 
 func (in Input) ceiling() *layout.Ceiling { return in.Sheet.Ceiling }
@@ -71,6 +72,8 @@ func (e *FitError) Error() string {
 // subject is a sheet before it has a paper and a scale.
 type subject struct {
 	name, title, about string
+	kind               string  // of document, as a title block names it
+	place              int     // among the sheets that can be drawn, from 1
 	wide, high         float64 // of what is drawn to scale, in m
 	// Around it lie dimensions and labels, and what is drawn to no scale; in mm.
 	left, right, above, below float64
@@ -94,37 +97,59 @@ func Names() []string {
 
 // sheets are all there are.
 var sheets = []struct {
-	name string
-	make func(Input) (*subject, error)
+	name, kind string
+	make       func(Input) (*subject, error)
 }{
-	{"section", section},
-	{"plan", plan},
-	{"panel", panel},
-	{"rib", rib},
-	{"straps", straps},
-	{"route", route},
-	{"view", view},
+	{"section", arrangement, section},
+	{"plan", arrangement, plan},
+	{"panel", detail, panel},
+	{"rib", detail, rib},
+	{"straps", "schedule", straps},
+	{"route", "study of the way in", route},
+	{"view", "view", view},
 }
 
+// Kinds of documents that several sheets are.
+const (
+	arrangement = "general arrangement"
+	detail      = "detail"
+)
+
 // Draw makes the sheet of a name. Its errors are a *NeedsError, a
-// *LimitError and a *FitError.
+// *LimitError and a *FitError. Its number is the one that it has among all.
 func Draw(name string, in Input, o Options) (paper.Sheet, error) {
-	i := slices.Index(Names(), name)
-	if i < 0 {
+	if !slices.Contains(Names(), name) {
 		return paper.Sheet{}, fmt.Errorf("there is no sheet %q; there are %s", name, strings.Join(Names(), ", "))
 	}
-	s, err := sheets[i].make(in)
-	if err != nil {
-		return paper.Sheet{}, err
+	place := 1
+	for i := range sheets {
+		s, err := in.subject(i, place)
+		switch {
+		case sheets[i].name != name && err == nil:
+			place++
+		case sheets[i].name == name && err != nil:
+			return paper.Sheet{}, err
+		case sheets[i].name == name:
+			return compose(in, o, s)
+		}
 	}
-	return compose(in, o, s)
+	panic("drawing: no sheet is called " + name)
+}
+
+// subject makes one of the sheets, which has a place among those that can be drawn.
+func (in Input) subject(i, place int) (*subject, error) {
+	s, err := sheets[i].make(in)
+	if err == nil {
+		s.kind, s.place = sheets[i].kind, place
+	}
+	return s, err
 }
 
 // All makes every sheet that the spec has the keys for, and those of notes; what
 // can't be drawn is said.
 func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error) {
-	for _, name := range Names() {
-		s, err := Draw(name, in, o)
+	for i := range sheets {
+		s, err := in.drawn(i, len(drawn)+1, o)
 		var needs *NeedsError
 		var limit *LimitError
 		switch {
@@ -136,7 +161,30 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 			drawn = append(drawn, s)
 		}
 	}
-	return append(drawn, Notes(in, o, drawn)...), undrawn, nil
+	drawn = append(drawn, in.notes(o, drawn, len(drawn)+1)...)
+	Number(drawn)
+	return drawn, undrawn, nil
+}
+
+func (in Input) drawn(i, place int, o Options) (paper.Sheet, error) {
+	s, err := in.subject(i, place)
+	if err != nil {
+		return paper.Sheet{}, err
+	}
+	return compose(in, o, s)
+}
+
+// Number writes on each sheet which of how many it is.
+func Number(set []paper.Sheet) {
+	for n, s := range set {
+		for _, item := range s.Items {
+			if g, ok := item.(paper.Group); ok && g.ID == draft.SheetOf {
+				t := g.Items[0].(paper.Text)
+				t.Text = fmt.Sprintf("sheet %d of %d", n+1, len(set))
+				g.Items[0] = t
+			}
+		}
+	}
 }
 
 // compose chooses the paper and the scale, draws, and lets the board place the
@@ -211,40 +259,6 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 		return last, 0, &FitError{s.name, ScaleText(o.Scale, imperial), last.Name, ScaleText(scale, imperial)}
 	default:
 		return last, scale, nil
-	}
-}
-
-// frame is what stands around the drawing.
-func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
-	p, imperial := in.ceiling().Project, in.ceiling().Units == quantity.Imperial
-	project := []string{p.Title.Get()}
-	if p.Sheet.Get() != "" {
-		project = append(project, "sheet "+p.Sheet.Get())
-	}
-	if p.Revision.Get() != "" {
-		project = append(project, "revision "+p.Revision.Get())
-	}
-	printed := ScaleText(scale, imperial)
-	if s.wide == 0 {
-		printed = "none"
-	}
-	units := "metric"
-	if imperial {
-		units = "feet and inches"
-	}
-	return draft.Frame{
-		Name: s.name, Title: s.title, About: s.about, Paper: size, Scale: printed, Project: project,
-		Facts: append([][2]string{
-			{"scale", printed},
-			{"paper", size.Name},
-			{"units", units},
-			{"spec", in.Sheet.Path},
-			{"standards", in.Sheet.Standards.Name},
-			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
-			{"drawn by", "dryfit " + in.Version},
-		}, in.reserves()...),
-		Notes:   slices.Concat(in.findings(s.shows), in.loosened(), s.notes, in.unchecked(), in.assumed()),
-		Caution: report.Caution,
 	}
 }
 

@@ -12,6 +12,11 @@ import (
 // Notes are the sheets of what the columns of some sheets have no room for: none,
 // where all had. A line that several sheets leave out stands there once.
 func Notes(in Input, o Options, drawn []paper.Sheet) []paper.Sheet {
+	return in.notes(o, drawn, 0)
+}
+
+// notes are those sheets, the first of which has a place among all; 0 is none.
+func (in Input) notes(o Options, drawn []paper.Sheet, place int) []paper.Sheet {
 	notes := gathered(drawn)
 	if len(notes) == 0 {
 		return nil
@@ -22,9 +27,10 @@ func Notes(in Input, o Options, drawn []paper.Sheet) []paper.Sheet {
 	}
 	var out []paper.Sheet
 	for rows := size.Rows(notes); len(rows) > 0; {
-		s := &subject{name: "notes", title: "Notes", about: "What the other sheets have no room to list."}
+		s := &subject{name: "notes", title: "Notes", about: "What the other sheets have no room to list.", kind: "notes", place: place}
 		if len(out) > 0 {
 			s.name = fmt.Sprintf("notes-%d", len(out)+1)
+			s.place = place + min(place, 1)*len(out)
 		}
 		frame := in.frame(s, size, 0)
 		frame.Notes = nil

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -36,7 +37,7 @@ func picture(root string) ([]byte, error) {
 	sheet := review.Spec(filepath.Base(demoSpec), src, review.Options{
 		Rules: catalog.Rules(), Standards: standards.With(layer), On: drawnOn,
 	})
-	drawn, err := drawing.Draw("section", drawing.Input{Sheet: sheet, Version: "(devel)", On: drawnOn}, drawing.Options{})
+	drawn, err := drawing.Draw("section", drawing.Input{Sheet: sheet, Version: "(devel)", On: drawnOn, SHA256: report.DigestOf(demoSpec, src).SHA256}, drawing.Options{})
 	if err != nil {
 		return nil, err
 	}

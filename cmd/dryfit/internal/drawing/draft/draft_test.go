@@ -35,7 +35,7 @@ func TestOverlapsAreSeen(t *testing.T) {
 func TestPlacingNeverOverlaps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := Series(rapid.Bool().Draw(t, "imperial"))[rapid.IntRange(0, 4).Draw(t, "size")]
-		b := New(Frame{Name: "x", Title: "x", Paper: size, Scale: "1:1", Project: []string{"A title"}, Caution: "Mind."})
+		b := New(Frame{Name: "x", Title: "x", Paper: size, Project: []string{"A title"}, Caution: "Mind."})
 		low, high := b.Area()
 		at := func(name string) paper.Point {
 			return paper.Point{

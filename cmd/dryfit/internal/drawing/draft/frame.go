@@ -12,9 +12,9 @@ import (
 type Frame struct {
 	Name, Title, About string
 	Paper              Size
-	Scale              string   // as it is printed
-	Project            []string // the ceiling's title, then what identifies the sheet
-	Facts              [][2]string
+	Project            []string    // the ceiling's title, then what identifies the sheet
+	Facts              [][2]string // of one that is empty there is a line to write on
+	Bar                Bar
 	Notes              []paper.Note
 	Caution            string
 }
@@ -137,29 +137,103 @@ func (c *columnWriter) lines(text string, height float64) []string {
 	return lines
 }
 
+// The title block's measures, in mm.
+const (
+	factName = 19  // from a fact's name to what it says
+	barHigh  = 1.4 // of the scale bar
+	ofParts  = 4   // of it, light and dark in turn
+)
+
 // titleBlock writes the block at the foot of the column, and returns its top.
 func (c *columnWriter) titleBlock(bottom float64) float64 {
-	title := c.lines(c.b.frame.Project[0], large)
+	f := c.b.frame
+	title := c.lines(f.Project[0], large)
 	var rest []string
-	for _, text := range append([]string{c.b.frame.Title}, c.b.frame.Project[1:]...) {
+	for _, text := range append([]string{f.Title}, f.Project[1:]...) {
 		rest = append(rest, c.lines(text, Ordinary)...)
 	}
-	facts := leading * small * float64(len(c.b.frame.Facts))
-	top := bottom - gutter - leading*large*float64(len(title)) - leading*Ordinary*float64(len(rest)) - facts - 2*gutter
-	c.y = top + gutter + large
+	facts := 0.0
+	for _, f := range f.Facts {
+		facts += factHeight(f[1])
+	}
+	top := bottom - 3*gutter - c.barRoom() - leading*large*float64(len(title)) - leading*Ordinary*float64(len(rest)+1) - facts
+	c.y = top + gutter
+	c.bar()
+	c.y += large
 	for _, l := range title {
 		c.line(l, large)
 	}
 	for _, l := range rest {
 		c.line(l, Ordinary)
 	}
+	c.b.In(SheetOf, func() { c.line("sheet 1 of 1", Ordinary) })
 	c.y += gutter / 2
-	const name = 17
-	for _, f := range c.b.frame.Facts {
-		c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: f[0]})
-		value := paper.Cut(report.Shown(f[1]), c.width-name, small)
-		c.b.Write(paper.Text{At: paper.Point{X: c.x + name, Y: c.y}, Height: small, Text: value})
-		c.y += leading * small
+	for _, f := range f.Facts {
+		c.fact(f[0], f[1])
 	}
 	return top
+}
+
+// SheetOf is the part of a sheet that says which of how many it is.
+const SheetOf = "sheet-of"
+
+// factHeight is more where somebody writes by hand.
+func factHeight(says string) float64 {
+	if says == "" {
+		return 2 * leading * small
+	}
+	return leading * small
+}
+
+func (c *columnWriter) fact(name, says string) {
+	c.y += factHeight(says) - leading*small
+	at := paper.Point{X: c.x + factName, Y: c.y}
+	c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: name})
+	if says == "" {
+		c.b.Line(at, paper.Point{X: c.x + c.width, Y: c.y}, paper.Stroke{Pen: paper.Hair})
+	} else {
+		c.b.Write(paper.Text{At: at, Height: small, Text: paper.Cut(report.Shown(says), c.width-factName, small)})
+	}
+	c.y += leading * small
+}
+
+// Bar is a scale bar: how long it is on paper, in mm, and what that stands for. There
+// is none of a sheet to no scale.
+type Bar struct {
+	Length float64
+	Stands string
+}
+
+// BarRoom is how long a scale bar on a paper may be, in mm, what it stands for beside it.
+func (s Size) BarRoom() float64 { return s.column() - 2*gutter - 22 }
+
+func (c *columnWriter) barRoom() float64 {
+	if c.b.frame.Bar.Length == 0 {
+		return 0
+	}
+	return 2*barHigh + gutter/2 + leading*Ordinary
+}
+
+// bar draws the scale bar, in parts that are light and dark in turn.
+func (c *columnWriter) bar() {
+	bar := c.b.frame.Bar
+	if bar.Length == 0 {
+		return
+	}
+	c.b.In("scale-bar", func() {
+		part := bar.Length / ofParts
+		for i := range ofParts {
+			x := c.x + part*float64(i)
+			tone := paper.Paper
+			if i%2 == 0 {
+				tone = paper.Ink
+			}
+			c.b.Poly(paper.Poly{
+				Points: []paper.Point{{X: x, Y: c.y}, {X: x + part, Y: c.y}, {X: x + part, Y: c.y + barHigh}, {X: x, Y: c.y + barHigh}},
+				Closed: true, Tone: tone, Stroke: paper.Stroke{Pen: paper.Fine},
+			})
+		}
+		c.b.Write(paper.Text{At: paper.Point{X: c.x + bar.Length + gutter/2, Y: c.y + (barHigh+Ordinary)/2}, Height: Ordinary, Text: bar.Stands})
+	})
+	c.y += c.barRoom()
 }

@@ -1,0 +1,73 @@
+package drawing
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/spec/quantity"
+)
+
+// frame is what stands around the drawing. The title block has what ISO 7200 asks of
+// one; what the spec does not say is left to be written by hand.
+func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
+	imperial := in.ceiling().Units == quantity.Imperial
+	printed, bar := ScaleText(scale, imperial), in.bar(size, scale)
+	if s.wide == 0 {
+		printed, bar = "none", draft.Bar{}
+	}
+	p := in.ceiling().Project
+	return draft.Frame{
+		Name: s.name, Title: s.title, About: s.about, Paper: size, Bar: bar, Project: in.heads(s),
+		Facts: slices.Concat([][2]string{
+			{"owner", p.Owner.Get()},
+			{"document", s.kind},
+			{"issued", p.Issued.Get()},
+			{"drawn", p.Drawn.Get()},
+			{"approved", p.Approved.Get()},
+			{"scale", printed + " on " + size.Name},
+			{"spec", in.Sheet.Path},
+			{"SHA-256", in.SHA256[:min(hashDigits, len(in.SHA256))]},
+			{"standards", in.Sheet.Standards.Name},
+			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
+			{"made by", "dryfit " + in.Version},
+		}, in.reserves()),
+		Notes:   slices.Concat(in.findings(s.shows), in.loosened(), s.notes, in.unchecked(), in.assumed()),
+		Caution: report.Caution,
+	}
+}
+
+// hashDigits are enough to tell one state of a spec from another on paper.
+const hashDigits = 12
+
+// heads are the ceiling's title, then what identifies the sheet.
+func (in Input) heads(s *subject) []string {
+	p := in.ceiling().Project
+	out := []string{p.Title.Get()}
+	if number := p.Sheet.Get(); number != "" {
+		if s.place > 0 {
+			number += fmt.Sprintf(".%d", s.place)
+		}
+		out = append(out, "number "+number)
+	}
+	if p.Revision.Get() != "" {
+		out = append(out, "revision "+p.Revision.Get())
+	}
+	return out
+}
+
+// bar is the longest scale bar of a round length that there is room for.
+func (in Input) bar(size draft.Size, scale float64) (out draft.Bar) {
+	const inch, foot = 0.0254, 0.3048
+	steps := []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500}
+	if in.ceiling().Units == quantity.Imperial {
+		steps = []float64{inch / 16, inch / 8, inch / 4, inch / 2, inch, 2 * inch, 3 * inch, 6 * inch, foot, 2 * foot, 5 * foot, 10 * foot, 20 * foot, 50 * foot, 100 * foot, 200 * foot, 500 * foot}
+	}
+	for _, length := range steps {
+		if drawn := length * 1000 / scale; drawn <= size.BarRoom() {
+			out = draft.Bar{Length: drawn, Stands: in.length(length)}
+		}
+	}
+	return out
+}
