@@ -21,9 +21,9 @@ type packed struct {
 }
 
 // writePackage writes files as a folder that appears whole or not at all. It may be
-// there already where it is empty or a package of its own.
-func writePackage(ctx context.Context, folder string, inputs []input, files []packed) error {
-	if err := replaceable(folder, inputs); err != nil {
+// there already where it is empty or, of a package with an index, one of the same kind.
+func writePackage(ctx context.Context, folder, index string, inputs []input, files []packed) error {
+	if err := replaceable(folder, index, inputs); err != nil {
 		return fmt.Errorf("write %s: %w", folder, err)
 	}
 	target := absolute(folder)
@@ -118,7 +118,7 @@ func inPlaceOf(target, fresh, old string) error {
 
 // replaceable is an error where something is at a path that is no package of this
 // command's and not an empty folder.
-func replaceable(folder string, inputs []input) error {
+func replaceable(folder, index string, inputs []input) error {
 	if err := mayWrite(filepath.Join(folder, "file"), inputs); err != nil {
 		return err
 	}
@@ -138,12 +138,15 @@ func replaceable(folder string, inputs []input) error {
 	if err != nil || len(entries) == 0 {
 		return err
 	}
-	own, ok := packageFiles(filepath.Join(folder, report.ShopIndex))
+	if index == "" {
+		return errors.New("it is a folder with files in it; name a new one")
+	}
+	own, ok := packageFiles(filepath.Join(folder, index))
 	if !ok {
 		return errors.New("it is a folder with other files; name a new one, or one that this command made")
 	}
 	for _, e := range entries {
-		if e.Name() != report.ShopIndex && !slices.Contains(own, e.Name()) {
+		if e.Name() != index && !slices.Contains(own, e.Name()) {
 			return fmt.Errorf("it has %q besides the package's own files; move that away first", e.Name())
 		}
 	}

@@ -93,7 +93,7 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writePackage(ctx, f.output, one.inputs(), files); err != nil {
+	if err := writePackage(ctx, f.output, report.ShopIndex, one.inputs(), files); err != nil {
 		return err
 	}
 	return outcome(one.sheet.Verdict)

@@ -20,7 +20,8 @@ import (
 // studyFlags are those of the study command.
 type studyFlags struct {
 	vary, aim, weigh, sort []string
-	only, part             string
+	only, part, save       string
+	compare                []string
 	format, output         string
 	on                     string
 	strict                 bool
@@ -54,6 +55,10 @@ func studyCommand(s streams) *cobra.Command {
 			"gap, holds, queries. --sort also takes option, verdict and the varied keys; prefix - to\n" +
 			"reverse the order.\n" +
 			"\n" +
+			"--save N writes option N as a spec: the author's own text, with the varied values and\n" +
+			"what follows from them; --save unbeaten writes all that no other option beats to a\n" +
+			"folder. --compare 2,3 compares two options as compare does two specs.\n" +
+			"\n" +
 			"--join takes the parts of one study in place of a spec, each written with --format\n" +
 			"jsonl, and writes what the whole study would have written. The spec and its standards\n" +
 			"must be unchanged.\n" +
@@ -64,6 +69,8 @@ func studyCommand(s streams) *cobra.Command {
 			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..16 --aim ratio=2:along --aim coffers=least\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --save 2 --output specs/four.ceiling.toml\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --compare 2,3\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=55mm..65mm/1mm --part 1/2 --format jsonl --output part-1.jsonl\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary rib.depth=55mm..65mm/1mm --part 2/2 --format jsonl --output part-2.jsonl\n" +
 			"  dryfit study --join part-1.jsonl part-2.jsonl",
@@ -86,6 +93,8 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringSliceVar(&f.weigh, "weigh", nil, "aims in short: the `figures` to have at their better end (default mass,strap,joints,queries, without --aim)")
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
+	flags.StringVar(&f.save, "save", "", "write `option` N as a spec, or unbeaten: those that no other beats, to a folder")
+	flags.StringSliceVar(&f.compare, "compare", nil, "compare two `options` in place of the table, as in 2,3")
 	flags.StringVar(&f.part, "part", "1/1", "make only part `K/N`, to split the study over jobs")
 	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html or svg, which is a contact sheet")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
@@ -115,6 +124,9 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	}
 	r.each = func(ctx context.Context, take func(study.Row) error) error {
 		return study.Run(ctx, r.out.Study, r.out.First, r.out.Last, int(f.jobs), r.out.Row, take)
+	}
+	if f.takesOptions() {
+		return r.options(ctx, s, one)
 	}
 	return r.writeTo(ctx, s, one.inputs())
 }
@@ -162,7 +174,7 @@ func (f studyFlags) sensible() error {
 	case f.format == "jsonl" && len(f.sort) > 0:
 		return errors.New("--sort does not go with --format jsonl, which writes options as they come")
 	default:
-		return nil
+		return f.sensibleOptions()
 	}
 }
 

@@ -191,6 +191,10 @@ func (s *Study) followed(tree map[string]any) map[string]any {
 	}
 	for _, key := range out {
 		now.tree = without(now.tree, key)
+		table, _, _ := strings.Cut(key, ".")
+		if in, ok := now.tree[table].(map[string]any); ok && len(in) == 0 && base.tree[table] == nil {
+			delete(now.tree, table) // of the copy that without has made
+		}
 	}
 	return now.tree
 }

@@ -1,0 +1,142 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/design/compare"
+	"dryfit/rules/design/study"
+	"dryfit/rules/review"
+)
+
+// unbeatenOptions is what --save takes for all that no other option beats.
+const unbeatenOptions = "unbeaten"
+
+// takesOptions reports whether options are taken out of a study, in place of its table.
+func (f studyFlags) takesOptions() bool { return f.save != "" || len(f.compare) > 0 }
+
+// sensibleOptions is an error where the flags that take options out contradict each
+// other, or those of the table.
+func (f studyFlags) sensibleOptions() error {
+	switch {
+	case !f.takesOptions():
+		return nil
+	case f.save != "" && len(f.compare) > 0:
+		return errors.New("--save and --compare do not go together")
+	case f.join:
+		return errors.New("--join does not go with --save and --compare: they need the spec")
+	case f.save != "" && f.output == "":
+		return errors.New("--save writes a spec; name it with --output")
+	case f.save != "" && f.format != "text":
+		return errors.New("--save writes a spec and no table; leave out --format")
+	case len(f.compare) > 0 && len(f.compare) != 2:
+		return errors.New("--compare takes two options, as in --compare 2,3")
+	case len(f.compare) > 0 && f.format != "text" && f.format != "json":
+		return fmt.Errorf("--compare writes text or json, not %s", f.format)
+	default:
+		return nil
+	}
+}
+
+// options takes options out of a study: writes them as specs, or compares two.
+func (r *studyRun) options(ctx context.Context, s streams, one single) error {
+	switch {
+	case len(r.flags.compare) > 0:
+		return r.compareTwo(s, one)
+	case r.flags.save == unbeatenOptions:
+		return r.saveUnbeaten(ctx, s, one)
+	}
+	index, err := strconv.Atoi(r.flags.save)
+	if err != nil {
+		return fmt.Errorf("--save %q is not the number of an option, nor %s", r.flags.save, unbeatenOptions)
+	}
+	text, err := r.out.Written(one.src, index)
+	if err != nil {
+		return fmt.Errorf("--save: %w", err)
+	}
+	if err := writeOutput(r.flags.output, s.out, one.inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+		return err
+	}
+	r.said(s, index, r.flags.output)
+	return nil
+}
+
+// saveUnbeaten makes the study, and writes a spec for each option that no other beats,
+// to a folder that appears whole or not at all.
+func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one single) error {
+	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
+	p.begin()
+	err := r.each(ctx, func(row study.Row) error {
+		p.done()
+		r.out.Front.Add(row)
+		return nil
+	})
+	p.end()
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err != nil {
+		return err
+	}
+	if len(r.out.Front.Members) == 0 {
+		return errors.New("--save unbeaten: no option is unbeaten, since none passes")
+	}
+	var files []packed
+	for _, m := range r.out.Front.Members {
+		text, err := r.out.Written(one.src, m.Index)
+		if err != nil {
+			return fmt.Errorf("--save: option %d: %w", m.Index, err)
+		}
+		write := func(w io.Writer) error { _, err := w.Write(text); return err }
+		files = append(files, packed{fmt.Sprintf("option-%d.ceiling.toml", m.Index), write})
+	}
+	if err := writePackage(ctx, r.flags.output, "", one.inputs(), files); err != nil {
+		return err
+	}
+	for i, m := range r.out.Front.Members {
+		r.said(s, m.Index, files[i].name)
+	}
+	return nil
+}
+
+// said says on standard error what was written.
+func (r *studyRun) said(s streams, index int, name string) {
+	fmt.Fprintf(s.err, "dryfit: option %d is written to %s: %s\n", index, report.Safe(name), report.Safe(r.valuesOf(index)))
+}
+
+// valuesOf are the varied keys of an option, and what they have.
+func (r *studyRun) valuesOf(index int) string {
+	var out []string
+	for i, v := range r.out.Values(index) {
+		out = append(out, r.out.Vary[i].Key+" = "+report.Written(v))
+	}
+	return strings.Join(out, ", ")
+}
+
+// compareTwo compares two options as compare does two specs.
+func (r *studyRun) compareTwo(s streams, one single) error {
+	var sheets [2]*review.Sheet
+	for i, number := range r.flags.compare {
+		index, err := strconv.Atoi(strings.TrimSpace(number))
+		if err != nil {
+			return fmt.Errorf("--compare %q is not the number of an option", number)
+		}
+		text, err := r.out.Written(one.src, index)
+		if err != nil {
+			return fmt.Errorf("--compare: %w", err)
+		}
+		sheets[i] = r.out.Review(fmt.Sprintf("option %d: %s", index, r.valuesOf(index)), text)
+	}
+	const threshold = 0.005
+	c := report.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: version(), On: r.out.On}
+	write := report.CompareText
+	if r.flags.format == "json" {
+		write = report.CompareJSON
+	}
+	return writeOutput(r.flags.output, s.out, one.inputs(), func(w io.Writer) error { return write(w, c) })
+}
