@@ -27,6 +27,7 @@ func Outputs() []Output {
 		{"remedy", "remedy", "", func() []byte { return published("remedy", "Remedy", remedies()) }},
 		{"in-force", "standards", "", func() []byte { return published("in-force", "In force", inForce(), "standards") }},
 		{"shop", "shop", "shop.json", shopIndex},
+		{"raise", "raise", "", func() []byte { return published("raise", "Raise", raise()) }},
 	}
 }
 

@@ -50,6 +50,7 @@ var hostileCommands = map[string]func(*testing.T, string){
 	"check --format annotations ?a.ceiling.toml":                      judgeSeen,
 	"calcs ?a.ceiling.toml":                                           judgeText,
 	"calcs --format json ?a.ceiling.toml":                             judgeJSON,
+	"raise ?a.ceiling.toml":                                           judgeText,
 	"takeoff ?a.ceiling.toml":                                         judgeText,
 	"takeoff --format csv ?a.ceiling.toml":                            judgeCSV,
 	"takeoff --format json ?a.ceiling.toml":                           judgeJSON,

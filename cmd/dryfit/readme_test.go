@@ -46,7 +46,7 @@ func TestReadme(t *testing.T) {
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.CopyFS(".", os.DirFS(examples)))
 	commands := regexp.MustCompile("(?m)^\\| `(dryfit [^`]*)` \\|").FindAllStringSubmatch(readme, -1)
-	assert.Len(t, commands, 16)
+	assert.Len(t, commands, 17)
 	for _, c := range commands {
 		out, errs, _ := printed(t, c[1])
 		assert.True(t, out != "" || strings.Contains(c[1], "--output") || c[1] == "dryfit serve-editor", "%s: %s", c[1], errs)

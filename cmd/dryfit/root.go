@@ -91,7 +91,7 @@ func rootCommand(s streams) *cobra.Command {
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),
 		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
-		drawCommand(s), shopCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s), manualCommand(),
+		drawCommand(s), shopCommand(s), raiseCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s), manualCommand(),
 	)
 	refuseUnknownHelp(root)
 	return root

@@ -87,7 +87,7 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	m := shopMaker{paper: pattern.Papers[tiles], units: one.sheet.Ceiling.Units, on: on}
 	m.Shop = report.Shop{Sheet: one.sheet, Seal: sealOf(one, on, f.strict), Shop: one.sheet.Results.Shop()}
 	if m.Fails() && !f.evenSo {
-		return withheld(s, one, on)
+		return withheld(s, s.out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
 	}
 	files, err := m.files(f.part)
 	if err != nil {
@@ -114,18 +114,18 @@ func sealOf(one single, on string, strict bool) report.Seal {
 	return seal
 }
 
-// withheld prints what fails a spec: nothing is written.
-func withheld(s streams, one single, on string) error {
+// withheld prints what fails a spec, and what there is therefore none of.
+func withheld(s streams, to io.Writer, one single, on, none string) error {
 	failing := *one.sheet
 	failing.Findings = slices.DeleteFunc(slices.Clone(failing.Findings), func(f engine.Finding) bool {
 		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.options.Strict)
 	})
 	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
 	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
-	if err := report.Text(s.out, report.Report{On: on, Runs: []report.Run{{Sheets: []*review.Sheet{&failing}}}}, false); err != nil {
+	if err := report.Text(to, report.Report{On: on, Runs: []report.Run{{Sheets: []*review.Sheet{&failing}}}}, false); err != nil {
 		return err
 	}
-	fmt.Fprintln(s.err, "dryfit: nothing is written: the check fails the spec; --even-so writes what is not for cutting")
+	fmt.Fprintln(s.err, "dryfit: "+none)
 	return outcome(one.sheet.Verdict)
 }
 

@@ -23,7 +23,7 @@ var withoutStdin = []string{
 	"check", "check one.ceiling.toml", "check two.ceiling.toml one.ceiling.toml --format jsonl", "check folder", "check missing.ceiling.toml",
 	"check --watch", "check --watch one.ceiling.toml",
 	"submittal one.ceiling.toml --output page.html", "submittal folder --output pages", "submittal --verify page.html one.ceiling.toml",
-	"calcs one.ceiling.toml", "takeoff one.ceiling.toml", "shop one.ceiling.toml --output cutting", "compare one.ceiling.toml two.ceiling.toml",
+	"calcs one.ceiling.toml", "takeoff one.ceiling.toml", "shop one.ceiling.toml --output cutting", "raise one.ceiling.toml", "compare one.ceiling.toml two.ceiling.toml",
 	"study one.ceiling.toml --vary grid.along=4,5", "remedy one.ceiling.toml", "draw one.ceiling.toml --sheet section --format svg",
 	"begin --span 4200mm --rise 840mm --length 7080mm", "basis", "standards", "standards one.ceiling.toml", "schema spec", "manual --output man",
 	"completion bash", "help", "help check",
@@ -175,7 +175,7 @@ func TestStandardInputIsReadWhereItIsNamed(t *testing.T) {
 	inFolderOfSpecs(t)
 	for _, line := range []string{
 		"check -", "check one.ceiling.toml -", "submittal - --output page.html", "submittal - one.ceiling.toml --output pages",
-		"calcs -", "takeoff -", "compare - one.ceiling.toml", "study - --vary grid.along=4,5", "remedy -", "draw - --sheet section --format svg",
+		"calcs -", "takeoff -", "raise -", "compare - one.ceiling.toml", "study - --vary grid.along=4,5", "remedy -", "draw - --sheet section --format svg",
 	} {
 		in := bytes.NewReader(src)
 		_, errs, status := underLimit(t, line, in)

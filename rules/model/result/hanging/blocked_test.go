@@ -11,15 +11,12 @@ import (
 	"dryfit/rules/model/sample"
 )
 
-// dense assembles a frame anew: Timoshenko's beams by their stiffness matrix
-// (Przemieniecki, Theory of Matrix Structural Analysis, 5.6, from memory), the
-// weight of each as forces and couples of its clamped ends, some straps as springs both ways, and the
-// feet held along x by stiff springs. It gives the forces of the feet, inward,
-// and the movements.
-func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
-	const stiff = 1e12
+// assembled makes a frame anew: Timoshenko's beams by their stiffness matrix
+// (Przemieniecki, Theory of Matrix Structural Analysis, 5.6, from memory), and the
+// weight of each as forces and couples of its clamped ends.
+func assembled(r *rib) (k *mat.SymDense, load *mat.VecDense) {
 	n := 3 * len(r.nodes)
-	k, load := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+	k, load = mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	for e := range len(r.nodes) - 1 {
 		a, b := r.nodes[e], r.nodes[e+1]
 		l := math.Hypot(b.X-a.X, b.Y-a.Y)
@@ -59,6 +56,16 @@ func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
 		load.SetVec(3*l.Node+1, load.AtVec(3*l.Node+1)+l.Y)
 		load.SetVec(3*l.Node+2, load.AtVec(3*l.Node+2)+l.Couple)
 	}
+	return k, load
+}
+
+// dense solves a frame with some straps as springs both ways, and the feet held
+// along x by stiff springs. It gives the forces of the feet, inward, and the
+// movements.
+func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
+	const stiff = 1e12
+	k, load := assembled(r)
+	n := 3 * len(r.nodes)
 	add := func(i int, by float64) { k.SetSym(i, i, k.At(i, i)+by) }
 	for i, node := range r.straps {
 		if taut&(1<<i) != 0 {

@@ -1,0 +1,151 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/rules/engine"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/raising"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
+	"dryfit/spec"
+)
+
+// raiseFlags are those of the raise command.
+type raiseFlags struct {
+	format, output, on string
+	strict             bool
+	standards          []string
+}
+
+func raiseCommand(s streams) *cobra.Command {
+	var f raiseFlags
+	c := &cobra.Command{
+		Use:   "raise SPEC",
+		Short: "Print the order from lifts to straps, with each force",
+		Long: "Prints for the crew in which order the straps of each panel are fixed, and what each\n" +
+			"lift and each strap carries at every step, with nothing lost, and with any one lift or\n" +
+			"strap lost. Straps are fixed unloaded, in the shape that the panel has on its lifts.\n" +
+			"\n" +
+			report.Paragraph(report.LiftsStay) + "\n" +
+			report.Paragraph(report.LossStatic) + "\n" +
+			"\n" +
+			"Where the check fails the spec, or without lifts, straps or their allowable load, there\n" +
+			"is no plan.\n" +
+			"\n" +
+			"Exit status: 0 there is a plan, 1 there is none, 2 the spec can't be read.",
+		Example: "  dryfit raise specs/reading-room.ceiling.toml\n" +
+			"  dryfit raise specs/reading-room.ceiling.toml --format csv --output raising.csv",
+		Args: cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error { return raise(s, args[0], f) },
+	}
+	flags := c.Flags()
+	flags.StringVar(&f.format, "format", "text", "text, csv or json")
+	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
+	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	completeWith(c, "format", "text", "csv", "json")
+	return c
+}
+
+func raise(s streams, path string, f raiseFlags) error {
+	write, ok := map[string]func(io.Writer, report.Raise) error{
+		"text": report.RaiseText, "csv": report.RaiseCSV, "json": report.RaiseJSON,
+	}[f.format]
+	if !ok {
+		return fmt.Errorf("--format %q is not text, csv or json", f.format)
+	}
+	on, err := judgedOn(f.on)
+	if err != nil {
+		return err
+	}
+	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	if err != nil {
+		return err
+	}
+	if one.sheet.Verdict == engine.Failed {
+		to := s.err // where a program waits for a document there is none
+		if f.format == "text" && f.output == "" {
+			to = s.out
+		}
+		return withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
+	}
+	plan, why := planOf(one.sheet)
+	if why != "" {
+		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+report.Safe(why))
+		return verdictError{exitFail}
+	}
+	plan.On = on
+	return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return write(w, plan) })
+}
+
+// planOf is the raising plan of a spec that passes, or why there is none.
+func planOf(sheet *review.Sheet) (plan report.Raise, why string) {
+	c := sheet.Ceiling
+	plan.Sheet = sheet
+	if !c.Strap.Allowable.Load.Given() {
+		return plan, "needs strap.allowable.load"
+	}
+	var stress string
+	plan.Limits, stress = raising.LimitsOf(c, stressFactor(sheet))
+	if stress != "" {
+		plan.NotJudged = append(plan.NotJudged, "The rib's stress is not judged: "+stress+".")
+	}
+	if !c.Lift.Capacity.Given() {
+		plan.NotJudged = append(plan.NotJudged, "The lifts' capacity is not judged: needs lift.capacity.")
+	}
+	for _, n := range c.Unweighed() {
+		plan.NotJudged = append(plan.NotJudged, "The weight lacks a fitting: needs "+spec.Key("fitting", n, "mass")+".")
+	}
+	if c.Panel.Around.Get() > 1 {
+		plan.NotJudged = append(plan.NotJudged, "How a piece of a split arch is turned and lies on its forks, and the force that brings the pieces together, are not worked out.")
+	}
+	plan.NotJudged = append(plan.NotJudged, "Whether the bases of the lifts stay under the mass, and their masts find room, is not checked.")
+	pieces, err := raising.Of(c, sheet.Results.Hanging(), plan.Limits)
+	plan.Pieces = pieces
+	return plan, noPlan(pieces, err)
+}
+
+// noPlan says why the steps are no plan: the frame has no solution, or a step is
+// dangerous with nothing lost.
+func noPlan(pieces []raising.Piece, err error) string {
+	var needs *hanging.NeedsError
+	var lifts *hanging.NoLiftsError
+	switch {
+	case errors.As(err, &needs), errors.As(err, &lifts):
+		return err.Error()
+	case err != nil:
+		return "the frame has no solution: " + err.Error()
+	}
+	for _, p := range pieces {
+		for _, s := range p.Steps {
+			if s.Danger {
+				return s.Name + ": " + s.Why
+			}
+		}
+	}
+	return ""
+}
+
+// stressFactor is the limit of rib.stress that is in force.
+func stressFactor(sheet *review.Sheet) float64 {
+	for _, r := range catalog.Rules() {
+		if r.ID != "rib.stress" {
+			continue
+		}
+		for _, l := range r.Limits {
+			if set, ok := sheet.Standards.Limit(r.Full(l.Key)); ok {
+				return set.Value.SI
+			}
+			return l.Value.SI
+		}
+	}
+	return math.Inf(1)
+}

@@ -1,0 +1,163 @@
+package hanging
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/rules/kernel/frame"
+)
+
+// Staging is one edge rib, of a whole arch or of one piece of a split one, from its
+// lifts to its straps. Each strap is fixed unloaded, in the shape that the rib has on
+// its lifts, and every state starts from that. Where it is solved anew instead the
+// straps pull the rib into the shape that they were cut for, which no one does.
+//
+// Method. A strap fixed unloaded where its point has gone down by d is longer by d
+// than the frame's own. The state is then one solution with the straps so much
+// longer: which straps pull does not depend on the way there, as the energy of the
+// frame is convex.
+type Staging struct {
+	Piece  int   // from 1; 0 of a whole arch
+	Straps []int // their numbers, from the left foot, from 1
+	Lifts  int   // how many are under it
+	Weight float64
+	X      []float64 // place of each strap across the span
+	Centre float64   // of mass across the span
+
+	run   *runner
+	fixed []frame.Misfit
+}
+
+// State is what holds the rib at one time.
+type State struct {
+	Straps []float64 // force of each, 0 of one that is not fixed
+	Lifts  []float64 // likewise, upward
+	Margin float64   // tipping margin, see balance
+	Falls  bool      // nothing holds it: there are no forces
+
+	whole, joint float64
+}
+
+// Stress is the greatest of the rib, as that of a Case.
+func (s *State) Stress(jointed bool) float64 {
+	return (&Case{whole: s.whole, joint: s.joint}).Stress(jointed)
+}
+
+// NoLiftsError says that there is nothing to raise the panel by.
+type NoLiftsError struct {
+	Piece int // of a split arch, from 1, that its lifts do not hold; 0 of a whole one
+	None  bool
+}
+
+func (e *NoLiftsError) Error() string {
+	switch {
+	case e.None:
+		return "needs lift.stations"
+	case e.Piece > 0:
+		return fmt.Sprintf("piece %d of the arch tips off its lifts", e.Piece)
+	default:
+		return "the panel tips off its lifts"
+	}
+}
+
+// Staged is each piece of the arch on its lifts, no strap fixed.
+func (h *Hanging) Staged() ([]*Staging, error) {
+	ribs, err := h.raisedRibs()
+	if err != nil {
+		return nil, err
+	}
+	var out []*Staging
+	for k, r := range ribs {
+		piece, name := 0, wholeArch
+		if len(ribs) > 1 {
+			piece, name = k+1, pieceAlone(k+1)
+		}
+		run, err := compile(r, r.model(), name)
+		if err != nil {
+			return nil, &CaseError{ID{Kind: Raised}, err}
+		}
+		s, err := newStaging(run, piece)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// raisedRibs are what goes up at one time.
+func (h *Hanging) raisedRibs() ([]*rib, error) {
+	whole := h.rib.Get()
+	if whole.Err != nil {
+		return nil, whole.Err
+	}
+	if err := h.Alone.Get().Err; err != nil {
+		return nil, err
+	}
+	if len(whole.Is.lifts) == 0 {
+		return nil, &NoLiftsError{None: true}
+	}
+	if len(whole.Is.seams) > 0 {
+		return whole.Is.pieces(), nil
+	}
+	return []*rib{whole.Is}, nil
+}
+
+func newStaging(run *runner, piece int) (*Staging, error) {
+	r := run.rib
+	s := &Staging{Piece: piece, Lifts: len(r.lifts), Weight: r.weight, Centre: r.centre(), run: run}
+	on, err := run.run(ID{Kind: Raised}, r.but(liftKind))
+	if mechanism(err) || err == nil && on.Tips() {
+		return nil, &NoLiftsError{Piece: piece}
+	}
+	if err != nil {
+		return nil, err
+	}
+	for i, n := range r.straps {
+		var number int
+		if _, err := fmt.Sscanf(r.names[i], "strap %d", &number); err != nil {
+			panic(err) // springList names them so
+		}
+		s.Straps, s.X = append(s.Straps, number), append(s.X, r.nodes[n].X)
+		s.fixed = append(s.fixed, frame.Misfit{Spring: i, Longer: on.drops[n]})
+	}
+	return s, nil
+}
+
+// With is the rib on some of its straps and lifts, each counted from 0, the rest
+// not yet fixed, lost or lowered.
+func (s *Staging) With(straps, lifts []int) (State, error) {
+	r := s.run.rib
+	up := r.springs(liftKind)
+	without := r.springs(ledgerKind)
+	for i := range r.straps {
+		if !slices.Contains(straps, i) {
+			without = append(without, i)
+		}
+	}
+	for i, spring := range up {
+		if !slices.Contains(lifts, i) {
+			without = append(without, spring)
+		}
+	}
+	c, err := s.run.run(ID{Kind: Raised}, without, s.fixed...)
+	out := State{Straps: make([]float64, len(r.straps)), Lifts: make([]float64, len(up))}
+	if mechanism(err) {
+		out.Falls = true
+		return out, nil
+	}
+	if err != nil {
+		return out, err
+	}
+	for i, f := range c.Straps {
+		if f > nought*s.Weight {
+			out.Straps[i] = f
+		}
+	}
+	for i, spring := range up {
+		out.Lifts[i] = max(0, -s.run.result.Springs[spring].Force)
+	}
+	out.Margin, out.Falls = c.Margin, c.Tips()
+	out.whole, out.joint = c.whole, c.joint
+	return out, nil
+}
