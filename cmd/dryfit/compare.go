@@ -23,6 +23,7 @@ type compareFlags struct {
 	format, output, threshold, failOn, on string
 	standards                             []string
 	strict, all                           bool
+	judgeBy                               string
 }
 
 func compareCommand(s streams) *cobra.Command {
@@ -32,7 +33,9 @@ func compareCommand(s streams) *cobra.Command {
 		Short: "List what a revision changed",
 		Long: "Compares two specs: files, - for standard input, or REV:PATH from git. Each is checked\n" +
 			"to the standards that apply to it in the working tree, REV:PATH too; so a change of the\n" +
-			"standards alone shows no difference. --standards names another file for both.\n" +
+			"standards alone shows no difference. --judge-by old, new or each takes the standards of\n" +
+			"REV: those of the one spec for both, or of each for itself. --standards names another\n" +
+			"file for both.\n" +
 			"\n" +
 			"The verdicts come first, then the findings that came, went and changed, then the figures\n" +
 			"that a decision hangs on: proportion, weight, the worst strap, sheets, joints, the last\n" +
@@ -57,10 +60,12 @@ func compareCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.failOn, "fail-on", "", "new-hold or new-query: exit 1 where such a finding, or a worse one, came")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	flags.StringVar(&f.judgeBy, "judge-by", "", "whose standards hold, as its revision has them: `old`, new or each (default those of the working tree)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
 	flags.BoolVar(&f.all, "all", false, "list every figure that changed, and not only those that a decision hangs on")
 	completeWith(c, "format", "text", "markdown", "json")
 	completeWith(c, "fail-on", "new-hold", "new-query")
+	completeWith(c, "judge-by", "old", "new", "each")
 	return c
 }
 
@@ -104,16 +109,16 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
 func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []input, error) {
-	shelf, err := oneShelf(f.standards)
+	shelves, err := f.shelves(ctx, args)
 	if err != nil {
 		return nil, nil, err
 	}
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict}
 	var sheets, broken []*review.Sheet
 	var inputs []input
-	for _, name := range args {
+	for i, name := range args {
 		in, src, problem := side(ctx, s, name)
-		under, sheet := shelf.underStandards(in, o)
+		under, sheet := shelves[i].underStandards(f.judgedAs(in, args), o)
 		switch {
 		case sheet != nil:
 		case problem != "":
@@ -130,9 +135,61 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 		return nil, nil, ctx.Err()
 	}
 	if len(broken) > 0 {
-		return nil, nil, unresolved(s, on, append(shelf.sheets(), broken...)...)
+		said := shelves[0].sheets()
+		if shelves[1] != shelves[0] {
+			said = append(said, shelves[1].sheets()...)
+		}
+		return nil, nil, unresolved(s, on, append(said, broken...)...)
 	}
 	return sheets, inputs, nil
+}
+
+// shelves are the standards that each of the two specs is judged by.
+func (f compareFlags) shelves(ctx context.Context, names []string) ([2]*shelf, error) {
+	var out [2]*shelf
+	if f.judgeBy == "" {
+		one, err := oneShelf(f.standards)
+		return [2]*shelf{one, one}, err
+	}
+	if len(f.standards) > 0 {
+		return out, errors.New("--judge-by takes the standards that a revision has, and --standards those of a file; leave one out")
+	}
+	for i, name := range names {
+		out[i] = newShelf("")
+		r, ok := revisionOf(name)
+		if !ok {
+			continue
+		}
+		var err error
+		if out[i].from, err = snapshotAt(ctx, r.rev); err != nil {
+			return out, fmt.Errorf("--judge-by: %w", err)
+		}
+	}
+	switch f.judgeBy {
+	case "old":
+		out[1] = out[0]
+	case "new":
+		out[0] = out[1]
+	case "each":
+	default:
+		return out, fmt.Errorf("--judge-by %q is not old, new or each", f.judgeBy)
+	}
+	return out, nil
+}
+
+// judgedAs is where the standards of an input are looked for: where both are judged
+// by those of one, at that one.
+func (f compareFlags) judgedAs(in input, names []string) input {
+	at, ok := map[string]int{"old": 0, "new": 1}[f.judgeBy]
+	if !ok {
+		return in
+	}
+	if r, is := revisionOf(names[at]); is {
+		in.path = filepath.Join(r.folder(), filepath.Base(r.path))
+	} else if by := inputAt(names[at]); !by.stdin {
+		in.path = by.path
+	}
+	return in
 }
 
 // side reads one of the two specs.
