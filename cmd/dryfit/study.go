@@ -43,7 +43,10 @@ func studyCommand(s streams) *cobra.Command {
 			"VALUES are a range of counts (3..6, or 3..9/2 in steps of two), a range of quantities\n" +
 			"with its step (700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words\n" +
 			"(6mm,9mm). Put a word that has a comma in double quotes. Keys that must follow a change\n" +
-			"are changed too, and listed; vary such a key with one value to keep it.\n" +
+			"are changed too, and listed; vary such a key with one value to keep it. Keys that change\n" +
+			"together have values with slashes between them (vault.span,rise=4.2m/840mm,4m/900mm);\n" +
+			"those of one table may be written as in a spec (skin={layers=1},{layers=2}). A row of a\n" +
+			"list may be named: route.\"street door\".width=1m,1.2m.\n" +
 			"\n" +
 			"An aim is what is wanted of a figure: mass=least, gap=most, ratio=1.5 (to be near),\n" +
 			"module-along=600mm..1200mm (to be inside), ratio=2:along or ratio=2:around (which way\n" +

@@ -70,7 +70,9 @@ func (r Row) rank() int {
 func (s *Study) place(index, i int) int {
 	n := index - 1
 	for k := len(s.Vary) - 1; k > i; k-- {
-		n /= len(s.Vary[k].Values)
+		if !s.Vary[k].Linked {
+			n /= len(s.Vary[k].Values)
+		}
 	}
 	return n % len(s.Vary[i].Values)
 }

@@ -40,18 +40,21 @@ func New(base *review.Sheet, vary []string, o review.Options) (*Study, error) {
 	o.Offers = false
 	s := &Study{Base: base, Total: 1, options: o, Columns: columns}
 	for _, text := range vary {
-		d, err := dimension(base, text)
+		linked, err := dimensions(base, text)
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(s.Vary, func(had Dimension) bool { return had.Key == d.Key }) {
-			return nil, &VaryError{text, fmt.Errorf("%s is varied twice", d.Key)}
+		for _, d := range linked {
+			if s.varies(d.Key) {
+				return nil, &VaryError{text, fmt.Errorf("%s is varied twice", d.Key)}
+			}
+			s.Vary = append(s.Vary, d)
 		}
-		if s.Total > mostOptions/len(d.Values) {
+		n := len(linked[0].Values)
+		if s.Total > mostOptions/n {
 			return nil, &VaryError{text, fmt.Errorf("with the rest this makes more than %d options", mostOptions)}
 		}
-		s.Total *= len(d.Values)
-		s.Vary = append(s.Vary, d)
+		s.Total *= n
 	}
 	s.follow()
 	s.shaped = s.mayMisshape()
@@ -88,10 +91,8 @@ type Option struct {
 // Values are those of an option, in the order of Vary.
 func (s *Study) Values(index int) []any {
 	out := make([]any, len(s.Vary))
-	n := index - 1
-	for i := len(s.Vary) - 1; i >= 0; i-- {
-		values := s.Vary[i].Values
-		out[i], n = values[n%len(values)], n/len(values)
+	for i := range s.Vary {
+		out[i] = s.Vary[i].Values[s.place(index, i)]
 	}
 	return out
 }

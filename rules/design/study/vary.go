@@ -18,7 +18,8 @@ import (
 type Dimension struct {
 	Key    string
 	Values []any  // as in a spec's tree: text for a quantity or a word, int64 for a count, bool
-	Text   string // KEY=VALUES, as it was given
+	Text   string // KEY=VALUES, as it was given; of those that are linked the first has it
+	Linked bool   // it changes with the one before it
 }
 
 // VaryError is what is wrong with one KEY=VALUES, in its own words.
@@ -32,26 +33,25 @@ func (e *VaryError) Error() string { return fmt.Sprintf("--vary %s: %v", e.Text,
 // Unwrap gives what is wrong.
 func (e *VaryError) Unwrap() error { return e.Err }
 
-// dimension reads one KEY=VALUES and holds each value against the schema and
+// dimension reads the values of one key and holds each against the schema and
 // the materials that the standards know.
-func dimension(base *review.Sheet, text string) (Dimension, error) {
-	key, list, found := strings.Cut(text, "=")
-	key = strings.TrimSpace(key)
-	if !found || key == "" {
-		return Dimension{}, &VaryError{text, errors.New("write KEY=VALUES, as in grid.along=3..6")}
+func dimension(base *review.Sheet, key, list string) (Dimension, error) {
+	key, err := numbered(base.Document.Tree, key)
+	if err != nil {
+		return Dimension{}, err
 	}
 	p, err := variable(key)
 	if err != nil {
-		return Dimension{}, &VaryError{text, err}
+		return Dimension{}, err
 	}
 	values, ends, err := parseValues(p, list)
 	if err != nil {
-		return Dimension{}, &VaryError{text, err}
+		return Dimension{}, err
 	}
-	d := Dimension{Key: spec.Key(keyParts(key)...), Values: values, Text: text}
+	d := Dimension{Key: spec.Key(keyParts(key)...), Values: values}
 	for _, v := range ends {
 		if err := d.fits(base, v); err != nil {
-			return Dimension{}, &VaryError{text, err}
+			return Dimension{}, err
 		}
 	}
 	return d, nil

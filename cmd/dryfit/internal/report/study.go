@@ -135,8 +135,12 @@ func (s Study) sameInAll(same []int) []string {
 // varied says what is varied, a line a key.
 func (s Study) varied() []string {
 	var out []string
-	for _, d := range s.Vary {
-		out = append(out, fmt.Sprintf("%s: %s", d.Key, values(d.Values)))
+	for i, d := range s.Vary {
+		key := d.Key
+		if d.Linked {
+			key += ", with " + s.Vary[i-1].Key
+		}
+		out = append(out, fmt.Sprintf("%s: %s", key, values(d.Values)))
 	}
 	return out
 }

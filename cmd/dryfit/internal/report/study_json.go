@@ -38,6 +38,7 @@ type (
 		Key    string `json:"key"`
 		Values []any  `json:"values"`
 		Text   string `json:"text"`
+		Linked bool   `json:"linked,omitempty"` // it changes with the one before it
 	}
 	jsonColumn struct {
 		Key    string `json:"key"`

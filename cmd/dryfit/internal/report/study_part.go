@@ -62,7 +62,9 @@ func (p *StudyPart) Weighed() []string { return p.head.Weighed }
 // Vary are the keys that are varied, with their values, as they were given.
 func (p *StudyPart) Vary() (out []string) {
 	for _, d := range p.head.Vary {
-		out = append(out, d.Text)
+		if !d.Linked { // what it is linked to has the text of both
+			out = append(out, d.Text)
+		}
 	}
 	return out
 }
