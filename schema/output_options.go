@@ -101,6 +101,7 @@ func studyOption() object {
 		must("verdict", word("Verdict", "The outcome.", append([]string{"CAN'T BE MADE"}, verdicts...)...)),
 		may("counts", counts()),
 		may("held_by", listOf("Held by", "Rules that hold it.", text("Rule", "Its id."))),
+		may("queried_by", listOf("Queried by", "Rules that query it and do not hold it.", text("Rule", "Its id."))),
 		may("key", text("Key", "Of what can't be made.")), may("reason", text("Reason", "Why it can't be made.")),
 		may("unbeaten", flag("Unbeaten", "Whether no other is as near to all aims and nearer to one.")),
 		may("loses", text("Loses", "What it loses against one that beats it.")),

@@ -1,9 +1,11 @@
 package study
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"dryfit/rules/engine"
 	"dryfit/spec/quantity"
@@ -15,7 +17,8 @@ type Row struct {
 	Figures []float64 // by column; NaN where the option has none
 	Counts  engine.Counts
 	Verdict engine.Verdict // zero where the ceiling can't be made
-	HeldBy  []string       // the rules that hold it
+	// HeldBy and QueriedBy are the rules that hold it, and that only query it.
+	HeldBy, QueriedBy []string
 	// Loosened is what the standards loosen and its check has used.
 	Loosened []engine.Loosened
 	// Key and Reason say why it can't.
@@ -42,16 +45,42 @@ func (s *Study) Row(o Option) Row {
 	}
 	r.Counts, r.Verdict = o.Sheet.Counts, o.Sheet.Verdict
 	r.Loosened = o.Sheet.Loosened
-	for _, f := range o.Sheet.Findings {
-		if f.Severity == engine.Hold && f.Accepted == nil && !slices.Contains(r.HeldBy, f.Rule.ID) {
-			r.HeldBy = append(r.HeldBy, f.Rule.ID)
-		}
-	}
+	r.HeldBy = by(o.Sheet.Findings, engine.Hold, nil)
+	r.QueriedBy = by(o.Sheet.Findings, engine.Query, r.HeldBy)
 	r.Figures = make([]float64, len(s.Columns))
 	for i, c := range s.Columns {
 		r.Figures[i] = rounded(c.Of(o.Sheet))
 	}
 	return r
+}
+
+// by is the rules that find something of a severity which is not accepted, but for
+// those that are named already.
+func by(findings []engine.Finding, severity engine.Severity, but []string) (out []string) {
+	for _, f := range findings {
+		if f.Severity == severity && f.Accepted == nil && !slices.Contains(out, f.Rule.ID) && !slices.Contains(but, f.Rule.ID) {
+			out = append(out, f.Rule.ID)
+		}
+	}
+	return out
+}
+
+// Found names the rules that hold an option, then those that only query it, with how
+// many queries there are: "close.cover; +2 queries: grid.module-ratio, strap.setting".
+// It is empty where there are none.
+func (r Row) Found() string {
+	out := strings.Join(r.HeldBy, ", ")
+	if len(r.QueriedBy) == 0 {
+		return out
+	}
+	queries := "1 query"
+	if n := r.Counts.Queried; n != 1 {
+		queries = fmt.Sprintf("%d queries", n)
+	}
+	if out != "" {
+		queries = "; +" + queries
+	}
+	return out + queries + ": " + strings.Join(r.QueriedBy, ", ")
 }
 
 func rounded(x float64) float64 {

@@ -33,7 +33,7 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
 			{"made by", "dryfit " + in.Version},
 		}, in.reserves()),
-		Notes:   slices.Concat(in.findings(s.shows), in.loosened(), s.notes, in.unchecked(), in.assumed()),
+		Notes:   slices.Concat(in.loosened(), in.unchecked(), in.findings(s.shows), s.notes, in.assumed()),
 		Caution: report.Caution,
 	}
 }

@@ -37,7 +37,7 @@ func NewStudyCSV(w io.Writer, s Study, marked bool) (*StudyCSV, error) {
 	for _, column := range s.Columns {
 		cells = append(cells, column.Name+c.unit(column.Unit).head())
 	}
-	cells = append(cells, "verdict", "why it can't be made")
+	cells = append(cells, "verdict", "found by", "why it can't be made")
 	if marked {
 		cells = append(cells, "unbeaten", "what it loses")
 	}
@@ -60,7 +60,7 @@ func (c *StudyCSV) Row(r study.Row) error {
 	if !r.Made() {
 		why = r.Key + ": " + r.Reason
 	}
-	cells = append(cells, verdict(r), why)
+	cells = append(cells, verdict(r), r.Found(), why)
 	if c.marked {
 		mark, loses := "", ""
 		if s.Front.Has(r.Index) {

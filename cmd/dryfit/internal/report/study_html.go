@@ -19,7 +19,7 @@ type page struct {
 	Heads                                                      []pageHead
 	Options                                                    []pageOption
 	Reasons                                                    []string
-	Starred, Losers                                            bool
+	Starred, Losers, Judged                                    bool
 	Contact                                                    drawingView
 	Undrawn                                                    int
 }
@@ -38,6 +38,7 @@ type pageOption struct {
 	Class    string
 	Unbeaten bool
 	Loses    string
+	Found    string
 }
 
 // StudyHTML writes a study as one page that asks for nothing else: no script,
@@ -73,7 +74,7 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	for _, r := range s.made() {
 		o := pageOption{
 			Index: r.Index, Verdict: r.Verdict.String(), Class: classes[r.Verdict.String()],
-			Unbeaten: s.Front.Has(r.Index), Loses: Shown(s.Loses(s.Front, r)),
+			Unbeaten: s.Front.Has(r.Index), Loses: Shown(s.Loses(s.Front, r)), Found: r.Found(),
 		}
 		for _, v := range s.Values(r.Index) {
 			o.Values = append(o.Values, Shown(fmt.Sprint(v)))
@@ -82,6 +83,7 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 			o.Figures = append(o.Figures, s.cell(i, r))
 		}
 		out.Starred, out.Losers = out.Starred || o.Unbeaten, out.Losers || o.Loses != ""
+		out.Judged = out.Judged || o.Found != ""
 		out.Options = append(out.Options, o)
 	}
 	for i, r := range s.Tally.Reasons {

@@ -47,16 +47,17 @@ type (
 		Better string `json:"better,omitempty"` // lower, higher
 	}
 	jsonOption struct {
-		Option   int            `json:"option"`
-		Values   map[string]any `json:"values"`
-		Figures  map[string]any `json:"figures,omitempty"` // in SI; null where the option has none
-		Verdict  string         `json:"verdict"`
-		Counts   *jsonCounts    `json:"counts,omitempty"`
-		HeldBy   []string       `json:"held_by,omitempty"` // rules
-		Key      string         `json:"key,omitempty"`     // of what can't be made
-		Reason   string         `json:"reason,omitempty"`
-		Unbeaten *bool          `json:"unbeaten,omitempty"`
-		Loses    string         `json:"loses,omitempty"`
+		Option    int            `json:"option"`
+		Values    map[string]any `json:"values"`
+		Figures   map[string]any `json:"figures,omitempty"` // in SI; null where the option has none
+		Verdict   string         `json:"verdict"`
+		Counts    *jsonCounts    `json:"counts,omitempty"`
+		HeldBy    []string       `json:"held_by,omitempty"`    // rules
+		QueriedBy []string       `json:"queried_by,omitempty"` // rules that hold nothing
+		Key       string         `json:"key,omitempty"`        // of what can't be made
+		Reason    string         `json:"reason,omitempty"`
+		Unbeaten  *bool          `json:"unbeaten,omitempty"`
+		Loses     string         `json:"loses,omitempty"`
 	}
 	jsonSpan struct {
 		Total int    `json:"total"` // of the whole study
@@ -137,7 +138,7 @@ func (s Study) span() jsonSpan {
 
 // option is one row; marked where the front is known.
 func (s Study) option(r study.Row, marked bool) jsonOption {
-	out := jsonOption{Option: r.Index, Values: map[string]any{}, Verdict: verdict(r), HeldBy: r.HeldBy, Key: r.Key, Reason: r.Reason}
+	out := jsonOption{Option: r.Index, Values: map[string]any{}, Verdict: verdict(r), HeldBy: r.HeldBy, QueriedBy: r.QueriedBy, Key: r.Key, Reason: r.Reason}
 	for i, v := range s.Values(r.Index) {
 		out.Values[s.Vary[i].Key] = v
 	}

@@ -132,7 +132,7 @@ func (p *StudyPart) Each(columns []study.Column, row func(study.Row) error) ([]e
 
 // row is the option as a study has it.
 func (o jsonOption) row(columns []study.Column) (study.Row, error) {
-	r := study.Row{Index: o.Option, HeldBy: o.HeldBy, Key: o.Key, Reason: o.Reason}
+	r := study.Row{Index: o.Option, HeldBy: o.HeldBy, QueriedBy: o.QueriedBy, Key: o.Key, Reason: o.Reason}
 	if o.Counts == nil {
 		if !r.Made() {
 			return r, nil

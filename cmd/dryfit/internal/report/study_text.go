@@ -33,6 +33,7 @@ func StudyText(w io.Writer, s Study) error {
 	t.wrapped(s.abridged())
 	t.line("")
 	t.wrapped(Shown(s.unbeaten()) + ".")
+	t.found(s)
 	t.losses(s)
 	t.reasons(s)
 	t.line("")
@@ -117,6 +118,22 @@ func total(widths []int) int {
 		n += w
 	}
 	return n + 1
+}
+
+// found names the rules that hold or query each option that is listed.
+func (t *texter) found(s Study) {
+	headed := false
+	for _, r := range s.made() {
+		if r.Found() == "" {
+			continue
+		}
+		if !headed {
+			t.line("")
+			t.line("what is held and queried, by rule")
+			headed = true
+		}
+		t.paragraph("", pad(fmt.Sprintf("option %d", r.Index), label), r.Found())
+	}
 }
 
 // losses says what each option loses that is listed and beaten.
