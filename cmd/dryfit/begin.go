@@ -19,7 +19,13 @@ import (
 )
 
 // beginFlags are those of the begin command.
-type beginFlags struct{ title, units, profile, span, rise, length, output string }
+type beginFlags struct {
+	title, units, profile, span, rise, length, output string
+	room                                              string
+	around, along                                     int
+	species, construction, skin                       string
+	take                                              []string
+}
 
 func beginCommand(s streams) *cobra.Command {
 	var f beginFlags
@@ -31,8 +37,15 @@ func beginCommand(s streams) *cobra.Command {
 			"you must supply, such as the allowable load of a strap, are commented out. On a terminal\n" +
 			"it asks for what is missing. It never overwrites a file.\n" +
 			"\n" +
+			"With --room, the span and the length of the vault are the greatest that the gaps, the\n" +
+			"season and the run of the last panel leave, and the rise, unless it is given, the\n" +
+			"greatest with which the panel comes in and turns. What is given is kept: if nothing\n" +
+			"passes with it, what would do in its place is said, and nothing is written.\n" +
+			"\n" +
 			"Exit status: 0 written, 1 no sizes were found that pass, 2 bad usage or not written.",
-		Example: "  dryfit begin --span 4200mm --rise 840mm --length 7080mm\n" +
+		Example: "  dryfit begin --room 4.57m,5.1m,2.7m --output hall.ceiling.toml\n" +
+			"  dryfit begin --room 15ft,20ft,9ft --around 7 --species ash --take crew.people=4\n" +
+			"  dryfit begin --span 4200mm --rise 840mm --length 7080mm\n" +
 			"  dryfit begin --span \"14ft\" --rise \"3ft\" --length \"23ft 6in\" --output hall.ceiling.toml\n" +
 			"  dryfit begin --profile semicircular --span 3m --length 6m",
 		Args: cobra.NoArgs,
@@ -42,14 +55,25 @@ func beginCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.span, "span", "", "springing to springing, on the finished underside: a `length`, 4200mm or 13ft 9in")
 	flags.StringVar(&f.rise, "rise", "", "springing to crown: a `length`; flat and semicircular vaults have none of their own")
 	flags.StringVar(&f.length, "length", "", "over all panels: a `length`")
+	flags.StringVar(&f.room, "room", "", "the `room`, in place of span and length: width,length,height to the springing")
+	flags.IntVar(&f.around, "around", 0, "the `count` of coffers around (default chosen)")
+	flags.IntVar(&f.along, "along", 0, "the `count` of coffers along (default chosen)")
+	flags.StringVar(&f.species, "species", "", "the `wood` of ribs and rails (default white oak)")
+	flags.StringVar(&f.construction, "construction", "", "of the ribs: "+oneOf(constructions)+" (default laminated)")
+	flags.StringVar(&f.skin, "skin", "", "the `material` of the skin (default bendable plywood)")
+	flags.StringArrayVar(&f.take, "take", nil, "a key of the spec and its value, `KEY=VALUE`; may be repeated")
 	flags.StringVar(&f.profile, "profile", "segmental", "the `shape`: "+strings.Join(begin.Profiles(), ", "))
 	flags.StringVar(&f.units, "units", "", "metric or imperial (default: as the span is written)")
 	flags.StringVar(&f.title, "title", "", "what the drawings call the ceiling")
 	flags.StringVar(&f.output, "output", "", "write to a new `file`, *"+extension+", instead of standard output")
 	completeWith(c, "units", "metric", "imperial")
 	completeWith(c, "profile", begin.Profiles()...)
+	completeWith(c, "construction", constructions...)
 	return c
 }
+
+// constructions are those that a rib may have.
+var constructions = []string{"laminated", "sawn", "solid"}
 
 func draft(s streams, f beginFlags) error {
 	if !slices.Contains(begin.Profiles(), f.profile) {
@@ -69,21 +93,8 @@ func draft(s streams, f beginFlags) error {
 		return err
 	}
 	d, err := begin.Spec(w, catalog.Rules())
-	var impossible *begin.ImpossibleError
-	var none *begin.NoAnswerError
-	switch {
-	case errors.As(err, &impossible):
-		return fmt.Errorf("--%s: %s", strings.TrimPrefix(impossible.Key, "vault."), impossible.Text)
-	case errors.As(err, &none):
-		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, span %s, rise %s, length %s: nothing that was tried passes, and against what came nearest stands:",
-			w.Profile, w.Span, orDash(w.Rise), w.Length)
-		fmt.Fprintln(s.err, report.Paragraph(report.Safe(said)))
-		for _, a := range none.Against {
-			fmt.Fprintln(s.err, report.Paragraph(report.Safe(a.Rule.ID+": "+a.Text+".")))
-		}
-		return verdictError{exitFail}
-	case err != nil:
-		return err
+	if err != nil {
+		return undrafted(s, w, err)
 	}
 	if err := writeNew(f.output, s.out, d.Text); err != nil {
 		return err
@@ -94,6 +105,36 @@ func draft(s streams, f beginFlags) error {
 	}
 	fmt.Fprintln(s.err, report.Paragraph(report.Safe(drafted(to, d))))
 	return nil
+}
+
+// undrafted says why there is no draft, and what would do.
+func undrafted(s streams, w begin.Wanted, err error) error {
+	var impossible *begin.ImpossibleError
+	var none *begin.NoAnswerError
+	switch {
+	case errors.As(err, &impossible):
+		said := fmt.Errorf("--%s: %s", strings.TrimPrefix(strings.TrimPrefix(impossible.Key, "vault."), "grid."), impossible.Text)
+		if len(impossible.Instead) > 0 {
+			said = fmt.Errorf("%w; %s", said, strings.Join(impossible.Instead, "; "))
+		}
+		return said
+	case errors.As(err, &none):
+		size := fmt.Sprintf("span %s, rise %s, length %s", w.Span, orDash(w.Rise), w.Length)
+		if r := w.Room; r != nil {
+			size = fmt.Sprintf("room %s by %s by %s", r.Width, r.Length, r.Height)
+		}
+		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes, and against what came nearest stands:", w.Profile, size)
+		fmt.Fprintln(s.err, report.Paragraph(report.Safe(said)))
+		for _, a := range none.Against {
+			fmt.Fprintln(s.err, report.Paragraph(report.Safe(a.Rule.ID+": "+a.Text+".")))
+		}
+		for _, other := range none.Instead {
+			fmt.Fprintln(s.err, report.Paragraph(report.Safe(other+".")))
+		}
+		return verdictError{exitFail}
+	default:
+		return err
+	}
 }
 
 // drafted says what the draft is worth.
@@ -132,6 +173,9 @@ type question struct {
 }
 
 func (f *beginFlags) questions() []question {
+	if f.room != "" {
+		return nil
+	}
 	out := []question{{"span", "Span, springing to springing on the finished underside (4200mm, 13ft 9in)", &f.span}}
 	if begin.HasRise(f.profile) {
 		out = append(out, question{"rise", "Rise, springing to crown", &f.rise})
@@ -160,17 +204,54 @@ func (f *beginFlags) ask(in io.Reader, out io.Writer) {
 	}
 }
 
-// wanted reads the units, which are those that the span is written in unless
-// they are said.
+// wanted reads the flags. The units are those that the span, or the room's width,
+// is written in unless they are said.
 func (f *beginFlags) wanted() (begin.Wanted, error) {
-	w := begin.Wanted{Title: f.title, Profile: f.profile, Span: f.span, Rise: f.rise, Length: f.length, Units: quantity.Metric}
+	w := begin.Wanted{
+		Title: f.title, Profile: f.profile, Span: f.span, Rise: f.rise, Length: f.length, Units: quantity.Metric,
+		Around: f.around, Along: f.along, Species: f.species, Construction: f.construction, Skin: f.skin,
+	}
+	first := f.span
+	if f.room != "" {
+		r, err := f.inRoom()
+		if err != nil {
+			return w, err
+		}
+		w.Room, first = r, r.Width
+	}
 	switch {
-	case f.units == "imperial", f.units == "" && !strings.HasSuffix(strings.TrimSpace(f.span), "m"):
+	case f.units == "imperial", f.units == "" && !strings.HasSuffix(strings.TrimSpace(first), "m"):
 		w.Units = quantity.Imperial
 	case f.units != "" && f.units != "metric":
 		return w, fmt.Errorf("--units %q is not metric or imperial", f.units)
+	case f.around < 0 || f.along < 0:
+		return w, errors.New("--around and --along are counts, from 1")
+	case f.construction != "" && !slices.Contains(constructions, f.construction):
+		return w, fmt.Errorf("--construction %q is not %s", f.construction, oneOf(constructions))
+	}
+	for _, text := range f.take {
+		c, err := begin.Take(text)
+		if err != nil {
+			return w, fmt.Errorf("--take %s: %w", text, err)
+		}
+		w.Take = append(w.Take, c)
 	}
 	return w, nil
+}
+
+// inRoom reads the room, which is given in place of span and length.
+func (f *beginFlags) inRoom() (*begin.Room, error) {
+	if f.span != "" || f.length != "" {
+		return nil, errors.New("--room is given in place of --span and --length: both follow from it")
+	}
+	parts := strings.Split(f.room, ",")
+	if len(parts) != 3 {
+		return nil, fmt.Errorf("--room %q is not width,length,height, as in 4.57m,5.1m,2.7m", f.room)
+	}
+	for i := range parts {
+		parts[i] = strings.TrimSpace(parts[i])
+	}
+	return &begin.Room{Width: parts[0], Length: parts[1], Height: parts[2]}, nil
 }
 
 // free refuses an output that is there, or that no check would find.

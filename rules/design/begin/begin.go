@@ -5,6 +5,7 @@
 package begin
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -13,6 +14,7 @@ import (
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/spec"
+	"dryfit/spec/edit"
 	"dryfit/spec/quantity"
 )
 
@@ -24,6 +26,13 @@ type Wanted struct {
 	Span    string
 	Rise    string // empty where the profile has none of its own
 	Length  string
+	// Room is where the span and the length are worked out, and not given.
+	Room *Room
+	// What is taken as given; empty or none: chosen.
+	Around, Along               int
+	Species, Construction, Skin string
+	// Take are keys with the values that they are to have, whatever is chosen.
+	Take []edit.Change
 }
 
 // Profiles lists the profiles, the usual one first.
@@ -49,13 +58,19 @@ type Draft struct {
 }
 
 // ImpossibleError says that what is wanted is no ceiling at all.
-type ImpossibleError struct{ Key, Text string }
+type ImpossibleError struct {
+	Key, Text string
+	Instead   []string // what would do, if that was found
+}
 
 func (e *ImpossibleError) Error() string { return e.Key + ": " + e.Text }
 
 // NoAnswerError says what stands against every draft: the findings of the one
 // that came nearest.
-type NoAnswerError struct{ Against []engine.Finding }
+type NoAnswerError struct {
+	Against []engine.Finding
+	Instead []string // what would do, if that was found
+}
 
 func (e *NoAnswerError) Error() string {
 	var said []string
@@ -66,21 +81,70 @@ func (e *NoAnswerError) Error() string {
 }
 
 // Spec drafts a spec and reviews it to the built-in standards. Its errors are
-// an *ImpossibleError and a *NoAnswerError.
+// an *ImpossibleError, a *NoAnswerError and a *TooSmallError.
 func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
-	d := &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: list, Standards: standards.BuiltIn()}}
-	if err := d.measure(); err != nil {
+	d, best, err := attempted(w, list)
+	var impossible *ImpossibleError
+	switch {
+	case errors.As(err, &impossible):
+		impossible.Instead = instead(w, list)
+		return nil, impossible
+	case err != nil:
 		return nil, err
-	}
-	best := d.search()
-	if best == nil {
-		return nil, fmt.Errorf("no grid of coffers fits %s by %s", w.Span, w.Length)
-	}
-	if best.sheet.Counts.Held+best.sheet.Counts.Uncomputed > 0 || breaks(*best) {
-		return nil, &NoAnswerError{against(best.sheet)}
+	case best == nil:
+		return nil, fmt.Errorf("no grid of coffers fits %s by %s", d.sizes.written(d.span), d.sizes.written(d.length))
+	case !passes(*best):
+		return nil, &NoAnswerError{against(best.sheet), instead(w, list)}
 	}
 	text, confirm := write(w, best.choice, best.sheet, d.sizes)
 	return &Draft{Text: []byte(text), Sheet: best.sheet, Confirm: confirm}, nil
+}
+
+// attempted is the best that was found, which may be none or not pass.
+func attempted(w Wanted, list []*engine.Rule) (d *drafter, best *attempt, err error) {
+	defer func() {
+		if v := recover(); v != nil {
+			impossible, ok := v.(*ImpossibleError)
+			if !ok {
+				panic(v)
+			}
+			best, err = nil, impossible
+		}
+	}()
+	d = &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: list, Standards: standards.BuiltIn()}}
+	if err := d.known(); err != nil {
+		return d, nil, err
+	}
+	if w.Room != nil {
+		best, err := d.inside()
+		return d, best, err
+	}
+	if err := d.measure(); err != nil {
+		return d, nil, err
+	}
+	return d, d.search(), nil
+}
+
+// given reports whether something is taken as given that may be impossible with
+// what is chosen beside it.
+func (d *drafter) given() bool {
+	w := d.wanted
+	return w.Room != nil || w.Around+w.Along > 0 || w.Species+w.Construction+w.Skin != "" || len(w.Take) > 0
+}
+
+// known refuses a wood or a sheet that the standards do not know.
+func (d *drafter) known() error {
+	if d.wanted.Species != "" {
+		if _, err := d.options.Standards.Species(d.wanted.Species); err != nil {
+			return &ImpossibleError{Key: "species", Text: err.Error()}
+		}
+	}
+	if d.wanted.Skin != "" {
+		if _, err := d.options.Standards.Sheet(d.wanted.Skin); err != nil {
+			return &ImpossibleError{Key: "skin", Text: err.Error()}
+		}
+	}
+	return nil
 }
 
 // against lists what holds a draft.

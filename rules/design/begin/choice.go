@@ -13,6 +13,7 @@ type choice struct {
 	stations              []float64
 	setting, panel        float64 // plus or minus
 	height, width, length float64 // of the room
+	span, run, rise       float64 // of the vault, where they are worked from the room
 	cover                 float64
 	people                int
 }
@@ -35,11 +36,12 @@ type grid struct {
 func (d *drafter) grids() []grid {
 	target := min(1.0, max(0.5, math.Sqrt(d.arc*d.length/goodCount)))
 	var out []grid
-	for around := 1; around <= int(d.arc/leastModule); around++ {
-		for along := 1; along <= int(d.length/leastModule); along++ {
+	given := d.wanted.Around > 0 || d.wanted.Along > 0
+	for _, around := range counts(d.wanted.Around, d.arc) {
+		for _, along := range counts(d.wanted.Along, d.length) {
 			ma, ml := d.arc/float64(around), d.length/float64(along)
 			ratio := max(ma, ml) / min(ma, ml)
-			if ma > mostModule || ml > mostModule || ratio > mostRatio || ml-d.sizes.width > d.sizes.sheet[0] {
+			if !given && (ma > mostModule || ml > mostModule || ratio > mostRatio || ml-d.sizes.width > d.sizes.sheet[0]) {
 				continue
 			}
 			score := math.Abs(math.Log(math.Sqrt(ma*ml)/target)) + math.Abs(math.Log(ratio/goodRatio))
@@ -62,6 +64,19 @@ func (d *drafter) grids() []grid {
 			return 0
 		}
 	})
+	return out
+}
+
+// counts lists those into which a length may be divided: the one that is given, or
+// all that leave a module.
+func counts(given int, length float64) []int {
+	if given > 0 {
+		return []int{given}
+	}
+	var out []int
+	for n := 1; n <= int(length/leastModule); n++ {
+		out = append(out, n)
+	}
 	return out
 }
 

@@ -20,6 +20,7 @@ type drafter struct {
 
 	span, length, arc, tightest, rise float64
 	haunch                            float64
+	room                              struct{ width, length, height float64 } // zero where it is chosen
 }
 
 // attempt is a choice with what the rules say of it.
@@ -39,18 +40,18 @@ func (d *drafter) measure() error {
 		}
 		v, err := quantity.Parse(quantity.Metre, q.text)
 		if err != nil {
-			return &ImpossibleError{q.key, err.Error()}
+			return &ImpossibleError{Key: q.key, Text: err.Error()}
 		}
 		if v.SI <= 0 {
-			return &ImpossibleError{q.key, q.text + " is not over zero"}
+			return &ImpossibleError{Key: q.key, Text: q.text + " is not over zero"}
 		}
 		*q.to = v.SI
 	}
 	if HasRise(d.wanted.Profile) == (d.wanted.Rise == "") {
 		if d.wanted.Rise == "" {
-			return &ImpossibleError{"rise", "a " + d.wanted.Profile + " vault needs its rise"}
+			return &ImpossibleError{Key: "rise", Text: "a " + d.wanted.Profile + " vault needs its rise"}
 		}
-		return &ImpossibleError{"rise", "a " + d.wanted.Profile + " vault has no rise of its own; leave it out"}
+		return &ImpossibleError{Key: "rise", Text: "a " + d.wanted.Profile + " vault has no rise of its own; leave it out"}
 	}
 	return d.curve()
 }
@@ -58,6 +59,9 @@ func (d *drafter) measure() error {
 // curve lets the layout work out the intrados, and picks the haunches of a
 // three-centred vault: as round as the strips and the skin still bend to.
 func (d *drafter) curve() error {
+	if err := d.takeable(); err != nil {
+		return err
+	}
 	haunches := []float64{0}
 	if d.wanted.Profile == string(spec.ThreeCentred) {
 		haunches = nil
@@ -66,12 +70,15 @@ func (d *drafter) curve() error {
 		}
 	}
 	for i, haunch := range haunches {
-		c := choice{around: 1, along: max(1, int(d.length)), haunch: haunch}
+		c := choice{around: max(1, d.wanted.Around), along: max(1, int(d.length)), haunch: haunch}
+		if d.wanted.Along > 0 {
+			c.along = d.wanted.Along
+		}
 		d.haunch = haunch
 		ceiling, faults := layout.Resolve(d.tree(d.provisional(c)), standards.BuiltIn())
 		if len(faults) > 0 {
 			key, text := faults[0].Key, faults[0].Text
-			return &ImpossibleError{key, text}
+			return &ImpossibleError{Key: key, Text: text}
 		}
 		d.arc, d.tightest = ceiling.Vault.Arc.Get(), ceiling.Vault.TightestRadius.Get()
 		if d.tightest >= easy || i == len(haunches)-1 {
@@ -90,9 +97,16 @@ func (d *drafter) provisional(c choice) choice {
 	c.depth, c.skin = s.depths[0], s.skins[0]
 	c.setting, c.panel, c.height = s.settings[0], s.panels[0], s.heights[0]
 	c.width, c.length, c.cover, c.people = 2*d.span+2, d.length+1, 1, 2
+	if d.fromRoom() {
+		c.width, c.length, c.height = d.room.width, d.room.length, d.room.height
+		c.span, c.run, c.rise = d.span, d.length, d.rise
+	}
 	c.strip = d.firstStrip(c.depth)
 	return c
 }
+
+// fromRoom reports whether the room is given, and the vault is worked from it.
+func (d *drafter) fromRoom() bool { return d.wanted.Room != nil }
 
 // usualStrip is the thickest that a shop bends unless the radius lets thicker
 // ones do; wide is where it does.
@@ -125,6 +139,9 @@ func (d *drafter) review(c choice) *review.Sheet {
 	s := review.Spec("draft", []byte(text), d.options)
 	if len(s.Problems) > 0 {
 		p := s.Problems[0]
+		if d.given() {
+			panic(&ImpossibleError{Key: p.Key, Text: p.Message}) // attempted says it
+		}
 		panic("begin: " + p.Key + ": " + p.Message + "\n" + text) // the writer's mistake
 	}
 	return s
@@ -214,6 +231,9 @@ func (a attempt) better(b *attempt) bool {
 // inRoom makes the room as wide as the vault with its tolerances, and as long
 // as the row of panels with the run that the last of them takes.
 func (d *drafter) inRoom(c choice) choice {
+	if d.fromRoom() {
+		return d.fitted(c)
+	}
 	ceiling := d.review(c).Ceiling
 	s := d.sizes
 	c.width = up(ceiling.Vault.Width.Get()+2*s.gap, s.room)
@@ -284,11 +304,17 @@ func widerCover(d *drafter, c *choice, f engine.Finding) bool {
 }
 
 func widerRoom(d *drafter, c *choice, _ engine.Finding) bool {
+	if d.fromRoom() {
+		return d.narrower(c)
+	}
 	c.width += d.sizes.room
 	return c.width < 2*d.span+2
 }
 
 func longerRoom(d *drafter, c *choice, _ engine.Finding) bool {
+	if d.fromRoom() {
+		return d.shorter(c)
+	}
 	c.length += d.sizes.room
 	return c.length < d.length+1
 }
@@ -306,7 +332,7 @@ func largerRoom(d *drafter, c *choice, f engine.Finding) bool {
 
 func higherRoom(d *drafter, c *choice, _ engine.Finding) bool {
 	i := slices.Index(d.sizes.heights, c.height) + 1
-	if i == len(d.sizes.heights) {
+	if d.fromRoom() || i == len(d.sizes.heights) {
 		return false
 	}
 	c.height = d.sizes.heights[i]

@@ -8,8 +8,20 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// species is the wood that a draft takes until the designer says another.
-const species = "white oak"
+// What a draft takes until the designer says another.
+const (
+	species      = "white oak"
+	laminated    = "laminated"
+	skinMaterial = "bendable plywood"
+)
+
+// given is a line with the value that was asked for, or one to confirm.
+func given(key, asked, chosen, note string) line {
+	if asked != "" {
+		return line{key, quoted(asked), "", false}
+	}
+	return line{key, quoted(chosen), confirm + note, false}
+}
 
 // tables are those of the spec, in the order in which a designer decides.
 func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
@@ -19,16 +31,16 @@ func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
 		project(w),
 		room(w, c, l, s),
 		vault(w, c, l, f),
-		gridOf(c, l, f, s),
+		gridOf(w, c, l, f, s),
 		panels(c, l, f, s),
-		rib(c, l, f, s),
+		rib(w, c, l, f, s),
 		{name: "rail", lines: []line{
-			{"species", quoted(species), confirm + "as the rib", false},
+			given("species", w.Species, species, "as the rib"),
 			{"width", l(s.width), "", false},
 			{"depth", l(c.depth - c.skin), "the rib's less the skin, which lies on it between the ribs", false},
 			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "at its ends: tenon; or dowel, screw, with count and diameter", true},
 		}},
-		skin(c, l, s),
+		skin(w, c, l, s),
 		seam(l, s),
 	}
 	if len(c.stations) > 0 {
@@ -55,24 +67,37 @@ func project(w Wanted) table {
 }
 
 func room(w Wanted, c choice, l func(float64) string, s sizes) table {
-	return table{name: "room", about: "The room as built. The vault needs a gap at every wall: it is worked from the tolerances below, from how " +
-		"the wood moves, and at the near end from the run that the last panel takes to slide home.", lines: []line{
+	sizes := []line{
 		{"width", l(c.width), confirm + "wall to wall across the span", false},
 		{"length", l(c.length), confirm + "wall to wall along the vault", false},
 		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
+	}
+	if r := w.Room; r != nil {
+		sizes = []line{
+			{"width", quoted(r.Width), "wall to wall across the span", false},
+			{"length", quoted(r.Length), "wall to wall along the vault", false},
+			{"height", quoted(r.Height), "floor to springing", false},
+		}
+	}
+	return table{name: "room", about: "The room as built. The vault needs a gap at every wall: it is worked from the tolerances below, from how " +
+		"the wood moves, and at the near end from the run that the last panel takes to slide home.", lines: append(sizes, []line{
 		{"use", `"public"`, confirm + "what the room is for, which decides how high it has to be: dwelling, public", false},
 		{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false},
 		{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false},
 		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},
 		{"access", `""`, "who can get above to fix the straps: above, none", true},
 		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "what the straps are fixed to", true},
-	}}
+	}...)}
 }
 
 func vault(w Wanted, c choice, l func(float64) string, f figures) table {
+	worked := ""
+	if w.Room != nil {
+		worked = "the greatest that the room leaves; "
+	}
 	lines := []line{
 		{"profile", quoted(w.Profile), "", false},
-		{"span", quoted(w.Span), "springing to springing, on the finished underside", false},
+		{"span", quoted(w.Span), worked + "springing to springing, on the finished underside", false},
 	}
 	if w.Rise != "" {
 		lines = append(lines, line{"rise", quoted(w.Rise), "springing to crown" + f.say("; the radius at the crown is %s", func(c *layout.Ceiling) []any {
@@ -82,10 +107,10 @@ func vault(w Wanted, c choice, l func(float64) string, f figures) table {
 	if c.haunch > 0 {
 		lines = append(lines, line{"haunch_radius", l(c.haunch), confirm + "of the two side arcs", false})
 	}
-	return table{name: "vault", lines: append(lines, line{"length", quoted(w.Length), "over all panels, without the gaps at the seams", false})}
+	return table{name: "vault", lines: append(lines, line{"length", quoted(w.Length), worked + "over all panels, without the gaps at the seams", false})}
 }
 
-func gridOf(c choice, l func(float64) string, f figures, s sizes) table {
+func gridOf(w Wanted, c choice, l func(float64) string, f figures, s sizes) table {
 	around := f.say("a module of %s", func(c *layout.Ceiling) []any { return []any{quantity.Length(c.Grid.ModuleAround.Get())} })
 	if c.around%2 == 1 && around != "" {
 		around += "; odd, so that a coffer lies at the crown"
@@ -93,9 +118,15 @@ func gridOf(c choice, l func(float64) string, f figures, s sizes) table {
 	along := f.say("a module of %s; %.2f to one", func(c *layout.Ceiling) []any {
 		return []any{quantity.Length(c.Grid.ModuleAlong.Get()), c.Grid.Ratio()}
 	})
+	mark := func(given int) string {
+		if given > 0 {
+			return ""
+		}
+		return confirm
+	}
 	return table{name: "grid", lines: []line{
-		{"around", strconv.Itoa(c.around), confirm + around, false},
-		{"along", strconv.Itoa(c.along), confirm + along, false},
+		{"around", strconv.Itoa(c.around), mark(w.Around) + around, false},
+		{"along", strconv.Itoa(c.along), mark(w.Along) + along, false},
 		{"ends", `"half"`, "half ribs at the ends of the vault: all panels alike", false},
 		{"reveal", `{ width = ` + l(s.reveal[0]) + `, depth = ` + l(s.reveal[1]) + `, at = "seam" }`, confirm + "the shadow groove", false},
 	}}
@@ -110,26 +141,29 @@ func panels(c choice, l func(float64) string, f figures, s sizes) table {
 	}}
 }
 
-func rib(c choice, l func(float64) string, f figures, s sizes) table {
+func rib(w Wanted, c choice, l func(float64) string, f figures, s sizes) table {
 	strip := f.say("%.4g strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
 	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius.Get(), 1) {
 		strip += f.say("; the tightest radius is %.0f times one", func(c *layout.Ceiling) []any {
 			return []any{c.Vault.TightestRadius.Get() / c.Rib.Lamination.Get()}
 		})
 	}
-	return table{name: "rib", lines: []line{
-		{"species", quoted(species), confirm + "the wood", false},
+	t := table{name: "rib", lines: []line{
+		given("species", w.Species, species, "the wood"),
 		{"cut", `"mixed"`, confirm + "how the strips are sawn: vertical, flat, mixed", false},
-		{"construction", `"laminated"`, confirm + "or sawn, solid", false},
+		given("construction", w.Construction, laminated, "or sawn, solid"),
 		{"width", l(s.width), "a rib at a seam is two halves", false},
 		{"depth", l(c.depth), confirm + "deep enough for its runs between straps", false},
-		{"lamination", l(c.strip), confirm + strip, false},
 	}}
+	if w.Construction == "" || w.Construction == laminated {
+		t.lines = append(t.lines, line{"lamination", l(c.strip), confirm + strip, false})
+	}
+	return t
 }
 
-func skin(c choice, l func(float64) string, s sizes) table {
+func skin(w Wanted, c choice, l func(float64) string, s sizes) table {
 	return table{name: "skin", lines: []line{
-		{"material", `"bendable plywood"`, confirm + "what the supplier's bends to", false},
+		given("material", w.Skin, skinMaterial, "what the supplier's bends to"),
 		{"thickness", l(c.skin), "", false},
 		{"straight", `"along"`, "the sheet's unbent edge", false},
 		{"sheet", `{ straight = ` + l(s.sheet[0]) + `, bent = ` + l(s.sheet[1]) + ` }`, "", false},

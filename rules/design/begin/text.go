@@ -44,6 +44,7 @@ func write(w Wanted, c choice, sheet *review.Sheet, s sizes) (text string, confi
 	if sheet != nil {
 		ceiling = sheet.Ceiling
 	}
+	w = w.vaultIn(c, s)
 	var b strings.Builder
 	about(&b, preface)
 	lines(&b, []line{{"dryfit", "1", "version of the format", false}}, false)
@@ -56,13 +57,19 @@ func write(w Wanted, c choice, sheet *review.Sheet, s sizes) (text string, confi
 		}
 		fmt.Fprintf(&b, "%s[%s]\n", mark, t.name)
 		lines(&b, t.lines, t.off)
-		for _, l := range t.lines {
-			if strings.HasPrefix(l.note, confirm) && !l.off && !t.off {
-				confirms++
-			}
+	}
+	text = b.String()
+	if len(w.Take) > 0 {
+		if taken, err := take(text, w.Take); err == nil { // takeable has refused what can't be
+			text = taken
 		}
 	}
-	return b.String(), confirms
+	for l := range strings.Lines(text) {
+		if !strings.HasPrefix(l, "#") && strings.Contains(l, " # "+confirm) {
+			confirms++
+		}
+	}
+	return text, confirms
 }
 
 // about writes a paragraph as comments.
