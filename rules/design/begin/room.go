@@ -120,7 +120,7 @@ func (d *drafter) narrower(c *choice) bool {
 
 // lower takes off the rise what the profile does not have over the span.
 func (d *drafter) lower(c *choice) {
-	if most := mostGiven(d.wanted.Profile) * c.span; c.rise > most {
+	if most := d.mostRise * c.span; c.rise > most {
 		c.rise = down(most, d.sizes.room)
 	}
 	if c.haunch > 0 {
@@ -152,6 +152,7 @@ func (d *drafter) inside() (*attempt, error) {
 	if err := d.from(*d.wanted.Room); err != nil {
 		return nil, err
 	}
+	d.mostRise = mostGiven(d.wanted.Profile)
 	if d.wanted.Rise != "" || !HasRise(d.wanted.Profile) {
 		best, err := d.risen(0)
 		if err == nil && best != nil && best.choice.rise < d.rise-1e-9 {
@@ -161,6 +162,7 @@ func (d *drafter) inside() (*attempt, error) {
 		return best, err
 	}
 	profile := spec.Profile(d.wanted.Profile)
+	d.mostRise = mostRises[profile]
 	low, high := up(leastRises[profile]*d.span, d.sizes.room), down(mostRises[profile]*d.span, d.sizes.room)
 	best, err := d.risen(high)
 	if err != nil || best != nil && goes(*best) {

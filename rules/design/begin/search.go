@@ -21,6 +21,7 @@ type drafter struct {
 	span, length, arc, tightest, rise float64
 	haunch                            float64
 	room                              struct{ width, length, height float64 } // zero where it is chosen
+	mostRise                          float64                                 // by span, of a vault that is worked from the room
 }
 
 // attempt is a choice with what the rules say of it.
