@@ -172,8 +172,8 @@ func (d *drafter) inside() (*attempt, error) {
 	if err != nil || least == nil || !passes(*least) {
 		return nearer(best, least), err
 	}
-	// Between one that goes and one that does not, halve.
-	for good := goes(*least); good && high-low > d.sizes.room*1.5; {
+	// Between one that goes and one that does not, halve, to a fiftieth of the span.
+	for good := goes(*least); good && high-low > max(d.sizes.room*1.5, d.span/50); {
 		middle := down((low+high)/2, d.sizes.room)
 		a, err := d.risen(middle)
 		if err != nil {
