@@ -83,7 +83,8 @@ func takeoffSheets() object {
 	return listOf("Sheets", "To buy.", record("Sheet", "Stock sheets of one material.", []field{
 		must("material", text("Material", "Its name.")), must("straight", number("Straight", "The edge that is not bent, m.")),
 		must("bent", number("Bent", "The edge that is bent, m.")), must("thickness", number("Thickness", "Of one layer, m.")),
-		must("count", count("Count", "To buy.")), must("pieces", count("Pieces", "That all skins are cut into.")),
+		may("count", count("Count", "To buy; absent where it is not computed.")), must("pieces", count("Pieces", "That all skins are cut into.")),
+		may("why", text("Why", "The count is not computed.")),
 	}))
 }
 

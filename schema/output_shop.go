@@ -19,6 +19,7 @@ func shopIndex() []byte {
 		must("revision", text("Revision", "Of the project.")),
 		must("verdict", word("Verdict", "Of the spec.", verdicts...)),
 		must("for_cutting", flag("For cutting", "Whether the check passes the spec.")),
+		may("not_computed", listOf("Not computed", "Lists of the package that are empty, and why.", text("List", "One sentence."))),
 		must("warnings", listOf("Warnings", "That the files of the package say.", text("Warning", "One sentence."))),
 		must("figures", figures),
 		must("assumed", partOf("assumed")),

@@ -43,7 +43,8 @@ func shopCommand(s streams) *cobra.Command {
 			"Where the check fails the spec the holds are printed and nothing is written.\n" +
 			"--even-so writes all the same, and every file says NOT FOR CUTTING.\n" +
 			"\n" +
-			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be written.",
+			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be\n" +
+			"written, 130 interrupted, with what was there before kept.",
 		Example: "  dryfit shop specs/reading-room.ceiling.toml --output reading-room-shop\n" +
 			"  dryfit shop specs/reading-room.ceiling.toml --output rib --part rib-1 --paper A3",
 		Args: cobra.ExactArgs(1),

@@ -55,10 +55,7 @@ var columns = []Column{
 	{"strap", "worst strap", "worst strap force", quantity.Newton, Lower, worstStrap},
 	{"share", "of allowable", "worst strap's share of its allowable", quantity.Fraction, Lower, strapShare},
 	{"sag", "sag", "sag as first hung", quantity.Metre, Lower, sag},
-	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, func(s *review.Sheet) float64 {
-		n := s.Results.Shop().Sheets.Get()
-		return float64(n.Count + n.TooLarge)
-	}},
+	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, sheetsBought},
 	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons.Get()) }},
 	{"margin", "transit margin", "least margin on the way in", quantity.Metre, Higher, margin},
 	{"gap", "last gap", "last gap as designed", quantity.Metre, Neither, lastGap},
@@ -99,6 +96,14 @@ func margin(s *review.Sheet) float64 {
 		}
 	}
 	return least
+}
+
+func sheetsBought(s *review.Sheet) float64 {
+	n := s.Results.Shop().Sheets.Get()
+	if n.Err != nil {
+		return none
+	}
+	return float64(n.Count + n.TooLarge)
 }
 
 // lastGap is as designed.

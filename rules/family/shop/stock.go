@@ -79,9 +79,6 @@ func planked(p *engine.Pass, name string, cut shop.CutSize) string {
 	return ""
 }
 
-// mostNested are the pieces that a check lays on sheets.
-const mostNested = 2000
-
 var nest = engine.Rule{
 	ID:       "shop.nest",
 	Title:    "the skin is cut from as few sheets as can be",
@@ -92,12 +89,11 @@ var nest = engine.Rule{
 		Source: cite.Derivation("rectangles laid on sheets"),
 	},
 	Check: func(p *engine.Pass) {
-		c := p.Ceiling
-		if coffers := c.Grid.Around.Get() * c.Grid.Along.Get(); coffers > mostNested/c.Skin.Layers.Get() {
-			p.NotChecked("grid.around", fmt.Sprintf("the skin of %d coffers is not laid on sheets; the most is %d pieces", coffers, mostNested))
+		n := p.Results.Shop().Sheets.Get()
+		if n.Err != nil {
+			p.NotChecked("grid.around", n.Err.Error())
 			return
 		}
-		n := p.Results.Shop().Sheets.Get()
 		if !n.Fits {
 			p.NotChecked("skin.sheet", "a piece is larger than its sheet")
 			return

@@ -20,7 +20,7 @@ func (c *Ceiling) skinFigures(l *Lines) {
 	c.layerFigures(l)
 	l.Where(func() bool { return c.Laminations() > 0 }, func() { c.laminationFigures(l) })
 	c.strengthFigures(l)
-	l.Add("skin.sheets", "S", "stock sheets in one panel's skin, all layers", func(f *figure.Figure) figure.Measure {
+	l.Add("skin.sheets", "S", "pieces of sheet in one panel's skin, all layers; takeoff lays those of all panels together", func(f *figure.Figure) figure.Measure {
 		of := func(part func(Sheets) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
 		f.Formula = "a * b * n"
 		f.Terms = []figure.Term{

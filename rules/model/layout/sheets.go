@@ -17,7 +17,7 @@ type Sheets struct {
 	Around     int       // pieces around
 	Along      int       // pieces along
 	FitsAlong  bool      // a bay is no longer than the sheet's straight edge
-	PanelCount int       // stock sheets for one panel, all layers, uncut rests not used again
+	PanelCount int       // pieces in one panel, all layers; takeoff lays those of all panels on sheets
 }
 
 // onEdge lets a module that is as long as the sheet, but for round-off, fit.

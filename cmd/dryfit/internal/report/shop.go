@@ -54,6 +54,17 @@ func (s Shop) Warnings(holes bool) (out []string) {
 	return out
 }
 
+// left are the lists that are not computed, and why.
+func (s Shop) left() (out []string) {
+	if err := s.Shop.Sheets.Get().Err; err != nil {
+		out = append(out, "sheets: "+err.Error())
+	}
+	if err := s.Shop.Marks.Get().Err; err != nil {
+		out = append(out, "marks: "+err.Error())
+	}
+	return out
+}
+
 // ShopJSON writes all figures as one document, in SI.
 func ShopJSON(w io.Writer, s Shop) error {
 	holes := s.Shop.Count.Get().Holes > 0
@@ -70,6 +81,7 @@ func ShopJSON(w io.Writer, s Shop) error {
 		Revision   string         `json:"revision"`
 		Verdict    string         `json:"verdict"`
 		ForCutting bool           `json:"for_cutting"`
+		Left       []string       `json:"not_computed,omitempty"`
 		Warnings   []string       `json:"warnings"`
 		Figures    map[string]any `json:"figures"`
 		Assumed    []jsonAssumed  `json:"assumed"`
@@ -79,7 +91,7 @@ func ShopJSON(w io.Writer, s Shop) error {
 	}{
 		Package: ShopKind, Version: s.Seal.Version, On: s.Seal.On, Strict: s.Seal.Strict, Spec: s.Seal.Spec, Standards: s.Seal.Standards,
 		Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(), Verdict: s.Sheet.Verdict.String(),
-		ForCutting: !s.Fails(), Warnings: append([]string{}, s.Warnings(holes)...),
+		ForCutting: !s.Fails(), Left: s.left(), Warnings: append([]string{}, s.Warnings(holes)...),
 		Figures: shopFigures(s.Sheet.Ceiling, s.Shop), Assumed: []jsonAssumed{}, Shop: []jsonAssumed{}, Loosened: loosenedJSON(s.Sheet.Loosened), Files: s.Files,
 	}
 	for _, a := range s.Sheet.Assumed {

@@ -157,7 +157,7 @@ func (f figures) sawn(s shop.Sawn) {
 }
 
 func (f figures) stock(s *shop.Shop) {
-	for _, m := range s.Marks.Get() {
+	for _, m := range s.Marks.Get().List {
 		if m.Kind == layout.Rail || m.Kind == layout.HalfRail {
 			f.at(m.Length, "rail.length")
 			break
@@ -170,6 +170,8 @@ func (f figures) stock(s *shop.Shop) {
 	}
 	f.at(s.RibLumber.Get().BoardFeet, "lumber.ribs")
 	f.at(s.RailLumber.Get().BoardFeet, "lumber.rails")
-	sheets := s.Sheets.Get()
-	f["sheets.pieces"], f["sheets.least"], f["sheets.count"] = len(s.SkinPieces.Get()), sheets.Least, sheets.Count
+	f["sheets.pieces"] = s.SkinCount.Get().Pieces
+	if sheets := s.Sheets.Get(); sheets.Err == nil {
+		f["sheets.least"], f["sheets.count"] = sheets.Least, sheets.Count
+	}
 }

@@ -19,6 +19,7 @@ type ShopList struct {
 	Holes bool // it has places of straps
 	head  []string
 	rows  [][]any // lengths are of this type; a nil is an empty cell
+	err   error   // why it has no rows
 }
 
 // long is a length in m.
@@ -47,6 +48,9 @@ func (l ShopList) Write(w io.Writer, s Shop) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
 	warnings := s.Warnings(l.Holes)
+	if l.err != nil {
+		warnings = append(warnings, l.err.Error())
+	}
 	head := make([]string, 0, len(l.head)+len(warnings))
 	for i, name := range l.head {
 		if l.isLong(i) {
@@ -195,7 +199,9 @@ func (s Shop) stations(patterns []shop.Pattern) ShopList {
 // sheets lists where each piece of the skin lies on its sheet.
 func (s Shop) sheets() ShopList {
 	l := ShopList{Name: "sheets", head: []string{"sheet", "x", "y", "around", "along", "mark", "layer"}}
-	for _, p := range s.Shop.Sheets.Get().Pieces {
+	n := s.Shop.Sheets.Get()
+	l.err = n.Err
+	for _, p := range n.Pieces {
 		l.rows = append(l.rows, []any{p.Sheet, long(p.X), long(p.Y), long(p.Around), long(p.Along), p.Mark, p.Layer})
 	}
 	return l
@@ -204,7 +210,9 @@ func (s Shop) sheets() ShopList {
 // marks lists all pieces, panel by panel in the order of raising.
 func (s Shop) marks() ShopList {
 	l := ShopList{Name: "marks", head: []string{"mark", "what", "panel", "piece", "length", "width", "depth"}}
-	for _, m := range s.Shop.Marks.Get() {
+	all := s.Shop.Marks.Get()
+	l.err = all.Err
+	for _, m := range all.List {
 		l.rows = append(l.rows, []any{m.Mark, kindNames[m.Kind], m.Panel, m.Piece, long(m.Length), long(m.Width), long(m.Depth)})
 	}
 	return l

@@ -59,10 +59,13 @@ func (t Takeoff) rows() []row {
 		})
 	}
 	for _, s := range t.Sheets {
+		count, from := fmt.Sprint(s.Count), fmt.Sprintf("for %d pieces of the skin", s.Pieces)
+		if s.Err != nil {
+			count, from = "", s.Err.Error()
+		}
 		out = append(out, row{
-			group: "sheet", name: "stock sheet", material: s.Material, count: fmt.Sprint(s.Count),
-			length: length(s.Bent), width: length(s.Straight), depth: length(s.Thickness),
-			from: fmt.Sprintf("for %d pieces of the skin", s.Pieces),
+			group: "sheet", name: "stock sheet", material: s.Material, count: count,
+			length: length(s.Bent), width: length(s.Straight), depth: length(s.Thickness), from: from,
 		})
 	}
 	for i, h := range t.Hardware {
@@ -153,8 +156,9 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Straight  jsonNumber `json:"straight"`
 		Bent      jsonNumber `json:"bent"`
 		Thickness jsonNumber `json:"thickness"`
-		Count     int        `json:"count"`
+		Count     *int       `json:"count,omitempty"` // none where it is not computed
 		Pieces    int        `json:"pieces"`
+		Why       string     `json:"why,omitempty"`
 	}
 	type hardware struct {
 		Name   string     `json:"name"`
@@ -184,7 +188,11 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		out.Lumber = append(out.Lumber, boards{b.Species, jsonNumber(b.Volume), jsonNumber(b.BoardFeet), jsonNumber(b.Waste), b.Missing})
 	}
 	for _, s := range t.Sheets {
-		out.Sheets = append(out.Sheets, sheets{s.Material, jsonNumber(s.Straight), jsonNumber(s.Bent), jsonNumber(s.Thickness), s.Count, s.Pieces})
+		one := sheets{Material: s.Material, Straight: jsonNumber(s.Straight), Bent: jsonNumber(s.Bent), Thickness: jsonNumber(s.Thickness), Count: &s.Count, Pieces: s.Pieces}
+		if s.Err != nil {
+			one.Count, one.Why = nil, s.Err.Error()
+		}
+		out.Sheets = append(out.Sheets, one)
 	}
 	for _, h := range t.Hardware {
 		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, jsonNumber(h.Length), jsonNumber(h.Mass), h.Measured})

@@ -53,7 +53,11 @@ func (t Takeoff) lines() []takeoffLine {
 		}})
 	}
 	for _, s := range t.Sheets {
-		out = append(out, takeoffLine{"sheet", "stock sheet", s.Material, map[string]float64{
+		name := "stock sheet"
+		if s.Err != nil {
+			name += ", " + s.Err.Error()
+		}
+		out = append(out, takeoffLine{"sheet", name, s.Material, map[string]float64{
 			"count": float64(s.Count), "length": s.Bent, "width": s.Straight, "depth": s.Thickness, "pieces": float64(s.Pieces),
 		}})
 	}

@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
+	"errors"
+	"io"
 	"strconv"
 	"strings"
 	"testing"
@@ -58,5 +60,17 @@ func TestTakeoffCSVHasNumbersInItsColumns(t *testing.T) {
 		assert.InEpsilon(t, 100*made.Boards[0].Waste, sum["lumber waste (%)"], 1e-5)
 		assert.InEpsilon(t, float64(made.Sheets[0].Count), sum["sheet count"], 1e-9)
 		assert.Equal(t, "'=HYPERLINK(\"x\")\\u202e", table[1+len(made.Pieces)+len(made.Boards)][at["material"]])
+	}
+}
+
+// Sheets that are not computed are told at their place, and are no number.
+func TestTakeoffSaysWhatIsNotComputed(t *testing.T) {
+	made := takeoff(t, nil)
+	made.Sheets[0].Count, made.Sheets[0].Err = 0, errors.New("not computed: 5000 pieces of skin, at most 2000 are laid")
+	for name, write := range map[string]func(io.Writer, Takeoff) error{"text": TakeoffText, "csv": TakeoffCSV, "json": TakeoffJSON} {
+		var b bytes.Buffer
+		require.NoError(t, write(&b, made))
+		assert.Contains(t, b.String(), "not computed: 5000 pieces of skin, at most 2000 are laid", name)
+		assert.NotContains(t, b.String(), `"count": 0`, name)
 	}
 }

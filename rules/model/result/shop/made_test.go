@@ -209,6 +209,7 @@ func TestNests(t *testing.T) {
 		n := s.Sheets.Get()
 		require.True(t, n.Fits, name)
 		assert.Len(t, n.Pieces, len(s.SkinPieces.Get()), name)
+		assert.Equal(t, len(n.Pieces), s.SkinCount.Get().Pieces, name)
 		assert.GreaterOrEqual(t, n.Count, n.Least, name)
 		kerf := c.Bench().Kerf - 1e-9
 		for i, p := range n.Pieces {
@@ -241,12 +242,30 @@ func TestPieceLargerThanItsSheet(t *testing.T) {
 	assert.Empty(t, n.Pieces)
 }
 
+// More pieces than are worked with are not laid and not marked, and both say so.
+func TestTooManyPiecesToLay(t *testing.T) {
+	crowded := func(along int64, bent, length string) *shop.Shop {
+		return shop.Of(sample.Room(t, map[string]any{
+			"grid.around": int64(50), "grid.along": along, "panels.along": along, "vault.length": length, "room.length": length, "skin.sheet": map[string]any{"straight": "1220mm", "bent": bent},
+		}))
+	}
+	s := crowded(100, "110mm", "80m")
+	n := s.Sheets.Get()
+	require.EqualError(t, n.Err, "not computed: 5000 pieces of skin, at most 2000 are laid")
+	assert.True(t, n.Fits)
+	assert.Empty(t, n.Pieces)
+	require.NoError(t, s.Marks.Get().Err)
+	assert.Len(t, s.Marks.Get().List, s.Count.Get().Pieces)
+	assert.False(t, crowded(100, "80mm", "80m").Sheets.Get().Fits)
+	assert.ErrorContains(t, crowded(4000, "110mm", "3200m").Marks.Get().Err, "at most 100000 are marked")
+}
+
 // As many marks as pieces, each its own; the first panel is the one at the far end.
 func TestMarks(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		s := shop.Of(sample.Ceiling(t, name, nil))
 		seen := map[string]bool{}
-		for _, m := range s.Marks.Get() {
+		for _, m := range s.Marks.Get().List {
 			assert.False(t, seen[m.Mark], "%s: %s", name, m.Mark)
 			seen[m.Mark] = true
 		}
@@ -254,5 +273,5 @@ func TestMarks(t *testing.T) {
 	}
 	c := sample.Room(t, nil)
 	assert.Equal(t, shop.Panel{Number: 1, Along: 5, Piece: 1}, shop.Panels(c)[0])
-	assert.Equal(t, "P1-R1", shop.Of(c).Marks.Get()[0].Mark)
+	assert.Equal(t, "P1-R1", shop.Of(c).Marks.Get().List[0].Mark)
 }

@@ -30,19 +30,54 @@ type Sheets struct {
 	Bent, Straight float64
 	Pieces         []Placed
 	Count          int
-	Least          int  // a lower bound: by area, and by pieces that can't lie beside each other
-	TooLarge       int  // pieces that no sheet has room for
-	Fits           bool // none is too large
+	Least          int   // a lower bound: by area, and by pieces that can't lie beside each other
+	TooLarge       int   // pieces that no sheet has room for
+	Fits           bool  // none is too large
+	Err            error // why none is laid
+}
+
+// mostLaid are the pieces that are laid on sheets: the time that it takes grows with
+// their square.
+const mostLaid = 2000
+
+// cutAround are the lengths around that the skin is cut into, by piece of the arch
+// and layer.
+func cutAround(c *layout.Ceiling) [][][]float64 {
+	out := make([][][]float64, c.Panel.Around.Get())
+	for k := range out {
+		for layer := range c.Skin.Layers.Get() {
+			out[k] = append(out[k], develop(c, k, layer).pieces())
+		}
+	}
+	return out
+}
+
+// SkinCount is how many pieces the skin is cut into, and the largest each way.
+type SkinCount struct {
+	Pieces        int
+	Around, Along float64
+}
+
+// skinCount counts them without a list of them.
+func skinCount(c *layout.Ceiling, around [][][]float64) (n SkinCount) {
+	arch, bays := 0, 0
+	for _, layers := range around {
+		for _, pieces := range layers {
+			arch += len(pieces)
+			n.Around = max(n.Around, slices.Max(pieces))
+		}
+	}
+	for along := range c.Panel.Along.Get() {
+		lengths := Panel{Along: along}.bays(c)
+		bays += len(lengths)
+		n.Along = max(n.Along, slices.Max(lengths))
+	}
+	n.Pieces = arch * bays
+	return n
 }
 
 // skinPieces are those of the whole vault, panel by panel in the order of raising.
-func skinPieces(c *layout.Ceiling) []SkinPiece {
-	around := make([][][]float64, c.Panel.Around.Get()) // by piece of the arch and layer
-	for k := range around {
-		for layer := range c.Skin.Layers.Get() {
-			around[k] = append(around[k], develop(c, k, layer).pieces())
-		}
-	}
+func skinPieces(c *layout.Ceiling, around [][][]float64) []SkinPiece {
 	var out []SkinPiece
 	for _, p := range Panels(c) {
 		n := 0
@@ -83,6 +118,19 @@ func (p Panel) bays(c *layout.Ceiling) []float64 {
 		}
 	}
 	return grouped(lengths, c.Skin.Sheet.Straight.Get())
+}
+
+// sheets are the nest, or why there is none.
+func (s *Shop) sheets(c *layout.Ceiling) Sheets {
+	n, sheet := s.SkinCount.Get(), c.Skin.Sheet
+	if n.Pieces <= mostLaid {
+		return nest(c, s.SkinPieces.Get())
+	}
+	return Sheets{
+		Bent: sheet.Bent.Get(), Straight: sheet.Straight.Get(),
+		Fits: n.Around <= sheet.Bent.Get()+onSheet && n.Along <= sheet.Straight.Get()+onSheet,
+		Err:  fmt.Errorf("not computed: %d pieces of skin, at most %d are laid", n.Pieces, mostLaid),
+	}
 }
 
 // nest lays the pieces on sheets: the best of several orders and ways to choose a

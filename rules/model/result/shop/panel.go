@@ -34,18 +34,27 @@ type Marked struct {
 	Length, Width, Depth float64
 }
 
+// Marks are the marked pieces of the vault.
+type Marks struct {
+	List []Marked
+	Err  error // why there are none
+}
+
+// mostMarked are the pieces that are marked; a list of more is read by nobody.
+const mostMarked = 100_000
+
 // marks lists ribs, rails and pieces of the skin, panel by panel.
-func marks(c *layout.Ceiling, pieces []SkinPiece) []Marked {
-	var out []Marked
+func (s *Shop) marks(c *layout.Ceiling) (out Marks) {
+	if n := s.Count.Get().Pieces; n > mostMarked {
+		return Marks{Err: fmt.Errorf("not computed: %d pieces, at most %d are marked", n, mostMarked)}
+	}
+	skin := s.SkinPieces.Get() // in the order of the panels
 	for _, p := range Panels(c) {
-		out = append(out, p.ribs(c)...)
-		out = append(out, p.rails(c)...)
-		n := 0
-		for _, s := range pieces {
-			if s.Panel == p.Number {
-				n++
-				out = append(out, Marked{s.Mark, layout.SkinSheet, p.Number, p.Piece, s.Around, s.Along, c.Skin.Actual()})
-			}
+		out.List = append(out.List, p.ribs(c)...)
+		out.List = append(out.List, p.rails(c)...)
+		for ; len(skin) > 0 && skin[0].Panel == p.Number; skin = skin[1:] {
+			one := skin[0]
+			out.List = append(out.List, Marked{one.Mark, layout.SkinSheet, p.Number, p.Piece, one.Around, one.Along, c.Skin.Actual()})
 		}
 	}
 	return out

@@ -16,12 +16,13 @@ type Shop struct {
 	Forms      record.Value[[]Form]   // of strips that are bent
 	Sawn       record.Value[[]Sawn]
 	Skins      record.Value[[]Skin] // layer by layer of each piece of an arch
+	SkinCount  record.Value[SkinCount]
 	SkinPieces record.Value[[]SkinPiece]
 	Sheets     record.Value[Sheets]
 	Cuts       record.Value[Cuts]
 	RibLumber  record.Value[Lumber]
 	RailLumber record.Value[Lumber]
-	Marks      record.Value[[]Marked] // of ribs, rails and pieces of the skin
+	Marks      record.Value[Marks] // of ribs, rails and pieces of the skin
 }
 
 // Of is the package of a ceiling.
@@ -32,14 +33,16 @@ func Of(c *layout.Ceiling) *Shop {
 	s.Forms = layout.Derive(c, func() []Form { return forms(c, s.Strips.Get()) })
 	s.Sawn = layout.Derive(c, func() []Sawn { return sawn(c) })
 	s.Skins = layout.Derive(c, func() []Skin { return skins(c) })
-	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c) })
-	s.Sheets = layout.Derive(c, func() Sheets { return nest(c, s.SkinPieces.Get()) })
+	around := layout.Derive(c, func() [][][]float64 { return cutAround(c) })
+	s.SkinCount = layout.Derive(c, func() SkinCount { return skinCount(c, around.Get()) })
+	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c, around.Get()) })
+	s.Sheets = layout.Derive(c, func() Sheets { return s.sheets(c) })
 	s.Cuts = layout.Derive(c, func() Cuts { return cuts(c, s.Strips.Get(), s.Sawn.Get()) })
 	s.RibLumber = layout.Derive(c, func() Lumber {
 		return lumber(c.Bench(), c.Rib.Species.Get(), s.Cuts.Get().Strips, s.Cuts.Get().Planks)
 	})
 	s.RailLumber = layout.Derive(c, func() Lumber { return lumber(c.Bench(), c.Rail.Species.Get(), s.Cuts.Get().Rails) })
-	s.Marks = layout.Derive(c, func() []Marked { return marks(c, s.SkinPieces.Get()) })
-	s.Count = layout.Derive(c, func() Count { return count(c, len(s.SkinPieces.Get())) })
+	s.Marks = layout.Derive(c, func() Marks { return s.marks(c) })
+	s.Count = layout.Derive(c, func() Count { return count(c, s.SkinCount.Get().Pieces) })
 	return s
 }

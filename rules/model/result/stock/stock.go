@@ -48,8 +48,9 @@ type Sheets struct {
 	Material       string
 	Straight, Bent float64
 	Thickness      float64
-	Count          int // to buy
-	Pieces         int // that all skins are cut into
+	Count          int   // to buy; 0 where they are not computed
+	Err            error // why they are not
+	Pieces         int   // that all skins are cut into
 }
 
 // Hardware is bought by the piece, or by its length.
@@ -96,7 +97,7 @@ func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
 	sheets := made.Sheets.Get()
 	t.Sheets = []Sheets{{
 		Material: c.Skin.Material.Get().Name, Straight: c.Skin.Sheet.Straight.Get(), Bent: c.Skin.Sheet.Bent.Get(),
-		Thickness: c.Skin.Thickness.Get(), Count: sheets.Count + sheets.TooLarge, Pieces: len(made.SkinPieces.Get()),
+		Thickness: c.Skin.Thickness.Get(), Count: sheets.Count + sheets.TooLarge, Err: sheets.Err, Pieces: made.SkinCount.Get().Pieces,
 	}}
 	t.Hardware = straps(hangers, measured)
 	for _, h := range t.Hardware {
