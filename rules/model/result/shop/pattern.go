@@ -82,7 +82,8 @@ func closing(edge string, length float64, end Point) Run {
 func arrow(from, to Point) Mark {
 	barb := (to[0] - from[0]) / 12
 	return line(Text, Outline{
-		{From: Point{from[0] + barb, from[1] + barb/3}, To: from}, {From: from, To: to},
+		{From: Point{from[0] + barb, from[1] + barb/3}, To: from},
+		{From: from, To: to},
 		{From: to, To: Point{to[0] - barb, to[1] - barb/3}},
 	})
 }
