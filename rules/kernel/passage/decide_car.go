@@ -106,10 +106,11 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 		m.poses = func() []Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
-	if m, ok := b.coarse(entryCoarse).turnIn(c, inside.turn, budget); ok {
+	m, between, ok := b.coarse(entryCoarse).turnIn(c, inside.turn, budget)
+	if ok {
 		return Decision{Outcome: Passes, Motion: m}
 	}
-	if proven, ranOut := b.enclosed(c, budget); proven {
+	if proven, ranOut := b.shutOut(c, between, budget); proven {
 		return Decision{Outcome: Cannot, Motion: plain, Bound: BeyondCover}
 	} else {
 		return Decision{Outcome: Undecided, Motion: plain, RanOut: ranOut || inside.ranOut || in.ranOut}
@@ -154,33 +155,36 @@ const (
 )
 
 // turnIn looks for a way in on which the body turns: level on each of its sides,
-// tipping about each of its level directions, along its curve with its length
-// leaning in the door, from there on in any way, and any way out from where it
-// can rest.
-func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (Motion, bool) {
+// tipping about each of its level directions, out from where it can rest along the
+// roomiest turns, along its curve with its length leaning in the door, from there on
+// in any way, and any way out.
+func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (m Motion, between depths, found bool) {
 	in := c.hole()
 	var tried []*entry
 	if m, ok := b.turnLevel(in, &tried, budget); ok {
-		return m, true
+		return m, between, true
 	}
+	way, least := b.ridges(in, rest, budget)
 	for _, lean := range b.leans(c) {
+		if way != nil {
+			break
+		}
 		if way, margin := b.lean(in, lean, Vec{X: 1}, leanStates, &tried, budget); way != nil {
-			return freely(way, margin, true), true
+			return freely(way, margin, true), between, true
 		}
 	}
-	for seed := range uint64(waysOut) {
-		if way := b.wayOut(in, rest, seed, budget); way != nil {
-			way, margin := tried[0].followed(way)
-			return freely(way, margin, true), way != nil
-		}
+	between = gate(least, furthest(tried))
+	for seed := uint64(0); seed < waysOut && way == nil; seed++ {
+		way = b.wayOut(in, rest, seed, budget)
 	}
-	for range goOn {
-		if way := b.onward(in, tried, budget); way != nil {
-			way, margin := tried[0].followed(way)
-			return freely(way, margin, true), way != nil
-		}
+	for i := 0; i < goOn && way == nil; i++ {
+		way = b.onward(in, tried, budget)
 	}
-	return Motion{}, false
+	if way == nil {
+		return Motion{}, between, false
+	}
+	way, margin := tried[0].followed(way)
+	return freely(way, margin, true), between, way != nil
 }
 
 // turnLevel looks for a way in on which the body stays level on one of its sides,
@@ -227,12 +231,7 @@ func (b *Body) wayOut(in hole, rest Turn, seed uint64, budget *Budget) (way []st
 // onward goes on from the deepest place that a search came to, and from no other
 // of that search again.
 func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
-	var best *entry
-	for _, e := range tried {
-		if at := e.deepest(); at >= 0 && (best == nil || e.node(at).x > best.node(best.deepest()).x) {
-			best = e
-		}
-	}
+	best := deepestOf(tried)
 	if best == nil {
 		return nil
 	}
@@ -247,6 +246,24 @@ func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
 		}
 	})
 	return way
+}
+
+// deepestOf is the search that came furthest in, or nil.
+func deepestOf(tried []*entry) (best *entry) {
+	for _, e := range tried {
+		if at := e.deepest(); at >= 0 && (best == nil || e.node(at).x > best.node(best.deepest()).x) {
+			best = e
+		}
+	}
+	return best
+}
+
+// furthest is the depth of the origin to which the searches came, or -Inf.
+func furthest(tried []*entry) float64 {
+	if best := deepestOf(tried); best != nil {
+		return best.node(best.deepest()).x
+	}
+	return none
 }
 
 func freely(states []state, margin float64, tilted bool) Motion {

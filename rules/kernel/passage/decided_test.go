@@ -49,7 +49,7 @@ var kinds = []kind{
 		c := corridor(r)
 		return func(left *passage.Budget) passage.Decision { return b.Along(c, left) }, doorWalls(passage.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
 	}},
-	{"vehicle", 0.042, 2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"vehicle", 0.03, 2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		c := vehicle(r)
 		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},

@@ -49,6 +49,7 @@ type inTree struct {
 	slopes       slopes
 	swings       float64   // of the cell that is looked at
 	rooms        int       // that were worked out and not paid
+	depths       depths    // in which a way is looked for
 	to           []float64 // the cost of the way to each run
 	from         []int     // the one before it
 }
@@ -81,6 +82,7 @@ func newInTree(b *Body, c Car) *inTree {
 	for _, p := range t.probes.at {
 		t.far = max(t.far, math.Sqrt(p.square))
 	}
+	t.depths = depths{-t.far - 0.01, c.Length + t.far}
 	g := b.wrap
 	t.slopes = slopes{
 		of:     make([][3]slope, n),
@@ -96,7 +98,9 @@ func newInTree(b *Body, c Car) *inTree {
 	return t
 }
 
-// enclosed proves, if it can, that no motion takes the body into a car.
+// enclosed proves, if it can, that no motion takes the body into a car: that between
+// the ends of an interval of depths, or from its beginning to where it is wholly
+// inside, it can't go.
 //
 // Method. A cell is a cell of turns with intervals of how far the body's origin
 // is in. An interval is blocked if at no turn and depth of it there is a place
@@ -108,12 +112,13 @@ func newInTree(b *Body, c Car) *inTree {
 //
 // The body has fewer corners than the true one and is within a distance of it,
 // which is taken off the wrap. Derived.
-func (b *Body) enclosed(c Car, budget *Budget) (proven, ranOut bool) {
+func (b *Body) enclosed(c Car, within depths, budget *Budget) (proven, ranOut bool) {
 	if budget.spent() {
 		return false, true
 	}
 	t := newInTree(b, c)
-	whole, fronts := fibre{depth: (c.Length + t.far - t.low()) / firstDepths}, 4
+	t.depths = depths{max(t.depths[0], within[0]), min(t.depths[1], within[1])}
+	whole, fronts := fibre{depth: (t.depths[1] - t.depths[0]) / firstDepths}, 4
 	for i := range firstDepths {
 		whole.open = append(whole.open, step{index: int32(i), most: math.Inf(1)})
 	}
@@ -140,8 +145,8 @@ func (b *Body) enclosed(c Car, budget *Budget) (proven, ranOut bool) {
 	}
 }
 
-// low is a depth of the origin at which all of the body is outside.
-func (t *inTree) low() float64 { return -t.far - 0.01 }
+// low is the first depth; of all, one at which all of the body is outside.
+func (t *inTree) low() float64 { return t.depths[0] }
 
 // doubtful are the cells to be cut next: of the ways of least cost from wholly inside
 // to wholly outside, of each the one that is most nearly blocked. There are none
@@ -302,7 +307,8 @@ func (t *inTree) keep(f *fibre, k step, rear float64) {
 		r.most, r.best = k.most, lo+f.depth/2
 	}
 	r.high = lo + f.depth
-	r.out, r.in = r.out || k.index == 0, r.in || r.high+rear >= t.b.wrap
+	r.out = r.out || k.index == 0
+	r.in = r.in || r.high+rear >= t.b.wrap || r.high > t.depths[1]-f.depth/2
 }
 
 // weigh finds how nearly the runs of the cell that is looked at are blocked.
@@ -310,7 +316,7 @@ func (t *inTree) weigh(f *fibre, swing float64) {
 	near := (f.depth + swing) * nearby
 	for i := f.first; i < len(t.all); i++ {
 		r := &t.all[i]
-		if r.free = r.out || f.small; r.free {
+		if r.free = f.small; r.free {
 			continue
 		}
 		mid := (r.low + r.high) / 2

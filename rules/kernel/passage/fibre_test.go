@@ -37,7 +37,7 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 		if d.Outcome != Passes {
 			continue
 		}
-		proven, _ := b.enclosed(c, &Budget{Cells: 500})
+		proven, _ := b.enclosed(c, allDepths, &Budget{Cells: 500})
 		assert.False(t, proven, "%v", c)
 		tree := newInTree(b, c)
 		tree.swings = math.Inf(1) // so that the slopes are asked everywhere

@@ -66,7 +66,7 @@ func (x *roam) root(s state, depth float64) {
 // rest makes roots of a turn at which the body is within the walls, after it has
 // been made roomier, and of those like it.
 func (x *roam) rest(t Turn) {
-	sizes := [3]float64{x.h.length, x.h.inY[1] - x.h.inY[0], x.h.inZ[1] - x.h.inZ[0]}
+	sizes := x.h.inside()
 	best, _ := x.b.room(t, sizes, angle{0, 1})
 	for i := range restSteps {
 		u := x.nearby(t, roamTurn/2*math.Pow(0.99, float64(i)))
@@ -74,6 +74,16 @@ func (x *roam) rest(t Turn) {
 			t, best = u, at
 		}
 	}
+	x.alike(t)
+}
+
+// inside are the sizes of what is behind an opening.
+func (h hole) inside() [3]float64 {
+	return [3]float64{h.length, h.inY[1] - h.inY[0], h.inZ[1] - h.inZ[0]}
+}
+
+// alike makes roots of a turn and of those at which the body has the same widths.
+func (x *roam) alike(t Turn) {
 	for _, world := range halfTurns {
 		for k, own := range halfTurns {
 			if k > 1 && !x.b.mirrored {
