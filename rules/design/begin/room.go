@@ -200,6 +200,7 @@ func nearer(a, b *attempt) *attempt {
 func (d *drafter) risen(rise float64) (*attempt, error) {
 	asked := d.wanted
 	defer func() { d.wanted = asked }()
+	d.reviews = 0
 	w := &d.wanted
 	w.Span, w.Length = d.sizes.written(d.span), d.sizes.written(d.length)
 	if rise > 0 {

@@ -21,6 +21,7 @@ type drafter struct {
 	span, length, arc, tightest, rise float64
 	haunch                            float64
 	room                              struct{ width, length, height float64 } // zero where it is chosen
+	reviews                           int                                     // of the search at hand
 	mostRise                          float64                                 // by span, of a vault that is worked from the room
 }
 
@@ -136,6 +137,7 @@ func (d *drafter) tree(c choice) map[string]any {
 }
 
 func (d *drafter) review(c choice) *review.Sheet {
+	d.reviews++
 	text, _ := write(d.wanted, c, nil, d.sizes)
 	s := review.Spec("draft", []byte(text), d.options)
 	if len(s.Problems) > 0 {
@@ -153,6 +155,9 @@ func (d *drafter) review(c choice) *review.Sheet {
 const (
 	mostGrids = 3
 	mostTries = 40
+	// mostReviews bounds the reviews of a search in a room, of which there are several:
+	// what passes is found among the first few hundred.
+	mostReviews = 1500
 )
 
 // search is the first attempt without a hold or a query, or else the nearest.
@@ -173,7 +178,7 @@ func (d *drafter) try(unbent func(attempt) bool) *attempt {
 	grids := d.grids()
 	for _, g := range grids[:min(mostGrids, len(grids))] {
 		for i, p := range d.plans() {
-			if i == mostTries {
+			if i == mostTries || d.fromRoom() && d.reviews > mostReviews {
 				break
 			}
 			if stiff[p.depth] {

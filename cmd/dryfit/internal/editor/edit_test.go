@@ -184,8 +184,7 @@ func TestEveryValueCanBeSet(t *testing.T) {
 			if v, _ := spec.Lookup(d.Tree, e.key); v != nil {
 				if isLeaf(v) {
 					_, ok := set(text, e.key, "1in")
-					isDate := strings.HasSuffix(e.key, ".until") || strings.HasSuffix(e.key, ".date") // which a text can't take the place of
-					assert.Equal(t, !isDate, ok, "%s %s", name, e.key)
+					assert.Equal(t, !isDate(e.key), ok, "%s %s", name, e.key)
 				}
 			}
 		}
@@ -194,7 +193,7 @@ func TestEveryValueCanBeSet(t *testing.T) {
 				continue
 			}
 			if v, given := spec.Lookup(d.Tree, key); given {
-				if !isLeaf(v) || strings.HasSuffix(key, ".date") {
+				if !isLeaf(v) || isDate(key) {
 					continue
 				}
 			}
@@ -206,6 +205,11 @@ func TestEveryValueCanBeSet(t *testing.T) {
 			assert.Equal(t, can, ok, "%s %s", name, key)
 		}
 	}
+}
+
+// isDate reports whether a key has a date, which a text can't take the place of.
+func isDate(key string) bool {
+	return strings.HasSuffix(key, ".until") || strings.HasSuffix(key, ".date") || strings.HasSuffix(key, ".issued")
 }
 
 // A text as long as a spec may be is read in time that grows with its length,
