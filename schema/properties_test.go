@@ -199,3 +199,19 @@ func TestOneMistakeGivesOneMessage(t *testing.T) {
 		}
 	}
 }
+
+// A key leads through elements of lists by their numbers; of one that there is not the
+// nearest of those that may be meant is named.
+func TestPropertyAt(t *testing.T) {
+	for key, path := range map[string]string{
+		"grid.along": "grid.along", "route.2.door.width": "route.*.door.width", "strap.stations.1": "strap.stations.*",
+	} {
+		p, err := schema.PropertyAt(key, nil)
+		require.NoError(t, err)
+		assert.Equal(t, path, p.Path)
+	}
+	_, err := schema.PropertyAt("edge.covr", nil)
+	assert.EqualError(t, err, "there is no key edge.covr; is it edge.cover?")
+	_, err = schema.PropertyAt("edge.covr", func(schema.Property) bool { return false })
+	assert.EqualError(t, err, "there is no key edge.covr")
+}

@@ -3,10 +3,13 @@ package schema
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/spec"
+	"dryfit/spec/nearest"
 	"dryfit/spec/quantity"
 )
 
@@ -135,6 +138,35 @@ func (s *Shape) Properties() []Property {
 	}
 	walk("", s.tree())
 	return out
+}
+
+// PropertyAt is what the format says of a key, whichever elements of lists it leads
+// through. Of a key that there is not the error names the nearest of those that may be
+// meant, or of all without a choice of them.
+func PropertyAt(key string, meant func(Property) bool) (Property, error) {
+	parts := spec.SplitKey(key)
+	for i, part := range parts {
+		if _, err := strconv.Atoi(part); err == nil {
+			parts[i] = "*"
+		}
+	}
+	path := strings.Join(parts, ".")
+	var known []string
+	for _, p := range Properties() {
+		if p.Element != nil && p.Element.Path == path {
+			p = *p.Element
+		}
+		if p.Path == path {
+			return p, nil
+		}
+		if meant == nil || meant(p) {
+			known = append(known, p.Path)
+		}
+	}
+	if near, ok := nearest.Word(path, known); ok {
+		return Property{}, fmt.Errorf("there is no key %s; is it %s?", key, near)
+	}
+	return Property{}, fmt.Errorf("there is no key %s", key)
 }
 
 func (n *node) property(path string) Property {

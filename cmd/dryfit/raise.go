@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -94,7 +94,7 @@ func planOf(sheet *review.Sheet) (plan report.Raise, why string) {
 		return plan, "needs strap.allowable.load"
 	}
 	var stress string
-	plan.Limits, stress = raising.LimitsOf(c, stressFactor(sheet))
+	plan.Limits, stress = raising.LimitsOf(c, sheet.Results.Shop(), stressFactor(sheet))
 	if stress != "" {
 		plan.NotJudged = append(plan.NotJudged, "The rib's stress is not judged: "+stress+".")
 	}
@@ -136,16 +136,10 @@ func noPlan(pieces []raising.Piece, err error) string {
 
 // stressFactor is the limit of rib.stress that is in force.
 func stressFactor(sheet *review.Sheet) float64 {
-	for _, r := range catalog.Rules() {
-		if r.ID != "rib.stress" {
-			continue
-		}
-		for _, l := range r.Limits {
-			if set, ok := sheet.Standards.Limit(r.Full(l.Key)); ok {
-				return set.Value.SI
-			}
-			return l.Value.SI
-		}
+	rules := catalog.Rules()
+	r := rules[slices.IndexFunc(rules, func(r *engine.Rule) bool { return r.ID == "rib.stress" })]
+	if set, ok := sheet.Standards.Limit(r.Full("factor")); ok {
+		return set.Value.SI
 	}
-	return math.Inf(1)
+	return r.Limits[slices.IndexFunc(r.Limits, func(l engine.Limit) bool { return l.Key == "factor" })].Value.SI
 }

@@ -155,8 +155,8 @@ func (d *drafter) review(c choice) *review.Sheet {
 const (
 	mostGrids = 3
 	mostTries = 40
-	// mostReviews bounds the reviews of a search in a room, of which there are several:
-	// what passes is found among the first few hundred.
+	// mostReviews bounds the reviews of a search in a room, of which there are several,
+	// so that a room in which nothing passes takes seconds.
 	mostReviews = 1500
 )
 

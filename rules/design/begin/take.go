@@ -10,7 +10,6 @@ import (
 	"dryfit/schema"
 	"dryfit/spec"
 	"dryfit/spec/edit"
-	"dryfit/spec/nearest"
 )
 
 // Take reads one KEY=VALUE. The value of a quantity or a word stands as it is; one
@@ -21,7 +20,7 @@ func Take(text string) (edit.Change, error) {
 	if !found || key == "" || value == "" {
 		return edit.Change{}, errors.New("write KEY=VALUE, as in rib.species=ash")
 	}
-	p, err := property(key)
+	p, err := schema.PropertyAt(key, nil)
 	if err != nil {
 		return edit.Change{}, err
 	}
@@ -41,31 +40,6 @@ func bared(value string) string {
 		return text
 	}
 	return value
-}
-
-// property is what the format says of a key.
-func property(key string) (schema.Property, error) {
-	parts := spec.SplitKey(key)
-	for i, part := range parts {
-		if _, err := strconv.Atoi(part); err == nil {
-			parts[i] = "*"
-		}
-	}
-	path := strings.Join(parts, ".")
-	var known []string
-	for _, p := range schema.Properties() {
-		if p.Element != nil && p.Element.Path == path {
-			return *p.Element, nil
-		}
-		if p.Path == path {
-			return p, nil
-		}
-		known = append(known, p.Path)
-	}
-	if near, ok := nearest.Word(path, known); ok {
-		return schema.Property{}, fmt.Errorf("there is no key %s; is it %s?", key, near)
-	}
-	return schema.Property{}, fmt.Errorf("there is no key %s", key)
 }
 
 // take gives a written spec the values that are taken as given, whose lines are no

@@ -11,7 +11,6 @@ import (
 	"dryfit/rules/review"
 	"dryfit/schema"
 	"dryfit/spec"
-	"dryfit/spec/nearest"
 )
 
 // Dimension is one key and the values that a study gives it in turn.
@@ -75,35 +74,11 @@ func keyParts(key string) []any {
 
 // variable is what the format says of a key, if a study can vary it.
 func variable(key string) (schema.Property, error) {
-	path := generic(key)
-	var known []string
-	for _, p := range schema.Properties() {
-		if p.Element != nil && p.Element.Path == path {
-			p = *p.Element
-		}
-		if p.Path == path {
-			return p, refusal(p, key)
-		}
-		if refusal(p, key) == nil {
-			known = append(known, p.Path)
-		}
+	p, err := schema.PropertyAt(key, func(p schema.Property) bool { return refusal(p, key) == nil })
+	if err != nil {
+		return p, err
 	}
-	err := fmt.Errorf("there is no key %s", key)
-	if near, ok := nearest.Word(path, known); ok {
-		err = fmt.Errorf("%w; is it %s?", err, near)
-	}
-	return schema.Property{}, err
-}
-
-// generic is a key with a * for the number of an element.
-func generic(key string) string {
-	parts := spec.SplitKey(key)
-	for i, p := range parts {
-		if number.MatchString(p) {
-			parts[i] = "*"
-		}
-	}
-	return strings.Join(parts, ".")
+	return p, refusal(p, key)
 }
 
 // refusal says why a key can't be varied.

@@ -6,7 +6,6 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
-	"dryfit/rules/kernel/timber"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
 )
@@ -169,45 +168,24 @@ func checkStress(p *engine.Pass) {
 // strength is the share of its wood's bending strength that the rib keeps, and
 // what for; where it has no figure the rule is not checked.
 func strength(p *engine.Pass) (kept float64, why string, ok bool) {
-	c := p.Ceiling
-	switch c.Rib.Construction.Get() {
-	case "sawn":
-		if !c.Rib.Segments.Given() {
-			p.Absent("rib.segments")
-			return 0, "", false
-		}
-		kept = c.GrainStrength()
-		return kept, fmt.Sprintf(" times %.3g for the slope of its grain", kept), true
-	case "laminated":
-		kept, err := c.CurvatureFactor()
-		if err != nil {
-			p.NotChecked("rib.lamination", p.Explain(err))
-			return 0, "", false
-		}
-		if kept < 1 { // not straight
-			why = fmt.Sprintf(" times %.3g for its curvature", kept)
-		}
-		return scarfed(p, kept, why)
-	default:
-		return 1, "", true
+	k, needs, err := p.Results.Shop().Kept(p.Ceiling)
+	switch {
+	case needs != "":
+		p.Absent(needs)
+		return 0, "", false
+	case err != nil:
+		p.NotChecked("rib.lamination", p.Explain(err))
+		return 0, "", false
 	}
-}
-
-// scarfed is the strength of a laminated rib less what scarfs take, where its strips
-// are longer than a blank.
-func scarfed(p *engine.Pass, kept float64, why string) (float64, string, bool) {
-	for _, s := range p.Results.Shop().Strips.Get() {
-		if s.Boards < 2 {
-			continue
+	for _, by := range []struct {
+		share float64
+		what  string
+	}{{k.Grain, "the slope of its grain"}, {k.Curvature, "its curvature"}, {k.Scarf, "the scarfs of its strips"}} {
+		if by.share < 1 {
+			why += fmt.Sprintf(" times %.3g for %s", by.share, by.what)
 		}
-		left, err := timber.ScarfFactor(p.Ceiling.Bench().Scarf.Slope)
-		if err != nil {
-			p.NotChecked("rib.lamination", p.Explain(err))
-			return 0, "", false
-		}
-		return kept * left, fmt.Sprintf("%s times %.3g for the scarfs of its strips", why, left), true
 	}
-	return kept, why, true
+	return k.Share(), why, true
 }
 
 var radial = engine.Rule{

@@ -69,11 +69,17 @@ func checkBlank(p *engine.Pass) {
 // no standards state is a note.
 func scarfed(p *engine.Pass, s shop.Strips, f *engine.Finding) {
 	blank, least := f.Bound, p.Ceiling.Bench().Scarf.Apart
-	if quantity.Over(least, s.Apart) {
+	switch {
+	case s.Apart < 0: // which no distance allows
+		f.Text = p.Textf("strips %v long are scarfed of %d blanks of %v, and the scarfs of neighbours overlap by {measured}; they have to lie {limit} apart",
+			quantity.Length(s.Length), s.Boards, blank.Value)
+		f.Measured, f.Bound = quantity.Length(-s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
+		f.Bound.Firm = true
+	case quantity.Over(least, s.Apart):
 		f.Text = p.Textf("strips %v long are scarfed of %d blanks of %v, which leaves {measured} between the scarfs of neighbours; the least is {limit}",
 			quantity.Length(s.Length), s.Boards, blank.Value)
 		f.Measured, f.Bound = quantity.Length(s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
-	} else {
+	default:
 		f.Severity = engine.Query
 		f.Text = p.Textf("strips are {measured} long, and the longest blank {limit}: each is scarfed of %d boards, with %d scarf%s %v long, %s from one end, of every other strip from the other",
 			s.Boards, len(s.Scarfs), plural(len(s.Scarfs)), quantity.Length(s.Scarf), places(p, s.Scarfs))

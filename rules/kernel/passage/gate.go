@@ -12,8 +12,8 @@ type depths [2]float64
 var allDepths = depths{math.Inf(-1), math.Inf(1)}
 
 // By how much, in m, a gate is longer than what is between the ends of the ways that
-// were followed: enough that what is cut off from both of its ends is seen to be so. It
-// is less where no way out is known, and the gate has no end.
+// were followed, and by how much where no way out is known and the gate has no end.
+// Chosen by trial on random vehicles: they change what is found, and not what is true.
 const (
 	gateMargin = 0.4
 	openMargin = 0.1

@@ -33,7 +33,7 @@ const (
 // Engineer is the engineer of record; "" while none is named.
 func (r Raise) Engineer() string { return r.Sheet.Project.Engineer.Get() }
 
-// Released is what stands at each step: that nobody can have released it, or "".
+// released is what stands at each step: that nobody can have released it, or "".
 func (r Raise) released() string {
 	if r.Engineer() == "" {
 		return NoRelease

@@ -49,7 +49,7 @@ func Figures(c *layout.Ceiling) []figure.Figure {
 	if panel.Around.Get() > 1 {
 		return l.List
 	}
-	l.Add("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge", func(f *figure.Figure) figure.Measure {
+	l.Add("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge, its straps weighed with it", func(f *figure.Figure) figure.Measure {
 		f.Formula = "W*z/H"
 		f.Terms = []figure.Term{w(), layout.Term("z", layout.Metres(up)), layout.Term("H", layout.Metres(panel.Height))}
 		return newtons(c.Number("", func() float64 { return weight.Get() * up.Get() / panel.Height.Get() }))
@@ -59,7 +59,7 @@ func Figures(c *layout.Ceiling) []figure.Figure {
 		f.Terms = []figure.Term{layout.Term("z", layout.Metres(up)), layout.Term("x", layout.Metres(along))}
 		return layout.Angle(c.Number("", func() float64 { return math.Atan2(up.Get(), along.Get()) }))
 	})
-	l.Add("raise.turn.hold", "F_h", "greatest hold-back at the crown after that", func(f *figure.Figure) figure.Measure {
+	l.Add("raise.turn.hold", "F_h", "greatest hold-back at the crown after that, its straps weighed with it", func(f *figure.Figure) figure.Measure {
 		f.Formula = "W*x/H"
 		f.Terms = []figure.Term{w(), layout.Term("x", layout.Metres(along)), layout.Term("H", layout.Metres(panel.Height))}
 		return newtons(c.Number("", func() float64 { return weight.Get() * along.Get() / panel.Height.Get() }))

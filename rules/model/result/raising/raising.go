@@ -11,6 +11,7 @@ import (
 
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/shop"
 )
 
 // gravity is standard, in m/s2, exact by definition.
@@ -60,38 +61,22 @@ type Loss struct {
 
 // LimitsOf are those of a ceiling whose rib's stress may be its modulus of rupture,
 // as the rib keeps it, by a factor. Why says why the stress has no limit, if so.
-func LimitsOf(c *layout.Ceiling, factor float64) (l Limits, why string) {
+func LimitsOf(c *layout.Ceiling, made *shop.Shop, factor float64) (l Limits, why string) {
 	l = Limits{Strap: c.Strap.Allowable.Load.Get(), Heavier: c.Panel.Heavier(), Jointed: hanging.Jointed(c)}
 	if c.Lift.Capacity.Given() {
 		l.Lift = c.Lift.Capacity.Get() * gravity / 2
 	}
-	kept, why := kept(c)
-	if why == "" && l.Jointed && !hanging.CarriesAtJoint(c) {
-		why = "nothing of the rib is left to carry at a joint"
+	kept, needs, err := made.Kept(c)
+	switch {
+	case needs != "":
+		return l, "needs " + needs
+	case err != nil:
+		return l, err.Error()
+	case l.Jointed && !hanging.CarriesAtJoint(c):
+		return l, "nothing of the rib is left to carry at a joint"
 	}
-	if why == "" {
-		l.Stress = kept * c.Rib.Species.Get().MOR / factor
-	}
-	return l, why
-}
-
-// kept is the share of its wood's bending strength that the rib keeps.
-func kept(c *layout.Ceiling) (share float64, why string) {
-	switch c.Rib.Construction.Get() {
-	case "sawn":
-		if !c.Rib.Segments.Given() {
-			return 0, "needs rib.segments"
-		}
-		return c.GrainStrength(), ""
-	case "laminated":
-		share, err := c.CurvatureFactor()
-		if err != nil {
-			return 0, err.Error()
-		}
-		return share, ""
-	default:
-		return 1, ""
-	}
+	l.Stress = kept.Share() * c.Rib.Species.Get().MOR / factor
+	return l, ""
 }
 
 // Of is each piece of an arch, from the left. An error is one of the frame.

@@ -9,12 +9,13 @@ import (
 
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/shop"
 	"dryfit/rules/model/sample"
 )
 
 func planned(t *testing.T, c *layout.Ceiling) []Piece {
 	t.Helper()
-	limits, why := LimitsOf(c, 6)
+	limits, why := LimitsOf(c, shop.Of(c), 6)
 	require.Empty(t, why)
 	pieces, err := Of(c, hanging.Of(c), limits)
 	require.NoError(t, err)
@@ -102,7 +103,7 @@ func TestTurningItDown(t *testing.T) {
 // chooses, and the state says what is over its limit.
 func TestAPairOverItsAllowableIsNotBegunWith(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", nil)
-	limits, _ := LimitsOf(c, 6)
+	limits, _ := LimitsOf(c, shop.Of(c), 6)
 	limits.Strap = 100
 	pieces, err := Of(c, hanging.Of(c), limits)
 	require.NoError(t, err)
