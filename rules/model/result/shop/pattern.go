@@ -1,5 +1,11 @@
 package shop
 
+import (
+	"math"
+
+	"dryfit/rules/kernel/curve"
+)
+
 // Layer is what a line of a pattern is for.
 type Layer string
 
@@ -78,14 +84,24 @@ func closing(edge string, length float64, end Point) Run {
 	return Run{Name: "end of the " + edge, Length: length, Stations: []Stop{{"end", length, end}}}
 }
 
-// arrow is a line with a barb at both ends, the way the grain runs.
-func arrow(from, to Point) Mark {
-	barb := (to[0] - from[0]) / 12
-	return line(Text, Outline{
-		{From: Point{from[0] + barb, from[1] + barb/3}, To: from},
-		{From: from, To: to},
-		{From: to, To: Point{to[0] - barb, to[1] - barb/3}},
-	})
+// grain is an arrow along the chord, from the middle of a piece between two edges as far
+// each way as is wanted and the wood reaches, with its word over it. Over √(R·d/2) an arc
+// of radius R comes down by a quarter of a depth d, and so does a slope t over d/(4·t).
+func (f frame) grain(inner, outer curve.Curve, half, radius float64) []Mark {
+	p, q := f.at(inner.At(inner.Length()/2)), f.at(outer.At(outer.Length()/2))
+	x, y, depth := (p[0]+q[0])/2, (p[1]+q[1])/2, apart(p, q)
+	way := f.turned(inner.Tangent(inner.Length() / 2)) // slopes at a pointed crown
+	half = min(half, math.Sqrt(radius*depth/2), depth/4/max(math.Abs(way[1]/way[0]), 1e-9))
+	barb := min(0.01, half/6)
+	const off = 0.003 // of the word
+	return []Mark{
+		line(Text, Outline{
+			{From: Point{x - half + barb, y + barb/3}, To: Point{x - half, y}},
+			{From: Point{x - half, y}, To: Point{x + half, y}},
+			{From: Point{x + half, y}, To: Point{x + half - barb, y - barb/3}},
+		}),
+		label(Point{x, y + off}, 0, "grain"),
+	}
 }
 
 func line(l Layer, o Outline) Mark { return Mark{Layer: l, Line: o} }

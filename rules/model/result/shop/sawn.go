@@ -150,9 +150,7 @@ func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 	b := Blank{Stock: l.Stock, Box: box, Count: 1, Places: []string{place}}
 	b.Name, b.Title = fmt.Sprintf("segment-%d-%d", s.Piece, len(s.Blanks)+1), fmt.Sprintf("Segment of piece %d of the arch", s.Piece)
 	b.Outline = o
-	low, high := o.Bounds()
-	middle := (low[1] + high[1]) / 2
-	b.Marks = []Mark{arrow(Point{low[0] + box.Length/4, middle}, Point{high[0] - box.Length/4, middle})}
+	b.Marks = in.grain(inner, outer, box.Length/4, c.Vault.TightestRadius.Get())
 	s.Blanks = append(s.Blanks, b)
 }
 

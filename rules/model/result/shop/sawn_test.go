@@ -30,3 +30,57 @@ func TestSegmentsThatAFootCutsOff(t *testing.T) {
 		}
 	}
 }
+
+// The arrow of the grain lies in the wood, and is level as the chord is.
+func TestTheGrainIsMarkedInTheWood(t *testing.T) {
+	for _, name := range []string{"banking-hall", "chapter-house", "tower-room"} {
+		for _, segments := range []int64{2, 4, 9} {
+			c := sample.Ceiling(t, name, map[string]any{"rib.segments": segments})
+			for _, s := range shop.Of(c).Sawn.Get() {
+				for _, b := range s.Blanks {
+					var line shop.Outline
+					for _, m := range b.Marks {
+						if m.Line != nil {
+							line = m.Line
+						}
+					}
+					if assert.Len(t, line, 3, "%s, %d, %s", name, segments, b.Name) {
+						assert.InDelta(t, line[1].From[1], line[1].To[1], 1e-12)
+						for _, side := range line {
+							assert.True(t, within(b.Outline, side.From) && within(b.Outline, side.To), "%s, %d, %s: %v in %v", name, segments, b.Name, line, b.Outline)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// within reports whether a point lies in an outline, its arcs divided into chords.
+func within(o shop.Outline, p shop.Point) (in bool) {
+	for _, s := range o {
+		const parts = 64
+		last := s.From
+		for i := range parts {
+			next := along(s, float64(i+1)/parts)
+			if (last[1] > p[1]) != (next[1] > p[1]) && p[0] < last[0]+(next[0]-last[0])*(p[1]-last[1])/(next[1]-last[1]) {
+				in = !in
+			}
+			last = next
+		}
+	}
+	return in
+}
+
+// along is a place of a side by its share: on its arc, whose bulge is the tangent of a
+// quarter of what it turns by.
+func along(s shop.Segment, f float64) shop.Point {
+	chord := shop.Point{s.To[0] - s.From[0], s.To[1] - s.From[1]}
+	if s.Bulge == 0 {
+		return shop.Point{s.From[0] + f*chord[0], s.From[1] + f*chord[1]}
+	}
+	centre := s.Centre()
+	sin, cos := math.Sincos(f * s.Turn())
+	dx, dy := s.From[0]-centre[0], s.From[1]-centre[1]
+	return shop.Point{centre[0] + dx*cos - dy*sin, centre[1] + dx*sin + dy*cos}
+}

@@ -194,7 +194,6 @@ func (s *Skin) openings(d development, k int) {
 
 func (s *Skin) opening(o *Opening, f layout.Fitting) {
 	centre := Point{o.Around, o.Along}
-	s.Marks = append(s.Marks, label(centre, 0, fmt.Sprintf("%s, panel %d from the near end", o.Name, o.Panel+1)))
 	switch {
 	case f.Diameter.Given():
 		o.Diameter = f.Diameter.Get()
@@ -203,4 +202,7 @@ func (s *Skin) opening(o *Opening, f layout.Fitting) {
 		o.Width, o.Length = f.Width.Get(), f.Length.Get()
 		s.Marks = append(s.Marks, line(Fitting, rectangle(o.Around-o.Width/2, o.Along-o.Length/2, o.Width, o.Length)))
 	}
+	const off = 0.003 // of the name, from what is cut out and over the middle
+	beside := Point{centre[0] + max(o.Diameter, o.Width)/2 + off, centre[1] + off}
+	s.Marks = append(s.Marks, label(beside, 0, fmt.Sprintf("%s, panel %d from the near end", o.Name, o.Panel+1)))
 }

@@ -76,7 +76,7 @@ var pens = []struct {
 	{shop.Clamp, paper.Stroke{Pen: paper.Hair, Dash: paper.Centre}},
 	{shop.Fitting, paper.Stroke{Pen: paper.Medium}},
 	{shop.Bore, paper.Stroke{Pen: paper.Medium}},
-	{shop.Text, paper.Stroke{}},
+	{shop.Text, paper.Stroke{Pen: paper.Fine}},
 }
 
 // draw is the pattern with its marks and dimensions, a group a layer.

@@ -122,3 +122,21 @@ func TestWhatIsSaid(t *testing.T) {
 		assert.Contains(t, said(s), "NOT FOR CUTTING The hanging is not released while it is referred.")
 	}
 }
+
+// Every line of a pattern is drawn with a pen, whatever layer it is on: an arrow for the
+// grain that is not seen is worse than none.
+func TestEveryLineHasAPen(t *testing.T) {
+	for _, pen := range pens {
+		p := shop.Pattern{Name: "segment-1-1", Outline: arch().Outline, Marks: []shop.Mark{
+			{Layer: pen.layer, Line: shop.Outline{{From: polar(inner, 0), To: polar(outer, 0)}}},
+		}}
+		full := &Full{}
+		for _, item := range full.draw(p) {
+			for _, in := range item.(paper.Group).Items {
+				if path, ok := in.(paper.Path); ok {
+					assert.NotEqual(t, paper.None, path.Pen, "%s", pen.layer)
+				}
+			}
+		}
+	}
+}
