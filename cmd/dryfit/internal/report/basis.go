@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"math"
@@ -16,7 +15,7 @@ import (
 
 // Catalogue lists every rule with its title, by family.
 func Catalogue(w io.Writer, families []engine.Family) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := reportText{newTexter(w, false)}
 	for i, f := range families {
 		if i > 0 {
 			t.line("")
@@ -26,7 +25,7 @@ func Catalogue(w io.Writer, families []engine.Family) error {
 			t.paragraph("", pad(r.ID, wideLabel), r.Title)
 		}
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
 // Basis writes all that there is to know of one rule, with the keys that it
@@ -36,7 +35,7 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 	if err != nil {
 		return err
 	}
-	t := &texter{out: bufio.NewWriter(w)}
+	t := reportText{newTexter(w, false)}
 	t.line(r.ID)
 	t.rule("─")
 	t.entryOf("checks", "that "+r.Title)
@@ -64,11 +63,11 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 			t.line("    " + line)
 		}
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
 // entryOf writes one line of a list with a name before it.
-func (t *texter) entryOf(name, text string) {
+func (t reportText) entryOf(name, text string) {
 	const column = 10
 	lead := pad(name, column)
 	for _, l := range wrap(text, textWidth-column) {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -25,10 +24,13 @@ type Calcs struct {
 	Rules   []*engine.Rule  // to name those that read a figure
 }
 
+// calcsText writes tables of figures.
+type calcsText struct{ *texter }
+
 // CalcsText writes the sheet for people: each figure with its formula and the
 // same with the numbers put in.
 func CalcsText(w io.Writer, c Calcs) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := calcsText{newTexter(w, false)}
 	p := c.Ceiling.Project
 	t.line(Shown(c.Path))
 	for _, l := range wrap("calculation sheet: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
@@ -44,14 +46,14 @@ func CalcsText(w io.Writer, c Calcs) error {
 			t.line(subject)
 			t.rule("─")
 		}
-		t.figure(f, c.Ceiling.Units, readers(f.Key, c.Rules))
+		writeFigure(t.texter, f, c.Ceiling.Units, readers(f.Key, c.Rules))
 	}
 	t.tables(c, subject)
 	t.line("")
 	for _, l := range wrap(Caution, textWidth) {
 		t.line(l)
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
 func legend(s quantity.System) string {
@@ -61,18 +63,8 @@ func legend(s quantity.System) string {
 	return "lengths in mm (volumes from m), angles in degrees; * hangs on what is assumed"
 }
 
-func title(title, sheet, revision string) string {
-	out := shownTo(title, mostNamed)
-	if sheet != "" {
-		out += ", sheet " + shownTo(sheet, mostNamed)
-	}
-	if revision != "" {
-		out += ", revision " + shownTo(revision, mostNamed)
-	}
-	return out
-}
-
-func (t *texter) figure(f figure.Figure, s quantity.System, readBy []string) {
+// writeFigure writes a figure: its value, how it is worked, and what it hangs on.
+func writeFigure(t *texter, f figure.Figure, s quantity.System, readBy []string) {
 	mark := " "
 	if f.Assumed {
 		mark = "*"
@@ -120,7 +112,7 @@ func readers(key string, list []*engine.Rule) []string {
 }
 
 // tables writes those that end a subject.
-func (t *texter) tables(c Calcs, subject string) {
+func (t calcsText) tables(c Calcs, subject string) {
 	for _, table := range c.Tables {
 		if table.Subject != subject || subject == "" {
 			continue
@@ -134,7 +126,7 @@ func (t *texter) tables(c Calcs, subject string) {
 	}
 }
 
-func (t *texter) indented(text string) {
+func (t calcsText) indented(text string) {
 	for _, l := range wrap(Shown(text), textWidth-2) {
 		t.line("  " + l)
 	}
@@ -157,7 +149,7 @@ func cells(t figure.Table, s quantity.System) (out [][]string) {
 
 // columns writes the lines of a table: each figure as far to the right as its
 // column goes, and the label in what is left of the width.
-func (t *texter) columns(rows [][]string) {
+func (t calcsText) columns(rows [][]string) {
 	wide, label := make([]int, len(rows[0])), textWidth-2
 	for i := range wide[1:] {
 		for _, r := range rows {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"math"
@@ -23,9 +22,12 @@ type Comparison struct {
 	All         bool // every figure that changed, and not only those that a decision hangs on
 }
 
+// compareText writes a comparison.
+type compareText struct{ *texter }
+
 // CompareText writes the comparison for people, 80 columns wide.
 func CompareText(w io.Writer, c Comparison) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := compareText{newTexter(w, false)}
 	t.side("old", c.Old)
 	t.side("new", c.New)
 	t.paragraph("", "", "checked on "+c.On)
@@ -47,10 +49,10 @@ func CompareText(w io.Writer, c Comparison) error {
 		t.line("")
 	}
 	t.paragraph("caution", "", Caution)
-	return t.out.Flush()
+	return t.flush()
 }
 
-func (t *texter) side(mark string, s *review.Sheet) {
+func (t compareText) side(mark string, s *review.Sheet) {
 	p := s.Ceiling.Project
 	t.paragraph(mark, "", Shown(s.Path))
 	t.paragraph("", "", title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
@@ -68,7 +70,7 @@ func standardsOf(s *review.Sheet) string {
 }
 
 // compared writes what changed in the wide column, and how beside it.
-func (t *texter) compared(e compareEntry) {
+func (t compareText) compared(e compareEntry) {
 	lead := pad(pad(e.mark, margin)+Shown(e.what), margin+wideLabel)
 	indent := strings.Repeat(" ", margin+wideLabel)
 	if uniseg.StringWidth(lead) > margin+wideLabel {

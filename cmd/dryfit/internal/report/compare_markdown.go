@@ -14,17 +14,17 @@ import (
 func CompareMarkdown(w io.Writer, c Comparison) error {
 	var b strings.Builder
 	p := c.New.Ceiling.Project
-	fmt.Fprintf(&b, "## %s\n\n**%s → %s**\n\n", markdownText(noVerdict(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))), c.Old.Verdict, c.New.Verdict)
+	fmt.Fprintf(&b, "## %s\n\n**%s → %s**\n\n", MarkdownText(noVerdict(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))), c.Old.Verdict, c.New.Verdict)
 	fmt.Fprintf(&b, "| | spec | standards | counts |\n| --- | --- | --- | --- |\n")
 	for _, s := range []struct {
 		name  string
 		sheet *review.Sheet
 	}{{"old", c.Old}, {"new", c.New}} {
-		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, markdownText(s.sheet.Path), markdownText(standardsOf(s.sheet)), markdownText(s.sheet.Counts.String()))
+		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, MarkdownText(s.sheet.Path), MarkdownText(standardsOf(s.sheet)), MarkdownText(s.sheet.Counts.String()))
 	}
 	var pieces []piece
 	for _, l := range append(loosenings(c.Old.Loosened), loosenings(c.New.Loosened)...) {
-		pieces = append(pieces, piece{rank: loosens, what: "loosening", forms: []string{"\n- " + markdownText(l)}})
+		pieces = append(pieces, piece{rank: loosens, what: "loosening", forms: []string{"\n- " + MarkdownText(l)}})
 	}
 	for _, s := range c.sections() {
 		under := []*heading{{text: fmt.Sprintf("\n### %s\n\n| | | |\n| --- | --- | --- |\n", strings.ToUpper(s.title[:1])+s.title[1:])}}
@@ -37,7 +37,7 @@ func CompareMarkdown(w io.Writer, c Comparison) error {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}
 	b.WriteString(text)
-	fmt.Fprintf(&b, "\n%s\n\n%s\n", markdownText(c.ending())+". Checked on "+markdownText(c.On)+".", markdownText(Caution))
+	fmt.Fprintf(&b, "\n%s\n\n%s\n", MarkdownText(c.ending())+". Checked on "+MarkdownText(c.On)+".", MarkdownText(Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -54,7 +54,7 @@ func comparePiece(under []*heading, e compareEntry, severities bool) piece {
 		what = e.head()
 	}
 	for _, text := range []string{e.text, shownTo(e.text, mostBrief)} {
-		p.forms = append(p.forms, fmt.Sprintf("| %s | %s | %s |\n", markdownText(e.mark), markdownText(what), markdownText(text)))
+		p.forms = append(p.forms, fmt.Sprintf("| %s | %s | %s |\n", MarkdownText(e.mark), MarkdownText(what), MarkdownText(text)))
 	}
 	return p
 }

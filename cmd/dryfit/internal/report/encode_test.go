@@ -49,11 +49,3 @@ func TestJSONEscapes(t *testing.T) {
 	require.NoError(t, json.Unmarshal(sealed, &again))
 	assert.Equal(t, seal, again)
 }
-
-// hidden fails on bytes that have a control or format character raw.
-func hidden(t *testing.T, out []byte) {
-	t.Helper()
-	if at := bytes.IndexFunc(out, func(r rune) bool { return r != '\n' && !safeRune(r) }); at >= 0 {
-		t.Errorf("%q stands raw in the output", out[at:min(len(out), at+20)])
-	}
-}

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -167,4 +168,21 @@ func waiting(a review.Awaited) string {
 		return "1 rule waits for it"
 	}
 	return fmt.Sprintf("%d rules wait for it", len(a.Rules))
+}
+
+// basis is what a finding rests on: the limit with its source where there is
+// one, else the rule's own basis.
+func basis(f engine.Finding) string {
+	if f.Bound.Name != "" {
+		return f.Bound.Name + ": " + f.Bound.Source
+	}
+	return f.Rule.Basis.Source.String()
+}
+
+// AssumedFrom names the standards that gave an assumed figure.
+func AssumedFrom(a standards.Assumed) string {
+	if a.Origin.BuiltIn() {
+		return "built in: " + a.Source
+	}
+	return fmt.Sprintf("%s:%d", a.Origin.File, a.Origin.Line)
 }

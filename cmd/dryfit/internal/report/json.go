@@ -1,15 +1,11 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
-	"math"
-	"strconv"
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
-	"dryfit/spec/quantity"
 )
 
 // The document that JSON writes. Its schema is published with the others.
@@ -116,22 +112,6 @@ type (
 	}
 )
 
-// significant is how many digits of a float JSON carries, so that the last
-// bits, which differ between processors, do not reach a reader.
-const significant = 9
-
-// jsonNumber is a float64 rounded to nine significant digits.
-type jsonNumber float64
-
-// MarshalJSON implements json.Marshaler.
-func (n jsonNumber) MarshalJSON() ([]byte, error) {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(float64(n)), 'g', significant, 64), 64)
-	if err != nil {
-		return nil, err
-	}
-	return json.Marshal(rounded)
-}
-
 // JSON writes the report as one document.
 func JSON(w io.Writer, r Report) error {
 	out := jsonReport{Version: r.Version, On: r.On, Against: r.Against, Verdict: r.Verdict().String(), Runs: []jsonRun{}}
@@ -234,14 +214,6 @@ func baselineJSON(c engine.Counts) *jsonBaseline {
 	}
 	fresh, before := c.Since()
 	return &jsonBaseline{fresh, before}
-}
-
-func number(v quantity.Value) *jsonNumber {
-	if v.Unit == 0 || math.IsNaN(v.SI) || math.IsInf(v.SI, 0) {
-		return nil
-	}
-	n := jsonNumber(v.SI)
-	return &n
 }
 
 func awaitedJSON(a review.Awaited) jsonAwaited {

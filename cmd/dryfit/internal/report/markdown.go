@@ -11,10 +11,6 @@ import (
 	"dryfit/rules/review"
 )
 
-// markdownLimit is how many characters a comment may have on the forges, less
-// what its beginning and its end take.
-const markdownLimit = 65536 - 4096
-
 // Markdown writes a comment for a pull request, or the summary of a job: the
 // verdict, what the standards loosen, the files, then each file's findings, the
 // worst first. Where a comment has no room for all, what fails a file has it
@@ -59,7 +55,7 @@ func markdownRow(table *heading, s *review.Sheet) piece {
 	if s.Verdict >= engine.Failed {
 		p.rank = judged
 	}
-	p.forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), markdownText(s.Standards.Name), s.Verdict, s.Counts)}
+	p.forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), MarkdownText(s.Standards.Name), s.Verdict, s.Counts)}
 	return p
 }
 
@@ -74,14 +70,7 @@ func markdownAgainst(r Report) string {
 		f, b := run.Counts().Since()
 		fresh, before = fresh+f, before+b
 	}
-	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", code(r.Against), fresh, engine.New, before, engine.AlreadyThere)
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", MarkdownCode(r.Against), fresh, engine.New, before, engine.AlreadyThere)
 }
 
 // markdownOrder is that of a file's findings: what fails first.
@@ -90,11 +79,11 @@ var markdownOrder = []engine.Severity{engine.Hold, engine.Query, engine.Note}
 func markdownSheet(s *review.Sheet, strict bool) []piece {
 	title := ""
 	if s.Project != nil {
-		title = ": " + markdownText(shownTo(s.Project.Title.Get(), mostNamed))
+		title = ": " + MarkdownText(shownTo(s.Project.Title.Get(), mostNamed))
 	}
 	counts := s.Counts
 	counts.Families = "" // they stand in the table
-	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", code(s.Path), s.Verdict, counts, title)}}
+	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", MarkdownCode(s.Path), s.Verdict, counts, title)}}
 	out := []piece{{rank: passes, under: under, what: "file", forms: []string{""}}}
 	all := entries(s)
 	for _, severity := range markdownOrder {
@@ -118,7 +107,7 @@ func markdownUncomputed(under []*heading, s *review.Sheet) []piece {
 	var out []piece
 	for _, l := range lacking(s.NotChecked) {
 		if l.failed {
-			line := fmt.Sprintf("- %s: %s\n", codes(l.rules), markdownText(l.said()))
+			line := fmt.Sprintf("- %s: %s\n", codes(l.rules), MarkdownText(l.said()))
 			out = append(out, piece{rank: fails, under: under, what: "hold", forms: []string{line}})
 		}
 	}
@@ -128,7 +117,7 @@ func markdownUncomputed(under []*heading, s *review.Sheet) []piece {
 func codes(ids []string) string {
 	out := make([]string, len(ids))
 	for i, id := range ids {
-		out[i] = code(id)
+		out[i] = MarkdownCode(id)
 	}
 	return strings.Join(out, ", ")
 }
@@ -137,14 +126,10 @@ func markdownAwaited(under []*heading, s *review.Sheet) []piece {
 	under = append(slices.Clip(under), &heading{text: "\n**give first**\n\n"})
 	var out []piece
 	for _, a := range s.Awaited {
-		out = append(out, piece{rank: remarks, under: under, what: "note", forms: []string{fmt.Sprintf("- %s: %s\n", code(a.Key), waiting(a))}})
+		out = append(out, piece{rank: remarks, under: under, what: "note", forms: []string{fmt.Sprintf("- %s: %s\n", MarkdownCode(a.Key), waiting(a))}})
 	}
 	return out
 }
-
-// mostBrief is how many characters of a text are shown where a comment has no
-// room for all that fails.
-const mostBrief = 90
 
 func markdownEntry(under []*heading, e entry, v engine.Verdict, strict bool) piece {
 	p := piece{rank: remarks, under: under, what: "note"}
@@ -159,15 +144,15 @@ func markdownEntry(under []*heading, e entry, v engine.Verdict, strict bool) pie
 	if e.fails(strict) {
 		p.rank = fails
 	}
-	line := fmt.Sprintf("- line %d%s, %s", e.start.Line, e.since(), code(e.rule))
-	full := line + ": " + markdownText(e.said())
+	line := fmt.Sprintf("- line %d%s, %s", e.start.Line, e.since(), MarkdownCode(e.rule))
+	full := line + ": " + MarkdownText(e.said())
 	if e.passes != "" {
-		full += " Passes with " + code(e.passes) + "."
+		full += " Passes with " + MarkdownCode(e.passes) + "."
 	}
 	if e.basis != "" {
-		full += " *" + markdownText(e.basis) + "*"
+		full += " *" + MarkdownText(e.basis) + "*"
 	}
-	p.forms = []string{full + "\n", line + ": " + markdownText(shownTo(e.said(), mostBrief)) + "\n", line + "\n"}
+	p.forms = []string{full + "\n", line + ": " + MarkdownText(shownTo(e.said(), mostBrief)) + "\n", line + "\n"}
 	return p
 }
 
@@ -178,10 +163,10 @@ func markdownAccepted(under []*heading, all []entry) []piece {
 		if e.accepted == "" {
 			continue
 		}
-		line := fmt.Sprintf("- line %d, %s, %s", e.start.Line, e.severity, code(e.rule))
+		line := fmt.Sprintf("- line %d, %s, %s", e.start.Line, e.severity, MarkdownCode(e.rule))
 		out = append(out, piece{rank: loosens, under: under, what: "loosening", forms: []string{
-			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdownText(e.said()), markdownText(e.accepted)),
-			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdownText(shownTo(e.said(), mostBrief)), markdownText(shownTo(e.accepted, mostBrief))),
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, MarkdownText(e.said()), MarkdownText(e.accepted)),
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, MarkdownText(shownTo(e.said(), mostBrief)), MarkdownText(shownTo(e.accepted, mostBrief))),
 			line + "\n",
 		}})
 	}
@@ -196,10 +181,10 @@ func markdownLoosened(sheets []*review.Sheet) []piece {
 	var out []piece
 	for _, s := range sheets {
 		for _, l := range s.Loosened {
-			what := fmt.Sprintf("- %s is %s, built in is %s; ", code(l.Name), markdownText(l.Used), markdownText(l.BuiltIn))
+			what := fmt.Sprintf("- %s is %s, built in is %s; ", MarkdownCode(l.Name), MarkdownText(l.Used), MarkdownText(l.BuiltIn))
 			origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
 			p := piece{rank: loosens, under: under, what: "loosening", forms: []string{
-				what + markdownText(origin+l.Source) + "\n", what + markdownText(origin+shownTo(l.Source, mostBrief)) + "\n", what + "\n",
+				what + MarkdownText(origin+l.Source) + "\n", what + MarkdownText(origin+shownTo(l.Source, mostBrief)) + "\n", what + "\n",
 			}}
 			if !said[p.forms[0]] {
 				said[p.forms[0]] = true
@@ -215,11 +200,11 @@ func markdownRest(under []*heading, s *review.Sheet) []piece {
 	var b strings.Builder
 	for _, l := range lacking(s.NotChecked) {
 		if !l.failed {
-			fmt.Fprintf(&b, "- not checked: %s: %s\n", codes(l.rules), markdownText(l.said()))
+			fmt.Fprintf(&b, "- not checked: %s: %s\n", codes(l.rules), MarkdownText(l.said()))
 		}
 	}
 	for _, a := range s.Assumed {
-		fmt.Fprintf(&b, "- assumed: %s, %s\n", code(a.Key+" = "+Written(a.Value)), markdownText(AssumedFrom(a)))
+		fmt.Fprintf(&b, "- assumed: %s, %s\n", MarkdownCode(a.Key+" = "+Written(a.Value)), MarkdownText(AssumedFrom(a)))
 	}
 	if b.Len() == 0 {
 		return nil
@@ -233,47 +218,8 @@ func markdownReferred(r Report) []piece {
 	under := []*heading{{text: "\n### Referred: not this tool's to decide\n\n"}}
 	var out []piece
 	for _, item := range r.referred() {
-		line := fmt.Sprintf("- %s: %s (%s)\n", code(item.rule), markdownText(item.title), plural(item.files, "file"))
+		line := fmt.Sprintf("- %s: %s (%s)\n", MarkdownCode(item.rule), MarkdownText(item.title), plural(item.files, "file"))
 		out = append(out, piece{rank: loosens, under: under, what: "part", forms: []string{line}})
 	}
 	return out
-}
-
-// code is text in a code span: no markup is read in it, and it can't be left,
-// whatever backticks it has.
-func code(s string) string {
-	s = Shown(s)
-	fence := "`"
-	for strings.Contains(s, fence) {
-		fence += "`"
-	}
-	if strings.HasPrefix(s, "`") || strings.HasSuffix(s, "`") || strings.TrimSpace(s) == "" {
-		s = " " + s + " "
-	}
-	return fence + s + fence
-}
-
-// cell is a code span in a table, where a bare stroke would end the cell.
-func cell(s string) string { return strings.ReplaceAll(code(s), "|", "\\|") }
-
-// markdownText is text within a line in which no character is markup: what
-// could be is escaped, and an address, a name with an at sign and a number with
-// a hash are no links.
-func markdownText(s string) string {
-	var b strings.Builder
-	runes := []rune(Shown(s))
-	for i, r := range runes {
-		last := i == len(runes)-1
-		switch {
-		case r == '<', r == '>', r == '&', r == '@', r == ':' && !last && runes[i+1] != ' ',
-			r == '.' && i >= 3 && strings.EqualFold(string(runes[i-3:i]), "www"):
-			fmt.Fprintf(&b, "&#%d;", r)
-		case strings.ContainsRune("\\`*_{}[]#|~$^", r):
-			b.WriteRune('\\')
-			b.WriteRune(r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
 }

@@ -2,8 +2,11 @@ package report
 
 import (
 	"crypto/sha256"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"embed"
 	"encoding/base64"
+	"fmt"
 	"html/template"
 	"strings"
 	"sync"
@@ -62,3 +65,15 @@ func hashOf(text string) string {
 
 // classes are how verdicts are coloured, beside the words that say them.
 var classes = map[string]string{"PASS": "pass", "PASS WITH NOTES": "notes", "FAIL": "fail", "COULD NOT CHECK": "fail"}
+
+// drawingView is a sheet as a page shows it.
+type drawingView struct {
+	paper.Sheet
+	Box  string
+	Body template.HTML // by this program's own writer, which escapes what a spec says
+}
+
+// drawn makes a sheet fit for a page.
+func drawn(s paper.Sheet) drawingView {
+	return drawingView{s, fmt.Sprintf("0 0 %g %g", s.Width, s.Height), template.HTML(svg.Body(s.Items))}
+}

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"slices"
@@ -87,9 +86,12 @@ func (r Raise) panels(piece int) (out []int) {
 	return out
 }
 
+// raiseText writes a raising plan.
+type raiseText struct{ *texter }
+
 // RaiseText writes the plan for the crew.
 func RaiseText(w io.Writer, r Raise) error {
-	x := &texter{out: bufio.NewWriter(w)}
+	x := raiseText{newTexter(w, false)}
 	p, u := r.Sheet.Project, r.Sheet.Ceiling.Units
 	x.line(Shown(r.Sheet.Path))
 	x.marked("", "raising plan: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
@@ -105,7 +107,7 @@ func RaiseText(w io.Writer, r Raise) error {
 	}
 	x.line("")
 	for _, f := range raising.Figures(r.Sheet.Ceiling) {
-		x.figure(f, u, nil)
+		writeFigure(x.texter, f, u, nil)
 	}
 	for k := range r.Pieces {
 		x.piece(r, k)
@@ -117,11 +119,11 @@ func RaiseText(w io.Writer, r Raise) error {
 			x.marked("- ", f.Rule.ID+": "+f.Text)
 		}
 	}
-	return x.out.Flush()
+	return x.flush()
 }
 
 // marked is a text of several lines, after a mark.
-func (t *texter) marked(mark, text string) {
+func (t raiseText) marked(mark, text string) {
 	for _, l := range wrap(Shown(text), textWidth-len(mark)) {
 		t.line(mark + l)
 		mark = strings.Repeat(" ", len(mark))
@@ -129,7 +131,7 @@ func (t *texter) marked(mark, text string) {
 }
 
 // piece is the order and the steps of one piece.
-func (t *texter) piece(r Raise, k int) {
+func (t raiseText) piece(r Raise, k int) {
 	p, u := &r.Pieces[k], r.Sheet.Ceiling.Units
 	t.line("")
 	t.rule("─")

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"cmp"
 	"fmt"
 	"io"
@@ -31,9 +30,12 @@ type Cured struct {
 // listed is how many entries of one kind a line names before it counts them.
 const listed = 6
 
+// remedyText writes remedies.
+type remedyText struct{ reportText }
+
 // RemedyText writes a remedy for people.
 func RemedyText(w io.Writer, r Remedy) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := remedyText{reportText{newTexter(w, false)}}
 	t.heading(r.Result.Sheet, Report{On: r.On})
 	t.loosened(r.Result.Sheet.Loosened)
 	if r.Each != nil {
@@ -46,10 +48,10 @@ func RemedyText(w io.Writer, r Remedy) error {
 	for _, l := range wrap(summary(r), textWidth) {
 		t.line(l)
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
-func (t *texter) answers(r Remedy) {
+func (t remedyText) answers(r Remedy) {
 	for _, f := range r.Result.Open {
 		t.entry(f.Severity, f.Rule.ID, f.Start, 0)
 		t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
@@ -80,7 +82,7 @@ func (t *texter) answers(r Remedy) {
 	}
 }
 
-func (t *texter) rulesOf(mark, says string, list []*engine.Rule) {
+func (t remedyText) rulesOf(mark, says string, list []*engine.Rule) {
 	if len(list) == 0 {
 		return
 	}
@@ -91,7 +93,7 @@ func (t *texter) rulesOf(mark, says string, list []*engine.Rule) {
 	t.line("")
 }
 
-func (t *texter) each(r Remedy) {
+func (t remedyText) each(r Remedy) {
 	units := r.Result.Sheet.Ceiling.Units
 	for _, e := range r.Each {
 		f := e.Finding
@@ -126,7 +128,7 @@ func worthwhile(cures []remedy.Cure) []remedy.Cure {
 	return cures[:min(clean, 4)]
 }
 
-func (t *texter) change(c remedy.Change) {
+func (t remedyText) change(c remedy.Change) {
 	was := short(c.Was)
 	if c.Assumed {
 		was += " (assumed)"
@@ -148,7 +150,7 @@ func short(v any) string {
 }
 
 // effect lists what changes bring about, new findings in full where asked.
-func (t *texter) effect(e remedy.Effect, units quantity.System, full bool) {
+func (t remedyText) effect(e remedy.Effect, units quantity.System, full bool) {
 	row := func(name string, words []string) {
 		if len(words) > listed {
 			words = append(words[:listed:listed], fmt.Sprintf("%d more", len(words)-listed))

@@ -3,8 +3,6 @@
 package report
 
 import (
-	"strings"
-
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -88,18 +86,5 @@ func (r Report) referred() []referral {
 	return out
 }
 
-// Caution is said wherever hanging, lifting or fire is spoken of.
-const Caution = "This is a check of buildability, not a structural design. Overhead work can " +
-	"kill. Hanging, anchorage, fire performance and seismic bracing belong to a licensed " +
-	"engineer, the authority having jurisdiction and the local code."
-
 // Problems of a file are reported like findings, as a hold.
 const problemSeverity = engine.Hold
-
-// sentence ends with a full stop, unless it asks something.
-func sentence(text string) string {
-	if strings.HasSuffix(text, "?") || strings.HasSuffix(text, ".") {
-		return text
-	}
-	return text + "."
-}

@@ -41,7 +41,7 @@ func sarifRules(list []*engine.Rule, docs string) ([]sarifRule, map[string]int) 
 	}
 	for _, f := range fileRules {
 		add(sarifRule{
-			ID: f.id, Full: sarifText{f.why}, Help: sarifMarkup{f.why, markdownText(f.why)},
+			ID: f.id, Full: sarifText{f.why}, Help: sarifMarkup{f.why, MarkdownText(f.why)},
 			Default: sarifLevel{"error"}, Bag: map[string]any{"severity": problemSeverity.String()},
 		}, f.title, "format.md")
 	}
@@ -74,10 +74,10 @@ func pascal(id string) string {
 
 // sarifHelp is what basis says of a rule, but for its cases.
 func sarifHelp(r *engine.Rule) sarifMarkup {
-	text, markdown := []string{r.Why}, []string{markdownText(r.Why), ""}
+	text, markdown := []string{r.Why}, []string{MarkdownText(r.Why), ""}
 	item := func(name, said string) {
 		text = append(text, name+": "+said)
-		markdown = append(markdown, "- "+markdownText(name+": "+said))
+		markdown = append(markdown, "- "+MarkdownText(name+": "+said))
 	}
 	item("Severity", severityText(r))
 	if r.Basis.Formula != "" {

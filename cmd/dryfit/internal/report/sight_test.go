@@ -79,11 +79,11 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 			if len(holds(s)) == 0 {
 				continue
 			}
-			_, part, found := strings.Cut(out, "### "+code(s.Path)+"\n")
+			_, part, found := strings.Cut(out, "### "+MarkdownCode(s.Path)+"\n")
 			require.True(t, found, "%s: %s", name, s.Path)
 			part, _, _ = strings.Cut(part, "\n### ")
 			for _, id := range holds(s) {
-				assert.True(t, regexp.MustCompile(`- line \d+, `+regexp.QuoteMeta(code(id))).MatchString(part), "%s: %s", name, s.Path)
+				assert.True(t, regexp.MustCompile(`- line \d+, `+regexp.QuoteMeta(MarkdownCode(id))).MatchString(part), "%s: %s", name, s.Path)
 			}
 		}
 	}

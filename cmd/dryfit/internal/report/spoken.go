@@ -7,10 +7,3 @@ func Said(key, text string) string { return entry{key: key, text: sentence(text)
 
 // BasisOf is what a finding rests on.
 func BasisOf(f engine.Finding) string { return basis(f) }
-
-// MarkdownText is text within a line of Markdown in which no character is
-// markup.
-func MarkdownText(s string) string { return markdownText(s) }
-
-// MarkdownCode is text in a code span of Markdown, which it can't leave.
-func MarkdownCode(s string) string { return code(s) }

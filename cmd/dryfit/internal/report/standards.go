@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"math"
@@ -104,7 +103,7 @@ func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inFo
 
 // Standards lists everything in force, for people.
 func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := reportText{newTexter(w, false)}
 	t.line(Shown(std.Name))
 	for _, f := range std.Files {
 		t.line(Shown(f))
@@ -124,10 +123,10 @@ func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error
 		kind = row.Kind
 		t.inForce(row)
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
-func (t *texter) inForce(row inForce) {
+func (t reportText) inForce(row inForce) {
 	from := "built in: " + row.Source
 	if row.File != "" {
 		from = fmt.Sprintf("%s:%d: %s", row.File, row.Line, row.Source)

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -11,10 +10,13 @@ import (
 	"dryfit/rules/design/study"
 )
 
+// studyText writes a study.
+type studyText struct{ *texter }
+
 // StudyText writes a study for people: a row an option, as wide as it takes,
 // then what each loses, 80 columns wide.
 func StudyText(w io.Writer, s Study) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := studyText{newTexter(w, false)}
 	p := s.Base.Ceiling.Project
 	t.line(Shown(s.Base.Path))
 	t.wrapped("study: " + title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
@@ -42,12 +44,12 @@ func StudyText(w io.Writer, s Study) error {
 	for _, l := range wrap(s.outcome(), textWidth) {
 		t.verdict(l)
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
 // wrapped writes text in lines of the report's width, or nothing if it is
 // empty.
-func (t *texter) wrapped(text string) {
+func (t studyText) wrapped(text string) {
 	if text == "" {
 		return
 	}
@@ -57,7 +59,7 @@ func (t *texter) wrapped(text string) {
 }
 
 // table writes the rows under heads of two lines, numbers to the right.
-func (t *texter) table(s Study, rows []study.Row, columns []int) {
+func (t studyText) table(s Study, rows []study.Row, columns []int) {
 	heads := [2][]string{{""}, {"option"}}
 	head := func(text string) {
 		above, below, two := strings.Cut(text, " ")
@@ -121,7 +123,7 @@ func total(widths []int) int {
 }
 
 // found names the rules that hold or query each option that is listed.
-func (t *texter) found(s Study) {
+func (t studyText) found(s Study) {
 	headed := false
 	for _, r := range s.made() {
 		if r.Found() == "" {
@@ -137,7 +139,7 @@ func (t *texter) found(s Study) {
 }
 
 // losses says what each option loses that is listed and beaten.
-func (t *texter) losses(s Study) {
+func (t studyText) losses(s Study) {
 	headed := false
 	for _, r := range s.made() {
 		lost := s.Loses(s.Front, r)
@@ -156,7 +158,7 @@ func (t *texter) losses(s Study) {
 // shownReasons is how many reasons are listed.
 const shownReasons = 8
 
-func (t *texter) reasons(s Study) {
+func (t studyText) reasons(s Study) {
 	if s.Tally.Invalid == 0 {
 		return
 	}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"html/template"
 	"io"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -78,16 +77,6 @@ type referredView struct {
 }
 
 type pairView struct{ What, Says string }
-
-type drawingView struct {
-	paper.Sheet
-	Box  string
-	Body template.HTML // by this program's own writer, which escapes what a spec says
-}
-
-func drawn(s paper.Sheet) drawingView {
-	return drawingView{s, fmt.Sprintf("0 0 %g %g", s.Width, s.Height), template.HTML(svg.Body(s.Items))}
-}
 
 type subjectView struct {
 	Title   string

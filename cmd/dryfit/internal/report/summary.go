@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -12,19 +11,19 @@ import (
 // Summary writes the report for people in a line for each file, with what is
 // referred once for all of them, and the totals.
 func Summary(w io.Writer, r Report, colour bool) error {
-	t := &texter{out: bufio.NewWriter(w), colour: colour}
+	t := reportText{newTexter(w, colour)}
 	if t.referrals(r) {
 		t.line("")
 		t.paragraph("caution", "", Caution)
 		t.line("")
 	}
 	t.totals(r, func(s *review.Sheet) string { return ": " + s.Counts.String() })
-	return t.out.Flush()
+	return t.flush()
 }
 
 // summary ends a run of several files: the verdict on each, the counts, and what
 // is referred, once for all of them.
-func (t *texter) summary(r Report) {
+func (t reportText) summary(r Report) {
 	t.rule("═")
 	if t.referrals(r) {
 		t.line("")
@@ -33,7 +32,7 @@ func (t *texter) summary(r Report) {
 }
 
 // referrals lists what is referred, and reports whether anything is.
-func (t *texter) referrals(r Report) bool {
+func (t reportText) referrals(r Report) bool {
 	list := r.referred()
 	if len(list) > 0 {
 		t.line("referred")
@@ -46,7 +45,7 @@ func (t *texter) referrals(r Report) bool {
 
 // totals are a line for each file, with what there is to add to its name, and
 // one for each set of standards.
-func (t *texter) totals(r Report, more func(*review.Sheet) string) {
+func (t reportText) totals(r Report, more func(*review.Sheet) string) {
 	for _, run := range r.Runs {
 		if len(run.Standards) > 0 {
 			t.line("standards: " + Shown(strings.Join(run.Standards, ", ")))

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -92,7 +91,7 @@ func bought(u quantity.System, b stock.Boards) string {
 
 // TakeoffText writes the takeoff as a schedule.
 func TakeoffText(w io.Writer, t Takeoff) error {
-	x := &texter{out: bufio.NewWriter(w)}
+	x := newTexter(w, false)
 	p := t.Ceiling.Project
 	x.line(Shown(t.Path))
 	for _, l := range wrap("takeoff: "+title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
@@ -119,7 +118,7 @@ func TakeoffText(w io.Writer, t Takeoff) error {
 			x.line(strings.Repeat(" ", widths[0]) + r.from)
 		}
 	}
-	return x.out.Flush()
+	return x.flush()
 }
 
 // mitredHalves are those of a rib that is glued in two; 0 of another.

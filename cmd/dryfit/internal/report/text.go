@@ -1,16 +1,9 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
-	"maps"
-	"slices"
-	"strconv"
 	"strings"
-
-	"github.com/fatih/color"
-	"github.com/rivo/uniseg"
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -18,18 +11,13 @@ import (
 	"dryfit/spec"
 )
 
-// The layout is a schedule's: a column for the severity, then the matter.
-const (
-	textWidth = 80
-	margin    = 8  // the severity's column
-	label     = 13 // the column of "passes with" and "basis"
-	wideLabel = 26 // the column of rules and keys
-)
+// reportText writes what is said of a spec and its findings.
+type reportText struct{ *texter }
 
 // Text writes the report for people, 80 columns wide, in colour where asked. Its
 // lines of verdict may be longer: a program that looks for one finds it whole.
 func Text(w io.Writer, r Report, colour bool) error {
-	t := &texter{out: bufio.NewWriter(w), colour: colour}
+	t := reportText{newTexter(w, colour)}
 	files := 0
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
@@ -40,41 +28,10 @@ func Text(w io.Writer, r Report, colour bool) error {
 	if files > 1 || len(r.Runs) > 1 {
 		t.summary(r)
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
-type texter struct {
-	out    *bufio.Writer
-	colour bool
-}
-
-// line writes a line that is no verdict, and does not begin like one.
-func (t *texter) line(s string) { t.verdict(noVerdict(s)) }
-
-// verdict writes a line that may begin with a verdict.
-func (t *texter) verdict(s string) {
-	t.out.WriteString(noCommand(strings.TrimRight(s, " ")))
-	t.out.WriteByte('\n')
-}
-
-// noCommand keeps a line from being one that a workflow's log obeys: those begin
-// with two colons, after blanks or not, or with two hashes and a bracket.
-func noCommand(s string) string {
-	text := strings.TrimLeft(s, " ")
-	indent := s[:len(s)-len(text)]
-	switch {
-	case strings.HasPrefix(text, "::"):
-		return indent + `\x3a` + text[1:]
-	case strings.HasPrefix(text, "##["):
-		return indent + `\x23` + text[1:]
-	default:
-		return s
-	}
-}
-
-func (t *texter) rule(stroke string) { t.line(strings.Repeat(stroke, textWidth)) }
-
-func (t *texter) sheet(s *review.Sheet, r Report) {
+func (t reportText) sheet(s *review.Sheet, r Report) {
 	t.heading(s, r)
 	for _, p := range s.Problems {
 		t.problem(p, faultsAre(s))
@@ -94,7 +51,7 @@ func (t *texter) sheet(s *review.Sheet, r Report) {
 	t.line("")
 }
 
-func (t *texter) heading(s *review.Sheet, r Report) {
+func (t reportText) heading(s *review.Sheet, r Report) {
 	t.line(Shown(s.Path))
 	if p := s.Project; p != nil {
 		for _, l := range wrap(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
@@ -116,7 +73,7 @@ func (t *texter) heading(s *review.Sheet, r Report) {
 
 // entry is the first line of a finding: severity, rule, place, and what it is to
 // the baseline, where there is one.
-func (t *texter) entry(s engine.Severity, rule string, at spec.Position, b engine.Baseline) {
+func (t reportText) entry(s engine.Severity, rule string, at spec.Position, b engine.Baseline) {
 	place := fmt.Sprintf("line %d, column %d", at.Line, at.Column)
 	if b != 0 {
 		place += ", " + b.String()
@@ -124,7 +81,7 @@ func (t *texter) entry(s engine.Severity, rule string, at spec.Position, b engin
 	t.line(t.paint(s, pad(s.String(), margin)) + pad(rule, wideLabel) + place)
 }
 
-func (t *texter) problem(p spec.Problem, b engine.Baseline) {
+func (t reportText) problem(p spec.Problem, b engine.Baseline) {
 	t.entry(problemSeverity, p.Rule, p.Position, b)
 	text := p.Message
 	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
@@ -134,7 +91,7 @@ func (t *texter) problem(p spec.Problem, b engine.Baseline) {
 	t.line("")
 }
 
-func (t *texter) finding(f engine.Finding) {
+func (t reportText) finding(f engine.Finding) {
 	t.entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
 	t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
 	if f.Passes != nil {
@@ -147,43 +104,9 @@ func (t *texter) finding(f engine.Finding) {
 	t.line("")
 }
 
-// basis is what a finding rests on: the limit with its source where there is
-// one, else the rule's own basis.
-func basis(f engine.Finding) string {
-	if f.Bound.Name != "" {
-		return f.Bound.Name + ": " + f.Bound.Source
-	}
-	return f.Rule.Basis.Source.String()
-}
-
-// Written is a value as a spec writes it.
-func Written(v any) string {
-	switch v := v.(type) {
-	case string:
-		if strings.Contains(v, `"`) && !strings.Contains(v, "'") {
-			return "'" + v + "'"
-		}
-		return strconv.Quote(v)
-	case map[string]any:
-		var pairs []string
-		for _, key := range slices.Sorted(maps.Keys(v)) {
-			pairs = append(pairs, key+" = "+Written(v[key]))
-		}
-		return "{ " + strings.Join(pairs, ", ") + " }"
-	case []any:
-		var elements []string
-		for _, e := range v {
-			elements = append(elements, Written(e))
-		}
-		return "[" + strings.Join(elements, ", ") + "]"
-	default:
-		return fmt.Sprint(v)
-	}
-}
-
 // notChecked lists the missing keys, each with the rules that need it, then the
 // rules that have another reason.
-func (t *texter) notChecked(list []engine.NotChecked) {
+func (t reportText) notChecked(list []engine.NotChecked) {
 	if len(list) == 0 {
 		return
 	}
@@ -214,7 +137,7 @@ func (t *texter) notChecked(list []engine.NotChecked) {
 	t.line("")
 }
 
-func (t *texter) assumed(list []standards.Assumed) {
+func (t reportText) assumed(list []standards.Assumed) {
 	if len(list) == 0 {
 		return
 	}
@@ -227,7 +150,7 @@ func (t *texter) assumed(list []standards.Assumed) {
 
 // loosened lists the limits that the standards loosen and that were used: a
 // change of the standards could let anything pass.
-func (t *texter) loosened(list []engine.Loosened) {
+func (t reportText) loosened(list []engine.Loosened) {
 	if len(list) == 0 {
 		return
 	}
@@ -240,7 +163,7 @@ func (t *texter) loosened(list []engine.Loosened) {
 }
 
 // awaited lists the absent keys that would let most rules be checked.
-func (t *texter) awaited(list []review.Awaited) {
+func (t reportText) awaited(list []review.Awaited) {
 	if len(list) == 0 {
 		return
 	}
@@ -249,50 +172,4 @@ func (t *texter) awaited(list []review.Awaited) {
 		t.paragraph("", pad(a.Key, wideLabel), waiting(a))
 	}
 	t.line("")
-}
-
-// AssumedFrom names the standards that gave an assumed figure.
-func AssumedFrom(a standards.Assumed) string {
-	if a.Origin.BuiltIn() {
-		return "built in: " + a.Source
-	}
-	return fmt.Sprintf("%s:%d", a.Origin.File, a.Origin.Line)
-}
-
-// paragraph writes text in the third column, its first line after a mark in
-// the first and a label in the second.
-func (t *texter) paragraph(mark, name, text string) {
-	lead := pad(mark, margin)
-	if name != "" {
-		lead += pad(name, label)
-	}
-	indent := uniseg.StringWidth(lead)
-	for i, l := range wrap(text, textWidth-indent) {
-		if i > 0 {
-			lead = strings.Repeat(" ", indent)
-		}
-		t.line(lead + l)
-	}
-}
-
-// paint colours a severity or a verdict.
-func (t *texter) paint(what any, text string) string {
-	attribute := color.FgGreen
-	switch what {
-	case engine.Hold, engine.Failed, engine.CouldNotCheck:
-		attribute = color.FgRed
-	case engine.Query, engine.PassedWithNotes:
-		attribute = color.FgYellow
-	case engine.Refer:
-		attribute = color.FgMagenta
-	case engine.Note:
-		attribute = color.FgCyan
-	}
-	c := color.New(attribute, color.Bold)
-	if t.colour {
-		c.EnableColor()
-	} else {
-		c.DisableColor()
-	}
-	return c.Sprint(text)
 }

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -43,7 +42,7 @@ func (v Verification) sameStandards() bool {
 
 // VerificationText writes what is the same and what is not.
 func VerificationText(w io.Writer, v Verification) error {
-	t := &texter{out: bufio.NewWriter(w)}
+	t := newTexter(w, false)
 	t.line(Shown(v.Page))
 	for _, l := range wrap(fmt.Sprintf("submittal of %s, judged on %s, written by dryfit %s", Shown(v.Then.Spec.Path), Shown(v.Then.On), Shown(v.Then.Version)), textWidth) {
 		t.line(l)
@@ -77,7 +76,7 @@ func VerificationText(w io.Writer, v Verification) error {
 	} else {
 		t.line("DOES NOT BELONG")
 	}
-	return t.out.Flush()
+	return t.flush()
 }
 
 func orBuiltIn(files []Digest) string {

@@ -1,0 +1,33 @@
+package report
+
+import (
+	"dryfit/spec/quantity"
+	"encoding/json"
+	"math"
+	"strconv"
+)
+
+// significant is how many digits of a float JSON carries, so that the last
+// bits, which differ between processors, do not reach a reader.
+const significant = 9
+
+// jsonNumber is a float64 rounded to nine significant digits.
+type jsonNumber float64
+
+// MarshalJSON implements json.Marshaler.
+func (n jsonNumber) MarshalJSON() ([]byte, error) {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(quantity.Steady(float64(n)), 'g', significant, 64), 64)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(rounded)
+}
+
+// number is a value for a document; nil where there is none.
+func number(v quantity.Value) *jsonNumber {
+	if v.Unit == 0 || math.IsNaN(v.SI) || math.IsInf(v.SI, 0) {
+		return nil
+	}
+	n := jsonNumber(v.SI)
+	return &n
+}
