@@ -74,10 +74,10 @@ func pascal(id string) string {
 
 // sarifHelp is what basis says of a rule, but for its cases.
 func sarifHelp(r *engine.Rule) sarifMarkup {
-	text, markdown := []string{r.Why}, []string{MarkdownText(r.Why), ""}
+	text, marked := []string{r.Why}, []string{MarkdownText(r.Why), ""}
 	item := func(name, said string) {
 		text = append(text, name+": "+said)
-		markdown = append(markdown, "- "+MarkdownText(name+": "+said))
+		marked = append(marked, "- "+MarkdownText(name+": "+said))
 	}
 	item("Severity", severityText(r))
 	if r.Basis.Formula != "" {
@@ -96,5 +96,5 @@ func sarifHelp(r *engine.Rule) sarifMarkup {
 	item("Reads", orNone(leaves(catalog.Reads(r.ID))))
 	item("Basis", r.Basis.Source.String())
 	item("More", "dryfit basis "+r.ID)
-	return sarifMarkup{strings.Join(text, "\n"), strings.Join(markdown, "\n")}
+	return sarifMarkup{strings.Join(text, "\n"), strings.Join(marked, "\n")}
 }
