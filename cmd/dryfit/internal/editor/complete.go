@@ -150,14 +150,14 @@ func (c *completer) shut() string {
 
 func (c *completer) about(path string) *markup {
 	if c.doc.isStandards() {
-		m := markdown(c.keys.meaning(path))
+		m := inMarkdown(c.keys.meaning(path))
 		return &m
 	}
 	text := meaning(path, c.doc.standards())
 	if ids := wanting(path, c.rules); len(ids) > 0 && !c.keys.at[path].Required {
 		text += "\nWithout it not checked: " + codes(ids) + ".\n"
 	}
-	m := markdown(text)
+	m := inMarkdown(text)
 	return &m
 }
 
@@ -215,7 +215,7 @@ func (c *completer) named(path string, add adder) bool {
 	case path == "accept.*.rule" || path == "accept.holds.*":
 		for _, r := range c.rules {
 			if r.Severity != engine.Refer {
-				m := markdown(aboutRule(r))
+				m := inMarkdown(aboutRule(r))
 				add(kindEnum, r.ID, r.Title, &m)
 			}
 		}

@@ -49,7 +49,7 @@ func (s *server) helpAt(d *document, p position) any {
 		return nil
 	}
 	r := d.text.span(at.word)
-	return &hover{Contents: markdown(text), Range: &r}
+	return &hover{Contents: inMarkdown(text), Range: &r}
 }
 
 // help is all that there is to say of a key.

@@ -128,7 +128,7 @@ type markup struct {
 	Value string `json:"value"`
 }
 
-func markdown(text string) markup { return markup{Kind: "markdown", Value: text} }
+func inMarkdown(text string) markup { return markup{Kind: "markdown", Value: text} }
 
 // The kinds of a completion.
 const (

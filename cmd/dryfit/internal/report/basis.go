@@ -15,7 +15,7 @@ import (
 
 // Catalogue lists every rule with its title, by family.
 func Catalogue(w io.Writer, families []engine.Family) error {
-	t := reportText{newTexter(w, false)}
+	t := newReportText(w, false)
 	for i, f := range families {
 		if i > 0 {
 			t.line("")
@@ -35,7 +35,7 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 	if err != nil {
 		return err
 	}
-	t := reportText{newTexter(w, false)}
+	t := newReportText(w, false)
 	t.line(r.ID)
 	t.rule("─")
 	t.entryOf("checks", "that "+r.Title)

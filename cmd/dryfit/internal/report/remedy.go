@@ -35,7 +35,7 @@ type remedyText struct{ reportText }
 
 // RemedyText writes a remedy for people.
 func RemedyText(w io.Writer, r Remedy) error {
-	t := remedyText{reportText{newTexter(w, false)}}
+	t := remedyText{newReportText(w, false)}
 	t.heading(r.Result.Sheet, Report{On: r.On})
 	t.loosened(r.Result.Sheet.Loosened)
 	if r.Each != nil {

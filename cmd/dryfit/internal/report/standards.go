@@ -103,7 +103,7 @@ func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inFo
 
 // Standards lists everything in force, for people.
 func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
-	t := reportText{newTexter(w, false)}
+	t := newReportText(w, false)
 	t.line(Shown(std.Name))
 	for _, f := range std.Files {
 		t.line(Shown(f))

@@ -132,7 +132,7 @@ func (s Submittal) view() submittalView {
 	for _, d := range s.Drawings {
 		out.Drawings = append(out.Drawings, drawn(d))
 	}
-	out.Subjects, out.Takeoff = s.Calcs.subjects(), s.Takeoff.groups()
+	out.Subjects, out.Takeoff = subjectsOf(s.Calcs), groupsOf(s.Takeoff)
 	return out
 }
 

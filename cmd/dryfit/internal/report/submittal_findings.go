@@ -10,7 +10,7 @@ import (
 	"dryfit/rules/engine"
 )
 
-// groups are the severities of the page, the worst first, with their headings.
+// groupsOf are the severities of the page, the worst first, with their headings.
 // What is referred has a part of its own.
 var groups = []struct {
 	engine.Severity
@@ -91,13 +91,13 @@ func around(d paper.Sheet, at paper.Point) string {
 
 func listOf(ids []string) string { return strings.Join(ids, ", ") }
 
-// subjects is the calculation sheet by its headings.
-func (c Calcs) subjects() []subjectView {
+// subjectsOf is the calculation sheet by its headings.
+func subjectsOf(c Calcs) []subjectView {
 	var out []subjectView
 	units := c.Ceiling.Units
 	for _, f := range c.Figures {
 		if len(out) == 0 || out[len(out)-1].Title != f.Subject {
-			out = append(out, subjectView{Title: f.Subject, Tables: c.tablesOf(f.Subject)})
+			out = append(out, subjectView{Title: f.Subject, Tables: tablesOf(c, f.Subject)})
 		}
 		v := figureView{
 			Key: f.Key, Name: Shown(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
@@ -117,7 +117,7 @@ func (c Calcs) subjects() []subjectView {
 	return out
 }
 
-func (c Calcs) tablesOf(subject string) []tableView {
+func tablesOf(c Calcs, subject string) []tableView {
 	var out []tableView
 	for _, t := range c.Tables {
 		if t.Subject != subject {
@@ -128,8 +128,8 @@ func (c Calcs) tablesOf(subject string) []tableView {
 	return out
 }
 
-// groups is the takeoff by its kinds of things.
-func (t Takeoff) groups() []takeoffView {
+// groupsOf is the takeoff by its kinds of things.
+func groupsOf(t Takeoff) []takeoffView {
 	var out []takeoffView
 	group := ""
 	for _, r := range t.rows() {

@@ -11,7 +11,7 @@ import (
 // Summary writes the report for people in a line for each file, with what is
 // referred once for all of them, and the totals.
 func Summary(w io.Writer, r Report, colour bool) error {
-	t := reportText{newTexter(w, colour)}
+	t := newReportText(w, colour)
 	if t.referrals(r) {
 		t.line("")
 		t.paragraph("caution", "", Caution)

@@ -14,10 +14,12 @@ import (
 // reportText writes what is said of a spec and its findings.
 type reportText struct{ *texter }
 
+func newReportText(w io.Writer, colour bool) reportText { return reportText{newTexter(w, colour)} }
+
 // Text writes the report for people, 80 columns wide, in colour where asked. Its
 // lines of verdict may be longer: a program that looks for one finds it whole.
 func Text(w io.Writer, r Report, colour bool) error {
-	t := reportText{newTexter(w, colour)}
+	t := newReportText(w, colour)
 	files := 0
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
