@@ -11,7 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/begin"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
@@ -103,7 +103,7 @@ func draft(s streams, f beginFlags) error {
 	if f.output != "" {
 		to = f.output
 	}
-	fmt.Fprintln(s.err, report.Paragraph(report.Safe(drafted(to, d))))
+	fmt.Fprintln(s.err, show.Paragraph(show.Safe(drafted(to, d))))
 	return nil
 }
 
@@ -124,12 +124,12 @@ func undrafted(s streams, w begin.Wanted, err error) error {
 			size = fmt.Sprintf("room %s by %s by %s", r.Width, r.Length, r.Height)
 		}
 		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes, and against what came nearest stands:", w.Profile, size)
-		fmt.Fprintln(s.err, report.Paragraph(report.Safe(said)))
+		fmt.Fprintln(s.err, show.Paragraph(show.Safe(said)))
 		for _, a := range none.Against {
-			fmt.Fprintln(s.err, report.Paragraph(report.Safe(a.Rule.ID+": "+a.Text+".")))
+			fmt.Fprintln(s.err, show.Paragraph(show.Safe(a.Rule.ID+": "+a.Text+".")))
 		}
 		for _, other := range none.Instead {
-			fmt.Fprintln(s.err, report.Paragraph(report.Safe(other+".")))
+			fmt.Fprintln(s.err, show.Paragraph(show.Safe(other+".")))
 		}
 		return verdictError{exitFail}
 	default:
@@ -196,7 +196,7 @@ func (f *beginFlags) ask(in io.Reader, out io.Writer) {
 			}
 			answer := strings.TrimSpace(answers.Text())
 			if _, err := quantity.Parse(quantity.Metre, answer); err != nil {
-				fmt.Fprintln(out, "  "+report.Safe(err.Error()))
+				fmt.Fprintln(out, "  "+show.Safe(err.Error()))
 				continue
 			}
 			*q.to = answer

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/sums"
 	"dryfit/rules/model/result"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
@@ -24,11 +24,11 @@ func calcsCommand(s streams) *cobra.Command {
 		Example: "  dryfit calcs specs/reading-room.ceiling.toml\n  dryfit calcs --format json specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			write := report.CalcsText
+			write := sums.CalcsText
 			switch format {
 			case "text":
 			case "json":
-				write = report.CalcsJSON
+				write = sums.CalcsJSON
 			default:
 				return fmt.Errorf("--format %q is not text or json", format)
 			}
@@ -38,7 +38,7 @@ func calcsCommand(s streams) *cobra.Command {
 			}
 			sheet := one.sheet
 			results := result.Of(sheet.Ceiling, carrying.Search{})
-			calcs := report.Calcs{
+			calcs := sums.Calcs{
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),
 			}

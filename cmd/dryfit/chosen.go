@@ -12,6 +12,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/git"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/study"
 	"dryfit/rules/model/standards"
 )
@@ -30,7 +31,7 @@ func (f checkFlags) chosen(w *walker, r report.Report, paths []string, inputs []
 		}
 		inputs = changed.concerned(inputs, f.standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", specs(all), f.since)))
+			fmt.Fprintln(w.s.err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", specs(all), f.since)))
 		}
 	}
 	if f.part == "" {

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/change"
 	"dryfit/rules/design/compare"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -70,8 +70,8 @@ func compareCommand(s streams) *cobra.Command {
 }
 
 func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags) error {
-	write, ok := map[string]func(io.Writer, report.Comparison) error{
-		"text": report.CompareText, "markdown": report.CompareMarkdown, "json": report.CompareJSON,
+	write, ok := map[string]func(io.Writer, change.Comparison) error{
+		"text": change.CompareText, "markdown": change.CompareMarkdown, "json": change.CompareJSON,
 	}[f.format]
 	if !ok {
 		return fmt.Errorf("--format %q is not text, markdown or json", f.format)
@@ -96,7 +96,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 		return err
 	}
 	c := compare.Of(sheets[0], sheets[1], threshold.SI)
-	r := report.Comparison{Comparison: c, Version: version(), On: on, All: f.all}
+	r := change.Comparison{Comparison: c, Version: version(), On: on, All: f.all}
 	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err
 	}

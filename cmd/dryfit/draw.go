@@ -16,6 +16,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -123,7 +124,7 @@ func (f drawFlags) sheets(s streams, in drawing.Input, o drawing.Options) ([]pap
 	}
 	drawn, undrawn, err := drawing.All(in, o)
 	for _, u := range undrawn {
-		fmt.Fprintln(s.err, "dryfit: "+report.Safe(u))
+		fmt.Fprintln(s.err, "dryfit: "+show.Safe(u))
 	}
 	return drawn, err
 }
@@ -152,7 +153,7 @@ func document(title, on string) pdf.Document {
 	if err != nil {
 		date = time.Time{} // judgedOn has read it before
 	}
-	return pdf.Document{Title: report.Shown(title), Creator: "dryfit " + version(), Date: date}
+	return pdf.Document{Title: show.Shown(title), Creator: "dryfit " + version(), Date: date}
 }
 
 // writeFolder writes each sheet to a file of its name.

@@ -11,7 +11,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/spec"
 )
 
@@ -46,7 +46,7 @@ func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 		}
 	}
 	if len(inputs) == 0 && len(w.rule) > 0 {
-		fmt.Fprintln(w.s.err, report.Safe("dryfit: no spec is checked to "+strings.Join(w.rule, ", ")+w.leftOut()))
+		fmt.Fprintln(w.s.err, show.Safe("dryfit: no spec is checked to "+strings.Join(w.rule, ", ")+w.leftOut()))
 		return nil, nil
 	}
 	if len(inputs) == 0 {

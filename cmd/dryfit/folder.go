@@ -11,7 +11,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
 )
 
 // packed is one file of a package.
@@ -168,5 +168,5 @@ func packageFiles(index string) ([]string, bool) {
 	if err := json.NewDecoder(io.LimitReader(f, most)).Decode(&said); err != nil {
 		return nil, false
 	}
-	return said.Files, said.Package == report.ShopKind
+	return said.Files, said.Package == making.ShopKind
 }

@@ -9,13 +9,13 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/options"
 	"dryfit/rules/design/study"
 )
 
 // part is a file with a part of a study.
 type part struct {
-	*report.StudyPart
+	*options.StudyPart
 	name string
 	file *os.File
 }
@@ -65,7 +65,7 @@ func openParts(paths []string) (parts []part, err error) {
 			return parts, err
 		}
 		p := part{name: path, file: file}
-		if p.StudyPart, err = report.ReadStudyPart(file); err != nil {
+		if p.StudyPart, err = options.ReadStudyPart(file); err != nil {
 			return append(parts, p), fmt.Errorf("%s: %w", path, err)
 		}
 		parts = append(parts, p)

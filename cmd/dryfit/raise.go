@@ -8,7 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/result/raising"
@@ -33,8 +34,8 @@ func raiseCommand(s streams) *cobra.Command {
 			"lift and each strap carries at every step, with nothing lost, and with any one lift or\n" +
 			"strap lost. Straps are fixed unloaded, in the shape that the panel has on its lifts.\n" +
 			"\n" +
-			report.Paragraph(report.LiftsStay) + "\n" +
-			report.Paragraph(report.LossStatic) + "\n" +
+			show.Paragraph(making.LiftsStay) + "\n" +
+			show.Paragraph(making.LossStatic) + "\n" +
 			"\n" +
 			"Where the check fails the spec, or without lifts, straps or their allowable load, there\n" +
 			"is no plan.\n" +
@@ -56,8 +57,8 @@ func raiseCommand(s streams) *cobra.Command {
 }
 
 func raise(s streams, path string, f raiseFlags) error {
-	write, ok := map[string]func(io.Writer, report.Raise) error{
-		"text": report.RaiseText, "csv": report.RaiseCSV, "json": report.RaiseJSON,
+	write, ok := map[string]func(io.Writer, making.Raise) error{
+		"text": making.RaiseText, "csv": making.RaiseCSV, "json": making.RaiseJSON,
 	}[f.format]
 	if !ok {
 		return fmt.Errorf("--format %q is not text, csv or json", f.format)
@@ -79,7 +80,7 @@ func raise(s streams, path string, f raiseFlags) error {
 	}
 	plan, why := planOf(one.sheet)
 	if why != "" {
-		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+report.Safe(why))
+		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+show.Safe(why))
 		return verdictError{exitFail}
 	}
 	plan.On = on
@@ -87,7 +88,7 @@ func raise(s streams, path string, f raiseFlags) error {
 }
 
 // planOf is the raising plan of a spec that passes, or why there is none.
-func planOf(sheet *review.Sheet) (plan report.Raise, why string) {
+func planOf(sheet *review.Sheet) (plan making.Raise, why string) {
 	c := sheet.Ceiling
 	plan.Sheet = sheet
 	if !c.Strap.Allowable.Load.Given() {

@@ -10,7 +10,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/change"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/remedy"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
@@ -100,7 +101,7 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 		return err
 	}
 	options := remedy.Options{Review: one.options, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
-	r := report.Remedy{Version: version(), On: on, Strict: f.strict}
+	r := change.Remedy{Version: version(), On: on, Strict: f.strict}
 	if f.each {
 		r, err = eachBy(ctx, one.sheet, options, r)
 	} else {
@@ -116,9 +117,9 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 }
 
 // eachBy cures every hold and query by itself.
-func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r report.Remedy) (report.Remedy, error) {
+func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r change.Remedy) (change.Remedy, error) {
 	r.Result.Sheet = sheet
-	r.Each = []report.Cured{}
+	r.Each = []change.Cured{}
 	left := o.Limit
 	for _, f := range r.Result.Sheet.Findings {
 		if f.Accepted != nil || f.Severity != engine.Hold && f.Severity != engine.Query {
@@ -131,27 +132,27 @@ func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r report
 		}
 		left -= reviews
 		r.Result.Reviews += reviews
-		r.Each = append(r.Each, report.Cured{Finding: f, Cures: cures})
+		r.Each = append(r.Each, change.Cured{Finding: f, Cures: cures})
 	}
 	return r, nil
 }
 
-func (f remedyFlags) print(w, messages io.Writer, src []byte, r report.Remedy) error {
+func (f remedyFlags) print(w, messages io.Writer, src []byte, r change.Remedy) error {
 	switch f.format {
 	case "json":
-		return report.RemedyJSON(w, r)
+		return change.RemedyJSON(w, r)
 	case "text":
-		return report.RemedyText(w, r)
+		return change.RemedyText(w, r)
 	}
 	a, ok := f.chosen(r)
 	if !ok {
-		return report.RemedyText(messages, r)
+		return change.RemedyText(messages, r)
 	}
-	return report.Patch(w, r.Result.Sheet.Path, src, a.Source)
+	return change.Patch(w, r.Result.Sheet.Path, src, a.Source)
 }
 
 // chosen is the answer that is asked for.
-func (f remedyFlags) chosen(r report.Remedy) (remedy.Answer, bool) {
+func (f remedyFlags) chosen(r change.Remedy) (remedy.Answer, bool) {
 	if f.answer > len(r.Result.Answers) {
 		return remedy.Answer{}, false
 	}
@@ -160,7 +161,7 @@ func (f remedyFlags) chosen(r report.Remedy) (remedy.Answer, bool) {
 
 // conclude writes the answer where that is asked for, and gives the exit
 // status.
-func (f remedyFlags) conclude(s streams, in input, src []byte, r report.Remedy) error {
+func (f remedyFlags) conclude(s streams, in input, src []byte, r change.Remedy) error {
 	failed := len(r.Result.Open) > 0 && len(r.Result.Answers) == 0
 	for _, e := range r.Each {
 		failed = failed || len(e.Cures) == 0
@@ -180,9 +181,9 @@ func (f remedyFlags) conclude(s streams, in input, src []byte, r report.Remedy) 
 	if err := rewrite(in.path, a.Source); err != nil {
 		return fmt.Errorf("write %s: %w", in.path, err)
 	}
-	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, report.Safe(in.name))
+	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, show.Safe(in.name))
 	for _, c := range a.Comments {
-		fmt.Fprintf(s.err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, report.Safe(c.Key), report.Safe(c.Text))
+		fmt.Fprintf(s.err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
 	}
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // streams are where a command reads and writes.
@@ -54,7 +54,7 @@ func run(ctx context.Context, args []string, s streams) int {
 	case errors.As(err, &verdict):
 		return verdict.status
 	default:
-		fmt.Fprintln(s.err, "dryfit: "+report.Safe(err.Error()))
+		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
 		return exitNotChecked
 	}
 }
@@ -78,7 +78,7 @@ func rootCommand(s streams) *cobra.Command {
 		Use:   "dryfit",
 		Short: "Check the spec of a shop-built wood ceiling",
 		Long: "dryfit reads the specification of a curved, coffered wood ceiling (*.ceiling.toml) and\n" +
-			"reports what will not bend, carry, pass the door or close.\n\n" + report.Paragraph(report.Caution),
+			"reports what will not bend, carry, pass the door or close.\n\n" + show.Paragraph(show.Caution),
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,

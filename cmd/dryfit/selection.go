@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review/catalog"
@@ -52,7 +52,7 @@ func (s selection) stays(list []*engine.Rule) string {
 	if len(ids) == 0 {
 		return ""
 	}
-	return report.Paragraph("dryfit: --skip leaves out nothing that is referred: " + strings.Join(ids, ", "))
+	return show.Paragraph("dryfit: --skip leaves out nothing that is referred: " + strings.Join(ids, ", "))
 }
 
 func matches(pattern string, r *engine.Rule) bool {

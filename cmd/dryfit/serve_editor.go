@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/editor"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -45,7 +45,7 @@ func serveEditor(ctx context.Context, s streams, named string) error {
 		Today:     func() string { return time.Now().UTC().Format(time.DateOnly) },
 	})
 	if errors.Is(err, editor.ErrNoShutdown) {
-		fmt.Fprintln(s.err, "dryfit: "+report.Safe(err.Error()))
+		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
 		return verdictError{exitFail}
 	}
 	return err

@@ -15,6 +15,8 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/shop"
 	"dryfit/rules/review"
@@ -86,7 +88,7 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 		return err
 	}
 	m := shopMaker{paper: pattern.Papers[tiles], units: one.sheet.Ceiling.Units, on: on}
-	m.Shop = report.Shop{Sheet: one.sheet, Seal: sealOf(one, on, f.strict), Shop: one.sheet.Results.Shop()}
+	m.Shop = making.Shop{Sheet: one.sheet, Seal: sealOf(one, on, f.strict), Shop: one.sheet.Results.Shop()}
 	if m.Fails() && !f.evenSo {
 		return withheld(s, s.out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
 	}
@@ -94,7 +96,7 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writePackage(ctx, f.output, report.ShopIndex, one.inputs(), files); err != nil {
+	if err := writePackage(ctx, f.output, making.ShopIndex, one.inputs(), files); err != nil {
 		return err
 	}
 	return outcome(one.sheet.Verdict)
@@ -132,7 +134,7 @@ func withheld(s streams, to io.Writer, one single, on, none string) error {
 
 // shopMaker makes the files of one package.
 type shopMaker struct {
-	report.Shop
+	making.Shop
 	paper pattern.Paper
 	units quantity.System
 	on    string
@@ -160,19 +162,19 @@ func (m *shopMaker) files(part string) ([]packed, error) {
 	for _, f := range out {
 		m.Files = append(m.Files, f.name)
 	}
-	return append(out, packed{report.ShopIndex, func(w io.Writer) error { return report.ShopJSON(w, m.Shop) }}), nil
+	return append(out, packed{making.ShopIndex, func(w io.Writer) error { return making.ShopJSON(w, m.Shop) }}), nil
 }
 
 // pattern is one in its three formats.
 func (m *shopMaker) pattern(p shop.Pattern) []packed {
 	project := m.Sheet.Project
-	title := report.Shown(project.Title.Get())
+	title := show.Shown(project.Title.Get())
 	if r := project.Revision.Get(); r != "" {
-		title += ", revision " + report.Shown(r)
+		title += ", revision " + show.Shown(r)
 	}
 	full := pattern.Of(p, pattern.About{
 		Units: m.units, Title: title, Warnings: m.Warnings(p.HasStraps()),
-		Lines: []string{"Checked on " + m.on + " by dryfit " + version() + "; SHA-256 of the spec " + m.Seal.Spec.SHA256 + ".", report.Caution},
+		Lines: []string{"Checked on " + m.on + " by dryfit " + version() + "; SHA-256 of the spec " + m.Seal.Spec.SHA256 + ".", show.Caution},
 	})
 	unit, ending := 1.0, ".mm.dxf"
 	if m.units == quantity.Imperial {

@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
 )
 
 // packaged runs the shop command on specs, whatever the verdict, and returns the
@@ -220,8 +220,8 @@ func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 			ctx, press := context.WithCancel(context.Background())
 			defer press()
 			files := []packed{good, last(press)}
-			require.Error(t, writePackage(ctx, "package", report.ShopIndex, nil, files))
-			require.Error(t, writePackage(ctx, "fresh/deep/package", report.ShopIndex, nil, files))
+			require.Error(t, writePackage(ctx, "package", making.ShopIndex, nil, files))
+			require.Error(t, writePackage(ctx, "fresh/deep/package", making.ShopIndex, nil, files))
 			assert.Equal(t, []string{"package", "package/shop.json"}, allBelow(t, "."))
 			kept, err := os.ReadFile("package/shop.json")
 			require.NoError(t, err)
@@ -229,7 +229,7 @@ func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 		})
 	}
 	t.Chdir(t.TempDir())
-	require.NoError(t, writePackage(context.Background(), "fresh/deep/package", report.ShopIndex, nil, []packed{good}))
+	require.NoError(t, writePackage(context.Background(), "fresh/deep/package", making.ShopIndex, nil, []packed{good}))
 	assert.Equal(t, []string{"fresh", "fresh/deep", "fresh/deep/package", "fresh/deep/package/rib-1.svg"}, allBelow(t, "."))
 }
 

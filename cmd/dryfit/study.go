@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/options"
 	"dryfit/rules/design/study"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/carrying"
@@ -149,7 +150,7 @@ func (f studyFlags) open(s streams, path, on string) (studyRun, single, error) {
 	if err != nil {
 		return r, one, err
 	}
-	r.out = report.Study{
+	r.out = options.Study{
 		Study: made, On: on, Only: f.only, Strict: f.strict, Search: f.search,
 		Spec: report.DigestOf(one.name, one.src), Standards: one.hashes,
 	}
@@ -203,8 +204,8 @@ func (f studyFlags) front(s *study.Study) (*study.Front, error) {
 // studyRun is one study on its way to its writer.
 type studyRun struct {
 	flags studyFlags
-	out   report.Study
-	rows  report.StudyRows                                   // nil where all is written at the end
+	out   options.Study
+	rows  options.StudyRows                                  // nil where all is written at the end
 	each  func(context.Context, func(study.Row) error) error // hands on every row in order
 }
 
@@ -263,9 +264,9 @@ func (r *studyRun) streams() bool {
 func (r *studyRun) stream(w io.Writer) (err error) {
 	switch {
 	case r.flags.format == "jsonl":
-		r.rows, err = report.NewStudyJSONL(w, r.out)
+		r.rows, err = options.NewStudyJSONL(w, r.out)
 	case r.flags.format == "csv" && !r.out.All:
-		r.rows, err = report.NewStudyCSV(w, r.out, false)
+		r.rows, err = options.NewStudyCSV(w, r.out, false)
 	}
 	return err
 }
@@ -301,18 +302,18 @@ func (r *studyRun) write(w io.Writer) error {
 	case "csv":
 		return writeCSV(w, r.out)
 	case "json":
-		return report.StudyJSON(w, r.out)
+		return options.StudyJSON(w, r.out)
 	case "html":
 		return writePage(w, r.out)
 	case "svg":
 		return writeContact(w, r.out)
 	default:
-		return report.StudyText(w, r.out)
+		return options.StudyText(w, r.out)
 	}
 }
 
-func writeCSV(w io.Writer, s report.Study) error {
-	c, err := report.NewStudyCSV(w, s, true)
+func writeCSV(w io.Writer, s options.Study) error {
+	c, err := options.NewStudyCSV(w, s, true)
 	if err != nil {
 		return err
 	}

@@ -8,7 +8,8 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/change"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/compare"
 	"dryfit/rules/design/study"
 	"dryfit/rules/review"
@@ -106,14 +107,14 @@ func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one single) erro
 
 // said says on standard error what was written.
 func (r *studyRun) said(s streams, index int, name string) {
-	fmt.Fprintf(s.err, "dryfit: option %d is written to %s: %s\n", index, report.Safe(name), report.Safe(r.valuesOf(index)))
+	fmt.Fprintf(s.err, "dryfit: option %d is written to %s: %s\n", index, show.Safe(name), show.Safe(r.valuesOf(index)))
 }
 
 // valuesOf are the varied keys of an option, and what they have.
 func (r *studyRun) valuesOf(index int) string {
 	var out []string
 	for i, v := range r.out.Values(index) {
-		out = append(out, r.out.Vary[i].Key+" = "+report.Written(v))
+		out = append(out, r.out.Vary[i].Key+" = "+show.Written(v))
 	}
 	return strings.Join(out, ", ")
 }
@@ -133,10 +134,10 @@ func (r *studyRun) compareTwo(s streams, one single) error {
 		sheets[i] = r.out.Review(fmt.Sprintf("option %d: %s", index, r.valuesOf(index)), text)
 	}
 	const threshold = 0.005
-	c := report.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: version(), On: r.out.On}
-	write := report.CompareText
+	c := change.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: version(), On: r.out.On}
+	write := change.CompareText
 	if r.flags.format == "json" {
-		write = report.CompareJSON
+		write = change.CompareJSON
 	}
 	return writeOutput(r.flags.output, s.out, one.inputs(), func(w io.Writer) error { return write(w, c) })
 }

@@ -15,6 +15,9 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/report/submittal"
+	"dryfit/cmd/dryfit/internal/report/sums"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -110,7 +113,7 @@ func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
 }
 
 // submittal is the page of a spec that could be checked, with its bytes.
-func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal, error) {
+func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submittal, error) {
 	seal := report.Seal{
 		Version: version(), On: m.options.On, Strict: m.options.Strict,
 		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
@@ -123,12 +126,12 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (report.Submittal
 	named := *sheet // as the page names files
 	named.Path = seal.Spec.Path
 	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On, SHA256: seal.Spec.SHA256}, drawing.Options{})
-	return report.Submittal{
+	return submittal.Submittal{
 		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
-		Calcs: report.Calcs{
+		Calcs: sums.Calcs{
 			Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Results.Figures(), Tables: sheet.Results.Tables(), Rules: catalog.Rules(),
 		},
-		Takeoff: report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())},
+		Takeoff: making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())},
 	}, err
 }
 
@@ -143,7 +146,7 @@ func (m *submitter) one(s streams, in input, output string) error {
 	if err != nil {
 		return err
 	}
-	if err := writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return report.SubmittalHTML(w, page) }); err != nil {
+	if err := writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
 		return err
 	}
 	return outcome(one.sheet.Verdict)
@@ -158,7 +161,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 	if err := makeFolder(f.output, inputs); err != nil {
 		return err
 	}
-	index := report.SubmittalIndex{On: m.options.On, Version: version()}
+	index := submittal.Index{On: m.options.On, Version: version()}
 	for i, name := range pageNames(inputs) {
 		in := submission{input: inputs[i], page: filepath.Join(f.output, name)}
 		in.options, in.sheet = m.shelf.underStandards(in.input, m.options)
@@ -169,7 +172,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 		return err
 	}
 	index.Entries = entries
-	write := func(w io.Writer) error { return report.SubmittalIndexHTML(w, index) }
+	write := func(w io.Writer) error { return submittal.IndexHTML(w, index) }
 	if err := writeOutput(filepath.Join(f.output, "index.html"), nil, inputs, write); err != nil {
 		return err
 	}
@@ -186,8 +189,8 @@ type submission struct {
 
 // pages makes and writes all pages, some at a time, and keeps of each only its
 // line in the index.
-func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]report.SubmittalEntry, error) {
-	entries := make([]report.SubmittalEntry, len(m.all))
+func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]submittal.SubmittalEntry, error) {
+	entries := make([]submittal.SubmittalEntry, len(m.all))
 	stdin := once(s.in)
 	p := newProgress(s.err, len(m.all), "pages")
 	p.begin()
@@ -214,12 +217,12 @@ func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]report.Su
 }
 
 // page makes and writes one of several pages.
-func (m *submitter) page(in submission, stdin io.Reader) (report.SubmittalEntry, error) {
+func (m *submitter) page(in submission, stdin io.Reader) (submittal.SubmittalEntry, error) {
 	sheet, src := in.sheet, []byte(nil)
 	if sheet == nil {
 		sheet, src = in.review(stdin, in.options)
 	}
-	entry := report.EntryOf(sheet, m.where.InRepository(in.name))
+	entry := submittal.EntryOf(sheet, m.where.InRepository(in.name))
 	if sheet.Ceiling == nil {
 		return entry, nil
 	}
@@ -228,7 +231,7 @@ func (m *submitter) page(in submission, stdin io.Reader) (report.SubmittalEntry,
 	if err != nil {
 		return entry, err
 	}
-	return entry, writeOutput(in.page, nil, m.inputs(), func(w io.Writer) error { return report.SubmittalHTML(w, page) })
+	return entry, writeOutput(in.page, nil, m.inputs(), func(w io.Writer) error { return submittal.HTML(w, page) })
 }
 
 func (m *submitter) inputs() []input {

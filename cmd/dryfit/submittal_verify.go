@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/submittal"
 	"dryfit/rules/review"
 )
 
@@ -43,10 +44,10 @@ func verify(s streams, args []string, f submittalFlags) error {
 		return err
 	}
 	var again bytes.Buffer
-	if err := report.SubmittalHTML(&again, now); err != nil {
+	if err := submittal.HTML(&again, now); err != nil {
 		return err
 	}
-	v := report.Verification{
+	v := submittal.Verification{
 		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.sheet.Verdict,
 	}
 	today, err := judgedOn("")
@@ -56,7 +57,7 @@ func verify(s streams, args []string, f submittalFlags) error {
 	o := one.options
 	o.On = today
 	v.Today, v.TodayVerdict = today, review.Spec(one.name, one.src, o).Verdict
-	if err := writeOutput(f.output, s.out, append(one.inputs(), newInput(f.verify)), func(w io.Writer) error { return report.VerificationText(w, v) }); err != nil {
+	if err := writeOutput(f.output, s.out, append(one.inputs(), newInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
 		return err
 	}
 	if !v.Belongs() {

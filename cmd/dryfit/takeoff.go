@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/review"
 )
@@ -22,8 +22,8 @@ func takeoffCommand(s streams) *cobra.Command {
 		Example: "  dryfit takeoff specs/reading-room.ceiling.toml\n  dryfit takeoff --format csv --output pieces.csv specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			write, ok := map[string]func(io.Writer, report.Takeoff) error{
-				"text": report.TakeoffText, "csv": report.TakeoffCSV, "json": report.TakeoffJSON,
+			write, ok := map[string]func(io.Writer, making.Takeoff) error{
+				"text": making.TakeoffText, "csv": making.TakeoffCSV, "json": making.TakeoffJSON,
 			}[format]
 			if !ok {
 				return fmt.Errorf("--format %q is not text, csv or json", format)
@@ -33,7 +33,7 @@ func takeoffCommand(s streams) *cobra.Command {
 				return err
 			}
 			sheet := one.sheet
-			takeoff := report.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
+			takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
 			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, takeoff) })
 		},
 	}

@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // unseen are the specs that a revision had under some paths, and its standards
@@ -43,7 +43,7 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 		names []string
 	}{{"gone", gone}, {"excluded", excluded}} {
 		if len(said.names) > 0 {
-			fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
+			fmt.Fprintln(w.s.err, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
 		}
 	}
 	return out

@@ -15,7 +15,7 @@ import (
 	"github.com/bmatcuk/doublestar/v4"
 
 	"dryfit/cmd/dryfit/internal/git"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/model/standards"
 )
 
@@ -227,7 +227,7 @@ func (w *walker) ask(folder string) *tracked {
 	if err != nil {
 		if !w.warned && w.ctx.Err() == nil {
 			w.warned = true
-			fmt.Fprintln(w.s.err, report.Safe(fmt.Sprintf("dryfit: %v; specs that git ignores are checked too", err)))
+			fmt.Fprintln(w.s.err, show.Safe(fmt.Sprintf("dryfit: %v; specs that git ignores are checked too", err)))
 		}
 		return t
 	}

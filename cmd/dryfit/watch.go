@@ -15,6 +15,7 @@ import (
 	"github.com/fsnotify/fsnotify"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 )
@@ -85,7 +86,7 @@ func (w *watching) check(ctx context.Context) error {
 		return err // bad usage, or nothing to watch
 	case err != nil:
 		// As where the last spec was deleted: there may be one again.
-		fmt.Fprintln(w.s.err, "dryfit: "+report.Safe(err.Error()))
+		fmt.Fprintln(w.s.err, "dryfit: "+show.Safe(err.Error()))
 	}
 	w.begun = true
 	for _, in := range r.inputs { // git may track one in a folder that is passed over

@@ -10,7 +10,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
@@ -342,7 +342,7 @@ func (in Input) assumed() []paper.Note {
 	n := paper.Note{Title: "Assumed"}
 	var line []string
 	for _, a := range in.Sheet.Assumed {
-		line = append(line, a.Key+" = "+report.Written(a.Value))
+		line = append(line, a.Key+" = "+show.Written(a.Value))
 	}
 	if len(line) == 0 {
 		n.Lines = []string{"Nothing that a rule has read."}

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/spec/quantity"
 )
 
@@ -34,7 +34,7 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"made by", "dryfit " + in.Version},
 		}, in.reserves()),
 		Notes:   slices.Concat(in.loosened(), in.unchecked(), in.findings(s.shows), s.notes, in.assumed()),
-		Caution: report.Caution,
+		Caution: show.Caution,
 	}
 }
 

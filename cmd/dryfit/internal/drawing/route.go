@@ -7,7 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
@@ -159,7 +159,7 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	if way.Margin < 0 {
 		clear = d.length(-way.Margin) + " short on every side"
 	}
-	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, report.Shown(name), kind), way.Outcome.String() + ", " + clear}
+	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, show.Shown(name), kind), way.Outcome.String() + ", " + clear}
 	if carrying.KindOf(kind).Loads && way.Load > 0 {
 		f.lines = append(f.lines, fmt.Sprintf("panels in a load: %d; loads: %d", way.Load, way.Loads))
 	}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 )
 
@@ -52,7 +52,7 @@ func (s *server) action(d *document, f engine.Finding, shows diagnostic) (codeAc
 	}
 	edits := []textEdit{{Range: d.text.span(c.at), NewText: c.text}}
 	action := codeAction{
-		Title: report.Safe("Set " + f.Passes.Key + " = " + strings.TrimSpace(report.Written(f.Passes.Value)) + ", which passes"),
+		Title: show.Safe("Set " + f.Passes.Key + " = " + strings.TrimSpace(show.Written(f.Passes.Value)) + ", which passes"),
 		Kind:  quickFix, Diagnostics: []diagnostic{shows}, Preferred: true,
 	}
 	if s.client.Capabilities.Workspace.WorkspaceEdit.DocumentChanges {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
 )
@@ -169,7 +169,7 @@ func (c *completer) values() {
 	}
 	add := func(kind int, value any, detail string, about *markup) {
 		text := example(value)
-		c.add(completion{Label: report.Safe(text), Kind: kind, Detail: report.Safe(detail), FilterText: text, Documentation: about}, word, text)
+		c.add(completion{Label: show.Safe(text), Kind: kind, Detail: show.Safe(detail), FilterText: text, Documentation: about}, word, text)
 	}
 	path := pattern(c.key)
 	if c.doc.isStandards() {
@@ -250,7 +250,7 @@ func (c *completer) found() []string {
 	}
 	for _, f := range c.doc.good.Findings {
 		if f.Severity != engine.Refer && f.At != "" && !slices.Contains(out, f.At) {
-			out = append(out, report.Safe(f.At))
+			out = append(out, show.Safe(f.At))
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
 )
@@ -44,7 +45,7 @@ func (s *server) diagnostics(d *document) []diagnostic {
 			out = append(out, diagnostic{
 				Range:    d.text.shown(d.text.fromDocument(d.last.sheet.Document.Locate(n.Key))),
 				Severity: asError, Code: n.Rule.ID, Source: source,
-				Message: report.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
+				Message: show.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
 			})
 		}
 	}
@@ -55,7 +56,7 @@ func (s *server) diagnostics(d *document) []diagnostic {
 func ofProblem(text lined, p spec.Problem) diagnostic {
 	return diagnostic{
 		Range: text.shown(text.fromDocument(p.Range)), Severity: asError, Code: p.Rule, Source: source,
-		Message: report.Safe(report.Said(p.Key, p.Message)),
+		Message: show.Safe(report.Said(p.Key, p.Message)),
 	}
 }
 
@@ -69,7 +70,7 @@ func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 		lines[0] = "referred: " + report.Said(f.At, f.Text)
 	}
 	if f.Passes != nil {
-		lines = append(lines, "passes with "+f.Passes.Key+" = "+report.Written(f.Passes.Value))
+		lines = append(lines, "passes with "+f.Passes.Key+" = "+show.Written(f.Passes.Value))
 	}
 	if basis := report.BasisOf(f); basis != "" {
 		lines = append(lines, "basis: "+basis)
@@ -79,7 +80,7 @@ func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 		lines = append(lines, "accepted: "+a.Reason+", by "+a.By+", until "+a.Until)
 	}
 	for i, l := range lines {
-		lines[i] = report.Safe(l)
+		lines[i] = show.Safe(l)
 	}
 	out.Message = strings.Join(lines, "\n")
 	if !s.client.Capabilities.TextDocument.Publish.Related {
@@ -93,7 +94,7 @@ func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 		if ok {
 			out.Related = append(out.Related, related{
 				Location: location{URI: d.uri, Range: d.text.span(d.text.fromDocument(at))},
-				Message:  report.Safe(key) + " takes part",
+				Message:  show.Safe(key) + " takes part",
 			})
 		}
 	}

@@ -6,7 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review/catalog"
@@ -33,7 +34,7 @@ func meaning(path string, std *standards.Standards) string {
 	text := specKeys().meaning(path)
 	for _, d := range std.Defaults() {
 		if d.Key == path && text != "" {
-			text += fmt.Sprintf("\nDefault %s: %s.\n", report.MarkdownCode(report.Written(d.Value)), report.MarkdownText(from(d.Source, d.Origin)))
+			text += fmt.Sprintf("\nDefault %s: %s.\n", markdown.Code(show.Written(d.Value)), markdown.Text(from(d.Source, d.Origin)))
 		}
 	}
 	return text
@@ -46,7 +47,7 @@ func (k *vocabulary) meaning(path string) string {
 		return ""
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "**%s** %s\n\n%s\n", report.MarkdownText(p.Title), report.MarkdownCode(path), report.MarkdownText(k.written[path]))
+	fmt.Fprintf(&b, "**%s** %s\n\n%s\n", markdown.Text(p.Title), markdown.Code(path), markdown.Text(k.written[path]))
 	switch {
 	case len(p.Enum) > 0:
 		fmt.Fprintf(&b, "\nOne of %s.\n", codes(p.Enum))
@@ -80,7 +81,7 @@ func example(v any) string {
 func codes(words []string) string {
 	var out []string
 	for _, w := range words {
-		out = append(out, report.MarkdownCode(w))
+		out = append(out, markdown.Code(w))
 	}
 	return strings.Join(out, ", ")
 }
@@ -115,7 +116,7 @@ func inForce(r *engine.Rule, l engine.Limit, std *standards.Standards, units qua
 	if math.IsNaN(value.SI) {
 		printed, why = "no figure", "only standards give one"
 	}
-	return fmt.Sprintf("%s %s: **%s** (%s)", report.MarkdownCode(name), report.MarkdownText(l.Title), report.MarkdownText(printed), report.MarkdownText(why))
+	return fmt.Sprintf("%s %s: **%s** (%s)", markdown.Code(name), markdown.Text(l.Title), markdown.Text(printed), markdown.Text(why))
 }
 
 // wanting are the rules that are not checked without a key.

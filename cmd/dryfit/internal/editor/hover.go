@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/markdown"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/result"
@@ -112,7 +112,7 @@ func section(title string, lines []string, rest string) string {
 	out := "\n" + title + ":\n\n"
 	for i, l := range lines {
 		if i == most && len(lines) > most+1 {
-			return out + fmt.Sprintf("- and %d more, which %s lists\n", len(lines)-most, report.MarkdownCode(rest))
+			return out + fmt.Sprintf("- and %d more, which %s lists\n", len(lines)-most, markdown.Code(rest))
 		}
 		out += "- " + l + "\n"
 	}
@@ -167,13 +167,13 @@ func within(a, b string) bool {
 }
 
 func worked(f figure.Figure, units quantity.System) string {
-	line := fmt.Sprintf("%s %s: **%s**", report.MarkdownCode(f.Key), report.MarkdownText(f.Name), report.MarkdownText(units.Format(f.Value)))
+	line := fmt.Sprintf("%s %s: **%s**", markdown.Code(f.Key), markdown.Text(f.Name), markdown.Text(units.Format(f.Value)))
 	if f.Formula == "" {
 		return line
 	}
-	line += " " + report.MarkdownCode(f.Symbol+" = "+f.Formula)
+	line += " " + markdown.Code(f.Symbol+" = "+f.Formula)
 	if arithmetic, res := f.Worked(units); arithmetic != "" {
-		line += " " + report.MarkdownCode("= "+arithmetic+" = "+res)
+		line += " " + markdown.Code("= "+arithmetic+" = "+res)
 	}
 	return line
 }
@@ -197,9 +197,9 @@ func ruleOf(list []*engine.Rule, id string) *engine.Rule {
 }
 
 func aboutRule(r *engine.Rule) string {
-	text := fmt.Sprintf("%s: %s\n", report.MarkdownCode(r.ID), report.MarkdownText(r.Title))
+	text := fmt.Sprintf("%s: %s\n", markdown.Code(r.ID), markdown.Text(r.Title))
 	if r.Why != "" {
-		text += "\n" + report.MarkdownText(r.Why) + "\n"
+		text += "\n" + markdown.Text(r.Why) + "\n"
 	}
 	return text
 }

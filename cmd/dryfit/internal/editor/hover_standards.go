@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/markdown"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -51,9 +51,9 @@ func (s *server) severityHelp(d *document, path, id string) string {
 	if r == nil {
 		return text
 	}
-	text += "\nBuilt in: " + report.MarkdownCode(r.Severity.String()) + ".\n"
+	text += "\nBuilt in: " + markdown.Code(r.Severity.String()) + ".\n"
 	if set, ok := d.standards().Severity(id); ok {
-		text += "\nIn force: " + report.MarkdownCode(set.Word) + " " + report.MarkdownText(fmt.Sprintf("(%s:%d)", set.Origin.File, set.Origin.Line)) + ".\n"
+		text += "\nIn force: " + markdown.Code(set.Word) + " " + markdown.Text(fmt.Sprintf("(%s:%d)", set.Origin.File, set.Origin.Line)) + ".\n"
 	}
 	return text + "\n" + aboutRule(r)
 }

@@ -18,7 +18,7 @@ import (
 	"runtime/debug"
 	"time"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
@@ -201,7 +201,7 @@ func (s *server) guarded(what string, id json.RawMessage, run func()) {
 }
 
 func (s *server) log(format string, args ...any) {
-	fmt.Fprintf(s.Log, "dryfit: %s\n", report.Safe(fmt.Sprintf(format, args...)))
+	fmt.Fprintf(s.Log, "dryfit: %s\n", show.Safe(fmt.Sprintf(format, args...)))
 }
 
 func (s *server) logPanic(what string, p any, stack []byte) {
@@ -228,7 +228,7 @@ func (s *server) notify(method string, params any) {
 
 func (s *server) write(message any) {
 	var body bytes.Buffer
-	if err := report.NewEncoder(&body).Encode(message); err != nil {
+	if err := show.NewEncoder(&body).Encode(message); err != nil {
 		s.log("%v", err)
 		return
 	}

@@ -3,7 +3,7 @@ package editor
 import (
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/spec"
 )
 
@@ -115,7 +115,7 @@ func (o symbolizer) in(container int) []symbol {
 
 func (o symbolizer) symbol(name, detail string, kind int, whole, selection spec.Range, children []symbol) symbol {
 	return symbol{
-		Name: report.Safe(name), Detail: report.Safe(detail), Kind: kind,
+		Name: show.Safe(name), Detail: show.Safe(detail), Kind: kind,
 		Range: o.lines.span(whole), Selection: o.lines.span(selection), Children: children,
 	}
 }

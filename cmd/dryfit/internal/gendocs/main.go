@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/model/standards"
@@ -156,7 +157,7 @@ func standing(p schema.Property) string {
 	}
 	for _, d := range standards.BuiltIn().Defaults() {
 		if d.Key == p.Path {
-			return "default " + report.Written(d.Value)
+			return "default " + show.Written(d.Value)
 		}
 	}
 	return ""

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -44,7 +45,7 @@ func Annotations(w io.Writer, r Report) error {
 		notes = append(notes, r.loosenedNotes(s, said)...)
 		notes = append(notes, r.uncomputedNotes(s)...)
 		notes = append(notes, r.uncheckedNotes(s)...)
-		for _, e := range entries(s) {
+		for _, e := range Entries(s) {
 			notes = append(notes, noteOf(r.InRepository(s.Path), e))
 		}
 	}
@@ -63,7 +64,7 @@ func Annotations(w io.Writer, r Report) error {
 	}
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
-			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(Shown(s.Path)), s.Verdict, s.Counts)
+			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(show.Shown(s.Path)), s.Verdict, s.Counts)
 		}
 	}
 	return out.Flush()
@@ -89,7 +90,7 @@ func restOf(notes []note) note {
 	var b strings.Builder
 	for i, n := range notes {
 		line, _, _ := strings.Cut(strings.TrimPrefix(n.place, "line="), ",")
-		text := fmt.Sprintf("- %s:%s: %s: %s\n", shownTo(n.path, mostNamed), line, n.title, shownTo(n.text, mostNamed))
+		text := fmt.Sprintf("- %s:%s: %s: %s\n", show.ShownTo(n.path, show.MostNamed), line, n.title, show.ShownTo(n.text, show.MostNamed))
 		if b.Len()+len(text) > mostListed {
 			fmt.Fprintf(&b, "and %d more in the log", len(notes)-i)
 			break
@@ -102,39 +103,39 @@ func restOf(notes []note) note {
 
 // write keeps the ends of lines in a text, each of which was shown before.
 func (n note) write(out io.Writer) {
-	fmt.Fprintf(out, "::%s file=%s,%s,title=%s::%s\n", n.word, annotationValue.Replace(Safe(n.path)), n.place,
-		annotationValue.Replace(Shown(n.title)), annotationText.Replace(n.text))
+	fmt.Fprintf(out, "::%s file=%s,%s,title=%s::%s\n", n.word, annotationValue.Replace(show.Safe(n.path)), n.place,
+		annotationValue.Replace(show.Shown(n.title)), annotationText.Replace(n.text))
 }
 
-func noteOf(path string, e entry) note {
-	word, text := commands[e.severity], Shown(e.said())
+func noteOf(path string, e Entry) note {
+	word, text := commands[e.severity], show.Shown(e.Said())
 	if e.baseline == engine.AlreadyThere {
 		word = "notice"
 	}
 	switch {
-	case e.accepted != "":
-		word, text = "notice", text+" Accepted: "+Shown(e.accepted)+"."
-	case e.passes != "":
-		text += " Passes with " + Shown(e.passes) + "."
+	case e.Accepted != "":
+		word, text = "notice", text+" Accepted: "+show.Shown(e.Accepted)+"."
+	case e.Passes != "":
+		text += " Passes with " + show.Shown(e.Passes) + "."
 	}
-	place := fmt.Sprintf("line=%d,endLine=%d", e.start.Line, max(e.start.Line, e.end.Line))
-	if e.end.Line == e.start.Line && e.end.Column > e.start.Column { // columns are for a range within a line
-		place += fmt.Sprintf(",col=%d,endColumn=%d", e.start.Column, e.end.Column)
+	place := fmt.Sprintf("line=%d,endLine=%d", e.Start.Line, max(e.Start.Line, e.end.Line))
+	if e.end.Line == e.Start.Line && e.end.Column > e.Start.Column { // columns are for a range within a line
+		place += fmt.Sprintf(",col=%d,endColumn=%d", e.Start.Column, e.end.Column)
 	}
-	return note{word, path, place, e.severity.String() + " " + e.rule + e.since(), text}
+	return note{word, path, place, e.severity.String() + " " + e.Rule + e.since(), text}
 }
 
 // uncomputedNotes are of figures that could not be computed, which fail a file as a
 // hold does.
 func (r Report) uncomputedNotes(s *review.Sheet) []note {
 	var out []note
-	for _, l := range lacking(s.NotChecked) {
+	for _, l := range Lacking(s.NotChecked) {
 		if l.failed {
 			word := "error"
 			if l.before {
 				word = "notice"
 			}
-			out = append(out, note{word, r.InRepository(s.Path), "line=1,endLine=1", "not computed " + strings.Join(l.rules, " "), Shown(l.said())})
+			out = append(out, note{word, r.InRepository(s.Path), "line=1,endLine=1", "not computed " + strings.Join(l.Rules, " "), show.Shown(l.Said())})
 		}
 	}
 	return out
@@ -145,6 +146,6 @@ func (r Report) uncheckedNotes(s *review.Sheet) []note {
 	if s.Counts.NotChecked == 0 {
 		return nil
 	}
-	text := fmt.Sprintf("not checked, or not in full: %s of %s", plural(s.Counts.NotChecked, "rule"), s.Counts.Families.List())
+	text := fmt.Sprintf("not checked, or not in full: %s of %s", show.Plural(s.Counts.NotChecked, "rule"), s.Counts.Families.List())
 	return []note{{"notice", r.InRepository(s.Path), "line=1,endLine=1", "not checked", text}}
 }

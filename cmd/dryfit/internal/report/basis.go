@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -15,17 +16,17 @@ import (
 
 // Catalogue lists every rule with its title, by family.
 func Catalogue(w io.Writer, families []engine.Family) error {
-	t := newReportText(w, false)
+	t := NewReportText(w, false)
 	for i, f := range families {
 		if i > 0 {
-			t.line("")
+			t.Line("")
 		}
-		t.line(f.Title)
+		t.Line(f.Title)
 		for _, r := range f.Rules {
-			t.paragraph("", pad(r.ID, wideLabel), r.Title)
+			t.Paragraph("", show.Pad(r.ID, show.WideLabel), r.Title)
 		}
 	}
-	return t.flush()
+	return t.Flush()
 }
 
 // Basis writes all that there is to know of one rule, with the keys that it
@@ -35,9 +36,9 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 	if err != nil {
 		return err
 	}
-	t := newReportText(w, false)
-	t.line(r.ID)
-	t.rule("─")
+	t := NewReportText(w, false)
+	t.Line(r.ID)
+	t.Rule("─")
 	t.entryOf("checks", "that "+r.Title)
 	t.entryOf("why", r.Why)
 	t.entryOf("severity", severityText(r))
@@ -57,21 +58,21 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 		t.entryOf("limit", r.Full(l.Key)+": "+limitText(l))
 	}
 	for _, c := range cases {
-		t.line("")
-		t.line(caseTitle(c))
+		t.Line("")
+		t.Line(caseTitle(c))
 		for _, line := range strings.Split(strings.TrimRight(c.Text, "\n"), "\n") {
-			t.line("    " + line)
+			t.Line("    " + line)
 		}
 	}
-	return t.flush()
+	return t.Flush()
 }
 
 // entryOf writes one line of a list with a name before it.
-func (t reportText) entryOf(name, text string) {
+func (t ReportText) entryOf(name, text string) {
 	const column = 10
-	lead := pad(name, column)
-	for _, l := range wrap(text, textWidth-column) {
-		t.line(lead + l)
+	lead := show.Pad(name, column)
+	for _, l := range show.Wrap(text, show.TextWidth-column) {
+		t.Line(lead + l)
 		lead = strings.Repeat(" ", column)
 	}
 }

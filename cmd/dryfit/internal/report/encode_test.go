@@ -7,6 +7,8 @@ import (
 	"testing"
 	"unicode"
 
+	"dryfit/cmd/dryfit/internal/report/show"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -32,7 +34,7 @@ func TestJSONEscapes(t *testing.T) {
 	in := map[string]any{text: []any{text, 1.5, nil}}
 
 	var b bytes.Buffer
-	require.NoError(t, writeJSON(&b, in))
+	require.NoError(t, show.WriteJSON(&b, in))
 	hidden(t, b.Bytes())
 	assert.Contains(t, b.String(), `\u202e`)
 	assert.Contains(t, b.String(), `\udb40\udc01`, "U+E0001 as a pair")

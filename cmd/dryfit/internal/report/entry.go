@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/standards"
@@ -14,44 +15,44 @@ import (
 	"dryfit/spec"
 )
 
-// entry is a finding, or a fault of the file, as most writers want it.
-type entry struct {
-	rule       string
+// Entry is a finding, or a fault of the file, as most writers want it.
+type Entry struct {
+	Rule       string
 	severity   engine.Severity
-	key        string
-	text       string // one sentence, with its full stop
-	basis      string // empty for a fault of the file
-	start, end spec.Position
+	Key        string
+	Text       string // one sentence, with its full stop
+	Basis      string // empty for a fault of the file
+	Start, end spec.Position
 	related    []string
 	offer      *engine.Offer
-	passes     string // the offer, as a spec writes it
-	accepted   string // by whom, why, until when
+	Passes     string // the offer, as a spec writes it
+	Accepted   string // by whom, why, until when
 	acceptance *layout.Acceptance
 	print      string          // its fingerprint
 	baseline   engine.Baseline // zero where there is none
 }
 
-// entries are a sheet's: faults of the file first, then findings, each in their
+// Entries are a sheet's: faults of the file first, then findings, each in their
 // order.
-func entries(s *review.Sheet) []entry {
-	var out []entry
+func Entries(s *review.Sheet) []Entry {
+	var out []Entry
 	prints := engine.Fingerprints{}
 	for _, p := range s.Problems {
-		out = append(out, entry{
-			rule: p.Rule, severity: problemSeverity, key: p.Key, text: sentence(p.Message), start: p.Position, end: p.End,
+		out = append(out, Entry{
+			Rule: p.Rule, severity: problemSeverity, Key: p.Key, Text: show.Sentence(p.Message), Start: p.Position, end: p.End,
 			print: prints.Of(p.Rule, p.Key, p.Message), baseline: faultsAre(s),
 		})
 	}
 	for _, f := range s.Findings {
-		e := entry{
-			rule: f.Rule.ID, severity: f.Severity, key: f.At, text: sentence(f.Text), basis: basis(f),
-			start: f.Start, end: f.End, related: f.Related, print: f.Fingerprint, baseline: f.Baseline,
+		e := Entry{
+			Rule: f.Rule.ID, severity: f.Severity, Key: f.At, Text: show.Sentence(f.Text), Basis: basis(f),
+			Start: f.Start, end: f.End, related: f.Related, print: f.Fingerprint, baseline: f.Baseline,
 		}
 		if f.Passes != nil {
-			e.offer, e.passes = f.Passes, f.Passes.Key+" = "+Written(f.Passes.Value)
+			e.offer, e.Passes = f.Passes, f.Passes.Key+" = "+show.Written(f.Passes.Value)
 		}
 		if a := f.Accepted; a != nil {
-			e.acceptance, e.accepted = a, a.Reason+", by "+a.By+", until "+a.Until
+			e.acceptance, e.Accepted = a, a.Reason+", by "+a.By+", until "+a.Until
 		}
 		out = append(out, e)
 	}
@@ -67,16 +68,16 @@ func faultsAre(s *review.Sheet) engine.Baseline {
 	return 0
 }
 
-// said is the sentence with its key before it.
-func (e entry) said() string {
-	if e.key == "" || strings.HasPrefix(e.text, e.key) {
-		return e.text
+// Said is the sentence with its key before it.
+func (e Entry) Said() string {
+	if e.Key == "" || strings.HasPrefix(e.Text, e.Key) {
+		return e.Text
 	}
-	return e.key + ": " + e.text
+	return e.Key + ": " + e.Text
 }
 
 // since is what the entry is to the baseline, after a comma; "" without one.
-func (e entry) since() string {
+func (e Entry) since() string {
 	if e.baseline == 0 {
 		return ""
 	}
@@ -84,8 +85,8 @@ func (e entry) since() string {
 }
 
 // fails reports whether the entry fails the spec. What the baseline had does not.
-func (e entry) fails(strict bool) bool {
-	return e.accepted == "" && e.baseline != engine.AlreadyThere && (e.severity == engine.Hold || strict && e.severity == engine.Query)
+func (e Entry) fails(strict bool) bool {
+	return e.Accepted == "" && e.baseline != engine.AlreadyThere && (e.severity == engine.Hold || strict && e.severity == engine.Query)
 }
 
 // InRepository is a path relative to the root of the repository, with forward
@@ -112,7 +113,7 @@ func (r Report) InRepository(name string) string {
 // lack is what keeps rules from an outcome: a key, or another reason.
 type lack struct {
 	reason
-	rules []string
+	Rules []string
 }
 
 type reason struct {
@@ -122,8 +123,8 @@ type reason struct {
 	before   bool // the baseline could not compute it either
 }
 
-// lacking groups the rules of a sheet that were not checked, in their order.
-func lacking(list []engine.NotChecked) []lack {
+// Lacking groups the rules of a sheet that were not checked, in their order.
+func Lacking(list []engine.NotChecked) []lack {
 	var out []lack
 	at := map[reason]int{}
 	for _, n := range list {
@@ -137,15 +138,15 @@ func lacking(list []engine.NotChecked) []lack {
 			at[why] = i
 			out = append(out, lack{reason: why})
 		}
-		if !slices.Contains(out[i].rules, n.Rule.ID) { // of several elements
-			out[i].rules = append(out[i].rules, n.Rule.ID)
+		if !slices.Contains(out[i].Rules, n.Rule.ID) { // of several elements
+			out[i].Rules = append(out[i].Rules, n.Rule.ID)
 		}
 	}
 	return out
 }
 
-// said is the reason in words.
-func (r reason) said() string {
+// Said is the reason in words.
+func (r reason) Said() string {
 	switch {
 	case r.open && r.before:
 		return "not decided, " + engine.AlreadyThere.String() + ": " + r.why

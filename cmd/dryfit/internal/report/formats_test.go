@@ -228,9 +228,9 @@ func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 // queried are the rules with a query of a sheet.
 func queried(r Report, sheet int) map[string]bool {
 	out := map[string]bool{}
-	for _, e := range entries(r.Runs[0].Sheets[sheet]) {
+	for _, e := range Entries(r.Runs[0].Sheets[sheet]) {
 		if e.fails(true) && !e.fails(false) {
-			out[e.rule] = true
+			out[e.Rule] = true
 		}
 	}
 	return out

@@ -17,6 +17,8 @@ import (
 	"github.com/yuin/goldmark/extension"
 	"github.com/yuin/goldmark/text"
 
+	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -243,18 +245,18 @@ func TestMarkdownText(t *testing.T) {
 		"plain 1.4mm, 58.5%": "plain 1.4mm, 58.5%", "a*b_c`d": "a\\*b\\_c\\`d", "<b> & @me": "&#60;b&#62; &#38; &#64;me",
 		"http://x": "http&#58;//x", "note: text": "note: text", "www.x": "www&#46;x", "#12": "\\#12",
 	} {
-		assert.Equal(t, want, MarkdownText(in))
+		assert.Equal(t, want, markdown.Text(in))
 	}
 	for in, want := range map[string]string{"a": "`a`", "a`b": "``a`b``", "`": "`` ` ``", "": "`  `", "a|b": "`a|b`"} {
-		assert.Equal(t, want, MarkdownCode(in))
+		assert.Equal(t, want, markdown.Code(in))
 	}
-	assert.Equal(t, "`a\\|b`", cell("a|b"))
+	assert.Equal(t, "`a\\|b`", markdown.Cell("a|b"))
 }
 
 // hidden fails on bytes that have a control or format character raw.
 func hidden(t *testing.T, out []byte) {
 	t.Helper()
-	if at := bytes.IndexFunc(out, func(r rune) bool { return r != '\n' && !safeRune(r) }); at >= 0 {
+	if at := bytes.IndexFunc(out, func(r rune) bool { return r != '\n' && !show.SafeRune(r) }); at >= 0 {
 		t.Errorf("%q stands raw in the output", out[at:min(len(out), at+20)])
 	}
 }

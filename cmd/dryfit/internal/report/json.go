@@ -3,6 +3,7 @@ package report
 import (
 	"io"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -20,7 +21,7 @@ type (
 	jsonRun struct {
 		Standards []string      `json:"standards"`
 		Verdict   string        `json:"verdict"`
-		Counts    jsonCounts    `json:"counts"`
+		Counts    JSONCounts    `json:"counts"`
 		Baseline  *jsonBaseline `json:"baseline,omitempty"`
 		Files     []jsonFile    `json:"files"`
 	}
@@ -30,16 +31,16 @@ type (
 		Sheet      string           `json:"sheet,omitempty"`
 		Revision   string           `json:"revision,omitempty"`
 		Verdict    string           `json:"verdict"`
-		Counts     jsonCounts       `json:"counts"`
+		Counts     JSONCounts       `json:"counts"`
 		Baseline   *jsonBaseline    `json:"baseline,omitempty"`
-		Findings   []jsonFinding    `json:"findings"`
+		Findings   []JSONFinding    `json:"findings"`
 		NotChecked []jsonNotChecked `json:"not_checked"`
 		Awaited    []jsonAwaited    `json:"awaited"` // most awaited first, three at most
-		Assumed    []jsonAssumed    `json:"assumed"`
+		Assumed    []JSONAssumed    `json:"assumed"`
 		Standards  []string         `json:"standards"`
-		Loosened   []jsonLoosened   `json:"loosened"`
+		Loosened   []JSONLoosened   `json:"loosened"`
 	}
-	jsonCounts struct {
+	JSONCounts struct {
 		Held       int `json:"hold"`
 		Queried    int `json:"query"`
 		Noted      int `json:"note"`
@@ -56,31 +57,31 @@ type (
 		New    int `json:"new"`
 		Before int `json:"already_there"`
 	}
-	jsonFinding struct {
-		Rule      string        `json:"rule"`
-		Severity  string        `json:"severity"`
-		Key       string        `json:"key"`
-		Line      int           `json:"line"`
-		Column    int           `json:"column"`
-		EndLine   int           `json:"end_line"`
-		EndColumn int           `json:"end_column"`
-		Message   string        `json:"message"`
-		Measured  *jsonNumber   `json:"measured,omitempty"`
-		Limit     *jsonNumber   `json:"limit,omitempty"`
-		Unit      string        `json:"unit,omitempty"`
-		LimitName string        `json:"limit_name,omitempty"`
-		Basis     string        `json:"basis,omitempty"`
-		Related   []string      `json:"related,omitempty"`
-		Passes    *jsonSetting  `json:"passes_with,omitempty"`
-		Accepted  *jsonAccepted `json:"accepted,omitempty"`
-		Baseline  string        `json:"baseline,omitempty"` // "new" or "already there"
+	JSONFinding struct {
+		Rule      string           `json:"rule"`
+		Severity  string           `json:"severity"`
+		Key       string           `json:"key"`
+		Line      int              `json:"line"`
+		Column    int              `json:"column"`
+		EndLine   int              `json:"end_line"`
+		EndColumn int              `json:"end_column"`
+		Message   string           `json:"message"`
+		Measured  *show.JSONNumber `json:"measured,omitempty"`
+		Limit     *show.JSONNumber `json:"limit,omitempty"`
+		Unit      string           `json:"unit,omitempty"`
+		LimitName string           `json:"limit_name,omitempty"`
+		Basis     string           `json:"basis,omitempty"`
+		Related   []string         `json:"related,omitempty"`
+		Passes    *jsonSetting     `json:"passes_with,omitempty"`
+		Accepted  *jsonAccepted    `json:"accepted,omitempty"`
+		Baseline  string           `json:"baseline,omitempty"` // "new" or "already there"
 	}
 	jsonAccepted struct {
 		Reason string `json:"reason"`
 		By     string `json:"by"`
 		Until  string `json:"until"`
 	}
-	jsonLoosened struct {
+	JSONLoosened struct {
 		Name    string `json:"name"`
 		Used    string `json:"used"`
 		BuiltIn string `json:"built_in"`
@@ -103,7 +104,7 @@ type (
 		Key   string   `json:"key"`
 		Rules []string `json:"rules"`
 	}
-	jsonAssumed struct {
+	JSONAssumed struct {
 		Key    string `json:"key"`
 		Value  any    `json:"value"`
 		Source string `json:"source"`
@@ -118,34 +119,34 @@ func JSON(w io.Writer, r Report) error {
 	for _, run := range r.Runs {
 		j := jsonRun{
 			Standards: append([]string{}, run.Standards...), Verdict: run.Verdict().String(),
-			Counts: countsJSON(run.Counts()), Baseline: baselineJSON(run.Counts()), Files: []jsonFile{},
+			Counts: CountsJSON(run.Counts()), Baseline: baselineJSON(run.Counts()), Files: []jsonFile{},
 		}
 		for _, s := range run.Sheets {
 			j.Files = append(j.Files, fileJSON(s))
 		}
 		out.Runs = append(out.Runs, j)
 	}
-	return writeJSON(w, out)
+	return show.WriteJSON(w, out)
 }
 
 func fileJSON(s *review.Sheet) jsonFile {
 	f := jsonFile{
-		Path: s.Path, Verdict: s.Verdict.String(), Counts: countsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
-		Findings: []jsonFinding{}, NotChecked: []jsonNotChecked{}, Awaited: []jsonAwaited{}, Assumed: []jsonAssumed{},
+		Path: s.Path, Verdict: s.Verdict.String(), Counts: CountsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
+		Findings: []JSONFinding{}, NotChecked: []jsonNotChecked{}, Awaited: []jsonAwaited{}, Assumed: []JSONAssumed{},
 		Standards: append([]string{}, s.Standards.Files...),
 	}
 	if p := s.Project; p != nil {
 		f.Title, f.Sheet, f.Revision = p.Title.Get(), p.Sheet.Get(), p.Revision.Get()
 	}
 	for _, p := range s.Problems {
-		f.Findings = append(f.Findings, jsonFinding{
+		f.Findings = append(f.Findings, JSONFinding{
 			Rule: p.Rule, Severity: problemSeverity.String(), Key: p.Key, Message: p.Message,
 			Line: p.Position.Line, Column: p.Position.Column, EndLine: p.End.Line, EndColumn: p.End.Column,
 			Baseline: faultsAre(s).String(),
 		})
 	}
 	for _, found := range s.Findings {
-		f.Findings = append(f.Findings, findingJSON(found))
+		f.Findings = append(f.Findings, FindingJSON(found))
 	}
 	for _, n := range s.NotChecked {
 		f.NotChecked = append(f.NotChecked, notCheckedJSON(n, s.Counts.Before.Compared))
@@ -154,25 +155,25 @@ func fileJSON(s *review.Sheet) jsonFile {
 		f.Awaited = append(f.Awaited, awaitedJSON(a))
 	}
 	for _, a := range s.Assumed {
-		f.Assumed = append(f.Assumed, assumedJSON(a))
+		f.Assumed = append(f.Assumed, AssumedJSON(a))
 	}
-	f.Loosened = loosenedJSON(s.Loosened)
+	f.Loosened = LoosenedJSON(s.Loosened)
 	return f
 }
 
-func loosenedJSON(list []engine.Loosened) []jsonLoosened {
-	out := []jsonLoosened{}
+func LoosenedJSON(list []engine.Loosened) []JSONLoosened {
+	out := []JSONLoosened{}
 	for _, l := range list {
-		out = append(out, jsonLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
+		out = append(out, JSONLoosened{l.Name, l.Used, l.BuiltIn, l.Source, l.Origin.File, l.Origin.Line})
 	}
 	return out
 }
 
-func findingJSON(f engine.Finding) jsonFinding {
-	j := jsonFinding{
+func FindingJSON(f engine.Finding) JSONFinding {
+	j := JSONFinding{
 		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
 		Line: f.Start.Line, Column: f.Start.Column, EndLine: f.End.Line, EndColumn: f.End.Column,
-		Measured: number(f.Measured), Limit: number(f.Bound.Value), LimitName: f.Bound.Name,
+		Measured: show.JSONNumberOf(f.Measured), Limit: show.JSONNumberOf(f.Bound.Value), LimitName: f.Bound.Name,
 		Basis: basis(f), Related: f.Related, Baseline: f.Baseline.String(),
 	}
 	if f.Measured.Unit != 0 {
@@ -200,8 +201,8 @@ func notCheckedJSON(n engine.NotChecked, compared bool) jsonNotChecked {
 	return j
 }
 
-func countsJSON(c engine.Counts) jsonCounts {
-	return jsonCounts{
+func CountsJSON(c engine.Counts) JSONCounts {
+	return JSONCounts{
 		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted,
 		NotChecked: c.NotChecked, Uncomputed: c.Uncomputed, Assumed: c.Assumed, Unreadable: c.Unreadable,
 		Families: c.Families.Names(),
@@ -224,6 +225,6 @@ func awaitedJSON(a review.Awaited) jsonAwaited {
 	return j
 }
 
-func assumedJSON(a standards.Assumed) jsonAssumed {
-	return jsonAssumed{Key: a.Key, Value: a.Value, Source: a.Source, File: a.Origin.File, Line: a.Origin.Line}
+func AssumedJSON(a standards.Assumed) JSONAssumed {
+	return JSONAssumed{Key: a.Key, Value: a.Value, Source: a.Source, File: a.Origin.File, Line: a.Origin.Line}
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"io"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/review"
 )
 
@@ -18,5 +19,5 @@ type jsonLine struct {
 
 // JSONLine writes what a report says of one file, on a line of its own.
 func JSONLine(w io.Writer, r Report, s *review.Sheet) error {
-	return NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
+	return show.NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
 }

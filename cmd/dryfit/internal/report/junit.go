@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -83,16 +84,16 @@ func JUnit(w io.Writer, r Report) error {
 
 func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 	suite := junitSuite{
-		Name: Safe(s.Path), Timestamp: r.On + "T00:00:00", Hostname: "localhost", Time: "0", Package: "dryfit", ID: id,
+		Name: show.Safe(s.Path), Timestamp: r.On + "T00:00:00", Hostname: "localhost", Time: "0", Package: "dryfit", ID: id,
 		Properties: []junitProperty{
-			{"standards", Safe(s.Standards.Name)}, {"verdict", s.Verdict.String()}, {"judged on", r.On},
+			{"standards", show.Safe(s.Standards.Name)}, {"verdict", s.Verdict.String()}, {"judged on", r.On},
 		},
 	}
 	if len(run.Standards) > 0 {
-		suite.Properties = append(suite.Properties, junitProperty{"standards files", Safe(strings.Join(run.Standards, ", "))})
+		suite.Properties = append(suite.Properties, junitProperty{"standards files", show.Safe(strings.Join(run.Standards, ", "))})
 	}
 	suite.Properties = append(suite.Properties, r.junitBaseline(s)...)
-	all := entries(s)
+	all := Entries(s)
 	if len(s.Problems) > 0 {
 		suite.Cases = []junitCase{{Name: "file", Class: "file", Time: "0", Error: fault(all, "could not be checked")}}
 	} else {
@@ -104,7 +105,7 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 			said = append(said, junitLine(e))
 		}
 	}
-	suite.Out = strings.Join(append(loosenings(s.Loosened), said...), "\n")
+	suite.Out = strings.Join(append(Loosenings(s.Loosened), said...), "\n")
 	for _, c := range suite.Cases {
 		suite.Tests++
 		switch {
@@ -126,17 +127,17 @@ func (r Report) junitBaseline(s *review.Sheet) []junitProperty {
 	}
 	fresh, before := s.Counts.Since()
 	return []junitProperty{
-		{"baseline", Safe(r.Against)}, {engine.New.String(), strconv.Itoa(fresh)}, {engine.AlreadyThere.String(), strconv.Itoa(before)},
+		{"baseline", show.Safe(r.Against)}, {engine.New.String(), strconv.Itoa(fresh)}, {engine.AlreadyThere.String(), strconv.Itoa(before)},
 	}
 }
 
 // junitCases are one for each rule. One that fails keeps what it could not
 // check elsewhere in the spec.
-func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
-	failing := map[string][]entry{}
+func (r Report) junitCases(s *review.Sheet, all []Entry) []junitCase {
+	failing := map[string][]Entry{}
 	for _, e := range all {
 		if e.fails(r.Strict) {
-			failing[e.rule] = append(failing[e.rule], e)
+			failing[e.Rule] = append(failing[e.Rule], e)
 		}
 	}
 	unchecked := map[string][]engine.NotChecked{}
@@ -152,7 +153,7 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 			c.Failure = fault(found, found[0].severity.String())
 			c.Failure.Text = strings.Join(append([]string{c.Failure.Text}, without...), "\n")
 		case first.failed && !first.before:
-			c.Error = &junitFault{Message: Safe(first.why), Type: "could not be computed", Text: strings.Join(without, "\n")}
+			c.Error = &junitFault{Message: show.Safe(first.why), Type: "could not be computed", Text: strings.Join(without, "\n")}
 		case len(without) > 0:
 			c.Skipped = &junitSkipped{strings.Join(without, "\n")}
 		}
@@ -164,8 +165,8 @@ func (r Report) junitCases(s *review.Sheet, all []entry) []junitCase {
 // reasons are why a rule has no outcome, and the first of them; a figure that
 // failed comes before a key that is missing.
 func reasons(list []engine.NotChecked) (first reason, said []string) {
-	for i, l := range lacking(list) {
-		said = append(said, Safe("not checked: "+l.said()))
+	for i, l := range Lacking(list) {
+		said = append(said, show.Safe("not checked: "+l.Said()))
 		if i == 0 || l.failed && !l.before && (!first.failed || first.before) {
 			first = l.reason
 		}
@@ -173,21 +174,21 @@ func reasons(list []engine.NotChecked) (first reason, said []string) {
 	return first, said
 }
 
-func fault(list []entry, kind string) *junitFault {
+func fault(list []Entry, kind string) *junitFault {
 	lines := make([]string, len(list))
 	for i, e := range list {
 		lines[i] = junitLine(e)
 	}
-	return &junitFault{Message: Safe(list[0].said()), Type: kind, Text: strings.Join(lines, "\n")}
+	return &junitFault{Message: show.Safe(list[0].Said()), Type: kind, Text: strings.Join(lines, "\n")}
 }
 
-func junitLine(e entry) string {
-	line := fmt.Sprintf("%s %s, line %d, column %d%s: %s", e.severity, e.rule, e.start.Line, e.start.Column, e.since(), e.said())
-	if e.passes != "" {
-		line += " Passes with " + e.passes + "."
+func junitLine(e Entry) string {
+	line := fmt.Sprintf("%s %s, line %d, column %d%s: %s", e.severity, e.Rule, e.Start.Line, e.Start.Column, e.since(), e.Said())
+	if e.Passes != "" {
+		line += " Passes with " + e.Passes + "."
 	}
-	if e.accepted != "" {
-		line += " Accepted: " + e.accepted + "."
+	if e.Accepted != "" {
+		line += " Accepted: " + e.Accepted + "."
 	}
-	return Safe(line)
+	return show.Safe(line)
 }

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -15,11 +16,11 @@ func loosening(l engine.Loosened) string {
 	return fmt.Sprintf("loosened by the standards: %s is %s, built in is %s; %s:%d: %s", l.Name, l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)
 }
 
-// loosenings are those in words, made safe.
-func loosenings(list []engine.Loosened) []string {
+// Loosenings are those in words, made safe.
+func Loosenings(list []engine.Loosened) []string {
 	var out []string
 	for _, l := range list {
-		out = append(out, Safe(loosening(l)))
+		out = append(out, show.Safe(loosening(l)))
 	}
 	return out
 }
@@ -29,7 +30,7 @@ func loosenings(list []engine.Loosened) []string {
 func (r Report) loosenedNotes(s *review.Sheet, said map[string]bool) []note {
 	var out []note
 	for _, l := range s.Loosened {
-		text := Shown(loosening(l))
+		text := show.Shown(loosening(l))
 		path, line := r.InRepository(l.Origin.File), l.Origin.Line
 		if filepath.IsAbs(path) || strings.HasPrefix(path, "../") || strings.Contains(path, ":") {
 			path, line = r.InRepository(s.Path), 1

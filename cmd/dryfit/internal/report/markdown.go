@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -18,7 +20,7 @@ import (
 func Markdown(w io.Writer, r Report) error {
 	sheets := r.worstFirst()
 	pieces := markdownLoosened(sheets)
-	table := &heading{text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
+	table := &markdown.Heading{Text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
 	for _, s := range sheets {
 		pieces = append(pieces, markdownRow(table, s))
 	}
@@ -26,15 +28,15 @@ func Markdown(w io.Writer, r Report) error {
 		pieces = append(pieces, markdownSheet(s, r.Strict)...)
 	}
 	pieces = append(pieces, markdownReferred(r)...)
-	text, left := roomFor(pieces, markdownLimit)
+	text, left := markdown.RoomFor(pieces, markdown.Limit)
 	var b strings.Builder
 	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", plural(len(sheets), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
-	if said := leftOut(left); said != "" {
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(sheets), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
+	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}
 	b.WriteString(text)
-	fmt.Fprintf(&b, "\n> %s\n", Caution)
+	fmt.Fprintf(&b, "\n> %s\n", show.Caution)
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -50,12 +52,12 @@ func (r Report) worstFirst() []*review.Sheet {
 }
 
 // markdownRow is the verdict on a file.
-func markdownRow(table *heading, s *review.Sheet) piece {
-	p := piece{rank: passes, under: []*heading{table}, what: "file"}
+func markdownRow(table *markdown.Heading, s *review.Sheet) markdown.Piece {
+	p := markdown.Piece{Rank: markdown.Passes, Under: []*markdown.Heading{table}, What: "file"}
 	if s.Verdict >= engine.Failed {
-		p.rank = judged
+		p.Rank = markdown.Judged
 	}
-	p.forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", cell(s.Path), MarkdownText(s.Standards.Name), s.Verdict, s.Counts)}
+	p.Forms = []string{fmt.Sprintf("| %s | %s | **%s** | %s |\n", markdown.Cell(s.Path), markdown.Text(s.Standards.Name), s.Verdict, s.Counts)}
 	return p
 }
 
@@ -70,26 +72,26 @@ func markdownAgainst(r Report) string {
 		f, b := run.Counts().Since()
 		fresh, before = fresh+f, before+b
 	}
-	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", MarkdownCode(r.Against), fresh, engine.New, before, engine.AlreadyThere)
+	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", markdown.Code(r.Against), fresh, engine.New, before, engine.AlreadyThere)
 }
 
 // markdownOrder is that of a file's findings: what fails first.
 var markdownOrder = []engine.Severity{engine.Hold, engine.Query, engine.Note}
 
-func markdownSheet(s *review.Sheet, strict bool) []piece {
+func markdownSheet(s *review.Sheet, strict bool) []markdown.Piece {
 	title := ""
 	if s.Project != nil {
-		title = ": " + MarkdownText(shownTo(s.Project.Title.Get(), mostNamed))
+		title = ": " + markdown.Text(show.ShownTo(s.Project.Title.Get(), show.MostNamed))
 	}
 	counts := s.Counts
 	counts.Families = "" // they stand in the table
-	under := []*heading{{text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", MarkdownCode(s.Path), s.Verdict, counts, title)}}
-	out := []piece{{rank: passes, under: under, what: "file", forms: []string{""}}}
-	all := entries(s)
+	under := []*markdown.Heading{{Text: fmt.Sprintf("\n### %s\n\n**%s**, %s%s\n", markdown.Code(s.Path), s.Verdict, counts, title)}}
+	out := []markdown.Piece{{Rank: markdown.Passes, Under: under, What: "file", Forms: []string{""}}}
+	all := Entries(s)
 	for _, severity := range markdownOrder {
-		part := append(slices.Clip(under), &heading{text: fmt.Sprintf("\n**%s**\n\n", severity)})
+		part := append(slices.Clip(under), &markdown.Heading{Text: fmt.Sprintf("\n**%s**\n\n", severity)})
 		for _, e := range all {
-			if e.severity == severity && e.accepted == "" {
+			if e.severity == severity && e.Accepted == "" {
 				out = append(out, markdownEntry(part, e, s.Verdict, strict))
 			}
 		}
@@ -102,13 +104,13 @@ func markdownSheet(s *review.Sheet, strict bool) []piece {
 
 // markdownUncomputed are the figures that could not be computed, which fail a file
 // as a hold does.
-func markdownUncomputed(under []*heading, s *review.Sheet) []piece {
-	under = append(slices.Clip(under), &heading{text: "\n**could not be computed**\n\n"})
-	var out []piece
-	for _, l := range lacking(s.NotChecked) {
+func markdownUncomputed(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
+	under = append(slices.Clip(under), &markdown.Heading{Text: "\n**could not be computed**\n\n"})
+	var out []markdown.Piece
+	for _, l := range Lacking(s.NotChecked) {
 		if l.failed {
-			line := fmt.Sprintf("- %s: %s\n", codes(l.rules), MarkdownText(l.said()))
-			out = append(out, piece{rank: fails, under: under, what: "hold", forms: []string{line}})
+			line := fmt.Sprintf("- %s: %s\n", codes(l.Rules), markdown.Text(l.Said()))
+			out = append(out, markdown.Piece{Rank: markdown.Fails, Under: under, What: "hold", Forms: []string{line}})
 		}
 	}
 	return out
@@ -117,56 +119,56 @@ func markdownUncomputed(under []*heading, s *review.Sheet) []piece {
 func codes(ids []string) string {
 	out := make([]string, len(ids))
 	for i, id := range ids {
-		out[i] = MarkdownCode(id)
+		out[i] = markdown.Code(id)
 	}
 	return strings.Join(out, ", ")
 }
 
-func markdownAwaited(under []*heading, s *review.Sheet) []piece {
-	under = append(slices.Clip(under), &heading{text: "\n**give first**\n\n"})
-	var out []piece
+func markdownAwaited(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
+	under = append(slices.Clip(under), &markdown.Heading{Text: "\n**give first**\n\n"})
+	var out []markdown.Piece
 	for _, a := range s.Awaited {
-		out = append(out, piece{rank: remarks, under: under, what: "note", forms: []string{fmt.Sprintf("- %s: %s\n", MarkdownCode(a.Key), waiting(a))}})
+		out = append(out, markdown.Piece{Rank: markdown.Remarks, Under: under, What: "note", Forms: []string{fmt.Sprintf("- %s: %s\n", markdown.Code(a.Key), waiting(a))}})
 	}
 	return out
 }
 
-func markdownEntry(under []*heading, e entry, v engine.Verdict, strict bool) piece {
-	p := piece{rank: remarks, under: under, what: "note"}
+func markdownEntry(under []*markdown.Heading, e Entry, v engine.Verdict, strict bool) markdown.Piece {
+	p := markdown.Piece{Rank: markdown.Remarks, Under: under, What: "note"}
 	switch {
 	case e.severity == engine.Hold:
-		p.rank, p.what = fails, "hold"
+		p.Rank, p.What = markdown.Fails, "hold"
 	case e.severity == engine.Query && v >= engine.Failed:
-		p.rank, p.what = asks, "query"
+		p.Rank, p.What = markdown.Asks, "query"
 	case e.severity == engine.Query:
-		p.what = "query"
+		p.What = "query"
 	}
 	if e.fails(strict) {
-		p.rank = fails
+		p.Rank = markdown.Fails
 	}
-	line := fmt.Sprintf("- line %d%s, %s", e.start.Line, e.since(), MarkdownCode(e.rule))
-	full := line + ": " + MarkdownText(e.said())
-	if e.passes != "" {
-		full += " Passes with " + MarkdownCode(e.passes) + "."
+	line := fmt.Sprintf("- line %d%s, %s", e.Start.Line, e.since(), markdown.Code(e.Rule))
+	full := line + ": " + markdown.Text(e.Said())
+	if e.Passes != "" {
+		full += " Passes with " + markdown.Code(e.Passes) + "."
 	}
-	if e.basis != "" {
-		full += " *" + MarkdownText(e.basis) + "*"
+	if e.Basis != "" {
+		full += " *" + markdown.Text(e.Basis) + "*"
 	}
-	p.forms = []string{full + "\n", line + ": " + MarkdownText(shownTo(e.said(), mostBrief)) + "\n", line + "\n"}
+	p.Forms = []string{full + "\n", line + ": " + markdown.Text(show.ShownTo(e.Said(), markdown.MostBrief)) + "\n", line + "\n"}
 	return p
 }
 
-func markdownAccepted(under []*heading, all []entry) []piece {
-	under = append(slices.Clip(under), &heading{text: "\n**accepted**\n\n"})
-	var out []piece
+func markdownAccepted(under []*markdown.Heading, all []Entry) []markdown.Piece {
+	under = append(slices.Clip(under), &markdown.Heading{Text: "\n**accepted**\n\n"})
+	var out []markdown.Piece
 	for _, e := range all {
-		if e.accepted == "" {
+		if e.Accepted == "" {
 			continue
 		}
-		line := fmt.Sprintf("- line %d, %s, %s", e.start.Line, e.severity, MarkdownCode(e.rule))
-		out = append(out, piece{rank: loosens, under: under, what: "loosening", forms: []string{
-			fmt.Sprintf("%s: %s Accepted: %s.\n", line, MarkdownText(e.said()), MarkdownText(e.accepted)),
-			fmt.Sprintf("%s: %s Accepted: %s.\n", line, MarkdownText(shownTo(e.said(), mostBrief)), MarkdownText(shownTo(e.accepted, mostBrief))),
+		line := fmt.Sprintf("- line %d, %s, %s", e.Start.Line, e.severity, markdown.Code(e.Rule))
+		out = append(out, markdown.Piece{Rank: markdown.Loosens, Under: under, What: "loosening", Forms: []string{
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdown.Text(e.Said()), markdown.Text(e.Accepted)),
+			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdown.Text(show.ShownTo(e.Said(), markdown.MostBrief)), markdown.Text(show.ShownTo(e.Accepted, markdown.MostBrief))),
 			line + "\n",
 		}})
 	}
@@ -175,19 +177,19 @@ func markdownAccepted(under []*heading, all []entry) []piece {
 
 // markdownLoosened lists what the standards loosen, once for all files, and is
 // never folded away.
-func markdownLoosened(sheets []*review.Sheet) []piece {
-	under := []*heading{{text: "\n**loosened by the standards**\n\n"}}
+func markdownLoosened(sheets []*review.Sheet) []markdown.Piece {
+	under := []*markdown.Heading{{Text: "\n**loosened by the standards**\n\n"}}
 	said := map[string]bool{}
-	var out []piece
+	var out []markdown.Piece
 	for _, s := range sheets {
 		for _, l := range s.Loosened {
-			what := fmt.Sprintf("- %s is %s, built in is %s; ", MarkdownCode(l.Name), MarkdownText(l.Used), MarkdownText(l.BuiltIn))
+			what := fmt.Sprintf("- %s is %s, built in is %s; ", markdown.Code(l.Name), markdown.Text(l.Used), markdown.Text(l.BuiltIn))
 			origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
-			p := piece{rank: loosens, under: under, what: "loosening", forms: []string{
-				what + MarkdownText(origin+l.Source) + "\n", what + MarkdownText(origin+shownTo(l.Source, mostBrief)) + "\n", what + "\n",
+			p := markdown.Piece{Rank: markdown.Loosens, Under: under, What: "loosening", Forms: []string{
+				what + markdown.Text(origin+l.Source) + "\n", what + markdown.Text(origin+show.ShownTo(l.Source, markdown.MostBrief)) + "\n", what + "\n",
 			}}
-			if !said[p.forms[0]] {
-				said[p.forms[0]] = true
+			if !said[p.Forms[0]] {
+				said[p.Forms[0]] = true
 				out = append(out, p)
 			}
 		}
@@ -196,30 +198,30 @@ func markdownLoosened(sheets []*review.Sheet) []piece {
 }
 
 // markdownRest folds away what was not checked and assumed.
-func markdownRest(under []*heading, s *review.Sheet) []piece {
+func markdownRest(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
 	var b strings.Builder
-	for _, l := range lacking(s.NotChecked) {
+	for _, l := range Lacking(s.NotChecked) {
 		if !l.failed {
-			fmt.Fprintf(&b, "- not checked: %s: %s\n", codes(l.rules), MarkdownText(l.said()))
+			fmt.Fprintf(&b, "- not checked: %s: %s\n", codes(l.Rules), markdown.Text(l.Said()))
 		}
 	}
 	for _, a := range s.Assumed {
-		fmt.Fprintf(&b, "- assumed: %s, %s\n", MarkdownCode(a.Key+" = "+Written(a.Value)), MarkdownText(AssumedFrom(a)))
+		fmt.Fprintf(&b, "- assumed: %s, %s\n", markdown.Code(a.Key+" = "+show.Written(a.Value)), markdown.Text(AssumedFrom(a)))
 	}
 	if b.Len() == 0 {
 		return nil
 	}
 	text := "\n<details><summary>not checked, assumed</summary>\n\n" + b.String() + "\n</details>\n"
-	return []piece{{rank: appended, under: under, what: "part", forms: []string{text}}}
+	return []markdown.Piece{{Rank: markdown.Appended, Under: under, What: "part", Forms: []string{text}}}
 }
 
 // markdownReferred lists what is referred, once for all files.
-func markdownReferred(r Report) []piece {
-	under := []*heading{{text: "\n### Referred: not this tool's to decide\n\n"}}
-	var out []piece
+func markdownReferred(r Report) []markdown.Piece {
+	under := []*markdown.Heading{{Text: "\n### Referred: not this tool's to decide\n\n"}}
+	var out []markdown.Piece
 	for _, item := range r.referred() {
-		line := fmt.Sprintf("- %s: %s (%s)\n", MarkdownCode(item.rule), MarkdownText(item.title), plural(item.files, "file"))
-		out = append(out, piece{rank: loosens, under: under, what: "part", forms: []string{line}})
+		line := fmt.Sprintf("- %s: %s (%s)\n", markdown.Code(item.rule), markdown.Text(item.title), show.Plural(item.files, "file"))
+		out = append(out, markdown.Piece{Rank: markdown.Loosens, Under: under, What: "part", Forms: []string{line}})
 	}
 	return out
 }

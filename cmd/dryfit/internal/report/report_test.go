@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -32,7 +33,7 @@ func TestSafe(t *testing.T) {
 		"tag \U000e0041":      `tag \U000e0041`,
 		"replacement \uFFFD":  "replacement \uFFFD",
 	} {
-		assert.Equal(t, want, Safe(text))
+		assert.Equal(t, want, show.Safe(text))
 	}
 }
 
@@ -88,7 +89,7 @@ func TestTextKeepsToEightyColumns(t *testing.T) {
 			assert.Regexp(t, whole, line)
 			continue
 		}
-		assert.LessOrEqual(t, uniseg.StringWidth(line), textWidth, line)
+		assert.LessOrEqual(t, uniseg.StringWidth(line), show.TextWidth, line)
 	}
 	assert.Equal(t, len(r.Runs[0].Sheets)+1, verdicts)
 }
@@ -109,13 +110,13 @@ func TestCountsAreDistinct(t *testing.T) {
 }
 
 func TestNumbersCarryNineDigits(t *testing.T) {
-	b, err := json.Marshal(jsonNumber(1.0 / 3))
+	b, err := json.Marshal(show.JSONNumber(1.0 / 3))
 	require.NoError(t, err)
 	assert.Equal(t, "0.333333333", string(b))
 }
 
 func TestWrap(t *testing.T) {
-	assert.Equal(t, []string{"one two", "three", "a-word-that-is-wider", "four"}, wrap("one two three a-word-that-is-wider four", 9))
-	assert.Equal(t, []string{"漢字 漢", "字"}, wrap("漢字 漢 字", 8), "wide letters take two columns")
-	assert.Equal(t, []string{""}, wrap("", 9))
+	assert.Equal(t, []string{"one two", "three", "a-word-that-is-wider", "four"}, show.Wrap("one two three a-word-that-is-wider four", 9))
+	assert.Equal(t, []string{"漢字 漢", "字"}, show.Wrap("漢字 漢 字", 8), "wide letters take two columns")
+	assert.Equal(t, []string{""}, show.Wrap("", 9))
 }

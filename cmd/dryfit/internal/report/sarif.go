@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 	"dryfit/spec"
@@ -24,7 +25,7 @@ func SARIF(w io.Writer, r Report) error {
 	for _, run := range r.Runs {
 		log.Runs = append(log.Runs, r.sarifRun(run))
 	}
-	return writeJSON(w, log)
+	return show.WriteJSON(w, log)
 }
 
 func (r Report) sarifRun(run Run) sarifRun {
@@ -56,7 +57,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 func (r Report) sarifProperties(run Run) map[string]any {
 	bag := map[string]any{"judgedOn": r.On, "verdict": run.Verdict().String()}
 	if r.Against != "" {
-		bag["against"] = Safe(r.Against)
+		bag["against"] = show.Safe(r.Against)
 		bag["new"], bag["alreadyThere"] = run.Counts().Since()
 	}
 	return bag
@@ -67,14 +68,14 @@ var sarifBaseline = map[engine.Baseline]string{engine.New: "new", engine.Already
 
 func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult
-	for _, e := range entries(s) {
-		text := e.said()
-		if e.passes != "" {
-			text += " Passes with " + e.passes + "."
+	for _, e := range Entries(s) {
+		text := e.Said()
+		if e.Passes != "" {
+			text += " Passes with " + e.Passes + "."
 		}
 		result := sarifResult{
-			RuleID: e.rule, RuleIndex: index[e.rule], Level: levels[e.severity], Message: sarifText{sarifPlain(text)},
-			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uri}, regionOf(e.start, e.end)}, Logical: logical(e.key)}},
+			RuleID: e.Rule, RuleIndex: index[e.Rule], Level: levels[e.severity], Message: sarifText{sarifPlain(text)},
+			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uri}, regionOf(e.Start, e.end)}, Logical: logical(e.Key)}},
 			Related:      sarifRelated(s, e, uri),
 			Fingerprints: map[string]string{"dryfitFinding/v1": e.print},
 			Baseline:     sarifBaseline[e.baseline],
@@ -83,11 +84,11 @@ func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResu
 		if e.offer != nil {
 			result.Fixes = sarifFixes(s.Document, *e.offer, uri)
 		}
-		if e.accepted != "" {
-			result.Suppressions = []sarifSuppression{{"inSource", "accepted", Safe(e.accepted), acceptedAt(s.Document, e, uri)}}
+		if e.Accepted != "" {
+			result.Suppressions = []sarifSuppression{{"inSource", "accepted", show.Safe(e.Accepted), acceptedAt(s.Document, e, uri)}}
 		}
-		if e.basis != "" {
-			result.Bag["basis"] = Safe(e.basis)
+		if e.Basis != "" {
+			result.Bag["basis"] = show.Safe(e.Basis)
 		}
 		out = append(out, result)
 	}
@@ -99,11 +100,11 @@ func logical(key string) []sarifLogical {
 	if key == "" {
 		return nil
 	}
-	return []sarifLogical{{Safe(key), "member"}}
+	return []sarifLogical{{show.Safe(key), "member"}}
 }
 
 // sarifRelated are the related keys that are written in the file.
-func sarifRelated(s *review.Sheet, e entry, uri string) []sarifLocation {
+func sarifRelated(s *review.Sheet, e Entry, uri string) []sarifLocation {
 	var out []sarifLocation
 	for _, key := range e.related {
 		at, ok := s.Document.ValueRange(key)
@@ -135,16 +136,16 @@ func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotifi
 			Level: "warning", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}}, Message: sarifText{sarifPlain(loosening(l))},
 		})
 	}
-	for _, l := range lacking(s.NotChecked) {
+	for _, l := range Lacking(s.NotChecked) {
 		n := sarifNotification{
 			Level: "note", Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: sarifArtifact{uri}}}},
-			Message: sarifText{sarifPlain("not checked: " + strings.Join(l.rules, ", ") + ": " + l.said())},
+			Message: sarifText{sarifPlain("not checked: " + strings.Join(l.Rules, ", ") + ": " + l.Said())},
 		}
 		if l.failed && !l.before {
 			n.Level = "error"
 		}
-		if i, ok := index[l.rules[0]]; ok && len(l.rules) == 1 {
-			n.Rule = &sarifReference{l.rules[0], i}
+		if i, ok := index[l.Rules[0]]; ok && len(l.Rules) == 1 {
+			n.Rule = &sarifReference{l.Rules[0], i}
 		}
 		out = append(out, n)
 	}
@@ -157,7 +158,7 @@ var placeholder = regexp.MustCompile(`\{(\d+)\}`)
 // sarifPlain is text as a plain message has it: no bracket begins a link, no
 // brace a placeholder.
 func sarifPlain(s string) string {
-	s = strings.NewReplacer("[", `\[`, "]", `\]`).Replace(Safe(s))
+	s = strings.NewReplacer("[", `\[`, "]", `\]`).Replace(show.Safe(s))
 	return placeholder.ReplaceAllString(s, "{{$1}}")
 }
 

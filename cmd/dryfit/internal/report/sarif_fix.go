@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
 	"dryfit/spec/edit"
@@ -21,14 +22,14 @@ func sarifFixes(doc *spec.Document, o engine.Offer, uri string) []sarifFix {
 	}
 	change := sarifChange{Artifact: sarifArtifact{uri}}
 	for _, s := range splices {
-		if !isSafe(lineEnds.Replace(s.Text)) {
+		if !show.IsSafe(lineEnds.Replace(s.Text)) {
 			return nil
 		}
 		change.Replacements = append(change.Replacements, sarifReplacement{
 			Deleted: *regionOf(doc.Position(s.Start), doc.Position(s.End)), Inserted: sarifText{s.Text},
 		})
 	}
-	says := "Set " + o.Key + " = " + strings.TrimSpace(Written(o.Value)) + ", which passes."
+	says := "Set " + o.Key + " = " + strings.TrimSpace(show.Written(o.Value)) + ", which passes."
 	return []sarifFix{{sarifText{sarifPlain(says)}, []sarifChange{change}}}
 }
 
@@ -36,7 +37,7 @@ func sarifFixes(doc *spec.Document, o engine.Offer, uri string) []sarifFix {
 var lineEnds = strings.NewReplacer("\r", "", "\n", "", "\t", "")
 
 // acceptedAt is the acceptance in the file; nil where the file is not kept.
-func acceptedAt(doc *spec.Document, e entry, uri string) *sarifLocation {
+func acceptedAt(doc *spec.Document, e Entry, uri string) *sarifLocation {
 	if doc == nil {
 		return nil
 	}

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 
+	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
 )
@@ -32,7 +34,7 @@ func sarifRules(list []*engine.Rule, docs string) ([]sarifRule, map[string]int) 
 	index := map[string]int{}
 	out := make([]sarifRule, 0, len(fileRules)+len(list))
 	add := func(r sarifRule, title, page string) {
-		r.Name, r.Short = pascal(r.ID), sarifText{sentence("Checks that " + title)}
+		r.Name, r.Short = pascal(r.ID), sarifText{show.Sentence("Checks that " + title)}
 		if docs != "" {
 			r.HelpURI = docs + "/" + page
 		}
@@ -41,7 +43,7 @@ func sarifRules(list []*engine.Rule, docs string) ([]sarifRule, map[string]int) 
 	}
 	for _, f := range fileRules {
 		add(sarifRule{
-			ID: f.id, Full: sarifText{f.why}, Help: sarifMarkup{f.why, MarkdownText(f.why)},
+			ID: f.id, Full: sarifText{f.why}, Help: sarifMarkup{f.why, markdown.Text(f.why)},
 			Default: sarifLevel{"error"}, Bag: map[string]any{"severity": problemSeverity.String()},
 		}, f.title, "format.md")
 	}
@@ -74,10 +76,10 @@ func pascal(id string) string {
 
 // sarifHelp is what basis says of a rule, but for its cases.
 func sarifHelp(r *engine.Rule) sarifMarkup {
-	text, marked := []string{r.Why}, []string{MarkdownText(r.Why), ""}
+	text, marked := []string{r.Why}, []string{markdown.Text(r.Why), ""}
 	item := func(name, said string) {
 		text = append(text, name+": "+said)
-		marked = append(marked, "- "+MarkdownText(name+": "+said))
+		marked = append(marked, "- "+markdown.Text(name+": "+said))
 	}
 	item("Severity", severityText(r))
 	if r.Basis.Formula != "" {

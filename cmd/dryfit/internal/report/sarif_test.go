@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/report/markdown"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -71,7 +72,7 @@ func TestSARIFHelpIsTheRulesText(t *testing.T) {
 		help := sarifHelp(r)
 		for _, said := range append([]string{r.Why, severityText(r), r.Basis.Source.String(), "dryfit basis " + r.ID}, r.Needs...) {
 			assert.Contains(t, help.Text, said, r.ID)
-			assert.Contains(t, help.Markdown, MarkdownText(said), r.ID)
+			assert.Contains(t, help.Markdown, markdown.Text(said), r.ID)
 		}
 		for _, l := range r.Limits {
 			assert.Contains(t, help.Text, r.Full(l.Key), r.ID)

@@ -7,6 +7,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Seal says what a submittal was made of, so that an old page can be told from
@@ -37,11 +39,11 @@ func DigestOf(path string, src []byte) Digest {
 func (d Digest) MarshalJSON() ([]byte, error) {
 	type plain Digest
 	text, err := json.Marshal(plain(d))
-	return escapeJSON(text), err
+	return show.EscapeJSON(text), err
 }
 
 // Shown is the path as a page shows it.
-func (d Digest) Shown() string { return Safe(d.Path) }
+func (d Digest) Shown() string { return show.Safe(d.Path) }
 
 // The seal stands between these in a page.
 const (

@@ -11,6 +11,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -79,11 +81,11 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 			if len(holds(s)) == 0 {
 				continue
 			}
-			_, part, found := strings.Cut(out, "### "+MarkdownCode(s.Path)+"\n")
+			_, part, found := strings.Cut(out, "### "+markdown.Code(s.Path)+"\n")
 			require.True(t, found, "%s: %s", name, s.Path)
 			part, _, _ = strings.Cut(part, "\n### ")
 			for _, id := range holds(s) {
-				assert.True(t, regexp.MustCompile(`- line \d+, `+regexp.QuoteMeta(MarkdownCode(id))).MatchString(part), "%s: %s", name, s.Path)
+				assert.True(t, regexp.MustCompile(`- line \d+, `+regexp.QuoteMeta(markdown.Code(id))).MatchString(part), "%s: %s", name, s.Path)
 			}
 		}
 	}
@@ -148,12 +150,12 @@ func TestATitleIsNoVerdict(t *testing.T) {
 }
 
 func TestShown(t *testing.T) {
-	assert.Equal(t, "a short text", Shown("a short text"))
-	assert.Equal(t, `\u2500\u2550\u2588`, Shown("─═█"))
-	got := Shown(strings.Repeat("a", 1000) + strings.Repeat("b", 1000))
+	assert.Equal(t, "a short text", show.Shown("a short text"))
+	assert.Equal(t, `\u2500\u2550\u2588`, show.Shown("─═█"))
+	got := show.Shown(strings.Repeat("a", 1000) + strings.Repeat("b", 1000))
 	assert.Equal(t, strings.Repeat("a", 400)+" […1400 characters…] "+strings.Repeat("b", 200), got)
-	assert.Less(t, len(Shown(strings.Repeat("\x00", 1e6))), 2000)
-	assert.Less(t, len(Shown(strings.Repeat("─", 1e6))), 8*mostShown)
-	assert.Equal(t, "PASSAGE", noVerdict("PASSAGE"))
-	assert.Equal(t, `  \x50ASS, all of it`, noVerdict("  PASS, all of it"))
+	assert.Less(t, len(show.Shown(strings.Repeat("\x00", 1e6))), 2000)
+	assert.Less(t, len(show.Shown(strings.Repeat("─", 1e6))), 8*show.MostShown)
+	assert.Equal(t, "PASSAGE", show.NoVerdict("PASSAGE"))
+	assert.Equal(t, `  \x50ASS, all of it`, show.NoVerdict("  PASS, all of it"))
 }

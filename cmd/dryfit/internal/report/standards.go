@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/standards"
@@ -17,16 +18,16 @@ import (
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string      `json:"kind"` // "limit", "severity", "default", "order", "require", "exclude", "fixed"
-	Name     string      `json:"name"`
-	Value    string      `json:"value"`
-	SI       *jsonNumber `json:"si,omitempty"`
-	Unit     string      `json:"unit,omitempty"`
-	Source   string      `json:"source"`
-	File     string      `json:"file,omitempty"`
-	Line     int         `json:"line,omitempty"`
-	BuiltIn  string      `json:"built_in,omitempty"` // what it stands in place of
-	Loosened bool        `json:"loosened,omitempty"`
+	Kind     string           `json:"kind"` // "limit", "severity", "default", "order", "require", "exclude", "fixed"
+	Name     string           `json:"name"`
+	Value    string           `json:"value"`
+	SI       *show.JSONNumber `json:"si,omitempty"`
+	Unit     string           `json:"unit,omitempty"`
+	Source   string           `json:"source"`
+	File     string           `json:"file,omitempty"`
+	Line     int              `json:"line,omitempty"`
+	BuiltIn  string           `json:"built_in,omitempty"` // what it stands in place of
+	Loosened bool             `json:"loosened,omitempty"`
 }
 
 func allInForce(list []*engine.Rule, std *standards.Standards) []inForce {
@@ -44,7 +45,7 @@ func allInForce(list []*engine.Rule, std *standards.Standards) []inForce {
 	}
 	for _, d := range std.Defaults() {
 		out = append(out, inForce{
-			Kind: "default", Name: d.Key, Value: Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
+			Kind: "default", Name: d.Key, Value: show.Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
 		})
 	}
 	order := std.Order()
@@ -87,7 +88,7 @@ func fixed() []inForce {
 
 func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inForce {
 	row := inForce{
-		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Limit(l.Value), SI: number(l.Value),
+		Kind: "limit", Name: r.Full(l.Key), Value: quantity.Metric.Limit(l.Value), SI: show.JSONNumberOf(l.Value),
 		Unit: l.Value.Unit.String(), Source: l.Source.String(),
 	}
 	if math.IsNaN(l.Value.SI) {
@@ -95,7 +96,7 @@ func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inFo
 	}
 	if set, ok := std.Limit(row.Name); ok {
 		row.BuiltIn, row.Loosened = row.Value, l.Loosens(set.Value.SI)
-		row.Value, row.SI = quantity.Metric.Format(set.Value), number(set.Value)
+		row.Value, row.SI = quantity.Metric.Format(set.Value), show.JSONNumberOf(set.Value)
 		row.Source, row.File, row.Line = set.Source, set.Origin.File, set.Origin.Line
 	}
 	return row
@@ -103,12 +104,12 @@ func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inFo
 
 // Standards lists everything in force, for people.
 func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
-	t := newReportText(w, false)
-	t.line(Shown(std.Name))
+	t := NewReportText(w, false)
+	t.Line(show.Shown(std.Name))
 	for _, f := range std.Files {
-		t.line(Shown(f))
+		t.Line(show.Shown(f))
 	}
-	t.rule("─")
+	t.Rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
 		if heading := map[string]string{"default": "defaults", "order": "what remedies change first", "require": "required", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
@@ -116,17 +117,17 @@ func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error
 				heading = "limits and severities"
 			}
 			if kind != "" {
-				t.line("")
+				t.Line("")
 			}
-			t.line(heading)
+			t.Line(heading)
 		}
 		kind = row.Kind
 		t.inForce(row)
 	}
-	return t.flush()
+	return t.Flush()
 }
 
-func (t reportText) inForce(row inForce) {
+func (t ReportText) inForce(row inForce) {
 	from := "built in: " + row.Source
 	if row.File != "" {
 		from = fmt.Sprintf("%s:%d: %s", row.File, row.Line, row.Source)
@@ -138,16 +139,16 @@ func (t reportText) inForce(row inForce) {
 		from = "LOOSENED, " + from
 	}
 	const nameColumn = 34
-	lead := pad("  "+row.Name, nameColumn)
-	for _, l := range wrap(Shown(row.Value+", "+from), textWidth-nameColumn) {
-		t.line(lead + l)
-		lead = pad("", nameColumn)
+	lead := show.Pad("  "+row.Name, nameColumn)
+	for _, l := range show.Wrap(show.Shown(row.Value+", "+from), show.TextWidth-nameColumn) {
+		t.Line(lead + l)
+		lead = show.Pad("", nameColumn)
 	}
 }
 
 // StandardsJSON lists everything in force as one document.
 func StandardsJSON(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
-	return writeJSON(w, struct {
+	return show.WriteJSON(w, struct {
 		Name    string    `json:"name"`
 		Files   []string  `json:"files"`
 		InForce []inForce `json:"in_force"`

@@ -5,21 +5,22 @@ import (
 	"io"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
 
-// reportText writes what is said of a spec and its findings.
-type reportText struct{ *texter }
+// ReportText writes what is said of a spec and its findings.
+type ReportText struct{ *show.Texter }
 
-func newReportText(w io.Writer, colour bool) reportText { return reportText{newTexter(w, colour)} }
+func NewReportText(w io.Writer, colour bool) ReportText { return ReportText{show.NewTexter(w, colour)} }
 
 // Text writes the report for people, 80 columns wide, in colour where asked. Its
 // lines of verdict may be longer: a program that looks for one finds it whole.
 func Text(w io.Writer, r Report, colour bool) error {
-	t := newReportText(w, colour)
+	t := NewReportText(w, colour)
 	files := 0
 	for _, run := range r.Runs {
 		for _, s := range run.Sheets {
@@ -30,11 +31,11 @@ func Text(w io.Writer, r Report, colour bool) error {
 	if files > 1 || len(r.Runs) > 1 {
 		t.summary(r)
 	}
-	return t.flush()
+	return t.Flush()
 }
 
-func (t reportText) sheet(s *review.Sheet, r Report) {
-	t.heading(s, r)
+func (t ReportText) sheet(s *review.Sheet, r Report) {
+	t.Heading(s, r)
 	for _, p := range s.Problems {
 		t.problem(p, faultsAre(s))
 	}
@@ -43,21 +44,21 @@ func (t reportText) sheet(s *review.Sheet, r Report) {
 	}
 	t.notChecked(s.NotChecked)
 	t.assumed(s.Assumed)
-	t.loosened(s.Loosened)
+	t.Loosened(s.Loosened)
 	t.awaited(s.Awaited)
 	if len(s.Findings) > 0 {
-		t.paragraph("caution", "", Caution)
+		t.Paragraph("caution", "", show.Caution)
 	}
-	t.rule("─")
-	t.verdict(t.paint(s.Verdict, s.Verdict.String()) + ": " + s.Counts.String())
-	t.line("")
+	t.Rule("─")
+	t.Verdict(t.Paint(s.Verdict, s.Verdict.String()) + ": " + s.Counts.String())
+	t.Line("")
 }
 
-func (t reportText) heading(s *review.Sheet, r Report) {
-	t.line(Shown(s.Path))
+func (t ReportText) Heading(s *review.Sheet, r Report) {
+	t.Line(show.Shown(s.Path))
 	if p := s.Project; p != nil {
-		for _, l := range wrap(title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), textWidth) {
-			t.line(l)
+		for _, l := range show.Wrap(show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), show.TextWidth) {
+			t.Line(l)
 		}
 	}
 	to := "the " + s.Standards.Name
@@ -67,52 +68,52 @@ func (t reportText) heading(s *review.Sheet, r Report) {
 	if r.Against != "" {
 		to += ", against the findings at " + r.Against
 	}
-	for _, l := range wrap(Shown("checked on "+r.On+" to "+to), textWidth) {
-		t.line(l)
+	for _, l := range show.Wrap(show.Shown("checked on "+r.On+" to "+to), show.TextWidth) {
+		t.Line(l)
 	}
-	t.rule("─")
+	t.Rule("─")
 }
 
-// entry is the first line of a finding: severity, rule, place, and what it is to
+// Entry is the first line of a finding: severity, rule, place, and what it is to
 // the baseline, where there is one.
-func (t reportText) entry(s engine.Severity, rule string, at spec.Position, b engine.Baseline) {
+func (t ReportText) Entry(s engine.Severity, rule string, at spec.Position, b engine.Baseline) {
 	place := fmt.Sprintf("line %d, column %d", at.Line, at.Column)
 	if b != 0 {
 		place += ", " + b.String()
 	}
-	t.line(t.paint(s, pad(s.String(), margin)) + pad(rule, wideLabel) + place)
+	t.Line(t.Paint(s, show.Pad(s.String(), show.Margin)) + show.Pad(rule, show.WideLabel) + place)
 }
 
-func (t reportText) problem(p spec.Problem, b engine.Baseline) {
-	t.entry(problemSeverity, p.Rule, p.Position, b)
+func (t ReportText) problem(p spec.Problem, b engine.Baseline) {
+	t.Entry(problemSeverity, p.Rule, p.Position, b)
 	text := p.Message
 	if p.Key != "" && !strings.HasPrefix(text, p.Key) {
 		text = p.Key + ": " + text
 	}
-	t.paragraph("", "", sentence(Shown(text)))
-	t.line("")
+	t.Paragraph("", "", show.Sentence(show.Shown(text)))
+	t.Line("")
 }
 
-func (t reportText) finding(f engine.Finding) {
-	t.entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
-	t.paragraph("", "", Shown(f.At+": "+sentence(f.Text)))
+func (t ReportText) finding(f engine.Finding) {
+	t.Entry(f.Severity, f.Rule.ID, f.Start, f.Baseline)
+	t.Paragraph("", "", show.Shown(f.At+": "+show.Sentence(f.Text)))
 	if f.Passes != nil {
-		t.paragraph("", "passes with", Shown(f.Passes.Key+" = "+Written(f.Passes.Value)))
+		t.Paragraph("", "passes with", show.Shown(f.Passes.Key+" = "+show.Written(f.Passes.Value)))
 	}
-	t.paragraph("", "basis", Shown(basis(f)))
+	t.Paragraph("", "basis", show.Shown(basis(f)))
 	if a := f.Accepted; a != nil {
-		t.paragraph("", "accepted", Shown(fmt.Sprintf("%s, by %s, until %s", a.Reason, a.By, a.Until)))
+		t.Paragraph("", "accepted", show.Shown(fmt.Sprintf("%s, by %s, until %s", a.Reason, a.By, a.Until)))
 	}
-	t.line("")
+	t.Line("")
 }
 
 // notChecked lists the missing keys, each with the rules that need it, then the
 // rules that have another reason.
-func (t reportText) notChecked(list []engine.NotChecked) {
+func (t ReportText) notChecked(list []engine.NotChecked) {
 	if len(list) == 0 {
 		return
 	}
-	t.line("not checked")
+	t.Line("not checked")
 	var keys []string
 	neededBy := map[string][]string{}
 	for _, n := range list {
@@ -125,53 +126,53 @@ func (t reportText) notChecked(list []engine.NotChecked) {
 		neededBy[n.Key] = append(neededBy[n.Key], n.Rule.ID)
 	}
 	for _, key := range keys {
-		t.paragraph("", pad(key, wideLabel), Safe("needed by "+strings.Join(neededBy[key], ", ")))
+		t.Paragraph("", show.Pad(key, show.WideLabel), show.Safe("needed by "+strings.Join(neededBy[key], ", ")))
 	}
-	for _, l := range lacking(list) {
+	for _, l := range Lacking(list) {
 		switch {
 		case l.why == "":
-		case len(l.rules) == 1:
-			t.paragraph("", pad(l.rules[0], wideLabel), Shown(l.said()))
+		case len(l.Rules) == 1:
+			t.Paragraph("", show.Pad(l.Rules[0], show.WideLabel), show.Shown(l.Said()))
 		default:
-			t.paragraph("", "", Shown(l.said())+": "+strings.Join(l.rules, ", "))
+			t.Paragraph("", "", show.Shown(l.Said())+": "+strings.Join(l.Rules, ", "))
 		}
 	}
-	t.line("")
+	t.Line("")
 }
 
-func (t reportText) assumed(list []standards.Assumed) {
+func (t ReportText) assumed(list []standards.Assumed) {
 	if len(list) == 0 {
 		return
 	}
-	t.line("assumed")
+	t.Line("assumed")
 	for _, a := range list {
-		t.paragraph("", pad(a.Key, wideLabel), Shown(Written(a.Value)+", "+AssumedFrom(a)))
+		t.Paragraph("", show.Pad(a.Key, show.WideLabel), show.Shown(show.Written(a.Value)+", "+AssumedFrom(a)))
 	}
-	t.line("")
+	t.Line("")
 }
 
-// loosened lists the limits that the standards loosen and that were used: a
+// Loosened lists the limits that the standards loosen and that were used: a
 // change of the standards could let anything pass.
-func (t reportText) loosened(list []engine.Loosened) {
+func (t ReportText) Loosened(list []engine.Loosened) {
 	if len(list) == 0 {
 		return
 	}
-	t.line("loosened by the standards")
+	t.Line("loosened by the standards")
 	for _, l := range list {
-		t.paragraph("", pad(l.Name, wideLabel), Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
+		t.Paragraph("", show.Pad(l.Name, show.WideLabel), show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)))
 	}
-	t.line("")
+	t.Line("")
 }
 
 // awaited lists the absent keys that would let most rules be checked.
-func (t reportText) awaited(list []review.Awaited) {
+func (t ReportText) awaited(list []review.Awaited) {
 	if len(list) == 0 {
 		return
 	}
-	t.line("give first")
+	t.Line("give first")
 	for _, a := range list {
-		t.paragraph("", pad(a.Key, wideLabel), waiting(a))
+		t.Paragraph("", show.Pad(a.Key, show.WideLabel), waiting(a))
 	}
-	t.line("")
+	t.Line("")
 }

@@ -5,7 +5,7 @@ package draft
 
 import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Board is one sheet while it is drawn.
@@ -113,7 +113,7 @@ const clear = 0.35
 // Write puts a line of text at its place, whatever is there: for headings whose
 // place is known to be free.
 func (b *Board) Write(t paper.Text) {
-	t.Text = report.Shown(t.Text)
+	t.Text = show.Shown(t.Text)
 	b.add(t)
 }
 
@@ -127,7 +127,7 @@ func (b *Board) Finish() paper.Sheet {
 	}
 	return paper.Sheet{
 		Rest: rest,
-		Name: b.frame.Name, Title: report.Shown(b.frame.Title), About: report.Shown(b.frame.About),
+		Name: b.frame.Name, Title: show.Shown(b.frame.Title), About: show.Shown(b.frame.About),
 		Width: b.frame.Paper.Width, Height: b.frame.Paper.Height, Items: paper.Settled(b.items), Marks: b.placed,
 	}
 }

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Dim is a dimension: level above or below its figure, upright to the left or
@@ -118,7 +118,7 @@ var overLine = paper.Descent(Ordinary) + 2*clear
 
 // text is the dimension's at a distance along from its middle, and across.
 func (d laid) text(along, across float64) paper.Text {
-	t := paper.Text{At: d.at((d.from+d.to)/2+along, d.across+across), Height: Ordinary, Anchor: paper.Middle, Text: report.Shown(d.Text)}
+	t := paper.Text{At: d.at((d.from+d.to)/2+along, d.across+across), Height: Ordinary, Anchor: paper.Middle, Text: show.Shown(d.Text)}
 	if d.upright() {
 		t.Turn = 90
 	}
@@ -128,7 +128,7 @@ func (d laid) text(along, across float64) paper.Text {
 // dimText writes the text along the line: in its middle if it can be, else
 // shifted, else beyond an end, else as a label.
 func (b *Board) dimText(d laid) {
-	w := paper.TextWidth(report.Shown(d.Text), Ordinary)
+	w := paper.TextWidth(show.Shown(d.Text), Ordinary)
 	for _, side := range []float64{-overLine, Ordinary + 2*clear} { // over the line, then under it
 		for shift := 0.0; shift <= (d.to-d.from+w)/2+3; shift++ {
 			for _, sign := range []float64{1, -1} {

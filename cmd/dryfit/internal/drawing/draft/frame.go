@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Frame is what is around the drawing.
@@ -68,7 +68,7 @@ type columnWriter struct {
 
 // wrapped breaks a text into lines of the column's width.
 func (c *columnWriter) wrapped(text string, height float64) []string {
-	return paper.Wrap(report.Shown(text), c.width, height)
+	return paper.Wrap(show.Shown(text), c.width, height)
 }
 
 func (c *columnWriter) height(text string, height float64) float64 {
@@ -192,7 +192,7 @@ func (c *columnWriter) fact(name, says string) {
 	if says == "" {
 		c.b.Line(at, paper.Point{X: c.x + c.width, Y: c.y}, paper.Stroke{Pen: paper.Hair})
 	} else {
-		c.b.Write(paper.Text{At: at, Height: small, Text: paper.Cut(report.Shown(says), c.width-factName, small)})
+		c.b.Write(paper.Text{At: at, Height: small, Text: paper.Cut(show.Shown(says), c.width-factName, small)})
 	}
 	c.y += leading * small
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Side is a direction on the sheet.
@@ -81,7 +81,7 @@ func (b *Board) place() {
 	for _, l := range b.labels {
 		lines := strings.Split(l.Text, "\n")
 		for i, line := range lines {
-			lines[i] = report.Shown(line)
+			lines[i] = show.Shown(line)
 		}
 		if !b.label(l, lines, 0) {
 			b.unplaced(strings.Join(lines, " "))

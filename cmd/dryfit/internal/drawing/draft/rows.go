@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
 )
 
 // Row is one line of notes that are set in columns over a whole sheet.
@@ -43,7 +43,7 @@ func (s Size) Rows(notes []paper.Note) (rows []Row) {
 		}
 		rows = append(rows, Row{strings.ToUpper(n.Title), true})
 		for _, text := range n.Lines {
-			for _, line := range paper.Wrap(report.Shown(text), width, small) {
+			for _, line := range paper.Wrap(show.Shown(text), width, small) {
 				rows = append(rows, Row{Text: line})
 			}
 		}

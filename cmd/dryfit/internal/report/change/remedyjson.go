@@ -1,0 +1,146 @@
+package change
+
+import (
+	"io"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/rules/design/remedy"
+	"dryfit/rules/engine"
+)
+
+type (
+	jsonRemedy struct {
+		Version      string                `json:"version"`
+		On           string                `json:"on"`
+		Path         string                `json:"path"`
+		Verdict      string                `json:"verdict"`
+		Strict       bool                  `json:"strict"`
+		Reviews      int                   `json:"reviews"`
+		LimitReached bool                  `json:"limit_reached"`
+		Interrupted  bool                  `json:"interrupted"`
+		Whole        bool                  `json:"whole"`
+		Open         []report.JSONFinding  `json:"open"`
+		Answers      []jsonAnswer          `json:"answers"`
+		Alone        []string              `json:"alone"`
+		Against      []string              `json:"against"`
+		Tied         []string              `json:"tied"`
+		Needed       []jsonChange          `json:"needed"`
+		Loosened     []report.JSONLoosened `json:"loosened"`
+		Each         []jsonCured           `json:"each,omitempty"`
+	}
+	jsonAnswer struct {
+		Changes  []jsonChange      `json:"changes"`
+		Size     show.JSONNumber   `json:"size"`
+		Verdict  string            `json:"verdict"`
+		Counts   report.JSONCounts `json:"counts"`
+		Comments []jsonComment     `json:"comments"`
+		jsonEffect
+	}
+	jsonComment struct {
+		Line int    `json:"line"`
+		Text string `json:"text"`
+		Key  string `json:"key"`
+	}
+	jsonChange struct {
+		Key     string `json:"key"`
+		Was     any    `json:"was"`
+		Assumed bool   `json:"assumed"`
+		Value   any    `json:"value"`
+	}
+	jsonEffect struct {
+		Clears []jsonNamed     `json:"clears"`
+		Brings []jsonNamed     `json:"brings"`
+		Worse  []jsonNamed     `json:"worse"`
+		Stays  []string        `json:"stays_clear"`
+		Mass   show.JSONNumber `json:"panel_mass_gained"`
+		Panels int             `json:"panels_more"`
+	}
+	jsonNamed struct {
+		Rule     string `json:"rule"`
+		Severity string `json:"severity"`
+		Key      string `json:"key"`
+		Message  string `json:"message"`
+	}
+	jsonCured struct {
+		Finding report.JSONFinding `json:"finding"`
+		Cures   []jsonCure         `json:"cures"`
+	}
+	jsonCure struct {
+		jsonChange
+		Also []jsonChange    `json:"also,omitempty"`
+		Size show.JSONNumber `json:"size"`
+		jsonEffect
+	}
+)
+
+// RemedyJSON writes a remedy as one document.
+func RemedyJSON(w io.Writer, r Remedy) error {
+	res := r.Result
+	out := jsonRemedy{
+		Loosened: report.LoosenedJSON(res.Sheet.Loosened),
+		Version:  r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
+		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
+		Open: []report.JSONFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
+		Needed: changesJSON(res.Needed),
+	}
+	for _, f := range res.Open {
+		out.Open = append(out.Open, report.FindingJSON(f))
+	}
+	for _, a := range res.Answers {
+		j := jsonAnswer{
+			Size: show.JSONNumber(remedy.Total(a.Changes)), Verdict: a.Sheet.Verdict.String(),
+			Counts: report.CountsJSON(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: changesJSON(a.Changes),
+			Comments: []jsonComment{},
+		}
+		for _, c := range a.Comments {
+			j.Comments = append(j.Comments, jsonComment(c))
+		}
+		out.Answers = append(out.Answers, j)
+	}
+	for _, e := range r.Each {
+		j := jsonCured{Finding: report.FindingJSON(e.Finding), Cures: []jsonCure{}}
+		for _, c := range e.Cures {
+			j.Cures = append(j.Cures, jsonCure{changeJSON(c.Change), changesJSON(c.Also), show.JSONNumber(remedy.Total(c.All())), effectJSON(c.Effect)})
+		}
+		out.Each = append(out.Each, j)
+	}
+	return show.WriteJSON(w, out)
+}
+
+func changesJSON(list []remedy.Change) []jsonChange {
+	out := []jsonChange{}
+	for _, c := range list {
+		out = append(out, changeJSON(c))
+	}
+	return out
+}
+
+func changeJSON(c remedy.Change) jsonChange {
+	return jsonChange{Key: c.Key, Was: c.Was, Assumed: c.Assumed, Value: c.Value}
+}
+
+func effectJSON(e remedy.Effect) jsonEffect {
+	j := jsonEffect{
+		Clears: []jsonNamed{}, Brings: []jsonNamed{}, Worse: []jsonNamed{}, Stays: ids(e.Stays),
+		Mass: show.JSONNumber(e.Mass), Panels: e.Panels,
+	}
+	for _, f := range e.Clears {
+		j.Clears = append(j.Clears, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	for _, f := range e.Brings {
+		j.Brings = append(j.Brings, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	for _, f := range e.Worse {
+		j.Worse = append(j.Worse, jsonNamed{f.Rule.ID, f.Severity.String(), f.At, f.Text})
+	}
+	return j
+}
+
+func ids(list []*engine.Rule) []string {
+	out := []string{}
+	for _, r := range list {
+		out = append(out, r.ID)
+	}
+	return out
+}

@@ -1,0 +1,142 @@
+package markdown
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/cmd/dryfit/internal/report/show"
+)
+
+// Piece is a part of a comment that stands in it whole or not at all.
+type Piece struct {
+	Rank  rank
+	Under []*Heading
+	What  string   // what it is counted as where it is left out
+	Forms []string // the text in full, then shorter, for where all of its rank have no room
+}
+
+// Heading stands above the first piece under it that has room.
+type Heading struct {
+	Text string
+	open bool // there is such a piece
+}
+
+// rank is how much matters that a piece is read; the lowest has room first.
+type rank uint8
+
+const (
+	Fails    rank = iota // what fails a file
+	Loosens              // what lets a file pass that did not by the built-in limits
+	Judged               // the verdicts on files that fail
+	Asks                 // queries on files that fail
+	Passes               // the verdicts on files that pass
+	Remarks              // the rest that is found
+	Appended             // what is folded away
+	ranks
+)
+
+// RoomFor is the text of pieces in their order, in a number of bytes at most, and
+// what had no room. Pieces of a lower rank have room first, whatever their order;
+// where those of a rank have none in full, all of them are shorter.
+func RoomFor(pieces []Piece, room int) (text string, left map[string]int) {
+	form := make([]int, len(pieces))
+	left = map[string]int{}
+	for r := range ranks {
+		shorter := formFor(pieces, r, room)
+		for i, p := range pieces {
+			if p.Rank != r {
+				continue
+			}
+			cost := len(p.form(shorter)) + p.heads(nil)
+			if cost > room {
+				form[i] = none
+				left[p.What]++
+				continue
+			}
+			room -= cost
+			form[i] = shorter
+			for _, h := range p.Under {
+				h.open = true
+			}
+		}
+	}
+	return assembled(pieces, form), left
+}
+
+// none is the form of what has no room.
+const none = -1
+
+// formFor is the longest form in which all pieces of a rank have room; the
+// shortest where they have it in none.
+func formFor(pieces []Piece, r rank, room int) int {
+	form := 0
+	for more := true; more; form++ {
+		total, opened := 0, map[*Heading]bool{}
+		more = false
+		for _, p := range pieces {
+			if p.Rank == r {
+				total += len(p.form(form)) + p.heads(opened)
+				more = more || form+1 < len(p.Forms)
+			}
+		}
+		if total <= room {
+			return form
+		}
+	}
+	return form - 1
+}
+
+func (p Piece) form(n int) string { return p.Forms[min(n, len(p.Forms)-1)] }
+
+// heads is the length of the headings that the piece is the first under, but for
+// those that are opened already.
+func (p Piece) heads(opened map[*Heading]bool) (n int) {
+	for _, h := range p.Under {
+		if !h.open && !opened[h] {
+			n += len(h.Text)
+			if opened != nil {
+				opened[h] = true
+			}
+		}
+	}
+	return n
+}
+
+// assembled is what has room, each heading once above what is under it.
+func assembled(pieces []Piece, form []int) string {
+	var b strings.Builder
+	for i, p := range pieces {
+		if form[i] == none {
+			continue
+		}
+		for _, h := range p.Under {
+			if h.open {
+				b.WriteString(h.Text)
+				h.open = false
+			}
+		}
+		b.WriteString(p.form(form[i]))
+	}
+	return b.String()
+}
+
+// LeftOut says what had no room; "" where all had.
+func LeftOut(left map[string]int) string {
+	var parts []string
+	for _, what := range []string{"hold", "query", "loosening", "file", "note", "part"} {
+		if n := left[what]; n > 0 {
+			parts = append(parts, counted(n, what))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Left out, for which a comment has no room: %s.", strings.Join(parts, ", "))
+}
+
+func counted(n int, what string) string {
+	if what == "query" && n != 1 {
+		return fmt.Sprintf("%d queries", n)
+	}
+	return show.Plural(n, what)
+}

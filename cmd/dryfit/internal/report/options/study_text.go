@@ -1,0 +1,176 @@
+package options
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/rules/design/study"
+)
+
+// studyText writes a study.
+type studyText struct{ *show.Texter }
+
+// StudyText writes a study for people: a row an option, as wide as it takes,
+// then what each loses, 80 columns wide.
+func StudyText(w io.Writer, s Study) error {
+	t := studyText{show.NewTexter(w, false)}
+	p := s.Base.Ceiling.Project
+	t.Line(show.Shown(s.Base.Path))
+	t.wrapped("study: " + show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
+	t.wrapped("checked on " + s.On + " to the " + show.Shown(s.Base.Standards.Name))
+	for _, l := range append(append(report.Loosenings(s.Tally.Loosened), s.varied()...), s.Says...) {
+		t.wrapped(show.Shown(l))
+	}
+	same, differ := s.shared()
+	for _, l := range s.sameInAll(same) {
+		t.wrapped(show.Shown(l))
+	}
+	if rows := s.made(); len(rows) > 0 {
+		t.Line("")
+		t.table(s, rows, differ)
+	}
+	t.wrapped(s.abridged())
+	t.Line("")
+	t.wrapped(show.Shown(s.unbeaten()) + ".")
+	t.found(s)
+	t.losses(s)
+	t.reasons(s)
+	t.Line("")
+	t.wrapped(show.Caution)
+	t.Rule("─")
+	for _, l := range show.Wrap(s.outcome(), show.TextWidth) {
+		t.Verdict(l)
+	}
+	return t.Flush()
+}
+
+// wrapped writes text in lines of the report's width, or nothing if it is
+// empty.
+func (t studyText) wrapped(text string) {
+	if text == "" {
+		return
+	}
+	for _, l := range show.Wrap(text, show.TextWidth) {
+		t.Line(l)
+	}
+}
+
+// table writes the rows under heads of two lines, numbers to the right.
+func (t studyText) table(s Study, rows []study.Row, columns []int) {
+	heads := [2][]string{{""}, {"option"}}
+	head := func(text string) {
+		above, below, two := strings.Cut(text, " ")
+		if !two {
+			above, below = "", text
+		}
+		heads[0], heads[1] = append(heads[0], above), append(heads[1], below)
+	}
+	for _, d := range s.Vary {
+		table, name, _ := strings.Cut(d.Key, ".")
+		head(table + ". " + name)
+	}
+	for _, i := range columns {
+		head(s.Columns[i].Head)
+	}
+	head("verdict")
+	lines := [][]string{heads[0], heads[1]}
+	for _, r := range rows {
+		mark := " "
+		if s.Front.Has(r.Index) {
+			mark = "*"
+		}
+		cells := []string{mark + fmt.Sprint(r.Index)}
+		for _, v := range s.Values(r.Index) {
+			cells = append(cells, show.Shown(fmt.Sprint(v)))
+		}
+		for _, i := range columns {
+			cells = append(cells, s.cell(i, r))
+		}
+		lines = append(lines, append(cells, verdict(r)))
+	}
+	widths := make([]int, len(heads[0]))
+	for _, l := range lines {
+		for i, c := range l {
+			widths[i] = max(widths[i], uniseg.StringWidth(c))
+		}
+	}
+	for n, l := range lines {
+		var b strings.Builder
+		for i, c := range l {
+			blank := strings.Repeat(" ", widths[i]-uniseg.StringWidth(c))
+			if i == len(l)-1 {
+				b.WriteString("  " + c)
+			} else {
+				b.WriteString(blank + c + "  ")
+			}
+		}
+		t.Line(b.String())
+		if n == 1 {
+			t.Line(strings.Repeat("─", total(widths)))
+		}
+	}
+}
+
+func total(widths []int) int {
+	n := 2*len(widths) - 1
+	for _, w := range widths {
+		n += w
+	}
+	return n + 1
+}
+
+// found names the rules that hold or query each option that is listed.
+func (t studyText) found(s Study) {
+	headed := false
+	for _, r := range s.made() {
+		if r.Found() == "" {
+			continue
+		}
+		if !headed {
+			t.Line("")
+			t.Line("what is held and queried, by rule")
+			headed = true
+		}
+		t.Paragraph("", show.Pad(fmt.Sprintf("option %d", r.Index), show.Label), r.Found())
+	}
+}
+
+// losses says what each option loses that is listed and beaten.
+func (t studyText) losses(s Study) {
+	headed := false
+	for _, r := range s.made() {
+		lost := s.Loses(s.Front, r)
+		if lost == "" {
+			continue
+		}
+		if !headed {
+			t.Line("")
+			t.Line("what the others lose")
+			headed = true
+		}
+		t.Paragraph("", show.Pad(fmt.Sprintf("option %d", r.Index), show.Label), show.Shown(lost)+".")
+	}
+}
+
+// shownReasons is how many reasons are listed.
+const shownReasons = 8
+
+func (t studyText) reasons(s Study) {
+	if s.Tally.Invalid == 0 {
+		return
+	}
+	t.Line("")
+	t.Line("what can't be made")
+	for i, r := range s.Tally.Reasons {
+		if i == shownReasons {
+			t.Paragraph("", "", fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
+			break
+		}
+		t.Paragraph("", "", show.Sentence(show.Shown(whyNot(r))))
+	}
+}

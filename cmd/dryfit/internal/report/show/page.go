@@ -1,0 +1,80 @@
+package show
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"strings"
+	"sync"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
+)
+
+//go:embed pages
+var pages embed.FS
+
+// Furniture is what each page has beside its matter: its style, its script if
+// any, and the policy that lets a browser run and load nothing else.
+type Furniture struct {
+	Style  template.CSS
+	Script template.JS
+	Policy string
+}
+
+// leaf is a page's template with its furniture, read when it is first written.
+type leaf struct {
+	*template.Template
+	Furniture
+}
+
+func LeafOf(name, style, script string, more ...string) func() leaf {
+	return sync.OnceValue(func() leaf {
+		return leaf{template.Must(template.New(name).ParseFS(pages, "pages/"+name)), furnish(style, script, more...)}
+	})
+}
+
+// furnish reads the common style and a page's own style and script, by their
+// names, and takes what else it is styled by. They are part of the program, and
+// so trusted.
+func furnish(style, script string, more ...string) Furniture {
+	read := func(name string) string {
+		b, err := pages.ReadFile("pages/" + name)
+		if err != nil {
+			panic(err) // not one of the program's own files
+		}
+		return string(b)
+	}
+	f := Furniture{Style: template.CSS(read("page.css") + read(style) + strings.Join(more, ""))}
+	allowed := []string{"default-src 'none'", "style-src " + hashOf(string(f.Style))}
+	if script != "" {
+		f.Script = template.JS(read(script))
+		allowed = append(allowed, "script-src "+hashOf(string(f.Script)))
+	}
+	f.Policy = strings.Join(append(allowed, "base-uri 'none'", "form-action 'none'"), "; ")
+	return f
+}
+
+// hashOf is the source expression of Content Security Policy, level 3, for an
+// inline text.
+func hashOf(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
+
+// Classes are how verdicts are coloured, beside the words that say them.
+var Classes = map[string]string{"PASS": "pass", "PASS WITH NOTES": "notes", "FAIL": "fail", "COULD NOT CHECK": "fail"}
+
+// DrawingView is a sheet as a page shows it.
+type DrawingView struct {
+	paper.Sheet
+	Box  string
+	Body template.HTML // by this program's own writer, which escapes what a spec says
+}
+
+// Drawn makes a sheet fit for a page.
+func Drawn(s paper.Sheet) DrawingView {
+	return DrawingView{s, fmt.Sprintf("0 0 %g %g", s.Width, s.Height), template.HTML(svg.Body(s.Items))}
+}

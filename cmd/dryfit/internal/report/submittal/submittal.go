@@ -1,0 +1,160 @@
+// Package submittal writes the page that a reviewer signs, and tells an old one
+// from one of this spec.
+package submittal
+
+import (
+	"fmt"
+	"io"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/report/sums"
+	"dryfit/rules/engine"
+	"dryfit/rules/review"
+)
+
+// Submittal is one spec as its reviewer gets it.
+type Submittal struct {
+	Sheet    *review.Sheet // one that could be checked
+	Seal     report.Seal
+	Calcs    sums.Calcs
+	Takeoff  making.Takeoff
+	Drawings []paper.Sheet
+	Undrawn  []string            // sheets that could not be drawn, and why
+	Name     func(string) string // a file's path as the page names it
+}
+
+var submittalPage = show.LeafOf("submittal.html.tmpl", "submittal.css", "submittal.js", svg.Style)
+
+// HTML writes the page: one file that asks for nothing else.
+func HTML(w io.Writer, s Submittal) error {
+	return submittalPage().Execute(w, s.view())
+}
+
+// submittalView is what the template puts in its places. Texts are safe to
+// show; the template escapes them.
+type submittalView struct {
+	show.Furniture
+	Title, Path, Verdict, Class, Checked string
+	Counts                               []countView
+	Groups                               []groupView
+	Referred                             []referredView
+	Accepted                             []findingView
+	Lacking, Assumed, Loosened           []pairView
+	Drawings                             []show.DrawingView
+	Undrawn                              []string
+	Legend                               string
+	Subjects                             []subjectView
+	Takeoff                              []takeoffView
+	Seal                                 report.Seal
+	Caution                              string
+}
+
+type countView struct {
+	N           int
+	What, Class string
+}
+
+// groupView is the findings of one severity.
+type groupView struct {
+	Severity, Title string
+	Findings        []findingView
+}
+
+type findingView struct {
+	Number                                   int
+	Severity, Rule, Place, Text              string
+	Measured, Limit, Passes, Basis, Accepted string
+	Details                                  []detailView
+}
+
+// detailView is the part of a drawing around a finding.
+type detailView struct {
+	Drawing, Title, Box string
+}
+
+// referredView is what goes to one addressee.
+type referredView struct {
+	To, Named string
+	Findings  []findingView
+}
+
+type pairView struct{ What, Says string }
+
+type subjectView struct {
+	Title   string
+	Figures []figureView
+	Tables  []tableView
+}
+
+type figureView struct {
+	Key, Name, Value string
+	Assumed          bool
+	Steps            []string
+	Readers          string
+}
+
+type tableView struct {
+	Title, Note string
+	Head        []string
+	Rows        [][]string
+}
+
+type takeoffView struct {
+	Title string
+	Rows  [][]string
+}
+
+func (s Submittal) view() submittalView {
+	p := s.Sheet.Ceiling.Project
+	verdict := s.Sheet.Verdict.String()
+	out := submittalView{
+		Furniture: submittalPage().Furniture,
+		Title:     show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Seal.Spec.Path),
+		Verdict: verdict, Class: show.Classes[verdict],
+		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, show.Shown(s.Sheet.Standards.Name),
+			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),
+		Counts: countsOf(s.Sheet.Counts), Undrawn: s.Undrawn, Legend: sums.Legend(s.Sheet.Ceiling.Units), Seal: s.Seal,
+		Caution: show.Caution,
+	}
+	s.sortFindings(&out)
+	for _, l := range report.Lacking(s.Sheet.NotChecked) {
+		out.Lacking = append(out.Lacking, pairView{listOf(l.Rules), show.Shown(l.Said())})
+	}
+	for _, a := range s.Sheet.Assumed {
+		from := report.AssumedFrom(a)
+		if !a.Origin.BuiltIn() {
+			from = fmt.Sprintf("%s:%d", s.Name(a.Origin.File), a.Origin.Line)
+		}
+		out.Assumed = append(out.Assumed, pairView{show.Shown(a.Key + " = " + show.Written(a.Value)), show.Shown(from)})
+	}
+	for _, l := range s.Sheet.Loosened {
+		out.Loosened = append(out.Loosened, pairView{show.Shown(l.Name), show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
+			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
+	}
+	for _, d := range s.Drawings {
+		out.Drawings = append(out.Drawings, show.Drawn(d))
+	}
+	out.Subjects, out.Takeoff = subjectsOf(s.Calcs), groupsOf(s.Takeoff)
+	return out
+}
+
+// countsOf lists what stands behind the verdict, zeros too where they matter.
+func countsOf(c engine.Counts) []countView {
+	out := []countView{
+		{c.Held, "held", "hold"},
+		{c.Queried, "queried", "query"},
+		{c.Noted, "noted", "note"},
+		{c.Referred, "referred", "refer"},
+		{c.Accepted, "accepted", ""},
+		{c.NotChecked, "not checked", ""},
+		{c.Assumed, "assumed", ""},
+	}
+	if c.Uncomputed > 0 {
+		out = append(out, countView{c.Uncomputed, "not computed", "hold"})
+	}
+	return out
+}

@@ -1,0 +1,167 @@
+package sums
+
+import (
+	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/rules/kernel/frame"
+	"dryfit/rules/model/result/hanging"
+)
+
+// jsonModel is the frames of the straps, for a frame program. Nodes, members and
+// springs are numbered from 1 in their order.
+type jsonModel struct {
+	Units  jsonUnits   `json:"units"`
+	Frames []jsonFrame `json:"frames"`
+}
+
+type jsonUnits struct {
+	Length string `json:"length"`
+	Force  string `json:"force"`
+	Angle  string `json:"angle"`
+}
+
+type jsonFrame struct {
+	Key      string        `json:"key"`
+	Name     string        `json:"name"`
+	Section  jsonSection   `json:"section"`
+	Nodes    []jsonPoint   `json:"nodes"`
+	Members  []jsonMember  `json:"members"`
+	Supports []jsonSupport `json:"supports"`
+	Springs  []jsonSpring  `json:"springs"`
+	Weight   jsonWeight    `json:"self_weight"`
+	Cases    []jsonCase    `json:"cases"`
+}
+
+type jsonSection struct {
+	E     show.JSONNumber `json:"E"`
+	G     show.JSONNumber `json:"G"`
+	A     show.JSONNumber `json:"A"`
+	I     show.JSONNumber `json:"I"`
+	Shear show.JSONNumber `json:"shear_area"`
+}
+
+type jsonPoint struct {
+	X show.JSONNumber `json:"x"`
+	Y show.JSONNumber `json:"y"`
+}
+
+type jsonMember struct {
+	From      int  `json:"from"`
+	To        int  `json:"to"`
+	HingeFrom bool `json:"hinge_from"`
+	HingeTo   bool `json:"hinge_to"`
+}
+
+type jsonSupport struct {
+	Node  int    `json:"node"`
+	Holds string `json:"holds"`
+}
+
+type jsonSpring struct {
+	Name      string          `json:"name"`
+	Node      int             `json:"node"`
+	Toward    jsonPoint       `json:"toward"`
+	Stiffness show.JSONNumber `json:"stiffness"`
+	Works     string          `json:"works"`
+}
+
+type jsonWeight struct {
+	Nodes   []jsonNodeLoad   `json:"nodes"`
+	Members []jsonMemberLoad `json:"members"`
+}
+
+type jsonNodeLoad struct {
+	Node int `json:"node"`
+	jsonPoint
+	Couple show.JSONNumber `json:"couple"`
+}
+
+type jsonMemberLoad struct {
+	Member int `json:"member"`
+	jsonPoint
+}
+
+type jsonCase struct {
+	Key      string            `json:"key"`
+	Name     string            `json:"name"`
+	Springs  []jsonForce       `json:"springs"`
+	Supports []show.JSONNumber `json:"supports"`
+	Moves    []jsonMove        `json:"moves"`
+}
+
+type jsonForce struct {
+	Spring int             `json:"spring"`
+	Longer show.JSONNumber `json:"longer"`
+	Force  show.JSONNumber `json:"force"`
+	Slack  bool            `json:"slack"`
+}
+
+type jsonMove struct {
+	jsonPoint
+	Turn show.JSONNumber `json:"turn"`
+}
+
+func point(x, y float64) jsonPoint { return jsonPoint{show.JSONNumber(x), show.JSONNumber(y)} }
+
+func modelJSON(frames []hanging.Frame) *jsonModel {
+	if len(frames) == 0 {
+		return nil
+	}
+	out := &jsonModel{Units: jsonUnits{"m", "N", "rad"}}
+	for i := range frames {
+		out.Frames = append(out.Frames, frameJSON(&frames[i]))
+	}
+	return out
+}
+
+var (
+	holdsWords = map[frame.Direction]string{frame.AlongX: "x", frame.AlongY: "y", frame.Turning: "turn"}
+	worksWords = map[frame.Sense]string{frame.BothWays: "both", frame.TensionOnly: "tension", frame.CompressionOnly: "compression"}
+)
+
+func frameJSON(f *hanging.Frame) jsonFrame {
+	s := f.Section
+	out := jsonFrame{
+		Key: f.Key, Name: f.Words,
+		Section:  jsonSection{show.JSONNumber(s.E), show.JSONNumber(s.G), show.JSONNumber(s.A), show.JSONNumber(s.I), show.JSONNumber(s.Shear)},
+		Supports: []jsonSupport{}, Springs: []jsonSpring{},
+		Weight: jsonWeight{Nodes: []jsonNodeLoad{}, Members: []jsonMemberLoad{}},
+	}
+	for _, n := range f.Model.Nodes {
+		out.Nodes = append(out.Nodes, point(n.X, n.Y))
+	}
+	for _, e := range f.Model.Elements {
+		out.Members = append(out.Members, jsonMember{e.I + 1, e.J + 1, e.FreeI, e.FreeJ})
+	}
+	for _, s := range f.Model.Supports {
+		out.Supports = append(out.Supports, jsonSupport{s.Node + 1, holdsWords[s.Direction]})
+	}
+	for i, s := range f.Model.Springs {
+		out.Springs = append(out.Springs, jsonSpring{f.Springs[i], s.Node + 1, point(s.Toward.X, s.Toward.Y), show.JSONNumber(s.Stiffness), worksWords[s.Sense]})
+	}
+	for _, l := range f.Loads {
+		out.Weight.Nodes = append(out.Weight.Nodes, jsonNodeLoad{l.Node + 1, point(l.X, l.Y), show.JSONNumber(l.Couple)})
+	}
+	for _, l := range f.Spread {
+		out.Weight.Members = append(out.Weight.Members, jsonMemberLoad{l.Element + 1, point(l.X, l.Y)})
+	}
+	for i := range f.Cases {
+		out.Cases = append(out.Cases, caseJSON(&f.Cases[i]))
+	}
+	return out
+}
+
+func caseJSON(a *hanging.Answer) jsonCase {
+	out := jsonCase{Key: a.Key(), Name: a.Words(), Springs: []jsonForce{}, Supports: []show.JSONNumber{}}
+	for i, s := range a.Springs {
+		if a.Has(i) {
+			out.Springs = append(out.Springs, jsonForce{i + 1, show.JSONNumber(a.Longer(i)), show.JSONNumber(s.Force), s.Slack})
+		}
+	}
+	for _, f := range a.Supports {
+		out.Supports = append(out.Supports, show.JSONNumber(f))
+	}
+	for _, n := range a.Nodes {
+		out.Moves = append(out.Moves, jsonMove{point(n.X, n.Y), show.JSONNumber(n.Turn)})
+	}
+	return out
+}
