@@ -1,8 +1,6 @@
 package transit
 
 import (
-	"math"
-
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
@@ -64,40 +62,5 @@ func checkWeight(p *engine.Pass) {
 		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
 		Text:     p.Textf("the panel is {measured} at most (nominally %v); %d people carry {limit} together%s", quantity.Mass(c.Panel.Mass.Get()), people, aids),
 		Measured: quantity.Mass(most).Value(), Bound: together,
-	})
-}
-
-var room = engine.Rule{
-	ID:       "transit.room",
-	Title:    "the panel turns to its bearing in the room, and tips down under it",
-	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
-	Severity: engine.Query,
-	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
-	Basis: engine.Basis{
-		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h",
-		Symbols: []engine.Symbol{
-			{Name: "b", Means: "width of the panel", Unit: "m"},
-			{Name: "l", Means: "its length along the axis", Unit: "m"},
-			{Name: "W", Means: "width of the room", Unit: "m"},
-			{Name: "H", Means: "height of the panel's box", Unit: "m"},
-			{Name: "h", Means: "height of the room at the springing", Unit: "m"},
-		},
-		Valid: "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across", Source: cite.Derivation("diagonals of the panel's box"),
-	},
-	Check: checkRoom,
-}
-
-func checkRoom(p *engine.Pass) {
-	c := p.Ceiling
-	width, length := c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Length.Get()-c.Room.Tolerance.Get()
-	flat := math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get())
-	tipped := math.Hypot(c.Panel.EndLength.Get(), c.Panel.Height.Get())
-	if flat <= min(width, length) || tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= width {
-		return
-	}
-	p.Report(engine.Finding{
-		At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: engine.Query,
-		Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
-			quantity.Length(flat), quantity.Length(width), quantity.Length(tipped), quantity.Length(c.Room.Height.Get())),
 	})
 }

@@ -24,14 +24,17 @@ var slabPlaces = []float64{0.5, 0.3, 0.12}
 // no less than what the cell leaves of it along the opening's sides.
 func (b *Body) tooWide(d Door, budget *Budget) (proven, ranOut bool) {
 	for _, at := range b.slabs() {
-		c := &slabCover{b: b, d: d, half: d.Wall/2 + b.wrap/2, wraps: math.Sqrt(3) * b.wrap, slabPlace: at}
-		proven, out := c.all(budget)
+		proven, out := b.slabCover(d, at, 1).all(budget)
 		if proven {
 			return true, false
 		}
 		ranOut = ranOut || out
 	}
 	return false, ranOut
+}
+
+func (b *Body) slabCover(d Door, at slabPlace, lean float64) *slabCover {
+	return &slabCover{b: b, d: d, half: d.Wall/2 + b.wrap/2, wraps: math.Sqrt(3) * b.wrap, lean: lean, slabPlace: at}
 }
 
 // slabPoints is about how many of the outline's corners are looked at: fewer
@@ -44,11 +47,13 @@ type slabCover struct {
 	d     Door
 	half  float64 // of the wall, with half of the wrap
 	wraps float64 // √3 of the wrap
+	lean  float64 // turns count at which the length rises by this share of itself or less
 	slabPlace
 }
 
 // slabPlace is one P.
 type slabPlace struct {
+	at   Point
 	from []slabPoint // the nearest first
 	even bool        // P is on the section's line of symmetry
 }
@@ -83,7 +88,7 @@ func (b *Body) placeInWall(p Point, even bool) slabPlace {
 		from = append(from, slabPoint{v, math.Hypot(v.X, v.Y)})
 	}
 	slices.SortStableFunc(from, func(a, b slabPoint) int { return cmp.Compare(a.far, b.far) })
-	return slabPlace{from, even}
+	return slabPlace{p, from, even}
 }
 
 // all reports whether every turn is out.
@@ -96,16 +101,23 @@ func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
 			return false, true
 		}
 		t := cell.quaternion().turn()
-		if c.out(t, cell.radius()) {
+		if c.steep(t, cell.radius()) || c.out(t, cell.radius()) {
 			continue
 		}
-		if !c.out(t, angle{0, 1}) {
+		if still := (angle{0, 1}); !c.steep(t, still) && !c.out(t, still) {
 			return false, false // at this turn it does go in
 		}
 		h := cell.halves()
 		open = append(open, h[0], h[1])
 	}
 	return true, false
+}
+
+// steep reports whether at every turn within an angle of one the length rises by
+// more than the turns that count let it.
+func (c *slabCover) steep(t Turn, a angle) bool {
+	rise := min(1, math.Abs(t[2].X))
+	return a.cos > 0 && a.least(rise, 1) > c.lean
 }
 
 // reached is the least of what is certainly within the wall along one side of

@@ -23,6 +23,7 @@ type Results struct {
 	seasons *seasons.Seasons
 	hanging *hanging.Hanging
 	legs    record.Value[[]carrying.Leg]
+	room    record.Value[carrying.InRoom]
 	closing *closing.Closing
 	shop    *shop.Shop
 	survey  *survey.Survey
@@ -33,6 +34,7 @@ type Results struct {
 func Of(c *layout.Ceiling, search carrying.Search) *Results {
 	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c), shop: shop.Of(c)}
 	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c, search) })
+	r.room = layout.Derive(c, func() carrying.InRoom { return carrying.Room(c, r.Carrying(), search) })
 	r.closing = closing.Of(c, r.seasons)
 	r.survey = survey.Of(c, r.seasons, r.closing)
 	return r
@@ -46,6 +48,9 @@ func (r *Results) Hanging() *hanging.Hanging { return r.hanging }
 
 // Carrying is the panel's way, leg by leg.
 func (r *Results) Carrying() []carrying.Leg { return r.legs.Get() }
+
+// Room is how the panel comes to its bearing in the room.
+func (r *Results) Room() carrying.InRoom { return r.room.Get() }
 
 // Closing is how the row of panels closes.
 func (r *Results) Closing() *closing.Closing { return r.closing }

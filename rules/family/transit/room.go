@@ -1,0 +1,59 @@
+package transit
+
+import (
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/spec/quantity"
+)
+
+var room = engine.Rule{
+	ID:       "transit.room",
+	Title:    "the panel turns to its bearing in the room, and tips down under it",
+	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
+	Severity: engine.Hold,
+	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
+	Basis: engine.Basis{
+		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h; on edge √(l² + s²) ≤ h + z + a",
+		Symbols: []engine.Symbol{
+			{Name: "b", Means: "width of the panel", Unit: "m"},
+			{Name: "l", Means: "its length along the axis", Unit: "m"},
+			{Name: "W", Means: "width of the room", Unit: "m"},
+			{Name: "H", Means: "height of the panel's box", Unit: "m"},
+			{Name: "h", Means: "height of the room at the springing", Unit: "m"},
+			{Name: "s", Means: "least width of the panel's section, in any direction", Unit: "m"},
+			{Name: "z", Means: "height of the crown's extrados above the springing", Unit: "m"},
+			{Name: "a", Means: "clear height above that, to the framing", Unit: "m"},
+		},
+		Valid:  "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across. It is held where the room is too low up to the framing for a panel of which a cover of all turns proves that it comes through the door only on edge; that door is the route's last leg",
+		Source: cite.Derivation("diagonals of the panel's box; the height of a prism that is stood down"),
+	},
+	Check: checkRoom,
+}
+
+func checkRoom(p *engine.Pass) {
+	r := p.Results.Room()
+	switch {
+	case r.Passes:
+	case r.Door != 0:
+		onlyOnEdge(p, r)
+	default:
+		p.Report(engine.Finding{
+			At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: engine.Query,
+			Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
+				quantity.Length(r.Flat), quantity.Length(p.Ceiling.Room.Width.Get()-p.Ceiling.Room.Tolerance.Get()), quantity.Length(r.Tipped), quantity.Length(p.Ceiling.Room.Height.Get())),
+		})
+	}
+}
+
+// onlyOnEdge reports a panel that comes in on edge and is never stood down.
+func onlyOnEdge(p *engine.Pass, r carrying.InRoom) {
+	door := p.Results.Carrying()[r.Door-1]
+	p.Report(engine.Finding{
+		At: "room.height", Related: []string{"room.above", door.Key(), "panels.along"}, Offers: smaller(p),
+		Text: p.Textf("the panel comes through the %s only on edge, and %s: it takes {measured} at the least, and there is {limit} up to the framing; with %v up to the springing it is known to tip down",
+			door.Name.Get(), passage.StandDown, quantity.Length(r.Tipped)),
+		Measured: quantity.Length(r.Standing).Value(), Bound: p.Stated("room.height", quantity.Length(r.Top).Value()),
+	})
+}

@@ -1,0 +1,61 @@
+package carrying
+
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/model/layout"
+	"dryfit/spec"
+)
+
+// InRoom is how the bare panel comes to its bearing in the room.
+type InRoom struct {
+	// Flat is what it takes across to turn level, and Across what there is.
+	Flat, Across float64
+	// Tipped is what its box takes upright when it is tipped down from its edge.
+	Tipped float64
+	Passes bool
+	// Standing is how high the room has to be somewhere for the panel to come down
+	// from its edge in any way, and Top how high it is: up to the framing.
+	Standing, Top float64
+	// Door is the leg by which it can come in only on edge, so that it never hangs, by
+	// its index in the route; 0 where that is not proven.
+	Door int
+}
+
+// standing is the cells that it may take to prove that a panel comes in only on edge.
+const standing = 80000
+
+// Room is how the panel comes to its bearing. What is behind the route's last leg is
+// the room; only a door that is the last leg is an opening of which that is known.
+func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
+	r := InRoom{
+		Flat:   math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get()),
+		Across: min(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get(),
+		Tipped: math.Hypot(c.Panel.EndLength.Get(), c.Panel.Height.Get()),
+	}
+	wide := c.Room.Width.Get() - c.Room.Tolerance.Get()
+	r.Passes = r.Flat <= r.Across || r.Tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= wide
+	if r.Passes || !c.Room.Above.Given() || len(legs) == 0 {
+		return r
+	}
+	r.Top = c.Room.Height.Get() + c.Vault.Crown.Get() + c.Room.Above.Get()
+	last := legs[len(legs)-1]
+	if last.Kind.Get() != spec.Door || !last.Wall.Given() || last.Way.Get().Outcome == passage.Cannot {
+		return r
+	}
+	body := newPanel(c).body
+	r.Standing = body.Standing()
+	if r.Standing <= r.Top {
+		return r
+	}
+	door := passage.Door{Width: last.Width.Get(), Height: height(last.Height), Wall: last.Wall.Get(), Floor: true}
+	left := search.budget()
+	if left != nil {
+		left.Cells *= standing / cells
+	}
+	if proven, _ := body.StandsUpright(door, r.Top, left); proven {
+		r.Door = last.Index
+	}
+	return r
+}
