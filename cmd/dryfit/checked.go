@@ -25,7 +25,7 @@ type checked struct {
 	inputs  []input
 	options review.Options
 	stdin   func() io.Reader
-	shelves []*shelf  // a run to the standards of each
+	finders []*finder // a run to the standards of each
 	before  *snapshot // the baseline; nil for none
 }
 
@@ -39,25 +39,25 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	shelves, err := f.shelves(ctx)
+	finders, err := f.finders(ctx)
 	if err != nil {
 		return checked{}, err
 	}
-	w := newWalker(ctx, s, shelves)
+	w := newWalker(ctx, s.err, finders)
 	w.rules = true
-	if paths, err = orFolders(shelves, paths); err != nil {
+	if paths, err = orFolders(finders, paths); err != nil {
 		return checked{}, err
 	}
 	inputs, err := w.gather(paths, f.stdinName)
 	if err != nil {
 		return checked{}, err
 	}
-	if from := shelves[0].from; from != nil {
+	if from := finders[0].from; from != nil {
 		inputs = append(inputs, w.unseen(from, paths, inputs)...)
 	}
 	r := report.Report{Version: version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
 	r.Folder, r.Root = whereabouts()
-	if inputs, err = f.chosen(w, r, paths, inputs); err != nil {
+	if inputs, err = f.chosen(s, w, r, paths, inputs); err != nil {
 		return checked{}, err
 	}
 	options := review.Options{
@@ -70,7 +70,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 		options.Search.Depth = carrying.Thorough
 	}
 	before, err := f.before(ctx)
-	return checked{r, inputs, options, once(s.in), shelves, before}, err
+	return checked{r, inputs, options, once(s.in), finders, before}, err
 }
 
 // before is the baseline; nil for none.
@@ -105,7 +105,7 @@ func (f checkFlags) report(ctx context.Context, s streams, paths []string) (chec
 // run checks the inputs to each set of standards, and hands on every sheet in
 // its order.
 func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet) error) error {
-	for _, s := range c.shelves {
+	for _, s := range c.finders {
 		run, err := c.checkTo(ctx, s, int(f.jobs), each)
 		if err != nil {
 			return err
@@ -117,7 +117,7 @@ func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet
 
 // checkTo checks the inputs to one set of standards, some at a time; the sheets
 // are in their order, after those of standards files that can't be taken.
-func (c *checked) checkTo(ctx context.Context, s *shelf, jobs int, each func(*review.Sheet) error) (report.Run, error) {
+func (c *checked) checkTo(ctx context.Context, s *finder, jobs int, each func(*review.Sheet) error) (report.Run, error) {
 	sheets := make([]*review.Sheet, len(c.inputs))
 	options := make([]review.Options, len(c.inputs))
 	files := map[string]bool{}

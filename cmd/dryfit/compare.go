@@ -109,7 +109,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
 func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []input, error) {
-	shelves, err := f.shelves(ctx, args)
+	finders, err := f.finders(ctx, args)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -118,7 +118,7 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 	var inputs []input
 	for i, name := range args {
 		in, src, problem := side(ctx, s, name)
-		under, sheet := shelves[i].underStandards(f.judgedAs(in, args), o)
+		under, sheet := finders[i].underStandards(f.judgedAs(in, args), o)
 		switch {
 		case sheet != nil:
 		case problem != "":
@@ -135,27 +135,27 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 		return nil, nil, ctx.Err()
 	}
 	if len(broken) > 0 {
-		said := shelves[0].sheets()
-		if shelves[1] != shelves[0] {
-			said = append(said, shelves[1].sheets()...)
+		said := finders[0].sheets()
+		if finders[1] != finders[0] {
+			said = append(said, finders[1].sheets()...)
 		}
 		return nil, nil, unresolved(s, on, append(said, broken...)...)
 	}
 	return sheets, inputs, nil
 }
 
-// shelves are the standards that each of the two specs is judged by.
-func (f compareFlags) shelves(ctx context.Context, names []string) ([2]*shelf, error) {
-	var out [2]*shelf
+// finders are the standards that each of the two specs is judged by.
+func (f compareFlags) finders(ctx context.Context, names []string) ([2]*finder, error) {
+	var out [2]*finder
 	if f.judgeBy == "" {
-		one, err := oneShelf(f.standards)
-		return [2]*shelf{one, one}, err
+		one, err := oneFinder(f.standards)
+		return [2]*finder{one, one}, err
 	}
 	if len(f.standards) > 0 {
 		return out, errors.New("--judge-by takes the standards that a revision has, and --standards those of a file; leave one out")
 	}
 	for i, name := range names {
-		out[i] = newShelf("")
+		out[i] = newFinder("")
 		r, ok := revisionOf(name)
 		if !ok {
 			continue

@@ -46,7 +46,7 @@ func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 		}
 	}
 	if len(inputs) == 0 && len(w.rule) > 0 {
-		fmt.Fprintln(w.s.err, show.Safe("dryfit: no spec is checked to "+strings.Join(w.rule, ", ")+w.leftOut()))
+		fmt.Fprintln(w.warnings, show.Safe("dryfit: no spec is checked to "+strings.Join(w.rule, ", ")+w.leftOut()))
 		return nil, nil
 	}
 	if len(inputs) == 0 {
@@ -171,4 +171,9 @@ func reason(err error) string {
 	default:
 		return err.Error()
 	}
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
 }

@@ -12,12 +12,12 @@ import (
 // file that is named, or else the nearest of those found. A named file that names
 // no folder leaves this one to be checked, whatever other files there are: they
 // are not what is trusted.
-func orFolders(shelves []*shelf, paths []string) ([]string, error) {
+func orFolders(finders []*finder, paths []string) ([]string, error) {
 	if len(paths) > 0 {
 		return paths, nil
 	}
 	var out []string
-	for _, s := range shelves {
+	for _, s := range finders {
 		folders, err := s.folders()
 		if len(folders) == 0 || err != nil {
 			return []string{"."}, err
@@ -28,7 +28,7 @@ func orFolders(shelves []*shelf, paths []string) ([]string, error) {
 }
 
 // folders are those that the nearest standards name.
-func (s *shelf) folders() (out []string, err error) {
+func (s *finder) folders() (out []string, err error) {
 	for _, file := range s.chain(".") {
 		l := s.layer(file)
 		if l == nil || len(l.Folders) == 0 {

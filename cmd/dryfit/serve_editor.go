@@ -41,7 +41,7 @@ func serveEditorCommand(s streams) *cobra.Command {
 func serveEditor(ctx context.Context, s streams, named string) error {
 	err := editor.Serve(ctx, s.in, s.out, editor.Options{
 		Version: version(), Rules: catalog.Rules(), Quiet: afterEdit, Log: s.err,
-		Standards: func(folder string) editor.Found { return newShelf(named).forEditor(folder) },
+		Standards: func(folder string) editor.Found { return newFinder(named).forEditor(folder) },
 		Today:     func() string { return time.Now().UTC().Format(time.DateOnly) },
 	})
 	if errors.Is(err, editor.ErrNoShutdown) {
@@ -53,7 +53,7 @@ func serveEditor(ctx context.Context, s streams, named string) error {
 
 // forEditor is the standards for a folder, with the text of a file that can't be
 // taken, for its faults to be shown in.
-func (s *shelf) forEditor(folder string) editor.Found {
+func (s *finder) forEditor(folder string) editor.Found {
 	std, _ := s.forFolder(folder)
 	found := editor.Found{Standards: std}
 	for _, sheet := range s.sheets() {

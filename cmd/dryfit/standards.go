@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
-	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
 
@@ -29,10 +28,10 @@ func standardsCommand() *cobra.Command {
 					return fmt.Errorf("read %s: %s", args[0], fault)
 				}
 			}
-			shelf := newShelf(named)
-			std, broken := shelf.forFolder(folder)
+			finder := newFinder(named)
+			std, broken := finder.forFolder(folder)
 			if std == nil {
-				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Sheets: shelf.sheets()}}}, false); err != nil {
+				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Sheets: finder.sheets()}}}, false); err != nil {
 					return err
 				}
 				return fmt.Errorf("read %s: see above", broken)
@@ -51,19 +50,4 @@ func standardsCommand() *cobra.Command {
 	c.Flags().StringVar(&named, "standards", "", "a standards `file` in place of those found")
 	completeWith(c, "format", "text", "json")
 	return c
-}
-
-// underStandards pairs each input with the standards it is checked to; an input
-// whose standards can't be read gets a sheet that says so.
-func (s *shelf) underStandards(in input, o review.Options) (review.Options, *review.Sheet) {
-	folder := "."
-	if !in.stdin {
-		folder = filepath.Dir(in.path)
-	}
-	std, broken := s.forFolder(folder)
-	if std == nil {
-		return o, review.Unreadable(in.name, "its standards, "+filepath.ToSlash(broken)+", can't be read", o)
-	}
-	o.Standards = std
-	return o, nil
 }

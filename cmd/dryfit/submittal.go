@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -78,7 +77,7 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 	if err != nil {
 		return err
 	}
-	inputs, err := newWalker(ctx, s, shelvesOf(f.standards)).gather(paths, "standard-input"+extension)
+	inputs, err := newWalker(ctx, s.err, findersOf(f.standards)).gather(paths, "standard-input"+extension)
 	if err != nil {
 		return err
 	}
@@ -88,25 +87,20 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 	return m.several(ctx, s, inputs, f)
 }
 
-func isFolder(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
-}
-
 // submitter makes pages to one date and one set of standards.
 type submitter struct {
-	shelf   *shelf
+	finder  *finder
 	options review.Options
 	where   report.Report // for paths as the repository has them
 	all     []submission  // where there are several
 }
 
 func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
-	shelf, err := oneShelf(named)
+	finder, err := oneFinder(named)
 	if err != nil {
 		return nil, err
 	}
-	m := &submitter{shelf: shelf}
+	m := &submitter{finder: finder}
 	m.options = review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: strict, Offers: true}
 	m.where.Folder, m.where.Root = whereabouts()
 	return m, nil
@@ -119,7 +113,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
 	}
 	for _, file := range sheet.Standards.Files {
-		d := m.shelf.hashes[file]
+		d := m.finder.hashes[file]
 		d.Path = m.where.InRepository(d.Path)
 		seal.Standards = append(seal.Standards, d)
 	}
@@ -138,9 +132,9 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 // one writes the page of one spec. A spec that can't be checked is reported as
 // check reports it.
 func (m *submitter) one(s streams, in input, output string) error {
-	one := m.shelf.open(in, s.in, m.options)
+	one := m.finder.open(in, s.in, m.options)
 	if one.sheet.Ceiling == nil {
-		return unresolved(s, m.options.On, append(m.shelf.sheets(), one.sheet)...)
+		return unresolved(s, m.options.On, append(m.finder.sheets(), one.sheet)...)
 	}
 	page, err := m.submittal(one.sheet, one.src)
 	if err != nil {
@@ -164,7 +158,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 	index := submittal.Index{On: m.options.On, Version: version()}
 	for i, name := range pageNames(inputs) {
 		in := submission{input: inputs[i], page: filepath.Join(f.output, name)}
-		in.options, in.sheet = m.shelf.underStandards(in.input, m.options)
+		in.options, in.sheet = m.finder.underStandards(in.input, m.options)
 		m.all = append(m.all, in)
 	}
 	entries, err := m.pages(ctx, s, int(f.jobs))

@@ -35,9 +35,9 @@ func verify(s streams, args []string, f submittalFlags) error {
 	if err != nil {
 		return err
 	}
-	one := m.shelf.open(inputAt(args[0]), s.in, m.options)
+	one := m.finder.open(inputAt(args[0]), s.in, m.options)
 	if one.sheet.Ceiling == nil {
-		return unresolved(s, seal.On, append(m.shelf.sheets(), one.sheet)...)
+		return unresolved(s, seal.On, append(m.finder.sheets(), one.sheet)...)
 	}
 	now, err := m.submittal(one.sheet, one.src)
 	if err != nil {

@@ -43,7 +43,7 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 		names []string
 	}{{"gone", gone}, {"excluded", excluded}} {
 		if len(said.names) > 0 {
-			fmt.Fprintln(w.s.err, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
+			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
 		}
 	}
 	return out
@@ -52,12 +52,12 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 // trusted walks to the standards that are trusted: those of a revision, where no
 // others are named.
 func (w *walker) trusted(from *snapshot) *walker {
-	if w.shelves[0].named != "" || w.shelves[0].from != nil {
+	if w.finders[0].named != "" || w.finders[0].from != nil {
 		return w
 	}
-	then := newShelf("")
+	then := newFinder("")
 	then.from = from
-	return &walker{shelves: []*shelf{then}}
+	return &walker{finders: []*finder{then}}
 }
 
 // had are the specs of a revision under some folders, by their paths from the

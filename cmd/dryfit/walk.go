@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -21,29 +22,29 @@ import (
 
 // walker lists the specs under folders.
 type walker struct {
-	ctx     context.Context
-	s       streams
-	shelves []*shelf
-	rules   bool     // a standards file that is named stands for the specs that it rules
-	rule    []string // such files, as they were named
-	left    int      // how many specs git ignores or the standards exclude
-	warned  bool
+	ctx      context.Context
+	warnings io.Writer
+	finders  []*finder
+	rules    bool     // a standards file that is named stands for the specs that it rules
+	rule     []string // such files, as they were named
+	left     int      // how many specs git ignores or the standards exclude
+	warned   bool
 }
 
 // newWalker walks to some standards.
-func newWalker(ctx context.Context, s streams, shelves []*shelf) *walker {
-	return &walker{ctx: ctx, s: s, shelves: shelves}
+func newWalker(ctx context.Context, warnings io.Writer, finders []*finder) *walker {
+	return &walker{ctx: ctx, warnings: warnings, finders: finders}
 }
 
 // excluded reports whether the standards exclude a spec that a walk came to; of
 // several sets, whether all of them do.
 func (w *walker) excluded(path, start string) bool {
-	return !slices.ContainsFunc(w.shelves, func(s *shelf) bool { return !s.excludes(path, start) })
+	return !slices.ContainsFunc(w.finders, func(s *finder) bool { return !s.excludes(path, start) })
 }
 
 // excludes reports whether the standards of a spec exclude it. A pattern that the
 // start of the walk itself matches does not count: that folder was named.
-func (s *shelf) excludes(path, start string) bool {
+func (s *finder) excludes(path, start string) bool {
 	for _, file := range s.chain(filepath.Dir(path)) {
 		l := s.layer(file)
 		if l == nil || len(l.Exclude) == 0 {
@@ -71,11 +72,11 @@ func isStandards(path string) bool {
 // that its mistakes are reported though it should rule nothing.
 func (w *walker) ruled(file string) []input {
 	w.rule = append(w.rule, file)
-	found, abs := newShelf(""), file
+	found, abs := newFinder(""), file
 	if a, err := filepath.Abs(file); err == nil {
 		abs = a
 	}
-	for _, s := range w.shelves {
+	for _, s := range w.finders {
 		if s.named == "" && s.from == nil {
 			s.layer(shown(abs))
 		}
@@ -227,7 +228,7 @@ func (w *walker) ask(folder string) *tracked {
 	if err != nil {
 		if !w.warned && w.ctx.Err() == nil {
 			w.warned = true
-			fmt.Fprintln(w.s.err, show.Safe(fmt.Sprintf("dryfit: %v; specs that git ignores are checked too", err)))
+			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %v; specs that git ignores are checked too", err)))
 		}
 		return t
 	}

@@ -126,12 +126,12 @@ func (w *watching) check(ctx context.Context) error {
 // under the paths, and those above each spec up to the root. Folders and not
 // files, since editors save by putting a new file in the old one's place.
 func (w *watching) folders(ctx context.Context) error {
-	shelves, err := w.flags.shelves(ctx)
+	finders, err := w.flags.finders(ctx)
 	if err != nil {
 		return err
 	}
 	_, root := whereabouts()
-	paths, err := orFolders(shelves, w.paths)
+	paths, err := orFolders(finders, w.paths)
 	if err != nil {
 		return err
 	}

@@ -3,13 +3,8 @@
 package main
 
 import (
-	"syscall"
-
 	"github.com/google/renameio/v2"
 )
-
-// withoutWaiting opens a pipe at once, whether or not somebody writes to it.
-const withoutWaiting = syscall.O_NONBLOCK
 
 // writeWhole replaces the file at path by one with these bytes, or leaves it as
 // it was. A file that is there keeps who may read it.

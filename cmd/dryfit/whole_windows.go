@@ -5,9 +5,6 @@ import (
 	"path/filepath"
 )
 
-// withoutWaiting asks for nothing: a path here leads to no pipe.
-const withoutWaiting = 0
-
 // writeWhole replaces the file at path by one with these bytes. Windows has no
 // call that does so at once under every condition; the rename is the nearest. A
 // folder decides who may read its files.

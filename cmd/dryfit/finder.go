@@ -1,8 +1,6 @@
 package main
 
 import (
-	"context"
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -25,8 +23,8 @@ const (
 	mostStandards = 4 * spec.MaxSize
 )
 
-// shelf finds the standards that hold for a spec, and reads each file once.
-type shelf struct {
+// finder finds the standards that hold for a spec, and reads each file once.
+type finder struct {
 	named  string    // the file that replaces what would be found; "" for none
 	from   *snapshot // the revision that the files are read at; nil for the working tree
 	layers map[string]*standards.Layer
@@ -37,44 +35,27 @@ type shelf struct {
 	merged map[string]*standards.Standards // by such lines
 }
 
-func newShelf(named string) *shelf {
-	return &shelf{
+func newFinder(named string) *finder {
+	return &finder{
 		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, hashes: map[string]report.Digest{},
 		chains: map[string]string{}, merged: map[string]*standards.Standards{},
 	}
 }
 
-// shelvesOf are those of standards that are named, or else the one of those found.
-func shelvesOf(named []string) []*shelf {
+// findersOf are those of standards that are named, or else the one of those found.
+func findersOf(named []string) []*finder {
 	if len(named) == 0 {
-		return []*shelf{newShelf("")}
+		return []*finder{newFinder("")}
 	}
-	var out []*shelf
+	var out []*finder
 	for _, name := range named {
-		out = append(out, newShelf(name))
+		out = append(out, newFinder(name))
 	}
 	return out
 }
 
-// shelves are those that a check is to, one for each set of standards.
-func (f checkFlags) shelves(ctx context.Context) ([]*shelf, error) {
-	if f.from == "" {
-		return shelvesOf(f.standards), nil
-	}
-	if len(f.standards) > 0 {
-		return nil, errors.New("--standards-from takes the standards of a revision, and --standards those of a file; leave one out")
-	}
-	from, err := snapshotAt(ctx, f.from)
-	if err != nil {
-		return nil, fmt.Errorf("--standards-from %s: %w", f.from, err)
-	}
-	s := newShelf("")
-	s.from = from
-	return []*shelf{s}, nil
-}
-
 // layer reads a standards file; what is wrong with it is kept.
-func (s *shelf) layer(path string) *standards.Layer {
+func (s *finder) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
 		return l
 	}
@@ -95,7 +76,7 @@ func (s *shelf) layer(path string) *standards.Layer {
 	return s.layers[path]
 }
 
-func (s *shelf) source(path string) (src []byte, fault string) {
+func (s *finder) source(path string) (src []byte, fault string) {
 	if s.from != nil {
 		return s.from.standards(path)
 	}
@@ -109,7 +90,7 @@ func (s *shelf) source(path string) (src []byte, fault string) {
 // folderOf is the folder that the paths in a standards file count from: the one
 // that it is in, or was; of a file that is named from elsewhere the root of this
 // folder's repository.
-func (s *shelf) folderOf(file string) string {
+func (s *finder) folderOf(file string) string {
 	if s.from != nil {
 		return s.from.folderOf(file)
 	}
@@ -121,7 +102,7 @@ func (s *shelf) folderOf(file string) string {
 
 // chain lists the standards files for a spec in a folder, the nearest first: up
 // to the repository's root, where .git is, or else the file system's.
-func (s *shelf) chain(folder string) []string {
+func (s *finder) chain(folder string) []string {
 	if s.named != "" {
 		return []string{s.named}
 	}
@@ -174,7 +155,7 @@ func shown(path string) string {
 
 // forFolder is the standards for specs in a folder. It is nil where one of the
 // files is broken, which the name says.
-func (s *shelf) forFolder(folder string) (std *standards.Standards, brokenFile string) {
+func (s *finder) forFolder(folder string) (std *standards.Standards, brokenFile string) {
 	if key, ok := s.chains[folder]; ok {
 		return s.merged[key], ""
 	}
@@ -197,7 +178,7 @@ func (s *shelf) forFolder(folder string) (std *standards.Standards, brokenFile s
 
 // layersOf reads the files of a chain, or names one that is broken: also the one
 // that is too many.
-func (s *shelf) layersOf(files []string) (layers []*standards.Layer, broken string) {
+func (s *finder) layersOf(files []string) (layers []*standards.Layer, broken string) {
 	if len(files) > mostNested {
 		file := files[mostNested]
 		fault := fmt.Sprintf("it is not read: more than %d standards files hold for one spec", mostNested)
@@ -215,7 +196,7 @@ func (s *shelf) layersOf(files []string) (layers []*standards.Layer, broken stri
 }
 
 // sheets reports the broken files, in order.
-func (s *shelf) sheets() []*review.Sheet {
+func (s *finder) sheets() []*review.Sheet {
 	var files []string
 	for f := range s.broken {
 		files = append(files, f)
@@ -226,4 +207,19 @@ func (s *shelf) sheets() []*review.Sheet {
 		out = append(out, review.Broken(filepath.ToSlash(f), s.broken[f]))
 	}
 	return out
+}
+
+// underStandards pairs each input with the standards it is checked to; an input
+// whose standards can't be read gets a sheet that says so.
+func (s *finder) underStandards(in input, o review.Options) (review.Options, *review.Sheet) {
+	folder := "."
+	if !in.stdin {
+		folder = filepath.Dir(in.path)
+	}
+	std, broken := s.forFolder(folder)
+	if std == nil {
+		return o, review.Unreadable(in.name, "its standards, "+filepath.ToSlash(broken)+", can't be read", o)
+	}
+	o.Standards = std
+	return o, nil
 }

@@ -1,0 +1,8 @@
+//go:build !windows
+
+package main
+
+import "syscall"
+
+// withoutWaiting opens a pipe at once, whether or not somebody writes to it.
+const withoutWaiting = syscall.O_NONBLOCK

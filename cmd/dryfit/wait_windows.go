@@ -1,0 +1,4 @@
+package main
+
+// withoutWaiting asks for nothing: a path here leads to no pipe.
+const withoutWaiting = 0
