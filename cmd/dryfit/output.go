@@ -82,13 +82,6 @@ func makeFolder(folder string, inputs []input) error {
 	return nil
 }
 
-func absolute(path string) string {
-	if abs, err := filepath.Abs(path); err == nil {
-		return abs
-	}
-	return path
-}
-
 func writeThrough(path string, write func(io.Writer) error) error {
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {

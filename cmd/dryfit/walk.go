@@ -259,3 +259,10 @@ func expanded(p string) ([]string, error) {
 		return matches, nil
 	}
 }
+
+func absolute(path string) string {
+	if abs, err := filepath.Abs(path); err == nil {
+		return abs
+	}
+	return path
+}
