@@ -11,7 +11,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/begin"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
@@ -65,7 +67,7 @@ func beginCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.profile, "profile", "segmental", "the `shape`: "+strings.Join(begin.Profiles(), ", "))
 	flags.StringVar(&f.units, "units", "", "metric or imperial (default: as the span is written)")
 	flags.StringVar(&f.title, "title", "", "what the drawings call the ceiling")
-	flags.StringVar(&f.output, "output", "", "write to a new `file`, *"+extension+", instead of standard output")
+	flags.StringVar(&f.output, "output", "", "write to a new `file`, *"+source.Extension+", instead of standard output")
 	completeWith(c, "units", "metric", "imperial")
 	completeWith(c, "profile", begin.Profiles()...)
 	completeWith(c, "construction", constructions...)
@@ -265,8 +267,8 @@ func free(path string) error {
 		return fmt.Errorf("write %s: it is there already, and begin overwrites nothing", path)
 	case err == nil:
 		return nil // a device or a pipe
-	case !strings.HasSuffix(path, extension):
-		return fmt.Errorf("write %s: a spec's name ends in %s", path, extension)
+	case !strings.HasSuffix(path, source.Extension):
+		return fmt.Errorf("write %s: a spec's name ends in %s", path, source.Extension)
 	default:
 		return nil
 	}
@@ -277,14 +279,14 @@ func free(path string) error {
 func writeNew(path string, stdout io.Writer, text []byte) error {
 	write := func(w io.Writer) error { _, err := w.Write(text); return err }
 	if info, err := os.Stat(path); path == "" || err == nil && !info.Mode().IsRegular() {
-		return writeOutput(path, stdout, nil, write)
+		return outfile.Write(path, stdout, nil, write)
 	}
-	if err := mayWrite(path, nil); err != nil {
+	if err := outfile.MayWrite(path, nil); err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return fmt.Errorf("write %s: %s", path, reason(err))
+		return fmt.Errorf("write %s: %s", path, source.Reason(err))
 	}
 	if err = errors.Join(write(f), f.Close()); err != nil {
 		os.Remove(path) // half a spec is none

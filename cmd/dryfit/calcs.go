@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/sums"
 	"dryfit/rules/model/result"
 	"dryfit/rules/model/result/carrying"
@@ -36,13 +37,13 @@ func calcsCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			sheet := one.sheet
+			sheet := one.Sheet
 			results := result.Of(sheet.Ceiling, carrying.Search{})
 			calcs := sums.Calcs{
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),
 			}
-			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, calcs) })
+			return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, calcs) })
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text or json")

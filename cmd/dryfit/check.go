@@ -13,7 +13,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -141,7 +143,7 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := streamOutput(f.output, s.out, append(inputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+	if err := outfile.Stream(f.output, s.out, append(source.InputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
 		return err
 	}
 	return outcome(r.Verdict())
@@ -154,7 +156,7 @@ func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error 
 	if err != nil {
 		return err
 	}
-	err = streamOutput(f.output, s.out, append(inputsAt(f.standards), c.inputs...), func(w io.Writer) error {
+	err = outfile.Stream(f.output, s.out, append(source.InputsAt(f.standards), c.inputs...), func(w io.Writer) error {
 		err := c.run(ctx, f, func(sheet *review.Sheet) error {
 			err := report.JSONLine(w, c.Report, sheet)
 			*sheet = review.Sheet{Verdict: sheet.Verdict}

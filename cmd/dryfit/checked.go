@@ -13,6 +13,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -22,11 +23,11 @@ import (
 // checked is a report with the inputs that it is of.
 type checked struct {
 	report.Report
-	inputs  []input
+	inputs  []source.Input
 	options review.Options
 	stdin   func() io.Reader
-	finders []*finder // a run to the standards of each
-	before  *snapshot // the baseline; nil for none
+	finders []*source.Finder // a run to the standards of each
+	before  *source.Snapshot // the baseline; nil for none
 }
 
 // prepare gathers the inputs; nothing has been checked yet.
@@ -43,20 +44,20 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	w := newWalker(ctx, s.err, finders)
-	w.rules = true
-	if paths, err = orFolders(finders, paths); err != nil {
+	w := source.NewWalker(ctx, s.err, finders)
+	w.Rules = true
+	if paths, err = source.OrFolders(finders, paths); err != nil {
 		return checked{}, err
 	}
-	inputs, err := w.gather(paths, f.stdinName)
+	inputs, err := w.Gather(paths, f.stdinName)
 	if err != nil {
 		return checked{}, err
 	}
-	if from := finders[0].from; from != nil {
-		inputs = append(inputs, w.unseen(from, paths, inputs)...)
+	if from := finders[0].From; from != nil {
+		inputs = append(inputs, w.Unseen(from, paths, inputs)...)
 	}
 	r := report.Report{Version: version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
-	r.Folder, r.Root = whereabouts()
+	r.Folder, r.Root = source.Whereabouts()
 	if inputs, err = f.chosen(s, w, r, paths, inputs); err != nil {
 		return checked{}, err
 	}
@@ -74,11 +75,11 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 }
 
 // before is the baseline; nil for none.
-func (f checkFlags) before(ctx context.Context) (*snapshot, error) {
+func (f checkFlags) before(ctx context.Context) (*source.Snapshot, error) {
 	if f.baseline == "" {
 		return nil, nil
 	}
-	before, err := snapshotAt(ctx, f.baseline)
+	before, err := source.SnapshotAt(ctx, f.baseline)
 	if err != nil {
 		return nil, fmt.Errorf("--baseline %s: %w", f.baseline, err)
 	}
@@ -117,17 +118,17 @@ func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet
 
 // checkTo checks the inputs to one set of standards, some at a time; the sheets
 // are in their order, after those of standards files that can't be taken.
-func (c *checked) checkTo(ctx context.Context, s *finder, jobs int, each func(*review.Sheet) error) (report.Run, error) {
+func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each func(*review.Sheet) error) (report.Run, error) {
 	sheets := make([]*review.Sheet, len(c.inputs))
 	options := make([]review.Options, len(c.inputs))
 	files := map[string]bool{}
 	for i, in := range c.inputs {
-		options[i], sheets[i] = s.underStandards(in, c.options)
+		options[i], sheets[i] = s.UnderStandards(in, c.options)
 		for _, f := range options[i].Standards.Files {
 			files[f] = true
 		}
 	}
-	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.sheets()}
+	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.Sheets()}
 	for _, sheet := range run.Sheets {
 		if err := each(sheet); err != nil {
 			return run, err
@@ -154,27 +155,27 @@ func (c *checked) checkTo(ctx context.Context, s *finder, jobs int, each func(*r
 
 // sheet is that of one input, against the baseline where there is one. An input
 // whose standards can't be read has one already.
-func (c *checked) sheet(in input, sheet **review.Sheet, o review.Options) error {
+func (c *checked) sheet(in source.Input, sheet **review.Sheet, o review.Options) error {
 	var src []byte
 	if *sheet == nil {
-		*sheet, src = in.review(c.stdin(), o)
+		*sheet, src = in.Review(c.stdin(), o)
 	}
 	if c.before == nil {
 		return nil
 	}
 	var earlier *review.Sheet
-	if at := c.before.place(in.path); at != "" && !in.stdin {
-		was, there, err := c.before.read(at)
-		var bad badFile
+	if at := c.before.Place(in.Path); at != "" && !in.Stdin {
+		was, there, err := c.before.Read(at)
+		var bad source.BadFile
 		switch {
 		case errors.As(err, &bad): // which had no findings
 		case err != nil:
-			return fmt.Errorf("--baseline %s: %s: %w", c.before.rev, at, err)
+			return fmt.Errorf("--baseline %s: %s: %w", c.before.Rev, at, err)
 		case there && bytes.Equal(was, src):
 			earlier = *sheet
 		case there:
 			o.Offers = false
-			earlier = review.Spec(in.name, was, o)
+			earlier = review.Spec(in.Name, was, o)
 		}
 	}
 	(*sheet).Against(earlier, o)

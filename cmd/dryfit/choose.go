@@ -8,41 +8,42 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
 )
 
 // finders are those that a check is to, one for each set of standards.
-func (f checkFlags) finders(ctx context.Context) ([]*finder, error) {
+func (f checkFlags) finders(ctx context.Context) ([]*source.Finder, error) {
 	if f.from == "" {
-		return findersOf(f.standards), nil
+		return source.FindersOf(f.standards), nil
 	}
 	if len(f.standards) > 0 {
 		return nil, errors.New("--standards-from takes the standards of a revision, and --standards those of a file; leave one out")
 	}
-	from, err := snapshotAt(ctx, f.from)
+	from, err := source.SnapshotAt(ctx, f.from)
 	if err != nil {
 		return nil, fmt.Errorf("--standards-from %s: %w", f.from, err)
 	}
-	s := newFinder("")
-	s.from = from
-	return []*finder{s}, nil
+	s := source.NewFinder("")
+	s.From = from
+	return []*source.Finder{s}, nil
 }
 
 // chosen are the inputs that are left by --changed-since and --part. Where none
 // is left, that is said: nothing to check is no failure.
-func (f checkFlags) chosen(s streams, w *walker, r report.Report, paths []string, inputs []input) ([]input, error) {
+func (f checkFlags) chosen(s streams, w *source.Walker, r report.Report, paths []string, inputs []source.Input) ([]source.Input, error) {
 	all := len(inputs)
 	if f.since != "" {
-		changed, err := changedSince(w.ctx, f.since)
+		changed, err := source.ChangedSince(w.Ctx, f.since)
 		if err != nil {
 			return nil, fmt.Errorf("--changed-since %s: %w", f.since, err)
 		}
 		if f.since != f.from {
-			inputs = append(inputs, w.unseen(changed.snapshot, paths, inputs)...)
+			inputs = append(inputs, w.Unseen(changed.Snapshot, paths, inputs)...)
 		}
-		inputs = changed.concerned(inputs, f.standards)
+		inputs = changed.Concerned(inputs, f.standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(s.err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", specs(all), f.since)))
+			fmt.Fprintln(s.err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.since)))
 		}
 	}
 	if f.part == "" {
@@ -55,11 +56,11 @@ func (f checkFlags) chosen(s streams, w *walker, r report.Report, paths []string
 	before := len(inputs)
 	above := ""
 	if r.Root == "" {
-		above = common(inputs)
+		above = source.Common(inputs)
 	}
-	inputs = slices.DeleteFunc(inputs, func(in input) bool { return !inPart(part, placed(r, in, above)) })
+	inputs = slices.DeleteFunc(inputs, func(in source.Input) bool { return !source.InPart(part, source.Placed(r, in, above)) })
 	if len(inputs) == 0 && before > 0 {
-		fmt.Fprintf(s.err, "dryfit: of %s none is in part %s\n", specs(before), f.part)
+		fmt.Fprintf(s.err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.part)
 	}
 	return inputs, nil
 }

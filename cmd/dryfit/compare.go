@@ -9,7 +9,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/compare"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -97,7 +99,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 	}
 	c := compare.Of(sheets[0], sheets[1], threshold.SI)
 	r := change.Comparison{Comparison: c, Version: version(), On: on, All: f.all}
-	if err := writeOutput(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
+	if err := outfile.Write(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err
 	}
 	if least > 0 && c.Worse(least) {
@@ -108,23 +110,23 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
-func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []input, error) {
+func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []source.Input, error) {
 	finders, err := f.finders(ctx, args)
 	if err != nil {
 		return nil, nil, err
 	}
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.strict}
 	var sheets, broken []*review.Sheet
-	var inputs []input
+	var inputs []source.Input
 	for i, name := range args {
 		in, src, problem := side(ctx, s, name)
-		under, sheet := finders[i].underStandards(f.judgedAs(in, args), o)
+		under, sheet := finders[i].UnderStandards(f.judgedAs(in, args), o)
 		switch {
 		case sheet != nil:
 		case problem != "":
-			sheet = review.Unreadable(in.name, problem, under)
+			sheet = review.Unreadable(in.Name, problem, under)
 		default:
-			sheet = review.Spec(in.name, src, under)
+			sheet = review.Spec(in.Name, src, under)
 		}
 		sheets, inputs = append(sheets, sheet), append(inputs, in)
 		if sheet.Ceiling == nil {
@@ -135,9 +137,9 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 		return nil, nil, ctx.Err()
 	}
 	if len(broken) > 0 {
-		said := finders[0].sheets()
+		said := finders[0].Sheets()
 		if finders[1] != finders[0] {
-			said = append(said, finders[1].sheets()...)
+			said = append(said, finders[1].Sheets()...)
 		}
 		return nil, nil, unresolved(s, on, append(said, broken...)...)
 	}
@@ -145,23 +147,23 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 }
 
 // finders are the standards that each of the two specs is judged by.
-func (f compareFlags) finders(ctx context.Context, names []string) ([2]*finder, error) {
-	var out [2]*finder
+func (f compareFlags) finders(ctx context.Context, names []string) ([2]*source.Finder, error) {
+	var out [2]*source.Finder
 	if f.judgeBy == "" {
-		one, err := oneFinder(f.standards)
-		return [2]*finder{one, one}, err
+		one, err := source.OneFinder(f.standards)
+		return [2]*source.Finder{one, one}, err
 	}
 	if len(f.standards) > 0 {
 		return out, errors.New("--judge-by takes the standards that a revision has, and --standards those of a file; leave one out")
 	}
 	for i, name := range names {
-		out[i] = newFinder("")
-		r, ok := revisionOf(name)
+		out[i] = source.NewFinder("")
+		r, ok := source.RevisionOf(name)
 		if !ok {
 			continue
 		}
 		var err error
-		if out[i].from, err = snapshotAt(ctx, r.rev); err != nil {
+		if out[i].From, err = source.SnapshotAt(ctx, r.Rev); err != nil {
 			return out, fmt.Errorf("--judge-by: %w", err)
 		}
 	}
@@ -179,27 +181,27 @@ func (f compareFlags) finders(ctx context.Context, names []string) ([2]*finder, 
 
 // judgedAs is where the standards of an input are looked for: where both are judged
 // by those of one, at that one.
-func (f compareFlags) judgedAs(in input, names []string) input {
+func (f compareFlags) judgedAs(in source.Input, names []string) source.Input {
 	at, ok := map[string]int{"old": 0, "new": 1}[f.judgeBy]
 	if !ok {
 		return in
 	}
-	if r, is := revisionOf(names[at]); is {
-		in.path = filepath.Join(r.folder(), filepath.Base(r.path))
-	} else if by := inputAt(names[at]); !by.stdin {
-		in.path = by.path
+	if r, is := source.RevisionOf(names[at]); is {
+		in.Path = filepath.Join(r.Folder(), filepath.Base(r.Path))
+	} else if by := source.InputAt(names[at]); !by.Stdin {
+		in.Path = by.Path
 	}
 	return in
 }
 
 // side reads one of the two specs.
-func side(ctx context.Context, s streams, name string) (in input, src []byte, problem string) {
-	if r, ok := revisionOf(name); ok {
-		in = input{name: name, path: filepath.Join(r.folder(), filepath.Base(r.path))}
-		src, problem = fromGit(ctx, r)
+func side(ctx context.Context, s streams, name string) (in source.Input, src []byte, problem string) {
+	if r, ok := source.RevisionOf(name); ok {
+		in = source.Input{Name: name, Path: filepath.Join(r.Folder(), filepath.Base(r.Path))}
+		src, problem = source.FromGit(ctx, r)
 		return in, src, problem
 	}
-	in = inputAt(name)
-	src, problem = in.read(s.in)
+	in = source.InputAt(name)
+	src, problem = in.Read(s.in)
 	return in, src, problem
 }

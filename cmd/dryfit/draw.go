@@ -15,8 +15,10 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -80,20 +82,20 @@ func draw(s streams, path string, f drawFlags) error {
 	if err != nil {
 		return err
 	}
-	in := drawing.Input{Sheet: one.sheet, Version: version(), On: on, SHA256: report.DigestOf(one.name, one.src).SHA256}
+	in := drawing.Input{Sheet: one.Sheet, Version: version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err
 	}
 	if f.format == "pdf" {
-		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error {
+		return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error {
 			return pdf.Write(w, document(in.Sheet.Ceiling.Project.Title.Get(), on), drawn)
 		})
 	}
 	if len(drawn) == 1 && f.sheet != "all" {
-		return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
+		return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
 	}
-	return writeFolder(f.output, one.inputs(), drawn)
+	return writeFolder(f.output, one.Inputs(), drawn)
 }
 
 // settle checks the flags, and takes the format from the output's name.
@@ -157,8 +159,8 @@ func document(title, on string) pdf.Document {
 }
 
 // writeFolder writes each sheet to a file of its name.
-func writeFolder(folder string, inputs []input, drawn []paper.Sheet) error {
-	if err := makeFolder(folder, inputs); err != nil {
+func writeFolder(folder string, inputs []source.Input, drawn []paper.Sheet) error {
+	if err := outfile.MakeFolder(folder, inputs); err != nil {
 		return err
 	}
 	for _, sheet := range drawn {
@@ -167,7 +169,7 @@ func writeFolder(folder string, inputs []input, drawn []paper.Sheet) error {
 			return err
 		}
 		path := filepath.Join(folder, sheet.Name+".svg")
-		if err := writeOutput(path, nil, inputs, func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }); err != nil {
+		if err := outfile.Write(path, nil, inputs, func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }); err != nil {
 			return err
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/cmd/dryfit/internal/report/options"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
 )
 
@@ -53,7 +54,7 @@ func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, giv
 		return fmt.Errorf("--join: %s is of another study than %s makes now: %s has changed", first.name, first.Path(), what)
 	}
 	r.each = func(ctx context.Context, take func(study.Row) error) error { return r.read(ctx, parts, take) }
-	return r.writeTo(ctx, s, append(one.inputs(), inputsAt(paths)...))
+	return r.writeTo(ctx, s, append(one.Inputs(), source.InputsAt(paths)...))
 }
 
 // openParts opens files and reads their first lines; what was opened is returned

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
 )
 
@@ -98,7 +99,7 @@ func TestPartsAreEven(t *testing.T) {
 		count := make([]int, of)
 		for i := range names {
 			for k := range of {
-				if inPart(study.Part{Number: k + 1, Of: of}, fmt.Sprintf("specs/%d.ceiling.toml", 2*i)) {
+				if source.InPart(study.Part{Number: k + 1, Of: of}, fmt.Sprintf("specs/%d.ceiling.toml", 2*i)) {
 					count[k]++
 				}
 			}

@@ -12,6 +12,8 @@ import (
 	"strconv"
 	"time"
 
+	"dryfit/cmd/dryfit/internal/outfile"
+
 	"github.com/spf13/cobra"
 )
 
@@ -28,7 +30,7 @@ func writeManual(_ *cobra.Command, folder string) error {
 	if err != nil {
 		return err
 	}
-	if err := makeFolder(folder, nil); err != nil {
+	if err := outfile.MakeFolder(folder, nil); err != nil {
 		return err
 	}
 	pages, err := manual.ReadDir("man")
@@ -43,7 +45,7 @@ func writeManual(_ *cobra.Command, folder string) error {
 		}
 		text = bytes.Replace(text, []byte(`"Jan 1970" "dryfit VERSION"`), []byte(heading), 1)
 		path := filepath.Join(folder, page.Name())
-		if err := writeOutput(path, nil, nil, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+		if err := outfile.Write(path, nil, nil, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 			return err
 		}
 	}

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/cmd/dryfit/internal/source"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -47,11 +49,11 @@ func checkedHere(t *testing.T) (status int, said string) {
 // More standards files than a repository needs are not read, and what they rule
 // is not checked by fewer.
 func TestStandardsNestTooDeep(t *testing.T) {
-	nested(t, mostNested+1, 0)
+	nested(t, source.MostNested+1, 0)
 	status, said := checkedHere(t)
 	assert.Equal(t, exitNotChecked, status)
 	assert.Contains(t, said, "more than 16 standards files hold for one spec")
-	assert.Equal(t, mostNested, strings.Count(said, " PASS WITH NOTES d/"), said)
+	assert.Equal(t, source.MostNested, strings.Count(said, " PASS WITH NOTES d/"), said)
 }
 
 // The standards of one run are of a bounded size.

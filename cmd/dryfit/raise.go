@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
@@ -71,20 +72,20 @@ func raise(s streams, path string, f raiseFlags) error {
 	if err != nil {
 		return err
 	}
-	if one.sheet.Verdict == engine.Failed {
+	if one.Sheet.Verdict == engine.Failed {
 		to := s.err // where a program waits for a document there is none
 		if f.format == "text" && f.output == "" {
 			to = s.out
 		}
 		return withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
 	}
-	plan, why := planOf(one.sheet)
+	plan, why := planOf(one.Sheet)
 	if why != "" {
 		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+show.Safe(why))
 		return verdictError{exitFail}
 	}
 	plan.On = on
-	return writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return write(w, plan) })
+	return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, plan) })
 }
 
 // planOf is the raising plan of a spec that passes, or why there is none.

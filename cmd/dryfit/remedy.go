@@ -10,8 +10,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/remedy"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
@@ -100,20 +102,20 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 	if err != nil {
 		return err
 	}
-	options := remedy.Options{Review: one.options, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
+	options := remedy.Options{Review: one.Options, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
 	r := change.Remedy{Version: version(), On: on, Strict: f.strict}
 	if f.each {
-		r, err = eachBy(ctx, one.sheet, options, r)
+		r, err = eachBy(ctx, one.Sheet, options, r)
 	} else {
-		r.Result, err = remedy.Search(ctx, one.name, one.src, options)
+		r.Result, err = remedy.Search(ctx, one.Name, one.Src, options)
 	}
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return err
 	}
-	if err := writeOutput(f.output, s.out, one.inputs(), func(w io.Writer) error { return f.print(w, s.err, one.src, r) }); err != nil {
+	if err := outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return f.print(w, s.err, one.Src, r) }); err != nil {
 		return err
 	}
-	return f.conclude(s, one.input, one.src, r)
+	return f.conclude(s, one.Input, one.Src, r)
 }
 
 // eachBy cures every hold and query by itself.
@@ -161,7 +163,7 @@ func (f remedyFlags) chosen(r change.Remedy) (remedy.Answer, bool) {
 
 // conclude writes the answer where that is asked for, and gives the exit
 // status.
-func (f remedyFlags) conclude(s streams, in input, src []byte, r change.Remedy) error {
+func (f remedyFlags) conclude(s streams, in source.Input, src []byte, r change.Remedy) error {
 	failed := len(r.Result.Open) > 0 && len(r.Result.Answers) == 0
 	for _, e := range r.Each {
 		failed = failed || len(e.Cures) == 0
@@ -175,13 +177,13 @@ func (f remedyFlags) conclude(s streams, in input, src []byte, r change.Remedy) 
 	case !f.write || !ok || r.Result.Interrupted:
 		return nil
 	}
-	if now, fault := in.read(nil); fault != "" || !bytes.Equal(now, src) {
-		return fmt.Errorf("write %s: it was changed since it was read", in.path)
+	if now, fault := in.Read(nil); fault != "" || !bytes.Equal(now, src) {
+		return fmt.Errorf("write %s: it was changed since it was read", in.Path)
 	}
-	if err := rewrite(in.path, a.Source); err != nil {
-		return fmt.Errorf("write %s: %w", in.path, err)
+	if err := outfile.Rewrite(in.Path, a.Source); err != nil {
+		return fmt.Errorf("write %s: %w", in.Path, err)
 	}
-	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, show.Safe(in.name))
+	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, show.Safe(in.Name))
 	for _, c := range a.Comments {
 		fmt.Fprintf(s.err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
 	}

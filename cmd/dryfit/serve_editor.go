@@ -10,6 +10,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/editor"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -41,7 +42,7 @@ func serveEditorCommand(s streams) *cobra.Command {
 func serveEditor(ctx context.Context, s streams, named string) error {
 	err := editor.Serve(ctx, s.in, s.out, editor.Options{
 		Version: version(), Rules: catalog.Rules(), Quiet: afterEdit, Log: s.err,
-		Standards: func(folder string) editor.Found { return newFinder(named).forEditor(folder) },
+		Standards: func(folder string) editor.Found { return forEditor(source.NewFinder(named), folder) },
 		Today:     func() string { return time.Now().UTC().Format(time.DateOnly) },
 	})
 	if errors.Is(err, editor.ErrNoShutdown) {
@@ -53,16 +54,16 @@ func serveEditor(ctx context.Context, s streams, named string) error {
 
 // forEditor is the standards for a folder, with the text of a file that can't be
 // taken, for its faults to be shown in.
-func (s *finder) forEditor(folder string) editor.Found {
-	std, _ := s.forFolder(folder)
+func forEditor(s *source.Finder, folder string) editor.Found {
+	std, _ := s.ForFolder(folder)
 	found := editor.Found{Standards: std}
-	for _, sheet := range s.sheets() {
+	for _, sheet := range s.Sheets() {
 		found.Broken = append(found.Broken, broken(sheet))
 	}
 	return found
 }
 
 func broken(sheet *review.Sheet) editor.Broken {
-	src, _ := newInput(sheet.Path).read(nil)
+	src, _ := source.NewInput(sheet.Path).Read(nil)
 	return editor.Broken{Path: sheet.Path, Source: src, Problems: sheet.Problems}
 }

@@ -14,9 +14,11 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/pattern"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/shop"
 	"dryfit/rules/review"
@@ -87,8 +89,8 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	if err != nil {
 		return err
 	}
-	m := shopMaker{paper: pattern.Papers[tiles], units: one.sheet.Ceiling.Units, on: on}
-	m.Shop = making.Shop{Sheet: one.sheet, Seal: sealOf(one, on, f.strict), Shop: one.sheet.Results.Shop()}
+	m := shopMaker{paper: pattern.Papers[tiles], units: one.Sheet.Ceiling.Units, on: on}
+	m.Shop = making.Shop{Sheet: one.Sheet, Seal: sealOf(one, on, f.strict), Shop: one.Sheet.Results.Shop()}
 	if m.Fails() && !f.evenSo {
 		return withheld(s, s.out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
 	}
@@ -96,21 +98,21 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writePackage(ctx, f.output, making.ShopIndex, one.inputs(), files); err != nil {
+	if err := outfile.WritePackage(ctx, f.output, making.ShopIndex, one.Inputs(), files); err != nil {
 		return err
 	}
-	return outcome(one.sheet.Verdict)
+	return outcome(one.Sheet.Verdict)
 }
 
 // sealOf says what a package is made of.
-func sealOf(one single, on string, strict bool) report.Seal {
+func sealOf(one source.Opened, on string, strict bool) report.Seal {
 	var where report.Report
-	where.Folder, where.Root = whereabouts()
+	where.Folder, where.Root = source.Whereabouts()
 	seal := report.Seal{
 		Version: version(), On: on, Strict: strict,
-		Spec: report.DigestOf(where.InRepository(one.sheet.Path), one.src), Standards: []report.Digest{},
+		Spec: report.DigestOf(where.InRepository(one.Sheet.Path), one.Src), Standards: []report.Digest{},
 	}
-	for _, d := range one.hashes {
+	for _, d := range one.Hashes {
 		d.Path = where.InRepository(d.Path)
 		seal.Standards = append(seal.Standards, d)
 	}
@@ -118,10 +120,10 @@ func sealOf(one single, on string, strict bool) report.Seal {
 }
 
 // withheld prints what fails a spec, and what there is therefore none of.
-func withheld(s streams, to io.Writer, one single, on, none string) error {
-	failing := *one.sheet
+func withheld(s streams, to io.Writer, one source.Opened, on, none string) error {
+	failing := *one.Sheet
 	failing.Findings = slices.DeleteFunc(slices.Clone(failing.Findings), func(f engine.Finding) bool {
-		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.options.Strict)
+		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.Options.Strict)
 	})
 	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
 	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
@@ -129,7 +131,7 @@ func withheld(s streams, to io.Writer, one single, on, none string) error {
 		return err
 	}
 	fmt.Fprintln(s.err, "dryfit: "+none)
-	return outcome(one.sheet.Verdict)
+	return outcome(one.Sheet.Verdict)
 }
 
 // shopMaker makes the files of one package.
@@ -141,8 +143,8 @@ type shopMaker struct {
 }
 
 // files are all of a package, or those of one pattern; the index comes last.
-func (m *shopMaker) files(part string) ([]packed, error) {
-	var out []packed
+func (m *shopMaker) files(part string) ([]outfile.Packed, error) {
+	var out []outfile.Packed
 	patterns := m.Shop.Shop.Patterns()
 	names := []string{}
 	for _, p := range patterns {
@@ -156,17 +158,17 @@ func (m *shopMaker) files(part string) ([]packed, error) {
 	}
 	if part == "" {
 		for _, l := range m.ShopLists(patterns) {
-			out = append(out, packed{l.Name + ".csv", func(w io.Writer) error { return l.Write(w, m.Shop) }})
+			out = append(out, outfile.Packed{Name: l.Name + ".csv", Write: func(w io.Writer) error { return l.Write(w, m.Shop) }})
 		}
 	}
 	for _, f := range out {
-		m.Files = append(m.Files, f.name)
+		m.Files = append(m.Files, f.Name)
 	}
-	return append(out, packed{making.ShopIndex, func(w io.Writer) error { return making.ShopJSON(w, m.Shop) }}), nil
+	return append(out, outfile.Packed{Name: making.ShopIndex, Write: func(w io.Writer) error { return making.ShopJSON(w, m.Shop) }}), nil
 }
 
 // pattern is one in its three formats.
-func (m *shopMaker) pattern(p shop.Pattern) []packed {
+func (m *shopMaker) pattern(p shop.Pattern) []outfile.Packed {
 	project := m.Sheet.Project
 	title := show.Shown(project.Title.Get())
 	if r := project.Revision.Get(); r != "" {
@@ -180,12 +182,12 @@ func (m *shopMaker) pattern(p shop.Pattern) []packed {
 	if m.units == quantity.Imperial {
 		unit, ending = 25.4, ".in.dxf"
 	}
-	return []packed{
-		{p.Name + ".svg", func(w io.Writer) error { return svg.Write(w, full.Sheet) }},
-		{p.Name + ending, func(w io.Writer) error {
+	return []outfile.Packed{
+		{Name: p.Name + ".svg", Write: func(w io.Writer) error { return svg.Write(w, full.Sheet) }},
+		{Name: p.Name + ending, Write: func(w io.Writer) error {
 			return dxf.Write(w, dxf.Drawing{Items: full.Items, Origin: full.Origin, Unit: unit})
 		}},
-		{p.Name + "-" + m.paper.Name + ".pdf", func(w io.Writer) error {
+		{Name: p.Name + "-" + m.paper.Name + ".pdf", Write: func(w io.Writer) error {
 			return pdf.Write(w, document(p.Name+", "+project.Title.Get(), m.on), full.Tiles(m.paper))
 		}},
 	}

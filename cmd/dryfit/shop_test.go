@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
 )
 
@@ -204,13 +205,13 @@ func TestHostileTitlesInjectNothing(t *testing.T) {
 // What can't be written leaves the old package as it was, and nothing beside it.
 func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 	full := errors.New("no space left on device")
-	good := packed{"rib-1.svg", func(w io.Writer) error { _, err := w.Write([]byte("new")); return err }}
-	for name, last := range map[string]func(press context.CancelFunc) packed{
-		"a full device": func(context.CancelFunc) packed {
-			return packed{"shop.json", func(io.Writer) error { return full }}
+	good := outfile.Packed{Name: "rib-1.svg", Write: func(w io.Writer) error { _, err := w.Write([]byte("new")); return err }}
+	for name, last := range map[string]func(press context.CancelFunc) outfile.Packed{
+		"a full device": func(context.CancelFunc) outfile.Packed {
+			return outfile.Packed{Name: "shop.json", Write: func(io.Writer) error { return full }}
 		},
-		"an interrupt": func(press context.CancelFunc) packed {
-			return packed{"shop.json", func(io.Writer) error { press(); return nil }}
+		"an interrupt": func(press context.CancelFunc) outfile.Packed {
+			return outfile.Packed{Name: "shop.json", Write: func(io.Writer) error { press(); return nil }}
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -219,9 +220,9 @@ func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 			require.NoError(t, os.WriteFile("package/shop.json", []byte(`{"package": "dryfit shop", "files": []}`), 0o644))
 			ctx, press := context.WithCancel(context.Background())
 			defer press()
-			files := []packed{good, last(press)}
-			require.Error(t, writePackage(ctx, "package", making.ShopIndex, nil, files))
-			require.Error(t, writePackage(ctx, "fresh/deep/package", making.ShopIndex, nil, files))
+			files := []outfile.Packed{good, last(press)}
+			require.Error(t, outfile.WritePackage(ctx, "package", making.ShopIndex, nil, files))
+			require.Error(t, outfile.WritePackage(ctx, "fresh/deep/package", making.ShopIndex, nil, files))
 			assert.Equal(t, []string{"package", "package/shop.json"}, allBelow(t, "."))
 			kept, err := os.ReadFile("package/shop.json")
 			require.NoError(t, err)
@@ -229,7 +230,7 @@ func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 		})
 	}
 	t.Chdir(t.TempDir())
-	require.NoError(t, writePackage(context.Background(), "fresh/deep/package", making.ShopIndex, nil, []packed{good}))
+	require.NoError(t, outfile.WritePackage(context.Background(), "fresh/deep/package", making.ShopIndex, nil, []outfile.Packed{good}))
 	assert.Equal(t, []string{"fresh", "fresh/deep", "fresh/deep/package", "fresh/deep/package/rib-1.svg"}, allBelow(t, "."))
 }
 

@@ -2,22 +2,23 @@ package main
 
 import (
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review"
 )
 
 // resolved reads one spec and works out its ceiling. A spec that can't be is
 // reported as check reports it, and ends the command.
-func resolved(s streams, path string, named []string, o review.Options) (single, error) {
-	finder, err := oneFinder(named)
+func resolved(s streams, path string, named []string, o review.Options) (source.Opened, error) {
+	finder, err := source.OneFinder(named)
 	if err != nil {
-		return single{}, err
+		return source.Opened{}, err
 	}
-	one := finder.open(inputAt(path), s.in, o)
-	if one.sheet.Ceiling == nil {
-		return one, unresolved(s, o.On, append(finder.sheets(), one.sheet)...)
+	one := finder.Open(source.InputAt(path), s.in, o)
+	if one.Sheet.Ceiling == nil {
+		return one, unresolved(s, o.On, append(finder.Sheets(), one.Sheet)...)
 	}
-	for _, file := range one.options.Standards.Files {
-		one.hashes = append(one.hashes, finder.hashes[file])
+	for _, file := range one.Options.Standards.Files {
+		one.Hashes = append(one.Hashes, finder.Hashes[file])
 	}
 	return one, nil
 }

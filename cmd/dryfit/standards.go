@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review/catalog"
 )
 
@@ -24,14 +25,14 @@ func standardsCommand() *cobra.Command {
 			folder := "."
 			if len(args) == 1 {
 				folder = filepath.Dir(args[0])
-				if _, fault := newInput(args[0]).read(nil); fault != "" {
+				if _, fault := source.NewInput(args[0]).Read(nil); fault != "" {
 					return fmt.Errorf("read %s: %s", args[0], fault)
 				}
 			}
-			finder := newFinder(named)
-			std, broken := finder.forFolder(folder)
+			finder := source.NewFinder(named)
+			std, broken := finder.ForFolder(folder)
 			if std == nil {
-				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Sheets: finder.sheets()}}}, false); err != nil {
+				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Sheets: finder.Sheets()}}}, false); err != nil {
 					return err
 				}
 				return fmt.Errorf("read %s: see above", broken)

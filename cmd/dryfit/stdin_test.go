@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"dryfit/cmd/dryfit/internal/source"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -85,7 +87,7 @@ func inFolderOfSpecs(t *testing.T) {
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.Mkdir("folder", 0o755))
 	for _, name := range []string{"one", "two", "folder/three", "folder/four"} {
-		require.NoError(t, os.WriteFile(filepath.FromSlash(name)+extension, src, 0o644))
+		require.NoError(t, os.WriteFile(filepath.FromSlash(name)+source.Extension, src, 0o644))
 	}
 }
 

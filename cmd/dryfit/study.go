@@ -9,8 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/options"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/carrying"
@@ -132,11 +134,11 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 	if f.takesOptions() {
 		return r.options(ctx, s, one)
 	}
-	return r.writeTo(ctx, s, one.inputs())
+	return r.writeTo(ctx, s, one.Inputs())
 }
 
 // open reads the spec and sees what is varied of it.
-func (f studyFlags) open(s streams, path, on string) (studyRun, single, error) {
+func (f studyFlags) open(s streams, path, on string) (studyRun, source.Opened, error) {
 	r := studyRun{flags: f}
 	one, err := resolved(s, path, f.standards, review.Options{On: on})
 	if err != nil {
@@ -146,22 +148,22 @@ func (f studyFlags) open(s streams, path, on string) (studyRun, single, error) {
 	if f.search {
 		search.Depth = carrying.Plain
 	}
-	made, err := study.New(one.sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.options.Standards, On: on, Strict: f.strict, Search: search})
+	made, err := study.New(one.Sheet, f.vary, review.Options{Rules: catalog.Rules(), Standards: one.Options.Standards, On: on, Strict: f.strict, Search: search})
 	if err != nil {
 		return r, one, err
 	}
 	r.out = options.Study{
 		Study: made, On: on, Only: f.only, Strict: f.strict, Search: f.search,
-		Spec: report.DigestOf(one.name, one.src), Standards: one.hashes,
+		Spec: report.DigestOf(one.Name, one.Src), Standards: one.Hashes,
 	}
 	return r, one, r.prepare()
 }
 
 // writeTo makes the study and writes it where the flags say.
-func (r *studyRun) writeTo(ctx context.Context, s streams, inputs []input) error {
+func (r *studyRun) writeTo(ctx context.Context, s streams, inputs []source.Input) error {
 	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
 	p.shown = p.shown && !(r.streams() && r.flags.output == "" && terminal(s.out)) // its lines would run into the options'
-	return streamOutput(r.flags.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
+	return outfile.Stream(r.flags.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
 }
 
 // studyFormats are those that a study is written in; svg is its contact sheet.

@@ -8,8 +8,10 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/compare"
 	"dryfit/rules/design/study"
 	"dryfit/rules/review"
@@ -45,7 +47,7 @@ func (f studyFlags) sensibleOptions() error {
 }
 
 // options takes options out of a study: writes them as specs, or compares two.
-func (r *studyRun) options(ctx context.Context, s streams, one single) error {
+func (r *studyRun) options(ctx context.Context, s streams, one source.Opened) error {
 	switch {
 	case len(r.flags.compare) > 0:
 		return r.compareTwo(s, one)
@@ -56,11 +58,11 @@ func (r *studyRun) options(ctx context.Context, s streams, one single) error {
 	if err != nil {
 		return fmt.Errorf("--save %q is not the number of an option, nor %s", r.flags.save, unbeatenOptions)
 	}
-	text, err := r.out.Written(one.src, index)
+	text, err := r.out.Written(one.Src, index)
 	if err != nil {
 		return fmt.Errorf("--save: %w", err)
 	}
-	if err := writeOutput(r.flags.output, s.out, one.inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+	if err := outfile.Write(r.flags.output, s.out, one.Inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 		return err
 	}
 	r.said(s, index, r.flags.output)
@@ -69,7 +71,7 @@ func (r *studyRun) options(ctx context.Context, s streams, one single) error {
 
 // saveUnbeaten makes the study, and writes a spec for each option that no other beats,
 // to a folder that appears whole or not at all.
-func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one single) error {
+func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one source.Opened) error {
 	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
 	p.begin()
 	err := r.each(ctx, func(row study.Row) error {
@@ -87,20 +89,20 @@ func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one single) erro
 	if len(r.out.Front.Members) == 0 {
 		return errors.New("--save unbeaten: no option is unbeaten, since none passes")
 	}
-	var files []packed
+	var files []outfile.Packed
 	for _, m := range r.out.Front.Members {
-		text, err := r.out.Written(one.src, m.Index)
+		text, err := r.out.Written(one.Src, m.Index)
 		if err != nil {
 			return fmt.Errorf("--save: option %d: %w", m.Index, err)
 		}
 		write := func(w io.Writer) error { _, err := w.Write(text); return err }
-		files = append(files, packed{fmt.Sprintf("option-%d.ceiling.toml", m.Index), write})
+		files = append(files, outfile.Packed{Name: fmt.Sprintf("option-%d.ceiling.toml", m.Index), Write: write})
 	}
-	if err := writePackage(ctx, r.flags.output, "", one.inputs(), files); err != nil {
+	if err := outfile.WritePackage(ctx, r.flags.output, "", one.Inputs(), files); err != nil {
 		return err
 	}
 	for i, m := range r.out.Front.Members {
-		r.said(s, m.Index, files[i].name)
+		r.said(s, m.Index, files[i].Name)
 	}
 	return nil
 }
@@ -120,14 +122,14 @@ func (r *studyRun) valuesOf(index int) string {
 }
 
 // compareTwo compares two options as compare does two specs.
-func (r *studyRun) compareTwo(s streams, one single) error {
+func (r *studyRun) compareTwo(s streams, one source.Opened) error {
 	var sheets [2]*review.Sheet
 	for i, number := range r.flags.compare {
 		index, err := strconv.Atoi(strings.TrimSpace(number))
 		if err != nil {
 			return fmt.Errorf("--compare %q is not the number of an option", number)
 		}
-		text, err := r.out.Written(one.src, index)
+		text, err := r.out.Written(one.Src, index)
 		if err != nil {
 			return fmt.Errorf("--compare: %w", err)
 		}
@@ -139,5 +141,5 @@ func (r *studyRun) compareTwo(s streams, one single) error {
 	if r.flags.format == "json" {
 		write = change.CompareJSON
 	}
-	return writeOutput(r.flags.output, s.out, one.inputs(), func(w io.Writer) error { return write(w, c) })
+	return outfile.Write(r.flags.output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, c) })
 }

@@ -13,10 +13,12 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/submittal"
 	"dryfit/cmd/dryfit/internal/report/sums"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -77,11 +79,11 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 	if err != nil {
 		return err
 	}
-	inputs, err := newWalker(ctx, s.err, findersOf(f.standards)).gather(paths, "standard-input"+extension)
+	inputs, err := source.NewWalker(ctx, s.err, source.FindersOf(f.standards)).Gather(paths, "standard-input"+source.Extension)
 	if err != nil {
 		return err
 	}
-	if len(inputs) == 1 && !isFolder(paths[0]) {
+	if len(inputs) == 1 && !source.IsFolder(paths[0]) {
 		return m.one(s, inputs[0], f.output)
 	}
 	return m.several(ctx, s, inputs, f)
@@ -89,20 +91,20 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 
 // submitter makes pages to one date and one set of standards.
 type submitter struct {
-	finder  *finder
+	finder  *source.Finder
 	options review.Options
 	where   report.Report // for paths as the repository has them
 	all     []submission  // where there are several
 }
 
 func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
-	finder, err := oneFinder(named)
+	finder, err := source.OneFinder(named)
 	if err != nil {
 		return nil, err
 	}
 	m := &submitter{finder: finder}
 	m.options = review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: strict, Offers: true}
-	m.where.Folder, m.where.Root = whereabouts()
+	m.where.Folder, m.where.Root = source.Whereabouts()
 	return m, nil
 }
 
@@ -113,7 +115,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
 	}
 	for _, file := range sheet.Standards.Files {
-		d := m.finder.hashes[file]
+		d := m.finder.Hashes[file]
 		d.Path = m.where.InRepository(d.Path)
 		seal.Standards = append(seal.Standards, d)
 	}
@@ -131,34 +133,34 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 
 // one writes the page of one spec. A spec that can't be checked is reported as
 // check reports it.
-func (m *submitter) one(s streams, in input, output string) error {
-	one := m.finder.open(in, s.in, m.options)
-	if one.sheet.Ceiling == nil {
-		return unresolved(s, m.options.On, append(m.finder.sheets(), one.sheet)...)
+func (m *submitter) one(s streams, in source.Input, output string) error {
+	one := m.finder.Open(in, s.in, m.options)
+	if one.Sheet.Ceiling == nil {
+		return unresolved(s, m.options.On, append(m.finder.Sheets(), one.Sheet)...)
 	}
-	page, err := m.submittal(one.sheet, one.src)
+	page, err := m.submittal(one.Sheet, one.Src)
 	if err != nil {
 		return err
 	}
-	if err := writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
+	if err := outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
 		return err
 	}
-	return outcome(one.sheet.Verdict)
+	return outcome(one.Sheet.Verdict)
 }
 
 // several writes a folder of pages, each as soon as it is made, and then their
 // index.
-func (m *submitter) several(ctx context.Context, s streams, inputs []input, f submittalFlags) error {
+func (m *submitter) several(ctx context.Context, s streams, inputs []source.Input, f submittalFlags) error {
 	if f.output == "" {
 		return errors.New("several specs make several pages; name a folder for them with --output")
 	}
-	if err := makeFolder(f.output, inputs); err != nil {
+	if err := outfile.MakeFolder(f.output, inputs); err != nil {
 		return err
 	}
 	index := submittal.Index{On: m.options.On, Version: version()}
 	for i, name := range pageNames(inputs) {
-		in := submission{input: inputs[i], page: filepath.Join(f.output, name)}
-		in.options, in.sheet = m.finder.underStandards(in.input, m.options)
+		in := submission{Input: inputs[i], page: filepath.Join(f.output, name)}
+		in.options, in.sheet = m.finder.UnderStandards(in.Input, m.options)
 		m.all = append(m.all, in)
 	}
 	entries, err := m.pages(ctx, s, int(f.jobs))
@@ -167,7 +169,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 	}
 	index.Entries = entries
 	write := func(w io.Writer) error { return submittal.IndexHTML(w, index) }
-	if err := writeOutput(filepath.Join(f.output, "index.html"), nil, inputs, write); err != nil {
+	if err := outfile.Write(filepath.Join(f.output, "index.html"), nil, inputs, write); err != nil {
 		return err
 	}
 	return outcome(index.Verdict())
@@ -175,7 +177,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []input, f su
 
 // submission is one of several specs on its way to its page.
 type submission struct {
-	input
+	source.Input
 	page    string
 	options review.Options
 	sheet   *review.Sheet // set where its standards can't be taken
@@ -214,9 +216,9 @@ func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]submittal
 func (m *submitter) page(in submission, stdin io.Reader) (submittal.SubmittalEntry, error) {
 	sheet, src := in.sheet, []byte(nil)
 	if sheet == nil {
-		sheet, src = in.review(stdin, in.options)
+		sheet, src = in.Review(stdin, in.options)
 	}
-	entry := submittal.EntryOf(sheet, m.where.InRepository(in.name))
+	entry := submittal.EntryOf(sheet, m.where.InRepository(in.Name))
 	if sheet.Ceiling == nil {
 		return entry, nil
 	}
@@ -225,20 +227,20 @@ func (m *submitter) page(in submission, stdin io.Reader) (submittal.SubmittalEnt
 	if err != nil {
 		return entry, err
 	}
-	return entry, writeOutput(in.page, nil, m.inputs(), func(w io.Writer) error { return submittal.HTML(w, page) })
+	return entry, outfile.Write(in.page, nil, m.inputs(), func(w io.Writer) error { return submittal.HTML(w, page) })
 }
 
-func (m *submitter) inputs() []input {
-	var out []input
+func (m *submitter) inputs() []source.Input {
+	var out []source.Input
 	for _, in := range m.all {
-		out = append(out, in.input)
+		out = append(out, in.Input)
 	}
 	return out
 }
 
 // pageNames are the files of the inputs' pages: their paths, with what a file
 // name or an address would stumble over left out, each once.
-func pageNames(inputs []input) []string {
+func pageNames(inputs []source.Input) []string {
 	taken := map[string]bool{"index": true}
 	var out []string
 	for _, in := range inputs {
@@ -247,7 +249,7 @@ func pageNames(inputs []input) []string {
 				return r
 			}
 			return '-'
-		}, strings.TrimSuffix(in.name, extension)), "-")
+		}, strings.TrimSuffix(in.Name, source.Extension)), "-")
 		base = base[max(0, len(base)-longestName):]
 		name := base
 		for n := 2; taken[strings.ToLower(name)] || name == ""; n++ {

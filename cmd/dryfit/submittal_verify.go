@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/submittal"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review"
 )
 
@@ -35,11 +37,11 @@ func verify(s streams, args []string, f submittalFlags) error {
 	if err != nil {
 		return err
 	}
-	one := m.finder.open(inputAt(args[0]), s.in, m.options)
-	if one.sheet.Ceiling == nil {
-		return unresolved(s, seal.On, append(m.finder.sheets(), one.sheet)...)
+	one := m.finder.Open(source.InputAt(args[0]), s.in, m.options)
+	if one.Sheet.Ceiling == nil {
+		return unresolved(s, seal.On, append(m.finder.Sheets(), one.Sheet)...)
 	}
-	now, err := m.submittal(one.sheet, one.src)
+	now, err := m.submittal(one.Sheet, one.Src)
 	if err != nil {
 		return err
 	}
@@ -48,16 +50,16 @@ func verify(s streams, args []string, f submittalFlags) error {
 		return err
 	}
 	v := submittal.Verification{
-		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.sheet.Verdict,
+		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Sheet.Verdict,
 	}
 	today, err := judgedOn("")
 	if err != nil {
 		return err
 	}
-	o := one.options
+	o := one.Options
 	o.On = today
-	v.Today, v.TodayVerdict = today, review.Spec(one.name, one.src, o).Verdict
-	if err := writeOutput(f.output, s.out, append(one.inputs(), newInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
+	v.Today, v.TodayVerdict = today, review.Spec(one.Name, one.Src, o).Verdict
+	if err := outfile.Write(f.output, s.out, append(one.Inputs(), source.NewInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
 		return err
 	}
 	if !v.Belongs() {
@@ -67,15 +69,15 @@ func verify(s streams, args []string, f submittalFlags) error {
 }
 
 func readPage(path string) ([]byte, error) {
-	f, err := openRegular(path)
+	f, err := source.OpenRegular(path)
 	if err != nil {
-		return nil, errors.New(reason(err))
+		return nil, errors.New(source.Reason(err))
 	}
 	defer f.Close()
 	b, err := io.ReadAll(io.LimitReader(f, largestPage+1))
 	switch {
 	case err != nil:
-		return nil, errors.New(reason(err))
+		return nil, errors.New(source.Reason(err))
 	case len(b) > largestPage:
 		return nil, fmt.Errorf("over %dMiB, which no submittal is", largestPage>>20)
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/spec/nearest"
 )
 
@@ -25,7 +26,7 @@ func unknownCommand(root *cobra.Command, args []string) error {
 			break
 		}
 	}
-	if strings.HasSuffix(word, extension) {
+	if strings.HasSuffix(word, source.Extension) {
 		return fmt.Errorf("no command %q; is it dryfit check %s?", word, word)
 	}
 	var known []string

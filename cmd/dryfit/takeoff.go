@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/review"
@@ -32,9 +33,9 @@ func takeoffCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			sheet := one.sheet
+			sheet := one.Sheet
 			takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
-			return writeOutput(output, s.out, one.inputs(), func(w io.Writer) error { return write(w, takeoff) })
+			return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text, csv or json")

@@ -16,6 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 )
@@ -90,7 +91,7 @@ func (w *watching) check(ctx context.Context) error {
 	}
 	w.begun = true
 	for _, in := range r.inputs { // git may track one in a folder that is passed over
-		if err := w.add(filepath.Dir(in.path)); err != nil {
+		if err := w.add(filepath.Dir(in.Path)); err != nil {
 			return err
 		}
 	}
@@ -130,17 +131,17 @@ func (w *watching) folders(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	_, root := whereabouts()
-	paths, err := orFolders(finders, w.paths)
+	_, root := source.Whereabouts()
+	paths, err := source.OrFolders(finders, w.paths)
 	if err != nil {
 		return err
 	}
 	for _, p := range append(paths, w.flags.standards...) {
 		folder := filepath.Dir(p)
-		if isFolder(p) {
+		if source.IsFolder(p) {
 			folder = p
 		}
-		if isFolder(p) || isStandards(p) {
+		if source.IsFolder(p) || source.IsStandards(p) {
 			if err := w.below(folder); err != nil {
 				return err
 			}
@@ -158,7 +159,7 @@ func (w *watching) below(folder string) error {
 		switch {
 		case err != nil || !d.IsDir():
 			return nil // one that went meanwhile, or can't be read, which the check says
-		case path != folder && aside(d.Name()):
+		case path != folder && source.Aside(d.Name()):
 			return fs.SkipDir
 		default:
 			return w.add(path)
@@ -231,7 +232,7 @@ func (w *watching) counts(e fsnotify.Event) bool {
 		return false
 	}
 	name := filepath.Base(e.Name)
-	if strings.HasSuffix(name, extension) || name == standards.FileName || name == ".gitignore" {
+	if strings.HasSuffix(name, source.Extension) || name == standards.FileName || name == ".gitignore" {
 		return true
 	}
 	for _, file := range w.flags.standards {

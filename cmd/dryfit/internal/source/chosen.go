@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"context"
@@ -16,29 +16,29 @@ import (
 	"dryfit/rules/model/standards"
 )
 
-func specs(n int) string {
+func Specs(n int) string {
 	if n == 1 {
 		return "1 spec"
 	}
 	return fmt.Sprintf("%d specs", n)
 }
 
-// placed is where an input is, the same from whichever folder it is named: from the
+// Placed is where an input is, the same from whichever folder it is named: from the
 // repository's root, and outside of one from the folder above all inputs.
-func placed(r report.Report, in input, above string) string {
-	if above == "" || in.stdin {
-		return r.InRepository(in.name)
+func Placed(r report.Report, in Input, above string) string {
+	if above == "" || in.Stdin {
+		return r.InRepository(in.Name)
 	}
-	return below(above, absolute(in.path))
+	return Below(above, Absolute(in.Path))
 }
 
-// common is the nearest folder above all inputs; "" where there is no input.
-func common(inputs []input) (folder string) {
+// Common is the nearest folder above all inputs; "" where there is no input.
+func Common(inputs []Input) (folder string) {
 	for _, in := range inputs {
-		if in.stdin {
+		if in.Stdin {
 			continue
 		}
-		at := filepath.Dir(absolute(in.path))
+		at := filepath.Dir(Absolute(in.Path))
 		for folder != "" && folder != at && !strings.HasPrefix(at, strings.TrimSuffix(folder, string(filepath.Separator))+string(filepath.Separator)) {
 			folder = filepath.Dir(folder)
 		}
@@ -49,36 +49,36 @@ func common(inputs []input) (folder string) {
 	return folder
 }
 
-// inPart puts a path into one of some parts, evenly, the same on every machine and
+// InPart puts a path into one of some parts, evenly, the same on every machine and
 // whatever else is checked.
-func inPart(p study.Part, path string) bool {
+func InPart(p study.Part, path string) bool {
 	sum := sha256.Sum256([]byte(path))
 	return binary.BigEndian.Uint64(sum[:])%uint64(p.Of) == uint64(p.Number-1)
 }
 
 // changes tells which files of the working tree differ from a revision.
-type changes struct{ *snapshot }
+type changes struct{ *Snapshot }
 
-// changedSince asks git what was at a revision. What a file is now is read from
+// ChangedSince asks git what was at a revision. What a file is now is read from
 // the working tree, so that nothing of the repository's has a say in it.
-func changedSince(ctx context.Context, rev string) (changes, error) {
-	s, err := snapshotAt(ctx, rev)
+func ChangedSince(ctx context.Context, rev string) (changes, error) {
+	s, err := SnapshotAt(ctx, rev)
 	return changes{s}, err
 }
 
-// concerned are the inputs that changed, or whose standards did: those named, or
+// Concerned are the inputs that changed, or whose standards did: those named, or
 // any from the spec's folder up to the root, deleted ones too. A spec that was
 // deleted is left out. Standard input has no history and stays.
-func (c changes) concerned(inputs []input, named []string) []input {
+func (c changes) Concerned(inputs []Input, named []string) []Input {
 	namedChanged := slices.ContainsFunc(named, c.changed)
-	return slices.DeleteFunc(inputs, func(in input) bool {
-		if in.stdin {
+	return slices.DeleteFunc(inputs, func(in Input) bool {
+		if in.Stdin {
 			return false
 		}
-		if _, err := os.Lstat(in.path); err != nil && c.was(in.path) {
+		if _, err := os.Lstat(in.Path); err != nil && c.was(in.Path) {
 			return true
 		}
-		return !(c.changed(in.path) || namedChanged || len(named) == 0 && c.standardsOf(in.path))
+		return !(c.changed(in.Path) || namedChanged || len(named) == 0 && c.standardsOf(in.Path))
 	})
 }
 

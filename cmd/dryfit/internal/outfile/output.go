@@ -1,4 +1,6 @@
-package main
+// Package outfile writes files and folders whole or not at all, and none over what
+// a run reads.
+package outfile
 
 import (
 	"bytes"
@@ -9,18 +11,19 @@ import (
 	"path/filepath"
 
 	"dryfit/cmd/dryfit/internal/git"
+	"dryfit/cmd/dryfit/internal/source"
 )
 
-// writeOutput writes to standard output, or to the file at path: a regular
+// Write writes to standard output, or to the file at path: a regular
 // file whole or not at all, a device or a pipe as it comes.
-func writeOutput(path string, stdout io.Writer, inputs []input, write func(io.Writer) error) error {
+func Write(path string, stdout io.Writer, inputs []source.Input, write func(io.Writer) error) error {
 	if path == "" {
 		if err := write(stdout); err != nil {
 			return fmt.Errorf("write standard output: %w", err)
 		}
 		return nil
 	}
-	if err := mayWrite(path, inputs); err != nil {
+	if err := MayWrite(path, inputs); err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
 	}
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() && !info.IsDir() {
@@ -36,12 +39,12 @@ func writeOutput(path string, stdout io.Writer, inputs []input, write func(io.Wr
 	return nil
 }
 
-// mayWrite is an error where a path is that of an input, or of a standards file,
+// MayWrite is an error where a path is that of an input, or of a standards file,
 // or leads out of the repository that it is in: a stranger's repository may have
 // such a link where one writes.
-func mayWrite(path string, inputs []input) error {
-	if root := git.Root("."); root != "" && filepath.IsLocal(below(root, absolute(path))) {
-		if leadsOut(path, root) || leadsOut(thereAbove(path), root) {
+func MayWrite(path string, inputs []source.Input) error {
+	if root := git.Root("."); root != "" && filepath.IsLocal(source.Below(root, source.Absolute(path))) {
+		if source.LeadsOut(path, root) || source.LeadsOut(thereAbove(path), root) {
 			return errors.New("a symbolic link leads out of the repository")
 		}
 	}
@@ -49,11 +52,11 @@ func mayWrite(path string, inputs []input) error {
 	if err != nil {
 		return nil // there is none, or none to be had
 	}
-	if isStandards(path) {
+	if source.IsStandards(path) {
 		return errors.New("it is a standards file")
 	}
 	for _, in := range inputs {
-		if other, err := os.Stat(in.path); err == nil && os.SameFile(info, other) {
+		if other, err := os.Stat(in.Path); err == nil && os.SameFile(info, other) {
 			return errors.New("it is an input")
 		}
 	}
@@ -62,7 +65,7 @@ func mayWrite(path string, inputs []input) error {
 
 // thereAbove is the nearest folder above a path that is there.
 func thereAbove(path string) string {
-	folder := filepath.Dir(absolute(path))
+	folder := filepath.Dir(source.Absolute(path))
 	for ; ; folder = filepath.Dir(folder) {
 		if _, err := os.Lstat(folder); err == nil || folder == filepath.Dir(folder) {
 			return folder
@@ -70,14 +73,14 @@ func thereAbove(path string) string {
 	}
 }
 
-// makeFolder makes a folder to write to, if it may be.
-func makeFolder(folder string, inputs []input) error {
-	err := mayWrite(filepath.Join(folder, "file"), inputs)
+// MakeFolder makes a folder to write to, if it may be.
+func MakeFolder(folder string, inputs []source.Input) error {
+	err := MayWrite(filepath.Join(folder, "file"), inputs)
 	if err == nil {
 		err = os.MkdirAll(folder, 0o755)
 	}
 	if err != nil {
-		return fmt.Errorf("write %s: %s", folder, reason(err))
+		return fmt.Errorf("write %s: %s", folder, source.Reason(err))
 	}
 	return nil
 }
@@ -94,9 +97,9 @@ func writeThrough(path string, write func(io.Writer) error) error {
 	return f.Close()
 }
 
-// rewrite replaces a spec by its changed bytes, whole or not at all. What a
+// Rewrite replaces a spec by its changed bytes, whole or not at all. What a
 // symbolic link stands for is replaced, and not the link.
-func rewrite(path string, data []byte) error {
+func Rewrite(path string, data []byte) error {
 	real, err := filepath.EvalSymlinks(path)
 	if err != nil {
 		return err

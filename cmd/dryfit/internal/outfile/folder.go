@@ -1,4 +1,4 @@
-package main
+package outfile
 
 import (
 	"context"
@@ -12,21 +12,22 @@ import (
 	"slices"
 
 	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/source"
 )
 
-// packed is one file of a package.
-type packed struct {
-	name  string
-	write func(io.Writer) error
+// Packed is one file of a package.
+type Packed struct {
+	Name  string
+	Write func(io.Writer) error
 }
 
-// writePackage writes files as a folder that appears whole or not at all. It may be
+// WritePackage writes files as a folder that appears whole or not at all. It may be
 // there already where it is empty or, of a package with an index, one of the same kind.
-func writePackage(ctx context.Context, folder, index string, inputs []input, files []packed) error {
+func WritePackage(ctx context.Context, folder, index string, inputs []source.Input, files []Packed) error {
 	if err := replaceable(folder, index, inputs); err != nil {
 		return fmt.Errorf("write %s: %w", folder, err)
 	}
-	target := absolute(folder)
+	target := source.Absolute(folder)
 	if real, err := filepath.EvalSymlinks(target); err == nil {
 		target = real
 	}
@@ -65,7 +66,7 @@ func foldersAbove(path string) (made []string, err error) {
 }
 
 // beside writes the files to a folder beside the target, and puts it in its place.
-func beside(ctx context.Context, target string, files []packed) error {
+func beside(ctx context.Context, target string, files []Packed) error {
 	work, err := os.MkdirTemp(filepath.Dir(target), "."+filepath.Base(target)+"-")
 	if err != nil {
 		return err
@@ -79,7 +80,7 @@ func beside(ctx context.Context, target string, files []packed) error {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		if err := writeFile(filepath.Join(fresh, f.name), f.write); err != nil {
+		if err := writeFile(filepath.Join(fresh, f.Name), f.Write); err != nil {
 			return err
 		}
 	}
@@ -118,8 +119,8 @@ func inPlaceOf(target, fresh, old string) error {
 
 // replaceable is an error where something is at a path that is no package of this
 // command's and not an empty folder.
-func replaceable(folder, index string, inputs []input) error {
-	if err := mayWrite(filepath.Join(folder, "file"), inputs); err != nil {
+func replaceable(folder, index string, inputs []source.Input) error {
+	if err := MayWrite(filepath.Join(folder, "file"), inputs); err != nil {
 		return err
 	}
 	info, err := os.Stat(folder)
@@ -155,7 +156,7 @@ func replaceable(folder, index string, inputs []input) error {
 
 // packageFiles are those that a package lists; false of what is none.
 func packageFiles(index string) ([]string, bool) {
-	f, err := openRegular(index)
+	f, err := source.OpenRegular(index)
 	if err != nil {
 		return nil, false
 	}

@@ -1,4 +1,6 @@
-package main
+// Package source finds and reads what a run is of: specs, the standards that hold
+// for them, and what a revision had of both.
+package source
 
 import (
 	"bytes"
@@ -15,26 +17,26 @@ import (
 	"dryfit/spec"
 )
 
-// extension is what the name of a spec ends in.
-const extension = ".ceiling.toml"
+// Extension is what the name of a spec ends in.
+const Extension = ".ceiling.toml"
 
-// input is one spec to check.
-type input struct {
-	name  string // for reports, with forward slashes
-	path  string
-	stdin bool
+// Input is one spec to check.
+type Input struct {
+	Name  string // for reports, with forward slashes
+	Path  string
+	Stdin bool
 	found string // why it can't be read, where that was found on the way to it
 }
 
-// gather lists the specs at the paths: a file as it is named, a folder with
+// Gather lists the specs at the paths: a file as it is named, a folder with
 // all specs under it, - for standard input; and a standards file, where the walk
 // takes one, with all specs that it rules. A path that is not there is listed too;
 // reading it says so. No spec at all is an error, but not of a standards file.
-func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
-	var inputs []input
+func (w *Walker) Gather(paths []string, stdinName string) ([]Input, error) {
+	var inputs []Input
 	for _, named := range paths {
 		if named == "-" {
-			inputs = append(inputs, input{name: stdinName, stdin: true})
+			inputs = append(inputs, Input{Name: stdinName, Stdin: true})
 			continue
 		}
 		matches, err := expanded(named)
@@ -50,65 +52,65 @@ func (w *walker) gather(paths []string, stdinName string) ([]input, error) {
 		return nil, nil
 	}
 	if len(inputs) == 0 {
-		return nil, fmt.Errorf("no *%s under %s%s", extension, strings.Join(paths, ", "), w.leftOut())
+		return nil, fmt.Errorf("no *%s under %s%s", Extension, strings.Join(paths, ", "), w.leftOut())
 	}
 	return unique(inputs), nil
 }
 
 // under are the specs that one path stands for.
-func (w *walker) under(path string) []input {
+func (w *Walker) under(path string) []Input {
 	switch {
-	case isFolder(path):
+	case IsFolder(path):
 		return w.walk(path)
-	case w.rules && isStandards(path):
+	case w.Rules && IsStandards(path):
 		return w.ruled(path)
 	default:
-		return []input{newInput(path)}
+		return []Input{NewInput(path)}
 	}
 }
 
-func newInput(path string) input {
-	return input{name: filepath.ToSlash(filepath.Clean(path)), path: path}
+func NewInput(path string) Input {
+	return Input{Name: filepath.ToSlash(filepath.Clean(path)), Path: path}
 }
 
 // unique drops an input that was named twice.
-func unique(inputs []input) []input {
+func unique(inputs []Input) []Input {
 	seen := map[string]bool{}
-	return slices.DeleteFunc(inputs, func(in input) bool {
-		twice := seen[in.name]
-		seen[in.name] = true
+	return slices.DeleteFunc(inputs, func(in Input) bool {
+		twice := seen[in.Name]
+		seen[in.Name] = true
 		return twice
 	})
 }
 
-// read returns the bytes, or why there are none. More than a spec may have is
+// Read returns the bytes, or why there are none. More than a spec may have is
 // not read: one byte over the limit is enough for the reader to say so.
-func (in input) read(stdin io.Reader) (src []byte, problem string) {
+func (in Input) Read(stdin io.Reader) (src []byte, problem string) {
 	if in.found != "" {
 		return nil, in.found
 	}
 	from := stdin
-	if !in.stdin {
-		f, err := openRegular(in.path)
+	if !in.Stdin {
+		f, err := OpenRegular(in.Path)
 		if err != nil {
-			return nil, reason(err)
+			return nil, Reason(err)
 		}
 		defer f.Close()
 		from = f
 	}
 	var b bytes.Buffer
 	if _, err := io.Copy(&b, io.LimitReader(from, spec.MaxSize+1)); err != nil {
-		return nil, reason(err)
+		return nil, Reason(err)
 	}
 	return b.Bytes(), ""
 }
 
 var errIrregular = errors.New("not a regular file")
 
-// openRegular opens a regular file. It looks before it opens, since opening a
+// OpenRegular opens a regular file. It looks before it opens, since opening a
 // device may do something, and again after: what took the file's place between
 // the two, as a pipe that nobody writes to, is not waited for.
-func openRegular(path string) (*os.File, error) {
+func OpenRegular(path string) (*os.File, error) {
 	info, err := os.Stat(path)
 	if err == nil && !info.Mode().IsRegular() {
 		err = errIrregular
@@ -131,9 +133,9 @@ func openRegular(path string) (*os.File, error) {
 	return f, nil
 }
 
-// leadsOut reports whether a symbolic link leads out of a folder, which a
+// LeadsOut reports whether a symbolic link leads out of a folder, which a
 // stranger's repository may use to have what it points at printed.
-func leadsOut(link, root string) bool {
+func LeadsOut(link, root string) bool {
 	to, err := filepath.EvalSymlinks(link)
 	if err != nil {
 		return false // nothing there; reading it says so
@@ -157,9 +159,9 @@ func outOf(root string) string {
 	return "a symbolic link that leads out of " + shown(root) + " is not followed; name the file that it leads to"
 }
 
-// reason is an error of the file system without the path, which the report
+// Reason is an error of the file system without the path, which the report
 // names.
-func reason(err error) string {
+func Reason(err error) string {
 	var pathError *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -173,7 +175,7 @@ func reason(err error) string {
 	}
 }
 
-func isFolder(path string) bool {
+func IsFolder(path string) bool {
 	info, err := os.Stat(path)
 	return err == nil && info.IsDir()
 }

@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"fmt"
@@ -19,43 +19,43 @@ import (
 // exhausts the machine that checks it: the files that hold for one spec, and what
 // all files of the run come to, in bytes.
 const (
-	mostNested    = 16
+	MostNested    = 16
 	mostStandards = 4 * spec.MaxSize
 )
 
-// finder finds the standards that hold for a spec, and reads each file once.
-type finder struct {
+// Finder finds the standards that hold for a spec, and reads each file once.
+type Finder struct {
 	named  string    // the file that replaces what would be found; "" for none
-	from   *snapshot // the revision that the files are read at; nil for the working tree
+	From   *Snapshot // the revision that the files are read at; nil for the working tree
 	layers map[string]*standards.Layer
 	broken map[string][]spec.Problem
-	hashes map[string]report.Digest
+	Hashes map[string]report.Digest
 	read   int                             // bytes, of all files
 	chains map[string]string               // by the folder of the spec: its files, a line each
 	merged map[string]*standards.Standards // by such lines
 }
 
-func newFinder(named string) *finder {
-	return &finder{
-		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, hashes: map[string]report.Digest{},
+func NewFinder(named string) *Finder {
+	return &Finder{
+		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, Hashes: map[string]report.Digest{},
 		chains: map[string]string{}, merged: map[string]*standards.Standards{},
 	}
 }
 
-// findersOf are those of standards that are named, or else the one of those found.
-func findersOf(named []string) []*finder {
+// FindersOf are those of standards that are named, or else the one of those found.
+func FindersOf(named []string) []*Finder {
 	if len(named) == 0 {
-		return []*finder{newFinder("")}
+		return []*Finder{NewFinder("")}
 	}
-	var out []*finder
+	var out []*Finder
 	for _, name := range named {
-		out = append(out, newFinder(name))
+		out = append(out, NewFinder(name))
 	}
 	return out
 }
 
 // layer reads a standards file; what is wrong with it is kept.
-func (s *finder) layer(path string) *standards.Layer {
+func (s *Finder) layer(path string) *standards.Layer {
 	if l, ok := s.layers[path]; ok {
 		return l
 	}
@@ -66,7 +66,7 @@ func (s *finder) layer(path string) *standards.Layer {
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 	if fault == "" {
-		s.hashes[path] = report.DigestOf(filepath.ToSlash(path), src)
+		s.Hashes[path] = report.DigestOf(filepath.ToSlash(path), src)
 		l, problems = catalog.ReadStandards(filepath.ToSlash(path), src)
 	}
 	s.layers[path] = l
@@ -76,23 +76,23 @@ func (s *finder) layer(path string) *standards.Layer {
 	return s.layers[path]
 }
 
-func (s *finder) source(path string) (src []byte, fault string) {
-	if s.from != nil {
-		return s.from.standards(path)
+func (s *Finder) source(path string) (src []byte, fault string) {
+	if s.From != nil {
+		return s.From.standards(path)
 	}
-	in := newInput(path)
-	if root := git.Root(filepath.Dir(path)); root != "" && path != s.named && leadsOut(path, root) {
+	in := NewInput(path)
+	if root := git.Root(filepath.Dir(path)); root != "" && path != s.named && LeadsOut(path, root) {
 		in.found = outOf(root)
 	}
-	return in.read(nil)
+	return in.Read(nil)
 }
 
 // folderOf is the folder that the paths in a standards file count from: the one
 // that it is in, or was; of a file that is named from elsewhere the root of this
 // folder's repository.
-func (s *finder) folderOf(file string) string {
-	if s.from != nil {
-		return s.from.folderOf(file)
+func (s *Finder) folderOf(file string) string {
+	if s.From != nil {
+		return s.From.folderOf(file)
 	}
 	if root := git.Root("."); file == s.named && root != "" && inside(root, real(file)) == "" {
 		return root
@@ -102,12 +102,12 @@ func (s *finder) folderOf(file string) string {
 
 // chain lists the standards files for a spec in a folder, the nearest first: up
 // to the repository's root, where .git is, or else the file system's.
-func (s *finder) chain(folder string) []string {
+func (s *Finder) chain(folder string) []string {
 	if s.named != "" {
 		return []string{s.named}
 	}
-	if s.from != nil {
-		return s.from.chain(folder)
+	if s.From != nil {
+		return s.From.chain(folder)
 	}
 	at, err := filepath.Abs(folder)
 	if err != nil {
@@ -130,9 +130,9 @@ func (s *finder) chain(folder string) []string {
 	}
 }
 
-// whereabouts are this folder and the root of the repository that it is in, as
+// Whereabouts are this folder and the root of the repository that it is in, as
 // far as there is one.
-func whereabouts() (folder, root string) {
+func Whereabouts() (folder, root string) {
 	folder, err := os.Getwd()
 	if err != nil {
 		return "", ""
@@ -153,9 +153,9 @@ func shown(path string) string {
 	return path
 }
 
-// forFolder is the standards for specs in a folder. It is nil where one of the
+// ForFolder is the standards for specs in a folder. It is nil where one of the
 // files is broken, which the name says.
-func (s *finder) forFolder(folder string) (std *standards.Standards, brokenFile string) {
+func (s *Finder) ForFolder(folder string) (std *standards.Standards, brokenFile string) {
 	if key, ok := s.chains[folder]; ok {
 		return s.merged[key], ""
 	}
@@ -167,8 +167,8 @@ func (s *finder) forFolder(folder string) (std *standards.Standards, brokenFile 
 			return nil, broken
 		}
 		std = standards.With(layers...)
-		if s.from != nil && len(layers) == 0 {
-			std.Name += ", since " + s.from.rev + " has no " + standards.FileName + " for it"
+		if s.From != nil && len(layers) == 0 {
+			std.Name += ", since " + s.From.Rev + " has no " + standards.FileName + " for it"
 		}
 		s.merged[key] = std
 	}
@@ -178,10 +178,10 @@ func (s *finder) forFolder(folder string) (std *standards.Standards, brokenFile 
 
 // layersOf reads the files of a chain, or names one that is broken: also the one
 // that is too many.
-func (s *finder) layersOf(files []string) (layers []*standards.Layer, broken string) {
-	if len(files) > mostNested {
-		file := files[mostNested]
-		fault := fmt.Sprintf("it is not read: more than %d standards files hold for one spec", mostNested)
+func (s *Finder) layersOf(files []string) (layers []*standards.Layer, broken string) {
+	if len(files) > MostNested {
+		file := files[MostNested]
+		fault := fmt.Sprintf("it is not read: more than %d standards files hold for one spec", MostNested)
 		s.broken[file] = review.Unreadable(file, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 		return nil, file
 	}
@@ -195,8 +195,8 @@ func (s *finder) layersOf(files []string) (layers []*standards.Layer, broken str
 	return layers, ""
 }
 
-// sheets reports the broken files, in order.
-func (s *finder) sheets() []*review.Sheet {
+// Sheets reports the broken files, in order.
+func (s *Finder) Sheets() []*review.Sheet {
 	var files []string
 	for f := range s.broken {
 		files = append(files, f)
@@ -209,16 +209,16 @@ func (s *finder) sheets() []*review.Sheet {
 	return out
 }
 
-// underStandards pairs each input with the standards it is checked to; an input
+// UnderStandards pairs each input with the standards it is checked to; an input
 // whose standards can't be read gets a sheet that says so.
-func (s *finder) underStandards(in input, o review.Options) (review.Options, *review.Sheet) {
+func (s *Finder) UnderStandards(in Input, o review.Options) (review.Options, *review.Sheet) {
 	folder := "."
-	if !in.stdin {
-		folder = filepath.Dir(in.path)
+	if !in.Stdin {
+		folder = filepath.Dir(in.Path)
 	}
-	std, broken := s.forFolder(folder)
+	std, broken := s.ForFolder(folder)
 	if std == nil {
-		return o, review.Unreadable(in.name, "its standards, "+filepath.ToSlash(broken)+", can't be read", o)
+		return o, review.Unreadable(in.Name, "its standards, "+filepath.ToSlash(broken)+", can't be read", o)
 	}
 	o.Standards = std
 	return o, nil

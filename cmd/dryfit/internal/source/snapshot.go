@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"context"
@@ -12,16 +12,16 @@ import (
 	"dryfit/spec"
 )
 
-// snapshot is what a revision of this folder's repository had.
-type snapshot struct {
+// Snapshot is what a revision of this folder's repository had.
+type Snapshot struct {
 	ctx        context.Context
-	rev        string
+	Rev        string
 	repository *git.Repository
 	root       string // of the repository, as this folder's path leads to it
 	files      map[string]git.Entry
 }
 
-func snapshotAt(ctx context.Context, rev string) (*snapshot, error) {
+func SnapshotAt(ctx context.Context, rev string) (*Snapshot, error) {
 	repository, err := git.Open(".")
 	if err != nil {
 		return nil, err
@@ -31,12 +31,12 @@ func snapshotAt(ctx context.Context, rev string) (*snapshot, error) {
 		return nil, err
 	}
 	files, err := repository.Files(ctx, commit)
-	return &snapshot{ctx, rev, repository, git.Root("."), files}, err
+	return &Snapshot{ctx, rev, repository, git.Root("."), files}, err
 }
 
-// place is a path of the working tree as it counts from the repository's root;
+// Place is a path of the working tree as it counts from the repository's root;
 // "" where it is outside, or in another repository below.
-func (s *snapshot) place(name string) string {
+func (s *Snapshot) Place(name string) string {
 	abs, err := filepath.Abs(name)
 	if err != nil {
 		return ""
@@ -56,17 +56,17 @@ func inside(root, at string) string {
 	return filepath.ToSlash(rel)
 }
 
-// badFile is what is wrong with a file of a revision, as against with git.
-type badFile string
+// BadFile is what is wrong with a file of a revision, as against with git.
+type BadFile string
 
-func (b badFile) Error() string { return string(b) }
+func (b BadFile) Error() string { return string(b) }
 
 // mostLinks is how many symbolic links are followed on the way to a file.
 const mostLinks = 32
 
-// read returns a file as the revision had it, by its path from the root; links
+// Read returns a file as the revision had it, by its path from the root; links
 // lead where they led then, within the repository.
-func (s *snapshot) read(at string) (src []byte, there bool, err error) {
+func (s *Snapshot) Read(at string) (src []byte, there bool, err error) {
 	e, there, err := s.resolve(at)
 	if !there || err != nil {
 		return nil, there, err
@@ -76,12 +76,12 @@ func (s *snapshot) read(at string) (src []byte, there bool, err error) {
 }
 
 // resolve is the file that a path leads to.
-func (s *snapshot) resolve(at string) (e git.Entry, there bool, err error) {
+func (s *Snapshot) resolve(at string) (e git.Entry, there bool, err error) {
 	for range mostLinks {
 		e, rest, found := s.on(at)
 		switch {
 		case e.Size > spec.MaxSize:
-			return e, true, badFile(fmt.Sprintf("the file is over %dMiB, which no spec is", spec.MaxSize>>20))
+			return e, true, BadFile(fmt.Sprintf("the file is over %dMiB, which no spec is", spec.MaxSize>>20))
 		case !found || !e.Link():
 			return e, found, nil
 		}
@@ -91,15 +91,15 @@ func (s *snapshot) resolve(at string) (e git.Entry, there bool, err error) {
 		}
 		at = path.Join(path.Dir(e.Path), string(to), rest)
 		if path.IsAbs(string(to)) || at == ".." || strings.HasPrefix(at, "../") {
-			return e, true, badFile("the symbolic link " + e.Path + " leads out of the repository")
+			return e, true, BadFile("the symbolic link " + e.Path + " leads out of the repository")
 		}
 	}
-	return e, true, badFile(fmt.Sprintf("more than %d symbolic links lead to it", mostLinks))
+	return e, true, BadFile(fmt.Sprintf("more than %d symbolic links lead to it", mostLinks))
 }
 
 // on is the first that is no folder on the way to a path, with what comes after
 // it: a symbolic link, or the file itself.
-func (s *snapshot) on(at string) (e git.Entry, rest string, found bool) {
+func (s *Snapshot) on(at string) (e git.Entry, rest string, found bool) {
 	for end := 0; end < len(at); end++ {
 		if at[end] != '/' {
 			continue
@@ -115,8 +115,8 @@ func (s *snapshot) on(at string) (e git.Entry, rest string, found bool) {
 // chain lists the standards files that the revision had for a spec in a folder,
 // the nearest first, as REV:path. Of a folder of another repository it knows
 // none: one is listed, and reading it says so.
-func (s *snapshot) chain(folder string) []string {
-	at := s.place(filepath.Join(folder, standards.FileName))
+func (s *Snapshot) chain(folder string) []string {
+	at := s.Place(filepath.Join(folder, standards.FileName))
 	if at == "" {
 		return []string{s.named(filepath.ToSlash(filepath.Join(folder, standards.FileName)))}
 	}
@@ -132,22 +132,22 @@ func (s *snapshot) chain(folder string) []string {
 	}
 }
 
-func (s *snapshot) named(file string) string { return s.rev + ":" + file }
+func (s *Snapshot) named(file string) string { return s.Rev + ":" + file }
 
 // standards reads a file of a chain.
-func (s *snapshot) standards(name string) (src []byte, fault string) {
-	src, there, err := s.read(strings.TrimPrefix(name, s.named("")))
+func (s *Snapshot) standards(name string) (src []byte, fault string) {
+	src, there, err := s.Read(strings.TrimPrefix(name, s.named("")))
 	switch {
 	case err != nil:
 		return nil, err.Error()
 	case !there:
-		return nil, "it is not in the repository of this folder, whose revision " + s.rev + " is"
+		return nil, "it is not in the repository of this folder, whose revision " + s.Rev + " is"
 	}
 	return src, ""
 }
 
 // folderOf is where the folder of a file of a chain is in the working tree.
-func (s *snapshot) folderOf(name string) string {
+func (s *Snapshot) folderOf(name string) string {
 	file := filepath.FromSlash(strings.TrimPrefix(name, s.named("")))
 	return filepath.FromSlash(shown(filepath.Join(s.root, filepath.Dir(file))))
 }

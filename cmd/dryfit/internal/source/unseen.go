@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"fmt"
@@ -12,15 +12,15 @@ import (
 	"dryfit/cmd/dryfit/internal/report/show"
 )
 
-// unseen are the specs that a revision had under some paths, and its standards
+// Unseen are the specs that a revision had under some paths, and its standards
 // did not exclude, and that the walk did not come to, as where a folder has become
 // a link: a change has no say in what it is judged on. Specs that are gone are
 // said, and those that the standards of this tree exclude, where these count and
 // the revision's did not.
-func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []input) {
+func (w *Walker) Unseen(from *Snapshot, paths []string, inputs []Input) (out []Input) {
 	seen := map[string]bool{}
 	for _, in := range inputs {
-		seen[from.place(in.path)] = true
+		seen[from.Place(in.Path)] = true
 	}
 	var gone, excluded []string
 	kept := w.had(from, paths)
@@ -33,8 +33,8 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 		case !slices.Contains(kept, file):
 			excluded = append(excluded, name)
 		default:
-			in := newInput(name)
-			in.found = from.rev + " has it where it is checked, and this run does not come to it"
+			in := NewInput(name)
+			in.found = from.Rev + " has it where it is checked, and this run does not come to it"
 			out = append(out, in)
 		}
 	}
@@ -43,7 +43,7 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 		names []string
 	}{{"gone", gone}, {"excluded", excluded}} {
 		if len(said.names) > 0 {
-			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.rev, strings.Join(said.names, ", "))))
+			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.Rev, strings.Join(said.names, ", "))))
 		}
 	}
 	return out
@@ -51,27 +51,27 @@ func (w *walker) unseen(from *snapshot, paths []string, inputs []input) (out []i
 
 // trusted walks to the standards that are trusted: those of a revision, where no
 // others are named.
-func (w *walker) trusted(from *snapshot) *walker {
-	if w.finders[0].named != "" || w.finders[0].from != nil {
+func (w *Walker) trusted(from *Snapshot) *Walker {
+	if w.finders[0].named != "" || w.finders[0].From != nil {
 		return w
 	}
-	then := newFinder("")
-	then.from = from
-	return &walker{finders: []*finder{then}}
+	then := NewFinder("")
+	then.From = from
+	return &Walker{finders: []*Finder{then}}
 }
 
 // had are the specs of a revision under some folders, by their paths from the
 // root, but for those that the standards exclude.
-func (w *walker) had(from *snapshot, paths []string) []string {
+func (w *Walker) had(from *Snapshot, paths []string) []string {
 	found := map[string]bool{}
 	for _, p := range paths {
-		if !isFolder(p) {
+		if !IsFolder(p) {
 			continue
 		}
-		start := path.Dir(from.place(filepath.Join(p, "x"+extension)))
+		start := path.Dir(from.Place(filepath.Join(p, "x"+Extension)))
 		for file, e := range from.files {
 			under := start == "." || strings.HasPrefix(file, start+"/")
-			if under && strings.HasSuffix(file, extension) && !e.Submodule() && !w.excluded(filepath.Join(from.root, file), real(p)) {
+			if under && strings.HasSuffix(file, Extension) && !e.Submodule() && !w.excluded(filepath.Join(from.root, file), real(p)) {
 				found[file] = true
 			}
 		}

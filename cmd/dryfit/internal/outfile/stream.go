@@ -1,4 +1,4 @@
-package main
+package outfile
 
 import (
 	"bufio"
@@ -8,21 +8,23 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+
+	"dryfit/cmd/dryfit/internal/source"
 )
 
-// streamOutput is writeOutput for what may be too long to hold: a regular file
+// Stream is Write for what may be too long to hold: a regular file
 // grows under another name beside it, and takes its place once it is whole. It
 // is whole too where the work was interrupted and what was done is written.
-func streamOutput(path string, stdout io.Writer, inputs []input, write func(io.Writer) error) error {
+func Stream(path string, stdout io.Writer, inputs []source.Input, write func(io.Writer) error) error {
 	info, err := os.Stat(path)
 	switch {
 	case err == nil && info.IsDir():
 		return fmt.Errorf("write %s: it is a folder", path)
 	case path == "", err == nil && !info.Mode().IsRegular():
-		return writeOutput(path, stdout, inputs, write)
+		return Write(path, stdout, inputs, write)
 	}
 	refuse := errors.New("not written")
-	if err := writeOutput(path, stdout, inputs, func(io.Writer) error { return refuse }); !errors.Is(err, refuse) {
+	if err := Write(path, stdout, inputs, func(io.Writer) error { return refuse }); !errors.Is(err, refuse) {
 		return err // an input, or not to be had
 	}
 	mode := os.FileMode(0o644)

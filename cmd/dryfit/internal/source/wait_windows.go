@@ -1,4 +1,4 @@
-package main
+package source
 
 // withoutWaiting asks for nothing: a path here leads to no pipe.
 const withoutWaiting = 0

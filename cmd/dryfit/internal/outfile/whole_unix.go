@@ -1,6 +1,6 @@
 //go:build !windows
 
-package main
+package outfile
 
 import (
 	"github.com/google/renameio/v2"

@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"fmt"
@@ -8,11 +8,11 @@ import (
 	"dryfit/rules/model/standards"
 )
 
-// orFolders is the paths, or the folders that the standards of a run name: each
+// OrFolders is the paths, or the folders that the standards of a run name: each
 // file that is named, or else the nearest of those found. A named file that names
 // no folder leaves this one to be checked, whatever other files there are: they
 // are not what is trusted.
-func orFolders(finders []*finder, paths []string) ([]string, error) {
+func OrFolders(finders []*Finder, paths []string) ([]string, error) {
 	if len(paths) > 0 {
 		return paths, nil
 	}
@@ -28,7 +28,7 @@ func orFolders(finders []*finder, paths []string) ([]string, error) {
 }
 
 // folders are those that the nearest standards name.
-func (s *finder) folders() (out []string, err error) {
+func (s *Finder) folders() (out []string, err error) {
 	for _, file := range s.chain(".") {
 		l := s.layer(file)
 		if l == nil || len(l.Folders) == 0 {
@@ -49,7 +49,7 @@ func (s *finder) folders() (out []string, err error) {
 // within is an error where a folder that standards name leads out of the repository
 // that this one is in.
 func within(path string, named standards.Pattern) error {
-	if root := git.Root("."); root != "" && leadsOut(path, root) {
+	if root := git.Root("."); root != "" && LeadsOut(path, root) {
 		return fmt.Errorf("%s:%d: [check] folders: %q leads out of the repository", named.Origin.File, named.Origin.Line, named.Text)
 	}
 	return nil

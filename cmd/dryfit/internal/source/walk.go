@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"cmp"
@@ -20,38 +20,38 @@ import (
 	"dryfit/rules/model/standards"
 )
 
-// walker lists the specs under folders.
-type walker struct {
-	ctx      context.Context
+// Walker lists the specs under folders.
+type Walker struct {
+	Ctx      context.Context
 	warnings io.Writer
-	finders  []*finder
-	rules    bool     // a standards file that is named stands for the specs that it rules
+	finders  []*Finder
+	Rules    bool     // a standards file that is named stands for the specs that it rules
 	rule     []string // such files, as they were named
 	left     int      // how many specs git ignores or the standards exclude
 	warned   bool
 }
 
-// newWalker walks to some standards.
-func newWalker(ctx context.Context, warnings io.Writer, finders []*finder) *walker {
-	return &walker{ctx: ctx, warnings: warnings, finders: finders}
+// NewWalker walks to some standards.
+func NewWalker(ctx context.Context, warnings io.Writer, finders []*Finder) *Walker {
+	return &Walker{Ctx: ctx, warnings: warnings, finders: finders}
 }
 
 // excluded reports whether the standards exclude a spec that a walk came to; of
 // several sets, whether all of them do.
-func (w *walker) excluded(path, start string) bool {
-	return !slices.ContainsFunc(w.finders, func(s *finder) bool { return !s.excludes(path, start) })
+func (w *Walker) excluded(path, start string) bool {
+	return !slices.ContainsFunc(w.finders, func(s *Finder) bool { return !s.excludes(path, start) })
 }
 
 // excludes reports whether the standards of a spec exclude it. A pattern that the
 // start of the walk itself matches does not count: that folder was named.
-func (s *finder) excludes(path, start string) bool {
+func (s *Finder) excludes(path, start string) bool {
 	for _, file := range s.chain(filepath.Dir(path)) {
 		l := s.layer(file)
 		if l == nil || len(l.Exclude) == 0 {
 			continue // one that is broken is reported when the spec is checked
 		}
 		from := real(s.folderOf(file))
-		spec, named := below(from, real(path)), below(from, start)
+		spec, named := Below(from, real(path)), Below(from, start)
 		for _, p := range l.Exclude {
 			if fits(p.Text, spec) && (named == "." || !fits(p.Text, named)) {
 				return true
@@ -61,8 +61,8 @@ func (s *finder) excludes(path, start string) bool {
 	return false
 }
 
-// isStandards reports whether a path is that of a standards file.
-func isStandards(path string) bool {
+// IsStandards reports whether a path is that of a standards file.
+func IsStandards(path string) bool {
 	info, err := os.Stat(path)
 	return filepath.Base(path) == standards.FileName && err == nil && info.Mode().IsRegular()
 }
@@ -70,19 +70,19 @@ func isStandards(path string) bool {
 // ruled lists the specs that a standards file rules, which are those below it
 // whose chain has it: a repository below has its own. The file itself is read, so
 // that its mistakes are reported though it should rule nothing.
-func (w *walker) ruled(file string) []input {
+func (w *Walker) ruled(file string) []Input {
 	w.rule = append(w.rule, file)
-	found, abs := newFinder(""), file
+	found, abs := NewFinder(""), file
 	if a, err := filepath.Abs(file); err == nil {
 		abs = a
 	}
 	for _, s := range w.finders {
-		if s.named == "" && s.from == nil {
+		if s.named == "" && s.From == nil {
 			s.layer(shown(abs))
 		}
 	}
-	return slices.DeleteFunc(w.walk(filepath.Dir(file)), func(in input) bool {
-		return !slices.Contains(found.chain(filepath.Dir(in.path)), shown(abs))
+	return slices.DeleteFunc(w.walk(filepath.Dir(file)), func(in Input) bool {
+		return !slices.Contains(found.chain(filepath.Dir(in.Path)), shown(abs))
 	})
 }
 
@@ -91,8 +91,8 @@ func fits(pattern, path string) bool {
 	return ok
 }
 
-// below is a path from a folder, with forward slashes.
-func below(folder, path string) string {
+// Below is a path from a folder, with forward slashes.
+func Below(folder, path string) string {
 	rel, err := filepath.Rel(folder, path)
 	if err != nil {
 		return path
@@ -111,12 +111,12 @@ type tracked struct {
 
 // walking is a walk on its way.
 type walking struct {
-	*walker
+	*Walker
 	start  string // of the walk, as it was named
 	real   string // the same through no symbolic link
 	root   string // what no link may lead out of
 	said   []*tracked
-	inputs []input
+	inputs []Input
 }
 
 // walk lists the specs under a folder, in the order of their names. In a git
@@ -126,15 +126,15 @@ type walking struct {
 // them. Symbolic links to folders are not followed, those to files are as long as
 // they stay in the repository, or in the folder where there is none. What can't be
 // read is listed, so that it is reported.
-func (w *walker) walk(folder string) []input {
-	v := &walking{walker: w, start: folder, real: filepath.Dir(real(filepath.Join(folder, "x")))}
+func (w *Walker) walk(folder string) []Input {
+	v := &walking{Walker: w, start: folder, real: filepath.Dir(real(filepath.Join(folder, "x")))}
 	v.root = cmp.Or(git.Root(v.real), v.real)
 	first := &tracked{base: folder}
 	if git.Root(v.real) != "" {
 		first = w.ask(folder)
 	}
 	if v.root != v.real { // a repository does not ignore itself
-		first.whole = sync.OnceValue(func() bool { return git.IgnoredWhole(w.ctx, folder) })
+		first.whole = sync.OnceValue(func() bool { return git.IgnoredWhole(w.Ctx, folder) })
 	}
 	v.said = []*tracked{first}
 	if info, err := os.Lstat(folder); err == nil && info.Mode()&fs.ModeSymlink != 0 {
@@ -152,10 +152,10 @@ func (v *walking) at(path string, d fs.DirEntry, err error) error {
 	switch by := v.by(path); {
 	case folder && path != v.start && v.passes(by, path, d.Name(), err != nil):
 	case err != nil:
-		in := newInput(path)
-		in.found = reason(err)
+		in := NewInput(path)
+		in.found = Reason(err)
 		v.inputs = append(v.inputs, in)
-	case strings.HasSuffix(d.Name(), extension):
+	case strings.HasSuffix(d.Name(), Extension):
 		v.spec(by, path, d)
 	case folder && path != v.start && isRepository(path):
 		v.said = append(v.said, v.ask(path))
@@ -172,7 +172,7 @@ func (v *walking) at(path string, d fs.DirEntry, err error) error {
 // by is what the repository that a path is in has to say.
 func (v *walking) by(path string) *tracked {
 	last := len(v.said) - 1
-	for ; last > 0 && !filepath.IsLocal(below(v.said[last].base, path)); last-- {
+	for ; last > 0 && !filepath.IsLocal(Below(v.said[last].base, path)); last-- {
 	}
 	v.said = v.said[:last+1]
 	return v.said[last]
@@ -183,36 +183,36 @@ func (v *walking) passes(by *tracked, path, name string, unreadable bool) bool {
 	switch {
 	case name == ".git":
 		return true
-	case aside(name):
-		return !by.folders[below(by.base, path)]
+	case Aside(name):
+		return !by.folders[Below(by.base, path)]
 	default: // git's list does not tell of the specs in either
-		return (unreadable || isRepository(path)) && by.files != nil && !by.whole() && git.Ignored(v.ctx, by.base, below(by.base, path))
+		return (unreadable || isRepository(path)) && by.files != nil && !by.whole() && git.Ignored(v.Ctx, by.base, Below(by.base, path))
 	}
 }
 
-// aside reports whether a folder of some name is another program's.
-func aside(name string) bool { return strings.HasPrefix(name, ".") || name == "node_modules" }
+// Aside reports whether a folder of some name is another program's.
+func Aside(name string) bool { return strings.HasPrefix(name, ".") || name == "node_modules" }
 
 // spec lists a spec, unless it is left out. A folder of such a name is reported.
 func (v *walking) spec(by *tracked, path string, d fs.DirEntry) {
-	ignored := !d.IsDir() && by.files != nil && !by.files[below(by.base, path)] && !by.whole()
+	ignored := !d.IsDir() && by.files != nil && !by.files[Below(by.base, path)] && !by.whole()
 	if ignored || v.excluded(path, v.real) {
 		v.left++
 		return
 	}
-	in := newInput(path)
-	if d.Type()&fs.ModeSymlink != 0 && leadsOut(path, v.root) {
+	in := NewInput(path)
+	if d.Type()&fs.ModeSymlink != 0 && LeadsOut(path, v.root) {
 		in.found = outOf(v.root)
 	}
 	v.inputs = append(v.inputs, in)
 }
 
 // leftOut says that there was something to check.
-func (w *walker) leftOut() string {
+func (w *Walker) leftOut() string {
 	if w.left == 0 {
 		return ""
 	}
-	return "; git ignores, or the standards exclude, " + specs(w.left) + "; what is named is checked all the same"
+	return "; git ignores, or the standards exclude, " + Specs(w.left) + "; what is named is checked all the same"
 }
 
 func isRepository(folder string) bool {
@@ -222,11 +222,11 @@ func isRepository(folder string) bool {
 
 // ask asks git about a folder that is in a repository. Where git can't tell, all
 // that is found is checked, which is said once.
-func (w *walker) ask(folder string) *tracked {
+func (w *Walker) ask(folder string) *tracked {
 	t := &tracked{base: folder, whole: func() bool { return false }}
-	files, err := git.Unignored(w.ctx, folder, extension)
+	files, err := git.Unignored(w.Ctx, folder, Extension)
 	if err != nil {
-		if !w.warned && w.ctx.Err() == nil {
+		if !w.warned && w.Ctx.Err() == nil {
 			w.warned = true
 			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %v; specs that git ignores are checked too", err)))
 		}
@@ -260,7 +260,7 @@ func expanded(p string) ([]string, error) {
 	}
 }
 
-func absolute(path string) string {
+func Absolute(path string) string {
 	if abs, err := filepath.Abs(path); err == nil {
 		return abs
 	}

@@ -1,4 +1,4 @@
-package main
+package source
 
 import (
 	"context"
@@ -13,10 +13,10 @@ import (
 
 // revision is a spec as git keeps it: REV:path, the path from the repository's
 // root or, after ./, from this folder.
-type revision struct{ rev, path string }
+type revision struct{ Rev, Path string }
 
-// revisionOf reads REV:path. What is there as a file is a file.
-func revisionOf(name string) (revision, bool) {
+// RevisionOf reads REV:path. What is there as a file is a file.
+func RevisionOf(name string) (revision, bool) {
 	rev, path, ok := strings.Cut(name, ":")
 	if _, err := os.Lstat(name); err == nil || !ok || rev == "" || path == "" || filepath.VolumeName(name) != "" {
 		return revision{}, false
@@ -24,8 +24,8 @@ func revisionOf(name string) (revision, bool) {
 	return revision{rev, path}, true
 }
 
-// fromGit reads a revision of a spec.
-func fromGit(ctx context.Context, r revision) (src []byte, problem string) {
+// FromGit reads a revision of a spec.
+func FromGit(ctx context.Context, r revision) (src []byte, problem string) {
 	src, err := r.read(ctx)
 	if err != nil {
 		return nil, err.Error()
@@ -34,7 +34,7 @@ func fromGit(ctx context.Context, r revision) (src []byte, problem string) {
 }
 
 func (r revision) read(ctx context.Context) ([]byte, error) {
-	s, err := snapshotAt(ctx, r.rev)
+	s, err := SnapshotAt(ctx, r.Rev)
 	if err != nil {
 		return nil, err
 	}
@@ -42,36 +42,36 @@ func (r revision) read(ctx context.Context) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	src, there, err := s.read(path)
+	src, there, err := s.Read(path)
 	if err == nil && !there {
-		err = fmt.Errorf("there is no file %s at %s", r.path, r.rev)
+		err = fmt.Errorf("there is no file %s at %s", r.Path, r.Rev)
 	}
 	return src, err
 }
 
 // local reports whether the path counts from this folder.
 func (r revision) local() bool {
-	return strings.HasPrefix(r.path, "./") || strings.HasPrefix(r.path, "../")
+	return strings.HasPrefix(r.Path, "./") || strings.HasPrefix(r.Path, "../")
 }
 
 // inRepository is the path from the repository's root.
 func (r revision) inRepository(in *git.Repository) (string, error) {
 	if !r.local() {
-		return path.Clean(r.path), nil
+		return path.Clean(r.Path), nil
 	}
-	rel, err := filepath.Rel(in.Root(), real(filepath.FromSlash(r.path)))
+	rel, err := filepath.Rel(in.Root(), real(filepath.FromSlash(r.Path)))
 	if err != nil || !filepath.IsLocal(rel) {
-		return "", fmt.Errorf("%s is outside the repository", r.path)
+		return "", fmt.Errorf("%s is outside the repository", r.Path)
 	}
 	return filepath.ToSlash(rel), nil
 }
 
-// folder is where a revision's path lies in the working tree, whose standards
+// Folder is where a revision's path lies in the working tree, whose standards
 // it is judged by.
-func (r revision) folder() string {
+func (r revision) Folder() string {
 	root := git.Root(".")
 	if r.local() || root == "" {
-		return filepath.Dir(filepath.FromSlash(r.path))
+		return filepath.Dir(filepath.FromSlash(r.Path))
 	}
-	return filepath.Dir(filepath.Join(root, filepath.FromSlash(r.path)))
+	return filepath.Dir(filepath.Join(root, filepath.FromSlash(r.Path)))
 }
