@@ -94,7 +94,7 @@ func route(in Input) (*subject, error) {
 	wrap := in.length(in.ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
-		"Clearances are of the wrap, but in the room, where the panel is bare. What is not decided may pass by a motion that was not tried.",
+		"Clearances are of the wrap, but in the room, where the panel is bare and the wrap is drawn for comparison. What is not decided may pass by a motion that was not tried.",
 		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
 	}
 	if d.beyondLimits > 0 {
@@ -174,18 +174,33 @@ func roomGiven(c *layout.Ceiling) bool {
 // roomFigure is the name of the room's group.
 const roomFigure = "leg-room"
 
-// room is the last leg: the panel turns to its bearing, or tips down under it.
+// room is the last leg: the panel turns to its bearing, or tips down under it, and is
+// drawn as it has most room for.
 func (d *routeOf) room(c *layout.Ceiling) legFigure {
-	f := legFigure{id: roomFigure, keys: []string{"room"}, sights: roomSights(c), lines: []string{"the room itself"}}
-	for i, words := range []string{"turned flat", "tipped down"} {
-		size := f.sights[i].gap.size
-		f.passes = f.passes || size >= 0
-		if size < 0 {
-			f.lines = append(f.lines, words+": "+d.length(-size)+" short")
+	r := d.Sheet.Results.Room()
+	flat, tipped := r.Poses()
+	long := max(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get()
+	ways := []struct {
+		words  string
+		spare  float64
+		sights []*sight
+	}{
+		{"turned flat", r.Across - r.Flat, turnedFlat(flat, r.Across, long, c.Room.Height.Get())},
+		{"tipped down", c.Room.Height.Get() - r.Tipped, tippedDown(tipped, c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Height.Get())},
+	}
+	best := ways[0]
+	f := legFigure{id: roomFigure, keys: []string{"room"}, lines: []string{"the room itself"}, passes: r.Passes}
+	for _, w := range ways {
+		if w.spare > best.spare {
+			best = w
+		}
+		if w.spare < 0 {
+			f.lines = append(f.lines, w.words+": "+d.length(-w.spare)+" short")
 		} else {
-			f.lines = append(f.lines, words+": "+d.length(size)+" clear")
+			f.lines = append(f.lines, w.words+": "+d.length(w.spare)+" clear")
 		}
 	}
+	f.sights, f.motion = best.sights, "drawn "+best.words
 	return f
 }
 

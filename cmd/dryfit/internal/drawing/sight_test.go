@@ -71,19 +71,37 @@ func TestEachLegIsInPlanAndInSection(t *testing.T) {
 			drawn := grouped(s.Items, fmt.Sprintf("leg-%d", l.Index))
 			said := texts(drawn)
 			assert.Subset(t, said, []string{"plan", "section"}, name)
-			dashed := 0
-			for _, i := range drawn {
-				if p, ok := i.(paper.Poly); ok && p.Dash == paper.Hidden {
-					dashed++
-				}
-			}
-			assert.Equal(t, 2, dashed, "%s %s: wraps", name, l.Kind.Get())
+			assert.Equal(t, 2, dashes(drawn), "%s %s: wraps", name, l.Kind.Get())
 			if way.Outcome == passage.Passes {
 				assert.Contains(t, all, in.length(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
 				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" clear on every side")
 			}
 		}
-		assert.Subset(t, texts(grouped(s.Items, roomFigure)), []string{"plan, turned flat", "section, tipped down"}, name)
+		drawn := grouped(s.Items, roomFigure)
+		assert.Subset(t, texts(drawn), []string{"plan", "section"}, name)
+		assert.Equal(t, 2, dashes(drawn), "%s: wraps in the room", name)
+	}
+}
+
+// dashes is how many outlines are dashed.
+func dashes(drawn []paper.Item) (n int) {
+	for _, i := range drawn {
+		if p, ok := i.(paper.Poly); ok && p.Dash == paper.Hidden {
+			n++
+		}
+	}
+	return n
+}
+
+// In the room the gap that is dimensioned is what the diagonal of the panel's box leaves.
+func TestTheGapInTheRoom(t *testing.T) {
+	for name, in := range routes(t) {
+		r, c := in.Sheet.Results.Room(), in.ceiling()
+		flat, tipped := r.Poses()
+		across := turnedFlat(flat, r.Across, 100, c.Room.Height.Get())[0]
+		assert.InDelta(t, r.Across-r.Flat, across.gap.size, 1e-6, name)
+		up := tippedDown(tipped, 100, c.Room.Height.Get())[1]
+		assert.InDelta(t, c.Room.Height.Get()-r.Tipped, up.gap.size, 1e-6, name)
 	}
 }
 

@@ -21,7 +21,13 @@ type InRoom struct {
 	// Door is the leg by which it can come in only on edge, so that it never hangs, by
 	// its index in the route; 0 where that is not proven.
 	Door int
+
+	poses func() (flat, tipped Pose)
 }
+
+// Poses are the panel where it takes most: turning level across the room, which is
+// 0 ≤ y ≤ Across, and tipped down over the floor, its chord along y.
+func (r InRoom) Poses() (flat, tipped Pose) { return r.poses() }
 
 // standing is the cells that it may take to prove that a panel comes in only on edge.
 const standing = 80000
@@ -34,6 +40,7 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		Across: min(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get(),
 		Tipped: math.Hypot(c.Panel.EndLength.Get(), c.Panel.Height.Get()),
 	}
+	r.poses = func() (flat, tipped Pose) { return tightestInRoom(newPanel(c)) }
 	wide := c.Room.Width.Get() - c.Room.Tolerance.Get()
 	r.Passes = r.Flat <= r.Across || r.Tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= wide
 	if r.Passes || !c.Room.Above.Given() || len(legs) == 0 {
@@ -58,4 +65,20 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		r.Door = last.Index
 	}
 	return r
+}
+
+// tightestInRoom holds the diagonal of the panel's box across the room, and upright.
+func tightestInRoom(p *panel) (flat, tipped Pose) {
+	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, q := range p.body.Section() {
+		low, high = passage.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, passage.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+	}
+	long, wide, rise := p.body.Length(), high.X-low.X, high.Y-low.Y
+	s, c := math.Sincos(math.Atan2(long, wide))
+	level := passage.Turn{{X: c, Y: -s}, {X: s, Y: c}, {Z: 1}}
+	flat = p.seen(Pose{Plane: Floor}, passage.Pose{Turn: level, At: passage.Vec{X: c*long/2 + s*wide/2, Y: s*long/2 + c*wide/2, Z: rise / 2}})
+	s, c = math.Sincos(math.Atan2(long, rise))
+	down := passage.Turn{{X: c, Z: -s}, {Y: 1}, {X: s, Z: c}}
+	tipped = p.seen(Pose{Plane: Floor}, passage.Pose{Turn: down, At: passage.Vec{X: c*long/2 + s*rise/2, Y: wide / 2, Z: s*long/2 + c*rise/2}})
+	return flat, tipped
 }
