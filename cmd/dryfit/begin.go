@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -23,7 +22,8 @@ import (
 // beginFlags are those of the begin command.
 type beginFlags struct {
 	title, units, profile, span, rise, length, output string
-	room                                              string
+	room, survey, height                              string
+	measured                                          *begin.Survey
 	around, along                                     int
 	species, construction, skin                       string
 	take                                              []string
@@ -39,14 +39,15 @@ func beginCommand(s streams) *cobra.Command {
 			"you must supply, such as the allowable load of a strap, are commented out. On a terminal\n" +
 			"it asks for what is missing. It never overwrites a file.\n" +
 			"\n" +
-			"With --room, the span and the length of the vault are the greatest that the gaps, the\n" +
-			"season and the run of the last panel leave, and the rise, unless it is given, the\n" +
-			"greatest with which the panel comes in and turns. What is given is kept: if nothing\n" +
+			"With --room or --survey, the span and the length of the vault are the greatest that the\n" +
+			"gaps, the season and the run of the last panel leave, and the rise, unless it is given,\n" +
+			"the greatest with which the panel comes in and turns. What is given is kept: if nothing\n" +
 			"passes with it, what would do in its place is said, and nothing is written.\n" +
 			"\n" +
 			"Exit status: 0 written, 1 no sizes were found that pass, 2 bad usage or not written.",
 		Example: "  dryfit begin --room 4.57m,5.1m,2.7m --output hall.ceiling.toml\n" +
 			"  dryfit begin --room 15ft,20ft,9ft --around 7 --species ash --take crew.people=4\n" +
+			"  dryfit begin --survey room.toml --height 2.7m\n" +
 			"  dryfit begin --span 4200mm --rise 840mm --length 7080mm\n" +
 			"  dryfit begin --span \"14ft\" --rise \"3ft\" --length \"23ft 6in\" --output hall.ceiling.toml\n" +
 			"  dryfit begin --profile semicircular --span 3m --length 6m",
@@ -58,6 +59,8 @@ func beginCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.rise, "rise", "", "springing to crown: a `length`; flat and semicircular vaults have none of their own")
 	flags.StringVar(&f.length, "length", "", "over all panels: a `length`")
 	flags.StringVar(&f.room, "room", "", "the `room`, in place of span and length: width,length,height to the springing")
+	flags.StringVar(&f.survey, "survey", "", "the room as measured: a `file` with the table [survey]; with --height, in place of --room")
+	flags.StringVar(&f.height, "height", "", "of a measured room, floor to springing: a `length`")
 	flags.IntVar(&f.around, "around", 0, "the `count` of coffers around (default chosen)")
 	flags.IntVar(&f.along, "along", 0, "the `count` of coffers along (default chosen)")
 	flags.StringVar(&f.species, "species", "", "the `wood` of ribs and rails (default white oak)")
@@ -82,6 +85,9 @@ func draft(s streams, f beginFlags) error {
 		return fmt.Errorf("--profile %q is not one of %s", f.profile, strings.Join(begin.Profiles(), ", "))
 	}
 	if err := free(f.output); err != nil {
+		return err
+	}
+	if err := f.measure(s); err != nil {
 		return err
 	}
 	if terminal(s.in) {
@@ -114,6 +120,8 @@ func undrafted(s streams, w begin.Wanted, err error) error {
 	var impossible *begin.ImpossibleError
 	var none *begin.NoAnswerError
 	switch {
+	case errors.As(err, &impossible) && w.Survey != nil && strings.HasPrefix(impossible.Key, "survey"):
+		return atReading(w.Survey.Document, impossible.Key, impossible.Text)
 	case errors.As(err, &impossible):
 		said := fmt.Errorf("--%s: %s", strings.TrimPrefix(strings.TrimPrefix(impossible.Key, "vault."), "grid."), impossible.Text)
 		if len(impossible.Instead) > 0 {
@@ -169,43 +177,6 @@ func (f *beginFlags) missing() []string {
 	return out
 }
 
-type question struct {
-	flag, text string
-	to         *string
-}
-
-func (f *beginFlags) questions() []question {
-	if f.room != "" {
-		return nil
-	}
-	out := []question{{"span", "Span, springing to springing on the finished underside (4200mm, 13ft 9in)", &f.span}}
-	if begin.HasRise(f.profile) {
-		out = append(out, question{"rise", "Rise, springing to crown", &f.rise})
-	}
-	return append(out, question{"length", "Length, over all panels", &f.length})
-}
-
-// ask asks for what is missing until each answer is a length; the end of the
-// input leaves it missing.
-func (f *beginFlags) ask(in io.Reader, out io.Writer) {
-	answers := bufio.NewScanner(in)
-	for _, q := range f.questions() {
-		for *q.to == "" {
-			fmt.Fprintf(out, "%s: ", q.text)
-			if !answers.Scan() {
-				fmt.Fprintln(out)
-				return
-			}
-			answer := strings.TrimSpace(answers.Text())
-			if _, err := quantity.Parse(quantity.Metre, answer); err != nil {
-				fmt.Fprintln(out, "  "+show.Safe(err.Error()))
-				continue
-			}
-			*q.to = answer
-		}
-	}
-}
-
 // wanted reads the flags. The units are those that the span, or the room's width,
 // is written in unless they are said.
 func (f *beginFlags) wanted() (begin.Wanted, error) {
@@ -214,12 +185,15 @@ func (f *beginFlags) wanted() (begin.Wanted, error) {
 		Around: f.around, Along: f.along, Species: f.species, Construction: f.construction, Skin: f.skin,
 	}
 	first := f.span
-	if f.room != "" {
+	if f.room != "" || f.survey != "" {
 		r, err := f.inRoom()
 		if err != nil {
 			return w, err
 		}
 		w.Room, first = r, r.Width
+	}
+	if f.measured != nil {
+		w.Survey, first = f.measured, f.measured.Written()
 	}
 	switch {
 	case f.units == "imperial", f.units == "" && !strings.HasSuffix(strings.TrimSpace(first), "m"):
@@ -243,8 +217,15 @@ func (f *beginFlags) wanted() (begin.Wanted, error) {
 
 // inRoom reads the room, which is given in place of span and length.
 func (f *beginFlags) inRoom() (*begin.Room, error) {
-	if f.span != "" || f.length != "" {
-		return nil, errors.New("--room is given in place of --span and --length: both follow from it")
+	switch {
+	case f.span != "" || f.length != "":
+		return nil, errors.New("the room is given in place of --span and --length: both follow from it")
+	case f.survey != "" && f.room != "":
+		return nil, errors.New("--survey is given in place of --room: the readings say how wide and long it is")
+	case f.survey != "":
+		return &begin.Room{Height: f.height}, nil
+	case f.height != "":
+		return nil, errors.New("--height goes with --survey; --room has its own")
 	}
 	parts := strings.Split(f.room, ",")
 	if len(parts) != 3 {

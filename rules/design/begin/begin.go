@@ -7,6 +7,7 @@ package begin
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/rules/engine"
@@ -28,6 +29,8 @@ type Wanted struct {
 	Length  string
 	// Room is where the span and the length are worked out, and not given.
 	Room *Room
+	// Survey is the room as measured, of which Room has the height alone.
+	Survey *Survey
 	// What is taken as given; empty or none: chosen.
 	Around, Along               int
 	Species, Construction, Skin string
@@ -93,25 +96,21 @@ func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
 		return nil, err
 	case best == nil:
 		return nil, fmt.Errorf("no grid of coffers fits %s by %s", d.sizes.written(d.span), d.sizes.written(d.length))
-	case !passes(*best):
+	}
+	d.options.Rules = list
+	if best.sheet, err = d.review(best.choice); err != nil {
+		return nil, err
+	}
+	if !passes(*best) {
 		return nil, &NoAnswerError{against(best.sheet), instead(w, list)}
 	}
-	text, confirm := write(w, best.choice, best.sheet, d.sizes)
+	text, confirm := write(d.wanted, best.choice, best.sheet, d.sizes)
 	return &Draft{Text: []byte(text), Sheet: best.sheet, Confirm: confirm}, nil
 }
 
 // attempted is the best that was found, which may be none or not pass.
 func attempted(w Wanted, list []*engine.Rule) (d *drafter, best *attempt, err error) {
-	defer func() {
-		if v := recover(); v != nil {
-			impossible, ok := v.(*ImpossibleError)
-			if !ok {
-				panic(v)
-			}
-			best, err = nil, impossible
-		}
-	}()
-	d = &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: list, Standards: standards.BuiltIn()}}
+	d = &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: deciding(list), Standards: standards.BuiltIn()}}
 	if err := d.known(); err != nil {
 		return d, nil, err
 	}
@@ -122,14 +121,17 @@ func attempted(w Wanted, list []*engine.Rule) (d *drafter, best *attempt, err er
 	if err := d.measure(); err != nil {
 		return d, nil, err
 	}
-	return d, d.search(), nil
+	best, err = d.search()
+	return d, best, err
 }
 
-// given reports whether something is taken as given that may be impossible with
-// what is chosen beside it.
-func (d *drafter) given() bool {
-	w := d.wanted
-	return w.Room != nil || w.Around+w.Along > 0 || w.Species+w.Construction+w.Skin != "" || len(w.Take) > 0
+// deciding are the rules that may query or hold, or whose finding a draft mends: the
+// search does not wait for what only notes, such as the sheets of a skin.
+func deciding(list []*engine.Rule) []*engine.Rule {
+	return slices.DeleteFunc(slices.Clone(list), func(r *engine.Rule) bool {
+		_, mended := mends[r.ID]
+		return r.Severity == engine.Note && !mended
+	})
 }
 
 // known refuses a wood or a sheet that the standards do not know.

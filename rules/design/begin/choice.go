@@ -14,7 +14,7 @@ type choice struct {
 	setting, panel        float64 // plus or minus
 	height, width, length float64 // of the room
 	span, run, rise       float64 // of the vault, where they are worked from the room
-	cover                 float64
+	cover, above          float64
 	people                int
 }
 

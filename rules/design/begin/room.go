@@ -23,6 +23,13 @@ func (e *TooSmallError) Error() string { return e.Text }
 // from reads the room, and works out the vault that it starts with: as wide and
 // long as the least gaps leave.
 func (d *drafter) from(r Room) error {
+	if d.wanted.Survey != nil {
+		measured, err := d.surveyed(r)
+		if err != nil {
+			return err
+		}
+		r, d.wanted.Room = measured, &measured
+	}
 	for _, q := range []struct {
 		name, text string
 		to         *float64
@@ -100,15 +107,19 @@ func (w Wanted) vaultIn(c choice, s sizes) Wanted {
 // fitted gives a choice the vault that goes into the room: the span that is left
 // by the gaps and by what the feet stand out, the length by the run of the last
 // panel.
-func (d *drafter) fitted(c choice) choice {
-	ceiling := d.review(c).Ceiling
-	s := d.sizes
+func (d *drafter) fitted(c choice) (choice, error) {
+	sheet, err := d.review(c)
+	if err != nil {
+		return c, err
+	}
+	ceiling, s := sheet.Ceiling, d.sizes
+	d.under(&c, ceiling)
 	c.span = down(d.room.width-2*s.gap-(ceiling.Vault.Width.Get()-c.span), s.room)
 	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
 	c.run = down(d.room.length-s.gap-(ceiling.BuiltLength()-c.run)-s.tenon[2]/2-spare, s.room)
 	c.cover = s.gap
 	d.lower(&c)
-	return c
+	return c, nil
 }
 
 // narrower takes a step off the span.
@@ -164,16 +175,51 @@ func (d *drafter) inside() (*attempt, error) {
 	profile := spec.Profile(d.wanted.Profile)
 	d.mostRise = mostRises[profile]
 	low, high := up(leastRises[profile]*d.span, d.sizes.room), down(mostRises[profile]*d.span, d.sizes.room)
+	if d.framing != nil {
+		high = max(low, min(high, down(*d.framing-d.sizes.depths[0], d.sizes.room)))
+	}
 	best, err := d.risen(high)
 	if err != nil || best != nil && goes(*best) {
 		return best, err
 	}
 	least, err := d.risen(low)
-	if err != nil || least == nil || !passes(*least) {
-		return nearer(best, least), err
+	if err != nil {
+		return nil, err
 	}
-	// Between one that goes and one that does not, halve, to a fiftieth of the span.
-	for good := goes(*least); good && high-low > max(d.sizes.room*1.5, d.span/50); {
+	switch {
+	case least != nil && goes(*least):
+		return d.halved(low, high, least)
+	case best != nil && least != nil && len(both(held(*best), held(*least))) > 0:
+		return nearer(best, least), nil // what holds the least rise and the greatest, holds those between
+	default:
+		return d.between(low, high, nearer(best, least))
+	}
+}
+
+// between looks for a rise that goes where neither the least nor the greatest does:
+// an ellipse may be too tight for its strips at the one, and under the framing at the
+// other. The nearest so far is what is left where none goes.
+func (d *drafter) between(low, high float64, best *attempt) (*attempt, error) {
+	const steps = 8
+	over := high
+	for i := steps - 1; i > 0; i-- {
+		rise := down(low+(high-low)*float64(i)/steps, d.sizes.room)
+		a, err := d.risen(rise)
+		if err != nil {
+			return nil, err
+		}
+		if a != nil && goes(*a) {
+			return d.halved(rise, over, a)
+		}
+		best, over = nearer(best, a), rise
+	}
+	return best, nil
+}
+
+// halved halves between a rise that goes and one that does not, to a fiftieth of the
+// span.
+func (d *drafter) halved(low, high float64, least *attempt) (*attempt, error) {
+	for high-low > max(d.sizes.room*1.5, d.span/50) {
 		middle := down((low+high)/2, d.sizes.room)
 		a, err := d.risen(middle)
 		if err != nil {
@@ -209,7 +255,7 @@ func (d *drafter) risen(rise float64) (*attempt, error) {
 	if err := d.measure(); err != nil {
 		return nil, err
 	}
-	return d.search(), nil
+	return d.search()
 }
 
 // passes reports whether nothing holds an attempt.
@@ -222,7 +268,8 @@ func passes(a attempt) bool {
 func goes(a attempt) bool {
 	return passes(a) && !slices.ContainsFunc(a.sheet.Findings, func(f engine.Finding) bool {
 		family, _, _ := strings.Cut(f.Rule.ID, ".")
-		return f.Severity == engine.Query && (family == "transit" || family == "install" || family == "bend")
+		asked := family == "transit" || family == "install" || family == "bend" || f.Rule.ID == "vault.fits"
+		return f.Severity == engine.Query && asked
 	})
 }
 

@@ -1,8 +1,10 @@
 package begin
 
 import (
+	"bytes"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
@@ -23,6 +25,7 @@ type drafter struct {
 	room                              struct{ width, length, height float64 } // zero where it is chosen
 	reviews                           int                                     // of the search at hand
 	mostRise                          float64                                 // by span, of a vault that is worked from the room
+	framing                           *float64                                // its underside over the springing, as measured
 }
 
 // attempt is a choice with what the rules say of it.
@@ -136,77 +139,15 @@ func (d *drafter) tree(c choice) map[string]any {
 	return doc.Tree
 }
 
-func (d *drafter) review(c choice) *review.Sheet {
+// review checks a choice. What makes it no ceiling is an *ImpossibleError.
+func (d *drafter) review(c choice) (*review.Sheet, error) {
 	d.reviews++
 	text, _ := write(d.wanted, c, nil, d.sizes)
 	s := review.Spec("draft", []byte(text), d.options)
 	if len(s.Problems) > 0 {
-		p := s.Problems[0]
-		if d.given() {
-			panic(&ImpossibleError{Key: p.Key, Text: p.Message}) // attempted says it
-		}
-		panic("begin: " + p.Key + ": " + p.Message + "\n" + text) // the writer's mistake
+		return nil, &ImpossibleError{Key: s.Problems[0].Key, Text: s.Problems[0].Message}
 	}
-	return s
-}
-
-// mostTries bounds the plans that are put through the rules on one grid, and
-// mostGrids the grids.
-const (
-	mostGrids = 3
-	mostTries = 40
-	// mostReviews bounds the reviews of a search in a room, of which there are several,
-	// so that a room in which nothing passes takes seconds.
-	mostReviews = 1500
-)
-
-// search is the first attempt without a hold or a query, or else the nearest.
-// Strips that are queried for their radius are taken only where no depth of rib
-// has thinner ones, and strips that break never.
-func (d *drafter) search() *attempt {
-	best := d.try(stiff)
-	if best != nil && stiff(*best) && !breaks(*best) {
-		best = d.try(breaks)
-	}
-	return best
-}
-
-// try is the search among ribs whose strips and skins bend.
-func (d *drafter) try(unbent func(attempt) bool) *attempt {
-	var best *attempt
-	stiff := map[float64]bool{} // depths that no strip divides which bends
-	grids := d.grids()
-	for _, g := range grids[:min(mostGrids, len(grids))] {
-		for i, p := range d.plans() {
-			if i == mostTries || d.fromRoom() && d.reviews > mostReviews {
-				break
-			}
-			if stiff[p.depth] {
-				continue
-			}
-			c := d.provisional(choice{around: g.around, along: g.along, haunch: d.haunch})
-			c.depth, c.setting = p.depth, p.setting
-			c.strip = d.firstStrip(p.depth)
-			bare := d.settle(d.inRoom(c))
-			if stiff[p.depth] = unbent(bare); stiff[p.depth] {
-				if best == nil {
-					best = &bare
-				}
-				continue
-			}
-			hung := bare.choice
-			hung.stations = evenly(p.straps)
-			a := d.settle(hung)
-			if best == nil || a.better(best) {
-				best = &a
-			}
-			// What is queried without straps no plan of them mends.
-			if n := a.sheet.Counts; n.Held+n.Uncomputed == 0 && n.Queried <= bare.sheet.Counts.Queried {
-				return best
-			}
-		}
-	}
-	return best
+	return s, nil
 }
 
 // stiff reports whether the curve is tighter than what the thinnest strip or skin
@@ -236,37 +177,59 @@ func (a attempt) better(b *attempt) bool {
 
 // inRoom makes the room as wide as the vault with its tolerances, and as long
 // as the row of panels with the run that the last of them takes.
-func (d *drafter) inRoom(c choice) choice {
+func (d *drafter) inRoom(c choice) (choice, error) {
 	if d.fromRoom() {
 		return d.fitted(c)
 	}
-	ceiling := d.review(c).Ceiling
-	s := d.sizes
+	sheet, err := d.review(c)
+	if err != nil {
+		return c, err
+	}
+	ceiling, s := sheet.Ceiling, d.sizes
 	c.width = up(ceiling.Vault.Width.Get()+2*s.gap, s.room)
 	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
 	c.length = up(s.gap+ceiling.BuiltLength()+s.tenon[2]/2+spare, s.room)
 	c.cover = s.gap
-	return c
+	return c, nil
 }
 
 // settle reviews a choice, mends what can be mended by itself, and reviews it
 // again.
-func (d *drafter) settle(c choice) attempt {
+func (d *drafter) settle(c choice) (attempt, error) {
 	const most = 60
+	var last attempt
+	var by string             // the rule whose mend was the last
+	idle := map[string]bool{} // rules whose mend changes what is taken as given, and so nothing
 	for range most {
-		sheet := d.review(c)
-		mended := false
-		for _, f := range sheet.Findings {
-			if mend, ok := mends[f.Rule.ID]; ok && mend(d, &c, f) {
-				mended = true
-				break
-			}
+		sheet, err := d.review(c)
+		if err != nil {
+			return attempt{}, err
 		}
-		if !mended {
-			return attempt{c, sheet}
+		if last.sheet != nil && bytes.Equal(sheet.Document.Source, last.sheet.Document.Source) {
+			c, idle[by] = last.choice, true
+		}
+		last = attempt{c, sheet}
+		if !slices.ContainsFunc(sheet.Findings, func(f engine.Finding) bool {
+			by = f.Rule.ID
+			return !idle[by] && d.mend(&c, f, sheet)
+		}) {
+			return last, nil
 		}
 	}
-	return attempt{c, d.review(c)}
+	return last, nil
+}
+
+// mend changes a choice by what a rule finds; false where there is nothing to
+// change. What is noted of the gaps of a measured room its survey answers.
+func (d *drafter) mend(c *choice, f engine.Finding, sheet *review.Sheet) bool {
+	if f.Severity == engine.Note && d.wanted.Survey != nil && strings.HasPrefix(f.Rule.ID, "close.") {
+		return false
+	}
+	if f.Rule.ID == "survey.strap" {
+		return d.under(c, sheet.Ceiling)
+	}
+	mend, ok := mends[f.Rule.ID]
+	return ok && mend(d, c, f)
 }
 
 // mends says what to change for a rule's finding; false where that is at its
@@ -284,6 +247,9 @@ var mends = map[string]func(*drafter, *choice, engine.Finding) bool{
 	"moisture.end-gap":  longerRoom,
 	"moisture.feet":     widerRoom,
 	"rib.feet":          widerRoom,
+	"survey.cover":      widerCover,
+	"survey.end":        longerOrCovered,
+	"survey.fits":       widerRoom,
 	"transit.room":      higherRoom,
 	"transit.weight":    morePeople,
 	"vault.fits":        largerRoom,

@@ -72,6 +72,8 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 		{"length", l(c.length), confirm + "wall to wall along the vault", false},
 		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
 	}
+	above := line{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false}
+	loose := line{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false}
 	if r := w.Room; r != nil {
 		sizes = []line{
 			{"width", quoted(r.Width), "wall to wall across the span", false},
@@ -79,11 +81,18 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 			{"height", quoted(r.Height), "floor to springing", false},
 		}
 	}
+	if w.Survey != nil {
+		sizes[0].note, sizes[1].note = "halfway between the least and the greatest measured", "the same"
+		loose.note = "what the readings are off by, with their accuracy"
+		if c.above > 0 {
+			above = line{"above", l(c.above), "from the back of the crown to the framing, as measured", false}
+		}
+	}
 	return table{name: "room", about: "The room as built. The vault needs a gap at every wall: it is worked from the tolerances below, from how " +
 		"the wood moves, and at the near end from the run that the last panel takes to slide home.", lines: append(sizes, []line{
 		{"use", `"public"`, confirm + "what the room is for, which decides how high it has to be: dwelling, public", false},
-		{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false},
-		{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false},
+		above,
+		loose,
 		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},
 		{"access", `""`, "who can get above to fix the straps: above, none", true},
 		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "what the straps are fixed to", true},

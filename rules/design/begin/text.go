@@ -57,6 +57,9 @@ func write(w Wanted, c choice, sheet *review.Sheet, s sizes) (text string, confi
 		}
 		fmt.Fprintf(&b, "%s[%s]\n", mark, t.name)
 		lines(&b, t.lines, t.off)
+		if t.name == "room" && w.Survey != nil {
+			b.WriteString("\n" + w.Survey.text)
+		}
 	}
 	text = b.String()
 	if len(w.Take) > 0 {
