@@ -171,7 +171,7 @@ func misspelt(n *node, table map[string]any) map[string]bool {
 }
 
 // listed is how many names a message lists before it points to the schema.
-const listed = 24
+const listed = 25
 
 // strangers reports the keys of a table that nothing knows.
 func (c *checker) strangers(path []string, n *node, value any) {

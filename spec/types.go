@@ -29,6 +29,7 @@ type Spec struct {
 	Wrap      Wrap           `toml:"wrap"`
 	Route     List[Leg]      `toml:"route"`
 	Fitting   List[Fitting]  `toml:"fitting"`
+	Align     List[Align]    `toml:"align"`
 	Accept    List[Accepted] `toml:"accept"`
 }
 
@@ -56,6 +57,7 @@ type Room struct {
 	Above     Field[quantity.Length] `toml:"above"`     // clear, from the crown's extrados to the framing
 	Tolerance Field[quantity.Length] `toml:"tolerance"` // plus or minus, on width and length
 	Entry     Field[string]          `toml:"entry"`     // "end", "side"
+	Eye       Field[quantity.Length] `toml:"eye"`       // of one who stands in the entry, above the floor
 	Access    Field[string]          `toml:"access"`    // "above", "none"
 	Framing   Framing                `toml:"framing"`
 	Door      RoomDoor               `toml:"door"`
@@ -381,6 +383,12 @@ type Offset struct {
 	Table
 	Around Field[quantity.Length] `toml:"around"`
 	Along  Field[quantity.Length] `toml:"along"`
+}
+
+// Align is a window or a door in a side wall, whose middle the coffers are to meet.
+type Align struct {
+	Name Field[string]          `toml:"name"`
+	At   Field[quantity.Length] `toml:"at"` // of its middle, from the near end wall
 }
 
 // Accepted moves a query to a list that is still printed.

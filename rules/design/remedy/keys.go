@@ -18,7 +18,7 @@ import (
 func Fixed() []string { return slices.Clone(fixed) }
 
 var fixed = []string{
-	"dryfit", "project", "accept",
+	"dryfit", "project", "align", "accept",
 	"room", "route", "survey",
 	"vault.profile", "vault.span", "vault.rise", "vault.radius", "vault.crown_radius", "vault.haunch_radius",
 	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material", "strap.hung",

@@ -14,6 +14,7 @@ func (c *Ceiling) Figures() []figure.Figure {
 	c.massFigures(l)
 	c.seamFigures(l)
 	c.strapFigures(l)
+	c.lookFigures(l)
 	return l.List
 }
 

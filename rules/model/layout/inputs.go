@@ -31,6 +31,7 @@ type Room struct {
 	Height        Number // floor to springing
 	Above         Number // clear, from the crown's extrados to the framing
 	Tolerance     Number // plus or minus, on width and length
+	Eye           Number // of one who stands in the entry, above the floor
 	Entry, Access Word
 	Use           Word // "dwelling" or "public"
 	Framing       Framing
@@ -198,6 +199,12 @@ type Offset struct {
 	Around, Along Number
 }
 
+// Aligned is a window or a door in a side wall, whose middle the coffers are to meet.
+type Aligned struct {
+	Name Word
+	At   Number // from the near end wall
+}
+
 // Acceptance is what the spec says of a finding that it accepts.
 type Acceptance struct{ Rule, At, Reason, By, Until string }
 
@@ -241,6 +248,7 @@ func (c *Ceiling) takeInputs() {
 	c.Wrap = Wrap{si(c, s.Wrap.Allowance)}
 	c.Route = each(c, s.Route, c.leg)
 	c.Fitting = each(c, s.Fitting, c.fitting)
+	c.Align = each(c, s.Align, func(a spec.Align) Aligned { return Aligned{stated(c, a.Name), si(c, a.At)} })
 	c.Accept = each(c, s.Accept, c.acceptance)
 }
 
@@ -264,7 +272,7 @@ func (c *Ceiling) takeRoom() {
 	s, f := c.spec.Room, c.spec.Room.Framing
 	c.Room = Room{
 		Width: si(c, s.Width), Length: si(c, s.Length), Height: si(c, s.Height),
-		Above: si(c, s.Above), Use: stated(c, s.Use), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
+		Above: si(c, s.Above), Use: stated(c, s.Use), Eye: si(c, s.Eye), Entry: stated(c, s.Entry), Access: stated(c, s.Access),
 		Framing: Framing{
 			Table: c.table(f.Table), Spacing: si(c, f.Spacing), Offset: si(c, f.Offset), Member: si(c, f.Member),
 			Movement: si(c, f.Movement), Runs: stated(c, f.Runs), Species: stated(c, f.Species), Blocking: stated(c, f.Blocking),

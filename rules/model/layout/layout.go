@@ -57,6 +57,7 @@ type Ceiling struct {
 	Wrap      Wrap
 	Route     record.Value[[]Leg]
 	Fitting   record.Value[[]Fitting]
+	Align     record.Value[[]Aligned]
 	Accept    record.Value[[]Acceptance]
 
 	rec       *record.Recorder

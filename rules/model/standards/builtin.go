@@ -16,6 +16,7 @@ func builtInDefaults() []Default {
 
 		{Key: "room.use", Value: "public", Source: "the stricter of the two uses"},
 		{Key: "room.entry", Value: "end", Source: practice},
+		{Key: "room.eye", Value: "1600mm", Source: practice},
 
 		{Key: "grid.ends", Value: "half", Source: practice},
 

@@ -10,13 +10,10 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// eyeHeight is that of a person who stands, in m; common practice.
-const eyeHeight = 1.6
-
 // entryCamera stands in the entry: at the near end wall, or at the left side
 // wall in the middle of the room or where its door is placed.
 func entryCamera(c *layout.Ceiling) camera {
-	up := eyeHeight - c.Room.Height.Get()
+	up := c.Room.Eye.Get() - c.Room.Height.Get()
 	if up > -0.1 { // a springing below the eye: the eye stays in the room
 		up = -0.1
 	}
@@ -69,7 +66,7 @@ func view(in Input) (*subject, error) {
 	}
 	return &subject{
 		name: "view", title: "View from the entry",
-		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(eyeHeight)),
+		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(c.Room.Eye.Get())),
 		left:  120, right: 120, above: 90, below: 90, best: 1, // the least paper is A3, or ARCH-B
 		shows: []string{"grid", "vault.rise", "vault.profile"},
 		draw: func(b *draft.Board, _ draft.View) map[int]paper.Point {
@@ -80,7 +77,7 @@ func view(in Input) (*subject, error) {
 			b.In("view", func() { b.Items(View(c, low, high)) })
 			b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7}, Height: draft.Ordinary, Anchor: paper.Middle, Text: fmt.Sprintf(
 				"from the entry at %s, the eye %s above the floor; coffers of %s by %s, ratio %s",
-				where, in.length(eyeHeight), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
+				where, in.length(c.Room.Eye.Get()), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
 			places := map[int]paper.Point{}
 			in.at(places, paper.Point{X: low.X + 6, Y: high.Y + 6}, "grid", "vault")
 			return places

@@ -192,7 +192,7 @@ source = "a test"
 		"[strap]\nstations = [\n  \"10%\",\n  |\n]": {`"10%"`, `"36%"`, `"64%"`, `"90%"`},
 		"[[fitting]]\ncoffer = [|":                  {"3"},
 		"[vault]\nspan = |":                         {`"4200mm"`, `"13ft 9in"`},
-		"[[|]]":                                     {"[[rib.layer]]", "[[survey.station]]", "[[route]]", "[[fitting]]", "[[accept]]"},
+		"[[|]]":                                     {"[[rib.layer]]", "[[survey.station]]", "[[route]]", "[[fitting]]", "[[align]]", "[[accept]]"},
 		"[rail]\n# cu|":                             nil,
 		"[rail]\ncut = \"flat\" |":                  nil,
 		"[rail] |":                                  nil,
