@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -24,6 +25,7 @@ type beginFlags struct {
 	title, units, profile, span, rise, length, output string
 	room, survey, height                              string
 	measured                                          *begin.Survey
+	curved                                            bool // the profile is given
 	around, along                                     int
 	species, construction, skin                       string
 	take                                              []string
@@ -37,7 +39,8 @@ func beginCommand(s streams) *cobra.Command {
 		Long: "Writes a commented spec that passes its own check to the built-in standards. Sizes are\n" +
 			"derived from the rules. The values that dryfit chose are marked \"confirm\". The keys that\n" +
 			"you must supply, such as the allowable load of a strap, are commented out. On a terminal\n" +
-			"it asks for what is missing. It never overwrites a file.\n" +
+			"it asks for what is missing, from the room to the curve to the grid, and shows what each\n" +
+			"answer makes. It never overwrites a file.\n" +
 			"\n" +
 			"With --room or --survey, the span and the length of the vault are the greatest that the\n" +
 			"gaps, the season and the run of the last panel leave, and the rise, unless it is given,\n" +
@@ -52,7 +55,10 @@ func beginCommand(s streams) *cobra.Command {
 			"  dryfit begin --span \"14ft\" --rise \"3ft\" --length \"23ft 6in\" --output hall.ceiling.toml\n" +
 			"  dryfit begin --profile semicircular --span 3m --length 6m",
 		Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error { return draft(s, f) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			f.curved = c.Flags().Changed("profile")
+			return draft(c.Context(), s, f)
+		},
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.span, "span", "", "springing to springing, on the finished underside: a `length`, 4200mm or 13ft 9in")
@@ -80,7 +86,7 @@ func beginCommand(s streams) *cobra.Command {
 // constructions are those that a rib may have.
 var constructions = []string{"laminated", "sawn", "solid"}
 
-func draft(s streams, f beginFlags) error {
+func draft(ctx context.Context, s streams, f beginFlags) error {
 	if !slices.Contains(begin.Profiles(), f.profile) {
 		return fmt.Errorf("--profile %q is not one of %s", f.profile, strings.Join(begin.Profiles(), ", "))
 	}
@@ -91,7 +97,10 @@ func draft(s streams, f beginFlags) error {
 		return err
 	}
 	if terminal(s.in) {
-		f.ask(s.in, s.err)
+		f.ask(ctx, s.in, s.err)
+	}
+	if ctx.Err() != nil {
+		return ctx.Err()
 	}
 	if missing := f.missing(); len(missing) > 0 {
 		return fmt.Errorf("begin needs %s", strings.Join(missing, ", "))
@@ -101,6 +110,9 @@ func draft(s streams, f beginFlags) error {
 		return err
 	}
 	d, err := begin.Spec(w, catalog.Rules())
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
 	if err != nil {
 		return undrafted(s, w, err)
 	}

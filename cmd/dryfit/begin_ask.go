@@ -2,12 +2,17 @@ package main
 
 import (
 	"bufio"
+	"context"
+	"errors"
 	"fmt"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/begin"
+	"dryfit/rules/review/catalog"
 	"dryfit/spec/quantity"
 )
 
@@ -30,23 +35,185 @@ func (f *beginFlags) questions() []question {
 	return append(out, question{"length", "Length, over all panels", &f.length})
 }
 
-// ask asks for what is missing until each answer is a length; the end of the
-// input leaves it missing.
-func (f *beginFlags) ask(in io.Reader, out io.Writer) {
-	answers := bufio.NewScanner(in)
-	for _, q := range f.questions() {
-		for *q.to == "" {
-			fmt.Fprintf(out, "%s: ", q.text)
-			if !answers.Scan() {
-				fmt.Fprintln(out)
+// asker asks questions of a person at a terminal.
+type asker struct {
+	out     io.Writer
+	answers <-chan string
+	ctx     context.Context //nolint:containedctx // of the one command
+}
+
+// asks reads lines beside, so that an interrupt does not wait for the next of them.
+func asks(ctx context.Context, in io.Reader, out io.Writer) *asker {
+	lines := make(chan string)
+	go func() {
+		defer close(lines)
+		for answers := bufio.NewScanner(in); answers.Scan(); {
+			select {
+			case lines <- strings.TrimSpace(answers.Text()):
+			case <-ctx.Done():
 				return
 			}
-			answer := strings.TrimSpace(answers.Text())
-			if _, err := quantity.Parse(quantity.Metre, answer); err != nil {
-				fmt.Fprintln(out, "  "+show.Safe(err.Error()))
-				continue
+		}
+	}()
+	return &asker{out, lines, ctx}
+}
+
+// until asks until an answer is taken; false at the end of the input, or where it is
+// interrupted.
+func (a *asker) until(text string, take func(answer string) error) bool {
+	for {
+		fmt.Fprintf(a.out, "%s: ", text)
+		select {
+		case answer, ok := <-a.answers:
+			if !ok {
+				fmt.Fprintln(a.out)
+				return false
 			}
-			*q.to = answer
+			err := take(answer)
+			if err == nil {
+				return true
+			}
+			fmt.Fprintln(a.out, "  "+show.Safe(err.Error()))
+		case <-a.ctx.Done():
+			fmt.Fprintln(a.out)
+			return false
 		}
 	}
+}
+
+// ask asks for what is missing; the end of the input leaves it missing. Where
+// nothing is given of the sizes, it goes from the room to the curve to the grid.
+func (f *beginFlags) ask(ctx context.Context, in io.Reader, out io.Writer) {
+	a := asks(ctx, in, out)
+	if f.room+f.survey+f.span+f.rise+f.length == "" && !f.interview(a) {
+		return
+	}
+	for _, q := range f.questions() {
+		if *q.to == "" && !a.until(q.text, func(answer string) error { return takeLength(q.to, answer) }) {
+			return
+		}
+	}
+}
+
+func takeLength(to *string, answer string) error {
+	if _, err := quantity.Parse(quantity.Metre, answer); err != nil {
+		return err
+	}
+	*to = answer
+	return nil
+}
+
+// interview asks for the room, the curve and the grid, and shows what each answer
+// makes; false at the end of the input. Without a room the span, the rise and the
+// length are asked for.
+func (f *beginFlags) interview(a *asker) bool {
+	if !a.until("Room: width,length,height to the springing (4.57m,5.1m,2.7m); empty to give span and length", f.answerRoom(a)) {
+		return false
+	}
+	if f.room == "" {
+		return true
+	}
+	curves := "Curve: " + strings.Join(begin.Profiles(), ", ") + "; empty for " + f.profile
+	if !f.curved && !a.until(curves, f.answerCurve(a)) {
+		return false
+	}
+	if begin.HasRise(f.profile) && !a.until("Rise, springing to crown; empty for the greatest that goes", f.tried(a, &f.rise, "")) {
+		return false
+	}
+	for _, q := range []struct {
+		text string
+		to   *int
+	}{{"Coffers around; empty to have it chosen", &f.around}, {"Coffers along; empty to have it chosen", &f.along}} {
+		if *q.to == 0 && !a.until(q.text, f.counted(a, q.to)) {
+			return false
+		}
+	}
+	return true
+}
+
+// answerRoom takes a room that a flat ceiling goes into, which is the least that any
+// does.
+func (f *beginFlags) answerRoom(a *asker) func(string) error {
+	return func(answer string) error {
+		if answer == "" {
+			return nil
+		}
+		flat := *f
+		flat.room, flat.profile, flat.around, flat.along = answer, "flat", 0, 0
+		flat.species, flat.construction, flat.skin, flat.take = "", "", "", nil
+		if err := flat.try(a.out); err != nil {
+			return err
+		}
+		f.room = answer
+		return nil
+	}
+}
+
+func (f *beginFlags) answerCurve(a *asker) func(string) error {
+	return func(answer string) error {
+		if answer == "" {
+			answer = f.profile
+		}
+		if !slices.Contains(begin.Profiles(), answer) {
+			return fmt.Errorf("%q is none of them", answer)
+		}
+		return f.tried(a, &f.profile, answer)(answer)
+	}
+}
+
+// tried takes an answer with which a draft passes, and else leaves what was there.
+func (f *beginFlags) tried(a *asker, to *string, empty string) func(string) error {
+	return func(answer string) error {
+		had := *to
+		if answer == "" {
+			answer = empty
+		}
+		*to = answer
+		err := f.try(a.out)
+		if err != nil {
+			*to = had
+		}
+		return err
+	}
+}
+
+// counted takes a count with which a draft passes; none is chosen.
+func (f *beginFlags) counted(a *asker, to *int) func(string) error {
+	return func(answer string) error {
+		if answer == "" {
+			return nil
+		}
+		n, err := strconv.Atoi(answer)
+		if err != nil || n < 1 {
+			return fmt.Errorf("%q is not a count, from 1", answer)
+		}
+		*to = n
+		if err = f.try(a.out); err != nil {
+			*to = 0
+		}
+		return err
+	}
+}
+
+// try shows what the answers so far make, or says why they make nothing.
+func (f *beginFlags) try(out io.Writer) error {
+	w, err := f.wanted()
+	if err != nil {
+		return err
+	}
+	d, err := begin.Spec(w, catalog.Rules())
+	var none *begin.NoAnswerError
+	if errors.As(err, &none) {
+		err = fmt.Errorf("nothing passes: %s: %s", none.Against[0].Rule.ID, none.Against[0].Text)
+	}
+	if others := begin.Instead(err); len(others) > 0 {
+		err = fmt.Errorf("%w; %s", err, strings.Join(others, "; "))
+	}
+	if err != nil {
+		return err
+	}
+	for _, l := range sketch(d.Sheet.Ceiling) {
+		fmt.Fprintln(out, "  "+l)
+	}
+	return nil
 }

@@ -138,12 +138,45 @@ func TestBeginAsksATerminalAlone(t *testing.T) {
 	in, other = openTerminal(t)
 	defer in.Close()
 	defer other.Close()
-	_, err = io.WriteString(other, "4200mm\n840mm\n7080mm\n")
+	_, err = io.WriteString(other, "\n4200mm\n840mm\n7080mm\n")
 	require.NoError(t, err)
 	out, errs, status := underLimit(t, "begin", in)
 	assert.Equal(t, 0, status, errs)
 	assert.Contains(t, errs, "Span, springing to springing")
 	assert.Contains(t, out, `"4200mm"`)
+}
+
+// An interrupt ends the questions at once, without a line, and leaves no file.
+func TestInterruptedQuestionsLeaveNothing(t *testing.T) {
+	t.Chdir(t.TempDir())
+	in, other := openTerminal(t)
+	defer in.Close()
+	defer other.Close()
+	ctx, interrupt := context.WithCancel(context.Background())
+	defer interrupt()
+	var out bytes.Buffer
+	errs := writerFunc(func(b []byte) (int, error) {
+		if bytes.Contains(b, []byte("Curve: ")) {
+			interrupt()
+		}
+		return len(b), nil
+	})
+	_, err := io.WriteString(other, "4m,5m,2.7m\n")
+	require.NoError(t, err)
+	ended := make(chan int, 1)
+	go func() {
+		ended <- run(ctx, []string{"begin", "--output", "new.ceiling.toml"}, streams{in: in, out: &out, err: errs})
+	}()
+	select {
+	case status := <-ended:
+		assert.Equal(t, exitInterrupted, status)
+	case <-time.After(time.Minute):
+		require.FailNow(t, "it does not end")
+	}
+	left, err := os.ReadDir(".")
+	require.NoError(t, err)
+	assert.Empty(t, left)
+	assert.Empty(t, out.String())
 }
 
 // A shell that reads its own lines from standard input loses none to dryfit.
