@@ -92,12 +92,14 @@ func studyOption() object {
 	for _, f := range studyFigures {
 		figures = append(figures, must(f[0], maybe(f[1], "In SI; null where the option has none.")))
 	}
+	all := record("Figures", "Of an option that can be made.", figures)
+	all["additionalProperties"] = maybe("Figure", "Of the calculation sheet, by its key; null where the option has none.")
 	values := property("Values", "Of the keys that are varied.", object{
 		"type": "object", "additionalProperties": value("Value", "As a spec writes it."), "minProperties": 1,
 	})
 	return record("Option", "The ceiling with one combination of values.", []field{
 		must("option", count("Option", "Its number, from 1.")), must("values", values),
-		may("figures", record("Figures", "Of an option that can be made.", figures)),
+		may("figures", all),
 		must("verdict", word("Verdict", "The outcome.", append([]string{"CAN'T BE MADE"}, verdicts...)...)),
 		may("counts", counts()),
 		may("held_by", listOf("Held by", "Rules that hold it.", text("Rule", "Its id."))),
@@ -129,6 +131,7 @@ func studyHead() []field {
 		must("vary", listOf("Vary", "The keys that are varied; of several the last changes fastest.", dimension)),
 		must("follows", listOf("Follows", "Changes that had to follow.", text("Change", "In words."))),
 		must("columns", listOf("Columns", "The figures of each option.", column)),
+		may("chosen", listOf("Chosen", "The figures that the table has, where they were chosen.", text("Figure", "Its key."))),
 		must("weighed", listOf("Weighed", "Aims by which an option must be beaten, as they were written.", text("Aim", "A figure at its better end, or FIGURE=WISH."))),
 	}
 }

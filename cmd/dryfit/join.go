@@ -22,7 +22,7 @@ type part struct {
 }
 
 // ofParts are the flags that the parts of a study state themselves.
-var ofParts = []string{"vary", "aim", "weigh", "part", "strict", "search", "on"}
+var ofParts = []string{"vary", "aim", "weigh", "columns", "part", "strict", "search", "on"}
 
 // joinStudy reads the parts of one study and writes what the whole would be.
 func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, given *pflag.FlagSet) error {
@@ -45,10 +45,14 @@ func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, giv
 		return fmt.Errorf("--join: %w", err)
 	}
 	first := parts[0]
+	f.columns = first.Chosen()
 	f.vary, f.aim, f.weigh, f.strict, f.search, f.part = first.Vary(), first.Weighed(), nil, first.Strict(), first.Search(), "1/1"
 	r, one, err := f.open(s, first.Path(), first.On())
 	if err != nil {
 		return err
+	}
+	if key := first.Without(r.out); key != "" {
+		return fmt.Errorf("--join: --sort: the parts have no figure %s; make them with --columns %s", key, key)
 	}
 	if what := first.DiffersFrom(r.out); what != "" {
 		return fmt.Errorf("--join: %s is of another study than %s makes now: %s has changed", first.name, first.Path(), what)

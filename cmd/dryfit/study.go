@@ -23,6 +23,7 @@ import (
 // studyFlags are those of the study command.
 type studyFlags struct {
 	vary, aim, weigh, sort []string
+	columns                []string
 	only, part, save       string
 	compare                []string
 	format, output         string
@@ -58,8 +59,9 @@ func studyCommand(s streams) *cobra.Command {
 			"\n" +
 			"Figures for --aim, --weigh and --sort: ratio, long-side, coffers, module-around,\n" +
 			"module-along, length, width, height, mass, strap, share, sag, sheets, joints, margin,\n" +
-			"gap, holds, queries. --sort also takes option, verdict and the varied keys; prefix - to\n" +
-			"reverse the order.\n" +
+			"gap, holds, queries, and any that calcs prints, by its key. --sort also takes option,\n" +
+			"verdict and the varied keys; prefix - to reverse the order. --columns chooses among all\n" +
+			"of these what the table has.\n" +
 			"\n" +
 			"--save N writes option N as a spec: the author's own text, with the varied values and\n" +
 			"what follows from them; --save unbeaten writes all that no other option beats to a\n" +
@@ -73,6 +75,7 @@ func studyCommand(s streams) *cobra.Command {
 			"interrupted, with the finished options written.",
 		Example: "  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --vary grid.around=5..9\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..16 --aim ratio=2:along --aim coffers=least\n" +
+			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --columns look.member-share,look.coffer-depth,mass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary vault.rise=700mm..1000mm/50mm --sort mass --only pass\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary 'rib.species=white oak,red oak' --format html --output study.html\n" +
 			"  dryfit study specs/reading-room.ceiling.toml --vary grid.along=3..6 --save 2 --output specs/four.ceiling.toml\n" +
@@ -98,6 +101,7 @@ func studyCommand(s streams) *cobra.Command {
 	flags.StringArrayVar(&f.aim, "aim", nil, "what is wanted of a figure, `FIGURE=WISH`; may be repeated")
 	flags.StringSliceVar(&f.weigh, "weigh", nil, "aims in short: the `figures` to have at their better end (default mass,strap,joints,queries, without --aim)")
 	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
+	flags.StringSliceVar(&f.columns, "columns", nil, "the `figures` that the table has, by their keys (default the usual ones)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
 	flags.StringVar(&f.save, "save", "", "write `option` N as a spec, or unbeaten: those that no other beats, to a folder")
 	flags.StringSliceVar(&f.compare, "compare", nil, "compare two `options` in place of the table, as in 2,3")
@@ -223,6 +227,9 @@ func (r *studyRun) prepare() error {
 	r.out.All = r.out.Last-r.out.First < study.Listed
 	if r.out.Front, err = r.flags.front(r.out.Study); err != nil {
 		return err
+	}
+	if r.out.Chosen, err = r.out.Choose(r.flags.columns); err != nil {
+		return fmt.Errorf("--columns: %w", err)
 	}
 	if err := r.out.Sort(nil, r.flags.sort); err != nil {
 		return fmt.Errorf("--sort: %w", err)

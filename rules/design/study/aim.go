@@ -6,7 +6,6 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/spec/nearest"
 	"dryfit/spec/quantity"
 )
 
@@ -144,21 +143,6 @@ func outside(x, from, to float64) float64 {
 	default:
 		return 0
 	}
-}
-
-// column finds a column by its key.
-func (s *Study) column(key string) (int, error) {
-	var keys []string
-	for i, c := range s.Columns {
-		if c.Key == key {
-			return i, nil
-		}
-		keys = append(keys, c.Key)
-	}
-	if near, ok := nearest.Word(key, keys); ok {
-		return 0, fmt.Errorf("there is no figure %q; is it %s?", key, near)
-	}
-	return 0, fmt.Errorf("there is no figure %q; there are %s", key, strings.Join(keys, ", "))
 }
 
 func (s *Study) weighable() []string {

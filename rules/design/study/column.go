@@ -28,7 +28,8 @@ type Column struct {
 	Name   string
 	Unit   quantity.Unit
 	Better Better
-	// Of is the figure of a sheet in SI; NaN where it has none.
+	// Of is the figure of a sheet in SI; NaN where it has none. It is nil of a column
+	// that is a figure of the calculation sheet by its key.
 	Of func(*review.Sheet) float64
 }
 

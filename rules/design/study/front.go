@@ -25,7 +25,7 @@ type Front struct {
 
 // NewFront is the front of a study by some aims, each FIGURE or FIGURE=WISH.
 func NewFront(s *Study, aims []string) (*Front, error) {
-	f := &Front{seen: make([]bool, len(s.Columns))}
+	f := &Front{}
 	for _, text := range aims {
 		a, err := s.aim(text)
 		if err != nil {
@@ -36,6 +36,7 @@ func NewFront(s *Study, aims []string) (*Front, error) {
 		}
 		f.Aims = append(f.Aims, a)
 	}
+	f.seen = make([]bool, len(s.Columns)) // to aim at a figure may have added its column
 	return f, nil
 }
 

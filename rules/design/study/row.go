@@ -47,10 +47,7 @@ func (s *Study) Row(o Option) Row {
 	r.Loosened = o.Sheet.Loosened
 	r.HeldBy = by(o.Sheet.Findings, engine.Hold, nil)
 	r.QueriedBy = by(o.Sheet.Findings, engine.Query, r.HeldBy)
-	r.Figures = make([]float64, len(s.Columns))
-	for i, c := range s.Columns {
-		r.Figures[i] = rounded(c.Of(o.Sheet))
-	}
+	r.Figures = s.figures(o.Sheet)
 	return r
 }
 

@@ -38,7 +38,7 @@ func New(base *review.Sheet, vary []string, o review.Options) (*Study, error) {
 		return nil, errors.New("nothing to vary; give --vary KEY=VALUES, as in --vary grid.along=3..6")
 	}
 	o.Offers = false
-	s := &Study{Base: base, Total: 1, options: o, Columns: columns}
+	s := &Study{Base: base, Total: 1, options: o, Columns: slices.Clip(columns)}
 	for _, text := range vary {
 		linked, err := dimensions(base, text)
 		if err != nil {

@@ -4,6 +4,7 @@ package options
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report"
@@ -29,7 +30,9 @@ type Study struct {
 	// were too many to keep only the unbeaten.
 	Rows []study.Row
 	All  bool
-	Only string // "" or "pass"
+	// Chosen are the columns of the table, in its order; none for the usual ones.
+	Chosen []int
+	Only   string // "" or "pass"
 }
 
 // Interrupted reports whether some of the part was not done.
@@ -60,19 +63,23 @@ func (s Study) Caption(r study.Row) (title string, lines []string) {
 	}
 	for i, c := range s.Columns {
 		text := s.cell(i, r)
-		switch c.Key {
-		case "ratio", "mass", "strap":
-			if text != "" {
-				figures = append(figures, c.Head+" "+text)
-			}
-		case "joints", "margin", "gap":
-			if text != "" {
-				rest = append(rest, c.Head+" "+text)
-			}
+		if text == "" {
+			continue
+		}
+		switch {
+		case s.Front.AimsAt(i), slices.Contains(s.Chosen, i), len(s.Chosen) == 0 && (c.Key == "ratio" || c.Key == "mass" || c.Key == "strap"):
+			figures = append(figures, c.Head+" "+text)
+		case len(s.Chosen) == 0 && (c.Key == "joints" || c.Key == "margin" || c.Key == "gap"):
+			rest = append(rest, c.Head+" "+text)
 		}
 	}
-	lines = []string{show.Safe(strings.Join(set, ", ")), strings.Join(figures, ", "), strings.Join(rest, ", "), verdict(r)}
-	return title, append(lines, show.Wrap(r.Counts.String(), captionWide)...)
+	lines = append(lines, show.Safe(strings.Join(set, ", ")))
+	for _, l := range []string{strings.Join(figures, ", "), strings.Join(rest, ", ")} {
+		if l != "" {
+			lines = append(lines, show.Wrap(l, captionWide)...)
+		}
+	}
+	return title, append(append(lines, verdict(r)), show.Wrap(r.Counts.String(), captionWide)...)
 }
 
 // verdict is a row's verdict as it is printed.
@@ -94,14 +101,24 @@ func (s Study) made() []study.Row {
 	return out
 }
 
+// shown are the columns of the table.
+func (s Study) shown() (out []int) {
+	if len(s.Chosen) > 0 {
+		return s.Chosen
+	}
+	for i, c := range s.Columns {
+		if !c.Aside() || s.Front.AimsAt(i) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
 // shared tells the columns that are the same in all rows of the table, as they
 // print, from those that differ.
 func (s Study) shared() (same, differ []int) {
 	rows := s.made()
-	for i, c := range s.Columns {
-		if c.Aside() && !s.Front.AimsAt(i) {
-			continue
-		}
+	for _, i := range s.shown() {
 		alike := len(rows) > 1
 		for _, r := range rows {
 			alike = alike && s.cell(i, r) == s.cell(i, rows[0])

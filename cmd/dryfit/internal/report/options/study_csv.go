@@ -25,17 +25,25 @@ type StudyCSV struct {
 	study  Study
 	out    *csv.Writer
 	marked bool
+
+	columns []int // the chosen, or all
 }
 
 // NewStudyCSV begins the table.
 func NewStudyCSV(w io.Writer, s Study, marked bool) (*StudyCSV, error) {
 	c := &StudyCSV{study: s, out: csv.NewWriter(w), marked: marked}
 	c.out.UseCRLF = true
+	if c.columns = s.Chosen; len(c.columns) == 0 {
+		for i := range s.Columns {
+			c.columns = append(c.columns, i)
+		}
+	}
 	cells := []string{"option"}
 	for _, d := range s.Vary {
 		cells = append(cells, d.Key)
 	}
-	for _, column := range s.Columns {
+	for _, i := range c.columns {
+		column := s.Columns[i]
 		cells = append(cells, column.Name+c.unit(column.Unit).Head())
 	}
 	cells = append(cells, "verdict", "found by", "why it can't be made")
@@ -54,8 +62,8 @@ func (c *StudyCSV) Row(r study.Row) error {
 	for _, v := range s.Values(r.Index) {
 		cells = append(cells, fmt.Sprint(v))
 	}
-	for i, column := range s.Columns {
-		cells = append(cells, c.number(i, r, column.Unit))
+	for _, i := range c.columns {
+		cells = append(cells, c.number(i, r, s.Columns[i].Unit))
 	}
 	why := ""
 	if !r.Made() {

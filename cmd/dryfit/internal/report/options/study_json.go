@@ -30,6 +30,7 @@ type (
 		Vary      []jsonDimension `json:"vary"`
 		Follows   []string        `json:"follows"`
 		Columns   []jsonColumn    `json:"columns"`
+		Chosen    []string        `json:"chosen,omitempty"` // columns, by their keys
 		Weighed   []string        `json:"weighed"`
 	}
 	jsonStudyLine struct { // the first of JSONL
@@ -107,6 +108,9 @@ func (s Study) head() jsonStudyHead {
 	}
 	for _, c := range s.Columns {
 		out.Columns = append(out.Columns, jsonColumn{c.Key, c.Name, c.Unit.String(), c.Better.String()})
+	}
+	for _, i := range s.Chosen {
+		out.Chosen = append(out.Chosen, s.Columns[i].Key)
 	}
 	for _, a := range s.Front.Aims {
 		out.Weighed = append(out.Weighed, a.Text)

@@ -69,6 +69,20 @@ func (p *StudyPart) Vary() (out []string) {
 	return out
 }
 
+// Chosen are the figures that were chosen for the table.
+func (p *StudyPart) Chosen() []string { return p.head.Chosen }
+
+// Without is the first figure of a study that the part does not have; "" where it has
+// all.
+func (p *StudyPart) Without(s Study) string {
+	for _, c := range s.Columns {
+		if !slices.ContainsFunc(p.head.Columns, func(had jsonColumn) bool { return had.Key == c.Key }) {
+			return c.Key
+		}
+	}
+	return ""
+}
+
 // Differs says in what two parts are not of one study; "" where they are.
 func (p *StudyPart) Differs(o *StudyPart) string { return p.head.differs(o.head) }
 

@@ -3,13 +3,9 @@ package options
 import (
 	"fmt"
 	"io"
-	"strings"
-
-	"github.com/rivo/uniseg"
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
-	"dryfit/rules/design/study"
 )
 
 // studyText writes a study.
@@ -58,70 +54,6 @@ func (t studyText) wrapped(text string) {
 	for _, l := range show.Wrap(text, show.TextWidth) {
 		t.Line(l)
 	}
-}
-
-// table writes the rows under heads of two lines, numbers to the right.
-func (t studyText) table(s Study, rows []study.Row, columns []int) {
-	heads := [2][]string{{""}, {"option"}}
-	head := func(text string) {
-		above, below, two := strings.Cut(text, " ")
-		if !two {
-			above, below = "", text
-		}
-		heads[0], heads[1] = append(heads[0], above), append(heads[1], below)
-	}
-	for _, d := range s.Vary {
-		table, name, _ := strings.Cut(d.Key, ".")
-		head(table + ". " + name)
-	}
-	for _, i := range columns {
-		head(s.Columns[i].Head)
-	}
-	head("verdict")
-	lines := [][]string{heads[0], heads[1]}
-	for _, r := range rows {
-		mark := " "
-		if s.Front.Has(r.Index) {
-			mark = "*"
-		}
-		cells := []string{mark + fmt.Sprint(r.Index)}
-		for _, v := range s.Values(r.Index) {
-			cells = append(cells, show.Shown(fmt.Sprint(v)))
-		}
-		for _, i := range columns {
-			cells = append(cells, s.cell(i, r))
-		}
-		lines = append(lines, append(cells, verdict(r)))
-	}
-	widths := make([]int, len(heads[0]))
-	for _, l := range lines {
-		for i, c := range l {
-			widths[i] = max(widths[i], uniseg.StringWidth(c))
-		}
-	}
-	for n, l := range lines {
-		var b strings.Builder
-		for i, c := range l {
-			blank := strings.Repeat(" ", widths[i]-uniseg.StringWidth(c))
-			if i == len(l)-1 {
-				b.WriteString("  " + c)
-			} else {
-				b.WriteString(blank + c + "  ")
-			}
-		}
-		t.Line(b.String())
-		if n == 1 {
-			t.Line(strings.Repeat("─", total(widths)))
-		}
-	}
-}
-
-func total(widths []int) int {
-	n := 2*len(widths) - 1
-	for _, w := range widths {
-		n += w
-	}
-	return n + 1
 }
 
 // found names the rules that hold or query each option that is listed.
