@@ -12,7 +12,7 @@ const [executablePath, file, pdf] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const url = pathToFileURL(file).href;
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
-const seen = { console: [], requests: [], sideways: {}, violations: [], filtered: [], cut: [], plain: 0 };
+const seen = { console: [], requests: [], sideways: {}, violations: [], filtered: [], cut: [], plain: 0, idle: [] };
 
 const open = async (options) => {
   // axe-core is put in beside the page, which its policy would refuse.
@@ -38,6 +38,7 @@ for (const width of [1280, 390]) {
   const page = await open({ viewport: { width, height: 900 } });
   seen.sideways[width] = await wider(page);
   if (width === 1280) {
+    seen.idle = await page.evaluate(() => [...document.querySelectorAll('[tabindex="0"]')].filter((e) => e.scrollWidth <= e.clientWidth).map((e) => e.outerHTML.slice(0, 80)));
     const shown = () => page.evaluate(() => [...document.querySelectorAll('article')].filter((a) => !a.hidden).length);
     const box = page.locator('fieldset input[type=checkbox]').first();
     if (await box.count()) {
@@ -63,6 +64,6 @@ const paper = await open({ viewport: { width: 690, height: 1000 } }); // A4 less
 await paper.emulateMedia({ media: 'print' });
 seen.cut = await paper.evaluate(() => [...document.querySelectorAll('tr, article, li, .signed, figure.drawing')]
   .filter((e) => e.getBoundingClientRect().height > 1000).map((e) => e.tagName + ' ' + e.textContent.slice(0, 60)));
-if (pdf) await paper.pdf({ path: pdf, format: 'A4', preferCSSPageSize: false });
+if (pdf) await paper.pdf({ path: pdf, format: 'A4', preferCSSPageSize: true });
 await browser.close();
 console.log(JSON.stringify(seen));

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -22,7 +23,8 @@ type visit struct {
 	}
 	Filtered []int // articles shown: all, one severity off, no word found
 	Cut      []string
-	Plain    int // articles shown without scripts
+	Idle     []string // stops of the keyboard at which there is nothing to do
+	Plain    int      // articles shown without scripts
 }
 
 func browse(t *testing.T, page, pdf string) visit {
@@ -57,6 +59,7 @@ func (v visit) sound(t *testing.T) {
 	assert.Equal(t, map[string]int{"1280": 0, "390": 0}, v.Sideways)
 	assert.Empty(t, v.Violations, "axe-core")
 	assert.Empty(t, v.Cut, "cut on paper")
+	assert.Empty(t, v.Idle, "stops that do nothing")
 }
 
 // pageOf runs a command that writes a page, on the demo with some texts changed.
@@ -100,10 +103,27 @@ func TestSubmittalInABrowser(t *testing.T) {
 			assert.Less(t, v.Filtered[1], v.Filtered[0], "a severity is filtered out")
 			assert.Zero(t, v.Filtered[2], "no such words")
 			assert.Equal(t, v.Filtered[0], v.Plain, "all show without scripts")
-			info, err := os.Stat(pdf)
-			require.NoError(t, err)
-			assert.Positive(t, info.Size())
+			eachPageSaysWhatItIsOf(t, pdf)
 		})
+	}
+}
+
+// eachPageSaysWhatItIsOf reads a printed submittal as its reader does.
+func eachPageSaysWhatItIsOf(t *testing.T, pdf string) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		skipAloud(t, "pdftotext")
+	}
+	out, err := exec.Command("pdftotext", "-layout", pdf, "-").Output()
+	require.NoError(t, err)
+	pages := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
+	require.Greater(t, len(pages), 10)
+	for i, page := range pages {
+		assert.Contains(t, page, fmt.Sprintf("page %d of %d", i+1, len(pages)))
+		assert.Regexp(t, `sheet A-612,(.|\n)*revision C`, page)
+		assert.Regexp(t, `(?m) [0-9a-f]{12}$`, page)
+		assert.Regexp(t, `(PASS WITH NOTES|FAIL) on 2026-11-25, dryfit`, page)
+		lines := strings.Split(strings.TrimSpace(page), "\n")
+		assert.Greater(t, len(lines), 4, "a page has more than its margins")
 	}
 }
 

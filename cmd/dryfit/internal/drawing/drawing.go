@@ -22,6 +22,9 @@ type Input struct {
 	Version string
 	On      string // the date that acceptances were judged on
 	SHA256  string // of the spec's bytes, in hexadecimal
+	// Fitted is set of a sheet that is shown at whatever size a page has: it states
+	// no ratio, and its bar tells the scale.
+	Fitted bool
 }
 
 func (in Input) ceiling() *layout.Ceiling { return in.Sheet.Ceiling }
@@ -206,7 +209,9 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 			board.Mark(n, at)
 		}
 	}
-	return board.Finish(), nil
+	out := board.Finish()
+	out.Number = in.number(s)
+	return out, nil
 }
 
 // across is how wide what is drawn to scale is on paper, in mm.

@@ -17,6 +17,10 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 	if s.wide == 0 {
 		printed, bar = "none", draft.Bar{}
 	}
+	printed += " on " + size.Name
+	if in.Fitted {
+		printed = "by its bar"
+	}
 	p := in.ceiling().Project
 	return draft.Frame{
 		Name: s.name, Title: s.title, About: s.about, Paper: size, Bar: bar, Project: in.heads(s),
@@ -26,7 +30,7 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"issued", p.Issued.Get()},
 			{"drawn", p.Drawn.Get()},
 			{"approved", p.Approved.Get()},
-			{"scale", printed + " on " + size.Name},
+			{"scale", printed},
 			{"spec", in.Sheet.Path},
 			{"SHA-256", in.SHA256[:min(hashDigits, len(in.SHA256))]},
 			{"standards", in.Sheet.Standards.Name},
@@ -45,16 +49,22 @@ const hashDigits = 12
 func (in Input) heads(s *subject) []string {
 	p := in.ceiling().Project
 	out := []string{p.Title.Get()}
-	if number := p.Sheet.Get(); number != "" {
-		if s.place > 0 {
-			number += fmt.Sprintf(".%d", s.place)
-		}
+	if number := in.number(s); number != "" {
 		out = append(out, "number "+number)
 	}
 	if p.Revision.Get() != "" {
 		out = append(out, "revision "+p.Revision.Get())
 	}
 	return out
+}
+
+// number is that of a sheet; "" where the spec gives its drawing none.
+func (in Input) number(s *subject) string {
+	number := in.ceiling().Project.Sheet.Get()
+	if number != "" && s.place > 0 {
+		number += fmt.Sprintf(".%d", s.place)
+	}
+	return number
 }
 
 // bar is the longest scale bar of a round length that there is room for.

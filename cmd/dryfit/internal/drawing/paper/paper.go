@@ -9,6 +9,7 @@ type Point struct{ X, Y float64 }
 // Sheet is one sheet of paper.
 type Sheet struct {
 	Name          string // "section", for files and references
+	Number        string // "A-612.3"; "" where there is none
 	Title         string // for a reader who can't see it: what the sheet shows
 	About         string // the same at length, a sentence or two
 	Width, Height float64

@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"strings"
 	"sync"
+	"unicode"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
@@ -22,6 +23,28 @@ type Furniture struct {
 	Style  template.CSS
 	Script template.JS
 	Policy string
+	Own    template.CSS // of one page alone
+}
+
+// With has a style beside what all pages of the kind have.
+func (f Furniture) With(own string) Furniture {
+	f.Own = template.CSS(own)
+	f.Policy = strings.Replace(f.Policy, "style-src ", "style-src "+hashOf(own)+" ", 1)
+	return f
+}
+
+// CSSString is text as a string of a style: what is no letter, digit or blank
+// stands by its code, so that no text ends the string.
+func CSSString(s string) string {
+	var b strings.Builder
+	for _, r := range Shown(s) {
+		if r == ' ' || unicode.IsLetter(r) || unicode.IsDigit(r) {
+			b.WriteRune(r)
+		} else {
+			fmt.Fprintf(&b, `\%06x `, r) // the blank belongs to the code
+		}
+	}
+	return `"` + b.String() + `"`
 }
 
 // leaf is a page's template with its furniture, read when it is first written.

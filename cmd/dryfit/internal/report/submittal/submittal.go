@@ -45,6 +45,7 @@ type submittalView struct {
 	Accepted                             []findingView
 	Lacking, Assumed, Loosened           []pairView
 	Drawings                             []show.DrawingView
+	Actions                              []string
 	Undrawn                              []string
 	Legend                               string
 	Subjects                             []subjectView
@@ -86,6 +87,7 @@ type pairView struct{ What, Says string }
 
 type subjectView struct {
 	Title   string
+	Cases   casesView
 	Figures []figureView
 	Tables  []tableView
 }
@@ -112,8 +114,8 @@ func (s Submittal) view() submittalView {
 	p := s.Sheet.Ceiling.Project
 	verdict := s.Sheet.Verdict.String()
 	out := submittalView{
-		Furniture: submittalPage().Furniture,
-		Title:     show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Seal.Spec.Path),
+		Furniture: submittalPage().Furniture.With(s.margins()), Actions: actions,
+		Title: show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Seal.Spec.Path),
 		Verdict: verdict, Class: show.Classes[verdict],
 		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, show.Shown(s.Sheet.Standards.Name),
 			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),
@@ -141,6 +143,30 @@ func (s Submittal) view() submittalView {
 	out.Subjects, out.Takeoff = subjectsOf(s.Calcs), groupsOf(s.Takeoff)
 	return out
 }
+
+// actions are what a reviewer may do with a submittal (common practice).
+var actions = []string{"no exception taken", "make the corrections noted", "revise and resubmit", "rejected"}
+
+// margins are what each printed page says of what it is a page of.
+func (s Submittal) margins() string {
+	p := s.Sheet.Ceiling.Project
+	named := show.ShownTo(p.Title.Get(), mostInMargin)
+	if sheet := p.Sheet.Get(); sheet != "" {
+		named += ", sheet " + show.ShownTo(sheet, mostInMargin/2)
+	}
+	if revision := p.Revision.Get(); revision != "" {
+		named += ", revision " + show.ShownTo(revision, mostInMargin/4)
+	}
+	judged := fmt.Sprintf("%s on %s, dryfit %s", s.Sheet.Verdict, s.Seal.On, s.Seal.Version)
+	return fmt.Sprintf(`@page { font: 8pt sans-serif; @top-left { content: %s } @top-right { content: %s } `+
+		`@bottom-left { content: %s } @bottom-right { content: "page " counter(page) " of " counter(pages) } }`,
+		show.CSSString(named), show.CSSString("spec "+s.Seal.Spec.SHA256[:hashDigits]), show.CSSString(judged))
+}
+
+const (
+	mostInMargin = 40 // characters of a title at the head of a page
+	hashDigits   = 12 // as on a drawing
+)
 
 // countsOf lists what stands behind the verdict, zeros too where they matter.
 func countsOf(c engine.Counts) []countView {

@@ -12,6 +12,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/report/sums"
 	"dryfit/rules/engine"
+	"dryfit/rules/model/figure"
 )
 
 // groupsOf are the severities of the page, the worst first, with their headings.
@@ -98,27 +99,43 @@ func listOf(ids []string) string { return strings.Join(ids, ", ") }
 // subjectsOf is the calculation sheet by its headings.
 func subjectsOf(c sums.Calcs) []subjectView {
 	var out []subjectView
-	units := c.Ceiling.Units
+	tables := map[string]cases{} // by what they are cases of
 	for _, f := range c.Figures {
+		of := kind(f.Subject)
+		if _, made := tables[of]; of != "" && !made {
+			tables[of] = casesOf(c, of)
+			if len(tables[of].rows) > 0 {
+				out = append(out, subjectView{Title: of + ", case by case", Cases: tables[of].view(of)})
+			}
+		}
+		if tables[of].has(f) && len(tablesOf(c, f.Subject)) == 0 {
+			continue
+		}
 		if len(out) == 0 || out[len(out)-1].Title != f.Subject {
 			out = append(out, subjectView{Title: f.Subject, Tables: tablesOf(c, f.Subject)})
 		}
-		v := figureView{
-			Key: f.Key, Name: show.Shown(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
-			Readers: listOf(sums.Readers(f.Key, c.Rules)),
-		}
-		switch arithmetic, result := f.Worked(units); {
-		case f.Formula == "":
-			v.Steps = []string{show.Shown(f.Method)}
-		case arithmetic == "":
-			v.Steps = []string{f.Symbol + " = " + f.Formula}
-		default:
-			v.Steps = []string{f.Symbol + " = " + f.Formula, "= " + arithmetic + " = " + result}
-		}
 		last := &out[len(out)-1]
-		last.Figures = append(last.Figures, v)
+		last.Figures = append(last.Figures, figureOf(c, f))
 	}
 	return out
+}
+
+// figureOf is a figure with how it follows, step by step.
+func figureOf(c sums.Calcs, f figure.Figure) figureView {
+	units := c.Ceiling.Units
+	v := figureView{
+		Key: f.Key, Name: show.Shown(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
+		Readers: listOf(sums.Readers(f.Key, c.Rules)),
+	}
+	switch arithmetic, result := f.Worked(units); {
+	case f.Formula == "":
+		v.Steps = []string{show.Shown(f.Method)}
+	case arithmetic == "":
+		v.Steps = []string{f.Symbol + " = " + f.Formula}
+	default:
+		v.Steps = []string{f.Symbol + " = " + f.Formula, "= " + arithmetic + " = " + result}
+	}
+	return v
 }
 
 func tablesOf(c sums.Calcs, subject string) []tableView {

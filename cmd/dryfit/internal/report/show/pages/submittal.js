@@ -1,14 +1,26 @@
+// Lets the keyboard reach what scrolls, and nothing else.
+const scrollers = [...document.querySelectorAll('.scroll')];
+const reach = () => {
+  for (const s of scrollers) {
+    if (s.scrollWidth > s.clientWidth) s.tabIndex = 0;
+    else s.removeAttribute('tabindex');
+  }
+};
+addEventListener('resize', reach);
+reach();
+
 // Filters the findings. Without it all of them show.
 const filter = document.getElementById('filter');
 const findings = [...document.querySelectorAll('article')];
 const shown = document.getElementById('shown');
-const words = filter.querySelector('input[type=search]');
 const apply = () => {
   const on = new Set([...filter.querySelectorAll('input:checked')].map((box) => box.value));
-  const asked = words.value.trim().toLowerCase();
+  const asked = filter.querySelector('input[type=search]').value.trim().toLowerCase();
   for (const f of findings) f.hidden = !on.has(f.dataset.severity) || !f.textContent.toLowerCase().includes(asked);
   const n = findings.filter((f) => !f.hidden).length;
   shown.textContent = n === findings.length ? '' : `${n} of ${findings.length} shown`;
 };
-filter.addEventListener('input', apply);
-filter.hidden = false;
+if (filter) {
+  filter.addEventListener('input', apply);
+  filter.hidden = false;
+}
