@@ -132,3 +132,9 @@ func TestStudyInABrowser(t *testing.T) {
 	v := browse(t, pageOf(t, nil, "study", "--vary", "grid.along=4..6", "--format", "html"), "")
 	v.sound(t)
 }
+
+func TestComparisonInABrowser(t *testing.T) {
+	t.Parallel()
+	v := browse(t, pageOf(t, nil, "compare", "../../docs/examples/alder-quay/specs/map-gallery.ceiling.toml", "--format", "html"), "")
+	v.sound(t)
+}

@@ -44,6 +44,9 @@ func compareCommand(s streams) *cobra.Command {
 			"gap, the tightest leg, the lift that carries most, and what a rule compares whose finding\n" +
 			"came or went. --all lists every figure that changed. JSON has all of them always.\n" +
 			"\n" +
+			"HTML and SVG draw both over one another: section, plan and the view from the entry, what\n" +
+			"the new one alone has in a second colour, what the old one alone has dashed.\n" +
+			"\n" +
 			"A quantity in other units with the same value is unchanged. A figure counts as changed\n" +
 			"if it differs by more than --threshold.\n" +
 			"\n" +
@@ -51,12 +54,13 @@ func compareCommand(s streams) *cobra.Command {
 			"compare, 130 interrupted.",
 		Example: "  dryfit compare before.ceiling.toml after.ceiling.toml\n" +
 			"  dryfit compare HEAD~1:specs/reading-room.ceiling.toml specs/reading-room.ceiling.toml\n" +
+			"  dryfit compare --format html --output changes.html before.ceiling.toml after.ceiling.toml\n" +
 			"  dryfit compare --fail-on new-hold --format markdown main:specs/hall.ceiling.toml specs/hall.ceiling.toml",
 		Args: cobra.ExactArgs(2),
 		RunE: func(c *cobra.Command, args []string) error { return compareSpecs(c.Context(), s, args, f) },
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.format, "format", "text", "text, markdown or json")
+	flags.StringVar(&f.format, "format", "text", "text, markdown, json, html or svg")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.threshold, "threshold", "0.5%", "the `share` by which a figure may change and count as the same")
 	flags.StringVar(&f.failOn, "fail-on", "", "new-hold or new-query: exit 1 where such a finding, or a worse one, came")
@@ -65,7 +69,7 @@ func compareCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.judgeBy, "judge-by", "", "whose standards hold, as its revision has them: `old`, new or each (default those of the working tree)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
 	flags.BoolVar(&f.all, "all", false, "list every figure that changed, and not only those that a decision hangs on")
-	completeWith(c, "format", "text", "markdown", "json")
+	completeWith(c, "format", "text", "markdown", "json", "html", "svg")
 	completeWith(c, "fail-on", "new-hold", "new-query")
 	completeWith(c, "judge-by", "old", "new", "each")
 	return c
@@ -74,9 +78,10 @@ func compareCommand(s streams) *cobra.Command {
 func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags) error {
 	write, ok := map[string]func(io.Writer, change.Comparison) error{
 		"text": change.CompareText, "markdown": change.CompareMarkdown, "json": change.CompareJSON,
+		"html": comparePage, "svg": compareSVG,
 	}[f.format]
 	if !ok {
-		return fmt.Errorf("--format %q is not text, markdown or json", f.format)
+		return fmt.Errorf("--format %q is not text, markdown, json, html or svg", f.format)
 	}
 	least, ok := map[string]engine.Severity{"": 0, "new-hold": engine.Hold, "new-query": engine.Query}[f.failOn]
 	if !ok {

@@ -94,6 +94,7 @@ type compareSection struct {
 	title      string
 	entries    []compareEntry
 	severities bool // the marks are severities of findings
+	decides    bool // they are the figures that a decision hangs on
 }
 
 // compareEntry is one change in words.
@@ -138,13 +139,13 @@ func (c Comparison) sections() []compareSection {
 		add(s)
 	}
 	if c.All {
-		add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries(c.Figures)})
+		add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries(c.Figures), decides: true})
 	} else {
 		entries := c.figureEntries(c.Deciding())
 		if others := c.others(); others != "" {
 			entries = append(entries, compareEntry{text: others})
 		}
-		add(compareSection{title: "figures to decide by, changed by more than " + share(c.Threshold), entries: entries})
+		add(compareSection{title: "figures to decide by, changed by more than " + share(c.Threshold), entries: entries, decides: true})
 	}
 	add(compareSection{title: "keys changed", entries: c.keyEntries()})
 	add(compareSection{title: "elements renumbered", entries: c.numberEntries()})
