@@ -88,6 +88,9 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 		return passing(ways)
 	}
 	if plain.Margin >= 0 {
+		if budget.spent() {
+			return passing(ways)
+		}
 		if m, ok := b.coarse(entryCoarse).turnLevel(c.hole(), new([]*entry), budget); ok && m.Margin > plain.Margin && !m.Tilted {
 			ways = append(ways, m)
 		}
@@ -105,6 +108,9 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 		m := Motion{Way: Free, Margin: in.margin, Tilted: true}
 		m.poses = func() []Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
 		return Decision{Outcome: Passes, Motion: m}
+	}
+	if budget.spent() {
+		return Decision{Outcome: Undecided, Motion: plain, RanOut: true}
 	}
 	m, between, ok := b.coarse(entryCoarse).turnIn(c, inside.turn, budget)
 	if ok {
