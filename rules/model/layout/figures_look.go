@@ -90,11 +90,12 @@ func (c *Ceiling) metAlong(f *figure.Figure) figure.Measure {
 // module.
 func (c *Ceiling) alignFigures(l *Lines) {
 	for i, a := range c.Align.Get() {
-		name := a.Name.Get()
-		if name == "" {
-			name = fmt.Sprint(i + 1)
-		}
-		l.Add(fmt.Sprintf("look.align.%d", i+1), fmt.Sprintf("v_%d", i+1), "middle of "+name+" off the nearest line of a rib or of a coffer's middle", func(f *figure.Figure) figure.Measure {
+		l.Add(fmt.Sprintf("look.align.%d", i+1), fmt.Sprintf("v_%d", i+1), "", func(f *figure.Figure) figure.Measure {
+			name := a.Name.Get()
+			if name == "" {
+				name = fmt.Sprint(i + 1)
+			}
+			f.Name = "middle of " + name + " off the nearest line of a rib or of a coffer's middle"
 			f.Method = "the lines from the near end wall, with the gap there and those at the seams"
 			f.Terms = []figure.Term{Term("x", Metres(a.At))}
 			return Metres(c.Number("", func() float64 { return c.OffLine(a.At.Get()) }))
