@@ -161,6 +161,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 	return f
 }
 
+// LoosenedJSON lists what standards loosen.
 func LoosenedJSON(list []engine.Loosened) []JSONLoosened {
 	out := []JSONLoosened{}
 	for _, l := range list {
@@ -169,6 +170,7 @@ func LoosenedJSON(list []engine.Loosened) []JSONLoosened {
 	return out
 }
 
+// FindingJSON is a finding as documents have it.
 func FindingJSON(f engine.Finding) JSONFinding {
 	j := JSONFinding{
 		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
@@ -201,6 +203,7 @@ func notCheckedJSON(n engine.NotChecked, compared bool) jsonNotChecked {
 	return j
 }
 
+// CountsJSON is how many findings there are of each severity.
 func CountsJSON(c engine.Counts) JSONCounts {
 	return JSONCounts{
 		Held: c.Held, Queried: c.Queried, Noted: c.Noted, Referred: c.Referred, Accepted: c.Accepted,
@@ -225,6 +228,7 @@ func awaitedJSON(a review.Awaited) jsonAwaited {
 	return j
 }
 
+// AssumedJSON is a value that was assumed, and where it comes from.
 func AssumedJSON(a standards.Assumed) JSONAssumed {
 	return JSONAssumed{Key: a.Key, Value: a.Value, Source: a.Source, File: a.Origin.File, Line: a.Origin.Line}
 }

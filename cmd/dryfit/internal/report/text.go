@@ -15,6 +15,7 @@ import (
 // ReportText writes what is said of a spec and its findings.
 type ReportText struct{ *show.Texter }
 
+// NewReportText writes to w, in colour where asked.
 func NewReportText(w io.Writer, colour bool) ReportText { return ReportText{show.NewTexter(w, colour)} }
 
 // Text writes the report for people, 80 columns wide, in colour where asked. Its
@@ -54,6 +55,7 @@ func (t ReportText) sheet(s *review.Sheet, r Report) {
 	t.Line("")
 }
 
+// Heading says which spec is checked, when and to which standards.
 func (t ReportText) Heading(s *review.Sheet, r Report) {
 	t.Line(show.Shown(s.Path))
 	if p := s.Project; p != nil {

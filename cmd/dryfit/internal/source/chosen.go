@@ -16,6 +16,7 @@ import (
 	"dryfit/rules/model/standards"
 )
 
+// Specs is a number of specs in words.
 func Specs(n int) string {
 	if n == 1 {
 		return "1 spec"

@@ -69,6 +69,7 @@ func (w *Walker) under(path string) []Input {
 	}
 }
 
+// NewInput is the spec at a path.
 func NewInput(path string) Input {
 	return Input{Name: filepath.ToSlash(filepath.Clean(path)), Path: path}
 }
@@ -175,6 +176,7 @@ func Reason(err error) string {
 	}
 }
 
+// IsFolder reports whether there is a folder at a path.
 func IsFolder(path string) bool {
 	info, err := os.Stat(path)
 	return err == nil && info.IsDir()

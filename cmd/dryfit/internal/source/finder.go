@@ -35,6 +35,7 @@ type Finder struct {
 	merged map[string]*standards.Standards // by such lines
 }
 
+// NewFinder finds standards in the working tree; a file that is named replaces them, "" for none.
 func NewFinder(named string) *Finder {
 	return &Finder{
 		named: named, layers: map[string]*standards.Layer{}, broken: map[string][]spec.Problem{}, Hashes: map[string]report.Digest{},

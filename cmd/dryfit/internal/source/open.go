@@ -21,6 +21,7 @@ type Opened struct {
 // Inputs are what the command read: the spec and its standards.
 func (one Opened) Inputs() []Input { return append(InputsAt(one.Options.Standards.Files), one.Input) }
 
+// InputsAt are the files at some paths.
 func InputsAt(paths []string) (out []Input) {
 	for _, p := range paths {
 		out = append(out, NewInput(p))

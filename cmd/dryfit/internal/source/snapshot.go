@@ -21,6 +21,8 @@ type Snapshot struct {
 	files      map[string]git.Entry
 }
 
+// SnapshotAt is a revision of the working folder's repository. It fails outside a repository, and
+// where there is no such revision.
 func SnapshotAt(ctx context.Context, rev string) (*Snapshot, error) {
 	repository, err := git.Open(".")
 	if err != nil {

@@ -260,6 +260,7 @@ func expanded(p string) ([]string, error) {
 	}
 }
 
+// Absolute is a path from the root, or the path itself where the working folder is not known.
 func Absolute(path string) string {
 	if abs, err := filepath.Abs(path); err == nil {
 		return abs

@@ -23,10 +23,12 @@ type row struct {
 	Group, name, material, count, length, width, depth, from, mass string
 }
 
+// Cells are the texts of a line, from the group to the mass.
 func (r row) Cells() []string {
 	return []string{r.Group, r.name, r.material, r.count, r.length, r.width, r.depth, r.from, r.mass}
 }
 
+// Rows are the lines of the takeoff, in the ceiling's units.
 func (t Takeoff) Rows() []row {
 	u := t.Ceiling.Units
 	length := func(m float64) string {

@@ -53,6 +53,8 @@ type leaf struct {
 	Furniture
 }
 
+// LeafOf is a page by the names of its template, style and script, and more styles; "" for no
+// script. A name that is none of the program's own files panics when the page is first written.
 func LeafOf(name, style, script string, more ...string) func() leaf {
 	return sync.OnceValue(func() leaf {
 		return leaf{template.Must(template.New(name).ParseFS(pages, "pages/"+name)), furnish(style, script, more...)}

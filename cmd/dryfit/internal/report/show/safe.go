@@ -33,10 +33,12 @@ func Safe(s string) string {
 	return b.String()
 }
 
+// IsSafe reports whether Safe leaves a text as it is.
 func IsSafe(s string) bool {
 	return utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return !SafeRune(r) }) < 0
 }
 
+// SafeRune reports whether a character may be shown.
 func SafeRune(r rune) bool {
 	return !unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co)
 }

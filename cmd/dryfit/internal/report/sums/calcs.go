@@ -58,6 +58,7 @@ func CalcsText(w io.Writer, c Calcs) error {
 	return t.Flush()
 }
 
+// Legend says which units the figures of a calculation sheet are in.
 func Legend(s quantity.System) string {
 	if s == quantity.Imperial {
 		return "lengths in inches (volumes from feet), angles in degrees; * hangs on what is assumed"
@@ -101,6 +102,7 @@ func steps(f figure.Figure, s quantity.System) []string {
 	return append(lines, show.Wrap("= "+arithmetic+" = "+result, show.TextWidth-show.WideLabel)...)
 }
 
+// Readers are the rules that read a figure, by their IDs.
 func Readers(key string, list []*engine.Rule) []string {
 	var ids []string
 	for _, r := range list {
