@@ -86,6 +86,7 @@ func TestShownCommandsRun(t *testing.T) {
 	examples(rootCommand(streams{}))
 
 	repository(t)
+	require.NoError(t, os.WriteFile("room.toml", []byte(measuredRoom), 0o644))
 	ran := map[string]bool{}
 	for _, line := range lines {
 		line = strings.TrimSpace(line)
@@ -99,6 +100,25 @@ func TestShownCommandsRun(t *testing.T) {
 	}
 	assert.Greater(t, len(ran), 30)
 }
+
+// measuredRoom is a room whose walls lean apart a little.
+const measuredRoom = `dryfit = 1
+
+[survey]
+accuracy = "1mm"
+near     = { left = "0mm", right = "4mm" }
+far      = { left = "7145mm", right = "7139mm" }
+
+[[survey.station]]
+at    = "0mm"
+left  = "2119mm"
+right = "2122mm"
+
+[[survey.station]]
+at    = "7145mm"
+left  = "2121mm"
+right = "2122mm"
+`
 
 var (
 	words    = regexp.MustCompile(`"[^"]*"|'[^']*'|\S+`)

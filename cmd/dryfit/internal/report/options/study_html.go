@@ -43,8 +43,8 @@ type pageOption struct {
 	Found    string
 }
 
-// StudyHTML writes a study as one page that asks for nothing else: no script,
-// no font, no picture from anywhere. Some options are drawn on the contact
+// StudyHTML writes a study as one page that asks for nothing else: no
+// font, no picture from anywhere. Some options are drawn on the contact
 // sheet; undrawn is how many it had no room for.
 func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 	p := s.Base.Ceiling.Project

@@ -17,8 +17,8 @@ import (
 //go:embed pages
 var pages embed.FS
 
-// Furniture is what each page has beside its matter: its style, its script if
-// any, and the policy that lets a browser run and load nothing else.
+// Furniture is what each page has beside its matter: its style, its
+// script, and the policy that lets a browser run and load nothing else.
 type Furniture struct {
 	Style  template.CSS
 	Script template.JS
@@ -54,16 +54,15 @@ type leaf struct {
 }
 
 // LeafOf is a page by the names of its template, style and script, and more styles; "" for no
-// script. A name that is none of the program's own files panics when the page is first written.
+// script but the common one. A name that is none of the program's own files panics when the page is first written.
 func LeafOf(name, style, script string, more ...string) func() leaf {
 	return sync.OnceValue(func() leaf {
 		return leaf{template.Must(template.New(name).ParseFS(pages, "pages/"+name)), furnish(style, script, more...)}
 	})
 }
 
-// furnish reads the common style and a page's own style and script, by their
-// names, and takes what else it is styled by. They are part of the program, and
-// so trusted.
+// furnish reads the common style and script and a page's own, by their names, and
+// takes what else it is styled by. They are part of the program, and so trusted.
 func furnish(style, script string, more ...string) Furniture {
 	read := func(name string) string {
 		b, err := pages.ReadFile("pages/" + name)
@@ -74,10 +73,12 @@ func furnish(style, script string, more ...string) Furniture {
 	}
 	f := Furniture{Style: template.CSS(read("page.css") + read(style) + strings.Join(more, ""))}
 	allowed := []string{"default-src 'none'", "style-src " + hashOf(string(f.Style))}
+	own := read("scroll.js")
 	if script != "" {
-		f.Script = template.JS(read(script))
-		allowed = append(allowed, "script-src "+hashOf(string(f.Script)))
+		own += read(script)
 	}
+	f.Script = template.JS(own)
+	allowed = append(allowed, "script-src "+hashOf(own))
 	f.Policy = strings.Join(append(allowed, "base-uri 'none'", "form-action 'none'"), "; ")
 	return f
 }

@@ -1,14 +1,3 @@
-// Lets the keyboard reach what scrolls, and nothing else.
-const scrollers = [...document.querySelectorAll('.scroll')];
-const reach = () => {
-  for (const s of scrollers) {
-    if (s.scrollWidth > s.clientWidth) s.tabIndex = 0;
-    else s.removeAttribute('tabindex');
-  }
-};
-addEventListener('resize', reach);
-reach();
-
 // Filters the findings. Without it all of them show.
 const filter = document.getElementById('filter');
 const findings = [...document.querySelectorAll('article')];
