@@ -101,8 +101,8 @@ func inForce() []field {
 	return []field{
 		must("name", text("Name", "Whose standards they are.")),
 		must("files", listOf("Files", "Nearest first; none where only the built-in standards hold.", text("File", "A path."))),
-		must("in_force", listOf("In force", "All that specs are checked to.", record("Row", "One limit, severity, default or group of the order of remedies.", []field{
-			must("kind", word("Kind", "What it is; what is fixed no file changes.", "limit", "severity", "default", "order", "require", "exclude", "fixed")),
+		must("in_force", listOf("In force", "All that specs are checked to.", record("Row", "One limit, severity, default, leg of the route, figure of the shop or group of the order of remedies.", []field{
+			must("kind", word("Kind", "What it is; what is fixed no file changes.", "limit", "severity", "default", "route", "shop", "order", "require", "exclude", "fixed")),
 			must("name", text("Name", "Of the limit or the rule, or the key of the spec.")),
 			must("value", text("Value", "As printed.")),
 			may("si", number("Value in SI", "Of a limit.")),

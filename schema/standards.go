@@ -2,6 +2,7 @@ package schema
 
 import (
 	"encoding/json"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -220,7 +221,7 @@ func order() object {
 }
 
 // defaultable are the optional keys of a spec that belong to no list, each with
-// its own part of the spec's schema.
+// its own part of the spec's schema, and the legs that come before a spec's.
 func defaultable() object {
 	out := object{}
 	var walk func(path string, part object)
@@ -242,5 +243,19 @@ func defaultable() object {
 		}
 	}
 	walk("", decodedSpec())
+	out["route"] = ownRoute()
 	return out
+}
+
+// ownRoute are legs as a spec has them, but for their trials: these are of one
+// ceiling's panels.
+func ownRoute() object {
+	leg := maps.Clone(decodedSpec()["properties"].(object)["route"].(object)["items"].(object))
+	parts := maps.Clone(leg["properties"].(object))
+	delete(parts, "tried")
+	leg["properties"] = parts
+	return object{
+		"title": "Route", "description": "The shop's own vehicle, doors and corridors, leg by leg: they come before the legs of each spec.",
+		"type": "array", "minItems": 1, "items": leg,
+	}
 }

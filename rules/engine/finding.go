@@ -3,6 +3,7 @@ package engine
 import (
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
@@ -43,10 +44,13 @@ type Finding struct {
 
 	// Running the rules adds these.
 
-	Rule  *Rule
-	Range spec.Range
-	Start spec.Position
-	End   spec.Position
+	Rule *Rule
+	// Origin is the place in a standards file of what the standards give; zero where
+	// the place is in the spec. Start and End are in the same file.
+	Origin standards.Origin
+	Range  spec.Range // in the spec
+	Start  spec.Position
+	End    spec.Position
 	// Passes is the first candidate that was found to pass, if any.
 	Passes *Offer
 	// Accepted is the spec's acceptance of the finding, if any.

@@ -156,6 +156,9 @@ func (p *Pass) Stated(key string, v quantity.Value) Bound {
 	if a, assumed := p.Ceiling.AssumedAt(key); assumed {
 		return Bound{Value: v, Name: key, Source: a.Source, Firm: !a.Origin.BuiltIn()}
 	}
+	if at, own := p.Standards.Place(key); own {
+		return Bound{Value: v, Name: key, Source: at.String(), Firm: true}
+	}
 	return Bound{Value: v, Name: key, Source: "the spec", Firm: true}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 )
 
 // Awaited is an absent key and the rules that are not checked, or not in full,
@@ -18,13 +19,13 @@ type Awaited struct {
 // mostAwaited is how many keys an author is asked for first.
 const mostAwaited = 3
 
-// awaited are the absent keys that most rules wait for, the most awaited first,
-// three at most.
+// awaited are the absent keys of the spec that most rules wait for, the most awaited
+// first, three at most.
 func awaited(c *layout.Ceiling, list []engine.NotChecked) []Awaited {
 	wait := map[string][]*engine.Rule{}
 	var keys []string
 	for _, n := range list {
-		if n.Why != "" {
+		if n.Why != "" || standards.OwnLeg(n.Key) {
 			continue
 		}
 		for _, key := range append([]string{n.Key}, missing(c, n.Rule)...) {

@@ -149,17 +149,16 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []la
 	return ceiling, outcome, nil
 }
 
-// located gives each finding its place and its fingerprint, and sorts them; of
+// located gives each finding its place and its fingerprint, and sorts them, those
+// in the standards last; of
 // two that say the same of one place, one is kept.
 func (s *Sheet) located(findings []engine.Finding) []engine.Finding {
 	for i := range findings {
-		f := &findings[i]
-		f.Range = s.Document.Locate(f.At)
-		f.Start = s.Document.Position(f.Range.Start)
-		f.End = s.Document.Position(f.Range.End)
+		s.locate(&findings[i])
 	}
 	slices.SortStableFunc(findings, func(a, b engine.Finding) int {
 		return cmp.Or(
+			cmp.Compare(a.Origin.File, b.Origin.File),
 			cmp.Compare(a.Start.Line, b.Start.Line),
 			cmp.Compare(a.Start.Column, b.Start.Column),
 			cmp.Compare(a.Rule.ID, b.Rule.ID),
@@ -167,14 +166,29 @@ func (s *Sheet) located(findings []engine.Finding) []engine.Finding {
 		)
 	})
 	findings = slices.CompactFunc(findings, func(a, b engine.Finding) bool {
-		return a.Rule == b.Rule && a.Start == b.Start && a.Text == b.Text
+		return a.Rule == b.Rule && a.Origin == b.Origin && a.Start == b.Start && a.Text == b.Text
 	})
 	prints := engine.Fingerprints{}
 	for i := range findings {
 		f := &findings[i]
-		f.Fingerprint = prints.Of(f.Rule.ID, spec.Unnumbered(s.Document.Tree, f.At), f.Text)
+		key := spec.Unnumbered(s.Document.Tree, f.At)
+		if !f.Origin.BuiltIn() {
+			key = s.Standards.Route().Unnumbered(f.At)
+		}
+		f.Fingerprint = prints.Of(f.Rule.ID, key, f.Text)
 	}
 	return findings
+}
+
+// locate gives a finding its place: in the spec, or in the standards where these
+// give what it is at.
+func (s *Sheet) locate(f *engine.Finding) {
+	if at, own := s.Standards.Place(f.At); own {
+		f.Origin, f.Start, f.End = at.Origin, at.Start, at.End
+		return
+	}
+	f.Range = s.Document.Locate(f.At)
+	f.Start, f.End = s.Document.Position(f.Range.Start), s.Document.Position(f.Range.End)
 }
 
 // assumedBy lists the assumed keys that a rule with an outcome has read.

@@ -7,7 +7,6 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
-	"dryfit/spec"
 )
 
 // tried lifts what is not decided of the way in where the spec states a trial
@@ -70,8 +69,8 @@ func trialAt(c *layout.Ceiling, key string) (layout.Trial, bool) {
 	if key == "" {
 		return layout.Trial{}, false
 	}
-	for i, l := range c.Route.Get() {
-		if spec.Key("route", i+1, "tried") == key && l.Tried.Given() {
+	for _, l := range c.Route.Get() {
+		if l.Prefix+".tried" == key && l.Tried.Given() {
 			return l.Tried, true
 		}
 	}

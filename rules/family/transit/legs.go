@@ -47,7 +47,7 @@ func rated(p *engine.Pass, l carrying.Leg) bool {
 	if p.Ceiling.Panel.Most.Get() <= l.Capacity.Get() {
 		return true
 	}
-	key := spec.Key("route", l.Index, "capacity")
+	key := l.At("capacity")
 	p.Report(engine.Finding{
 		At: key, Text: p.Textf("the panel is {measured} at most (nominally %v), and the %s is rated for {limit}, its passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
 		Measured: quantity.Mass(p.Ceiling.Panel.Most.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
@@ -86,9 +86,10 @@ func around(p *engine.Pass, l carrying.Leg) {
 	}
 }
 
-// larger offers the least size of the leg with which a motion is known.
+// larger offers the least size of the leg with which a motion is known. What the
+// standards give no spec changes.
 func larger(p *engine.Pass, l carrying.Leg, s carrying.Size) []engine.Offer {
-	if s.Key == nil {
+	if s.Key == nil || l.Own() {
 		return nil
 	}
 	return []engine.Offer{{Key: l.At(s.Key...), Value: p.Above(s.Passes)}}

@@ -36,7 +36,7 @@ func checkRoom(p *engine.Pass) {
 	r := p.Results.Room()
 	switch {
 	case r.Passes:
-	case r.Door != 0:
+	case r.Door != "":
 		onlyOnEdge(p, r)
 	default:
 		p.Report(engine.Finding{
@@ -49,7 +49,8 @@ func checkRoom(p *engine.Pass) {
 
 // onlyOnEdge reports a panel that comes in on edge and is never stood down.
 func onlyOnEdge(p *engine.Pass, r carrying.InRoom) {
-	door := p.Results.Carrying()[r.Door-1]
+	legs := p.Results.Carrying()
+	door := legs[len(legs)-1]
 	p.Report(engine.Finding{
 		At: "room.height", Related: []string{"room.above", door.Key(), "panels.along"}, Offers: smaller(p),
 		Text: p.Textf("the panel comes through the %s only on edge, and %s: it takes {measured} at the least, and there is {limit} up to the framing; with %v up to the springing it is known to tip down",

@@ -163,6 +163,7 @@ type Wrap struct{ Allowance Number }
 
 // Leg is one leg of the route; which keys it has depends on its kind.
 type Leg struct {
+	Prefix                                                                                      string // its key: "route.2", or "default.route.1" of one that the standards give
 	Name                                                                                        Word
 	Kind                                                                                        record.Value[spec.LegKind]
 	Width, Height, Length, Wall, Before, After, Beside, Onward, Headroom, Rise, Going, Capacity Number
@@ -246,7 +247,7 @@ func (c *Ceiling) takeInputs() {
 	}
 	c.Crew = Crew{People: stated(c, s.Crew.People), Aids: stated(c, s.Crew.Aids)}
 	c.Wrap = Wrap{si(c, s.Wrap.Allowance)}
-	c.Route = each(c, s.Route, c.leg)
+	c.Route = c.legs()
 	c.Fitting = each(c, s.Fitting, c.fitting)
 	c.Align = each(c, s.Align, func(a spec.Align) Aligned { return Aligned{stated(c, a.Name), si(c, a.At)} })
 	c.Accept = each(c, s.Accept, c.acceptance)
@@ -318,22 +319,6 @@ func hung(c *Ceiling, said Word) record.Value[[]string] {
 			return []string{"shop", "dry", "wet"}
 		}
 	})
-}
-
-func (c *Ceiling) leg(l spec.Leg) Leg {
-	return Leg{
-		Name: stated(c, l.Name), Kind: stated(c, l.Kind),
-		Width: si(c, l.Width), Height: si(c, l.Height), Length: si(c, l.Length), Wall: si(c, l.Wall),
-		Before: si(c, l.Before), After: si(c, l.After), Beside: si(c, l.Beside), Onward: si(c, l.Onward), Headroom: si(c, l.Headroom),
-		Rise: si(c, l.Rise), Going: si(c, l.Going), Risers: stated(c, l.Risers), Turn: stated(c, l.Turn), Capacity: si(c, l.Capacity),
-		DoorLeft: si(c, l.Door.Left), DoorSill: si(c, l.Door.Sill),
-		Tried: Trial{
-			Table: c.table(l.Tried.Table), Date: stated(c, l.Tried.Date), By: stated(c, l.Tried.By), How: stated(c, l.Tried.How), Until: stated(c, l.Tried.Until),
-		},
-		Landing: Box{Width: si(c, l.Landing.Width), Length: si(c, l.Landing.Length)},
-		Door:    Box{Width: si(c, l.Door.Width), Height: si(c, l.Door.Height)},
-		Inside:  Box{Length: si(c, l.Inside.Length), Width: si(c, l.Inside.Width), Height: si(c, l.Inside.Height)},
-	}
 }
 
 func (c *Ceiling) fitting(f spec.Fitting) Fitting {

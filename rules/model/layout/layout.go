@@ -62,6 +62,7 @@ type Ceiling struct {
 
 	rec       *record.Recorder
 	spec      *spec.Spec
+	own       *spec.Spec // the legs that the standards give, and nothing else
 	tree      map[string]any
 	standards *standards.Standards
 	assumed   record.Set
@@ -80,7 +81,11 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	if err != nil {
 		return nil, []Fault{{Key: "", Text: err.Error()}}
 	}
-	c := &Ceiling{Units: quantity.Metric, rec: &record.Recorder{}, spec: s, tree: filled, standards: std}
+	own, err := spec.Bind(map[string]any{"route": std.Route().Legs})
+	if err != nil {
+		return nil, []Fault{{Key: "", Text: "default.route: " + err.Error()}}
+	}
+	c := &Ceiling{Units: quantity.Metric, rec: &record.Recorder{}, spec: s, own: own, tree: filled, standards: std}
 	for _, a := range assumed {
 		c.addAssumed(a)
 	}
@@ -118,7 +123,7 @@ func (c *Ceiling) Has(key string) bool {
 		c.rec.Note(id)
 	}
 	_, ok := spec.Lookup(c.tree, key)
-	return ok
+	return ok || key == "route" && len(c.standards.Route().Legs) > 0
 }
 
 // AssumedAt is what was assumed for a key, or for a table that it is in. Which

@@ -37,6 +37,7 @@ type Layer struct {
 	holds      map[string]Origin
 	trials     *Trials
 	defaults   []Default
+	route      *Route // nil where the file has none
 	sheets     []timber.Sheet
 	species    []timber.Species
 	materials  map[string]Origin   // by name
@@ -94,6 +95,7 @@ func Read(doc *spec.Document, ranges map[string]Range, ids []string) (*Layer, []
 	r.readLimits(ranges)
 	r.readSeverities()
 	r.readDefaults()
+	r.readRoute()
 	r.readMaterials()
 	r.readOrder()
 	r.readShop()
@@ -209,6 +211,9 @@ var optionalTables = []string{"room.framing", "room.door", "grid.reveal", "strap
 func (r *reader) readDefaults() {
 	table, paths := r.table("default")
 	for _, path := range paths {
+		if path == "route" {
+			continue
+		}
 		d := Default{Key: path, Value: table[path], Source: r.layer.Name, Origin: r.origin(spec.Key("default", path))}
 		for _, t := range optionalTables {
 			if strings.HasPrefix(path, t+".") {

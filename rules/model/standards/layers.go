@@ -22,6 +22,7 @@ func With(layers ...*Layer) *Standards {
 		s.Require = append(s.Require, l.Require...)
 		s.Docs = cmp.Or(s.Docs, l.Docs)
 		s.order = cmp.Or(s.order, l.order)
+		s.route = cmp.Or(s.route, l.route)
 		keep(s.limits, l.limits)
 		keep(s.severities, l.severities)
 		keep(s.holds, l.holds)

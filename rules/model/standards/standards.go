@@ -61,6 +61,7 @@ type Standards struct {
 	materials  map[string]Origin   // of a firm's own, by name
 	beyond     map[string][]Beyond // by name of a material
 	order      *Order              // of changes, where a file sets it
+	route      *Route              // nil where no file has one
 	shop       map[string]Setting  // what files say of the shop, by key
 }
 

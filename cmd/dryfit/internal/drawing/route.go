@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -11,7 +12,6 @@ import (
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
-	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
@@ -105,7 +105,7 @@ func route(in Input) (*subject, error) {
 		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass.Get()).Value())),
 		wide:  sum(d.wide), high: sum(d.high),
 		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: 50,
-		shows: []string{"route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
+		shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
 		notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
 	}, nil
@@ -148,7 +148,7 @@ func (d *routeOf) corner(v draft.View, column, row int) paper.Point {
 func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	way, kind := l.Way.Get(), l.Kind.Get()
 	f := legFigure{
-		id: fmt.Sprintf("leg-%d", l.Index), keys: []string{spec.Key("route", l.Index)},
+		id: "leg-" + strings.ReplaceAll(l.Number(), ".", "-"), keys: []string{l.Prefix},
 		margin: way.Margin, sights: sights(l, pose), passes: way.Outcome == passage.Passes, motion: way.Motion,
 	}
 	name := l.Name.Get()
@@ -159,7 +159,7 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	if way.Margin < 0 {
 		clear = d.length(-way.Margin) + " short on every side"
 	}
-	f.lines = []string{fmt.Sprintf("%d %s, %s", l.Index, show.Shown(name), kind), way.Outcome.String() + ", " + clear}
+	f.lines = []string{fmt.Sprintf("%s %s, %s", strings.Replace(l.Number(), "default.", "shop ", 1), show.Shown(name), kind), way.Outcome.String() + ", " + clear}
 	if carrying.KindOf(kind).Loads && way.Load > 0 {
 		f.lines = append(f.lines, fmt.Sprintf("panels in a load: %d; loads: %d", way.Load, way.Loads))
 	}

@@ -68,7 +68,7 @@ func TestEachLegIsInPlanAndInSection(t *testing.T) {
 		all := texts(grouped(s.Items, ""))
 		for _, l := range in.Sheet.Results.Carrying() {
 			way := l.Way.Get()
-			drawn := grouped(s.Items, fmt.Sprintf("leg-%d", l.Index))
+			drawn := grouped(s.Items, fmt.Sprintf("leg-%s", l.Number()))
 			said := texts(drawn)
 			assert.Subset(t, said, []string{"plan", "section"}, name)
 			assert.Equal(t, 2, dashes(drawn), "%s %s: wraps", name, l.Kind.Get())

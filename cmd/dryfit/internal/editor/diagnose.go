@@ -65,9 +65,13 @@ func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 		Range:    d.text.shown(d.text.fromDocument(f.Range)),
 		Severity: severities[f.Severity], Code: f.Rule.ID, Source: source,
 	}
-	lines := []string{f.Severity.String() + ": " + report.Said(f.At, f.Text)}
+	word := f.Severity.String()
 	if f.Severity == engine.Refer {
-		lines[0] = "referred: " + report.Said(f.At, f.Text)
+		word = "referred"
+	}
+	lines := []string{word + ": " + report.Said(f.At, f.Text)}
+	if !f.Origin.BuiltIn() {
+		lines = append(lines, "in the standards, "+report.Place(f))
 	}
 	if f.Passes != nil {
 		lines = append(lines, "passes with "+f.Passes.Key+" = "+show.Written(f.Passes.Value))

@@ -17,6 +17,9 @@ func (s *server) standardsHelp(d *document, key string) string {
 	if len(parts) < 2 {
 		return standardsKeys().meaning(pattern(key))
 	}
+	if standards.OwnLeg(key + ".") {
+		return standardsKeys().meaning(strings.TrimSuffix(pattern(key), ".*"))
+	}
 	switch parts[0] {
 	case "default":
 		return s.help(d, defaulted(key))

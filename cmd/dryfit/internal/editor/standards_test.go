@@ -129,7 +129,7 @@ func TestCompletionInStandards(t *testing.T) {
 		return out
 	}
 	for text, want := range map[string][]string{
-		"|":                                           {"dryfit", "name", "[accept]", "[check]", "[check.require]", "[default]", "[limit]", "[[material]]", "[remedy]", "[severity]", "[shop]", "[shop.clamp]", "[shop.defect]", "[shop.scarf]", "[shop.trim]"},
+		"|":                                           {"dryfit", "name", "[accept]", "[check]", "[check.require]", "[default]", "[[default.route]]", "[limit]", "[[material]]", "[remedy]", "[severity]", "[shop]", "[shop.clamp]", "[shop.defect]", "[shop.scarf]", "[shop.trim]"},
 		"dryfit = 1\n[check]\n[|]":                    nil, // below
 		"[severity]\n\"joint.count\" = |":             {`"note"`, `"query"`, `"hold"`},
 		"[limit]\n\"joint.count.most\" = { |":         {"source", "value"},

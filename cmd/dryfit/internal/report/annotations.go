@@ -46,7 +46,7 @@ func Annotations(w io.Writer, r Report) error {
 		notes = append(notes, r.uncomputedNotes(s)...)
 		notes = append(notes, r.uncheckedNotes(s)...)
 		for _, e := range Entries(s) {
-			notes = append(notes, noteOf(r.InRepository(s.Path), e))
+			notes = append(notes, noteOf(r.fileOf(s, e)))
 		}
 	}
 	order := []string{"error", "warning", "notice"}

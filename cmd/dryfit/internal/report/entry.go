@@ -23,6 +23,7 @@ type Entry struct {
 	Text       string // one sentence, with its full stop
 	Basis      string // empty for a fault of the file
 	Start, end spec.Position
+	origin     standards.Origin // of a place in a standards file
 	related    []string
 	offer      *engine.Offer
 	Passes     string // the offer, as a spec writes it
@@ -46,7 +47,7 @@ func Entries(s *review.Sheet) []Entry {
 	for _, f := range s.Findings {
 		e := Entry{
 			Rule: f.Rule.ID, severity: f.Severity, Key: f.At, Text: show.Sentence(f.Text), Basis: basis(f),
-			Start: f.Start, end: f.End, related: f.Related, print: f.Fingerprint, baseline: f.Baseline,
+			Start: f.Start, end: f.End, origin: f.Origin, related: f.Related, print: f.Fingerprint, baseline: f.Baseline,
 		}
 		if f.Passes != nil {
 			e.offer, e.Passes = f.Passes, f.Passes.Key+" = "+show.Written(f.Passes.Value)
@@ -66,6 +67,48 @@ func faultsAre(s *review.Sheet) engine.Baseline {
 		return engine.New
 	}
 	return 0
+}
+
+// Place is where a finding stands: in the spec, or in a standards file.
+func Place(f engine.Finding) string {
+	if !f.Origin.BuiltIn() {
+		return show.Shown(f.Origin.String())
+	}
+	return positionText(f.Start)
+}
+
+func positionText(at spec.Position) string {
+	return fmt.Sprintf("line %d, column %d", at.Line, at.Column)
+}
+
+// Line is where the entry stands, in short.
+func (e Entry) Line() string {
+	if !e.origin.BuiltIn() {
+		return show.Shown(e.origin.String())
+	}
+	return fmt.Sprintf("line %d", e.Start.Line)
+}
+
+// treeFile is a file's path in the repository; false of one that is not in the
+// working tree, such as one of another revision.
+func (r Report) treeFile(name string) (string, bool) {
+	path := r.InRepository(name)
+	return path, !filepath.IsAbs(path) && !strings.HasPrefix(path, "../") && !strings.Contains(path, ":")
+}
+
+// fileOf is the file that an entry stands in and its place there. One in standards
+// that are not in the working tree is said in words at the spec's first line.
+func (r Report) fileOf(s *review.Sheet, e Entry) (string, Entry) {
+	if e.origin.BuiltIn() {
+		return r.InRepository(s.Path), e
+	}
+	path, ok := r.treeFile(e.origin.File)
+	if !ok {
+		first := spec.Position{Line: 1, Column: 1}
+		e.Text, e.Key, e.Start, e.end = e.origin.String()+": "+e.Said(), "", first, first
+		return r.InRepository(s.Path), e
+	}
+	return path, e
 }
 
 // Said is the sentence with its key before it.

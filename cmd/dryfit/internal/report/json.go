@@ -61,6 +61,7 @@ type (
 		Rule      string           `json:"rule"`
 		Severity  string           `json:"severity"`
 		Key       string           `json:"key"`
+		File      string           `json:"file,omitempty"` // of the standards, where the place is there
 		Line      int              `json:"line"`
 		Column    int              `json:"column"`
 		EndLine   int              `json:"end_line"`
@@ -173,7 +174,7 @@ func LoosenedJSON(list []engine.Loosened) []JSONLoosened {
 // FindingJSON is a finding as documents have it.
 func FindingJSON(f engine.Finding) JSONFinding {
 	j := JSONFinding{
-		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text,
+		Rule: f.Rule.ID, Severity: f.Severity.String(), Key: f.At, Message: f.Text, File: f.Origin.File,
 		Line: f.Start.Line, Column: f.Start.Column, EndLine: f.End.Line, EndColumn: f.End.Column,
 		Measured: show.JSONNumberOf(f.Measured), Limit: show.JSONNumberOf(f.Bound.Value), LimitName: f.Bound.Name,
 		Basis: basis(f), Related: f.Related, Baseline: f.Baseline.String(),

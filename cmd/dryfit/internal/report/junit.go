@@ -183,7 +183,11 @@ func fault(list []Entry, kind string) *junitFault {
 }
 
 func junitLine(e Entry) string {
-	line := fmt.Sprintf("%s %s, line %d, column %d%s: %s", e.severity, e.Rule, e.Start.Line, e.Start.Column, e.since(), e.Said())
+	place := positionText(e.Start)
+	if !e.origin.BuiltIn() {
+		place = e.Line()
+	}
+	line := fmt.Sprintf("%s %s, %s%s: %s", e.severity, e.Rule, place, e.since(), e.Said())
 	if e.Passes != "" {
 		line += " Passes with " + e.Passes + "."
 	}

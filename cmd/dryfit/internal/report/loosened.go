@@ -2,8 +2,6 @@ package report
 
 import (
 	"fmt"
-	"path/filepath"
-	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
@@ -31,8 +29,9 @@ func (r Report) loosenedNotes(s *review.Sheet, said map[string]bool) []note {
 	var out []note
 	for _, l := range s.Loosened {
 		text := show.Shown(loosening(l))
-		path, line := r.InRepository(l.Origin.File), l.Origin.Line
-		if filepath.IsAbs(path) || strings.HasPrefix(path, "../") || strings.Contains(path, ":") {
+		path, ok := r.treeFile(l.Origin.File)
+		line := l.Origin.Line
+		if !ok {
 			path, line = r.InRepository(s.Path), 1
 		}
 		if said[path+text] {

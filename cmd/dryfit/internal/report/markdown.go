@@ -146,7 +146,7 @@ func markdownEntry(under []*markdown.Heading, e Entry, v engine.Verdict, strict 
 	if e.fails(strict) {
 		p.Rank = markdown.Fails
 	}
-	line := fmt.Sprintf("- line %d%s, %s", e.Start.Line, e.since(), markdown.Code(e.Rule))
+	line := fmt.Sprintf("- %s%s, %s", markdown.Text(e.Line()), e.since(), markdown.Code(e.Rule))
 	full := line + ": " + markdown.Text(e.Said())
 	if e.Passes != "" {
 		full += " Passes with " + markdown.Code(e.Passes) + "."
@@ -165,7 +165,7 @@ func markdownAccepted(under []*markdown.Heading, all []Entry) []markdown.Piece {
 		if e.Accepted == "" {
 			continue
 		}
-		line := fmt.Sprintf("- line %d, %s, %s", e.Start.Line, e.severity, markdown.Code(e.Rule))
+		line := fmt.Sprintf("- %s, %s, %s", markdown.Text(e.Line()), e.severity, markdown.Code(e.Rule))
 		out = append(out, markdown.Piece{Rank: markdown.Loosens, Under: under, What: "loosening", Forms: []string{
 			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdown.Text(e.Said()), markdown.Text(e.Accepted)),
 			fmt.Sprintf("%s: %s Accepted: %s.\n", line, markdown.Text(show.ShownTo(e.Said(), markdown.MostBrief)), markdown.Text(show.ShownTo(e.Accepted, markdown.MostBrief))),

@@ -43,7 +43,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 	}
 	for _, s := range run.Sheets {
 		uri := uriOf(r.InRepository(s.Path))
-		out.Results = append(out.Results, sarifResults(s, uri, index)...)
+		out.Results = append(out.Results, r.sarifResults(s, uri, index)...)
 		call := &out.Invocations[0]
 		call.Notifications = append(call.Notifications, sarifNotes(s, uri, index)...)
 		if s.Verdict == engine.CouldNotCheck || s.Counts.Uncomputed > 0 {
@@ -66,16 +66,17 @@ func (r Report) sarifProperties(run Run) map[string]any {
 // sarifBaseline are the words for what a result is to the baseline.
 var sarifBaseline = map[engine.Baseline]string{engine.New: "new", engine.AlreadyThere: "unchanged"}
 
-func sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
+func (r Report) sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult
 	for _, e := range Entries(s) {
+		at, e := r.fileOf(s, e)
 		text := e.Said()
 		if e.Passes != "" {
 			text += " Passes with " + e.Passes + "."
 		}
 		result := sarifResult{
 			RuleID: e.Rule, RuleIndex: index[e.Rule], Level: levels[e.severity], Message: sarifText{sarifPlain(text)},
-			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uri}, regionOf(e.Start, e.end)}, Logical: logical(e.Key)}},
+			Locations:    []sarifLocation{{Physical: sarifPhysical{sarifArtifact{uriOf(at)}, regionOf(e.Start, e.end)}, Logical: logical(e.Key)}},
 			Related:      sarifRelated(s, e, uri),
 			Fingerprints: map[string]string{"dryfitFinding/v1": e.print},
 			Baseline:     sarifBaseline[e.baseline],

@@ -18,7 +18,7 @@ import (
 
 // inForce is one limit, severity or default as it holds.
 type inForce struct {
-	Kind     string           `json:"kind"` // "limit", "severity", "default", "order", "require", "exclude", "fixed"
+	Kind     string           `json:"kind"` // "limit", "severity", "default", "route", "shop", "order", "require", "exclude", "fixed"
 	Name     string           `json:"name"`
 	Value    string           `json:"value"`
 	SI       *show.JSONNumber `json:"si,omitempty"`
@@ -48,6 +48,7 @@ func allInForce(list []*engine.Rule, std *standards.Standards) []inForce {
 			Kind: "default", Name: d.Key, Value: show.Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line,
 		})
 	}
+	out = append(out, shopInForce(std)...)
 	order := std.Order()
 	for i, group := range order.Groups {
 		out = append(out, inForce{
@@ -69,6 +70,19 @@ func allInForce(list []*engine.Rule, std *standards.Standards) []inForce {
 		})
 	}
 	return append(out, fixed()...)
+}
+
+// shopInForce are the legs that come before a spec's, and what the shop has.
+func shopInForce(std *standards.Standards) []inForce {
+	var out []inForce
+	add := func(kind string, list []standards.Default) {
+		for _, d := range list {
+			out = append(out, inForce{Kind: kind, Name: d.Key, Value: show.Written(d.Value), Source: d.Source, File: d.Origin.File, Line: d.Origin.Line})
+		}
+	}
+	add("route", std.Route().Rows())
+	add("shop", std.Shop().Settings())
+	return out
 }
 
 // fixed are the bounds of the format, which keep what a stranger's spec can cost
@@ -112,7 +126,7 @@ func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error
 	t.Rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults", "order": "what remedies change first", "require": "required", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "route": "the way in before a spec's legs", "shop": "the shop", "order": "what remedies change first", "require": "required", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}

@@ -8,6 +8,7 @@ package carrying
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
@@ -17,8 +18,7 @@ import (
 // Leg is one leg of the route.
 type Leg struct {
 	layout.Leg
-	Index int // in the route, from 1
-	Way   record.Value[Way]
+	Way record.Value[Way]
 }
 
 // Way is what is known of a leg.
@@ -57,8 +57,8 @@ type Search struct {
 	// near the panel comes to passing a door that a bar inside it proves too small,
 	// and all poses.
 	Brief bool
-	// Only is the one leg that is asked for, by its index in the route; 0 is all.
-	Only int
+	// Only is the key of the one leg that is asked for; "" is all.
+	Only string
 	// Memory is what was decided before, for who reviews a spec many times; nil
 	// remembers nothing.
 	Memory *Memory
@@ -95,11 +95,12 @@ type panel struct {
 	brief bool
 }
 
-// Of is every leg of the spec's route that is asked for, in order.
+// Of is every leg of the route that is asked for, in order: those that the
+// standards give come before the spec's.
 func Of(c *layout.Ceiling, search Search) []Leg {
-	route, first := c.Route.Get(), 0
-	if n := search.Only; n > 0 && n <= len(route) {
-		route, first = route[n-1:n], n-1
+	route := c.Route.Get()
+	if i := slices.IndexFunc(route, func(l layout.Leg) bool { return l.Prefix == search.Only }); i >= 0 {
+		route = route[i : i+1]
 	}
 	if len(route) == 0 {
 		return nil
@@ -107,7 +108,7 @@ func Of(c *layout.Ceiling, search Search) []Leg {
 	ways := layout.Derive(c, func() []Way { return all(c, route, search) })
 	out := make([]Leg, 0, len(route))
 	for i, l := range route {
-		out = append(out, Leg{Leg: l, Index: first + i + 1, Way: layout.Derive(c, func() Way { return ways.Get()[i] })})
+		out = append(out, Leg{Leg: l, Way: layout.Derive(c, func() Way { return ways.Get()[i] })})
 	}
 	return out
 }

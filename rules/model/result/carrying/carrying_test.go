@@ -1,6 +1,7 @@
 package carrying_test
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,7 +65,7 @@ func TestOneLegOfTheRoute(t *testing.T) {
 	for i, l := range carrying.Of(c, carrying.Search{}) {
 		one := carrying.Of(sample.Room(t, nil), carrying.Search{Only: carrying.LegOf(l.Key())})
 		require.Len(t, one, 1)
-		assert.Equal(t, i+1, one[0].Index)
+		assert.Equal(t, strconv.Itoa(i+1), one[0].Number())
 		assert.Equal(t, l.Name.Get(), one[0].Name.Get())
 		had, got := l.Way.Get(), one[0].Way.Get()
 		assert.Equal(t, had.Outcome, got.Outcome)

@@ -16,7 +16,7 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 		kind := KindOf(l.Kind.Get())
 		// add puts a figure of the leg's way on the sheet.
 		add := func(key, symbol, name string, unit quantity.Unit, of func(Way) float64, method func(Way) string) {
-			key, symbol = fmt.Sprintf("carrying.%d.%s", l.Index, key), fmt.Sprintf("%s_%d", symbol, l.Index)
+			key, symbol = fmt.Sprintf("carrying.%s.%s", l.Number(), key), symbol+"_"+l.Number()
 			out.Add(key, symbol, "", func(f *figure.Figure) figure.Measure {
 				f.Name, f.Method = l.Name.Get()+": "+name, method(l.Way.Get())
 				return layout.Measured(c.Number("", func() float64 { return of(l.Way.Get()) }), unit)

@@ -1,11 +1,13 @@
 package carrying
 
 import (
+	"regexp"
 	"slices"
-	"strconv"
+	"strings"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
 
@@ -66,18 +68,17 @@ func KindOf(kind spec.LegKind) Kind {
 func (l Leg) Key() string { return l.At(KindOf(l.Kind.Get()).Place...) }
 
 // At is a key within the leg.
-func (l Leg) At(key ...any) string { return spec.Key(append([]any{"route", l.Index}, key...)...) }
+func (l Leg) At(key ...any) string { return l.Prefix + "." + spec.Key(key...) }
 
-// LegOf is the index in the route of the leg that a key lies in, and 0 where it lies
-// in none.
-func LegOf(key string) int {
-	parts := spec.SplitKey(key)
-	if len(parts) < 2 || parts[0] != "route" {
-		return 0
-	}
-	n, err := strconv.Atoi(parts[1])
-	if err != nil {
-		return 0
-	}
-	return n
-}
+// Own reports whether the standards give the leg, and not the spec.
+func (l Leg) Own() bool { return standards.OwnLeg(l.Prefix) }
+
+// Number is the leg's in its route, from 1: "2", or "default.1" of one that the
+// standards give.
+func (l Leg) Number() string { return strings.Replace(l.Prefix, "route.", "", 1) }
+
+// legKey is the key of a leg at the beginning of one that lies in it.
+var legKey = regexp.MustCompile(`^(default\.)?route\.[0-9]+\b`)
+
+// LegOf is the key of the leg that a key lies in, and "" where it lies in none.
+func LegOf(key string) string { return legKey.FindString(key) }

@@ -19,8 +19,8 @@ type InRoom struct {
 	// from its edge in any way, and Top how high it is: up to the framing.
 	Standing, Top float64
 	// Door is the leg by which it can come in only on edge, so that it never hangs, by
-	// its index in the route; 0 where that is not proven.
-	Door int
+	// its key; "" where that is not proven.
+	Door string
 
 	poses func() (flat, tipped Pose)
 }
@@ -48,7 +48,7 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	}
 	r.Top = c.Room.Height.Get() + c.Vault.Crown.Get() + c.Room.Above.Get()
 	last := legs[len(legs)-1]
-	if last.Kind.Get() != spec.Door || !last.Wall.Given() || last.Way.Get().Outcome == passage.Cannot {
+	if last.Own() || last.Kind.Get() != spec.Door || !last.Wall.Given() || last.Way.Get().Outcome == passage.Cannot {
 		return r
 	}
 	body := newPanel(c).body
@@ -62,7 +62,7 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		left.Cells *= standing / cells
 	}
 	if proven, _ := body.StandsUpright(door, r.Top, left); proven {
-		r.Door = last.Index
+		r.Door = last.Prefix
 	}
 	return r
 }

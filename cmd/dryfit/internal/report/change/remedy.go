@@ -55,7 +55,7 @@ func RemedyText(w io.Writer, r Remedy) error {
 
 func (t remedyText) answers(r Remedy) {
 	for _, f := range r.Result.Open {
-		t.Entry(f.Severity, f.Rule.ID, f.Start, 0)
+		t.Entry(f.Severity, f.Rule.ID, report.Place(f), 0)
 		t.Paragraph("", "", show.Shown(f.At+": "+show.Sentence(f.Text)))
 		t.Line("")
 	}
@@ -99,7 +99,7 @@ func (t remedyText) each(r Remedy) {
 	units := r.Result.Sheet.Ceiling.Units
 	for _, e := range r.Each {
 		f := e.Finding
-		t.Entry(f.Severity, f.Rule.ID, f.Start, 0)
+		t.Entry(f.Severity, f.Rule.ID, report.Place(f), 0)
 		t.Paragraph("", "", show.Shown(f.At+": "+show.Sentence(f.Text)))
 		shown := worthwhile(e.Cures)
 		if len(shown) == 0 {

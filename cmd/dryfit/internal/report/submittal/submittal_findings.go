@@ -66,7 +66,7 @@ func (s Submittal) refer(out *submittalView, f engine.Finding, v findingView) {
 func (s Submittal) finding(number int, e report.Entry, f engine.Finding) findingView {
 	v := findingView{
 		Number: number, Severity: f.Severity.String(), Rule: e.Rule,
-		Place: fmt.Sprintf("%s, line %d", show.Shown(e.Key), e.Start.Line), Text: show.Shown(e.Text),
+		Place: show.Shown(e.Key) + ", " + e.Line(), Text: show.Shown(e.Text),
 		Passes: show.Shown(e.Passes), Basis: show.Shown(e.Basis), Accepted: show.Shown(e.Accepted),
 	}
 	if f.Measured.Unit != 0 && f.Bound.Unit != 0 {

@@ -1,0 +1,42 @@
+package layout
+
+import (
+	"dryfit/rules/model/standards"
+	"dryfit/spec"
+	"dryfit/spec/record"
+)
+
+// legs are those that the standards give, then those of the spec. The standards'
+// own are no key of the spec, and reading them notes none.
+func (c *Ceiling) legs() record.Value[[]Leg] {
+	stated, own := c.spec.Route.Value(c.rec), c.own.Route.Value(nil)
+	return Derive(c, func() []Leg {
+		var out []Leg
+		for i, l := range own.Get() {
+			out = append(out, legOf(nil, l, standards.LegKey(i+1)))
+		}
+		for i, l := range stated.Get() {
+			out = append(out, legOf(c.rec, l, spec.Key("route", i+1)))
+		}
+		return out
+	})
+}
+
+func legOf(rec *record.Recorder, l spec.Leg, key string) Leg {
+	return Leg{
+		Prefix: key,
+		Name:   l.Name.Value(rec), Kind: l.Kind.Value(rec),
+		Width: spec.SI(rec, l.Width), Height: spec.SI(rec, l.Height), Length: spec.SI(rec, l.Length), Wall: spec.SI(rec, l.Wall),
+		Before: spec.SI(rec, l.Before), After: spec.SI(rec, l.After), Beside: spec.SI(rec, l.Beside),
+		Onward: spec.SI(rec, l.Onward), Headroom: spec.SI(rec, l.Headroom), Rise: spec.SI(rec, l.Rise), Going: spec.SI(rec, l.Going),
+		Risers: l.Risers.Value(rec), Turn: l.Turn.Value(rec), Capacity: spec.SI(rec, l.Capacity),
+		DoorLeft: spec.SI(rec, l.Door.Left), DoorSill: spec.SI(rec, l.Door.Sill),
+		Tried: Trial{
+			Table: Table{l.Tried.Stated(rec)},
+			Date:  l.Tried.Date.Value(rec), By: l.Tried.By.Value(rec), How: l.Tried.How.Value(rec), Until: l.Tried.Until.Value(rec),
+		},
+		Landing: Box{Width: spec.SI(rec, l.Landing.Width), Length: spec.SI(rec, l.Landing.Length)},
+		Door:    Box{Width: spec.SI(rec, l.Door.Width), Height: spec.SI(rec, l.Door.Height)},
+		Inside:  Box{Length: spec.SI(rec, l.Inside.Length), Width: spec.SI(rec, l.Inside.Width), Height: spec.SI(rec, l.Inside.Height)},
+	}
+}
