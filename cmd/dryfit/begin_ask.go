@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/design/begin"
@@ -40,12 +41,14 @@ type asker struct {
 	out     io.Writer
 	answers <-chan string
 	ctx     context.Context //nolint:containedctx // of the one command
+	begin   func()
 }
 
-// asks reads lines beside, so that an interrupt does not wait for the next of them.
+// asks reads lines beside, so that an interrupt does not wait for the next of them;
+// none before the first question.
 func asks(ctx context.Context, in io.Reader, out io.Writer) *asker {
 	lines := make(chan string)
-	go func() {
+	read := func() {
 		defer close(lines)
 		for answers := bufio.NewScanner(in); answers.Scan(); {
 			select {
@@ -54,13 +57,14 @@ func asks(ctx context.Context, in io.Reader, out io.Writer) *asker {
 				return
 			}
 		}
-	}()
-	return &asker{out, lines, ctx}
+	}
+	return &asker{out, lines, ctx, sync.OnceFunc(func() { go read() })}
 }
 
 // until asks until an answer is taken; false at the end of the input, or where it is
 // interrupted.
 func (a *asker) until(text string, take func(answer string) error) bool {
+	a.begin()
 	for {
 		fmt.Fprintf(a.out, "%s: ", text)
 		select {
