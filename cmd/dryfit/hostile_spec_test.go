@@ -98,6 +98,7 @@ func hostileFolder(t *testing.T, folder string, demo []byte, turn int) {
 	wood, sheet := text(), text()
 	var tree map[string]any
 	require.NoError(t, toml.Unmarshal(demo, &tree))
+	tree["align"] = []map[string]any{{"at": "1750mm"}}
 	tree["accept"] = []map[string]any{{"until": "2027-06-30"}, {"until": "2027-06-30"}}
 	for _, leg := range tree["route"].([]map[string]any) {
 		leg["tried"] = map[string]any{"date": "2027-06-30", "until": "2027-06-30"}
@@ -131,8 +132,11 @@ func hostileFolder(t *testing.T, folder string, demo []byte, turn int) {
 
 func hostileStandards(t *testing.T, text func() string, wood, sheet string) map[string]any {
 	house := map[string]any{
-		"dryfit":   1,
-		"default":  map[string]any{"strap.allowable": map[string]any{"load": "0.9kN"}},
+		"dryfit": 1,
+		"default": map[string]any{
+			"strap.allowable": map[string]any{"load": "0.9kN"},
+			"route":           []map[string]any{{"name": "van", "kind": "door", "width": "3m", "height": "3m"}},
+		},
 		"severity": map[string]any{"close.cover": "note"},
 		"material": []map[string]any{
 			{"name": wood, "kind": "timber", "group": "hardwood", "specific_gravity": 0.6, "density": "680kg/m3", "modulus": "12GPa", "rupture": "100MPa", "radial": 0.0018, "tangential": 0.00365},

@@ -210,7 +210,7 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 		}
 	}
 	out := board.Finish()
-	out.Number = in.number(s)
+	out.Number = show.Shown(in.number(s))
 	return out, nil
 }
 
