@@ -20,6 +20,7 @@ type Figure struct {
 	Name    string
 	Subject string // the heading it stands under
 	Value   quantity.Value
+	Sold    bool // a size that something is sold in
 	// Formula gives the value from the terms, in the units that Numbers prints
 	// them in: + − · / ^ and brackets, sqrt, sin, cos, tan, asin, acos, atan of
 	// degrees, ceil, min, max and pi. Empty where there is no closed form, and
@@ -50,6 +51,15 @@ type Measure struct {
 	Key   string // of a figure or of the spec; "" for what has none, as a constant of nature
 	Value quantity.Value
 	From  record.Set
+}
+
+// Printed is the value as a sheet shows it: of a size sold, the fraction of an inch
+// that it is.
+func (f Figure) Printed(s quantity.System) string {
+	if f.Sold && s == quantity.Imperial {
+		return s.Limit(f.Value)
+	}
+	return s.Format(f.Value)
 }
 
 // unit is what a figure's numbers are printed in, by system and unit.

@@ -36,7 +36,7 @@ func (c *Ceiling) skinFigures(l *Lines) {
 func (c *Ceiling) layerFigures(l *Lines) {
 	material := c.Skin.Material.Get()
 	l.Add("skin.layer", "t_a", "actual thickness of one layer of the skin", func(f *figure.Figure) figure.Measure {
-		f.Method = "as it is named"
+		f.Method, f.Sold = "as it is named", true
 		if len(material.Sold) > 0 {
 			f.Method = "by its name: " + material.SoldFrom.String()
 		}

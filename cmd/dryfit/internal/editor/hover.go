@@ -167,7 +167,7 @@ func within(a, b string) bool {
 }
 
 func worked(f figure.Figure, units quantity.System) string {
-	line := fmt.Sprintf("%s %s: **%s**", markdown.Code(f.Key), markdown.Text(f.Name), markdown.Text(units.Format(f.Value)))
+	line := fmt.Sprintf("%s %s: **%s**", markdown.Code(f.Key), markdown.Text(f.Name), markdown.Text(f.Printed(units)))
 	if f.Formula == "" {
 		return line
 	}

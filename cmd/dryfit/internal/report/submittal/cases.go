@@ -139,7 +139,7 @@ func (c cases) cell(row string, k column) string {
 	case strings.HasSuffix(f.Method, "; slack"):
 		return "slack"
 	default:
-		return c.Ceiling.Units.Format(f.Value)
+		return f.Printed(c.Ceiling.Units)
 	}
 }
 

@@ -124,7 +124,7 @@ func subjectsOf(c sums.Calcs) []subjectView {
 func figureOf(c sums.Calcs, f figure.Figure) figureView {
 	units := c.Ceiling.Units
 	v := figureView{
-		Key: f.Key, Name: show.Shown(f.Name), Value: units.Format(f.Value), Assumed: f.Assumed,
+		Key: f.Key, Name: show.Shown(f.Name), Value: f.Printed(units), Assumed: f.Assumed,
 		Readers: listOf(sums.Readers(f.Key, c.Rules)),
 	}
 	switch arithmetic, result := f.Worked(units); {

@@ -72,7 +72,7 @@ func WriteFigure(t *show.Texter, f figure.Figure, s quantity.System, readBy []st
 	if f.Assumed {
 		mark = "*"
 	}
-	value := s.Format(f.Value)
+	value := f.Printed(s)
 	lead := mark + " " + f.Key
 	for _, l := range show.Wrap(show.Shown(f.Name), show.TextWidth-show.WideLabel-16) {
 		first := show.Pad(lead, show.WideLabel)
@@ -243,7 +243,7 @@ func CalcsJSON(w io.Writer, c Calcs) error {
 	for _, f := range c.Figures {
 		j := jsonFigure{
 			Key: f.Key, Symbol: f.Symbol, Name: f.Name, Subject: f.Subject, Value: show.JSONNumberOf(f.Value), Unit: f.Value.Unit.String(),
-			Printed: c.Ceiling.Units.Format(f.Value), Formula: f.Formula, Method: f.Method,
+			Printed: f.Printed(c.Ceiling.Units), Formula: f.Formula, Method: f.Method,
 			Inputs: []jsonInput{}, Assumed: f.Assumed, Rules: append([]string{}, Readers(f.Key, c.Rules)...),
 		}
 		if arithmetic, result := f.Worked(c.Ceiling.Units); arithmetic != "" {
