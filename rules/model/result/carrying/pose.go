@@ -118,7 +118,28 @@ func (p *panel) outline(q passage.Pose, axes [2]int) []passage.Point {
 	if seen := 3 - axes[0] - axes[1]; math.Abs(q.Turn[seen].X) > 1-1e-9 {
 		return ends[:len(ends)/2]
 	}
-	return passage.Hull(ends)
+	return corners(passage.Hull(ends))
+}
+
+// straight is how far a point may lie off the line of its neighbours, in m, and be
+// no corner: over round-off, which differs between processors, and under what any
+// arc of an outline rises.
+const straight = 1e-7
+
+// corners are a hull without the points in its straight sides.
+func corners(hull []passage.Point) (out []passage.Point) {
+	n := len(hull)
+	for i, q := range hull {
+		before, after := hull[(i+n-1)%n], hull[(i+1)%n]
+		if len(out) > 0 {
+			before = out[len(out)-1]
+		}
+		x, y := after.X-before.X, after.Y-before.Y
+		if off := x*(q.Y-before.Y) - y*(q.X-before.X); math.Abs(off) > straight*math.Hypot(x, y) {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // throughWall sees what is threaded across the wall, and all else square on.
