@@ -385,12 +385,6 @@ type Offset struct {
 	Along  Field[quantity.Length] `toml:"along"`
 }
 
-// Align is a window or a door in a side wall, whose middle the coffers are to meet.
-type Align struct {
-	Name Field[string]          `toml:"name"`
-	At   Field[quantity.Length] `toml:"at"` // of its middle, from the near end wall
-}
-
 // Accepted moves a query to a list that is still printed.
 type Accepted struct {
 	Rule   Field[string] `toml:"rule"`

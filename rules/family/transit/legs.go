@@ -86,8 +86,8 @@ func around(p *engine.Pass, l carrying.Leg) {
 	}
 }
 
-// larger offers the least size of the leg with which a motion is known. What the
-// standards give no spec changes.
+// larger offers the least size of the leg with which a motion is known. No spec
+// changes what the standards give.
 func larger(p *engine.Pass, l carrying.Leg, s carrying.Size) []engine.Offer {
 	if s.Key == nil || l.Own() {
 		return nil

@@ -26,7 +26,7 @@ var room = engine.Rule{
 			{Name: "z", Means: "height of the crown's extrados above the springing", Unit: "m"},
 			{Name: "a", Means: "clear height above that, to the framing", Unit: "m"},
 		},
-		Valid:  "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across. It is held where the room is too low up to the framing for a panel of which a cover of all turns proves that it comes through the door only on edge; that door is the route's last leg",
+		Valid:  "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across. It is a hold where a cover of all turns proves that the panel comes only on edge through the door that is the route's last leg, and the room is too low, up to the framing, to stand it down",
 		Source: cite.Derivation("diagonals of the panel's box; the height of a prism that is stood down"),
 	},
 	Check: checkRoom,

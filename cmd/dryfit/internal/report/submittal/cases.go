@@ -77,6 +77,7 @@ func casesOf(c sums.Calcs, of string) cases {
 	return out
 }
 
+// ordered are the columns in the order of the case that has most.
 func (c cases) ordered() (columns []column) {
 	by := slices.Clone(c.rows)
 	slices.SortStableFunc(by, func(a, b string) int { return len(c.at[b]) - len(c.at[a]) })

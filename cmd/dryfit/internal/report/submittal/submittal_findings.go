@@ -15,7 +15,7 @@ import (
 	"dryfit/rules/model/figure"
 )
 
-// groupsOf are the severities of the page, the worst first, with their headings.
+// groups are the severities of the page, the worst first, with their headings.
 // What is referred has a part of its own.
 var groups = []struct {
 	engine.Severity
