@@ -11,20 +11,34 @@ import (
 // from the left springing, z up from the springing; in m.
 type space struct{ x, y, z float64 }
 
-// camera sees in one-point perspective: what is upright stays upright.
+// camera sees in one-point perspective, where what is upright stays upright; or
+// straight up, where nothing gets less with its distance.
 type camera struct {
 	eye   space
 	turns bool // looks across the vault, from the left side wall, and not along it
+	below bool // looks straight up, in a floor of mirrors: the near end left, the left springing at the top
 }
 
 // seen is a point as the camera sees it: to the right, up, and away.
 type seen struct{ right, up, away float64 }
 
 func (c camera) see(p space) seen {
-	if c.turns {
+	switch {
+	case c.below:
+		return seen{p.x, -p.y, 1}
+	case c.turns:
 		return seen{c.eye.x - p.x, p.z - c.eye.z, p.y - c.eye.y}
 	}
 	return seen{p.y - c.eye.y, p.z - c.eye.z, p.x - c.eye.x}
+}
+
+// side is on which side of a plane the camera is, by its sign: the plane through a
+// point, square to n.
+func (c camera) side(n, through space) float64 {
+	if c.below {
+		return -n.z
+	}
+	return n.x*(c.eye.x-through.x) + n.y*(c.eye.y-through.y) + n.z*(c.eye.z-through.z)
 }
 
 // nearest is how near the camera sees, in m: what is nearer is cut off.
@@ -116,12 +130,13 @@ type face struct {
 }
 
 // The tones by what faces the eye: the back of a coffer, the sides of rails and
-// of ribs, the underside of members, and the room.
+// of ribs, the underside of members, the grooves in it, and the room.
 const (
 	backTone   = paper.Paper + 2
 	railTone   = paper.Paper + 4
 	ribTone    = paper.Paper + 5
 	memberTone = paper.Paper + 1
+	grooveTone = paper.Paper + 6
 	wallTone   = paper.Paper
 	floorTone  = paper.Paper + 1
 )
@@ -144,7 +159,9 @@ func newScene(c *layout.Ceiling, eye camera) *scene {
 	const steps = 24 // of a whole arch, at the least
 	s := &scene{c: c, eye: eye, steps: max(1, (steps+c.Grid.Around.Get()-1)/c.Grid.Around.Get())}
 	s.steps += s.steps % 2 * (c.Grid.Around.Get() % 2) // so that a pointed crown is between two
-	s.room()
+	if !eye.below {
+		s.room()
+	}
 	for i := range c.Grid.Along.Get() {
 		for j := range c.Grid.Around.Get() {
 			s.coffer(i, j)
@@ -220,55 +237,8 @@ func (s *scene) turned(figure []space, inside space) bool {
 	minus := func(a, b space) space { return space{a.x - b.x, a.y - b.y, a.z - b.z} }
 	u, v := minus(figure[1], figure[0]), minus(figure[2], figure[0])
 	n := space{u.y*v.z - u.z*v.y, u.z*v.x - u.x*v.z, u.x*v.y - u.y*v.x}
-	side := func(p space) float64 {
-		d := minus(p, figure[0])
-		return n.x*d.x + n.y*d.y + n.z*d.z
-	}
-	return side(s.eye.eye)*side(inside) > 0
-}
-
-// members paints the undersides of rails and ribs, with their edges, and the
-// seams.
-func (s *scene) members() {
-	c := s.c
-	for i := range c.Grid.Along.Get() {
-		x0, x1 := c.RibAt(i)+c.Rib.Width.Get()/2, c.RibAt(i+1)-c.Rib.Width.Get()/2
-		for j := range c.Grid.Around.Get() + 1 {
-			a := float64(j) * c.Grid.ModuleAround.Get()
-			a0, a1 := max(0, a-c.Rail.Width.Get()/2), min(c.Vault.Arc.Get(), a+c.Rail.Width.Get()/2)
-			s.add([]space{s.at(x0, a0, 0), s.at(x1, a0, 0), s.at(x1, a1, 0), s.at(x0, a1, 0)}, nil, memberTone, paper.Hair)
-		}
-	}
-	for i := range c.Grid.Along.Get() + 1 {
-		x0, x1 := c.RibAt(i)-c.Rib.Width.Get()/2, c.RibAt(i)+c.Rib.Width.Get()/2
-		if c.Grid.HalfEnds.Get() && i == 0 {
-			x0 = c.RibAt(i)
-		}
-		if c.Grid.HalfEnds.Get() && i == c.Grid.Along.Get() {
-			x1 = c.RibAt(i)
-		}
-		s.rib(x0, x1, c.SeamAt(i))
-	}
-}
-
-// rib paints the underside of one, from foot to foot.
-func (s *scene) rib(x0, x1 float64, seam bool) {
-	n := s.steps * s.c.Grid.Around.Get()
-	at := func(x float64, k int) space { return s.at(x, s.c.Vault.Arc.Get()*float64(k)/float64(n), 0) }
-	for k := range n {
-		s.add([]space{at(x0, k), at(x1, k), at(x1, k+1), at(x0, k+1)}, nil, memberTone, paper.None)
-	}
-	lines := []float64{x0, x1}
-	if r := s.c.Grid.Reveal; seam && r.Given() && r.At.Get() == "seam" {
-		lines = append(lines, (x0+x1-r.Width.Get())/2, (x0+x1+r.Width.Get())/2)
-	} else if seam {
-		lines = append(lines, (x0+x1)/2)
-	}
-	for _, x := range lines {
-		for k := range n { // as thin figures, which are cut off and clipped as all are
-			s.add([]space{at(x, k), at(x, k+1), at(x, k)}, nil, paper.Clear, paper.Hair)
-		}
-	}
+	d := minus(inside, figure[0])
+	return s.eye.side(n, figure[0])*(n.x*d.x+n.y*d.y+n.z*d.z) > 0
 }
 
 // room paints the floor and the walls up to the vault.
@@ -288,6 +258,27 @@ func (s *scene) room() {
 		wall = append(wall, space{x, span, low})
 		s.add(wall, nil, wallTone, paper.Fine)
 	}
+}
+
+// laid is the faces as items, at a scale in mm for each m, from an upper left corner.
+func (s *scene) laid(corner paper.Point, scale float64) (out []paper.Item) {
+	for _, f := range s.faces {
+		points := make([]paper.Point, len(f.corners))
+		for i, p := range f.corners {
+			points[i] = paper.Point{X: corner.X + scale*p.x, Y: corner.Y - scale*p.y}
+		}
+		out = append(out, f.item(points))
+	}
+	return out
+}
+
+// item is a face on paper. A line is a figure of three corners, the last its first.
+func (f face) item(points []paper.Point) paper.Item {
+	line := f.tone == paper.Clear
+	if line {
+		points = points[:2]
+	}
+	return paper.Poly{Points: points, Closed: !line, Tone: f.tone, Flush: !line && f.pen == paper.None, Stroke: paper.Stroke{Pen: f.pen}}
 }
 
 // painted is the faces as items within a picture: a box of paper around a part
@@ -313,7 +304,7 @@ func (s *scene) painted(low, high paper.Point, window [4]flat) []paper.Item {
 		for i, p := range corners {
 			points[i] = paper.Point{X: left + scale*(p.x-window[0].x), Y: bottom - scale*(p.y-window[0].y)}
 		}
-		out = append(out, paper.Poly{Points: points, Closed: f.tone != paper.Clear, Tone: f.tone, Flush: f.tone != paper.Clear && f.pen == paper.None, Stroke: paper.Stroke{Pen: f.pen}})
+		out = append(out, f.item(points))
 	}
 	edge := []paper.Point{{X: left, Y: bottom - scale*up}, {X: left + scale*across, Y: bottom - scale*up}, {X: left + scale*across, Y: bottom}, {X: left, Y: bottom}}
 	return append(out, paper.Poly{Points: edge, Closed: true, Stroke: paper.Stroke{Pen: paper.Medium}})

@@ -101,7 +101,10 @@ func toWall(c *layout.Ceiling, from, way space) float64 {
 // Clear for the room.
 func cast(c *layout.Ceiling, list []solid, eye camera, p flat) paper.Tone {
 	way := space{1, p.x, p.y}
-	if eye.turns {
+	switch {
+	case eye.below: // from far under the floor, straight up
+		eye.eye, way = space{p.x, -p.y, -50}, space{0, 0, 1}
+	case eye.turns:
 		way = space{-p.x, 1, p.y}
 	}
 	best, tone := math.Inf(1), paper.Clear
@@ -112,17 +115,18 @@ func cast(c *layout.Ceiling, list []solid, eye camera, p flat) paper.Tone {
 			}
 		}
 	}
-	if best < nearest*1.2 || toWall(c, eye.eye, way) < best+1e-9 {
+	if !eye.below && (best < nearest*1.2 || toWall(c, eye.eye, way) < best+1e-9) {
 		return paper.Clear // cut off in the picture
 	}
 	return tone
 }
 
-// painted is the tone of the last face over a point of the picture.
+// painted is the tone of the last face over a point of the picture; that of the member
+// where a groove is in it.
 func painted(s *scene, p flat) paper.Tone {
 	tone := paper.Clear
 	for _, f := range s.faces {
-		if f.tone != paper.Clear && inside(f.corners, p) {
+		if f.tone != paper.Clear && f.tone != grooveTone && inside(f.corners, p) {
 			tone = f.tone
 		}
 	}
@@ -140,18 +144,25 @@ func inside(f []flat, p flat) bool {
 	return in
 }
 
-// What is painted is what rays meet first, for every profile and both entries,
-// wherever a ray meets the ceiling and does not graze an edge.
+// What is painted is what rays meet first, for every profile, from both entries and
+// from below, wherever a ray meets the ceiling and does not graze an edge.
 func TestNearerHidesFarther(t *testing.T) {
 	for profile, change := range profiles() {
-		for _, entry := range []string{"end", "side"} {
+		for _, from := range []string{"end", "side", "below"} {
 			for _, around := range []int64{1, 5} {
-				t.Run(fmt.Sprintf("%s/%s/%d", profile, entry, around), func(t *testing.T) {
+				t.Run(fmt.Sprintf("%s/%s/%d", profile, from, around), func(t *testing.T) {
+					entry := from
+					if from == "below" {
+						entry = "end"
+					}
 					c := input(t, change, map[string]any{"room.entry": entry, "grid.around": around}).ceiling()
-					eye := entryCamera(c)
+					eye, w := entryCamera(c), window()
+					if from == "below" {
+						eye, w = camera{below: true}, [4]flat{{0, -c.Vault.Span.Get()}, {c.BuiltLength(), 0}, {c.BuiltLength(), 0}}
+					}
 					s := newScene(c, eye)
 					list := solids(c, s.steps)
-					random, w := rand.New(rand.NewPCG(1, 1)), window()
+					random := rand.New(rand.NewPCG(1, 1))
 					checked := 0
 					for range 1500 {
 						p := flat{w[0].x + random.Float64()*(w[2].x-w[0].x), w[0].y + random.Float64()*(w[2].y-w[0].y)}

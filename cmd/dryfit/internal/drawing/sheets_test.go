@@ -168,25 +168,3 @@ func clearance(p carrying.Pose) float64 {
 		return min(low.X, low.Y, p.A-high.X, p.B-high.Y)
 	}
 }
-
-// A contact sheet has every option at one scale, and can be read.
-func TestContactSheet(t *testing.T) {
-	var shown []Shown
-	for _, profile := range []string{"flat", "segmental", "pointed", "elliptical", "semicircular"} {
-		shown = append(shown, Shown{
-			Ceiling: input(t, profiles()[profile]).ceiling(), Title: "option of a " + profile + " vault",
-			Lines: []string{"a line", strings.Repeat("a long line ", 30), "PASS"},
-		})
-	}
-	s := Contact("A title", shown)
-	assert.Empty(t, draft.Overlaps(s))
-	assert.Contains(t, s.About, "1:100")
-	spans := 0
-	for _, item := range s.Items { // each springing line is the span at 1:100
-		if l, ok := item.(paper.Line); ok && l.Dash == paper.Centre {
-			spans++
-			assert.InDelta(t, 42, l.B.X-l.A.X, 0.001)
-		}
-	}
-	assert.Equal(t, len(shown), spans)
-}

@@ -2,38 +2,65 @@ package drawing
 
 import (
 	"fmt"
-	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/layout"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 )
 
-// entryCamera stands in the entry: at the near end wall, or at the left side
-// wall in the middle of the room or where its door is placed.
+// entryCamera stands in the entry: at the near end wall, or at the left side wall,
+// in the middle of the room or where the door of that wall is.
 func entryCamera(c *layout.Ceiling) camera {
 	up := c.Room.Eye.Get() - c.Room.Height.Get()
 	if up > -0.1 { // a springing below the eye: the eye stays in the room
 		up = -0.1
 	}
-	door := math.NaN()
-	if d := c.Room.Door; d.Given() {
-		door = d.Offset.Get()
-	}
 	const inside = 0.01 // of the wall
+	within := func(at, wide float64) float64 { return min(max(at, 0.1), wide-0.1) }
+	door, placed := doorMiddle(c)
 	if c.Room.Entry.Get() == "side" {
 		x := c.BuiltLength() / 2
-		if !math.IsNaN(door) {
-			x = min(max(door-c.NearGap(), 0.1), c.BuiltLength()-0.1)
+		if placed {
+			x = within(door-c.NearGap(), c.BuiltLength())
 		}
-		return camera{space{x, inside, up}, true}
+		return camera{eye: space{x, inside, up}, turns: true}
 	}
 	y := c.Vault.Span.Get() / 2
-	if !math.IsNaN(door) {
-		y = min(max(door, 0.1), c.Vault.Span.Get()-0.1)
+	if placed { // the left end of the near wall, seen from inside, is that of the right springing
+		side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2
+		y = within(c.Room.Width.Get()-door-side, c.Vault.Span.Get())
 	}
-	return camera{space{inside, y, up}, false}
+	return camera{eye: space{inside, y, up}}
+}
+
+// entryOf says where one comes in.
+func entryOf(c *layout.Ceiling) string {
+	if c.Room.Entry.Get() == "side" {
+		return "the left side"
+	}
+	return "the near end"
+}
+
+// usualDoor is how wide a room's door is taken to be where the route does not end at
+// it, in m; common practice.
+const usualDoor = 0.9
+
+// doorMiddle is the middle of the door in the entry's wall, from the left end of that
+// wall as it is seen from inside.
+func doorMiddle(c *layout.Ceiling) (at float64, placed bool) {
+	d := c.Room.Door
+	if !d.Given() || d.Wall.Get() != "entry" {
+		return 0, false
+	}
+	wide := usualDoor
+	if legs := c.Route.Get(); len(legs) > 0 {
+		if last := legs[len(legs)-1]; last.Kind.Get() == spec.Door && last.Width.Given() {
+			wide = last.Width.Get()
+		}
+	}
+	return d.Offset.Get() + wide/2, true
 }
 
 // aspect is the picture's height by its width.
@@ -60,10 +87,7 @@ func view(in Input) (*subject, error) {
 	if err := shows("view", c.Grid.Around.Get()*c.Grid.Along.Get(), "coffers"); err != nil {
 		return nil, err
 	}
-	where := "the near end"
-	if c.Room.Entry.Get() == "side" {
-		where = "the left side"
-	}
+	where := entryOf(c)
 	return &subject{
 		name: "view", title: "View from the entry",
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(c.Room.Eye.Get())),

@@ -46,10 +46,6 @@ func (s Study) cell(column int, r study.Row) string {
 	return s.Units().Format(quantity.Value{SI: r.Figures[column], Unit: s.Columns[column].Unit})
 }
 
-// captionWide is how many characters of the counts stand under a drawn option
-// without being cut.
-const captionWide = 64
-
 // Caption is what stands under a drawn option: its number, and then what is
 // varied, what it comes to, and its verdict.
 func (s Study) Caption(r study.Row) (title string, lines []string) {
@@ -76,10 +72,10 @@ func (s Study) Caption(r study.Row) (title string, lines []string) {
 	lines = append(lines, show.Safe(strings.Join(set, ", ")))
 	for _, l := range []string{strings.Join(figures, ", "), strings.Join(rest, ", ")} {
 		if l != "" {
-			lines = append(lines, show.Wrap(l, captionWide)...)
+			lines = append(lines, l)
 		}
 	}
-	return title, append(append(lines, verdict(r)), show.Wrap(r.Counts.String(), captionWide)...)
+	return title, append(lines, verdict(r), r.Counts.String())
 }
 
 // verdict is a row's verdict as it is printed.

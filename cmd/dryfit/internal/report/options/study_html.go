@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
@@ -22,8 +21,24 @@ type page struct {
 	Options                                                    []pageOption
 	Reasons                                                    []string
 	Starred, Losers, Judged                                    bool
-	Contact                                                    show.DrawingView
+	Said                                                       string // of all pictures
+	RowKey, ColumnKey                                          string
+	Columns                                                    []string
+	Rows                                                       []pageRow
+	Looks                                                      []pageLook // in a list
 	Undrawn                                                    int
+}
+
+// pageRow is a row of the matrix.
+type pageRow struct {
+	Value string
+	Looks []pageLook
+}
+
+// pageLook is an option as it looks; without a picture it says why.
+type pageLook struct {
+	Place
+	Picture show.DrawingView
 }
 
 type pageHead struct {
@@ -43,10 +58,17 @@ type pageOption struct {
 	Found    string
 }
 
+// Drawn is how options look: their places, with a picture of each, empty at a blank
+// place, and what all pictures have in common.
+type Drawn struct {
+	Places
+	Pictures []show.DrawingView
+	Said     string
+}
+
 // StudyHTML writes a study as one page that asks for nothing else: no
-// font, no picture from anywhere. Some options are drawn on the contact
-// sheet; undrawn is how many it had no room for.
-func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
+// font, no picture from anywhere.
+func StudyHTML(w io.Writer, s Study, drawn Drawn) error {
 	p := s.Base.Ceiling.Project
 	same, differ := s.shared()
 	out := page{
@@ -54,9 +76,9 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 		Title:     show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Base.Path),
 		Checked: "checked on " + s.On + " to the " + show.Shown(s.Base.Standards.Name),
 		Outcome: s.outcome(), Unbeaten: show.Sentence(show.Shown(s.unbeaten())),
-		Abridged: s.abridged(), Caution: show.Caution, Undrawn: undrawn,
-		Contact: show.Drawn(contact),
+		Abridged: s.abridged(), Caution: show.Caution,
 	}
+	out.look(drawn)
 	for _, l := range append(report.Loosenings(s.Tally.Loosened), s.varied()...) {
 		out.Varied = append(out.Varied, show.Shown(l))
 	}
@@ -96,4 +118,21 @@ func StudyHTML(w io.Writer, s Study, contact paper.Sheet, undrawn int) error {
 		out.Reasons = append(out.Reasons, show.Sentence(show.Shown(whyNot(r))))
 	}
 	return studyPage().Execute(w, out)
+}
+
+// look puts the pictures into their rows, or in a list.
+func (p *page) look(d Drawn) {
+	p.Said, p.Undrawn, p.RowKey, p.ColumnKey, p.Columns = show.Sentence(d.Said), d.Left, d.Rows.Key, d.Columns.Key, d.Columns.Values
+	for i, place := range d.List {
+		look := pageLook{place, d.Pictures[i]}
+		if !d.Matrix() {
+			p.Looks = append(p.Looks, look)
+			continue
+		}
+		if i%len(d.Columns.Values) == 0 {
+			p.Rows = append(p.Rows, pageRow{Value: d.Rows.Values[i/len(d.Columns.Values)]})
+		}
+		row := &p.Rows[len(p.Rows)-1]
+		row.Looks = append(row.Looks, look)
+	}
 }
