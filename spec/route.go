@@ -19,7 +19,8 @@ type Leg struct {
 	Going    Field[quantity.Length] `toml:"going"`
 	Risers   Field[int]             `toml:"risers"`
 	Landing  Plan                   `toml:"landing"`
-	Turn     Field[string]          `toml:"turn"` // "none", "quarter" or "half"
+	Turn     Field[string]          `toml:"turn"`    // "none", "quarter" or "half"
+	Between  Field[string]          `toml:"between"` // "wall" or "open"
 	Door     CarDoor                `toml:"door"`
 	Inside   Box                    `toml:"inside"`
 	Capacity Field[quantity.Mass]   `toml:"capacity"`

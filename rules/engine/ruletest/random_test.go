@@ -325,6 +325,9 @@ func (d *draft) leg() {
 		leg["width"], leg["headroom"], leg["rise"], leg["going"] = between(0.9, 2), between(2, 2.8), between(0.15, 0.19), between(0.25, 0.32)
 		leg["risers"] = int64(8 + d.IntN(12))
 		leg["turn"] = []string{"none", "quarter", "half"}[d.IntN(3)]
+		if d.chance(2) {
+			leg["between"] = []string{"wall", "open"}[d.IntN(2)]
+		}
 		leg["landing"] = map[string]any{"width": between(0.9, 2.5), "length": between(0.9, 2.5)}
 	}
 	had, _ := d.tree["route"].([]any)

@@ -143,7 +143,7 @@ var (
 		Symbols: []engine.Symbol{
 			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
 		},
-		Valid: "carried parallel to the flight, and around the corner of a landing that turns; from the slope to the level it is followed only where a ball around the panel has room, and a half turn is never ruled out", Source: cite.Derivation("headroom square to the slope"),
+		Valid: "carried parallel to the flight, and around the corner of a landing that turns; from the slope to the level it is followed only where a ball around the panel has room. A half turn is ruled out, where a wall is stated between the flights, by a cover of all turns half way around it; the flights lie at the two ends of the landing", Source: cite.Derivation("headroom square to the slope"),
 	})
 	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,

@@ -7,12 +7,13 @@ type Bound uint8
 
 // The bounds.
 const (
-	WholeBody    Bound = iota + 1 // no way of turning it goes between the walls: all turns were covered
-	BarInside                     // a straight bar inside the body does not go through the opening
-	SectionCover                  // whichever way it is turned, what is within the wall is larger than the opening
-	TurnCover                     // the turns that go in and those that go on are not joined by free ones
-	BeyondCover                   // what is beyond the door at some instant does not go into the space behind it
-	StandDown                     // from on edge to hanging it is somewhere higher than the room
+	WholeBody     Bound = iota + 1 // no way of turning it goes between the walls: all turns were covered
+	BarInside                      // a straight bar inside the body does not go through the opening
+	SectionCover                   // whichever way it is turned, what is within the wall is larger than the opening
+	TurnCover                      // the turns that go in and those that go on are not joined by free ones
+	BeyondCover                    // what is beyond the door at some instant does not go into the space behind it
+	HalfTurnCover                  // half way around the wall between two flights it is too large for the landing
+	StandDown                      // from on edge to hanging it is somewhere higher than the room
 )
 
 // String says the bound as a clause.
@@ -28,6 +29,8 @@ func (b Bound) String() string {
 		return "every way of turning it from one corridor into the other is blocked"
 	case BeyondCover:
 		return "however it is turned in the door, the part of it behind the door is larger than the space there"
+	case HalfTurnCover:
+		return "however it is turned, half way around the wall between the flights it is larger than the landing"
 	case StandDown:
 		return "between on edge and hanging it is higher than the room"
 	default:

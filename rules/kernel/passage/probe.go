@@ -80,16 +80,7 @@ type probes struct {
 
 // probes are places along the sides of the section, at both ends and half way.
 func (b *Body) probes() probes {
-	var chain []Point
-	n := len(b.section)
-	for i, p := range b.section {
-		d := b.section[(i+1)%n].minus(p)
-		k := int(math.Ceil(math.Hypot(d.X, d.Y) / probeStep))
-		for j := range k {
-			f := float64(j) / float64(k)
-			chain = append(chain, Point{p.X + f*d.X, p.Y + f*d.Y})
-		}
-	}
+	chain := b.chain(probeStep)
 	var out probes
 	m := len(chain)
 	for i, x := range [3]float64{-b.half, b.half, 0} {
@@ -103,6 +94,20 @@ func (b *Body) probes() probes {
 	}
 	for j := range m {
 		out.rows = append(out.rows, []int32{int32(j), int32(2*m + j), int32(m + j)})
+	}
+	return out
+}
+
+// chain are places around the section, each no further than a step from the next.
+func (b *Body) chain(step float64) (out []Point) {
+	n := len(b.section)
+	for i, p := range b.section {
+		d := b.section[(i+1)%n].minus(p)
+		k := int(math.Ceil(math.Hypot(d.X, d.Y) / step))
+		for j := range k {
+			f := float64(j) / float64(k)
+			out = append(out, Point{p.X + f*d.X, p.Y + f*d.Y})
+		}
 	}
 	return out
 }

@@ -168,7 +168,7 @@ type Leg struct {
 	Kind                                                                                        record.Value[spec.LegKind]
 	Width, Height, Length, Wall, Before, After, Beside, Onward, Headroom, Rise, Going, Capacity Number
 	Risers                                                                                      Count
-	Turn                                                                                        Word
+	Turn, Between                                                                               Word
 	Landing                                                                                     Box
 	Door                                                                                        Box
 	DoorLeft, DoorSill                                                                          Number

@@ -29,7 +29,7 @@ func legOf(rec *record.Recorder, l spec.Leg, key string) Leg {
 		Width: spec.SI(rec, l.Width), Height: spec.SI(rec, l.Height), Length: spec.SI(rec, l.Length), Wall: spec.SI(rec, l.Wall),
 		Before: spec.SI(rec, l.Before), After: spec.SI(rec, l.After), Beside: spec.SI(rec, l.Beside),
 		Onward: spec.SI(rec, l.Onward), Headroom: spec.SI(rec, l.Headroom), Rise: spec.SI(rec, l.Rise), Going: spec.SI(rec, l.Going),
-		Risers: l.Risers.Value(rec), Turn: l.Turn.Value(rec), Capacity: spec.SI(rec, l.Capacity),
+		Risers: l.Risers.Value(rec), Turn: l.Turn.Value(rec), Between: l.Between.Value(rec), Capacity: spec.SI(rec, l.Capacity),
 		DoorLeft: spec.SI(rec, l.Door.Left), DoorSill: spec.SI(rec, l.Door.Sill),
 		Tried: Trial{
 			Table: Table{l.Tried.Stated(rec)},

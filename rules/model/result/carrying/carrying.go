@@ -195,8 +195,8 @@ func mostTilt(poses []passage.Pose) (length, chord float64) {
 
 // sizes are all that a leg's outcome hangs on, but for the panel.
 type sizes struct {
-	of   [20]float64
-	turn string
+	of            [20]float64
+	turn, between string
 }
 
 // absent stands for a size that a leg does not state.
@@ -214,6 +214,9 @@ func sizesOf(l layout.Leg) (out sizes) {
 	out.of[len(out.of)-1] = given(l.Risers, absent)
 	if l.Turn.Given() {
 		out.turn = l.Turn.Get()
+	}
+	if l.Between.Given() {
+		out.between = l.Between.Get()
 	}
 	return out
 }

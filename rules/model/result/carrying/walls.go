@@ -2,7 +2,6 @@ package carrying
 
 import (
 	"math"
-	"slices"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
@@ -148,98 +147,6 @@ func (p *panel) decided(w walls, left *passage.Budget) Way {
 		return Way{Outcome: passage.Cannot, Bound: passage.BarInside, Bare: p.bare(w)}
 	}
 	return p.way(w, w.decide(p.body, w.sizes(), left), left)
-}
-
-// The ways on from a stair's landing.
-const (
-	straightOn = "none"
-	halfTurn   = "half"
-)
-
-// stair is the flight, seen square to its slope, and the turn on its landing.
-// From the slope to the level of the landing the panel is not followed. A flight
-// of which the number of steps is not given may be short, and a landing may not
-// turn: then what does not pass needs that key.
-func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
-	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
-	// The flight's soffit begins and ends H·sin α further up the slope than its floor.
-	slope := math.Hypot(l.Rise.Get(), l.Going.Get())
-	long := max(0, slope*given(l.Risers, 0)-l.Headroom.Get()*l.Rise.Get()/slope)
-	flight := tube(l.Width.Get(), head, long, []any{"headroom"})
-	flight.words = func(m passage.Motion) string { return "up the flight, " + openingWords(m) }
-	up := p.decided(flight, left)
-	if !l.Risers.Given() && up.Outcome != passage.Passes {
-		up.Needs = "risers"
-	}
-	up.Unfollowed = !p.rolls(l.Width.Get(), head)
-	if l.Turn.Given() && l.Turn.Get() == straightOn {
-		return up
-	}
-	// The way on from the landing's side is as wide as the landing is long, on from the top step.
-	landing := cornerWalls(l.Width, l.Landing.Length, l.Headroom, []any{"landing", "length"}, []any{"headroom"})
-	landing.words = func(m passage.Motion) string { return "turned on the landing, " + cornerWords(m) }
-	landing.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		return onLanding(l, b, s, left)
-	}
-	turn := p.decided(landing, left)
-	switch {
-	case !l.Turn.Given() && turn.Outcome != passage.Passes:
-		turn.Needs = "turn"
-	case turn.Outcome == passage.Passes && l.Landing.Width.Get() < p.landingWidth(l):
-		// The corner's corridors have no ends, and the landing has.
-		turn.Outcome = passage.Undecided
-		turn.Size = Size{}
-	}
-	turn.Unfollowed = !p.rolls(l.Width.Get(), head, l.Landing.Length.Get(), l.Landing.Width.Get())
-	up.Unfollowed = turn.Unfollowed
-	if worse(turn, up) {
-		up = turn
-	}
-	up.Depth, up.Side = 0, 0
-	return up
-}
-
-// onLanding decides the turn on a landing. What reaches out over the flight has more
-// than the headroom over it, so that only what no height lets around is ruled out;
-// and around the end of the wall between two flights an arch may hook, so that of a
-// half turn nothing is.
-func onLanding(l layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-	d := b.Around(passage.Corner{Width: s[0], Onward: s[1], Height: s[2]}, left)
-	if d.Outcome != passage.Cannot {
-		return d
-	}
-	half := l.Turn.Given() && l.Turn.Get() == halfTurn
-	if half || b.Around(passage.Corner{Width: s[0], Onward: s[1], Height: math.Inf(1)}, left).Outcome != passage.Cannot {
-		d.Outcome, d.Bound = passage.Undecided, 0
-	}
-	return d
-}
-
-// rolls reports whether a ball around the wrapped panel has room in all of some clear
-// sizes: then the panel goes wherever its middle does.
-func (p *panel) rolls(sizes ...float64) bool {
-	return p.body.Diameter()+2*p.wrap <= slices.Min(sizes)
-}
-
-// landingWidth is the width of landing, across the flight that comes up, on which the panel that has come around a
-// corner lies free of the flight: all of its longest side for a half turn, which
-// is two corners, and for a quarter turn nothing over the flight's own width.
-func (p *panel) landingWidth(l layout.Leg) float64 {
-	if l.Turn.Given() && l.Turn.Get() == halfTurn {
-		return p.body.Longest() + 2*p.wrap
-	}
-	return 0
-}
-
-// worse reports whether one part of a leg is what the other can't make good.
-func worse(a, b Way) bool {
-	rank := func(w Way) int {
-		return map[passage.Outcome]int{passage.Cannot: 2, passage.Undecided: 1}[w.Outcome]
-	}
-	if rank(a) != rank(b) {
-		return rank(a) > rank(b)
-	}
-	return a.Margin < b.Margin
 }
 
 func openingWords(m passage.Motion) string {

@@ -1,0 +1,233 @@
+package passage
+
+import "math"
+
+// halfCover looks for turns at which the body may be half way around the wall between
+// two flights.
+//
+// Theorem. On its way from one flight to the other a place P that is fixed to the body
+// is once in the middle plane of the wall. At that instant what of the body is in the
+// wall's thickness is over the landing, all is between the outer walls and before the
+// landing's end, and all is between floor and soffit: in the flight that comes up no
+// lower than its treads and no higher than its soffit, over the way on no lower than
+// the landing and no higher than the soffit of a flight that rises. If that can be at
+// no turn and with P nowhere, there is no motion. Derived.
+//
+// The body has fewer corners than the true one and is within a distance of it, which
+// is taken off the wrap.
+type halfCover struct {
+	b    *Body
+	s    Stair
+	wall float64 // half of its thickness
+	at   []probe // from P
+	rows [][]int32
+	even bool // P is on the line of symmetry of the body's section
+	seen seen
+}
+
+// How the cover goes.
+const (
+	// stairStep is how far probes along the outline are apart at most, in m, and
+	// alongStair how many there are along the length.
+	stairStep  = 0.25
+	alongStair = 5
+	// stairPlace is over how much of the landing's length, in m, P is looked at in one,
+	// and stairPlaces how many of these there are at most.
+	stairPlace  = 0.15
+	stairPlaces = 16
+	// cellsATurn is how many cells of a budget one of the cover costs.
+	cellsATurn = 3
+)
+
+func (b *Body) halfCover(s Stair, p Point) *halfCover {
+	off := min(probeCoarse, b.wrap/2)
+	c := b.coarse(off).Wrapped(b.wrap - off)
+	h := &halfCover{b: c, s: s, wall: s.Across/2 - s.Width, even: b.mirrored && c.mirrored}
+	if h.even {
+		p.X = 0
+	}
+	chain := c.chain(stairStep)
+	for i := range alongStair {
+		x := c.half * (2*float64(i)/(alongStair-1) - 1)
+		row := make([]int32, 0, len(chain)+1)
+		for j, q := range chain {
+			v := Vec{x, q.X - p.X, q.Y - p.Y}
+			h.at = append(h.at, probe{v, v.dot(v)})
+			row = append(row, int32(i*len(chain)+j))
+		}
+		h.rows = append(h.rows, append(row, row[0]))
+	}
+	for j := range chain {
+		row := make([]int32, alongStair)
+		for i := range row {
+			row[i] = int32(i*len(chain) + j)
+		}
+		h.rows = append(h.rows, row)
+	}
+	h.seen = make(seen, len(h.at))
+	return h
+}
+
+// all reports whether every turn is out.
+func (h *halfCover) all(budget *Budget) (proven, ranOut bool) {
+	var open []cube
+	for front := range 4 {
+		if h.even && front > 1 {
+			break // a half turn about the body's z brings the first two to the front
+		}
+		open = append(open, cube{front, cell{half: [3]float64{1, 1, 1}}})
+	}
+	for len(open) > 0 {
+		c := open[len(open)-1]
+		open = open[:len(open)-1]
+		if !budget.spend(cellsATurn) {
+			return false, true
+		}
+		if widest := h.see(c); !h.out() {
+			if h.still(c); !h.out() {
+				return false, false // at this turn it may be half way
+			}
+			open = append(open, c.cutAcross(widest)...)
+		}
+	}
+	return true, false
+}
+
+// cutAcross cuts a cube in two across one of its sides.
+func (c cube) cutAcross(side int) []cube {
+	c.half[side] /= 2
+	a, b := c, c
+	a.at[side] -= c.half[side]
+	b.at[side] += c.half[side]
+	return []cube{a, b}
+}
+
+// see works out the probes over all of a cell, and across which of its sides the body
+// swings furthest.
+func (h *halfCover) see(c cube) (widest int) {
+	turn, a, away := c.turn(), c.radius(), c.swings()
+	var by [3]float64
+	for i, v := range h.at {
+		far := math.Sqrt(v.square)
+		for k, e := range turn {
+			m := v.dot(e)
+			l := away.slope(k, v.Vec, m, far)
+			h.seen[i][k] = a.bounds(m, v.square).both(l.bounds())
+			for side := range by {
+				by[side] = max(by[side], math.Abs(l.by[side]))
+			}
+		}
+	}
+	for side := range by {
+		if by[side] > by[widest]*further {
+			widest = side
+		}
+	}
+	return widest
+}
+
+// still works out the probes at the middle of a cell.
+func (h *halfCover) still(c cube) {
+	turn := c.turn()
+	for i, v := range h.at {
+		for k, e := range turn {
+			m := v.dot(e)
+			h.seen[i][k] = bounds{m, m}
+		}
+	}
+}
+
+// out reports whether none of the turns that are seen can be.
+func (h *halfCover) out() bool {
+	g := h.b.wrap
+	side, front := h.s.Across/2-g, none
+	for i := range h.seen {
+		p := &h.seen[i]
+		if p[0].low > side || p[0].high < -side {
+			return true
+		}
+		front = max(front, p[1].low)
+	}
+	y, z := bounds{none, h.s.Length - g - front}, bounds{none, math.Inf(1)}
+	for _, row := range h.rows {
+		h.inWall(row, func(p *beside) {
+			y.low = max(y.low, g-p.y)
+			z = z.both(bounds{g - p.z.high, h.s.Headroom - g - p.z.low})
+		})
+	}
+	if y.low > y.high || z.low > z.high {
+		return true
+	}
+	if math.IsInf(y.low, 0) {
+		return false
+	}
+	n := min(stairPlaces, 1+int((y.high-y.low)/stairPlace))
+	step := (y.high - y.low) / float64(n)
+	for i := range n {
+		lo := y.low + step*float64(i)
+		if !h.noHeight(bounds{lo, lo + step}, z) {
+			return false
+		}
+	}
+	return true
+}
+
+// beside is what a place somewhere on a run of probes is: no further on than y, and as
+// high as z.
+type beside struct {
+	y  float64
+	z  bounds
+	on bool
+}
+
+func (r *beside) add(p *[3]bounds) {
+	if r.on {
+		r.y, r.z = max(r.y, p[1].high), bounds{min(r.z.low, p[2].low), max(r.z.high, p[2].high)}
+	}
+}
+
+// inWall takes places of a row that are in the wall's thickness for certain: between a
+// probe that is not past it and one that is not before it there is one.
+func (h *halfCover) inWall(row []int32, take func(*beside)) {
+	var left, right beside
+	for _, j := range row {
+		p := &h.seen[j]
+		left.add(p)
+		right.add(p)
+		if p[0].high <= h.wall {
+			left = beside{p[1].high, p[2], true}
+			if right.on {
+				take(&right)
+			}
+		}
+		if p[0].low >= -h.wall {
+			if left.on {
+				take(&left)
+			}
+			right = beside{p[1].high, p[2], true}
+		}
+	}
+}
+
+// noHeight reports whether nothing is left between floor and soffit of the heights z of
+// P, P being at y along the landing.
+func (h *halfCover) noHeight(y, z bounds) bool {
+	g, slope := h.b.wrap, h.s.slope()
+	for i := range h.seen {
+		p := &h.seen[i]
+		near, far := y.low+p[1].low, y.high+p[1].high
+		floor, soffit := 0.0, h.s.Headroom
+		if near < 0 && p[0].low <= 0 {
+			floor = slope*near - h.s.Rise // the treads are no lower under the line of the nosings
+		}
+		if p[0].high < 0 {
+			soffit += slope * min(0, far)
+		} else {
+			soffit -= slope * min(0, near)
+		}
+		if z = z.both(bounds{floor + g - p[2].high, soffit - g - p[2].low}); z.low > z.high {
+			return true
+		}
+	}
+	return false
+}
