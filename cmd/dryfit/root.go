@@ -32,6 +32,10 @@ type verdictError struct{ status int }
 
 func (e verdictError) Error() string { return fmt.Sprintf("exit status %d", e.status) }
 
+// errNothingWritten ends an interrupted command whose whole purpose is its folder: the
+// status is that of any folder that could not be written.
+var errNothingWritten = errors.New("nothing is written")
+
 // run is the whole program: arguments in, exit status out.
 func run(ctx context.Context, args []string, s streams) int {
 	root := rootCommand(s)
@@ -48,6 +52,9 @@ func run(ctx context.Context, args []string, s streams) int {
 	switch {
 	case ctx.Err() != nil:
 		fmt.Fprintln(s.err, "dryfit: interrupted")
+		if errors.Is(err, errNothingWritten) {
+			return exitNotChecked
+		}
 		return exitInterrupted
 	case err == nil:
 		return 0

@@ -47,12 +47,18 @@ func shopCommand(s streams) *cobra.Command {
 			"Where the check fails the spec the holds are printed and nothing is written.\n" +
 			"--even-so writes all the same, and every file says NOT FOR CUTTING.\n" +
 			"\n" +
-			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be\n" +
-			"written, 130 interrupted, with what was there before kept.",
+			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be written\n" +
+			"or the command was interrupted, with what was there before kept.",
 		Example: "  dryfit shop specs/reading-room.ceiling.toml --output reading-room-shop\n" +
 			"  dryfit shop specs/reading-room.ceiling.toml --output rib --part rib-1 --paper A3",
 		Args: cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error { return makeShop(c.Context(), s, args[0], f) },
+		RunE: func(c *cobra.Command, args []string) error {
+			err := makeShop(c.Context(), s, args[0], f)
+			if c.Context().Err() != nil {
+				return errNothingWritten
+			}
+			return err
+		},
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.output, "output", "", "the `folder` to write")

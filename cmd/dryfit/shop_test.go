@@ -234,6 +234,22 @@ func TestPackagesAreWrittenWholeOrNotAtAll(t *testing.T) {
 	assert.Equal(t, []string{"fresh", "fresh/deep", "fresh/deep/package", "fresh/deep/package/rib-1.svg"}, allBelow(t, "."))
 }
 
+// An interrupted package is one that could not be written: the status says so, and the
+// old one is kept.
+func TestAnInterruptedPackageKeepsTheOldOne(t *testing.T) {
+	src, err := os.ReadFile(demo)
+	require.NoError(t, err)
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.Mkdir("package", 0o755))
+	require.NoError(t, os.WriteFile("package/shop.json", []byte(`{"package": "dryfit shop", "files": []}`), 0o644))
+	ctx, press := context.WithCancel(context.Background())
+	var out, errs bytes.Buffer
+	status := run(ctx, []string{"shop", "-", "--output", "package"}, streams{in: interrupting{bytes.NewReader(src), press}, out: &out, err: &errs})
+	assert.Equal(t, exitNotChecked, status)
+	assert.Equal(t, "dryfit: interrupted\n", errs.String())
+	assert.Equal(t, []string{"package", "package/shop.json"}, allBelow(t, "."))
+}
+
 // allBelow are the paths of all that is in a folder, hidden or not.
 func allBelow(t *testing.T, folder string) (out []string) {
 	require.NoError(t, filepath.WalkDir(folder, func(path string, _ os.DirEntry, err error) error {

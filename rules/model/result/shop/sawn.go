@@ -3,6 +3,7 @@ package shop
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"dryfit/rules/model/layout"
 )
@@ -34,8 +35,29 @@ type Blank struct {
 	Pattern
 	Stock  int
 	Box    Box
-	Count  int      // in one half rib
-	Places []string // "layer 1, piece 2 from the left"
+	Count  int     // in one half rib
+	Places []Place // by layer, from the left
+}
+
+// Place is where a piece lies in a half rib: its layer, and its number in that from
+// the left.
+type Place struct{ Layer, Piece int }
+
+// said are places in words, those that follow one another together.
+func said(places []Place) string {
+	var parts []string
+	for i := 0; i < len(places); {
+		from, to := places[i], i
+		for to+1 < len(places) && places[to+1] == (Place{from.Layer, places[to].Piece + 1}) {
+			to++
+		}
+		part := fmt.Sprintf("layer %d, piece %d", from.Layer, from.Piece)
+		if to > i {
+			part = fmt.Sprintf("layer %d, pieces %d to %d", from.Layer, from.Piece, places[to].Piece)
+		}
+		parts, i = append(parts, part), to+1
+	}
+	return strings.Join(parts, "; ") + " from the left"
 }
 
 // sawn is how each piece of an arch is sawn; nothing of other ribs, of ribs without
@@ -139,7 +161,7 @@ func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 	box := BoxOf(o)
 	l.Length, l.Width = max(l.Length, box.Length), max(l.Width, box.Width)
 	l.Sizes = append(l.Sizes, box)
-	place := fmt.Sprintf("layer %d, piece %d from the left", l.Number, j+1)
+	place := Place{l.Number, j + 1}
 	for i := range s.Blanks {
 		if b := &s.Blanks[i]; b.Stock == l.Stock && congruent(b.Outline, o) {
 			b.Count++
@@ -147,7 +169,7 @@ func (s *Sawn) piece(c *layout.Ceiling, l *SawnLayer, from, to float64, j int) {
 			return
 		}
 	}
-	b := Blank{Stock: l.Stock, Box: box, Count: 1, Places: []string{place}}
+	b := Blank{Stock: l.Stock, Box: box, Count: 1, Places: []Place{place}}
 	b.Name, b.Title = fmt.Sprintf("segment-%d-%d", s.Piece, len(s.Blanks)+1), fmt.Sprintf("Segment of piece %d of the arch", s.Piece)
 	b.Outline = o
 	b.Marks = in.grain(inner, outer, box.Length/4, c.Vault.TightestRadius.Get())

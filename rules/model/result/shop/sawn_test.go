@@ -2,6 +2,7 @@ package shop_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -83,4 +84,15 @@ func along(s shop.Segment, f float64) shop.Point {
 	sin, cos := math.Sincos(f * s.Turn())
 	dx, dy := s.From[0]-centre[0], s.From[1]-centre[1]
 	return shop.Point{centre[0] + dx*cos - dy*sin, centre[1] + dx*sin + dy*cos}
+}
+
+// The tower room has 17 segments a layer. The layers are staggered by half of one, so that
+// the second has 18 pieces, of which the first and the last are half as long.
+func TestPlacesAreSaidInRanges(t *testing.T) {
+	said := ""
+	for _, p := range shop.Of(sample.Ceiling(t, "tower-room", nil)).Patterns() {
+		said += strings.Join(p.Notes, "\n") + "\n"
+	}
+	assert.Contains(t, said, "33 in one half rib: layer 1, pieces 1 to 17; layer 2, pieces 2 to 17 from the left.")
+	assert.Contains(t, said, "2 in one half rib: layer 2, piece 1; layer 2, piece 18 from the left.")
 }

@@ -1,9 +1,6 @@
 package shop
 
-import (
-	"fmt"
-	"strings"
-)
+import "fmt"
 
 // wide is how wide a story stick is drawn, in m; its width is the shop's.
 const wide = 0.04
@@ -40,7 +37,7 @@ func (s *Shop) Patterns() (out []Pattern) {
 	}
 	for _, sawn := range s.Sawn.Get() {
 		for _, b := range sawn.Blanks {
-			b.Notes = append(b.Notes, fmt.Sprintf("Of %d/4 plank, the grain as the arrow runs; %d in one half rib: %s.", b.Stock, b.Count, strings.Join(b.Places, "; ")))
+			b.Notes = append(b.Notes, fmt.Sprintf("Of %d/4 plank, the grain as the arrow runs; %d in one half rib: %s.", b.Stock, b.Count, said(b.Places)))
 			out = append(out, b.Pattern)
 		}
 		out = append(out, sawn.Layup)

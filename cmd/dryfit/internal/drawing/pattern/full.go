@@ -4,6 +4,7 @@ package pattern
 
 import (
 	"math"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/result/shop"
@@ -76,7 +77,6 @@ var pens = []struct {
 	{shop.Clamp, paper.Stroke{Pen: paper.Hair, Dash: paper.Centre}},
 	{shop.Fitting, paper.Stroke{Pen: paper.Medium}},
 	{shop.Bore, paper.Stroke{Pen: paper.Medium}},
-	{shop.Text, paper.Stroke{Pen: paper.Fine}},
 }
 
 // draw is the pattern with its marks and dimensions, a group a layer.
@@ -95,8 +95,12 @@ func (f *Full) draw(p shop.Pattern) []paper.Item {
 			out = append(out, paper.Group{ID: string(pen.layer), Items: items})
 		}
 	}
-	if dims := f.dims(p); dims != nil {
-		out = append(out, paper.Group{ID: "DIM", Items: dims})
+	dims := paper.Group{ID: "DIM", Items: f.dims(p)}
+	if labels := f.labels(p, append(out, dims)); labels != nil {
+		out = append(out, paper.Group{ID: string(shop.Text), Items: labels})
+	}
+	if dims.Items != nil {
+		out = append(out, dims)
 	}
 	return out
 }
@@ -113,8 +117,6 @@ func (f *Full) mark(out []paper.Item, m shop.Mark, s paper.Stroke) []paper.Item 
 		out = append(out, paper.Arc{C: c, R: r, To: 2 * math.Pi, Stroke: s},
 			paper.Line{A: paper.Point{X: c.X - r - beyond, Y: c.Y}, B: paper.Point{X: c.X + r + beyond, Y: c.Y}, Stroke: paper.Stroke{Pen: paper.Hair}},
 			paper.Line{A: paper.Point{X: c.X, Y: c.Y - r - beyond}, B: paper.Point{X: c.X, Y: c.Y + r + beyond}, Stroke: paper.Stroke{Pen: paper.Hair}})
-	case m.Label != nil:
-		out = append(out, paper.Text{At: f.at(m.Label.At), Height: letter, Turn: m.Label.Angle * 180 / math.Pi, Text: m.Label.Text})
 	case len(m.Line) > 0:
 		out = append(out, f.path(m.Line, s))
 	}
@@ -172,9 +174,23 @@ func checkBars(at paper.Point, s quantity.System) (paper.Group, float64) {
 // notes are what a reader of one pattern must know.
 func notes(p shop.Pattern, about About) []string {
 	out := []string{p.Name + ": " + p.Title + ". " + about.Title + ". Full size; measure both bars before cutting."}
+	return append(append(append(out, wholes(p, about.Units)...), p.Notes...), about.Lines...)
+}
+
+// wholes say of which length each edge is that dimensions run along, once for each
+// length.
+func wholes(p shop.Pattern, units quantity.System) (out []string) {
+	var lengths []string
+	runs := map[string][]string{}
 	for _, r := range p.Runs {
-		whole, _ := about.Units.Running(r.Length)
-		out = append(out, "Running dimensions of "+r.Name+" are from the left end as cut; the whole is "+whole[0]+".")
+		whole, _ := units.Running(r.Length)
+		if runs[whole[0]] == nil {
+			lengths = append(lengths, whole[0])
+		}
+		runs[whole[0]] = append(runs[whole[0]], r.Name)
 	}
-	return append(append(out, p.Notes...), about.Lines...)
+	for _, l := range lengths {
+		out = append(out, "Running dimensions of "+strings.Join(runs[l], ", ")+" are from the left end as cut; the whole is "+l+".")
+	}
+	return out
 }

@@ -19,16 +19,27 @@ func (t tiling) key() paper.Sheet {
 			y += 1.7 * height
 		}
 	}
-	line(fmt.Sprintf("%s   key of %d tiles in %d rows and %d columns, not to scale", t.Name, len(t.tiles), t.rows, t.cols), letter, false)
+	line(t.heading(), letter, false)
 	for _, w := range t.about.Warnings {
 		line(w, letter, true)
 	}
-	line(fmt.Sprintf("Print at 100%%, not fitted to the page. Measure both bars of each tile. Tiles overlap by %.0fmm: lay the crosses on each other.", overlap), small, false)
+	if t.tooMany() {
+		line(fmt.Sprintf("More than %d tiles of this paper would be needed, and none is made: plot the SVG or cut by the DXF.", mostTiles), small, true)
+	} else {
+		line(fmt.Sprintf("Print at 100%%, not fitted to the page. Measure both bars of each tile. Tiles overlap by %.0fmm: lay the crosses on each other.", overlap), small, false)
+	}
 	for _, n := range t.notes {
 		line(n, small, false)
 	}
 	t.plan(&s, y+2)
 	return s
+}
+
+func (t tiling) heading() string {
+	if t.tooMany() {
+		return t.Name + "   not in tiles, not to scale"
+	}
+	return fmt.Sprintf("%s   key of %d tiles in %d rows and %d columns, not to scale", t.Name, len(t.tiles), t.rows, t.cols)
 }
 
 // plan draws the pattern and the tiles as large as the rest of the page takes.
@@ -39,7 +50,11 @@ func (t tiling) plan(s *paper.Sheet, top float64) {
 	at := func(p paper.Point) paper.Point {
 		return paper.Point{X: right + k*(p.X-t.low.X), Y: top + k*(p.Y-t.low.Y)}
 	}
-	for _, one := range t.tiles {
+	tiles := t.tiles
+	if t.tooMany() {
+		tiles = nil
+	}
+	for _, one := range tiles {
 		low, high := t.corner(one.row, one.col)
 		a, b := at(low), at(high)
 		s.Items = append(s.Items, paper.Poly{Closed: true, Stroke: paper.Stroke{Pen: paper.Hair}, Points: []paper.Point{

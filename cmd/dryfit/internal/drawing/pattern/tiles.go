@@ -27,6 +27,10 @@ const (
 	leastKeySpace = 60.0
 )
 
+// mostTiles is how many tiles are made of one pattern. Nobody joins more: it is
+// plotted or cut by machine instead.
+const mostTiles = 1000
+
 // tiling is a pattern cut into tiles of one size.
 type tiling struct {
 	Full
@@ -45,13 +49,17 @@ type tile struct {
 }
 
 // Tiles are pages of a paper to be joined, upright or across, whichever takes fewer,
-// after a page that shows where each belongs.
+// after a page that shows where each belongs. Of a pattern that takes more than
+// mostTiles there is that page alone, which says so.
 func (f Full) Tiles(p Paper) []paper.Sheet {
 	t := f.tiled(paper.Point{X: p.Height, Y: p.Width})
 	if upright := f.tiled(paper.Point{X: p.Width, Y: p.Height}); len(upright.tiles) < len(t.tiles) {
 		t = upright
 	}
 	out := []paper.Sheet{t.key()}
+	if t.tooMany() {
+		return out
+	}
 	for i, one := range t.tiles {
 		out = append(out, t.sheet(i, one))
 	}
@@ -66,15 +74,49 @@ func (f Full) tiled(page paper.Point) tiling {
 	// What is left over lies evenly around, in whole millimetres.
 	t.low.X = math.Floor((low.X+high.X-float64(t.cols)*t.stepX-overlap)/2 + 1e-6)
 	t.low.Y = math.Floor((low.Y+high.Y-float64(t.rows)*t.stepY-overlap)/2 + 1e-6)
+	all := boxed(f.body)
 	for row := range t.rows {
-		for col := range t.cols {
-			if items := t.part(row, col); items != nil {
-				t.tiles = append(t.tiles, tile{row, col, items})
-			}
-		}
+		t.fill(row, all)
 	}
 	return t
 }
+
+// fill adds the tiles of a row that have something, up to one more than are made.
+func (t *tiling) fill(row int, all []boxedItem) {
+	low, high := t.corner(row, 0)
+	var here []boxedItem
+	for _, i := range all {
+		if i.high.Y >= low.Y-near && i.low.Y <= high.Y+near {
+			here = append(here, i)
+		}
+	}
+	for col := 0; col < t.cols && len(t.tiles) <= mostTiles; col++ {
+		if items := t.part(row, col, here); items != nil {
+			t.tiles = append(t.tiles, tile{row, col, items})
+		}
+	}
+}
+
+// boxedItem is an item with the box that it lies in, found once for all tiles.
+type boxedItem struct {
+	paper.Item
+	low, high paper.Point
+}
+
+// near is how far outside a tile a box may lie and its item still be asked, in mm.
+const near = 1.0
+
+func boxed(body []paper.Item) (out []boxedItem) {
+	for _, group := range body {
+		for _, item := range group.(paper.Group).Items {
+			low, high := paper.Box([]paper.Item{item})
+			out = append(out, boxedItem{item, low, high})
+		}
+	}
+	return out
+}
+
+func (t *tiling) tooMany() bool { return len(t.tiles) > mostTiles }
 
 // count is how many tiles a length takes, with a millimetre to spare.
 func count(length, step float64) int { return max(1, int(math.Ceil((length+2-overlap)/step))) }
@@ -85,15 +127,16 @@ func (t tiling) corner(row, col int) (low, high paper.Point) {
 	return low, paper.Point{X: low.X + t.stepX + overlap, Y: low.Y + t.stepY + overlap}
 }
 
-// part is what of the pattern lies on a tile, at its place on the page.
-func (t tiling) part(row, col int) (out []paper.Item) {
+// part is what of a row's items lies on a tile, at its place on the page.
+func (t *tiling) part(row, col int, items []boxedItem) (out []paper.Item) {
 	low, high := t.corner(row, col)
 	by := paper.Point{X: left - low.X, Y: above - low.Y}
-	for _, group := range t.body {
-		for _, item := range group.(paper.Group).Items {
-			for _, kept := range within(item, low, high) {
-				out = append(out, moved(kept, by))
-			}
+	for _, i := range items {
+		if i.high.X < low.X-near || i.low.X > high.X+near {
+			continue
+		}
+		for _, kept := range within(i.Item, low, high) {
+			out = append(out, moved(kept, by))
 		}
 	}
 	return out
@@ -102,21 +145,12 @@ func (t tiling) part(row, col int) (out []paper.Item) {
 // within is the part of an item in a box. A text is whole, and there where it fits
 // whole, or where it begins: tiles overlap, so that a short one fits on one of them.
 func within(item paper.Item, low, high paper.Point) (out []paper.Item) {
-	paths := func(p paper.Path) {
+	for _, p := range pathsOf(item) {
 		for _, part := range p.Within(low, high) {
 			out = append(out, part)
 		}
 	}
-	switch i := item.(type) {
-	case paper.Line:
-		paths(paper.Path{From: i.A, Steps: []paper.Step{{To: i.B}}, Stroke: i.Stroke})
-	case paper.Arc: // a circle
-		half := paper.Path{From: paper.Point{X: i.C.X + i.R, Y: i.C.Y}, Stroke: i.Stroke}
-		half.Steps = []paper.Step{{To: paper.Point{X: i.C.X - i.R, Y: i.C.Y}, Bulge: 1}, {To: half.From, Bulge: 1}}
-		paths(half)
-	case paper.Path:
-		paths(i)
-	case paper.Text:
+	if i, ok := item.(paper.Text); ok {
 		l, h := i.Box()
 		fits := h.X-l.X <= overlap && h.Y-l.Y <= overlap
 		if fits && (l.X < low.X || l.Y < low.Y || h.X > high.X || h.Y > high.Y) ||
@@ -126,6 +160,21 @@ func within(item paper.Item, low, high paper.Point) (out []paper.Item) {
 		out = append(out, i)
 	}
 	return out
+}
+
+// pathsOf is a line, a circle or a path as paths.
+func pathsOf(item paper.Item) []paper.Path {
+	switch i := item.(type) {
+	case paper.Line:
+		return []paper.Path{{From: i.A, Steps: []paper.Step{{To: i.B}}, Stroke: i.Stroke}}
+	case paper.Arc:
+		half := paper.Path{From: paper.Point{X: i.C.X + i.R, Y: i.C.Y}, Stroke: i.Stroke}
+		half.Steps = []paper.Step{{To: paper.Point{X: i.C.X - i.R, Y: i.C.Y}, Bulge: 1}, {To: half.From, Bulge: 1}}
+		return []paper.Path{half}
+	case paper.Path:
+		return []paper.Path{i}
+	}
+	return nil
 }
 
 func moved(item paper.Item, by paper.Point) paper.Item {
