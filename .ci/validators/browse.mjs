@@ -1,7 +1,7 @@
 // Opens a page in a real browser as a reader does: wide, on a telephone, in the
 // dark, without scripts, on paper. Prints what was seen as one line of JSON:
 // messages of the console, requests, whether it scrolls sideways, what axe-core
-// finds, what the filters do, and blocks that a printed page would cut.
+// finds, what the filters and the choice of two options do, and blocks that a printed page would cut.
 // Usage: node browse.mjs CHROMIUM FILE [PDF]
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -12,7 +12,7 @@ const [executablePath, file, pdf] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const url = pathToFileURL(file).href;
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
-const seen = { console: [], requests: [], sideways: {}, violations: [], filtered: [], cut: [], plain: 0, idle: [] };
+const seen = { console: [], requests: [], sideways: {}, violations: [], filtered: [], cut: [], plain: 0, looks: 0, buttons: 0, printed: 0, idle: [], pair: null };
 
 const open = async (options) => {
   // axe-core is put in beside the page, which its policy would refuse.
@@ -25,12 +25,66 @@ const open = async (options) => {
   return page;
 };
 const wider = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-const judged = async (options, where) => {
-  const page = await open({ ...options, bypassCSP: true });
+const judge = async (page, where) => {
   const { violations } = await page.evaluate(`${axe}; axe.run({ resultTypes: ["violations"], elementRef: false })`);
   for (const v of violations) {
     seen.violations.push({ where, id: v.id, impact: v.impact, at: v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)) });
   }
+};
+const judged = async (options, where) => {
+  const page = await open({ ...options, bypassCSP: true });
+  await judge(page, where);
+  await page.context().close();
+};
+
+// By the keyboard alone: chooses the first and the last option, leaves by Escape, and
+// chooses and leaves again by the mouse and by the button that closes.
+const paired = async () => {
+  const page = await open({ viewport: { width: 1280, height: 900 }, bypassCSP: true });
+  const buttons = page.locator('.look > button');
+  const dialog = page.locator('#pair');
+  const last = await buttons.count() - 1;
+  if (last < 1) return page.context().close();
+  const tabTo = async (which) => {
+    for (let i = 0; i < 200; i++) {
+      if (await which.evaluate((e) => e === document.activeElement)) return true;
+      await page.keyboard.press('Tab');
+    }
+    return false;
+  };
+  const pressed = () => page.evaluate(() => [...document.querySelectorAll('.look > button[aria-pressed="true"]')].map((b) => b.value));
+  const state = async () => ({
+    open: await dialog.evaluate((d) => d.open),
+    title: await dialog.locator('h2').textContent(),
+    widths: await dialog.locator('svg').evaluateAll((all) => all.map((e) => Math.round(e.getBoundingClientRect().width))),
+    pressed: await pressed(),
+    focused: await page.evaluate(() => document.activeElement.textContent),
+  });
+  const out = { reached: await tabTo(buttons.first()), apart: await page.evaluate(() => {
+    const widths = [...document.querySelectorAll('.look > svg')].map((e) => e.getBoundingClientRect().width);
+    return Math.max(...widths) - Math.min(...widths);
+  }) };
+  await page.keyboard.press('Enter');
+  out.one = { ...(await state()), said: await page.locator('#chosen').textContent() };
+  out.reached = out.reached && await tabTo(buttons.nth(last));
+  await page.keyboard.press('Space');
+  out.two = await state();
+  await judge(page, 'side by side');
+  await page.emulateMedia({ media: 'print' });
+  out.onPaper = [await page.locator('main').isVisible(), await page.locator('#pair svg:visible').count()];
+  await page.emulateMedia({ media: 'screen' });
+  await page.keyboard.press('Escape');
+  out.left = await state();
+  await page.locator('.look > svg').nth(0).click();
+  await page.locator('.look > svg').nth(1).click();
+  out.clicked = await state();
+  out.reached = out.reached && await tabTo(dialog.locator('button'));
+  await page.keyboard.press('Enter');
+  out.closed = await state();
+  await buttons.first().click();
+  await buttons.first().click();
+  out.taken = await pressed();
+  seen.pair = out;
   await page.context().close();
 };
 
@@ -55,7 +109,10 @@ for (const width of [1280, 390]) {
 }
 const plain = await open({ javaScriptEnabled: false });
 seen.plain = await plain.locator('article:visible').count();
+seen.looks = await plain.locator('.look:visible').count();
+seen.buttons = await plain.locator('button:visible').count();
 await plain.context().close();
+await paired();
 await judged({ colorScheme: 'light' }, 'light');
 await judged({ colorScheme: 'dark' }, 'dark');
 
@@ -64,6 +121,7 @@ const paper = await open({ viewport: { width: 690, height: 1000 } }); // A4 less
 await paper.emulateMedia({ media: 'print' });
 seen.cut = await paper.evaluate(() => [...document.querySelectorAll('tr, article, li, .signed, figure.drawing')]
   .filter((e) => e.getBoundingClientRect().height > 1000).map((e) => e.tagName + ' ' + e.textContent.slice(0, 60)));
+seen.printed = await paper.locator('button:visible').count();
 if (pdf) await paper.pdf({ path: pdf, format: 'A4', preferCSSPageSize: true });
 await browser.close();
 console.log(JSON.stringify(seen));

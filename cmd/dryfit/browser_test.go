@@ -25,6 +25,25 @@ type visit struct {
 	Cut      []string
 	Idle     []string // stops of the keyboard at which there is nothing to do
 	Plain    int      // articles shown without scripts
+	Looks    int      // options drawn without scripts, or blank
+	Buttons  int      // shown without scripts
+	Printed  int      // buttons on paper
+	Pair     *struct {
+		Reached                         bool    // by Tab alone
+		Apart                           float64 // the widths of the pictures, in pixels
+		One, Two, Left, Clicked, Closed pairState
+		OnPaper                         []any
+		Taken                           []string // still chosen after a second press
+	}
+}
+
+// pairState is what is chosen, and what the dialog of two options shows.
+type pairState struct {
+	Open           bool
+	Title, Focused string
+	Said           string
+	Widths         []int // of the pictures, in pixels
+	Pressed        []string
 }
 
 func browse(t *testing.T, page, pdf string) visit {
@@ -129,8 +148,53 @@ func eachPageSaysWhatItIsOf(t *testing.T, pdf string) {
 
 func TestStudyInABrowser(t *testing.T) {
 	t.Parallel()
-	v := browse(t, pageOf(t, nil, "study", "--vary", "grid.along=4..6", "--format", "html"), "")
-	v.sound(t)
+	for name, study := range map[string]struct {
+		vary         []string
+		looks, drawn int
+	}{
+		"one key":          {[]string{"--vary", "grid.along=4..6"}, 3, 3},
+		"two keys":         {[]string{"--vary", "grid.along=4..6", "--vary", "vault.rise=840mm,2500mm"}, 6, 3},
+		"one can be drawn": {[]string{"--vary", "vault.rise=840mm,2500mm"}, 1, 1},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			v := browse(t, pageOf(t, nil, append([]string{"study", "--format", "html"}, study.vary...)...), "")
+			v.sound(t)
+			assert.Equal(t, study.looks, v.Looks, "all show without scripts")
+			assert.Zero(t, v.Buttons, "and no button that does nothing")
+			assert.Zero(t, v.Printed)
+			if study.drawn < 2 {
+				assert.Nil(t, v.Pair)
+				return
+			}
+			v.twoSideBySide(t)
+		})
+	}
+}
+
+// twoSideBySide asserts that two options can be chosen and left by the keyboard.
+func (v visit) twoSideBySide(t *testing.T) {
+	require.NotNil(t, v.Pair)
+	p := v.Pair
+	assert.True(t, p.Reached)
+	assert.Less(t, p.Apart, 0.1, "all pictures are at one scale")
+	assert.False(t, p.One.Open)
+	assert.Equal(t, []string{"1"}, p.One.Pressed)
+	assert.Contains(t, p.One.Said, "Option 1 is chosen")
+	assert.True(t, p.Two.Open)
+	assert.Regexp(t, `^Options 1 and [35]$`, p.Two.Title)
+	require.Len(t, p.Two.Widths, 2)
+	assert.Equal(t, p.Two.Widths[0], p.Two.Widths[1])
+	assert.Greater(t, p.Two.Widths[0], 550, "of 1280 pixels")
+	assert.Equal(t, []any{false, 2.0}, p.OnPaper, "both alone are printed")
+	for _, s := range []pairState{p.Left, p.Closed} {
+		assert.False(t, s.Open)
+		assert.Empty(t, s.Pressed)
+		assert.Empty(t, s.Widths)
+	}
+	assert.Regexp(t, `^Compare option [35]$`, p.Left.Focused, "where one was")
+	assert.True(t, p.Clicked.Open)
+	assert.Empty(t, p.Taken)
 }
 
 func TestComparisonInABrowser(t *testing.T) {

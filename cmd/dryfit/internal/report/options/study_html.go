@@ -10,7 +10,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report/show"
 )
 
-var studyPage = show.LeafOf("study.html.tmpl", "study.css", "", svg.Style)
+var studyPage = show.LeafOf("study.html.tmpl", "study.css", "study.js", svg.Style)
 
 // page is what the template puts in its places.
 type page struct {
@@ -26,6 +26,7 @@ type page struct {
 	Columns                                                    []string
 	Rows                                                       []pageRow
 	Looks                                                      []pageLook // in a list
+	Pairs                                                      bool       // there are two to put side by side
 	Undrawn                                                    int
 }
 
@@ -123,8 +124,13 @@ func StudyHTML(w io.Writer, s Study, drawn Drawn) error {
 // look puts the pictures into their rows, or in a list.
 func (p *page) look(d Drawn) {
 	p.Said, p.Undrawn, p.RowKey, p.ColumnKey, p.Columns = show.Sentence(d.Said), d.Left, d.Rows.Key, d.Columns.Key, d.Columns.Values
+	pictures := 0
 	for i, place := range d.List {
 		look := pageLook{place, d.Pictures[i]}
+		if look.Picture.Box != "" {
+			pictures++
+		}
+		p.Pairs = pictures > 1
 		if !d.Matrix() {
 			p.Looks = append(p.Looks, look)
 			continue
