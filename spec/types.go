@@ -344,6 +344,15 @@ type Lift struct {
 	Stowed   Field[quantity.Length]  `toml:"stowed"`
 	Stations Field[[]quantity.Share] `toml:"stations"`
 	Saddle   Field[bool]             `toml:"saddle"`
+	Base     LiftBase                `toml:"base"`
+}
+
+// LiftBase is what one lift stands on.
+type LiftBase struct {
+	Table
+	Along  Field[quantity.Length] `toml:"along"`
+	Across Field[quantity.Length] `toml:"across"`
+	Heel   Field[quantity.Length] `toml:"heel"`
 }
 
 // Crew is who carries.

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -96,7 +95,7 @@ func planOf(sheet *review.Sheet) (plan making.Raise, why string) {
 		return plan, "needs strap.allowable.load"
 	}
 	var stress string
-	plan.Limits, stress = raising.LimitsOf(c, sheet.Results.Shop(), stressFactor(sheet))
+	plan.Limits, stress = raising.LimitsOf(c, sheet.Results.Shop())
 	if stress != "" {
 		plan.NotJudged = append(plan.NotJudged, "The rib's stress is not judged: "+stress+".")
 	}
@@ -109,7 +108,6 @@ func planOf(sheet *review.Sheet) (plan making.Raise, why string) {
 	if c.Panel.Around.Get() > 1 {
 		plan.NotJudged = append(plan.NotJudged, "How a piece of a split arch is turned and lies on its forks, and the force that brings the pieces together, are not worked out.")
 	}
-	plan.NotJudged = append(plan.NotJudged, "Whether the bases of the lifts stay under the mass, and their masts find room, is not checked.")
 	pieces, err := raising.Of(c, sheet.Results.Hanging(), plan.Limits)
 	plan.Pieces = pieces
 	return plan, noPlan(pieces, err)
@@ -134,14 +132,4 @@ func noPlan(pieces []raising.Piece, err error) string {
 		}
 	}
 	return ""
-}
-
-// stressFactor is the limit of rib.stress that is in force.
-func stressFactor(sheet *review.Sheet) float64 {
-	rules := catalog.Rules()
-	r := rules[slices.IndexFunc(rules, func(r *engine.Rule) bool { return r.ID == "rib.stress" })]
-	if set, ok := sheet.Standards.Limit(r.Full("factor")); ok {
-		return set.Value.SI
-	}
-	return r.Limits[slices.IndexFunc(r.Limits, func(l engine.Limit) bool { return l.Key == "factor" })].Value.SI
 }

@@ -54,8 +54,8 @@ func TestThereIsNoPlan(t *testing.T) {
 // the straps hold once both are down; where the rib alone is over its limit, which
 // is a query, there is one, and it says so.
 func TestADangerousStepIsNoPlan(t *testing.T) {
-	step := raising.Step{Name: "lift 1 down alone", State: raising.State{Why: "strap 2 over its allowable", Danger: true}}
-	assert.Equal(t, "lift 1 down alone: strap 2 over its allowable", noPlan([]raising.Piece{{Steps: []raising.Step{step}}}, nil))
+	step := raising.Step{Name: "lift 1 down alone", State: raising.State{Why: "strap 2 is over its allowable", Danger: true}}
+	assert.Equal(t, "lift 1 down alone: strap 2 is over its allowable", noPlan([]raising.Piece{{Steps: []raising.Step{step}}}, nil))
 	step.Danger = false
 	assert.Empty(t, noPlan([]raising.Piece{{Steps: []raising.Step{step}}}, nil))
 }

@@ -250,6 +250,7 @@ var mends = map[string]func(*drafter, *choice, engine.Finding) bool{
 	"survey.cover":      widerCover,
 	"survey.end":        longerOrCovered,
 	"survey.fits":       widerRoom,
+	"raise.hands":       morePeople,
 	"transit.room":      higherRoom,
 	"transit.weight":    morePeople,
 	"vault.fits":        largerRoom,
@@ -311,8 +312,9 @@ func higherRoom(d *drafter, c *choice, _ engine.Finding) bool {
 	return true
 }
 
-// mostPeople is how many can get a hand to a panel.
-const mostPeople = 8
+// mostPeople is how many can get a hand to a panel, at 0.6m of its edge each: common
+// practice.
+const mostPeople = 16
 
 func morePeople(_ *drafter, c *choice, _ engine.Finding) bool {
 	if c.people == mostPeople {

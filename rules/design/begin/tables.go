@@ -228,6 +228,7 @@ func closing(c choice, l func(float64) string, s sizes) []table {
 			{"stowed", `""`, "height of the forks when they are down", false},
 			{"stations", `["25%", "75%"]`, "shares of the panel's own arc", false},
 			{"saddle", "true", "shaped to the curve and padded", false},
+			{"base", `{ along = "", across = "", heel = "" }`, "outline, and from its heel to the load centre", true},
 		}},
 		{name: "[route]", off: true, about: "The way in, leg by leg: vehicle, door, corridor, corner, stair, elevator. Each leg is a table like this one.", lines: []line{
 			{"name", `""`, "what one calls it", false},

@@ -22,7 +22,7 @@ var fixed = []string{
 	"room", "route", "survey",
 	"vault.profile", "vault.span", "vault.rise", "vault.radius", "vault.crown_radius", "vault.haunch_radius",
 	"climate.dry", "climate.wet", "climate.above", "strap.allowable", "strap.material", "strap.hung",
-	"lift.units", "lift.capacity", "lift.reach", "lift.stowed",
+	"lift.units", "lift.capacity", "lift.reach", "lift.stowed", "lift.base",
 	"fitting.*.name", "fitting.*.kind", "fitting.*.coffer", "fitting.*.size",
 }
 

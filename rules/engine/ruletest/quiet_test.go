@@ -32,6 +32,9 @@ var quiet = []struct {
 }{
 	{[]string{"accept.in-force"}, []string{"accept", "route", "room", "vault", "grid", "panels", "rib", "rail", "skin"}, "the review speaks for it, when the other rules have spoken"},
 	{[]string{"strap.holds", "strap.slack"}, append([]string{"room", "vault", "grid", "panels.tolerance", "panels.form", "ledger", "lift", "climate"}, weighed...), "they say whether, not how much: few sizes make a rib swing, or a strap go slack"},
+	{[]string{"raise.secure"}, weighed, "it says whether, not how much, by whichever strap is lost first"},
+	{[]string{"raise.mast"}, []string{"survey", "springing.cut", "skin", "rib.depth", "rib.construction"}, "bases stand clear of the walls of every measured room, where these move the panels"},
+	{[]string{"raise.mast"}, []string{"climate", "rib"}, "the panels of every ceiling whose lifts have a base are hung as the shop made them"},
 	{[]string{"rib.stress", "rib.radial", "strap.load", "strap.balance", "strap.screws", "strap.section"}, []string{"room.width", "room.tolerance", "panels.tolerance", "panels.form", "ledger"}, "ledgers that bear relieve the straps, and another case is worse"},
 	{[]string{"rib.stress", "rib.radial", "strap.holds", "strap.load", "strap.balance", "strap.screws", "strap.section"}, []string{"survey", "seam.gap", "close.first_gap"}, "seats that packed ledgers follow are one case more, and in no ceiling the worst that speaks"},
 	{[]string{"close.probability", "install.tilt"}, []string{"room.width", "room.length"}, "beside what they follow, the tolerance of a room that states none goes by its longer side"},

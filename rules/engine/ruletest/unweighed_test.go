@@ -28,7 +28,7 @@ func TestAFittingWithoutAMassIsNamed(t *testing.T) {
 		return rules
 	}
 	assert.Equal(t, []string{
-		"install.lift-balance", "install.lift-share", "rib.radial", "rib.sag", "rib.stress",
+		"install.lift-balance", "install.lift-share", "raise.hands", "raise.secure", "rib.radial", "rib.sag", "rib.stress",
 		"strap.balance", "strap.load", "strap.lost", "strap.screws", "strap.section", "transit.weight",
 	}, without(sample.Tree(t, sample.ReadingRoom, nil)))
 	assert.Empty(t, without(sample.Tree(t, sample.ReadingRoom, map[string]any{key: "0.4kg"})))

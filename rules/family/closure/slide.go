@@ -14,10 +14,7 @@ var slide = engine.Rule{
 	Severity: engine.Hold,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
-	Limits: []engine.Limit{{
-		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
-		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
-	}},
+	Limits:   []engine.Limit{engine.StandOffLimit()},
 	Basis: engine.Basis{
 		Formula: "G − g_f − L − n·g − ΔL − (τ + P·p + n·u) ≥ t/2 + clearance",
 		Symbols: []engine.Symbol{

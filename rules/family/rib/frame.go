@@ -107,9 +107,7 @@ var stress = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.stress"},
-	Limits: []engine.Limit{{
-		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
-	}},
+	Limits:   []engine.Limit{engine.StressLimit()},
 	Basis: engine.Basis{
 		Formula: "|N|/A + |M|/S ≤ k·MOR/f",
 		Symbols: []engine.Symbol{

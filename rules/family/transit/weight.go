@@ -12,10 +12,7 @@ var weight = engine.Rule{
 	Why:      "People who carry too much let go.",
 	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
-	Limits: []engine.Limit{{
-		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
-		Sense: engine.AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
-	}},
+	Limits:   []engine.Limit{engine.PersonLimit()},
 	Basis: engine.Basis{
 		Formula: "m ≤ n·k·m_1",
 		Symbols: []engine.Symbol{
@@ -29,24 +26,12 @@ var weight = engine.Rule{
 	Check: checkWeight,
 }
 
-// team is what people manage together, of the sum of each alone.
-func team(people int) float64 {
-	switch people {
-	case 1:
-		return 1
-	case 2:
-		return 2.0 / 3
-	default:
-		return 0.5
-	}
-}
-
 func checkWeight(p *engine.Pass) {
 	p.Unweighed()
 	c, limit := p.Ceiling, p.Limit("person")
 	people := c.Crew.People.Get()
 	together := limit
-	together.Value = quantity.Mass(limit.SI * float64(people) * team(people)).Value()
+	together.Value = quantity.Mass(engine.Together(people, limit.SI)).Value()
 	if people > 1 {
 		together.Source += "; what a team manages: " + cite.HSEL23.At("paragraph 120").String()
 	}

@@ -150,6 +150,15 @@ type Lift struct {
 	Capacity, Reach, Stowed Number
 	Stations                Stations // on the panel's own arc
 	Saddle                  Flag
+	Base                    LiftBase
+}
+
+// LiftBase is the outline of what a lift stands on, along the vault's axis and across
+// its span, and how far its heel, where the mast stands, is from the load centre of
+// its forks.
+type LiftBase struct {
+	Table
+	Along, Across, Heel Number
 }
 
 // Crew is who carries.
@@ -244,6 +253,7 @@ func (c *Ceiling) takeInputs() {
 		Table: c.table(s.Lift.Table), Units: stated(c, s.Lift.Units),
 		Capacity: si(c, s.Lift.Capacity), Reach: si(c, s.Lift.Reach), Stowed: si(c, s.Lift.Stowed),
 		Stations: stations(c, "lift", s.Lift.Stations), Saddle: stated(c, s.Lift.Saddle),
+		Base: LiftBase{Table: c.table(s.Lift.Base.Table), Along: si(c, s.Lift.Base.Along), Across: si(c, s.Lift.Base.Across), Heel: si(c, s.Lift.Base.Heel)},
 	}
 	c.Crew = Crew{People: stated(c, s.Crew.People), Aids: stated(c, s.Crew.Aids)}
 	c.Wrap = Wrap{si(c, s.Wrap.Allowance)}

@@ -130,5 +130,14 @@ func (c *Ceiling) Deeper(factor float64) float64 {
 	return strip * math.Ceil(depth/strip-spacingSlack)
 }
 
+// Limit is the figure in force for a rule's limit, by its full name and its built-in
+// figure, in SI.
+func (c *Ceiling) Limit(name string, builtIn float64) float64 {
+	if set, ok := c.standards.Limit(name); ok {
+		return set.Value.SI
+	}
+	return builtIn
+}
+
 // Bench is what the shop has, by the standards.
 func (c *Ceiling) Bench() *standards.Shop { return c.standards.Shop() }

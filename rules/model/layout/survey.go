@@ -82,11 +82,7 @@ func (c *Ceiling) takeSurvey() {
 		return placement.Strip{Half: c.WidestPanel() / 2, Length: c.BuiltLength(), FirstGap: c.Close.FirstGap.Get()}
 	})
 	v.SetOut = Derive(c, func() SetOut {
-		clearance := SurveyClearance
-		if set, ok := c.standards.Limit(surveyLimit); ok {
-			clearance = set.Value.SI
-		}
-		p, err := v.Room.Get().SetOut(v.Row.Get(), clearance)
+		p, err := v.Room.Get().SetOut(v.Row.Get(), c.Limit(surveyLimit, SurveyClearance))
 		return SetOut{p, err}
 	})
 	v.Raised = Derive(c, c.seatsRaised)

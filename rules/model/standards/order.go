@@ -32,8 +32,8 @@ var builtInOrder = Order{
 			"panels.tolerance", "panels.form", "room.tolerance", "seam.tolerance", "seam.gap", "strap.setting", "climate",
 			"rib.species", "rib.cut", "rib.construction", "rail.species", "rail.cut", "skin.material", "fitting.*.size",
 		},
-		{"grid", "panels", "close.last", "springing", "fitting.*.coffer"},                                         // how the ceiling is divided and goes together
-		{"vault", "room", "route", "strap.allowable", "lift.units", "lift.capacity", "lift.reach", "lift.stowed"}, // what the building gives
+		{"grid", "panels", "close.last", "springing", "fitting.*.coffer"},                                                      // how the ceiling is divided and goes together
+		{"vault", "room", "route", "strap.allowable", "lift.units", "lift.capacity", "lift.reach", "lift.stowed", "lift.base"}, // what the building gives
 	},
 }
 

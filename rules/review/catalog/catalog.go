@@ -12,6 +12,7 @@ import (
 	"dryfit/rules/family/install"
 	"dryfit/rules/family/joint"
 	"dryfit/rules/family/moisture"
+	"dryfit/rules/family/raise"
 	"dryfit/rules/family/require"
 	"dryfit/rules/family/rib"
 	"dryfit/rules/family/shop"
@@ -34,6 +35,7 @@ func Families() []engine.Family {
 		moisture.Family(),
 		transit.Family(),
 		install.Family(),
+		raise.Family(),
 		closure.Family(),
 		survey.Family(),
 		fitting.Family(),

@@ -58,19 +58,20 @@ type Case struct {
 type Hanging struct {
 	rib Solved[*rib]
 
-	Weight   layout.Number    // on one edge rib, N
-	First    Solved[First]    // as first hung
-	Alone    Solved[*Case]    // the pieces of a split arch before they are joined; nil of a whole one
-	Raised   Solved[*Case]    // nil without lifts; Lifts is nil where they do not hold the panel
-	Packed   Solved[*Case]    // nil without ledgers that bear
-	Seated   Solved[[]Case]   // the same with ledgers as high as the measured seats of each panel
-	Lost     Solved[[]Case]   // straps in turn; of those that the rest does not hold, Straps is nil
-	LostPack Solved[[]Case]   // the same with ledgers that bear
-	Set      Solved[Setting]  // each strap longer, then shorter
-	Moved    Solved[[]Case]   // framing down, then up; none without room.framing.movement
-	Seasonal Solved[[]Case]   // by the state in which it is hung and by season: alone, then each strap longer and shorter
-	Blocked  Solved[*Case]    // with feet that can't move; nil of a flat ceiling
-	Thrust   Solved[*float64] // on a wall, then
+	Weight   layout.Number      // on one edge rib, N
+	First    Solved[First]      // as first hung
+	Alone    Solved[*Case]      // the pieces of a split arch before they are joined; nil of a whole one
+	Raised   Solved[*Case]      // nil without lifts; Lifts is nil where they do not hold the panel
+	Staged   Solved[[]*Staging] // each piece of the arch, from its lifts to its straps
+	Packed   Solved[*Case]      // nil without ledgers that bear
+	Seated   Solved[[]Case]     // the same with ledgers as high as the measured seats of each panel
+	Lost     Solved[[]Case]     // straps in turn; of those that the rest does not hold, Straps is nil
+	LostPack Solved[[]Case]     // the same with ledgers that bear
+	Set      Solved[Setting]    // each strap longer, then shorter
+	Moved    Solved[[]Case]     // framing down, then up; none without room.framing.movement
+	Seasonal Solved[[]Case]     // by the state in which it is hung and by season: alone, then each strap longer and shorter
+	Blocked  Solved[*Case]      // with feet that can't move; nil of a flat ceiling
+	Thrust   Solved[*float64]   // on a wall, then
 }
 
 // Solved is a result of the frame with the keys that it comes from.
@@ -198,6 +199,7 @@ func Of(c *layout.Ceiling) *Hanging {
 		}
 		return raise(model.Get())
 	})
+	h.Staged = solved(c, h.stage)
 	h.First = after(c, model, hang)
 	// The others are of a rib that hangs.
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })

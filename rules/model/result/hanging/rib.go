@@ -47,6 +47,7 @@ type rib struct {
 	radii   [][2]float64 // of the centre line at both ends of each element; +Inf where straight
 	section section
 	straps  []int // nodes
+	numbers []int // of the straps, from the left foot of the whole arch, from 1
 	lifts   []int
 	feet    []int
 	crown   int
@@ -192,7 +193,7 @@ func (r *rib) node(s float64) int {
 func (r *rib) springList(c *layout.Ceiling, arc float64) {
 	area := c.Strap.Width.Get() * c.Strap.Thickness.Get()
 	for i, n := range r.straps {
-		r.kinds, r.names = append(r.kinds, strapKind), append(r.names, fmt.Sprintf("strap %d", i+1))
+		r.kinds, r.names, r.numbers = append(r.kinds, strapKind), append(r.names, fmt.Sprintf("strap %d", i+1)), append(r.numbers, i+1)
 		stiff := float64(bearing) // of one of no length, its framing on the extrados
 		if length := c.StrapLength(r.at[n] / arc); length > 0 {
 			stiff = steelModulus * area / length

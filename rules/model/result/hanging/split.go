@@ -126,7 +126,7 @@ func (r *rib) piece(k int) *rib {
 	}
 	for i, n := range r.straps {
 		if n >= a && n <= b {
-			p.straps = append(p.straps, n-a)
+			p.straps, p.numbers = append(p.straps, n-a), append(p.numbers, r.numbers[i])
 			p.kinds, p.stiff, p.names = append(p.kinds, strapKind), append(p.stiff, r.stiff[i]), append(p.names, r.names[i])
 		}
 	}

@@ -60,8 +60,8 @@ func (e *NoLiftsError) Error() string {
 	}
 }
 
-// Staged is each piece of the arch on its lifts, no strap fixed.
-func (h *Hanging) Staged() ([]*Staging, error) {
+// stage is each piece of the arch on its lifts, no strap fixed.
+func (h *Hanging) stage() ([]*Staging, error) {
 	ribs, err := h.raisedRibs()
 	if err != nil {
 		return nil, err
@@ -114,11 +114,7 @@ func newStaging(run *runner, piece int) (*Staging, error) {
 		return nil, err
 	}
 	for i, n := range r.straps {
-		var number int
-		if _, err := fmt.Sscanf(r.names[i], "strap %d", &number); err != nil {
-			panic(err) // springList names them so
-		}
-		s.Straps, s.X = append(s.Straps, number), append(s.X, r.nodes[n].X)
+		s.Straps, s.X = append(s.Straps, r.numbers[i]), append(s.X, r.nodes[n].X)
 		s.fixed = append(s.fixed, frame.Misfit{Spring: i, Longer: on.drops[n]})
 	}
 	return s, nil

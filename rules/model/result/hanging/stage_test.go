@@ -38,8 +38,8 @@ func upright(t *testing.T, r *rib, load mat.Vector, springs []int) []float64 {
 func TestAStrapBeginsAtNoughtInTheShapeOnTheLifts(t *testing.T) {
 	c := sample.Room(t, nil)
 	h := Of(c)
-	staged, err := h.Staged()
-	require.NoError(t, err)
+	require.NoError(t, h.Staged.Get().Err)
+	staged := h.Staged.Get().Is
 	got, err := staged[0].With([]int{0, 1, 2, 3}, []int{1})
 	require.NoError(t, err)
 
@@ -69,8 +69,7 @@ func TestAStrapBeginsAtNoughtInTheShapeOnTheLifts(t *testing.T) {
 
 // On both lifts a strap carries nothing, however many are fixed.
 func TestStrapsReadNoughtUntilALiftGoes(t *testing.T) {
-	staged, err := Of(sample.Room(t, nil)).Staged()
-	require.NoError(t, err)
+	staged := Of(sample.Room(t, nil)).Staged.Get().Is
 	for _, straps := range [][]int{nil, {0}, {0, 3}, {0, 1, 2, 3}} {
 		s, err := staged[0].With(straps, []int{0, 1})
 		require.NoError(t, err)

@@ -11,19 +11,7 @@ import (
 
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
-	"dryfit/rules/model/result/shop"
 )
-
-// gravity is standard, in m/s2, exact by definition.
-const gravity = 9.80665
-
-// Limits are what a state is judged by: forces on one rib in N, stress in Pa. One
-// that is 0 is not known, and not judged.
-type Limits struct {
-	Strap, Lift, Stress float64
-	Heavier             float64 // how many times its nominal weight the panel may have
-	Jointed             bool    // whether the rib's stress is that of the section its joints leave
-}
 
 // Piece is one arch, or one piece of a split one, from its lifts to its straps.
 type Piece struct {
@@ -59,34 +47,14 @@ type Loss struct {
 	State
 }
 
-// LimitsOf are those of a ceiling whose rib's stress may be its modulus of rupture,
-// as the rib keeps it, by a factor. Why says why the stress has no limit, if so.
-func LimitsOf(c *layout.Ceiling, made *shop.Shop, factor float64) (l Limits, why string) {
-	l = Limits{Strap: c.Strap.Allowable.Load.Get(), Heavier: c.Panel.Heavier(), Jointed: hanging.Jointed(c)}
-	if c.Lift.Capacity.Given() {
-		l.Lift = c.Lift.Capacity.Get() * gravity / 2
-	}
-	kept, needs, err := made.Kept(c)
-	switch {
-	case needs != "":
-		return l, "needs " + needs
-	case err != nil:
-		return l, err.Error()
-	case l.Jointed && !hanging.CarriesAtJoint(c):
-		return l, "nothing of the rib is left to carry at a joint"
-	}
-	l.Stress = kept.Share() * c.Rib.Species.Get().MOR / factor
-	return l, ""
-}
-
 // Of is each piece of an arch, from the left. An error is one of the frame.
 func Of(c *layout.Ceiling, h *hanging.Hanging, l Limits) ([]Piece, error) {
-	staged, err := h.Staged()
-	if err != nil {
-		return nil, err
+	staged := h.Staged.Get()
+	if staged.Err != nil {
+		return nil, staged.Err
 	}
 	var out []Piece
-	for k, s := range staged {
+	for k, s := range staged.Is {
 		part, intrados := c.Panel.Parts.Get()[k], c.Vault.Intrados.Get()
 		p := planner{Staging: s, limits: l, ends: [2]float64{intrados.At(part.From).Y, intrados.At(part.To).Y}}
 		out = append(out, p.plan())
@@ -113,7 +81,10 @@ func (p *planner) plan() Piece {
 		s := p.with(straps, nil)
 		return !s.Falls
 	})
-	out.SecureAfter = p.from(order, p.secure)
+	out.SecureAfter = p.from(order, func(straps []int) bool {
+		_, failed := p.insecure(straps)
+		return !failed
+	})
 	if len(order) > 1 {
 		out.Pull = p.pull(order[:2])
 	}
@@ -136,20 +107,20 @@ func (p *planner) judge(s hanging.State) State {
 	heavy := max(1, p.limits.Heavier)
 	over := func(v, limit float64) bool { return limit > 0 && !(v*heavy <= limit) }
 	if s.Falls {
-		return State{s, "falls", true}
+		return State{s, "it falls", true}
 	}
 	for i, f := range s.Straps {
 		if over(f, p.limits.Strap) {
-			return State{s, fmt.Sprintf("strap %d over its allowable", p.Straps[i]), true}
+			return State{s, fmt.Sprintf("strap %d is over its allowable", p.Straps[i]), true}
 		}
 	}
 	for i, f := range s.Lifts {
 		if over(f, p.limits.Lift) {
-			return State{s, fmt.Sprintf("lift %d over its capacity", i+1), true}
+			return State{s, fmt.Sprintf("lift %d is over its capacity", i+1), true}
 		}
 	}
 	if over(s.Stress(p.limits.Jointed), p.limits.Stress) {
-		return State{s, "rib over its stress", false}
+		return State{s, "the rib is over its stress", false}
 	}
 	return State{State: s}
 }
@@ -162,20 +133,6 @@ func (p *planner) from(order []int, holds func(straps []int) bool) int {
 		least = n
 	}
 	return least
-}
-
-// secure reports whether some straps hold without lifts, all of them and whichever
-// one is lost.
-func (p *planner) secure(straps []int) bool {
-	if all := p.with(straps, nil); !all.Holds() {
-		return false
-	}
-	for _, lost := range straps {
-		if left := p.with(without(straps, lost), nil); !left.Holds() {
-			return false
-		}
-	}
-	return true
 }
 
 // steps are the straps one by one, then each lift down alone, then all down.

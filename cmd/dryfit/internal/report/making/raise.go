@@ -67,7 +67,7 @@ func (r Raise) notJudged() []string {
 	out := slices.Clone(r.NotJudged)
 	for _, n := range r.Sheet.NotChecked {
 		family, _, _ := strings.Cut(n.Rule.ID, ".")
-		if !slices.Contains([]string{"install", "strap", "rib"}, family) {
+		if !slices.Contains([]string{"install", "raise", "strap", "rib"}, family) {
 			continue
 		}
 		why := n.Why

@@ -1,0 +1,59 @@
+package engine
+
+import (
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/result/raising"
+	"dryfit/spec/quantity"
+)
+
+// Of is the figure in force for a limit of another rule, by which this one judges
+// too: the standards' own, or else the built-in one.
+func (p *Pass) Of(rule string, l Limit) Bound {
+	name := rule + "." + l.Key
+	if set, ok := p.Standards.Limit(name); ok {
+		return Bound{Value: set.Value, Name: name, Source: set.Source, Firm: true}
+	}
+	return Bound{Value: l.Value, Name: name, Source: l.Source.String(), Firm: backs(l.Source.Standing)}
+}
+
+// PersonLimit is the mass that one person lifts, of transit.weight.
+func PersonLimit() Limit {
+	return Limit{
+		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
+		Sense: AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
+	}
+}
+
+// StandOffLimit is what is left over when the last panel stands off, of close.slide.
+func StandOffLimit() Limit {
+	return Limit{
+		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
+		Sense: AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+	}
+}
+
+// StressLimit is what the modulus of rupture is divided by, of rib.stress.
+func StressLimit() Limit {
+	return Limit{
+		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: raising.StressFactor, Unit: quantity.One},
+		Sense: AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
+	}
+}
+
+// Together is the mass that so many people lift, of what one does.
+func Together(people int, one float64) float64 {
+	return one * float64(people) * team(people)
+}
+
+// team is what people manage together, of the sum of each alone: HSE L23,
+// paragraph 120.
+func team(people int) float64 {
+	switch people {
+	case 1:
+		return 1
+	case 2:
+		return 2.0 / 3
+	default:
+		return 0.5
+	}
+}
