@@ -188,7 +188,8 @@ func (s *scene) at(x, along, depth float64) space {
 	return space{x, p.Y, p.Z}
 }
 
-// coffer paints the inside of one: its back, and the sides that face the eye.
+// coffer paints the inside of one: its back, which is what one sees where no side is,
+// and the sides that face the eye.
 func (s *scene) coffer(i, j int) {
 	c := s.c
 	x0, x1 := c.RibAt(i)+c.Rib.Width.Get()/2, c.RibAt(i+1)-c.Rib.Width.Get()/2
@@ -204,9 +205,6 @@ func (s *scene) coffer(i, j int) {
 		tone   paper.Tone
 	}
 	var inside []inner
-	for k := range s.steps {
-		inside = append(inside, inner{[]space{s.at(x0, step(k), depth), s.at(x1, step(k), depth), s.at(x1, step(k+1), depth), s.at(x0, step(k+1), depth)}, backTone})
-	}
 	for _, x := range []float64{x0, x1} {
 		for k := range s.steps {
 			inside = append(inside, inner{[]space{s.at(x, step(k), 0), s.at(x, step(k+1), 0), s.at(x, step(k+1), depth), s.at(x, step(k), depth)}, ribTone})
@@ -215,6 +213,7 @@ func (s *scene) coffer(i, j int) {
 	for _, a := range []float64{a0, a1} {
 		inside = append(inside, inner{[]space{s.at(x0, a, 0), s.at(x1, a, 0), s.at(x1, a, depth), s.at(x0, a, depth)}, railTone})
 	}
+	s.mouth(x0, x1, step)
 	// On the room's side of every inner face, even across a pointed crown.
 	p, q := s.at((x0+x1)/2, a0, 0), s.at((x0+x1)/2, a1, 0)
 	middle := space{p.x, (p.y + q.y) / 2, (p.z + q.z) / 2}
@@ -229,6 +228,18 @@ func (s *scene) coffer(i, j int) {
 			}
 		}
 	}
+}
+
+// mouth paints the whole mouth of a coffer as its back, in one figure.
+func (s *scene) mouth(x0, x1 float64, step func(int) float64) {
+	var outline []space
+	for k := range s.steps + 1 {
+		outline = append(outline, s.at(x0, step(k), 0))
+	}
+	for k := s.steps; k >= 0; k-- {
+		outline = append(outline, s.at(x1, step(k), 0))
+	}
+	s.add(outline, nil, backTone, paper.None)
 }
 
 // turned reports whether the eye is on the side of a figure that a point inside
