@@ -39,10 +39,11 @@ func compareCommand(s streams) *cobra.Command {
 			"REV: those of the one spec for both, or of each for itself. --standards names another\n" +
 			"file for both.\n" +
 			"\n" +
-			"The verdicts come first, then the findings that came, went and changed, then the figures\n" +
-			"that a decision hangs on: proportion, weight, the worst strap, sheets, joints, the last\n" +
-			"gap, the tightest leg, the lift that carries most, and what a rule compares whose finding\n" +
-			"came or went. --all lists every figure that changed. JSON has all of them always.\n" +
+			"The verdicts come first, then the findings that came, went, got worse and otherwise\n" +
+			"changed, then at most ten figures: first all that crossed a limit, however many and\n" +
+			"however little they changed, then proportion, weight, the worst strap, sheets and lumber\n" +
+			"to buy, joints, the last gap, the tightest leg and the lift that carries most. --all\n" +
+			"lists every figure that changed. JSON has all of them always.\n" +
 			"\n" +
 			"HTML and SVG draw both over one another: section, plan and the view from the entry, what\n" +
 			"the new one alone has in a second colour, what the old one alone has dashed.\n" +

@@ -3,6 +3,8 @@
 package compare
 
 import (
+	"slices"
+
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -17,7 +19,9 @@ type Comparison struct {
 	Keys       []KeyChange // in the order of the keys
 	Rewritten  []string    // keys written otherwise that mean the same
 	Renumbered []Renumbered
-	Figures    []FigureChange // in the order of the sheet
+	// Figures are those that changed by more than the threshold or crossed a limit, in
+	// the order of the sheet, and what is bought.
+	Figures    []FigureChange
 	Findings   []FindingChange
 	NotChecked []Coverage
 }
@@ -27,9 +31,11 @@ func Of(before, after *review.Sheet, threshold float64) *Comparison {
 	c := &Comparison{Old: before, New: after, Threshold: threshold}
 	keys := keysOf(before, after)
 	c.Keys, c.Rewritten, c.Renumbered = keys.changes, keys.rewritten, keys.renumbered
-	c.Figures = figuresOf(before, after, keys, threshold)
 	c.NotChecked = coverageOf(before, after)
 	c.Findings = findingsOf(before, after, keys, threshold)
+	figures := figuresOf(before, after, keys)
+	cross(figures, c.Findings, keys)
+	c.Figures = slices.DeleteFunc(figures, func(f FigureChange) bool { return !f.moved(threshold) && len(f.Crossed) == 0 })
 	return c
 }
 

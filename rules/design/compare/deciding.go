@@ -5,30 +5,31 @@ import (
 	"strings"
 )
 
-// decisive are the figures that a decision hangs on: proportion, weight, the worst
-// strap, sheets, joints, the last gap. Of the legs and of the lifts the worst one
-// counts.
+// decisive are the figures that a decision hangs on, in their order: proportion,
+// weight, the worst strap, sheets and lumber to buy, joints, the last gap. The tightest
+// leg and the lift that carries most come after them.
 var decisive = []string{
-	"grid.module-ratio", "panel.mass", "vault.mass", "hanging.worst", "skin.sheets", "joint.count",
-	"close.last-gap.least", "close.last-gap.most",
+	"grid.module-ratio", "panel.mass", "vault.mass", "hanging.worst", sheetsKey, lumberKey, "joint.count", "close.last-gap.least",
 }
 
-// Deciding are the changed figures that a decision hangs on, in the order of the
-// sheet: the decisive ones, the tightest leg, the lift that carries most, and what
-// is compared by each rule whose findings came, went or changed their severity.
+// most is how many figures are listed to decide by, unless more crossed a limit.
+const most = 10
+
+// Deciding are the changed figures that a decision hangs on: all that crossed a limit,
+// in the order of the sheet, and then the decisive ones up to ten in all.
 func (c *Comparison) Deciding() (few []FigureChange) {
-	keys := slices.Clone(decisive)
-	for _, f := range c.Findings {
-		if f.Kind != Changed || f.Old.Severity != f.New.Severity {
-			keys = append(keys, f.Finding().Rule.Figures...)
+	for _, f := range c.Figures {
+		if len(f.Crossed) > 0 {
+			few = append(few, f)
 		}
 	}
-	keys = append(keys,
+	keys := append(slices.Clone(decisive),
 		c.worstOf("carrying.", ".margin", func(a, b float64) bool { return a < b }),
 		c.worstOf("hanging.raised.lift.", "", func(a, b float64) bool { return a > b }))
-	for _, f := range c.Figures {
-		if slices.Contains(keys, f.Key) {
-			few = append(few, f)
+	for _, key := range keys {
+		i := slices.IndexFunc(c.Figures, func(f FigureChange) bool { return f.Key == key && len(f.Crossed) == 0 })
+		if i >= 0 && len(few) < most {
+			few = append(few, c.Figures[i])
 		}
 	}
 	return few

@@ -116,11 +116,17 @@ func (c Comparison) sections() []compareSection {
 	}
 	for _, k := range []struct {
 		kind  compare.Kind
+		worse bool
 		title string
-	}{{compare.Added, "findings that came"}, {compare.Removed, "findings that went"}, {compare.Changed, "findings that moved"}} {
+	}{
+		{compare.Added, false, "findings that came"},
+		{compare.Removed, false, "findings that went"},
+		{compare.Changed, true, "findings that got worse"},
+		{compare.Changed, false, "findings that moved"},
+	} {
 		s := compareSection{title: k.title, severities: true}
 		for _, f := range c.Findings {
-			if f.Kind == k.kind {
+			if f.Kind == k.kind && f.Worsened() == k.worse {
 				s.entries = append(s.entries, c.findingEntry(f))
 			}
 		}
@@ -138,18 +144,23 @@ func (c Comparison) sections() []compareSection {
 		}
 		add(s)
 	}
-	if c.All {
-		add(compareSection{title: "figures changed by more than " + share(c.Threshold), entries: c.figureEntries(c.Figures), decides: true})
-	} else {
-		entries := c.figureEntries(c.Deciding())
-		if others := c.others(); others != "" {
-			entries = append(entries, compareEntry{text: others})
-		}
-		add(compareSection{title: "figures to decide by, changed by more than " + share(c.Threshold), entries: entries, decides: true})
-	}
+	add(c.figureSection())
 	add(compareSection{title: "keys changed", entries: c.keyEntries()})
 	add(compareSection{title: "elements renumbered", entries: c.numberEntries()})
 	return out
+}
+
+// figureSection has the figures that a decision hangs on, or all that changed.
+func (c Comparison) figureSection() compareSection {
+	by := ", changed by more than " + share(c.Threshold) + " or across a limit"
+	if c.All {
+		return compareSection{title: "figures" + by, entries: c.figureEntries(c.Figures), decides: true}
+	}
+	entries := c.figureEntries(c.Deciding())
+	if others := c.others(); others != "" {
+		entries = append(entries, compareEntry{text: others})
+	}
+	return compareSection{title: "figures to decide by" + by, entries: entries, decides: true}
 }
 
 // others counts the figures that changed and are not listed.
@@ -289,13 +300,17 @@ func (c Comparison) figureEntries(figures []compare.FigureChange) []compareEntry
 				e.text += fmt.Sprintf(" (%+.1f%%)", by*100)
 			}
 		}
-		same := [2]string{digits.ReplaceAllString(f.Key, "0"), e.mark + e.text}
+		crossed := ""
+		if len(f.Crossed) > 0 {
+			crossed = "; across the limit of " + strings.Join(f.Crossed, ", ")
+		}
+		same := [2]string{digits.ReplaceAllString(f.Key, "0"), e.mark + e.text + crossed}
 		if at, had := alike[same]; had && digits.MatchString(f.Key) {
 			out[at].more = append(out[at].more, f.Key)
 			continue
 		}
 		alike[same] = len(out)
-		e.text += ", " + f.Name
+		e.text += ", " + f.Name + crossed
 		out = append(out, e)
 	}
 	for i, e := range out {

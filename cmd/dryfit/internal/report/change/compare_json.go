@@ -52,12 +52,13 @@ type (
 		Reordered bool   `json:"reordered"`
 	}
 	jsonMoved struct {
-		Change string           `json:"change"`
-		Key    string           `json:"key"`
-		Name   string           `json:"name"`
-		Unit   string           `json:"unit"`
-		Old    *show.JSONNumber `json:"old"`
-		New    *show.JSONNumber `json:"new"`
+		Change  string           `json:"change"`
+		Key     string           `json:"key"`
+		Name    string           `json:"name"`
+		Unit    string           `json:"unit"`
+		Old     *show.JSONNumber `json:"old"`
+		New     *show.JSONNumber `json:"new"`
+		Crossed []string         `json:"crossed,omitempty"`
 	}
 	jsonTurn struct {
 		Change    string              `json:"change"` // added, removed, changed
@@ -116,7 +117,7 @@ func movedJSON(f compare.FigureChange) jsonMoved {
 	if b.Unit != 0 {
 		unit = b.Unit
 	}
-	return jsonMoved{f.Kind.String(), f.Key, f.Name, unit.String(), show.JSONNumberOf(a), show.JSONNumberOf(b)}
+	return jsonMoved{f.Kind.String(), f.Key, f.Name, unit.String(), show.JSONNumberOf(a), show.JSONNumberOf(b), f.Crossed}
 }
 
 func maybeFinding(f *engine.Finding) *report.JSONFinding {
