@@ -94,10 +94,10 @@ func planOf(sheet *review.Sheet) (plan making.Raise, why string) {
 	if !c.Strap.Allowable.Load.Given() {
 		return plan, "needs strap.allowable.load"
 	}
-	var stress string
-	plan.Limits, stress = raising.LimitsOf(c, sheet.Results.Shop())
-	if stress != "" {
-		plan.NotJudged = append(plan.NotJudged, "The rib's stress is not judged: "+stress+".")
+	worked := sheet.Results.Raising()
+	plan.Pieces, plan.Limits = worked.Pieces, worked.Limits
+	if worked.Stress != "" {
+		plan.NotJudged = append(plan.NotJudged, "The rib's stress is not judged: "+worked.Stress+".")
 	}
 	if !c.Lift.Capacity.Given() {
 		plan.NotJudged = append(plan.NotJudged, "The lifts' capacity is not judged: needs lift.capacity.")
@@ -108,9 +108,7 @@ func planOf(sheet *review.Sheet) (plan making.Raise, why string) {
 	if c.Panel.Around.Get() > 1 {
 		plan.NotJudged = append(plan.NotJudged, "How a piece of a split arch is turned and lies on its forks, and the force that brings the pieces together, are not worked out.")
 	}
-	pieces, err := raising.Of(c, sheet.Results.Hanging(), plan.Limits)
-	plan.Pieces = pieces
-	return plan, noPlan(pieces, err)
+	return plan, noPlan(plan.Pieces, worked.Err)
 }
 
 // noPlan says why the steps are no plan: the frame has no solution, or a step is

@@ -11,6 +11,7 @@ import (
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/closing"
 	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/raising"
 	"dryfit/rules/model/result/seasons"
 	"dryfit/rules/model/result/shop"
 	"dryfit/rules/model/result/survey"
@@ -27,6 +28,7 @@ type Results struct {
 	closing *closing.Closing
 	shop    *shop.Shop
 	survey  *survey.Survey
+	raising record.Value[raising.Plan]
 }
 
 // Of is the results of a ceiling, none of them computed yet. The search is for the
@@ -37,6 +39,7 @@ func Of(c *layout.Ceiling, search carrying.Search) *Results {
 	r.room = layout.Derive(c, func() carrying.InRoom { return carrying.Room(c, r.Carrying(), search) })
 	r.closing = closing.Of(c, r.seasons)
 	r.survey = survey.Of(c, r.seasons, r.closing)
+	r.raising = raising.PlanOf(c, r.hanging, r.shop)
 	return r
 }
 
@@ -58,6 +61,9 @@ func (r *Results) Closing() *closing.Closing { return r.closing }
 // Shop is what the shop cuts by.
 func (r *Results) Shop() *shop.Shop { return r.shop }
 
+// Raising is the order from lifts to straps.
+func (r *Results) Raising() raising.Plan { return r.raising.Get() }
+
 // Survey is the row of panels in the room as measured.
 func (r *Results) Survey() *survey.Survey { return r.survey }
 
@@ -75,5 +81,6 @@ func (r *Results) Figures() []figure.Figure {
 	return slices.Concat(
 		r.ceiling.Figures(), r.seasons.Figures(r.ceiling), r.hanging.Figures(r.ceiling),
 		r.closing.Figures(r.ceiling, r.seasons), r.survey.Figures(), carrying.Figures(r.ceiling, r.Carrying()),
+		raising.Figures(r.ceiling), raising.OrderFigures(r.ceiling, r.raising),
 	)
 }

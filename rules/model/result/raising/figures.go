@@ -9,9 +9,9 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// centre is the mass centre of the panel without its straps, which are fixed when it
-// is up.
-func centre(p layout.Panel) curve.Point {
+// bare is the mass of the panel without its straps, which are fixed when it is up, and
+// the centre of it.
+func bare(p layout.Panel) (mass float64, centre curve.Point) {
 	mass, at := p.Mass.Get(), p.Centre.Get()
 	y, z := mass*at.Y, mass*at.Z
 	for _, piece := range p.Pieces.Get() {
@@ -20,49 +20,87 @@ func centre(p layout.Panel) curve.Point {
 			mass, y, z = mass-m, y-m*piece.Centre.Y, z-m*piece.Centre.Z
 		}
 	}
-	return curve.Point{Y: y / mass, Z: z / mass}
+	return mass, curve.Point{Y: y / mass, Z: z / mass}
 }
 
-// Figures are those of turning a panel down from its edge on to its feet, and of
-// where its mass is. How the pieces of a split arch are turned is not worked out.
+// turned is what the figures of turning the panel share.
+type turned struct {
+	*layout.Lines
+	c                         *layout.Ceiling
+	across, up, along, weight layout.Number
+}
+
+// Figures are those of turning the panel down from its edge on to its feet, and of
+// where its mass is; none without lifts. How the pieces of a split arch are turned is not worked out.
 func Figures(c *layout.Ceiling) []figure.Figure {
-	l := c.Lines("raising")
 	panel := c.Panel
-	across := c.Number("raise.centre.across", func() float64 { return centre(panel).Y })
-	up := c.Number("raise.centre.up", func() float64 { return centre(panel).Z })
-	along := c.Number("raise.centre.along", func() float64 { return panel.EndLength.Get() / 2 })
-	weight := c.Number("", func() float64 { return panel.Mass.Get() * gravity })
-	newtons := func(v layout.Number) figure.Measure { return layout.Measured(v, quantity.Newton) }
-	w := func() figure.Term { return layout.Term("W", newtons(weight)) }
-	l.Add("raise.centre.across", "y_G", "mass centre across the span, from the left springing", func(f *figure.Figure) figure.Measure {
-		f.Method = "moments of the heaviest panel's pieces and fittings; its straps, fixed when it is up, are left out"
-		return layout.Metres(across)
+	centre := layout.Derive(c, func() curve.Point {
+		_, at := bare(panel)
+		return at
 	})
-	l.Add("raise.centre.up", "z_G", "mass centre above the springing", func(f *figure.Figure) figure.Measure {
-		f.Method = "moments of the heaviest panel's pieces and fittings; its straps, fixed when it is up, are left out"
-		return layout.Metres(up)
-	})
-	l.Add("raise.centre.along", "x_G", "mass centre along the panel", func(f *figure.Figure) figure.Measure {
-		f.Formula, f.Terms = "l/2", []figure.Term{layout.Term("l", layout.Metres(panel.EndLength))}
-		return layout.Metres(along)
-	})
-	if panel.Around.Get() > 1 {
-		return l.List
+	t := turned{
+		Lines: c.Lines("raising"), c: c,
+		across: c.Number("raise.centre.across", func() float64 { return centre.Get().Y }),
+		up:     c.Number("raise.centre.up", func() float64 { return centre.Get().Z }),
+		along:  c.Number("raise.centre.along", func() float64 { return panel.EndLength.Get() / 2 }),
+		weight: c.Number("raise.weight", func() float64 {
+			mass, _ := bare(panel)
+			return mass * gravity
+		}),
 	}
-	l.Add("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge, its straps weighed with it", func(f *figure.Figure) figure.Measure {
-		f.Formula = "W*z/H"
-		f.Terms = []figure.Term{w(), layout.Term("z", layout.Metres(up)), layout.Term("H", layout.Metres(panel.Height))}
-		return newtons(c.Number("", func() float64 { return weight.Get() * up.Get() / panel.Height.Get() }))
+	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
+		t.centre()
+		t.Where(func() bool { return panel.Around.Get() == 1 }, t.turn)
 	})
-	l.Add("raise.turn.balance", "θ_t", "angle of its axis from upright at which it balances on its feet", func(f *figure.Figure) figure.Measure {
+	return t.List
+}
+
+// centre is where the mass is.
+func (t turned) centre() {
+	method := "moments of the heaviest panel's pieces and fittings; its straps, fixed when it is up, are left out"
+	t.Add("raise.centre.across", "y_G", "mass centre across the span, from the left springing", func(f *figure.Figure) figure.Measure {
+		f.Method = method
+		return layout.Metres(t.across)
+	})
+	t.Add("raise.centre.up", "z_G", "mass centre above the springing", func(f *figure.Figure) figure.Measure {
+		f.Method = method
+		return layout.Metres(t.up)
+	})
+	t.Add("raise.centre.along", "x_G", "mass centre along the panel", func(f *figure.Figure) figure.Measure {
+		f.Formula, f.Terms = "l/2", []figure.Term{layout.Term("l", layout.Metres(t.c.Panel.EndLength))}
+		return layout.Metres(t.along)
+	})
+	t.Add("raise.weight", "W_b", "weight of the heaviest panel as it is turned, without its straps", func(f *figure.Figure) figure.Measure {
+		f.Formula = "(m - m_s)*g"
+		mass := t.c.Panel.Mass
+		straps := t.c.Number("", func() float64 { return mass.Get() - t.weight.Get()/gravity })
+		f.Terms = []figure.Term{
+			layout.Term("m", layout.Measured(mass, quantity.Kilogram)), layout.Term("m_s", layout.Measured(straps, quantity.Kilogram)),
+			layout.Term("g", figure.Measure{Value: quantity.Value{SI: gravity, Unit: quantity.NewtonPerKilogram}}),
+		}
+		return newtons(t.weight)
+	})
+}
+
+func newtons(v layout.Number) figure.Measure { return layout.Measured(v, quantity.Newton) }
+
+// turn is what it takes to turn the panel about its feet.
+func (t turned) turn() {
+	t.share("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge", "W_b*z/H", "z", t.up)
+	t.Add("raise.turn.balance", "θ_t", "angle of its axis from upright at which it balances on its feet", func(f *figure.Figure) figure.Measure {
 		f.Formula = "atan(z/x)"
-		f.Terms = []figure.Term{layout.Term("z", layout.Metres(up)), layout.Term("x", layout.Metres(along))}
-		return layout.Angle(c.Number("", func() float64 { return math.Atan2(up.Get(), along.Get()) }))
+		f.Terms = []figure.Term{layout.Term("z", layout.Metres(t.up)), layout.Term("x", layout.Metres(t.along))}
+		return layout.Angle(t.c.Number("", func() float64 { return math.Atan2(t.up.Get(), t.along.Get()) }))
 	})
-	l.Add("raise.turn.hold", "F_h", "greatest hold-back at the crown after that, its straps weighed with it", func(f *figure.Figure) figure.Measure {
-		f.Formula = "W*x/H"
-		f.Terms = []figure.Term{w(), layout.Term("x", layout.Metres(along)), layout.Term("H", layout.Metres(panel.Height))}
-		return newtons(c.Number("", func() float64 { return weight.Get() * along.Get() / panel.Height.Get() }))
+	t.share("raise.turn.hold", "F_h", "greatest hold-back at the crown after that", "W_b*x/H", "x", t.along)
+}
+
+// share is a force at the crown that balances the weight at an arm about the feet.
+func (t turned) share(key, symbol, name, formula, of string, arm layout.Number) {
+	t.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
+		height := t.c.Panel.Height
+		f.Formula = formula
+		f.Terms = []figure.Term{layout.Term("W_b", newtons(t.weight)), layout.Term(of, layout.Metres(arm)), layout.Term("H", layout.Metres(height))}
+		return newtons(t.c.Number("", func() float64 { return t.weight.Get() * arm.Get() / height.Get() }))
 	})
-	return l.List
 }

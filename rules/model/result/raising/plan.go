@@ -1,0 +1,70 @@
+package raising
+
+import (
+	"fmt"
+
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/hanging"
+	"dryfit/rules/model/result/shop"
+	"dryfit/spec/quantity"
+	"dryfit/spec/record"
+)
+
+// Plan is the order of each piece with its steps, and what they are judged by.
+type Plan struct {
+	Pieces []Piece
+	Limits Limits
+	Stress string // why the rib's stress is not judged; "" where it is
+	Err    error  // of the frame: there is no plan
+}
+
+// PlanOf is the plan of a ceiling, with the keys that it comes from.
+func PlanOf(c *layout.Ceiling, h *hanging.Hanging, made *shop.Shop) record.Value[Plan] {
+	return layout.Derive(c, func() (p Plan) {
+		p.Limits, p.Stress = LimitsOf(c, made)
+		p.Pieces, p.Err = Of(c, h, p.Limits)
+		return p
+	})
+}
+
+// OrderFigures are the order of the straps, and from how many on they balance a piece
+// and secure it; none where there is no plan.
+func OrderFigures(c *layout.Ceiling, plan record.Value[Plan]) []figure.Figure {
+	l := c.Lines("raising")
+	ready := func() bool {
+		return c.Strap.Allowable.Load.Given() && len(c.Lift.Stations.Get()) > 0 && plan.Get().Err == nil
+	}
+	l.Where(ready, func() {
+		for i := range plan.Get().Pieces {
+			orderOf(c, l, plan, i)
+		}
+	})
+	return l.List
+}
+
+// orderOf adds those of one piece.
+func orderOf(c *layout.Ceiling, l *layout.Lines, plan record.Value[Plan], piece int) {
+	p := &plan.Get().Pieces[piece]
+	prefix, of := "raise.", ""
+	if p.Piece > 0 {
+		prefix, of = fmt.Sprintf("raise.piece-%d.", p.Piece), fmt.Sprintf(" of piece %d", p.Piece)
+	}
+	add := func(key, symbol, name, method string, n int) {
+		l.Add(prefix+key, symbol, name, func(f *figure.Figure) figure.Measure {
+			f.Method = method
+			return c.Solved(quantity.Value{SI: float64(n), Unit: quantity.One}, plan.From())
+		})
+	}
+	method := "of the pairs that hold within the limits the widest base first, then the outermost two of what is left, a single one last"
+	if p.ByBalance {
+		method = "no pair holds within the limits: of those that balance the widest base first, then the outermost two of what is left, a single one last"
+	}
+	for i, strap := range p.Order {
+		add(fmt.Sprintf("order.%d", i+1), fmt.Sprintf("o_%d", i+1), fmt.Sprintf("strap%s that is fixed as number %d", of, i+1), method, strap)
+	}
+	add("balanced-after", "n_b", "straps"+of+" from which on it balances without its lifts; 0: never",
+		"each number of straps in that order solved without lifts, from the shape on the lifts", p.BalancedAfter)
+	add("secure-after", "n_s", "straps"+of+" from which on any one may be lost without the lifts; 0: never",
+		"each number of straps in that order solved without lifts, whole and with each strap lost, against the straps' allowable and the rib's stress", p.SecureAfter)
+}
