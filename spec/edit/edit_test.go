@@ -149,7 +149,7 @@ func TestTheRestStaysAsItWas(t *testing.T) {
 			rapid.Custom(func(t *rapid.T) any { return rapid.Int64().Draw(t, "whole") }),
 			rapid.Custom(func(t *rapid.T) any { return rapid.Bool().Draw(t, "yes") }),
 		).Draw(t, "value")
-		if strings.HasSuffix(key, "until") || strings.HasSuffix(key, "date") {
+		if strings.HasSuffix(key, "until") || strings.HasSuffix(key, "date") || strings.HasSuffix(key, "issued") {
 			return // dates are not changed in place
 		}
 		want, ok := spec.With(doc.Tree, key, value)
