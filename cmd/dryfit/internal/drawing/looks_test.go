@@ -180,6 +180,22 @@ func TestTheEyeIsInTheDoor(t *testing.T) {
 	assert.InDelta(t, 4.24-0.6-0.6-0.02, entryCamera(input(t, door, leg).ceiling()).eye.y, 1e-9)
 }
 
+// The plan names the door where the eye stands in it, beside the room's wall at the
+// left: 1050mm from the far springing's wall of a room that is 4240mm wide.
+func TestThePlanNamesTheDoor(t *testing.T) {
+	in := input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "600mm"}, "route": []any{}})
+	s, err := Draw("plan", in, Options{})
+	require.NoError(t, err)
+	low, high := bounds(group(t, s, "room"))
+	at, scale := titled(s)["door"], (high.Y-low.Y)/4240
+	assert.Less(t, at.X, low.X)
+	assert.InDelta(t, high.Y-(600+450)*scale, at.Y, 4)
+	in = input(t, map[string]any{"room.door": map[string]any{"wall": "far", "offset": "600mm"}})
+	s, err = Draw("plan", in, Options{})
+	require.NoError(t, err)
+	assert.NotContains(t, titled(s), "door")
+}
+
 // Grooves show where the reveal is: at the seams, at each side that faces a coffer, or
 // where a layer is set back.
 func TestGroovesShow(t *testing.T) {

@@ -236,8 +236,10 @@ func (d *planOf) room() {
 	x0, x1 := -d.near, room.Length.Get()-d.near
 	y0, y1 := -d.side, room.Width.Get()-d.side
 	d.b.Poly(paper.Poly{Points: d.box(x0, y0, x1, y1), Closed: true, Stroke: cut})
-	if door := room.Door; door.Given() && room.Entry.Get() == "end" {
-		d.b.Label(draft.Label{Text: "door", Of: d.at(x0, y0+door.Offset.Get()), Prefer: []draft.Side{draft.Left}})
+	if door, ok := doorMiddle(d.c); ok && room.Entry.Get() == "side" {
+		d.b.Label(draft.Label{Text: "door", Of: d.at(x0+door, y0), Prefer: []draft.Side{draft.Above}})
+	} else if ok { // its wall's left end, seen from inside, is that of the right springing
+		d.b.Label(draft.Label{Text: "door", Of: d.at(x0, y1-door), Prefer: []draft.Side{draft.Left}})
 	}
 	entry, at, prefer := "entry", d.at(x0, d.c.Vault.Span.Get()*0.62), draft.Left
 	if room.Entry.Get() == "side" {
