@@ -52,14 +52,18 @@ type Loosened struct {
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
 // absent is not checked. The search is for the way in.
 func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carrying.Search) Outcome {
-	results := result.Of(c, search)
-	out := Outcome{Results: results, Inputs: make(Inputs, len(list))}
-	for _, r := range list {
-		p := &Pass{Ceiling: c, Standards: std, Results: results, rule: r, outcome: &out}
-		p.noteSeverity()
-		out.Inputs[r] = c.Recorded(p.run)
-	}
+	out := Outcome{Results: result.Of(c, search), Inputs: make(Inputs, len(list))}
+	out.Run(list, c, std)
 	return out
+}
+
+// Run runs further rules over the ceiling that the outcome is of.
+func (o *Outcome) Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) {
+	for _, r := range list {
+		p := &Pass{Ceiling: c, Standards: std, Results: o.Results, rule: r, outcome: o}
+		p.noteSeverity()
+		o.Inputs[r] = c.Recorded(p.run)
+	}
 }
 
 // run checks the rule, if the spec has the keys that it needs.

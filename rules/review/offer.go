@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"dryfit/rules/engine"
-	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/layout"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -41,7 +41,7 @@ type place struct {
 // rather change them, and keeps the first that clears it and makes nothing else
 // worse.
 func (s *Sheet) offer(o Options) {
-	o.Search.Brief, o.Search.Memory = true, carrying.NewMemory()
+	o.Search.Brief = true
 	t := trials{s, o, slices.Clone(s.Findings), map[string]attempt{}}
 	order := o.Standards.Order()
 	for i := range s.Findings {
@@ -79,20 +79,45 @@ func (t *trials) with(offer engine.Offer) attempt {
 	if !ok || !schema.FitsAsDoes(t.sheet.Document.Tree, tree) {
 		return attempt{} // a count of nothing, a length below zero
 	}
-	o := t.options
-	o.Rules = slices.DeleteFunc(slices.Clone(o.Rules), func(r *engine.Rule) bool { return !t.sheet.Reads(r, offer.Key) })
-	if _, outcome, faults := work(tree, o); len(faults) == 0 {
-		t.outcomes[name] = t.became(outcome)
+	if ceiling, faults := layout.Resolve(tree, t.options.Standards); len(faults) == 0 {
+		t.outcomes[name] = t.run(ceiling, offer.Key)
 	}
 	return t.outcomes[name]
 }
 
-// became keeps of an outcome what is asked of it; most of it is the ceiling, and
-// what was worked out of that.
-func (t *trials) became(o engine.Outcome) attempt {
-	if len(engine.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0 {
+// run runs the rules that have read a key. Those that look at the way in come last,
+// since they cost most: they are spared where another finds something worse.
+func (t *trials) run(c *layout.Ceiling, key string) attempt {
+	var first, last []*engine.Rule
+	for _, r := range t.options.Rules {
+		switch {
+		case !t.sheet.Reads(r, key):
+		case t.sheet.Reads(r, "route"):
+			last = append(last, r)
+		default:
+			first = append(first, r)
+		}
+	}
+	std := t.options.Standards
+	outcome := engine.Run(first, c, std, t.options.Search)
+	if t.worse(outcome) {
 		return attempt{}
 	}
+	outcome.Run(last, c, std)
+	outcome = tried(c, outcome, t.options)
+	if t.worse(outcome) {
+		return attempt{}
+	}
+	return became(outcome)
+}
+
+func (t *trials) worse(o engine.Outcome) bool {
+	return len(engine.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0
+}
+
+// became keeps of an outcome what is asked of it; most of it is the ceiling, and
+// what was worked out of that.
+func became(o engine.Outcome) attempt {
 	got := attempt{sound: true, silent: map[*engine.Rule]bool{}, found: make(map[place]bool, len(o.Findings))}
 	for _, n := range o.NotChecked {
 		got.silent[n.Rule] = true

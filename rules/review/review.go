@@ -99,6 +99,9 @@ func Broken(path string, problems []spec.Problem) *Sheet {
 
 // fill resolves the ceiling and runs the rules.
 func (s *Sheet) fill(o Options) []spec.Problem {
+	if o.Offers && o.Search.Memory == nil {
+		o.Search.Memory = carrying.NewMemory() // what is offered mostly changes one leg of the way
+	}
 	ceiling, outcome, faults := work(s.Document.Tree, o)
 	if len(faults) > 0 {
 		var problems []spec.Problem

@@ -75,9 +75,7 @@ type decided struct {
 // recall is what was decided, or decides it. What ran out of cells counts only
 // where there are as many again, and all else where there are as many as it took.
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
-	m.mu.Lock()
-	had, known := m.ways.get(key)
-	m.mu.Unlock()
+	had, known := m.had(key)
 	given := cellsOf(left)
 	if known && (given == had.given || !had.way.RanOut && given >= had.took) {
 		if left != nil {
@@ -90,6 +88,20 @@ func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way)
 	m.ways.put(key, decided{way, given, given - cellsOf(left)})
 	m.mu.Unlock()
 	return way
+}
+
+// had is what was decided of a key, for a brief search also by one that was not.
+func (m *Memory) had(key remembered) (decided, bool) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if key.brief {
+		whole := key
+		whole.brief = false
+		if had, known := m.ways.get(whole); known {
+			return had, true
+		}
+	}
+	return m.ways.get(key)
 }
 
 // known gives a panel the body of the one like it, which keeps what was worked out.
