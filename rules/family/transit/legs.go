@@ -143,7 +143,7 @@ var (
 		Symbols: []engine.Symbol{
 			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
 		},
-		Valid: "carried parallel to the flight, and around the corner of a landing that turns; from the slope to the level it is followed only where a ball around the panel has room. A half turn is ruled out, where a wall is stated between the flights, by a cover of all turns half way around it; the flights lie at the two ends of the landing", Source: cite.Derivation("headroom square to the slope"),
+		Valid: "followed by one motion from the floor at the foot, over the landing, up a flight alike that goes on from it; else carried parallel to the flight and around the landing's corner, which is not followed as one. That none passes is proven by a cover of all turns, where a wall is stated between the flights; floor and soffit are the nosings' line and the headroom over it", Source: cite.Derivation("headroom square to the slope"),
 	})
 	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,

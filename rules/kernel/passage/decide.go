@@ -7,13 +7,13 @@ type Bound uint8
 
 // The bounds.
 const (
-	WholeBody     Bound = iota + 1 // no way of turning it goes between the walls: all turns were covered
-	BarInside                      // a straight bar inside the body does not go through the opening
-	SectionCover                   // whichever way it is turned, what is within the wall is larger than the opening
-	TurnCover                      // the turns that go in and those that go on are not joined by free ones
-	BeyondCover                    // what is beyond the door at some instant does not go into the space behind it
-	HalfTurnCover                  // half way around the wall between two flights it is too large for the landing
-	StandDown                      // from on edge to hanging it is somewhere higher than the room
+	WholeBody    Bound = iota + 1 // no way of turning it goes between the walls: all turns were covered
+	BarInside                     // a straight bar inside the body does not go through the opening
+	SectionCover                  // whichever way it is turned, what is within the wall is larger than the opening
+	TurnCover                     // the turns that go in and those that go on are not joined by free ones
+	BeyondCover                   // what is beyond the door at some instant does not go into the space behind it
+	StairCover                    // at some instant on a stair it is too large for what is between floor, soffit and walls
+	StandDown                     // from on edge to hanging it is somewhere higher than the room
 )
 
 // String says the bound as a clause.
@@ -29,8 +29,8 @@ func (b Bound) String() string {
 		return "every way of turning it from one corridor into the other is blocked"
 	case BeyondCover:
 		return "however it is turned in the door, the part of it behind the door is larger than the space there"
-	case HalfTurnCover:
-		return "however it is turned, half way around the wall between the flights it is larger than the landing"
+	case StairCover:
+		return "however it is turned, on its way over the landing it is larger than the space between floor, soffit and walls"
 	case StandDown:
 		return "between on edge and hanging it is higher than the room"
 	default:
@@ -66,6 +66,8 @@ type Motion struct {
 	// its face; Side is that beside an opening, to one side of it. Both are of
 	// the wrapped body.
 	Depth, Side float64
+	// Climbs says that it is followed from a stair's foot to the floor it leads to.
+	Climbs bool
 	// Angle is by how much the body is turned in the plane of an opening.
 	Angle float64
 

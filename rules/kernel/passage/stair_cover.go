@@ -16,10 +16,15 @@ import "math"
 // The body has fewer corners than the true one and is within a distance of it, which
 // is taken off the wrap.
 type halfCover struct {
-	b    *Body
+	*stairProbes
 	s    Stair
 	wall float64 // half of its thickness
-	at   []probe // from P
+}
+
+// stairProbes are places of a body from P.
+type stairProbes struct {
+	b    *Body
+	at   []probe
 	rows [][]int32
 	even bool // P is on the line of symmetry of the body's section
 	seen seen
@@ -39,10 +44,12 @@ const (
 	cellsATurn = 3
 )
 
-func (b *Body) halfCover(s Stair, p Point) *halfCover {
+// stairProbes are those of the body with fewer corners; even says that P is on the line
+// of symmetry of the section, if that has one.
+func (b *Body) stairProbes(p Point, even bool) *stairProbes {
 	off := min(probeCoarse, b.wrap/2)
 	c := b.coarse(off).Wrapped(b.wrap - off)
-	h := &halfCover{b: c, s: s, wall: s.Across/2 - s.Width, even: b.mirrored && c.mirrored}
+	h := &stairProbes{b: c, even: even && b.mirrored && c.mirrored}
 	if h.even {
 		p.X = 0
 	}
@@ -69,7 +76,7 @@ func (b *Body) halfCover(s Stair, p Point) *halfCover {
 }
 
 // all reports whether every turn is out.
-func (h *halfCover) all(budget *Budget) (proven, ranOut bool) {
+func (h *stairProbes) all(out func() bool, budget *Budget) (proven, ranOut bool) {
 	var open []cube
 	for front := range 4 {
 		if h.even && front > 1 {
@@ -83,8 +90,8 @@ func (h *halfCover) all(budget *Budget) (proven, ranOut bool) {
 		if !budget.spend(cellsATurn) {
 			return false, true
 		}
-		if widest := h.see(c); !h.out() {
-			if h.still(c); !h.out() {
+		if widest := h.see(c); !out() {
+			if h.still(c); !out() {
 				return false, false // at this turn it may be half way
 			}
 			open = append(open, c.cutAcross(widest)...)
@@ -104,7 +111,7 @@ func (c cube) cutAcross(side int) []cube {
 
 // see works out the probes over all of a cell, and across which of its sides the body
 // swings furthest.
-func (h *halfCover) see(c cube) (widest int) {
+func (h *stairProbes) see(c cube) (widest int) {
 	turn, a, away := c.turn(), c.radius(), c.swings()
 	var by [3]float64
 	for i, v := range h.at {
@@ -127,7 +134,7 @@ func (h *halfCover) see(c cube) (widest int) {
 }
 
 // still works out the probes at the middle of a cell.
-func (h *halfCover) still(c cube) {
+func (h *stairProbes) still(c cube) {
 	turn := c.turn()
 	for i, v := range h.at {
 		for k, e := range turn {
@@ -140,13 +147,9 @@ func (h *halfCover) still(c cube) {
 // out reports whether none of the turns that are seen can be.
 func (h *halfCover) out() bool {
 	g := h.b.wrap
-	side, front := h.s.Across/2-g, none
+	front := none
 	for i := range h.seen {
-		p := &h.seen[i]
-		if p[0].low > side || p[0].high < -side {
-			return true
-		}
-		front = max(front, p[1].low)
+		front = max(front, h.seen[i][1].low)
 	}
 	y, z := bounds{none, h.s.Length - g - front}, bounds{none, math.Inf(1)}
 	for _, row := range h.rows {
@@ -155,7 +158,7 @@ func (h *halfCover) out() bool {
 			z = z.both(bounds{g - p.z.high, h.s.Headroom - g - p.z.low})
 		})
 	}
-	if y.low > y.high || z.low > z.high {
+	if y.low > y.high || z.low > z.high || h.pastWalls(y.low) {
 		return true
 	}
 	if math.IsInf(y.low, 0) {
@@ -217,15 +220,34 @@ func (h *halfCover) noHeight(y, z bounds) bool {
 		p := &h.seen[i]
 		near, far := y.low+p[1].low, y.high+p[1].high
 		floor, soffit := 0.0, h.s.Headroom
-		if near < 0 && p[0].low <= 0 {
-			floor = slope*near - h.s.Rise // the treads are no lower under the line of the nosings
+		switch {
+		case p[0].low > 0:
+			floor = h.s.treadOn(-far)
+		case near < 0:
+			floor = h.s.tread(near)
 		}
-		if p[0].high < 0 {
+		switch {
+		case near < -h.s.run():
+			soffit = math.Inf(1)
+		case p[0].high < 0:
 			soffit += slope * min(0, far)
-		} else {
-			soffit -= slope * min(0, near)
+		case near < 0:
+			soffit += h.s.Rise - slope*near
 		}
 		if z = z.both(bounds{floor + g - p[2].high, soffit - g - p[2].low}); z.low > z.high {
+			return true
+		}
+	}
+	return false
+}
+
+// pastWalls reports whether a place of the body is past an outer wall, P being at y or
+// further on. The walls are as long as the flights.
+func (h *halfCover) pastWalls(y float64) bool {
+	side := h.s.Across/2 - h.b.wrap
+	for i := range h.seen {
+		p := &h.seen[i]
+		if (p[0].low > side || p[0].high < -side) && y+p[1].low >= -h.s.run() {
 			return true
 		}
 	}

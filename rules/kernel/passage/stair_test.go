@@ -3,6 +3,7 @@ package passage
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -18,59 +19,83 @@ func rod(long float64) *Body {
 // its diagonal, √(1.2² + 1.2² + 2.2²) = 2.778 m, is the most that it may be long, and
 // 5.556 m the whole bar. A bar of 1.1 m turns about its middle on the landing.
 func TestABarTurnsByAHalf(t *testing.T) {
-	s := Stair{Width: 1.1, Headroom: 2.2, Rise: 0.17, Going: 0.28, Across: 2.4, Length: 1.2}
-	for long, want := range map[float64]Outcome{1.1: Undecided, 5.556: Cannot} {
-		assert.Equal(t, want, rod(long).HalfTurn(s, &Budget{Cells: 20000}).Outcome, "%v", long)
+	s := Stair{Turn: Half, Width: 1.1, Headroom: 2.2, Rise: 0.17, Going: 0.28, Across: 2.4, Length: 1.2, Risers: 20}
+	for long, want := range map[float64]Outcome{1.1: Passes, 5.556: Cannot} {
+		assert.Equal(t, want, rod(long).Climb(s, &Budget{Cells: 20000}).Outcome, "%v", long)
 	}
 	s.Across = 2.1
-	assert.Equal(t, Undecided, rod(5.556).HalfTurn(s, &Budget{Cells: 20000}).Outcome, "the landing is narrower than the flights")
-	assert.True(t, rod(5.556).HalfTurn(s, nil).RanOut)
+	assert.Equal(t, Undecided, rod(5.556).Climb(s, &Budget{Cells: 20000}).Outcome, "the landing is narrower than the flights")
+	assert.True(t, rod(5.556).Climb(s, nil).RanOut)
 }
 
-// short reports whether a place of a body on a stair that turns by a half is nearer than
-// its wrap to the walls, the floor or the soffit.
+// short reports whether a place of a body on a stair is nearer than its wrap to the walls,
+// the floor or the soffit, all of them as far off as a stair may have them: the flight
+// that goes on begins a step late, and past the far ends of flights there is only floor.
 func (s Stair) short(x, y, z, wrap float64) bool {
-	slope, in := s.Rise/s.Going, x < s.Across/2
-	floor, soffit := 0.0, s.Headroom
-	if y < 0 {
-		// The tread under the place; of the way on nothing but that it does not go down.
-		if soffit -= slope * y; in {
-			floor, soffit = s.Rise*math.Floor(y/s.Going+1e-9), s.Headroom+slope*y
-		}
-		if x > s.Width && x < s.Across-s.Width {
-			return true
+	slope, floor, soffit := s.slope(), 0.0, s.Headroom
+	on := x - s.Across
+	if s.Turn == Half {
+		if on = none; x > s.Across/2 {
+			on = -y
 		}
 	}
-	return x < wrap || x > s.Across-wrap || y > s.Length-wrap || z < floor+wrap || z > soffit-wrap
+	deep := s.Rise * float64(s.Risers)
+	switch {
+	case s.Turn != Straight && on > 0:
+		if on > s.run() {
+			return z < deep-s.Rise+wrap
+		}
+		floor, soffit = min(deep-s.Rise, s.Rise*max(0, math.Ceil(on/s.Going-1e-9)-1)), soffit+s.Rise+slope*on
+	case y < -s.run():
+		return z < wrap-deep
+	case y < 0:
+		floor, soffit = max(-deep, s.Rise*math.Floor(y/s.Going+1e-9)), soffit+slope*y
+	}
+	if z < floor+wrap || z > soffit-wrap {
+		return true
+	}
+	switch s.Turn {
+	case Straight:
+		return y < 0 && (x < wrap || x > s.Width-wrap)
+	case Quarter:
+		return x < wrap || y > s.Length-wrap || x > s.Width && y < 0
+	default:
+		return x < wrap || x > s.Across-wrap || y > s.Length-wrap || y < 0 && x > s.Width && x < s.Across-s.Width
+	}
 }
 
-// Of the cells of turns that the cover leaves out, next to some that it does not, no
-// turn has a place half way around the wall: the body's corners and places between
-// them are looked at in a net of places of its crown.
+// Of the cells of turns that a cover leaves out, next to some that it does not, no turn
+// has a place half way: the body's corners and places between them are looked at in a net
+// of places of its crown.
 func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 3))
-	looked, free := 0, 0
-	for range 150 {
-		s := Stair{Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28}
-		s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
-		b := NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
-		p := b.middle()[len(b.middle())/2].at
-		p.X = 0
-		h := b.halfCover(s, p)
-		c := cube{r.IntN(2), cell{half: [3]float64{1, 1, 1}}}
+	for _, turn := range []StairTurn{Straight, Quarter, Half} {
+		looked, free := 0, 0
 		for range 40 {
-			if widest := h.see(c); h.out() {
-				looked++
-				assert.False(t, b.halfWay(s, p, within3(r, c).turn()), "%v %v", s, c)
-				break
-			} else if c = c.cutAcross(widest)[r.IntN(2)]; c.half[0] < 0.05 && b.halfWay(s, p, c.turn()) {
-				free++
-				break
+			s := Stair{Turn: turn, Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28, Risers: 4 + r.IntN(12)}
+			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
+			b := NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
+			p := b.middle()[len(b.middle())/2].at
+			p.X = 0
+			probes := b.stairProbes(p, true)
+			out := s.cover(probes)
+			c := cube{r.IntN(2), cell{half: [3]float64{1, 1, 1}}}
+			for range 40 {
+				widest := probes.see(c)
+				if out() {
+					looked++
+					assert.False(t, b.halfWay(s, p, within3(r, c).turn()), "%v %v", s, c)
+					break
+				}
+				if c = c.cutAcross(widest)[r.IntN(2)]; c.half[0] < 0.05 && b.halfWay(s, p, c.turn()) {
+					free++
+					break
+				}
 			}
 		}
+		assert.Greater(t, looked, 12, "%v", turn)
+		assert.Positive(t, free, "%v", turn) // or nothing would have been found
 	}
-	assert.Greater(t, looked, 50)
-	assert.Positive(t, free) // or nothing would have been found
 }
 
 // within3 is a cell of one random turn of a cell.
@@ -81,25 +106,28 @@ func within3(r *rand.Rand, c cube) cube {
 	return c
 }
 
-// halfWay reports whether the body may be at a turn with a place of it in the plane
-// between the flights.
+// halfWay reports whether the body may be at a turn with a place of it half way.
 func (b *Body) halfWay(s Stair, p Point, t Turn) bool {
 	var at []Vec
 	for _, q := range b.chain(0.05) {
 		for i := range 21 {
 			v := Vec{b.half * (float64(i)/10 - 1), q.X - p.X, q.Y - p.Y}
-			at = append(at, Vec{s.Across/2 + v.dot(t[0]), v.dot(t[1]), v.dot(t[2])})
+			at = append(at, Vec{v.dot(t[0]), v.dot(t[1]), v.dot(t[2])})
 		}
 	}
-	for y := -0.5; y < s.Length; y += 0.02 {
-		for z := -1.0; z < s.Headroom+1; z += 0.02 {
-			free := true
-			for _, v := range at {
-				if free = !s.short(v.X, v.Y+y, v.Z+z, b.wrap); !free {
-					break
-				}
-			}
-			if free {
+	for part := 0.01; part < 1; part += 0.02 {
+		place := Vec{X: s.Across / 2, Y: part * s.Length}
+		switch s.Turn {
+		case Straight:
+			place = Vec{X: part * s.Width}
+		case Quarter:
+			place = Vec{X: (1 - part) * s.Width, Y: part * s.Length}
+		}
+		for place.Z = -1.0; place.Z < s.Headroom+1; place.Z += 0.02 {
+			if !slices.ContainsFunc(at, func(v Vec) bool {
+				v = v.add(place)
+				return s.short(v.X, v.Y, v.Z, b.wrap)
+			}) {
 				return true
 			}
 		}

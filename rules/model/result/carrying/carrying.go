@@ -46,6 +46,7 @@ type Way struct {
 	Size       Size // of a leg that is not passed
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
+	climbs      bool // it is a stair's, followed as one motion
 	pose        func() Pose
 	stowed      func() []Pose
 }
@@ -152,7 +153,7 @@ func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
 	m := d.Motion
 	out := Way{
 		Outcome: d.Outcome, Motion: w.words(m), Margin: m.Margin, Depth: m.Depth, Side: m.Side,
-		Tilted: m.Tilted, Bound: d.Bound, RanOut: d.RanOut,
+		Tilted: m.Tilted, Bound: d.Bound, RanOut: d.RanOut, climbs: m.Climbs,
 	}
 	for _, o := range d.Others {
 		if o.Depth < out.Depth {

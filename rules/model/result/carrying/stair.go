@@ -18,63 +18,148 @@ const (
 // turns reports whether the way goes on from a landing by a known way.
 func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get() == way }
 
-// stair is the flight, seen square to its slope, and the turn on its landing.
-// From the slope to the level of the landing the panel is not followed. A flight
-// of which the number of steps is not given may be short, and a landing may not
-// turn: then what does not pass needs that key.
+// stair is followed by one motion from the floor at its foot, where that is found, and
+// ruled out where that is proven. Else it is the flight, seen square to its slope, and
+// the turn on its landing, which are not followed as one. A flight of which the number
+// of steps is not given may be short, and a landing may not turn: then what does not
+// pass needs that key.
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
-	up := p.flight(l, head, left)
 	if turns(l, straightOn) {
+		up := unsized(p.decided(straightWalls(l, head), left))
+		if up.Unfollowed = !up.climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
+			up.Needs = "risers"
+		}
 		return up
 	}
-	turn := p.decided(landingWalls(l), left)
-	switch {
-	case !l.Turn.Given() && turn.Outcome != passage.Passes:
-		turn.Needs = "turn"
-	case turn.Bound == passage.HalfTurnCover && !l.Between.Given():
-		turn.Needs = "between"
+	turn := unsized(p.decided(landingWalls(l), left))
+	if turn.climbs {
+		turn.Depth, turn.Side = 0, 0
+		return turn
 	}
+	up := p.flight(l, head, left)
+	turn.Needs = needs(l, turn)
 	turn.Unfollowed = !p.rolls(l.Width.Get(), head, l.Landing.Length.Get(), l.Landing.Width.Get())
 	up.Unfollowed = turn.Unfollowed
-	if worse(turn, up) {
+	// What is ruled out by the flight alone hangs on no key of the landing.
+	if alone := up.Outcome == passage.Cannot && up.Needs == "" && turn.Needs != ""; !alone && worse(turn, up) {
 		up = turn
 	}
 	up.Depth, up.Side = 0, 0
 	return up
 }
 
+// unsized is a way without the sizes that pass, where a stair is ruled out as a whole:
+// those are of flight and landing apart.
+func unsized(w Way) Way {
+	if w.Bound == passage.StairCover {
+		w.Size, w.Bare = Size{}, false
+	}
+	return w
+}
+
+// needs is the key that a turn which is not passed needs.
+func needs(l layout.Leg, turn Way) string {
+	switch {
+	case turn.Outcome == passage.Passes:
+		return ""
+	case !l.Turn.Given():
+		return "turn"
+	case turn.Outcome == passage.Cannot && !l.Risers.Given():
+		return "risers"
+	case turn.Outcome == passage.Cannot && !l.Between.Given():
+		return "between"
+	default:
+		return ""
+	}
+}
+
+// climbCells is the share of what may be spent that one motion up a stair is looked for
+// with, or a proof that there is none.
+const climbCells = 2
+
+// climb decides a stair as one motion.
+func climb(l layout.Leg, turn passage.StairTurn, b *passage.Body, s passage.Stair, left *passage.Budget) passage.Decision {
+	if left == nil || !l.Risers.Given() || !l.Turn.Given() {
+		return passage.Decision{Outcome: passage.Undecided}
+	}
+	s.Turn, s.Rise, s.Going, s.Risers = turn, l.Rise.Get(), l.Going.Get(), l.Risers.Get()
+	part := &passage.Budget{Cells: left.Cells / climbCells}
+	left.Cells -= part.Cells
+	d := b.Climb(s, part)
+	left.Cells += part.Cells
+	return d
+}
+
+// straightWalls are those of a flight to a landing from which no flight goes on.
+func straightWalls(l layout.Leg, head float64) walls {
+	flight := flightWalls(l, head)
+	apart := flight.decide
+	flight.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+		whole := climb(l, passage.Straight, b, passage.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}, left)
+		d := apart(b, s, left)
+		switch {
+		case whole.Outcome == passage.Passes && d.Outcome == passage.Passes:
+			d.Motion.Climbs, d.Motion.Margin = true, min(d.Motion.Margin, whole.Motion.Margin)
+		case whole.Outcome == passage.Cannot:
+			d.Outcome, d.Bound = whole.Outcome, whole.Bound
+		}
+		return d
+	}
+	return flight
+}
+
 // flight is the flight alone, its headroom square to its slope.
 func (p *panel) flight(l layout.Leg, head float64, left *passage.Budget) Way {
+	up := p.decided(flightWalls(l, head), left)
+	if !l.Risers.Given() && up.Outcome != passage.Passes {
+		up.Needs = "risers"
+	}
+	return up
+}
+
+func flightWalls(l layout.Leg, head float64) walls {
 	// The flight's soffit begins and ends H·sin α further up the slope than its floor.
 	slope := math.Hypot(l.Rise.Get(), l.Going.Get())
 	long := max(0, slope*given(l.Risers, 0)-l.Headroom.Get()*l.Rise.Get()/slope)
 	flight := tube(l.Width.Get(), head, long, []any{"headroom"})
 	flight.words = func(m passage.Motion) string { return "up the flight, " + openingWords(m) }
-	up := p.decided(flight, left)
-	if !l.Risers.Given() && up.Outcome != passage.Passes {
-		up.Needs = "risers"
-	}
-	up.Unfollowed = !p.rolls(l.Width.Get(), head)
-	return up
+	return flight
 }
 
 // landingWalls are those of a landing on which the way turns. The way on from the
 // landing's side is as wide as the landing is long, on from the top step.
 func landingWalls(l layout.Leg) walls {
 	w := cornerWalls(l.Width, l.Landing.Length, l.Headroom, []any{"landing", "length"}, []any{"headroom"})
-	w.words = func(m passage.Motion) string { return "turned on the landing, " + cornerWords(m) }
-	w.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		return quarterTurn(b, corner(s), left)
-	}
-	if turns(l, halfTurn) {
-		w.dims = append(w.dims, dim{[]any{"landing", "width"}, "landing's width", l.Landing.Width.Get()})
-		w.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-			return onLanding(l, b, s, left)
+	w.words = func(m passage.Motion) string {
+		if m.Climbs {
+			return "up the flights and around the landing, " + cornerWords(m)
 		}
+		return "turned on the landing, " + cornerWords(m)
+	}
+	turn, apart := passage.Quarter, quarterTurn
+	if turns(l, halfTurn) {
+		turn, apart = passage.Half, halfTurned
+	}
+	w.dims = append(w.dims, dim{[]any{"landing", "width"}, "landing's width", l.Landing.Width.Get()})
+	w.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+		stair := passage.Stair{Width: s[0], Length: s[1], Headroom: s[2], Across: s[3]}
+		d := climb(l, turn, b, stair, left)
+		switch {
+		case d.Outcome == passage.Passes:
+			d.Motion = stair.AsCorner(d.Motion)
+			return d
+		case d.Outcome == passage.Cannot && !open(l):
+			d.Motion = b.Around(corner(s), nil).Motion
+			return d
+		}
+		return apart(l, b, s, left)
 	}
 	return w
 }
+
+// open reports whether nothing is between a stair's flights: then nothing rules out a turn.
+func open(l layout.Leg) bool { return l.Between.Given() && l.Between.Get() != walled }
 
 // corner is the one that a flight and the way on make.
 func corner(s []float64) passage.Corner {
@@ -82,28 +167,26 @@ func corner(s []float64) passage.Corner {
 }
 
 // quarterTurn decides the corner on a landing. What reaches out over the flight has
-// more than the headroom over it, so that only what no height lets around is ruled out.
-func quarterTurn(b *passage.Body, c passage.Corner, left *passage.Budget) passage.Decision {
+// more than the headroom over it, so that only what no height lets around is ruled out,
+// and that only where the panel can't reach past the foot of the flight.
+func quarterTurn(l layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
+	c := corner(s)
 	d := b.Around(c, left)
+	if d.Outcome != passage.Cannot {
+		return d
+	}
 	c.Height = math.Inf(1)
-	if d.Outcome == passage.Cannot && b.Around(c, left).Outcome != passage.Cannot {
+	short := l.Risers.Given() && l.Going.Get()*float64(l.Risers.Get()) < b.Diameter()
+	if short || open(l) || b.Around(c, left).Outcome != passage.Cannot {
 		d.Outcome, d.Bound = passage.Undecided, 0
 	}
 	return d
 }
 
-// onLanding decides a half turn: two corners, on a landing on which the panel that has
+// halfTurned decides a half turn as two corners, on a landing on which the panel that has
 // come around the first one lies free of the flight. Around the end of a wall an arch
-// may hook, so that no corner rules it out. Where nothing is between the flights, nothing
-// does.
-func onLanding(l layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-	if !l.Between.Given() || l.Between.Get() == walled {
-		st := passage.Stair{Width: s[0], Length: s[1], Headroom: s[2], Across: s[3], Rise: l.Rise.Get(), Going: l.Going.Get()}
-		if d := b.HalfTurn(st, left); d.Outcome == passage.Cannot {
-			d.Motion = b.Around(corner(s), nil).Motion
-			return d
-		}
-	}
+// may hook, so that no corner rules it out.
+func halfTurned(_ layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
 	d := b.Around(corner(s), left)
 	if d.Outcome == passage.Cannot {
 		d.Outcome, d.Bound = passage.Undecided, 0

@@ -19,6 +19,9 @@ import (
 // which PASSAGE_PAIRS=1000 runs.
 const mostUndecided = 0.10
 
+// leastFollowed is the share that is followed as one motion at the least.
+const leastFollowed = 0.5
+
 func stairs(t *testing.T) int {
 	if s := os.Getenv("PASSAGE_PAIRS"); s != "" {
 		n, err := strconv.Atoi(s)
@@ -33,12 +36,15 @@ func stairs(t *testing.T) int {
 func TestStairsAreDecided(t *testing.T) {
 	n := stairs(t)
 	r := rand.New(rand.NewPCG(25, 9))
-	count, byTurn := map[passage.Outcome]int{}, map[string]int{}
+	count, byTurn, followed := map[passage.Outcome]int{}, map[string]int{}, 0
 	for range n {
 		p, l := stairPanel(t, r), randomStair(r)
 		way := p.stair(l, &passage.Budget{Cells: cells})
 		assert.Empty(t, way.Needs)
 		count[way.Outcome]++
+		if way.climbs {
+			followed++
+		}
 		switch way.Outcome {
 		case passage.Cannot:
 			assert.NotZero(t, way.Bound)
@@ -46,8 +52,9 @@ func TestStairsAreDecided(t *testing.T) {
 			byTurn[l.Turn.Get()]++
 		}
 	}
-	t.Logf("%v of %d, undecided by turn %v", count, n, byTurn)
+	t.Logf("%v of %d, %d followed as one motion, undecided by turn %v", count, n, followed, byTurn)
 	assert.LessOrEqual(t, count[passage.Undecided], 3+int(mostUndecided*float64(n)))
+	assert.GreaterOrEqual(t, followed, int(leastFollowed*float64(n))-3)
 }
 
 func stated[T any](v T) record.Value[T] { return record.Stated(nil, 0, "", v, true) }
@@ -62,8 +69,7 @@ func randomStair(r *rand.Rand) layout.Leg {
 	}
 	l.Landing.Length = stated(l.Width.Get() + 0.6*r.Float64())
 	l.Landing.Width = stated(l.Width.Get() + 1.5*r.Float64())
-	if l.Turn.Get() == halfTurn {
-		l.Between = stated(walled)
+	if l.Between = stated(walled); l.Turn.Get() == halfTurn {
 		l.Landing.Width = stated(2*l.Width.Get() + 0.6*r.Float64())
 	}
 	return l
@@ -79,7 +85,7 @@ func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
 	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
-		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"),
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"), Between: stated(walled),
 	}
 	l.Landing.Length, l.Landing.Width = stated(2.0), stated(1.2)
 	assert.Equal(t, passage.Passes, p.stair(l, &passage.Budget{Cells: cells}).Outcome)
@@ -87,6 +93,21 @@ func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
 	way := p.stair(l, &passage.Budget{Cells: cells})
 	assert.Equal(t, passage.Cannot, way.Outcome)
 	assert.NotZero(t, way.Bound)
+}
+
+// A flight of 60 mm takes no panel that is 100 mm thick with its wrap, and the landing
+// takes it neither: that needs no key of the landing.
+func TestAFlightAloneRulesOut(t *testing.T) {
+	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
+	l := layout.Leg{
+		Width: stated(0.06), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(40),
+		Turn: stated("quarter"), Between: record.Stated(nil, 0, "", "", false),
+	}
+	l.Landing.Length, l.Landing.Width = stated(0.06), stated(0.1)
+	way := p.stair(l, &passage.Budget{Cells: cells})
+	assert.Equal(t, passage.Cannot, way.Outcome)
+	assert.Empty(t, way.Needs)
 }
 
 // stairPanel is drawn as panels of other legs are: spans of 1.5 to 6 m, rises of 0.1
@@ -132,13 +153,14 @@ func stairPanel(t *testing.T, r *rand.Rand) *panel {
 	return &panel{wrap: wrap, brief: true, body: passage.NewBody(outline, draw(0.5, 1.6), wrap)}
 }
 
-// A half turn on a landing as wide as the panel is long, wrap and all, is passed: 2400 +
-// 2 · 20 = 2440 mm. On one that is 1 mm less it is left open.
+// A half turn on a landing as wide as the panel is long, wrap and all, is passed as two
+// corners: 2400 + 2 · 20 = 2440 mm. On one that is 1 mm less it is left open. Without the
+// number of steps it is not followed as one.
 func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
 	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
-		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated(halfTurn), Between: stated("open"),
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: record.Stated(nil, 0, "", 0, false), Turn: stated(halfTurn), Between: stated("open"),
 	}
 	l.Landing.Length = stated(2.0)
 	for width, want := range map[float64]passage.Outcome{2.441: passage.Passes, 2.439: passage.Undecided} {

@@ -1,0 +1,68 @@
+package passage
+
+import "math"
+
+// carried looks for a motion on which one direction of the body is upright on the
+// landing, and for the most that it leaves.
+func (l landing) carried(up Vec, way Way, budget *Budget) Motion {
+	m := Motion{Way: way, Margin: none, Climbs: true, Tilted: way == Free}
+	if l.b.width(up) > l.s.Headroom-2*l.off || !budget.spend(yaws) {
+		return m
+	}
+	poses := l.upStair(up, budget)
+	if poses == nil {
+		return m
+	}
+	m.Margin = 0
+	for step := ample; step > settled; step /= 2 {
+		wider := l
+		wider.off += m.Margin + step
+		if m.Margin+step > ample || l.b.width(up) > l.s.Headroom-2*wider.off || !budget.spend(yaws) {
+			continue
+		}
+		if more := wider.upStair(up, budget); more != nil {
+			m.Margin, poses = m.Margin+step, more
+		}
+	}
+	m.Tilted = m.Tilted || l.steeper(poses, up)
+	m.poses = func() []Pose { return poses }
+	return m
+}
+
+// steepSlack is by how much more than the flight, in rad, the body may rise and count as
+// carried along it.
+const steepSlack = 1.01 * pitchStep
+
+// steeper reports whether a direction of the body is at some pose further off the upright
+// than the slope.
+func (l *landing) steeper(poses []Pose, up Vec) bool {
+	least := math.Cos(math.Atan(l.s.slope()) + steepSlack)
+	for _, p := range poses {
+		if p.Turn[2].dot(up) < least {
+			return true
+		}
+	}
+	return false
+}
+
+// upStair is a way up the stair, or nil.
+func (l landing) upStair(up Vec, budget *Budget) []Pose {
+	if l.s.Turn != Straight {
+		return l.climb(up, budget).way()
+	}
+	flight := l.flight()
+	flight.length = math.Inf(1)
+	for i := range yaws / 2 {
+		t := about(up, 4*math.Pi*float64(i)/yaws)
+		if l.b.width(t[0]) > l.s.Width-2*l.off || !budget.spend(cellsAnEnd) {
+			continue
+		}
+		if way := l.b.pitching(flight, t, l.off).way(math.Inf(1), 0); way != nil {
+			for k := range way {
+				way[k].At.X = l.off - l.b.reach(t[0].times(-1)).dot(t[0])
+			}
+			return way
+		}
+	}
+	return nil
+}
