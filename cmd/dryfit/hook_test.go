@@ -182,6 +182,12 @@ by = "team"
 until = DAY
 
 [[accept]]
+rule = "raise.hands"
+reason = "two more come for the day"
+by = "team"
+until = DAY
+
+[[accept]]
 rule = "rib.sag"
 reason = "a jig is made"
 by = "team"

@@ -22,7 +22,7 @@ var frameBasis = engine.Basis{
 
 // envelopeBasis is what the worst of all cases rests on.
 var envelopeBasis = engine.Basis{
-	Valid: frameBasis.Valid + "; each season alone and with one strap set long or short, from the state of the wood when hung; " +
+	Valid: frameBasis.Valid + "; where there are lifts, each lift down alone and all down, from straps fixed unloaded in the shape on the lifts, each also with one strap set long or short; each season alone and with one strap set long or short, from the state of the wood when hung; " +
 		"a season and framing that moves are not added to each other",
 	Source: frameBasis.Source,
 }

@@ -86,6 +86,9 @@ func checkSlack(p *engine.Pass) {
 	}
 	said := map[int]bool{}
 	for _, c := range cases {
+		if c.Kind == hanging.LiftDown {
+			continue // a strap over a lift that is left waits for it to go
+		}
 		for i, slack := range c.Slack {
 			if slack && !said[i] {
 				said[i] = true

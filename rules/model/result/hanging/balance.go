@@ -44,11 +44,12 @@ func (r *rib) centre() float64 {
 	return moment / weight
 }
 
-// hung reports whether the case has a tipping margin: with straps set,
-// framing moved or a rib bent by a season, a slack strap catches again after millimetres.
+// hung reports whether the case has a tipping margin: with straps set, framing moved
+// or a rib bent by a season, a slack strap catches again after millimetres. With lifts
+// down it is that of the straps as first hung, but for the lifts that are left.
 func (id ID) hung() bool {
 	switch id.Kind {
-	case StrapSet, FramingMoved, InSeason:
+	case StrapSet, FramingMoved, InSeason, LiftDown, LiftsDown:
 		return false
 	default:
 		return true

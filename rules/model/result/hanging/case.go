@@ -30,6 +30,11 @@ const (
 	FramingMoved
 	// FeetBlocked: the feet held.
 	FeetBlocked
+	// LiftDown: on all straps, as they were fixed on the lifts, and all lifts but one;
+	// one strap set long or short where Strap names one.
+	LiftDown
+	// LiftsDown: the same, all lifts down.
+	LiftsDown
 	// InSeason: the rib bent by a season that came after it was hung, and one
 	// strap set long or short where Strap names one.
 	InSeason
@@ -51,6 +56,8 @@ type ID struct {
 	Strap  int    // from the left foot, from 1, of a case of one strap
 	Way    Way    // of a change of length
 	Hung   string // state of the wood when it was hung, of a case of a season: "shop", "dry", "wet"
+	Lift   int    // that is down, from 1
+	Part   int    // piece of a split arch by itself, from 1, of a case with lifts down
 	Season string // that came: "dry", "wet"
 	At     string // of measured seats, whose: "panel 2"
 }
@@ -83,6 +90,8 @@ func (id ID) Key() string {
 		return "framing-moved-" + words[id.Way].framing
 	case FeetBlocked:
 		return "feet-blocked"
+	case LiftDown, LiftsDown:
+		return id.downKey()
 	case InSeason:
 		key := "season-" + id.Season + "-hung-" + id.Hung
 		if id.Strap > 0 {
@@ -116,6 +125,8 @@ func (id ID) Words() string {
 		return fmt.Sprintf("with the framing between the end straps moved %s", words[id.Way].framing)
 	case FeetBlocked:
 		return "with the feet held"
+	case LiftDown, LiftsDown:
+		return id.down()
 	case InSeason:
 		said := fmt.Sprintf("in the %s season, hung as it left the shop", id.Season)
 		if id.Hung != "shop" {
@@ -129,5 +140,5 @@ func (id ID) Words() string {
 	panic(fmt.Sprintf("hanging: no case of kind %d", id.Kind))
 }
 
-// set is the strap's part of a case of a season.
+// set is the strap's part of a case of a season, or with lifts down.
 func (id ID) set() ID { return ID{Kind: StrapSet, Strap: id.Strap, Way: id.Way} }

@@ -23,6 +23,7 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 	if first := h.First.Get(); first.Err == nil {
 		l.table(&first.Is.Case, h.First.From)
 	}
+	many(l, h.Lowered, unset)
 	one(l, h.Packed)
 	h.seated(l)
 	many(l, h.Lost, all)

@@ -63,6 +63,7 @@ type Hanging struct {
 	Alone    Solved[*Case]      // the pieces of a split arch before they are joined; nil of a whole one
 	Raised   Solved[*Case]      // nil without lifts; Lifts is nil where they do not hold the panel
 	Staged   Solved[[]*Staging] // each piece of the arch, from its lifts to its straps
+	Lowered  Solved[[]Case]     // by piece each lift down alone, then all: as fixed, then each strap longer and shorter
 	Packed   Solved[*Case]      // nil without ledgers that bear
 	Seated   Solved[[]Case]     // the same with ledgers as high as the measured seats of each panel
 	Lost     Solved[[]Case]     // straps in turn; of those that the rest does not hold, Straps is nil
@@ -94,7 +95,7 @@ type First struct {
 func (h *Hanging) Err() error {
 	for _, err := range []error{
 		h.Alone.Get().Err, h.Raised.Get().Err, h.First.Get().Err, h.Packed.Get().Err, h.Seated.Get().Err, h.Lost.Get().Err, h.LostPack.Get().Err,
-		h.Set.Get().Err, h.Moved.Get().Err, h.seasons(), h.Thrust.Get().Err,
+		h.Lowered.Get().Err, h.Set.Get().Err, h.Moved.Get().Err, h.seasons(), h.Thrust.Get().Err,
 	} {
 		if err != nil {
 			return err
@@ -108,7 +109,8 @@ func (h *Hanging) Err() error {
 // the seasons do, Seasonal says so, and their cases are left out.
 func (h *Hanging) Envelope() ([]*Case, error) {
 	first, alone, packed, seated, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Seated.Get(), h.Set.Get(), h.Moved.Get()
-	for _, err := range []error{alone.Err, first.Err, packed.Err, seated.Err, set.Err, moved.Err, h.seasons()} {
+	lowered := h.Lowered.Get()
+	for _, err := range []error{alone.Err, first.Err, packed.Err, seated.Err, set.Err, lowered.Err, moved.Err, h.seasons()} {
 		if err != nil {
 			return nil, err
 		}
@@ -123,6 +125,7 @@ func (h *Hanging) Envelope() ([]*Case, error) {
 	out = append(out, pointers(seated.Is)...)
 	out = append(out, pointers(set.Is.Cases)...)
 	out = append(out, pointers(moved.Is)...)
+	out = append(out, pointers(lowered.Is)...)
 	return append(out, pointers(h.Seasonal.Get().Is)...), nil
 }
 
@@ -219,6 +222,7 @@ func Of(c *layout.Ceiling) *Hanging {
 		return lose(r, StrapLostPacked, r.rib.springs(liftKind))
 	})
 	h.Set = after(c, hung, func(r *runner) (Setting, error) { return set(r, h.First.Get().Is.Case, c.Strap.Setting.Get()) })
+	h.Lowered = after(c, hung, func(r *runner) ([]Case, error) { return h.lowered(c, len(r.rib.straps)) })
 	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
 	h.Seasonal = after(c, hung, func(r *runner) ([]Case, error) { return inSeason(c, r) })
 	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib) })

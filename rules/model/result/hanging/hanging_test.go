@@ -107,7 +107,7 @@ func TestForcesSumToTheWeight(t *testing.T) {
 		all = append(all, &h.Lost[i])
 	}
 	for _, c := range all {
-		assert.InEpsilon(t, h.Weight, sum(c.Straps), 1e-6, c.Key())
+		assert.InEpsilon(t, h.Weight, sum(c.Straps)+sum(c.Lifts), 1e-6, c.Key())
 	}
 	require.NotNil(t, h.Raised)
 	assert.InEpsilon(t, h.Weight, sum(h.Raised.Lifts), 1e-6)

@@ -69,10 +69,11 @@ func (h *Hanging) Cases() []*Case {
 		}
 	}
 	raised, alone, first, packed, seated, blocked := h.Raised.Get(), h.Alone.Get(), h.First.Get(), h.Packed.Get(), h.Seated.Get(), h.Blocked.Get()
-	lost, lostPack, set, moved, seasonal := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get(), h.Seasonal.Get()
+	lost, lostPack, set, moved, seasonal, lowered := h.Lost.Get(), h.LostPack.Get(), h.Set.Get(), h.Moved.Get(), h.Seasonal.Get(), h.Lowered.Get()
 	add(raised.Is, raised.Err)
 	add(alone.Is, alone.Err)
 	add(&first.Is.Case, first.Err)
+	list(lowered.Is, lowered.Err)
 	add(packed.Is, packed.Err)
 	list(seated.Is, seated.Err)
 	list(lost.Is, lost.Err)

@@ -77,3 +77,43 @@ func TestStrapsReadNoughtUntilALiftGoes(t *testing.T) {
 		assert.InEpsilon(t, staged[0].Weight, s.Lifts[0]+s.Lifts[1], 1e-6)
 	}
 }
+
+// The envelope has each lift down alone and all down, as the straps were fixed on them
+// and with each set: what the plan prints for these steps, by another program 116N of
+// strap 2. On lift 2 alone strap 2 set 0.5mm shorter takes more.
+func TestTheEnvelopeHasTheLiftsDown(t *testing.T) {
+	h := Of(sample.Room(t, nil))
+	got := map[string]Case{}
+	all, err := h.Envelope()
+	require.NoError(t, err)
+	for _, c := range all {
+		got[c.Key()] = *c
+	}
+	one := got["lift-1-down"]
+	assert.InDelta(t, 116, one.Straps[1], 1)
+	require.Len(t, one.Lifts, 2)
+	assert.Zero(t, one.Lifts[0])
+	assert.InDelta(t, 143, one.Lifts[1], 1)
+	assert.Greater(t, got["lift-1-down-strap-set-2-shorter"].Straps[1], one.Straps[1]+10)
+	assert.InEpsilon(t, h.Weight.Get(), sum(got["lifts-down"].Straps), 1e-6)
+}
+
+// Of a split arch the straps of the other piece carry nothing in the case, in their
+// places; without lifts there is no such case.
+func TestTheLiftsOfAPieceAreDown(t *testing.T) {
+	h := Of(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}}))
+	require.NoError(t, h.Lowered.Get().Err)
+	for _, c := range h.Lowered.Get().Is {
+		require.Len(t, c.Straps, 4)
+		assert.Zero(t, sum(c.Straps[2*(2-c.Part):][:2]), c.Key())
+	}
+	assert.Len(t, h.Lowered.Get().Is, 2*3*5)
+	assert.Empty(t, Of(sample.Room(t, map[string]any{"lift.stations": []any{}})).Lowered.Get().Is)
+}
+
+func sum(list []float64) (all float64) {
+	for _, f := range list {
+		all += f
+	}
+	return all
+}
