@@ -136,14 +136,11 @@ func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 	case []map[string]any:
 		out := make([]any, len(v))
 		for i, x := range v {
-			out[i] = d.normal(x, append(path, i+1), problems)
+			out[i] = x
 		}
-		return out
+		return d.normalList(out, path, problems)
 	case []any:
-		for i, x := range v {
-			v[i] = d.normal(x, append(path, i+1), problems)
-		}
-		return v
+		return d.normalList(v, path, problems)
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			*problems = append(*problems, d.Problem("file.shape", Key(path...), "is not a finite number"))
@@ -155,6 +152,13 @@ func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 	default:
 		return v
 	}
+}
+
+func (d *Document) normalList(list []any, path []any, problems *[]Problem) []any {
+	for i, x := range list {
+		list[i] = d.normal(x, append(path, i+1), problems)
+	}
+	return list
 }
 
 // timeText prints a date or a time as TOML writes it; the decoder keeps which

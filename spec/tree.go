@@ -59,20 +59,25 @@ func with(at any, path []string, value any) (any, bool) {
 		out[path[0]] = v
 		return out, true
 	case []any:
-		n, err := strconv.Atoi(path[0])
-		if err != nil || n < 1 || n > len(in) {
-			return nil, false
-		}
-		v, ok := with(in[n-1], path[1:], value)
-		if !ok {
-			return nil, false
-		}
-		out := slices.Clone(in)
-		out[n-1] = v
-		return out, true
+		return withElement(in, path, value)
 	default:
 		return nil, false
 	}
+}
+
+// withElement is with for a list, whose elements are counted from 1.
+func withElement(in []any, path []string, value any) (any, bool) {
+	n, err := strconv.Atoi(path[0])
+	if err != nil || n < 1 || n > len(in) {
+		return nil, false
+	}
+	v, ok := with(in[n-1], path[1:], value)
+	if !ok {
+		return nil, false
+	}
+	out := slices.Clone(in)
+	out[n-1] = v
+	return out, true
 }
 
 // Identity is what an element of an array of tables is known by: its name; of an

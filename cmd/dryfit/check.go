@@ -208,11 +208,7 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	}
 	switch f.format {
 	case "text":
-		print := report.Text
-		if f.summary {
-			print = report.Summary
-		}
-		return func(w io.Writer, r report.Report) error { return print(w, r, colour) }, nil
+		return f.textWriter(colour), nil
 	case "json":
 		return report.JSON, nil
 	case "jsonl":
@@ -228,6 +224,14 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	default:
 		return nil, fmt.Errorf("--format %q is not %s", f.format, oneOf(formats))
 	}
+}
+
+func (f checkFlags) textWriter(colour bool) func(io.Writer, report.Report) error {
+	print := report.Text
+	if f.summary {
+		print = report.Summary
+	}
+	return func(w io.Writer, r report.Report) error { return print(w, r, colour) }
 }
 
 // formats are those that findings are written in.

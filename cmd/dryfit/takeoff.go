@@ -22,25 +22,27 @@ func takeoffCommand(s streams) *cobra.Command {
 			"buy, the hardware, and the weight of each panel and of all panels.",
 		Example: "  dryfit takeoff specs/reading-room.ceiling.toml\n  dryfit takeoff --format csv --output pieces.csv specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			write, ok := map[string]func(io.Writer, making.Takeoff) error{
-				"text": making.TakeoffText, "csv": making.TakeoffCSV, "json": making.TakeoffJSON,
-			}[format]
-			if !ok {
-				return fmt.Errorf("--format %q is not text, csv or json", format)
-			}
-			one, err := resolved(s, args[0], named, review.Options{})
-			if err != nil {
-				return err
-			}
-			sheet := one.Sheet
-			takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
-			return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
-		},
+		RunE:    func(_ *cobra.Command, args []string) error { return takeOff(s, args[0], format, output, named) },
 	}
 	c.Flags().StringVar(&format, "format", "text", "text, csv or json")
 	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
 	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", "text", "csv", "json")
 	return c
+}
+
+func takeOff(s streams, path, format, output string, named []string) error {
+	write, ok := map[string]func(io.Writer, making.Takeoff) error{
+		"text": making.TakeoffText, "csv": making.TakeoffCSV, "json": making.TakeoffJSON,
+	}[format]
+	if !ok {
+		return fmt.Errorf("--format %q is not text, csv or json", format)
+	}
+	one, err := resolved(s, path, named, review.Options{})
+	if err != nil {
+		return err
+	}
+	sheet := one.Sheet
+	takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
+	return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
 }

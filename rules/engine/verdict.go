@@ -145,7 +145,16 @@ func (c Counts) String() string {
 	if c.Unreadable > 0 && c == (Counts{Unreadable: c.Unreadable, Before: c.Before}) {
 		return fmt.Sprintf("%d unreadable", c.Unreadable)
 	}
-	var parts []string
+	said := strings.Join(c.parts(), ", ")
+	if c.Before.Compared {
+		fresh, before := c.Since()
+		said += fmt.Sprintf("; %d %s, %d %s", fresh, New, before, AlreadyThere)
+	}
+	return said
+}
+
+// parts are the counts in words: what a check is asked for even where it is none.
+func (c Counts) parts() (parts []string) {
 	for _, p := range []struct {
 		n      int
 		what   string
@@ -165,10 +174,5 @@ func (c Counts) String() string {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.what))
 		}
 	}
-	said := strings.Join(parts, ", ")
-	if c.Before.Compared {
-		fresh, before := c.Since()
-		said += fmt.Sprintf("; %d %s, %d %s", fresh, New, before, AlreadyThere)
-	}
-	return said
+	return parts
 }

@@ -22,11 +22,7 @@ func tried(c *layout.Ceiling, outcome engine.Outcome, o Options) engine.Outcome 
 		n := &outcome.NotChecked[i]
 		var trial layout.Trial
 		lifted := false
-		outcome.Inputs[n.Rule] = outcome.Inputs[n.Rule].Or(c.Recorded(func() {
-			var stated bool
-			trial, stated = trialAt(c, n.Lifts)
-			lifted = n.Failed && stated && counts(trial, o.On)
-		}))
+		outcome.Inputs[n.Rule] = outcome.Inputs[n.Rule].Or(c.Recorded(func() { trial, lifted = lifts(c, *n, o.On) }))
 		if !lifted {
 			continue
 		}
@@ -42,6 +38,13 @@ func tried(c *layout.Ceiling, outcome engine.Outcome, o Options) engine.Outcome 
 		})
 	}
 	return outcome
+}
+
+// lifts is the trial stated where something failed to be decided, and whether it counts
+// on a day.
+func lifts(c *layout.Ceiling, n engine.NotChecked, on string) (layout.Trial, bool) {
+	trial, stated := trialAt(c, n.Lifts)
+	return trial, n.Failed && stated && counts(trial, on)
 }
 
 // counts reports whether a trial counts on a day: it was made, somebody answers

@@ -165,8 +165,13 @@ func parsePlain(u Unit, text string) (Value, bool) {
 	if i == 0 || text[i-1] == '.' {
 		return Value{}, false
 	}
+	return plainIn(u, text[i:], mantissa, scale)
+}
+
+// plainIn is a decimal, its digits over a power of ten, in the unit of a suffix.
+func plainIn(u Unit, suffix string, mantissa, scale int64) (Value, bool) {
 	for _, s := range suffixes[u] {
-		if s.name != text[i:] || s.name == "F" || isDegree(s) {
+		if s.name != suffix || s.name == "F" || isDegree(s) {
 			continue
 		}
 		if mantissa > exact/s.num || scale > exact/s.den {

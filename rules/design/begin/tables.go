@@ -230,7 +230,13 @@ func closing(c choice, l func(float64) string, s sizes) []table {
 			{"saddle", "true", "shaped to the curve and padded", false},
 			{"base", `{ along = "", across = "", heel = "" }`, "outline, and from its heel to the load centre", true},
 		}},
-		{name: "[route]", off: true, about: "The way in, leg by leg: vehicle, door, corridor, corner, stair, elevator. Each leg is a table like this one.", lines: []line{
+		routeTable(),
+	}
+}
+
+func routeTable() table {
+	return table{
+		name: "[route]", off: true, about: "The way in, leg by leg: vehicle, door, corridor, corner, stair, elevator. Each leg is a table like this one.", lines: []line{
 			{"name", `""`, "what one calls it", false},
 			{"kind", `"door"`, "", false},
 			{"width", `""`, "clear, with the leaf open", false},
@@ -238,6 +244,6 @@ func closing(c choice, l func(float64) string, s sizes) []table {
 			{"wall", `""`, "depth of the opening", false},
 			{"before", `""`, "clear depth on the side one comes from", false},
 			{"after", `""`, "and beyond", false},
-		}},
+		},
 	}
 }

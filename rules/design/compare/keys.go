@@ -119,13 +119,7 @@ func elements(v any) ([]map[string]any, bool) {
 // then what is left over by its number.
 func (k *keys) arrays(oldKey, newKey string, a, b []map[string]any) {
 	pairs := match(a, b)
-	last, reordered := -1, false
-	for i := range a {
-		if j := pairs[i]; j >= 0 {
-			reordered = reordered || j < last
-			last = max(last, j)
-		}
-	}
+	reordered := crossing(pairs)
 	taken := make([]bool, len(b))
 	for i, j := range pairs {
 		from := oldKey + "." + strconv.Itoa(i+1)
@@ -147,6 +141,18 @@ func (k *keys) arrays(oldKey, newKey string, a, b []map[string]any) {
 			k.add(KeyChange{Kind: Added, Key: newKey + "." + strconv.Itoa(j+1), Name: spec.Identity(b[j]), New: b[j]})
 		}
 	}
+}
+
+// crossing reports whether partners do not follow one another as their elements do.
+func crossing(pairs []int) (out bool) {
+	last := -1
+	for _, j := range pairs {
+		if j >= 0 {
+			out = out || j < last
+			last = max(last, j)
+		}
+	}
+	return out
 }
 
 // match gives for each element of a the number of its partner in b, or -1.

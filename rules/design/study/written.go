@@ -20,23 +20,8 @@ func (s *Study) Written(src []byte, index int) ([]byte, error) {
 	if o := s.Option(index); o.Fault != nil {
 		return nil, fmt.Errorf("option %d can't be made: %s: %s", index, o.Fault.Key, o.Fault.Text)
 	}
-	base, want := s.Base.Document.Tree, s.Tree(index)
-	out := src
-	var changes []edit.Change
-	for _, key := range s.touched() {
-		had, was := spec.Lookup(base, key)
-		v, is := spec.Lookup(want, key)
-		switch {
-		case was && !is:
-			var err error
-			if out, err = edit.Remove(out, key); err != nil {
-				return nil, err
-			}
-		case is && !(was && reflect.DeepEqual(v, had)):
-			changes = append(changes, edit.Change{Key: key, Value: v})
-		}
-	}
-	out, err := edit.Apply(out, changes)
+	want := s.Tree(index)
+	out, err := s.edited(src, want)
 	if err != nil {
 		return nil, err
 	}
@@ -44,6 +29,25 @@ func (s *Study) Written(src []byte, index int) ([]byte, error) {
 		return nil, errors.New("what would be written does not read back as the option")
 	}
 	return out, nil
+}
+
+// edited is a text of the base changed in the keys in which another tree differs.
+func (s *Study) edited(src []byte, want map[string]any) ([]byte, error) {
+	var changes []edit.Change
+	for _, key := range s.touched() {
+		had, was := spec.Lookup(s.Base.Document.Tree, key)
+		v, is := spec.Lookup(want, key)
+		switch {
+		case was && !is:
+			var err error
+			if src, err = edit.Remove(src, key); err != nil {
+				return nil, err
+			}
+		case is && !(was && reflect.DeepEqual(v, had)):
+			changes = append(changes, edit.Change{Key: key, Value: v})
+		}
+	}
+	return edit.Apply(src, changes)
 }
 
 // touched are the keys that options change, or that go because others change.

@@ -124,16 +124,24 @@ func (f place) inTheWay(s side) []string {
 	}
 	if rib > 0 && rib < f.c.Grid.Along.Get() {
 		out = append(out, "the seam in it")
-		stations := f.c.TenonStations(f.c.Panel.Arc.Get())
-		for piece := range f.c.Panel.Around.Get() {
-			for k, t := range stations {
-				meets("tenon", piece*len(stations)+k+1, float64(piece)*f.c.Panel.Arc.Get()+t, f.c.Seam.Tenon.Width.Get()/2)
-			}
+		for n, t := range f.tenons() {
+			meets("tenon", n+1, t, f.c.Seam.Tenon.Width.Get()/2)
 		}
 	}
 	strap := f.c.Strap
 	for k, t := range strap.Stations.Get() {
 		meets("strap", k+1, t*f.c.Vault.Arc.Get(), strap.Width.Get()/2)
+	}
+	return out
+}
+
+// tenons are where those of a seam lie along the whole arc, piece by piece.
+func (f place) tenons() (out []float64) {
+	arc := f.c.Panel.Arc.Get()
+	for piece := range f.c.Panel.Around.Get() {
+		for _, t := range f.c.TenonStations(arc) {
+			out = append(out, float64(piece)*arc+t)
+		}
 	}
 	return out
 }

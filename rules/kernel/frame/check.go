@@ -99,6 +99,11 @@ func (c *Case) check(s *Solver) error {
 			return fmt.Errorf("spread load %d has no measure", i)
 		}
 	}
+	return c.checkSupports(s)
+}
+
+// checkSupports looks at what the case changes of springs and supports.
+func (c *Case) checkSupports(s *Solver) error {
 	for i, l := range c.Misfits {
 		if l.Spring < 0 || l.Spring >= len(s.springs) || !finite(l.Longer) {
 			return fmt.Errorf("misfit %d: %v on spring %d of %d", i, l.Longer, l.Spring, len(s.springs))

@@ -36,6 +36,13 @@ func (c *Ceiling) cofferFigures(l *Lines) {
 			return c.Skin.Setback.Get() / min(c.Clear(), g.ModuleAround.Get()-c.Rail.Width.Get())
 		}), quantity.Fraction)
 	})
+	c.proportionFigures(l, along, around)
+}
+
+// proportionFigures are what lies at the crown, and the proportions of a coffer by
+// those of the room.
+func (c *Ceiling) proportionFigures(l *Lines, along, around figure.Term) {
+	g := c.Grid
 	l.Add("look.crown-coffers", "o", "coffers at the crown: 1 of an odd count around; 0 of an even one, with a rail there", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "2*ceil(n/2) - n", []figure.Term{Term("n", Whole(g.Around))}
 		return Whole(c.Count("", func() int { return g.Around.Get() % 2 }))

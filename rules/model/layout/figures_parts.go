@@ -144,6 +144,11 @@ func (c *Ceiling) massFigures(l *Lines) {
 	density("rib.density", "ρ_r", "the rib", c.Rib.Member)
 	density("rail.density", "ρ_l", "the rail", c.Rail)
 	c.pieceFigures(l)
+	c.panelMassFigures(l)
+}
+
+// panelMassFigures are of the heaviest panel, its centre of mass and all panels.
+func (c *Ceiling) panelMassFigures(l *Lines) {
 	l.Add("panel.mass.most", "m_x", "mass of the heaviest panel, at the upper end of the spread of densities", func(f *figure.Figure) figure.Measure {
 		f.Name += c.without()
 		f.Method = "sheets 15% heavier (retail plywood weight charts), solid wood 10%, the coefficient of variation of specific gravity (Wood Handbook, table 5-6, from memory)"

@@ -265,6 +265,11 @@ func (c *Ceiling) curveLines(l *Lines) {
 			return Angle(v.Kink)
 		})
 	}
+	c.intradosLines(l)
+}
+
+func (c *Ceiling) intradosLines(l *Lines) {
+	v := c.Vault
 	l.Add("vault.arc-length", "A", "length of the intrados", func(f *figure.Figure) figure.Measure {
 		v.Shape().arc(c, f)
 		return Metres(v.Arc)

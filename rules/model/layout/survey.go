@@ -70,7 +70,11 @@ func (c *Ceiling) takeSurvey() {
 			return SurveyStation{At: si(c, s.At), Left: si(c, s.Left), Right: si(c, s.Right), Framing: si(c, s.Framing), Seat: c.surveySides(s.Seat)}
 		}),
 	}
-	v := &c.Survey
+	c.deriveSurvey(&c.Survey)
+}
+
+// deriveSurvey says how what is asked of a survey is worked out of its readings.
+func (c *Ceiling) deriveSurvey(v *Survey) {
 	v.Room = Derive(c, v.room)
 	v.Seats = Derive(c, func() [2]placement.Course {
 		return [2]placement.Course{

@@ -42,14 +42,19 @@ func (s *server) diagnostics(d *document) []diagnostic {
 	}
 	for _, n := range d.last.sheet.NotChecked {
 		if n.Failed {
-			out = append(out, diagnostic{
-				Range:    d.text.shown(d.text.fromDocument(d.last.sheet.Document.Locate(n.Key))),
-				Severity: asError, Code: n.Rule.ID, Source: source,
-				Message: show.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
-			})
+			out = append(out, ofNotChecked(d, n))
 		}
 	}
 	return out
+}
+
+// ofNotChecked is a figure that could not be computed though its inputs are there.
+func ofNotChecked(d *document, n engine.NotChecked) diagnostic {
+	return diagnostic{
+		Range:    d.text.shown(d.text.fromDocument(d.last.sheet.Document.Locate(n.Key))),
+		Severity: asError, Code: n.Rule.ID, Source: source,
+		Message: show.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
+	}
 }
 
 // ofProblem is a fault of a file.

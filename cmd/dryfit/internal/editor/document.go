@@ -191,14 +191,7 @@ func (s *server) review(j job) {
 		}
 		s.done <- o
 	}()
-	folder := s.folder
-	if j.path != "" {
-		folder = filepath.Dir(j.path)
-	}
-	if folder == "" {
-		folder = "."
-	}
-	o.found = s.Standards(folder)
+	o.found = s.Standards(s.folderOf(j))
 	if j.standards {
 		_, o.problems = catalog.ReadStandards(filepath.ToSlash(j.path), []byte(j.text))
 		return
@@ -215,6 +208,18 @@ func (s *server) review(j job) {
 		return
 	}
 	o.sheet = review.Spec(j.path, []byte(j.text), options)
+}
+
+// folderOf is where the standards of a text are looked for.
+func (s *server) folderOf(j job) string {
+	switch {
+	case j.path != "":
+		return filepath.Dir(j.path)
+	case s.folder != "":
+		return s.folder
+	default:
+		return "."
+	}
 }
 
 // finish takes the outcome of a review, publishes it and answers what waited

@@ -67,22 +67,32 @@ func readHeaders(r *bufio.Reader) (int64, error) {
 		if line == "" {
 			break
 		}
-		name, value, ok := strings.Cut(line, ":")
-		if !ok {
-			return 0, &frameError{fmt.Sprintf("%.40q is no header", line)}
-		}
-		if !strings.EqualFold(strings.TrimSpace(name), "Content-Length") {
-			continue // Content-Type; its only encoding is UTF-8
-		}
-		size, err = strconv.ParseInt(strings.TrimSpace(value), 10, 64)
-		if err != nil || size < 0 {
-			return 0, &frameError{fmt.Sprintf("Content-Length %.40q is no length", strings.TrimSpace(value))}
+		if err := readHeader(line, &size); err != nil {
+			return 0, err
 		}
 	}
 	if size < 0 {
 		return 0, &frameError{"there is no Content-Length"}
 	}
 	return size, nil
+}
+
+// readHeader takes the length from the header that gives it. The only other is
+// Content-Type, whose only encoding is UTF-8.
+func readHeader(line string, size *int64) error {
+	name, value, ok := strings.Cut(line, ":")
+	if !ok {
+		return &frameError{fmt.Sprintf("%.40q is no header", line)}
+	}
+	if !strings.EqualFold(strings.TrimSpace(name), "Content-Length") {
+		return nil
+	}
+	n, err := strconv.ParseInt(strings.TrimSpace(value), 10, 64)
+	if err != nil || n < 0 {
+		return &frameError{fmt.Sprintf("Content-Length %.40q is no length", strings.TrimSpace(value))}
+	}
+	*size = n
+	return nil
 }
 
 // readLine reads up to the end of a line, but not more than most bytes.

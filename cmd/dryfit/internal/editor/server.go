@@ -148,6 +148,11 @@ func (s *server) loop(ctx context.Context, frames <-chan received) error {
 		case <-s.timer.C:
 		}
 	}
+	return s.ended()
+}
+
+// ended is what there is to say of how the conversation ended.
+func (s *server) ended() error {
 	switch {
 	case s.failed != nil:
 		return fmt.Errorf("write to the editor: %w", s.failed)

@@ -39,20 +39,7 @@ const ofOneWord = 10
 // of more errors or warnings, one lists the rest. Accepted findings, and those that the
 // baseline had, are notices; what the standards loosen is a warning.
 func Annotations(w io.Writer, r Report) error {
-	var notes []note
-	said := map[string]bool{}
-	for _, s := range r.worstFirst() {
-		notes = append(notes, r.loosenedNotes(s, said)...)
-		notes = append(notes, r.uncomputedNotes(s)...)
-		notes = append(notes, r.uncheckedNotes(s)...)
-		for _, e := range Entries(s) {
-			notes = append(notes, noteOf(r.fileOf(s, e)))
-		}
-	}
-	order := []string{"error", "warning", "notice"}
-	slices.SortStableFunc(notes, func(a, b note) int {
-		return cmp.Compare(slices.Index(order, a.word), slices.Index(order, b.word))
-	})
+	notes := r.notes()
 	out := bufio.NewWriter(w)
 	for len(notes) > 0 {
 		n := slices.IndexFunc(notes, func(o note) bool { return o.word != notes[0].word })
@@ -68,6 +55,24 @@ func Annotations(w io.Writer, r Report) error {
 		}
 	}
 	return out.Flush()
+}
+
+// notes are all that is annotated, the gravest first.
+func (r Report) notes() (notes []note) {
+	said := map[string]bool{}
+	for _, s := range r.worstFirst() {
+		notes = append(notes, r.loosenedNotes(s, said)...)
+		notes = append(notes, r.uncomputedNotes(s)...)
+		notes = append(notes, r.uncheckedNotes(s)...)
+		for _, e := range Entries(s) {
+			notes = append(notes, noteOf(r.fileOf(s, e)))
+		}
+	}
+	order := []string{"error", "warning", "notice"}
+	slices.SortStableFunc(notes, func(a, b note) int {
+		return cmp.Compare(slices.Index(order, a.word), slices.Index(order, b.word))
+	})
+	return notes
 }
 
 // annotateAll writes annotations of one word. Where a forge would not show all,

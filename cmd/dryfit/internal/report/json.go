@@ -7,6 +7,7 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
+	"dryfit/spec"
 )
 
 // The document that JSON writes. Its schema is published with the others.
@@ -140,11 +141,7 @@ func fileJSON(s *review.Sheet) jsonFile {
 		f.Title, f.Sheet, f.Revision = p.Title.Get(), p.Sheet.Get(), p.Revision.Get()
 	}
 	for _, p := range s.Problems {
-		f.Findings = append(f.Findings, JSONFinding{
-			Rule: p.Rule, Severity: problemSeverity.String(), Key: p.Key, Message: p.Message,
-			Line: p.Position.Line, Column: p.Position.Column, EndLine: p.End.Line, EndColumn: p.End.Column,
-			Baseline: faultsAre(s).String(),
-		})
+		f.Findings = append(f.Findings, problemJSON(p, faultsAre(s).String()))
 	}
 	for _, found := range s.Findings {
 		f.Findings = append(f.Findings, FindingJSON(found))
@@ -160,6 +157,14 @@ func fileJSON(s *review.Sheet) jsonFile {
 	}
 	f.Loosened = LoosenedJSON(s.Loosened)
 	return f
+}
+
+func problemJSON(p spec.Problem, baseline string) JSONFinding {
+	return JSONFinding{
+		Rule: p.Rule, Severity: problemSeverity.String(), Key: p.Key, Message: p.Message,
+		Line: p.Position.Line, Column: p.Position.Column, EndLine: p.End.Line, EndColumn: p.End.Column,
+		Baseline: baseline,
+	}
 }
 
 // LoosenedJSON lists what standards loosen.

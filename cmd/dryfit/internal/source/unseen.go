@@ -38,15 +38,16 @@ func (w *Walker) Unseen(from *Snapshot, paths []string, inputs []Input) (out []I
 			out = append(out, in)
 		}
 	}
-	for _, said := range []struct {
-		what  string
-		names []string
-	}{{"gone", gone}, {"excluded", excluded}} {
-		if len(said.names) > 0 {
-			fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", said.what, from.Rev, strings.Join(said.names, ", "))))
-		}
-	}
+	w.warnSince(from, "gone", gone)
+	w.warnSince(from, "excluded", excluded)
 	return out
+}
+
+// warnSince says which files have gone or are excluded since a revision, if any.
+func (w *Walker) warnSince(from *Snapshot, what string, names []string) {
+	if len(names) > 0 {
+		fmt.Fprintln(w.warnings, show.Safe(fmt.Sprintf("dryfit: %s since %s: %s", what, from.Rev, strings.Join(names, ", "))))
+	}
 }
 
 // trusted walks to the standards that are trusted: those of a revision, where no

@@ -83,18 +83,20 @@ func season(c *layout.Ceiling, name string, moisture layout.Number) Season {
 	s.Along = of(func() Change { return s.RibWidth.Get().by(Ribs(c)) })
 	s.Angle = of(func() Change { return angle(c, s.RibDepth.Get()) })
 	s.Foot = of(func() Change { return foot(c, s.RibDepth.Get()) })
-	s.Reveal = of(func() Change {
-		width, ok := SeamReveal(c)
-		if !ok {
-			return Change{}
-		}
-		by := s.RibWidth.Get()
-		if by.Value > 0 { // panels whose edges meet close no further
-			by.Value = math.Min(by.Value, c.Seam.Gap.Get())
-		}
-		return Change{width - by.Value, by.Err}
-	})
+	s.Reveal = of(func() Change { return reveal(c, s.RibWidth.Get()) })
 	return s
+}
+
+// reveal is how wide the groove between panels stands, where there is one.
+func reveal(c *layout.Ceiling, ribWidth Change) Change {
+	width, ok := SeamReveal(c)
+	if !ok {
+		return Change{}
+	}
+	if ribWidth.Value > 0 { // panels whose edges meet close no further
+		ribWidth.Value = math.Min(ribWidth.Value, c.Seam.Gap.Get())
+	}
+	return Change{width - ribWidth.Value, ribWidth.Err}
 }
 
 // SeamReveal is the width of the groove between two panels, and whether there

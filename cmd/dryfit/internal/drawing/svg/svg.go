@@ -160,24 +160,29 @@ func path(b *strings.Builder, p paper.Path) {
 	}
 	fmt.Fprintf(b, `<path%s d="M%s %s`, id, exact(p.From.X), exact(p.From.Y))
 	for _, s := range p.Pieces() {
-		if s.Straight() {
-			fmt.Fprintf(b, "L%s %s", exact(s.To.X), exact(s.To.Y))
-			continue
-		}
-		_, r := s.Circle()
-		large, clockwise := 0, 0
-		if math.Abs(s.Bulge) > 1 {
-			large = 1
-		}
-		if s.Bulge < 0 {
-			clockwise = 1
-		}
-		fmt.Fprintf(b, "A%[1]s %[1]s 0 %d %d %s %s", exact(r), large, clockwise, exact(s.To.X), exact(s.To.Y))
+		step(b, s)
 	}
 	if p.Closed {
 		b.WriteString("Z")
 	}
 	fmt.Fprintf(b, "\"%s/>\n", class(paper.Clear, p.Stroke, false))
+}
+
+// step is one line or arc of a path.
+func step(b *strings.Builder, s paper.Piece) {
+	if s.Straight() {
+		fmt.Fprintf(b, "L%s %s", exact(s.To.X), exact(s.To.Y))
+		return
+	}
+	_, r := s.Circle()
+	large, clockwise := 0, 0
+	if math.Abs(s.Bulge) > 1 {
+		large = 1
+	}
+	if s.Bulge < 0 {
+		clockwise = 1
+	}
+	fmt.Fprintf(b, "A%[1]s %[1]s 0 %d %d %s %s", exact(r), large, clockwise, exact(s.To.X), exact(s.To.Y))
 }
 
 func poly(p paper.Poly) string {

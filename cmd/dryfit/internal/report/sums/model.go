@@ -124,7 +124,7 @@ func frameJSON(f *hanging.Frame) jsonFrame {
 		Key: f.Key, Name: f.Words,
 		Section:  jsonSection{show.JSONNumber(s.E), show.JSONNumber(s.G), show.JSONNumber(s.A), show.JSONNumber(s.I), show.JSONNumber(s.Shear)},
 		Supports: []jsonSupport{}, Springs: []jsonSpring{},
-		Weight: jsonWeight{Nodes: []jsonNodeLoad{}, Members: []jsonMemberLoad{}},
+		Weight: weightJSON(f),
 	}
 	for _, n := range f.Model.Nodes {
 		out.Nodes = append(out.Nodes, point(n.X, n.Y))
@@ -138,14 +138,19 @@ func frameJSON(f *hanging.Frame) jsonFrame {
 	for i, s := range f.Model.Springs {
 		out.Springs = append(out.Springs, jsonSpring{f.Springs[i], s.Node + 1, point(s.Toward.X, s.Toward.Y), show.JSONNumber(s.Stiffness), worksWords[s.Sense]})
 	}
-	for _, l := range f.Loads {
-		out.Weight.Nodes = append(out.Weight.Nodes, jsonNodeLoad{l.Node + 1, point(l.X, l.Y), show.JSONNumber(l.Couple)})
-	}
-	for _, l := range f.Spread {
-		out.Weight.Members = append(out.Weight.Members, jsonMemberLoad{l.Element + 1, point(l.X, l.Y)})
-	}
 	for i := range f.Cases {
 		out.Cases = append(out.Cases, caseJSON(&f.Cases[i]))
+	}
+	return out
+}
+
+func weightJSON(f *hanging.Frame) jsonWeight {
+	out := jsonWeight{Nodes: []jsonNodeLoad{}, Members: []jsonMemberLoad{}}
+	for _, l := range f.Loads {
+		out.Nodes = append(out.Nodes, jsonNodeLoad{l.Node + 1, point(l.X, l.Y), show.JSONNumber(l.Couple)})
+	}
+	for _, l := range f.Spread {
+		out.Members = append(out.Members, jsonMemberLoad{l.Element + 1, point(l.X, l.Y)})
 	}
 	return out
 }
