@@ -7,12 +7,9 @@ package begin
 import (
 	"errors"
 	"fmt"
-	"slices"
-	"strings"
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
-	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/spec"
 	"dryfit/spec/edit"
@@ -60,29 +57,6 @@ type Draft struct {
 	Confirm int
 }
 
-// ImpossibleError says that what is wanted is no ceiling at all.
-type ImpossibleError struct {
-	Key, Text string
-	Instead   []string // what would do, if that was found
-}
-
-func (e *ImpossibleError) Error() string { return e.Key + ": " + e.Text }
-
-// NoAnswerError says what stands against every draft: the findings of the one
-// that came nearest.
-type NoAnswerError struct {
-	Against []engine.Finding
-	Instead []string // what would do, if that was found
-}
-
-func (e *NoAnswerError) Error() string {
-	var said []string
-	for _, f := range e.Against {
-		said = append(said, f.Rule.ID+": "+f.Text)
-	}
-	return "nothing that was tried passes; against the nearest stands " + strings.Join(said, "; ")
-}
-
 // Spec drafts a spec and reviews it to the built-in standards. Its errors are
 // an *ImpossibleError, a *NoAnswerError and a *TooSmallError.
 func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
@@ -106,61 +80,4 @@ func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
 	}
 	text, confirm := write(d.wanted, best.choice, best.sheet, d.sizes)
 	return &Draft{Text: []byte(text), Sheet: best.sheet, Confirm: confirm}, nil
-}
-
-// attempted is the best that was found, which may be none or not pass.
-func attempted(w Wanted, list []*engine.Rule) (d *drafter, best *attempt, err error) {
-	d = &drafter{wanted: w, sizes: sizesOf(w.Units), options: review.Options{Rules: deciding(list), Standards: standards.BuiltIn()}}
-	if err := d.known(); err != nil {
-		return d, nil, err
-	}
-	if w.Room != nil {
-		best, err := d.inside()
-		return d, best, err
-	}
-	if err := d.measure(); err != nil {
-		return d, nil, err
-	}
-	best, err = d.search()
-	return d, best, err
-}
-
-// deciding are the rules that may query or hold, or whose finding a draft mends: the
-// search does not wait for what only notes, such as the sheets of a skin.
-func deciding(list []*engine.Rule) []*engine.Rule {
-	return slices.DeleteFunc(slices.Clone(list), func(r *engine.Rule) bool {
-		_, mended := mends[r.ID]
-		return r.Severity == engine.Note && !mended
-	})
-}
-
-// known refuses a wood or a sheet that the standards do not know.
-func (d *drafter) known() error {
-	if d.wanted.Species != "" {
-		if _, err := d.options.Standards.Species(d.wanted.Species); err != nil {
-			return &ImpossibleError{Key: "species", Text: err.Error()}
-		}
-	}
-	if d.wanted.Skin != "" {
-		if _, err := d.options.Standards.Sheet(d.wanted.Skin); err != nil {
-			return &ImpossibleError{Key: "skin", Text: err.Error()}
-		}
-	}
-	return nil
-}
-
-// against lists what holds a draft.
-func against(s *review.Sheet) []engine.Finding {
-	var out []engine.Finding
-	for _, f := range s.Findings {
-		if f.Severity == engine.Hold || breaking(f) {
-			out = append(out, f)
-		}
-	}
-	for _, n := range s.NotChecked {
-		if n.Failed {
-			out = append(out, engine.Finding{Rule: n.Rule, Text: n.Why})
-		}
-	}
-	return out
 }

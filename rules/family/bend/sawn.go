@@ -96,38 +96,6 @@ func checkPlank(p *engine.Pass) {
 	})
 }
 
-var stagger = engine.Rule{
-	ID:       "bend.stagger",
-	Title:    "the joints of one layer of a sawn rib are staggered against the next",
-	Why:      "A joint carries nothing: where two lie together the rib is cut through.",
-	Severity: engine.Query,
-	Limits: []engine.Limit{{
-		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
-	}},
-	Basis: engine.Basis{Valid: "segments of equal length; a stagger over a half counts as what is left to the next joint", Source: cite.CommonPractice()},
-	Check: checkStagger,
-}
-
-func checkStagger(p *engine.Pass) {
-	rib, limit := p.Ceiling.Rib, p.Limit("least")
-	if rib.Construction.Get() != "sawn" || rib.Segments.Given() && rib.Segments.Get() == 1 {
-		return
-	}
-	if !rib.Stagger.Given() {
-		p.Absent("rib.stagger")
-		return
-	}
-	share := math.Mod(rib.Stagger.Get(), 1)
-	if share = min(share, 1-share); share < limit.SI {
-		p.Report(engine.Finding{
-			At: "rib.stagger", Related: []string{"rib.segments"},
-			Text:     "the joints of neighbouring layers are {measured} of a segment apart; the least is {limit}",
-			Measured: quantity.Share(share).Value(), Bound: limit,
-			Offers: []engine.Offer{{Key: "rib.stagger", Value: "50%"}},
-		})
-	}
-}
-
 // stockSheets are those that mills sell, in m: 4 × 8, 9, 10 and 12 ft, 5 × 5 ft and
 // the European sizes.
 var stockSheets = [][2]float64{
@@ -137,27 +105,3 @@ var stockSheets = [][2]float64{
 // cutTolerance is what a mill's sheet may be off: 4 mm by European mills, and what
 // a foot size differs from its metric name.
 const cutTolerance = 0.008
-
-var sheetEdge = engine.Rule{
-	ID:       "bend.sheet-edge",
-	Title:    "the sheet is one that is stocked, its edges the way round that the spec bends it",
-	Why:      "Bendable sheets are made to bend one way or the other, and words for the two are mixed up: say which edge stays straight, of a sheet that can be had.",
-	Severity: engine.Note,
-	Basis:    engine.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
-	Check:    checkSheetEdge,
-}
-
-func checkSheetEdge(p *engine.Pass) {
-	s := p.Ceiling.Skin.Sheet
-	short, long := min(s.Straight.Get(), s.Bent.Get()), max(s.Straight.Get(), s.Bent.Get())
-	for _, stock := range stockSheets {
-		if math.Abs(short-stock[0]) <= cutTolerance && math.Abs(long-stock[1]) <= cutTolerance {
-			return
-		}
-	}
-	p.Report(engine.Finding{
-		At: "skin.sheet",
-		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and say which of its edges stays straight",
-			quantity.Length(s.Straight.Get()), quantity.Length(s.Bent.Get())),
-	})
-}

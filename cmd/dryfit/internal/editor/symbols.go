@@ -1,9 +1,6 @@
 package editor
 
 import (
-	"strings"
-
-	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/spec"
 )
 
@@ -48,29 +45,6 @@ func newSymbolizer(d *document) symbolizer {
 	return o
 }
 
-// follower finds places near the last one without counting from the start of
-// their line, which may be the whole text.
-type follower struct {
-	lined
-	offset int
-	place  position
-}
-
-func (f *follower) at(offset int) position {
-	switch line := f.lineOf(offset); {
-	case line != f.place.Line:
-		f.place = f.position(offset)
-	case offset < f.offset:
-		f.place.Character -= f.units(f.text[offset:f.offset])
-	default:
-		f.place.Character += f.units(f.text[f.offset:offset])
-	}
-	f.offset = offset
-	return f.place
-}
-
-func (f *follower) span(r spec.Range) span { return span{Start: f.at(r.Start), End: f.at(r.End)} }
-
 // all are the keys before the first header, and the tables.
 func (o symbolizer) all() []symbol {
 	list, in := o.in(0), 0
@@ -111,71 +85,6 @@ func (o symbolizer) in(container int) []symbol {
 		list = append(list, o.symbol(name, o.about(e.key, inside), kind, e.whole(), selection, o.in(inside)))
 	}
 	return list
-}
-
-func (o symbolizer) symbol(name, detail string, kind int, whole, selection spec.Range, children []symbol) symbol {
-	return symbol{
-		Name: show.Safe(name), Detail: show.Safe(detail), Kind: kind,
-		Range: o.lines.span(whole), Selection: o.lines.span(selection), Children: children,
-	}
-}
-
-// about is what tells a table from others: its own name where it has one, else
-// the title of its key.
-func (o symbolizer) about(key string, in int) string {
-	for _, e := range o.entriesOf[in] {
-		if e.key == under(key, "name") {
-			return strings.Trim(firstOf(o.text[e.value.Start:e.value.End]), `"'`)
-		}
-	}
-	return o.keys.at[pattern(key)].Title
-}
-
-// whole is where a key and its value stand.
-func (e entry) whole() spec.Range {
-	whole := e.value
-	if n := len(e.parts); n > 0 {
-		whole = spec.Range{Start: e.parts[0].Start, End: max(e.value.End, e.parts[n-1].End)}
-	}
-	return whole
-}
-
-// name is the key as it is written, and where; of an element its number.
-func (e entry) name(text string) (string, spec.Range) {
-	if n := len(e.parts); n > 0 {
-		r := spec.Range{Start: e.parts[0].Start, End: e.parts[n-1].End}
-		return text[r.Start:r.End], r
-	}
-	return e.key[strings.LastIndexByte(e.key, '.')+1:], e.value
-}
-
-// longest is how much of a value an outline shows, in bytes.
-const longest = 80
-
-// firstOf is a value's first line, or the beginning of it.
-func firstOf(value string) string {
-	line, _, more := strings.Cut(value, "\n")
-	if line = strings.TrimRight(line, "\r"); len(line) > longest {
-		line, more = strings.ToValidUTF8(line[:longest], ""), true
-	}
-	if more {
-		line += "…"
-	}
-	return line
-}
-
-// kindOf is the kind of a value that holds no others.
-func kindOf(value string) int {
-	switch {
-	case value == "":
-		return symbolKey
-	case strings.ContainsAny(value[:1], `"'`):
-		return symbolString
-	case value == "true" || value == "false":
-		return symbolBoolean
-	default:
-		return symbolNumber
-	}
 }
 
 // flat lists symbols for a client that takes no tree.

@@ -34,82 +34,6 @@ func HTML(w io.Writer, s Submittal) error {
 	return submittalPage().Execute(w, s.view())
 }
 
-// submittalView is what the template puts in its places. Texts are safe to
-// show; the template escapes them.
-type submittalView struct {
-	show.Furniture
-	Title, Path, Verdict, Class, Checked string
-	Counts                               []countView
-	Groups                               []groupView
-	Referred                             []referredView
-	Accepted                             []findingView
-	Lacking, Assumed, Loosened           []pairView
-	Drawings                             []show.DrawingView
-	Actions                              []string
-	Undrawn                              []string
-	Legend                               string
-	Subjects                             []subjectView
-	Takeoff                              []takeoffView
-	Seal                                 report.Seal
-	Caution                              string
-}
-
-type countView struct {
-	N           int
-	What, Class string
-}
-
-// groupView is the findings of one severity.
-type groupView struct {
-	Severity, Title string
-	Findings        []findingView
-}
-
-type findingView struct {
-	Number                                   int
-	Severity, Rule, Place, Text              string
-	Measured, Limit, Passes, Basis, Accepted string
-	Details                                  []detailView
-}
-
-// detailView is the part of a drawing around a finding.
-type detailView struct {
-	Drawing, Title, Box string
-}
-
-// referredView is what goes to one addressee.
-type referredView struct {
-	To, Named string
-	Findings  []findingView
-}
-
-type pairView struct{ What, Says string }
-
-type subjectView struct {
-	Title   string
-	Cases   casesView
-	Figures []figureView
-	Tables  []tableView
-}
-
-type figureView struct {
-	Key, Name, Value string
-	Assumed          bool
-	Steps            []string
-	Readers          string
-}
-
-type tableView struct {
-	Title, Note string
-	Head        []string
-	Rows        [][]string
-}
-
-type takeoffView struct {
-	Title string
-	Rows  [][]string
-}
-
 func (s Submittal) view() submittalView {
 	p := s.Sheet.Ceiling.Project
 	verdict := s.Sheet.Verdict.String()
@@ -146,27 +70,6 @@ func (s Submittal) view() submittalView {
 
 // actions are what a reviewer may do with a submittal (common practice).
 var actions = []string{"no exception taken", "make the corrections noted", "revise and resubmit", "rejected"}
-
-// margins are what each printed page says of what it is a page of.
-func (s Submittal) margins() string {
-	p := s.Sheet.Ceiling.Project
-	named := show.ShownTo(p.Title.Get(), mostInMargin)
-	if sheet := p.Sheet.Get(); sheet != "" {
-		named += ", sheet " + show.ShownTo(sheet, mostInMargin/2)
-	}
-	if revision := p.Revision.Get(); revision != "" {
-		named += ", revision " + show.ShownTo(revision, mostInMargin/4)
-	}
-	judged := fmt.Sprintf("%s on %s, dryfit %s", s.Sheet.Verdict, s.Seal.On, s.Seal.Version)
-	return fmt.Sprintf(`@page { font: 8pt sans-serif; @top-left { content: %s } @top-right { content: %s } `+
-		`@bottom-left { content: %s } @bottom-right { content: "page " counter(page) " of " counter(pages) } }`,
-		show.CSSString(named), show.CSSString("spec "+s.Seal.Spec.SHA256[:hashDigits]), show.CSSString(judged))
-}
-
-const (
-	mostInMargin = 40 // characters of a title at the head of a page
-	hashDigits   = 12 // as on a drawing
-)
 
 // countsOf lists what stands behind the verdict, zeros too where they matter.
 func countsOf(c engine.Counts) []countView {

@@ -1,0 +1,81 @@
+package draft
+
+import (
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+)
+
+// label puts a text at the first place tried that is free.
+func (b *Board) label(l Label, lines []string, around float64) bool {
+	height := l.Height
+	if height == 0 {
+		height = Ordinary
+	}
+	w, h := 0.0, height*(1+leading*float64(len(lines)-1))+paper.Descent(height)
+	for _, line := range lines {
+		w = max(w, paper.TextWidth(line, height))
+	}
+	w, h = w+2*around, h+2*around
+	tip := 0.0
+	if around > 0 {
+		tip = tagPoint
+	}
+	try := func(x, y float64, reach float64) bool {
+		at := box{x - w/2, y - h/2, x + w/2, y + h/2}
+		if outer := (box{at.x0 - tip, at.y0, at.x1 + tip, at.y1}).grown(clear); !at.within(b.area) || !b.room.free(outer) {
+			return false
+		}
+		if reach > near && !b.leader(l, at) {
+			return false
+		}
+		b.write(l, lines, at, height, around)
+		return true
+	}
+	if l.Inside && try(l.Of.X, l.Of.Y, 0) {
+		return true
+	}
+	for _, r := range distances {
+		for _, d := range directions(l.Prefer) {
+			if try(l.Of.X+d[0]*(r+w/2), l.Of.Y+d[1]*(r+h/2), r) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leader draws the line from a place to its label, if it passes no text.
+func (b *Board) leader(l Label, at box) bool {
+	line := segment{l.Of, at.grown(2 * clear).nearest(l.Of)}
+	if !b.room.open(line) {
+		return false
+	}
+	b.add(paper.Line{A: line.a, B: line.b, Stroke: paper.Stroke{Pen: paper.Hair, Marked: l.Marked}})
+	return true
+}
+
+func (b *Board) write(l Label, lines []string, at box, height, around float64) {
+	y := at.y0 + around + height
+	for _, line := range lines {
+		b.add(paper.Text{At: paper.Point{X: at.x0 + around, Y: y}, Height: height, Text: line, Marked: l.Marked})
+		y += leading * height
+	}
+	if around > 0 {
+		b.outline(at)
+	}
+}
+
+// outline draws a mark's: a tag, pointed at both ends.
+func (b *Board) outline(at box) {
+	middle, point := (at.y0+at.y1)/2, tagPoint
+	b.add(paper.Poly{
+		Points: []paper.Point{
+			{X: at.x0, Y: at.y0},
+			{X: at.x1, Y: at.y0},
+			{X: at.x1 + point, Y: middle},
+			{X: at.x1, Y: at.y1},
+			{X: at.x0, Y: at.y1},
+			{X: at.x0 - point, Y: middle},
+		},
+		Closed: true, Stroke: paper.Stroke{Pen: paper.Fine, Marked: true},
+	})
+}

@@ -1,0 +1,84 @@
+package submittal
+
+import (
+	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/report/sums"
+	"dryfit/rules/model/figure"
+)
+
+// subjectsOf is the calculation sheet by its headings.
+func subjectsOf(c sums.Calcs) []subjectView {
+	var out []subjectView
+	tables := map[string]cases{} // by what they are cases of
+	for _, f := range c.Figures {
+		of := kind(f.Subject)
+		if _, made := tables[of]; of != "" && !made {
+			tables[of] = casesOf(c, of)
+			if len(tables[of].rows) > 0 {
+				out = append(out, subjectView{Title: of + ", case by case", Cases: tables[of].view(of)})
+			}
+		}
+		if tables[of].has(f) && len(tablesOf(c, f.Subject)) == 0 {
+			continue
+		}
+		if len(out) == 0 || out[len(out)-1].Title != f.Subject {
+			out = append(out, subjectView{Title: f.Subject, Tables: tablesOf(c, f.Subject)})
+		}
+		last := &out[len(out)-1]
+		last.Figures = append(last.Figures, figureOf(c, f))
+	}
+	return out
+}
+
+// figureOf is a figure with how it follows, step by step.
+func figureOf(c sums.Calcs, f figure.Figure) figureView {
+	units := c.Ceiling.Units
+	v := figureView{
+		Key: f.Key, Name: show.Shown(f.Name), Value: f.Printed(units), Assumed: f.Assumed,
+		Readers: listOf(sums.Readers(f.Key, c.Rules)),
+	}
+	switch arithmetic, result := f.Worked(units); {
+	case f.Formula == "":
+		v.Steps = []string{show.Shown(f.Method)}
+	case arithmetic == "":
+		v.Steps = []string{f.Symbol + " = " + f.Formula}
+	default:
+		v.Steps = []string{f.Symbol + " = " + f.Formula, "= " + arithmetic + " = " + result}
+	}
+	return v
+}
+
+func tablesOf(c sums.Calcs, subject string) []tableView {
+	var out []tableView
+	for _, t := range c.Tables {
+		if t.Subject != subject {
+			continue
+		}
+		out = append(out, tableView{Title: show.Shown(t.Title), Note: show.Shown(t.Note), Head: t.Head, Rows: sums.Cells(t, c.Ceiling.Units)})
+	}
+	return out
+}
+
+// groupsOf is the takeoff by its kinds of things.
+func groupsOf(t making.Takeoff) []takeoffView {
+	var out []takeoffView
+	group := ""
+	for _, r := range t.Rows() {
+		if r.Group != group {
+			group = r.Group
+			out = append(out, takeoffView{Title: takeoffTitles[group]})
+		}
+		cells := r.Cells()[1:]
+		for i := range cells {
+			cells[i] = show.Shown(cells[i])
+		}
+		last := &out[len(out)-1]
+		last.Rows = append(last.Rows, cells)
+	}
+	return out
+}
+
+var takeoffTitles = map[string]string{
+	"piece": "Pieces", "lumber": "Lumber to buy", "sheet": "Sheets to buy", "hardware": "Hardware", "weight": "Weight",
+}

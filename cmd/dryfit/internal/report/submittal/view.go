@@ -1,0 +1,82 @@
+package submittal
+
+import (
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/show"
+)
+
+// submittalView is what the template puts in its places. Texts are safe to
+// show; the template escapes them.
+type submittalView struct {
+	show.Furniture
+	Title, Path, Verdict, Class, Checked string
+	Counts                               []countView
+	Groups                               []groupView
+	Referred                             []referredView
+	Accepted                             []findingView
+	Lacking, Assumed, Loosened           []pairView
+	Drawings                             []show.DrawingView
+	Actions                              []string
+	Undrawn                              []string
+	Legend                               string
+	Subjects                             []subjectView
+	Takeoff                              []takeoffView
+	Seal                                 report.Seal
+	Caution                              string
+}
+
+type countView struct {
+	N           int
+	What, Class string
+}
+
+// groupView is the findings of one severity.
+type groupView struct {
+	Severity, Title string
+	Findings        []findingView
+}
+
+type findingView struct {
+	Number                                   int
+	Severity, Rule, Place, Text              string
+	Measured, Limit, Passes, Basis, Accepted string
+	Details                                  []detailView
+}
+
+// detailView is the part of a drawing around a finding.
+type detailView struct {
+	Drawing, Title, Box string
+}
+
+// referredView is what goes to one addressee.
+type referredView struct {
+	To, Named string
+	Findings  []findingView
+}
+
+type pairView struct{ What, Says string }
+
+type subjectView struct {
+	Title   string
+	Cases   casesView
+	Figures []figureView
+	Tables  []tableView
+}
+
+type figureView struct {
+	Key, Name, Value string
+	Assumed          bool
+	Steps            []string
+	Readers          string
+}
+
+type tableView struct {
+	Title, Note string
+	Head        []string
+	Rows        [][]string
+}
+
+type takeoffView struct {
+	Title string
+	Rows  [][]string
+}

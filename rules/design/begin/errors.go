@@ -1,0 +1,30 @@
+package begin
+
+import (
+	"strings"
+
+	"dryfit/rules/engine"
+)
+
+// ImpossibleError says that what is wanted is no ceiling at all.
+type ImpossibleError struct {
+	Key, Text string
+	Instead   []string // what would do, if that was found
+}
+
+func (e *ImpossibleError) Error() string { return e.Key + ": " + e.Text }
+
+// NoAnswerError says what stands against every draft: the findings of the one
+// that came nearest.
+type NoAnswerError struct {
+	Against []engine.Finding
+	Instead []string // what would do, if that was found
+}
+
+func (e *NoAnswerError) Error() string {
+	var said []string
+	for _, f := range e.Against {
+		said = append(said, f.Rule.ID+": "+f.Text)
+	}
+	return "nothing that was tried passes; against the nearest stands " + strings.Join(said, "; ")
+}

@@ -1,0 +1,55 @@
+package moisture
+
+import (
+	"math"
+
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/layout"
+	"dryfit/spec/quantity"
+)
+
+var cupping = engine.Rule{
+	ID:       "moisture.cupping",
+	Title:    "both faces of the panels are in like air, or sealed alike",
+	Why:      "A panel that is dry on one face and damp on the other, or sealed on one only, cups.",
+	Severity: engine.Note,
+	Limits: []engine.Limit{{
+		Key: "apart", Title: "roof space from room, in moisture content", Value: quantity.Share(0.02).Value(),
+		Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{Valid: "reasons to expect cupping; how much has no honest figure", Source: cite.CommonPractice()},
+	Check: checkCupping,
+}
+
+func checkCupping(p *engine.Pass) {
+	c := p.Ceiling
+	if c.Finish.Sides.Get() == "seen" {
+		p.Report(engine.Finding{At: "finish.sides", Text: "only the seen faces are sealed, so that the backs take up moisture faster and the panels cup; seal all faces alike"})
+	}
+	if above := c.Climate.Above; above.Given() {
+		cups(p, "dry", c.Climate.Dry, above.Dry)
+		cups(p, "wet", c.Climate.Wet, above.Wet)
+	}
+}
+
+// cups compares the wood in the air above with that in the room's, of a season.
+func cups(p *engine.Pass, season string, room layout.Number, above layout.Air) {
+	limit := p.Limit("apart")
+	m, err := above.Moisture()
+	if err != nil {
+		p.NotChecked("climate.above."+season, err.Error())
+		return
+	}
+	if fault := p.Ceiling.Climate.Fault(season); fault != nil {
+		p.Lacks("climate."+season, fault)
+		return
+	}
+	if by := math.Abs(m - room.Get()); by > limit.SI {
+		p.Report(engine.Finding{
+			At:       "climate.above." + season,
+			Text:     "in the " + season + " season the backs come to {measured} of moisture other than the faces; past {limit} the panels cup",
+			Measured: quantity.Share(by).Value(), Bound: limit,
+		})
+	}
+}

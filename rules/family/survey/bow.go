@@ -1,0 +1,38 @@
+package survey
+
+import (
+	"dryfit/rules/engine"
+	"dryfit/rules/kernel/cite"
+	"dryfit/spec"
+)
+
+var bow = engine.Rule{
+	ID:       "survey.bow",
+	Title:    "the stations stand close enough to find a bow",
+	Why:      "Between two stations the walls count as straight: what they do there nobody has seen.",
+	Severity: engine.Note,
+	Needs:    []string{table},
+	Quiet:    true,
+	Limits: []engine.Limit{{
+		Key: "apart", Title: "from station to station", Value: length(1.5),
+		Sense: engine.AtMost, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+	}},
+	Basis: engine.Basis{Valid: "walls of any make", Source: cite.CommonPractice()},
+	Check: checkBow,
+}
+
+func checkBow(p *engine.Pass) {
+	limit, list := p.Limit("apart"), p.Ceiling.Survey.Station.Get()
+	worst, most := 0, 0.0
+	for i := 1; i < len(list); i++ {
+		if apart := list[i].At.Get() - list[i-1].At.Get(); apart > most {
+			worst, most = i, apart
+		}
+	}
+	if most > limit.SI {
+		p.Report(engine.Finding{
+			At: spec.Key("survey", "station", worst+1, "at"), Measured: length(most), Bound: limit,
+			Text: p.Textf("stations %d and %d stand {measured} apart, and past {limit} a bow between them is not found", worst, worst+1),
+		})
+	}
+}

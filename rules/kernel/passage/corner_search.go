@@ -1,0 +1,67 @@
+package passage
+
+// cornerSearch looks for the body's point of least cornerRoom at a turn.
+type cornerSearch struct {
+	b        *Body
+	e1, e2   Vec
+	a, h     float64 // A and B of the body's origin
+	least    float64
+	at       Vec // the point that has it
+	section  []Point
+	boundary *boundary
+}
+
+func (s *cornerSearch) place(p Vec) (a, b float64) { return s.a - p.dot(s.e1), s.h - p.dot(s.e2) }
+
+// edge looks along an edge of the body.
+func (s *cornerSearch) edge(p, q Vec) {
+	a0, b0 := s.place(p)
+	a1, b1 := s.place(q)
+	if room, t := edgeRoom(a0, b0, a1, b1); room < s.least {
+		s.least, s.at = room, p.add(q.minus(p).times(t))
+	}
+}
+
+// node looks at a node of the boundary, if it may hold less than was found.
+func (s *cornerSearch) node(i int) {
+	n := s.boundary.nodes[i]
+	if n.second == 0 {
+		s.leaf(n)
+		return
+	}
+	first, second := i+1, n.second
+	f, g := s.bound(first), s.bound(second)
+	if f > g {
+		first, second, f, g = second, first, g, f
+	}
+	if f < s.least {
+		s.node(first)
+	}
+	if g < s.least {
+		s.node(second)
+	}
+}
+
+// bound is less than the room of any point of a node: that of its centre's
+// ruling, less half of its radius.
+func (s *cornerSearch) bound(i int) float64 {
+	n := s.boundary.nodes[i]
+	a, b := s.place(Vec{-s.b.half, n.centre.X, n.centre.Y})
+	room, _ := edgeRoom(a, b, a-2*s.b.half*s.e1.X, b-2*s.b.half*s.e2.X)
+	return room - n.radius/2
+}
+
+// leaf looks at the edges of a leaf at both ends of the body, and at the rulings
+// between their corners.
+func (s *cornerSearch) leaf(n edgesNode) {
+	p := s.section[n.from%len(s.section)]
+	for i := n.from; i < n.to; i++ {
+		q := s.section[(i+1)%len(s.section)]
+		p0, p1 := Vec{-s.b.half, p.X, p.Y}, Vec{s.b.half, p.X, p.Y}
+		q0, q1 := Vec{-s.b.half, q.X, q.Y}, Vec{s.b.half, q.X, q.Y}
+		s.edge(p0, p1)
+		s.edge(p0, q0)
+		s.edge(p1, q1)
+		p = q
+	}
+}

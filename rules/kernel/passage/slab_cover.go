@@ -1,0 +1,104 @@
+package passage
+
+import (
+	"math"
+)
+
+// slabCover is the search for one P.
+type slabCover struct {
+	b     *Body
+	d     Door
+	half  float64 // of the wall, with half of the wrap
+	wraps float64 // √3 of the wrap
+	lean  float64 // turns count at which the length rises by this share of itself or less
+	slabPlace
+}
+
+// slabPlace is one P.
+type slabPlace struct {
+	at   Point
+	from []slabPoint // the nearest first
+	even bool        // P is on the section's line of symmetry
+}
+
+// slabPoint is a corner of the outline from P, and how far it is.
+type slabPoint struct {
+	Point
+	far float64
+}
+
+// all reports whether every turn is out.
+func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
+	open := c.b.turnsOf(c.even)
+	for len(open) > 0 {
+		cell := open[len(open)-1]
+		open = open[:len(open)-1]
+		if !budget.spend(1) {
+			return false, true
+		}
+		t := cell.quaternion().turn()
+		if c.steep(t, cell.radius()) || c.out(t, cell.radius()) {
+			continue
+		}
+		if still := (angle{0, 1}); !c.steep(t, still) && !c.out(t, still) {
+			return false, false // at this turn it does go in
+		}
+		h := cell.halves()
+		open = append(open, h[0], h[1])
+	}
+	return true, false
+}
+
+// steep reports whether at every turn within an angle of one the length rises by
+// more than the turns that count let it.
+func (c *slabCover) steep(t Turn, a angle) bool {
+	rise := min(1, math.Abs(t[2].X))
+	return a.cos > 0 && a.least(rise, 1) > c.lean
+}
+
+// reached is the least of what is certainly within the wall along one side of
+// the opening.
+type reached struct{ high, low float64 }
+
+// take counts a place that is m along the side, l2 the square of how far it is.
+func (r *reached) take(m, l2 float64, a angle) {
+	if m*a.cos > r.high || a.cos < 0 {
+		r.high = max(r.high, a.least(m, l2))
+	}
+	if m*a.cos < r.low || a.cos < 0 {
+		r.low = min(r.low, -a.least(-m, l2))
+	}
+}
+
+// out reports whether the part within the wall is too large at every turn within
+// an angle of one.
+func (c *slabCover) out(t Turn, a angle) bool {
+	sin := a.sin
+	if a.cos < 0 {
+		sin = 1
+	}
+	across, up := reached{none, math.Inf(1)}, reached{none, math.Inf(1)}
+	for _, q := range c.from {
+		k := c.half - q.far*sin
+		if k < 0 {
+			break
+		}
+		at := q.X*t[0].Y + q.Y*t[0].Z
+		for _, side := range [2]float64{1, -1} {
+			lo, hi, ok := within2(side*t[0].X, at, sin, k, c.b.half)
+			if !ok {
+				continue
+			}
+			for _, x := range [2]float64{lo, hi} {
+				x *= side
+				l2 := x*x + q.far*q.far
+				across.take(x*t[1].X+q.X*t[1].Y+q.Y*t[1].Z, l2, a)
+				up.take(x*t[2].X+q.X*t[2].Y+q.Y*t[2].Z, l2, a)
+			}
+		}
+		if across.high-across.low+c.wraps > c.d.Width || up.high-up.low+c.wraps > c.d.Height {
+			return true
+		}
+	}
+	return false
+}
