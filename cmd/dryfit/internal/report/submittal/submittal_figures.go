@@ -1,6 +1,8 @@
 package submittal
 
 import (
+	"strings"
+
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/report/sums"
@@ -55,7 +57,10 @@ func tablesOf(c sums.Calcs, subject string) []tableView {
 		if t.Subject != subject {
 			continue
 		}
-		out = append(out, tableView{Title: show.Shown(t.Title), Note: show.Shown(t.Note), Head: t.Head, Rows: sums.Cells(t, c.Ceiling.Units)})
+		out = append(out, tableView{
+			Title: show.Shown(t.Title), Note: show.Shown(t.Note), Head: t.Head, Rows: sums.Cells(t, c.Ceiling.Units),
+			OnScreen: strings.Contains(t.Key, ".reactions"),
+		})
 	}
 	return out
 }

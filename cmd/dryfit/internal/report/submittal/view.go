@@ -74,6 +74,9 @@ type tableView struct {
 	Title, Note string
 	Head        []string
 	Rows        [][]string
+	// OnScreen says that paper goes without it, and that the page says so: on it
+	// stands what other tables have, for who works a frame again by program.
+	OnScreen bool
 }
 
 type takeoffView struct {
