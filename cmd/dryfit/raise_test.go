@@ -85,7 +85,7 @@ func TestAPlanSaysWhatItDoesNotJudge(t *testing.T) {
 	assert.Contains(t, out, "- The lifts' capacity is not judged: needs lift.capacity.")
 	assert.Contains(t, out, "- The weight lacks a fitting: needs fitting.1.mass.")
 	assert.Contains(t, out, "- install.lift-reach is not checked: needs lift.reach")
-	assert.Contains(t, out, "masts find room,\n  is not checked.")
+	assert.Contains(t, out, "- raise.mast is not checked: needs lift.base")
 }
 
 // A plan satisfies its published schema, and with any of its fields renamed does

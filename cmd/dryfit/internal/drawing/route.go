@@ -156,8 +156,11 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 		name = "leg"
 	}
 	clear := d.length(way.Margin) + " clear on every side"
-	if way.Margin < 0 {
+	switch {
+	case way.Margin < 0:
 		clear = d.length(-way.Margin) + " short on every side"
+	case way.Climbs:
+		clear = d.length(way.Margin) + " or more clear on every side"
 	}
 	f.lines = []string{fmt.Sprintf("%s %s, %s", strings.Replace(l.Number(), "default.", "shop ", 1), show.Shown(name), kind), way.Outcome.String() + ", " + clear}
 	if carrying.KindOf(kind).Loads && way.Load > 0 {

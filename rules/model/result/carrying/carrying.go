@@ -43,10 +43,12 @@ type Way struct {
 	// Unfollowed says that a part of the way is not followed: from a stair's slope
 	// to the level.
 	Unfollowed bool
-	Size       Size // of a leg that is not passed
+	// Climbs says that a stair is followed as one motion. Margin is then what this
+	// leaves at least: no more than 50mm is looked for.
+	Climbs bool
+	Size   Size // of a leg that is not passed
 	// Loads is how many trips a vehicle makes, and Load the panels in one.
 	Loads, Load int
-	climbs      bool // it is a stair's, followed as one motion
 	pose        func() Pose
 	stowed      func() []Pose
 }
@@ -153,7 +155,7 @@ func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
 	m := d.Motion
 	out := Way{
 		Outcome: d.Outcome, Motion: w.words(m), Margin: m.Margin, Depth: m.Depth, Side: m.Side,
-		Tilted: m.Tilted, Bound: d.Bound, RanOut: d.RanOut, climbs: m.Climbs,
+		Tilted: m.Tilted, Bound: d.Bound, RanOut: d.RanOut, Climbs: m.Climbs,
 	}
 	for _, o := range d.Others {
 		if o.Depth < out.Depth {

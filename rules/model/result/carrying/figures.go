@@ -8,6 +8,14 @@ import (
 	"dryfit/spec/quantity"
 )
 
+// beyond says where the motion may have more than its margin.
+func (w Way) beyond() string {
+	if w.Climbs {
+		return "; with more than 50mm it was not tried"
+	}
+	return ""
+}
+
 // Figures are the route's lines of the calculation sheet: each leg with the
 // motion, the margin, and for a door the free depth that the motion takes.
 func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
@@ -23,7 +31,7 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 			})
 		}
 		add("margin", "g", "clear on every side of the wrap", quantity.Metre,
-			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion })
+			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion + w.beyond() })
 		if kind.Deep {
 			add("depth", "d", "free depth on each side of the opening", quantity.Metre,
 				func(w Way) float64 { return w.Depth }, func(Way) string { return "what the motion takes, the wrap included" })

@@ -27,13 +27,13 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
 		up := unsized(p.decided(straightWalls(l, head), left))
-		if up.Unfollowed = !up.climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
+		if up.Unfollowed = !up.Climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
 			up.Needs = "risers"
 		}
 		return up
 	}
 	turn := unsized(p.decided(landingWalls(l), left))
-	if turn.climbs {
+	if turn.Climbs {
 		turn.Depth, turn.Side = 0, 0
 		return turn
 	}

@@ -42,7 +42,7 @@ func TestStairsAreDecided(t *testing.T) {
 		way := p.stair(l, &passage.Budget{Cells: cells})
 		assert.Empty(t, way.Needs)
 		count[way.Outcome]++
-		if way.climbs {
+		if way.Climbs {
 			followed++
 		}
 		switch way.Outcome {

@@ -26,7 +26,7 @@ func (h *Hanging) lowered(c *layout.Ceiling, all int) (out []Case, err error) {
 			if s.Lifts == 1 && lift == 0 {
 				continue // alone it is all
 			}
-			cases, err := s.lower(lift, c.Strap.Setting.Get(), all)
+			cases, err := s.lower(lift, c.Strap.Setting.Get(), all, len(staged.Is))
 			if err != nil {
 				return nil, err
 			}
@@ -36,9 +36,11 @@ func (h *Hanging) lowered(c *layout.Ceiling, all int) (out []Case, err error) {
 	return out, nil
 }
 
-// lower takes one lift down, counted from 0, or all of them past the last.
-func (s *Staging) lower(lift int, setting float64, all int) (out []Case, err error) {
-	id := ID{Kind: LiftDown, Lift: lift + 1, Part: s.Piece}
+// lower takes one lift down, counted from 0, or all of them past the last. The arch has
+// so many straps and pieces.
+func (s *Staging) lower(lift int, setting float64, all, pieces int) (out []Case, err error) {
+	before := max(0, s.Piece-1) * s.Lifts // lifts under the pieces to the left
+	id := ID{Kind: LiftDown, Lift: before + lift + 1, Part: s.Piece}
 	without := s.run.rib.springs(ledgerKind)
 	up := s.run.rib.springs(liftKind)
 	if lift == len(up) {
@@ -55,7 +57,9 @@ func (s *Staging) lower(lift int, setting float64, all int) (out []Case, err err
 		if one.Straps != nil {
 			one.Straps, one.Slack = s.spread(one.Straps, one.Slack, all)
 			if id.Kind == LiftDown {
-				one.Lifts = slices.Insert(one.Lifts, lift, 0)
+				here := slices.Insert(one.Lifts, lift, 0)
+				one.Lifts = make([]float64, pieces*s.Lifts)
+				copy(one.Lifts[before:], here)
 			}
 			out = append(out, one)
 		}
@@ -77,8 +81,8 @@ func (s *Staging) lower(lift int, setting float64, all int) (out []Case, err err
 	return out, nil
 }
 
-// spread gives each strap of the whole arch its place: those of other pieces carry
-// nothing in this case.
+// spread gives each strap of the whole arch its place, as lower does lifts: those of
+// other pieces carry nothing in this case.
 func (s *Staging) spread(forces []float64, slack []bool, all int) ([]float64, []bool) {
 	f, l := make([]float64, all), make([]bool, all)
 	for i, number := range s.Straps {
