@@ -74,9 +74,9 @@ func needs(l layout.Leg, turn Way) string {
 	}
 }
 
-// climbCells is the share of what may be spent that one motion up a stair is looked for
-// with, or a proof that there is none.
-const climbCells = 2
+// climbCells is the share of what may be spent, in quarters, that one motion up a stair is
+// looked for with, or a proof that there is none.
+const climbCells = 3
 
 // climb decides a stair as one motion.
 func climb(l layout.Leg, turn passage.StairTurn, b *passage.Body, s passage.Stair, left *passage.Budget) passage.Decision {
@@ -84,7 +84,7 @@ func climb(l layout.Leg, turn passage.StairTurn, b *passage.Body, s passage.Stai
 		return passage.Decision{Outcome: passage.Undecided}
 	}
 	s.Turn, s.Rise, s.Going, s.Risers = turn, l.Rise.Get(), l.Going.Get(), l.Risers.Get()
-	part := &passage.Budget{Cells: left.Cells / climbCells}
+	part := &passage.Budget{Cells: left.Cells * climbCells / 4}
 	left.Cells -= part.Cells
 	d := b.Climb(s, part)
 	left.Cells += part.Cells

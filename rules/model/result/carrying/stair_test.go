@@ -17,7 +17,7 @@ import (
 
 // mostUndecided is the share of stairs with all their keys that may be left: of 1,000,
 // which PASSAGE_PAIRS=1000 runs.
-const mostUndecided = 0.11
+const mostUndecided = 0.10
 
 // leastFollowed is the share that is followed as one motion at the least.
 const leastFollowed = 0.5
