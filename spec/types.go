@@ -176,7 +176,7 @@ type Skin struct {
 	Thickness Field[quantity.Length] `toml:"thickness"`
 	Layers    Field[int]             `toml:"layers"`
 	Straight  Field[string]          `toml:"straight"` // "along", "around"
-	Sheet     Sheet                  `toml:"sheet"`
+	Sheet     StockSheet             `toml:"sheet"`
 	Setback   Field[quantity.Length] `toml:"setback"`
 	Glue      SkinGlue               `toml:"glue"`
 }
@@ -189,8 +189,8 @@ type SkinGlue struct {
 	Spacing Field[quantity.Length] `toml:"spacing"`
 }
 
-// Sheet is the stock sheet by which of its edges is bent.
-type Sheet struct {
+// StockSheet is the stock sheet by which of its edges is bent.
+type StockSheet struct {
 	Table
 	Straight Field[quantity.Length] `toml:"straight"`
 	Bent     Field[quantity.Length] `toml:"bent"`

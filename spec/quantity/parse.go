@@ -24,7 +24,7 @@ type suffix struct {
 
 // suffixes lists the units that each kind may be written in. The inch, the
 // pound and the pound-force are exact by definition: 25.4 mm, 0.45359237 kg,
-// and that mass in standard gravity, 9.80665 m/s2 (NIST SP 811, from memory).
+// and that mass in standard gravity.
 var suffixes = map[Unit][]suffix{
 	One:      {{"", 1, 1}},
 	Metre:    {{"mm", 1, 1000}, {"cm", 1, 100}, {"m", 1, 1}, {"in", 127, 5000}, {"ft", 381, 1250}},

@@ -20,9 +20,6 @@ func Family() engine.Family {
 	}
 }
 
-// gravity is standard, in m/s2, exact by definition.
-const gravity = 9.80665
-
 var liftShare = engine.Rule{
 	ID:       "install.lift-share",
 	Title:    "each lift's share of the panel is within its capacity",
@@ -49,7 +46,7 @@ func checkLiftShare(p *engine.Pass) {
 	each := len(p.Ceiling.Lift.Stations.Get())
 	capacity := p.Stated("lift.capacity", quantity.Mass(p.Ceiling.Lift.Capacity.Get()).Value())
 	for i, force := range raised.Lifts {
-		mass, heavy := p.AtMost(quantity.Mass(2 * force / gravity).Value())
+		mass, heavy := p.AtMost(quantity.Mass(2 * force / quantity.Gravity).Value())
 		if mass.SI <= capacity.SI {
 			continue
 		}

@@ -294,7 +294,7 @@ func checkInner(p *engine.Pass) {
 	// The whole panel hangs on two edge ribs: of what an inner module adds,
 	// each rail's joint takes its part.
 	joints := float64(c.Grid.Around.Get() + 1)
-	force := c.Panel.Mass.Get() * float64(c.Panel.Around.Get()) * 9.80665 * float64(ribs) / float64(ribs+1) / 2 / joints
+	force := c.Panel.Mass.Get() * float64(c.Panel.Around.Get()) * quantity.Gravity * float64(ribs) / float64(ribs+1) / 2 / joints
 	hang := "inner rib of each panel hangs"
 	if ribs > 1 {
 		hang = "inner ribs of each panel hang"

@@ -9,7 +9,7 @@ import (
 func All() []Species { return slices.Clone(species) }
 
 // AllSheets are the sheet materials that there are data on.
-func AllSheets() []Sheet { return slices.Clone(sheets) }
+func AllSheets() []SheetMaterial { return slices.Clone(sheets) }
 
 // Published is the least and the most of a figure over materials, in the figure's
 // own unit; zeros, which stand for no figure, are passed over. Where there is no

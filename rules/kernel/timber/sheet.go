@@ -7,8 +7,8 @@ import (
 	"dryfit/rules/kernel/cite"
 )
 
-// Sheet is a sheet material.
-type Sheet struct {
+// SheetMaterial is a sheet material.
+type SheetMaterial struct {
 	Name        string
 	Aliases     []string
 	Density     float64 // kg/m3, on the actual thickness, within 15 %
@@ -42,7 +42,7 @@ type SoldRow struct{ Named, Actual float64 }
 
 // Actual is the actual thickness, in m, of a sheet that is named by a thickness,
 // in m: the same where the material has no other for that name.
-func (s Sheet) Actual(named float64) float64 {
+func (s SheetMaterial) Actual(named float64) float64 {
 	for _, row := range s.Sold {
 		if math.Abs(named-row.Named) <= rowSlack {
 			return row.Actual
@@ -60,7 +60,7 @@ type EmissionRow struct {
 
 // MostEmission is the limit on a sheet of a thickness, in m, and whether one is
 // known.
-func (s Sheet) MostEmission(thickness float64) (EmissionRow, bool) {
+func (s SheetMaterial) MostEmission(thickness float64) (EmissionRow, bool) {
 	for _, row := range s.Emission {
 		if thickness <= row.UpTo {
 			return row, true
@@ -116,7 +116,7 @@ var (
 		[2]float64{0.25, 20}, [2]float64{0.315, 28}, [2]float64{0.375, 36})
 )
 
-var sheets = []Sheet{
+var sheets = []SheetMaterial{
 	{
 		Name: "bendable plywood", Aliases: []string{"flexible plywood", "bending plywood"},
 		Density: 35 * lbft3, DensityFrom: cite.CommonPractice(),
@@ -159,7 +159,7 @@ var sheets = []Sheet{
 }
 
 // LookupSheet finds a sheet material by its name or an alias, in any case.
-func LookupSheet(name string) (Sheet, error) {
+func LookupSheet(name string) (SheetMaterial, error) {
 	var words, all []string
 	for _, s := range sheets {
 		if named(name, s.Name, s.Aliases) {
@@ -168,7 +168,7 @@ func LookupSheet(name string) (Sheet, error) {
 		words = append(append(words, s.Name), s.Aliases...)
 		all = append(all, s.Name)
 	}
-	return Sheet{}, unknown("sheet material", name, words, all)
+	return SheetMaterial{}, unknown("sheet material", name, words, all)
 }
 
 // SheetNames lists the sheet materials.
@@ -190,7 +190,7 @@ const rowSlack = 0.0001
 // tables have it. Between two rows the thicker one holds, since the tables print
 // no rule for what lies between. Outside the table it is a *RangeError, and for
 // a material without a table an error that says so.
-func (s Sheet) LeastRadius(thickness float64, longBent bool) (float64, error) {
+func (s SheetMaterial) LeastRadius(thickness float64, longBent bool) (float64, error) {
 	table, whatever := s.ShortBent, s.ShortBentAny
 	if longBent {
 		table, whatever = s.LongBent, s.LongBentAny

@@ -310,7 +310,7 @@ func TestMitred(t *testing.T) {
 	assert.Zero(t, timber.Mitred(0, 0.03))
 }
 
-func sheet(t testing.TB, name string) timber.Sheet {
+func sheet(t testing.TB, name string) timber.SheetMaterial {
 	s, err := timber.LookupSheet(name)
 	require.NoError(t, err)
 	return s

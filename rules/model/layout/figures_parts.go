@@ -21,13 +21,13 @@ func (c *Ceiling) skinFigures(l *Lines) {
 	l.Where(func() bool { return c.Laminations() > 0 }, func() { c.laminationFigures(l) })
 	c.strengthFigures(l)
 	l.Add("skin.sheets", "S", "pieces of sheet in one panel's skin, all layers; takeoff lays those of all panels together", func(f *figure.Figure) figure.Measure {
-		of := func(part func(Sheets) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
+		of := func(part func(SkinCuts) int) Count { return c.Count("", func() int { return part(c.SkinSheets()) }) }
 		f.Formula = "a * b * n"
 		f.Terms = []figure.Term{
-			Term("a", Whole(of(func(s Sheets) int { return s.Around }))), Term("b", Whole(of(func(s Sheets) int { return s.Along }))),
+			Term("a", Whole(of(func(s SkinCuts) int { return s.Around }))), Term("b", Whole(of(func(s SkinCuts) int { return s.Along }))),
 			Term("n", Whole(c.Skin.Layers)),
 		}
-		return Whole(of(func(s Sheets) int { return s.PanelCount }))
+		return Whole(of(func(s SkinCuts) int { return s.PanelCount }))
 	})
 }
 
@@ -280,7 +280,7 @@ func (c *Ceiling) runFigures(l *Lines) {
 		f.Formula = "m * q * g / (2*n)"
 		f.Terms = []figure.Term{
 			Term("m", Measured(c.Panel.Mass, quantity.Kilogram)), Term("q", Whole(c.Panel.Around)),
-			Term("g", figure.Measure{Value: quantity.Value{SI: standardGravity, Unit: quantity.NewtonPerKilogram}}), Term("n", Whole(straps)),
+			Term("g", figure.Measure{Value: quantity.Value{SI: quantity.Gravity, Unit: quantity.NewtonPerKilogram}}), Term("n", Whole(straps)),
 		}
 		return Measured(c.Number("", c.EvenShare), quantity.Newton)
 	})

@@ -31,19 +31,19 @@ type RibMember struct {
 
 // Skin is the bent sheet.
 type Skin struct {
-	Material  record.Value[timber.Sheet]
+	Material  record.Value[timber.SheetMaterial]
 	Thickness Number // of one layer
 	Layers    Count
 	Setback   Number // from the intrados to the near face
 	Straight  Word   // which way the straight edge runs
-	Sheet     Sheet
+	Sheet     StockSheet
 	Glue      SkinGlue
 	LongBent  Flag // the sheet's long edge goes around the arc
 	Between   Flag // between the ribs, or let into them, and not behind
 }
 
-// Sheet is the stock sheet by which of its edges is bent.
-type Sheet struct{ Straight, Bent Number }
+// StockSheet is the stock sheet by which of its edges is bent.
+type StockSheet struct{ Straight, Bent Number }
 
 // Around reports whether the straight edge runs around, so that nothing can
 // bend.
@@ -148,12 +148,12 @@ func (c *Ceiling) takeRib() {
 func (c *Ceiling) takeSkin(material Word) {
 	s := c.spec.Skin
 	c.Skin = Skin{
-		Material: named(c, material.Key(), func() timber.Sheet {
+		Material: named(c, material.Key(), func() timber.SheetMaterial {
 			sheet, _ := c.standards.Sheet(material.Get())
 			return sheet
 		}),
 		Thickness: si(c, s.Thickness), Layers: stated(c, s.Layers), Straight: stated(c, s.Straight),
-		Sheet: Sheet{Straight: si(c, s.Sheet.Straight), Bent: si(c, s.Sheet.Bent)},
+		Sheet: StockSheet{Straight: si(c, s.Sheet.Straight), Bent: si(c, s.Sheet.Bent)},
 		Glue:  SkinGlue{Table: c.table(s.Glue.Table), Width: si(c, s.Glue.Width), Spacing: si(c, s.Glue.Spacing), Press: stated(c, s.Glue.Press)},
 	}
 	c.Skin.LongBent = Derive(c, func() bool { return c.Skin.Sheet.Bent.Get() >= c.Skin.Sheet.Straight.Get() })

@@ -43,9 +43,6 @@ func (p Piece) Most() float64 {
 // 8039 with its coating; bare steel is 7850, from memory).
 const steelDensity = 7850
 
-// standardGravity is in m/s2, exact by definition.
-const standardGravity = 9.80665
-
 // Layer is a share of a rib's width, with the parallels that it lies between:
 // a layer of a sawn rib, or the whole of another.
 type Layer struct {

@@ -6,9 +6,9 @@ import (
 	"dryfit/rules/model/standards"
 )
 
-// Sheets is how one panel's skin is cut from stock sheets: pieces end on rails
+// SkinCuts is how one panel's skin is cut from stock sheets: pieces end on rails
 // around the arc and on ribs along the axis, as far as the sheet reaches.
-type Sheets struct {
+type SkinCuts struct {
 	Developed  float64   // length of the skin around, on its near face, as its feet are cut
 	Module     float64   // the longest between rails, or a rail and a foot, on its near face
 	Bay        float64   // along the axis, of what one sheet has to cover
@@ -25,10 +25,10 @@ const onEdge = 1e-9
 
 // sheetsAround cuts the skin of the k-th piece of an arch around, from its first
 // end: each sheet as far as it reaches, and over one module at the least.
-func (c *Ceiling) sheetsAround(k int) Sheets {
+func (c *Ceiling) sheetsAround(k int) SkinCuts {
 	bent := c.Skin.Sheet.Bent.Get()
 	marks := c.RailsWithin(c.part(k))
-	var s Sheets
+	var s SkinCuts
 	reach := 0.0
 	for j, from := range marks[:len(marks)-1] {
 		module := c.Vault.Along(from, marks[j+1], c.Skin.Setback.Get())
@@ -58,7 +58,7 @@ func (c *Ceiling) RailsWithin(s0, s1 float64) []float64 {
 
 // SkinSheets works out the sheets of one panel, of a split arch of the piece that
 // takes the most.
-func (c *Ceiling) SkinSheets() Sheets {
+func (c *Ceiling) SkinSheets() SkinCuts {
 	straight := c.Skin.Sheet.Straight.Get()
 	s := c.sheetsAround(0)
 	for k := 1; k < c.Panel.Around.Get(); k++ {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
+	"dryfit/spec/quantity"
 )
 
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
@@ -32,7 +33,7 @@ func (c *Ceiling) LongestRun() (run float64, name string) {
 // carried alike. It needs strap.stations.
 func (c *Ceiling) EvenShare() float64 {
 	arch := c.Panel.Mass.Get() * float64(c.Panel.Around.Get())
-	return arch * standardGravity / float64(2*len(c.Strap.Stations.Get()))
+	return arch * quantity.Gravity / float64(2*len(c.Strap.Stations.Get()))
 }
 
 // LedgerReach is how far a ledger reaches under the foot of a rib, inward from

@@ -38,7 +38,7 @@ type Layer struct {
 	trials     *Trials
 	defaults   []Default
 	route      *Route // nil where the file has none
-	sheets     []timber.Sheet
+	sheets     []timber.SheetMaterial
 	species    []timber.Species
 	materials  map[string]Origin   // by name
 	beyond     map[string][]Beyond // by name of a material

@@ -41,9 +41,9 @@ var properties = map[string][]property{
 		{"tangential", quantity.One, 1e-5, 0.01, true, false, ofSpecies(func(s timber.Species) float64 { return s.TangentialChange / 100 })},
 	},
 	"sheet": {
-		{"density", quantity.KilogramPerCubicMetre, 50, 3000, true, false, ofSheets(func(s timber.Sheet) []float64 { return []float64{s.Density} })},
-		{"least_radius.long_bent", quantity.Metre, 0.005, 100, true, false, ofSheets(func(s timber.Sheet) []float64 { return radii(s.LongBent) })},
-		{"least_radius.short_bent", quantity.Metre, 0.005, 100, true, false, ofSheets(func(s timber.Sheet) []float64 { return radii(s.ShortBent) })},
+		{"density", quantity.KilogramPerCubicMetre, 50, 3000, true, false, ofSheets(func(s timber.SheetMaterial) []float64 { return []float64{s.Density} })},
+		{"least_radius.long_bent", quantity.Metre, 0.005, 100, true, false, ofSheets(func(s timber.SheetMaterial) []float64 { return radii(s.LongBent) })},
+		{"least_radius.short_bent", quantity.Metre, 0.005, 100, true, false, ofSheets(func(s timber.SheetMaterial) []float64 { return radii(s.ShortBent) })},
 	},
 }
 
@@ -53,7 +53,7 @@ func ofSpecies(of func(timber.Species) float64) func() (least, most float64) {
 	}
 }
 
-func ofSheets(of func(timber.Sheet) []float64) func() (least, most float64) {
+func ofSheets(of func(timber.SheetMaterial) []float64) func() (least, most float64) {
 	return func() (least, most float64) { return timber.Published(timber.AllSheets(), of) }
 }
 
@@ -140,7 +140,7 @@ func (r *reader) sheet(key, name string, entry map[string]any) {
 	if !r.needs(key, entry, "density") {
 		return
 	}
-	s := timber.Sheet{
+	s := timber.SheetMaterial{
 		Name: name, Density: figure(quantity.KilogramPerCubicMetre, entry["density"]).SI, DensityFrom: r.source(entry),
 	}
 	if radius, ok := entry["least_radius"].(map[string]any); ok {

@@ -56,7 +56,7 @@ type Standards struct {
 	holds      map[string]Origin   // rules whose hold may be accepted
 	trials     *Trials             // nil where no file speaks of them
 	defaults   []Default
-	sheets     []timber.Sheet
+	sheets     []timber.SheetMaterial
 	species    []timber.Species
 	materials  map[string]Origin   // of a firm's own, by name
 	beyond     map[string][]Beyond // by name of a material

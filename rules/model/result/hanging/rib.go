@@ -9,6 +9,7 @@ import (
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/model/layout"
+	"dryfit/spec/quantity"
 )
 
 // The frame's own figures.
@@ -21,8 +22,6 @@ const (
 	// bearing is how stiff a lift's fork or a packed ledger is, in N/m: it gives
 	// 0.02 mm by kN, which is little beside a strap's stretch.
 	bearing = 50e6
-	// gravity is standard, in m/s2, exact by definition.
-	gravity = 9.80665
 	// even keeps round-off from cutting one side of an arch finer than the other.
 	even = 1e-6
 	// apart is how near two nodes may be, in m: nearer ones are one.
@@ -239,7 +238,7 @@ func (r *rib) load(c *layout.Ceiling) {
 		for _, at := range p.Points {
 			m, n := at.Mass*float64(at.Count), r.node(at.At)
 			rest -= m
-			one.loads = append(one.loads, frame.NodalLoad{Node: n, Y: -m * gravity / 2})
+			one.loads = append(one.loads, frame.NodalLoad{Node: n, Y: -m * quantity.Gravity / 2})
 			one.couple(n, m, at.Centre.Y-r.nodes[n].X)
 		}
 		stretches, length := make([]float64, one.to-one.from), 0.0
@@ -255,9 +254,9 @@ func (r *rib) load(c *layout.Ceiling) {
 			}
 		}
 		for i, mass := range stretches {
-			r.spread = append(r.spread, frame.SpreadLoad{Element: one.from + i, Y: -(mass + rest/length) * gravity / 2, Per: frame.PerLength})
+			r.spread = append(r.spread, frame.SpreadLoad{Element: one.from + i, Y: -(mass + rest/length) * quantity.Gravity / 2, Per: frame.PerLength})
 		}
-		r.weight += p.Mass * gravity / 2
+		r.weight += p.Mass * quantity.Gravity / 2
 		r.loads = append(r.loads, one.loads...)
 		r.parts = append(r.parts, one)
 	}
@@ -294,7 +293,7 @@ func (p *part) toMiddle(element int) [2]int {
 // which one may be a hinge, the node before takes it.
 func (p *part) couple(node int, mass, beside float64) {
 	n := min(max(node, p.from+1), p.to-1)
-	p.loads = append(p.loads, frame.NodalLoad{Node: n, Couple: -mass * gravity / 2 * beside})
+	p.loads = append(p.loads, frame.NodalLoad{Node: n, Couple: -mass * quantity.Gravity / 2 * beside})
 }
 
 func distance(a, b frame.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

@@ -45,7 +45,7 @@ func Figures(c *layout.Ceiling) []figure.Figure {
 		along:  c.Number("raise.centre.along", func() float64 { return panel.EndLength.Get() / 2 }),
 		weight: c.Number("raise.weight", func() float64 {
 			mass, _ := bare(panel)
-			return mass * gravity
+			return mass * quantity.Gravity
 		}),
 	}
 	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
@@ -73,10 +73,10 @@ func (t turned) centre() {
 	t.Add("raise.weight", "W_b", "weight of the heaviest panel as it is turned, without its straps", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(m - m_s)*g"
 		mass := t.c.Panel.Mass
-		straps := t.c.Number("", func() float64 { return mass.Get() - t.weight.Get()/gravity })
+		straps := t.c.Number("", func() float64 { return mass.Get() - t.weight.Get()/quantity.Gravity })
 		f.Terms = []figure.Term{
 			layout.Term("m", layout.Measured(mass, quantity.Kilogram)), layout.Term("m_s", layout.Measured(straps, quantity.Kilogram)),
-			layout.Term("g", figure.Measure{Value: quantity.Value{SI: gravity, Unit: quantity.NewtonPerKilogram}}),
+			layout.Term("g", figure.Measure{Value: quantity.Value{SI: quantity.Gravity, Unit: quantity.NewtonPerKilogram}}),
 		}
 		return newtons(t.weight)
 	})

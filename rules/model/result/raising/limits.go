@@ -4,10 +4,8 @@ import (
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/result/shop"
+	"dryfit/spec/quantity"
 )
-
-// gravity is standard, in m/s2, exact by definition.
-const gravity = 9.80665
 
 // StressFactor is what the modulus of rupture is divided by, the built-in limit of
 // rib.stress, which a raised rib is judged by too.
@@ -30,7 +28,7 @@ type Limits struct {
 func LimitsOf(c *layout.Ceiling, made *shop.Shop) (l Limits, why string) {
 	l = Limits{Strap: c.Strap.Allowable.Load.Get(), Heavier: c.Panel.Heavier(), Jointed: hanging.Jointed(c)}
 	if c.Lift.Capacity.Given() {
-		l.Lift = c.Lift.Capacity.Get() * gravity / 2
+		l.Lift = c.Lift.Capacity.Get() * quantity.Gravity / 2
 	}
 	kept, needs, err := made.Kept(c)
 	switch {

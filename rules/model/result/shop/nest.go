@@ -24,9 +24,9 @@ type Placed struct {
 	X, Y  float64 // around and along
 }
 
-// Sheets is the nest of all pieces of the skin. Pieces are never turned: the sheet's
+// Nest is how all pieces of the skin lie on sheets. Pieces are never turned: the sheet's
 // bent edge goes around.
-type Sheets struct {
+type Nest struct {
 	Bent, Straight float64
 	Pieces         []Placed
 	Count          int
@@ -121,12 +121,12 @@ func (p Panel) bays(c *layout.Ceiling) []float64 {
 }
 
 // sheets are the nest, or why there is none.
-func (s *Shop) sheets(c *layout.Ceiling) Sheets {
+func (s *Shop) sheets(c *layout.Ceiling) Nest {
 	n, sheet := s.SkinCount.Get(), c.Skin.Sheet
 	if n.Pieces <= mostLaid {
 		return nest(c, s.SkinPieces.Get())
 	}
-	return Sheets{
+	return Nest{
 		Bent: sheet.Bent.Get(), Straight: sheet.Straight.Get(),
 		Fits: n.Around <= sheet.Bent.Get()+onSheet && n.Along <= sheet.Straight.Get()+onSheet,
 		Err:  fmt.Errorf("not computed: %d pieces of skin, at most %d are laid", n.Pieces, mostLaid),
@@ -135,9 +135,9 @@ func (s *Shop) sheets(c *layout.Ceiling) Sheets {
 
 // nest lays the pieces on sheets: the best of several orders and ways to choose a
 // place, until as few sheets are taken as can be.
-func nest(c *layout.Ceiling, pieces []SkinPiece) Sheets {
+func nest(c *layout.Ceiling, pieces []SkinPiece) Nest {
 	sheet, kerf := c.Skin.Sheet, c.Bench().Kerf
-	out := Sheets{Bent: sheet.Bent.Get(), Straight: sheet.Straight.Get(), Fits: true}
+	out := Nest{Bent: sheet.Bent.Get(), Straight: sheet.Straight.Get(), Fits: true}
 	var fit []SkinPiece
 	for _, p := range pieces {
 		if p.Around > out.Bent+onSheet || p.Along > out.Straight+onSheet {

@@ -18,7 +18,7 @@ type Shop struct {
 	Skins      record.Value[[]Skin] // layer by layer of each piece of an arch
 	SkinCount  record.Value[SkinCount]
 	SkinPieces record.Value[[]SkinPiece]
-	Sheets     record.Value[Sheets]
+	Sheets     record.Value[Nest]
 	Cuts       record.Value[Cuts]
 	RibLumber  record.Value[Lumber]
 	RailLumber record.Value[Lumber]
@@ -36,7 +36,7 @@ func Of(c *layout.Ceiling) *Shop {
 	around := layout.Derive(c, func() [][][]float64 { return cutAround(c) })
 	s.SkinCount = layout.Derive(c, func() SkinCount { return skinCount(c, around.Get()) })
 	s.SkinPieces = layout.Derive(c, func() []SkinPiece { return skinPieces(c, around.Get()) })
-	s.Sheets = layout.Derive(c, func() Sheets { return s.sheets(c) })
+	s.Sheets = layout.Derive(c, func() Nest { return s.sheets(c) })
 	s.Cuts = layout.Derive(c, func() Cuts { return cuts(c, s.Strips.Get(), s.Sawn.Get()) })
 	s.RibLumber = layout.Derive(c, func() Lumber {
 		return lumber(c.Bench(), c.Rib.Species.Get(), s.Cuts.Get().Strips, s.Cuts.Get().Planks)
