@@ -186,7 +186,7 @@ func (m *shopMaker) pattern(p shop.Pattern) []outfile.Packed {
 	})
 	unit, ending := 1.0, ".mm.dxf"
 	if m.units == quantity.Imperial {
-		unit, ending = 25.4, ".in.dxf"
+		unit, ending = 1000*quantity.Inch, ".in.dxf"
 	}
 	return []outfile.Packed{
 		{Name: p.Name + ".svg", Write: func(w io.Writer) error { return svg.Write(w, full.Sheet) }},

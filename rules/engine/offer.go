@@ -15,7 +15,7 @@ const (
 	fineInch   = 1.0 / 32
 	coarseStep = 0.001
 	coarseInch = 1.0 / 16
-	inch       = 0.0254
+	inch       = quantity.Inch
 	tenth      = 0.0001
 	thin       = 0.02 // strips, skins, tenons and gaps are set out finer
 	// onStep keeps round-off from moving a figure that is on a step already.

@@ -38,7 +38,7 @@ func (s System) steps(lengths []float64) []step {
 	if s == Imperial {
 		var out []step
 		for _, parts := range []int64{16, 32} {
-			out = append(out, step{inch / float64(parts), func(n int64) string { return inches(float64(n)*inch/float64(parts), parts) }})
+			out = append(out, step{Inch / float64(parts), func(n int64) string { return inches(float64(n)*Inch/float64(parts), parts) }})
 		}
 		return out
 	}

@@ -7,7 +7,7 @@ import "math"
 func (s System) Cut(m float64) float64 {
 	step := 1e-3
 	if s == Imperial {
-		step = inch / 16
+		step = Inch / 16
 	}
 	return math.Round(Steady(m)/step) * step
 }

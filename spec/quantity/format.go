@@ -24,12 +24,8 @@ type style struct {
 }
 
 const (
-	inch     = 0.0254
-	foot     = 0.3048
-	pound    = 0.45359237
-	poundF   = 4.4482216152605
-	psi      = poundF / (inch * inch)
-	perFoot3 = pound / (foot * foot * foot)
+	psi      = PoundForce / (Inch * Inch)
+	perFoot3 = Pound / (Foot * Foot * Foot)
 )
 
 func (s System) style(v Value) style {
@@ -137,12 +133,12 @@ func imperialStyle(v Value) (style, bool) {
 	size := math.Abs(Steady(v.SI))
 	switch v.Unit {
 	case Kilogram:
-		if size < pound {
-			return style{pound, 0, 3, "lb"}, true
+		if size < Pound {
+			return style{Pound, 0, 3, "lb"}, true
 		}
-		return style{pound, 0, 1, "lb"}, true
+		return style{Pound, 0, 1, "lb"}, true
 	case Newton:
-		return style{poundF, 0, 1, "lbf"}, true
+		return style{PoundForce, 0, 1, "lbf"}, true
 	case Pascal:
 		if size < 100*psi {
 			return style{psi, 0, 1, "psi"}, true
@@ -154,26 +150,26 @@ func imperialStyle(v Value) (style, bool) {
 		return style{5.0 / 9, 32, 1, "F"}, true
 	case SquareMetre:
 		if size < smallArea {
-			return style{inch * inch, 0, 3, "in2"}, true
+			return style{Inch * Inch, 0, 3, "in2"}, true
 		}
-		return style{foot * foot, 0, 2, "ft2"}, true
+		return style{Foot * Foot, 0, 2, "ft2"}, true
 	case CubicMetre:
-		return style{foot * foot * foot, 0, 3, "ft3"}, true
+		return style{Foot * Foot * Foot, 0, 3, "ft3"}, true
 	case KilogramPerSquareMetre:
-		return style{pound / (foot * foot), 0, 2, "lb/ft2"}, true
+		return style{Pound / (Foot * Foot), 0, 2, "lb/ft2"}, true
 	case NewtonMetre:
-		return style{poundF * foot, 0, 1, "lbf.ft"}, true
+		return style{PoundForce * Foot, 0, 1, "lbf.ft"}, true
 	case NewtonPerMetre:
 		if size < lineLoad {
-			return style{poundF / foot, 0, 2, "lbf/ft"}, true
+			return style{PoundForce / Foot, 0, 2, "lbf/ft"}, true
 		}
-		return style{poundF / inch, 0, 1, "lbf/in"}, true
+		return style{PoundForce / Inch, 0, 1, "lbf/in"}, true
 	case PerMetre:
-		return style{1 / foot, 0, 4, "/ft"}, true
+		return style{1 / Foot, 0, 4, "/ft"}, true
 	case MetreToTheFourth:
-		return style{inch * inch * inch * inch, 0, 2, "in4"}, true
+		return style{Inch * Inch * Inch * Inch, 0, 2, "in4"}, true
 	case NewtonPerKilogram:
-		return style{poundF / pound, 0, 2, "lbf/lb"}, true
+		return style{PoundForce / Pound, 0, 2, "lbf/lb"}, true
 	default:
 		return style{}, false
 	}
@@ -215,7 +211,7 @@ func onRule(m float64) string {
 			return text
 		}
 	}
-	return style{inch, 0, 3, `"`}.visible(m)
+	return style{Inch, 0, 3, `"`}.visible(m)
 }
 
 func (st style) print(si float64, decimals int) string {
@@ -317,9 +313,9 @@ func apart(st style, a, b float64, decimals int) (string, string) {
 // inches prints a length in feet and inches to a fraction of an inch:
 // 13'-9 1/2", 5/8". What is too long to count in fractions is in inches.
 func inches(m float64, parts int64) string {
-	count := math.Round(math.Abs(Steady(m)) / inch * float64(parts))
+	count := math.Round(math.Abs(Steady(m)) / Inch * float64(parts))
 	if !(count < exact) {
-		return style{inch, 0, 0, `"`}.print(m, 0)
+		return style{Inch, 0, 0, `"`}.print(m, 0)
 	}
 	n := int64(count)
 	sign := ""
@@ -353,5 +349,5 @@ func inchPair(a, b float64) (string, string) {
 			return pa, pb
 		}
 	}
-	return apart(style{size: inch, suffix: `"`}, a, b, 3)
+	return apart(style{size: Inch, suffix: `"`}, a, b, 3)
 }

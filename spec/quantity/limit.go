@@ -43,16 +43,16 @@ func (st style) wholeAt(si float64, from int) (int, bool) {
 
 func setInches(m float64) string {
 	for _, parts := range []int64{16, 32, 64} {
-		x := m / inch * float64(parts)
+		x := m / Inch * float64(parts)
 		if math.Abs(x-math.Round(x)) < 1e-6 {
 			return inches(m, parts)
 		}
 	}
-	st := style{size: inch, suffix: `"`}
+	st := style{size: Inch, suffix: `"`}
 	if d, whole := st.wholeAt(m, 1); whole && d <= moreDecimals {
 		return st.print(m, d)
 	}
-	if math.Abs(m) < foot {
+	if math.Abs(m) < Foot {
 		if text := inches(m, 64); text != `0"` {
 			return text
 		}

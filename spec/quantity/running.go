@@ -10,7 +10,7 @@ func (s System) Running(places ...float64) (printed, steps []string) {
 	st := millimetres(1)
 	if s == Imperial {
 		const parts = 64
-		st = step{inch / parts, func(n int64) string { return inches(float64(n)*inch/parts, parts) }}
+		st = step{Inch / parts, func(n int64) string { return inches(float64(n)*Inch/parts, parts) }}
 	}
 	before := int64(0)
 	for _, p := range places {

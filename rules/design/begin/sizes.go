@@ -35,8 +35,8 @@ type sizes struct {
 
 const (
 	mm   = 0.001
-	inch = 0.0254
-	foot = 12 * inch
+	inch = quantity.Inch
+	foot = quantity.Foot
 )
 
 func times(unit float64, list ...float64) []float64 {

@@ -29,7 +29,7 @@ type step struct {
 	parts int // of an inch
 }
 
-const inch = 0.0254
+const inch = quantity.Inch
 
 var (
 	coarse = step{0.005, 4}
@@ -107,7 +107,7 @@ func ladderOf(key, format string, in quantity.System) (ladder, bool) {
 	case unit == quantity.Fraction:
 		return ladder{unit: unit, size: 0.01, text: written("%", 0.01, 0)}, true
 	case unit == quantity.Kilogram && in == quantity.Imperial:
-		return ladder{unit: unit, size: 0.45359237, text: written("lb", 0.45359237, 0)}, true
+		return ladder{unit: unit, size: quantity.Pound, text: written("lb", quantity.Pound, 0)}, true
 	case unit == quantity.Kilogram:
 		return ladder{unit: unit, size: 1, text: written("kg", 1, 0)}, true
 	case unit == quantity.Newton && in == quantity.Imperial:

@@ -87,7 +87,7 @@ func decimalRange(from, to, step string, numbers [3]string, unit string) ([]any,
 }
 
 const (
-	inch = 0.0254
+	inch = quantity.Inch
 	// parts of an inch that a drawing shows; what is not on one is a decimal.
 	parts = 64
 	// sameLength is far below what a shop can measure, and far above the

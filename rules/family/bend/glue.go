@@ -14,7 +14,7 @@ var skinGlue = engine.Rule{
 	Needs:    []string{"skin.glue"},
 	Limits: []engine.Limit{
 		{Key: "width", Title: "width of glue on a member", Value: quantity.Length(0.010).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "nails", Title: "between staples or nails that press the glue", Value: quantity.Length(3 * 0.0254).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
+		{Key: "nails", Title: "between staples or nails that press the glue", Value: quantity.Length(3 * quantity.Inch).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
 		{Key: "clamps", Title: "between clamps with a caul", Value: quantity.Length(0.150).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 10, Source: cite.CommonPractice()},
 	},
 	Basis: engine.Basis{

@@ -10,7 +10,7 @@ import (
 // Design withdrawal of a wood screw in side grain: 2850·G²·D in pounds by inch
 // of thread, D in inches. In N by m of thread, D in m: pounds by inch twice over
 // is 4.4482216/0.0254².
-const withdrawalFactor = 2850 * 4.4482216152605 / (0.0254 * 0.0254)
+const withdrawalFactor = 2850 * quantity.PoundForce / (quantity.Inch * quantity.Inch)
 
 func checkWithdrawal(p *engine.Pass, key, on string, wood timber.Species, force float64, n int, words string) {
 	s := p.Ceiling.Strap.Screws

@@ -69,10 +69,8 @@ type unit struct {
 }
 
 const (
-	inch   = 0.0254
-	foot   = 0.3048
-	pound  = 0.45359237
-	poundF = 4.4482216152605
+	inch, foot    = quantity.Inch, quantity.Foot
+	pound, poundF = quantity.Pound, quantity.PoundForce
 )
 
 var metric = map[quantity.Unit]unit{

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
+	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
 
@@ -182,7 +183,7 @@ func (c *Ceiling) tenons(seam float64) int {
 
 // MortiseAir is what two mortises are deeper, and wider where they are wide, than
 // their tenon is long and wide: 1/16 in.
-const MortiseAir = 0.0254 / 16
+const MortiseAir = quantity.Inch / 16
 
 // TenonStations are the distances of the tenons from one end of a seam of a
 // length. They lie alike from both ends, so that the mortises of the two panels

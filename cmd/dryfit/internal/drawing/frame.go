@@ -69,7 +69,7 @@ func (in Input) number(s *subject) string {
 
 // bar is the longest scale bar of a round length that there is room for.
 func (in Input) bar(size draft.Size, scale float64) (out draft.Bar) {
-	const inch, foot = 0.0254, 0.3048
+	const inch, foot = quantity.Inch, quantity.Foot
 	steps := []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500}
 	if in.ceiling().Units == quantity.Imperial {
 		steps = []float64{inch / 16, inch / 8, inch / 4, inch / 2, inch, 2 * inch, 3 * inch, 6 * inch, foot, 2 * foot, 5 * foot, 10 * foot, 20 * foot, 50 * foot, 100 * foot, 200 * foot, 500 * foot}

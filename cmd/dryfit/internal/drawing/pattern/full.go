@@ -38,7 +38,7 @@ const (
 // CheckBar is how long the bar is by which a print is measured, in mm.
 func CheckBar(s quantity.System) (length float64, text string) {
 	if s == quantity.Imperial {
-		return 4 * 25.4, `4"`
+		return 4 * 1000 * quantity.Inch, `4"`
 	}
 	return 100, "100mm"
 }

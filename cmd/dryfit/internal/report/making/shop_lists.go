@@ -32,7 +32,7 @@ var listStep = map[quantity.System]struct {
 	decimals int
 	name     string
 }{
-	quantity.Metric: {0.001, 2, "mm"}, quantity.Imperial: {0.0254, 4, "in"},
+	quantity.Metric: {0.001, 2, "mm"}, quantity.Imperial: {quantity.Inch, 4, "in"},
 }
 
 // ShopLists are the lists of a package, in the order of its work.

@@ -19,15 +19,15 @@ func CSVUnitOf(s quantity.System, u quantity.Unit) CSVUnit {
 	imperial := s == quantity.Imperial
 	switch {
 	case u == quantity.Metre && imperial:
-		return CSVUnit{0.0254, "in"}
+		return CSVUnit{quantity.Inch, "in"}
 	case u == quantity.Metre:
 		return CSVUnit{0.001, "mm"}
 	case u == quantity.CubicMetre && imperial:
-		return CSVUnit{0.3048 * 0.3048 * 0.3048, "ft3"}
+		return CSVUnit{quantity.Foot * quantity.Foot * quantity.Foot, "ft3"}
 	case u == quantity.CubicMetre:
 		return CSVUnit{1, "m3"}
 	case u == quantity.Kilogram && imperial:
-		return CSVUnit{0.45359237, "lb"}
+		return CSVUnit{quantity.Pound, "lb"}
 	case u == quantity.Kilogram:
 		return CSVUnit{1, "kg"}
 	case u == quantity.Newton && imperial:
