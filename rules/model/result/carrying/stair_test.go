@@ -23,6 +23,9 @@ const mostUndecided = 0.10
 const leastFollowed = 0.5
 
 func stairs(t *testing.T) int {
+	if testing.Short() {
+		return 8
+	}
 	if s := os.Getenv("PASSAGE_PAIRS"); s != "" {
 		n, err := strconv.Atoi(s)
 		require.NoError(t, err)
