@@ -104,7 +104,7 @@ func checkBeside(p *engine.Pass, behind float64) {
 	}
 	p.Report(engine.Finding{
 		At: "lift.base.heel", Related: []string{"close.first_gap", "room.length", "close.last"},
-		Text:     p.Textf("beside the last panel the lift's mast and heel take {measured} and more, and the last gap leaves %v at its least%s: it goes up by other lifts, or by these turned otherwise", quantity.Length(left), how),
+		Text:     p.Textf("beside the last panel the lift's mast and heel take {measured} and more, and the last gap leaves %v at its least%s: raise that panel with other lifts, or turn these", quantity.Length(left), how),
 		Measured: quantity.Length(behind).Value(), Bound: p.Stated("room.length", quantity.Length(left).Value()),
 	})
 }
