@@ -44,9 +44,9 @@ var digits = regexp.MustCompile(`[0-9]+`)
 // lifts or seats for all.
 func alike(key string) string { return digits.ReplaceAllString(key, "0") }
 
-// compared are the changed figures that a finding is of: of its leg the margin, or what
-// is rated for it, and of those that its rule compares the one that was measured; all of them where that is
-// worked from them.
+// compared are the changed figures that a finding is of. At a leg that is the leg's
+// margin, or the mass that it is rated for; else it is the one of its rule's figures that
+// was measured, or all of these where the measure is worked from several.
 func (f FindingChange) compared(figures []FigureChange, k *keys) (out []int) {
 	leg := f.ofLeg(k)
 	var measured []int

@@ -96,7 +96,7 @@ func (q *quarterCover) through(x, y bounds) bool {
 			}
 			left, right := bounds{x.low + a[0].low, x.high + a[0].high}, bounds{x.low + b[0].low, x.high + b[0].high}
 			within := min(a[1].low, b[1].low)+y.low >= -q.s.run() && right.high <= q.s.Across-q.s.Width+q.s.run()
-			if within && left.high < 0 && right.low > 0 && between2(left, right, y.high+a[1].high, y.high+b[1].high) < q.b.wrap {
+			if within && left.high < 0 && right.low > 0 && heightAtZero(left, right, y.high+a[1].high, y.high+b[1].high) < q.b.wrap {
 				return true
 			}
 		}
@@ -104,9 +104,9 @@ func (q *quarterCover) through(x, y bounds) bool {
 	return false
 }
 
-// between2 is how high the line from a place on the left to one on the right is at most
+// heightAtZero is how high the line from a place on the left to one on the right is at most
 // where it crosses 0, l and r being their heights.
-func between2(left, right bounds, l, r float64) float64 {
+func heightAtZero(left, right bounds, l, r float64) float64 {
 	most := none
 	for _, x := range [2]float64{left.low, left.high} {
 		for _, z := range [2]float64{right.low, right.high} {

@@ -11,7 +11,7 @@ import (
 // beyond says where the motion may have more than its margin.
 func (w Way) beyond() string {
 	if w.Climbs {
-		return "; with more than 50mm it was not tried"
+		return "; it may have more"
 	}
 	return ""
 }

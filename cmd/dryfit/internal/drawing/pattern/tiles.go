@@ -86,7 +86,7 @@ func (t *tiling) fill(row int, all []boxedItem) {
 	low, high := t.corner(row, 0)
 	var here []boxedItem
 	for _, i := range all {
-		if i.high.Y >= low.Y-near && i.low.Y <= high.Y+near {
+		if i.high.Y >= low.Y-slack && i.low.Y <= high.Y+slack {
 			here = append(here, i)
 		}
 	}
@@ -103,8 +103,8 @@ type boxedItem struct {
 	low, high paper.Point
 }
 
-// near is how far outside a tile a box may lie and its item still be asked, in mm.
-const near = 1.0
+// slack is how far outside a tile a box may lie and its item still be asked, in mm.
+const slack = 1.0
 
 func boxed(body []paper.Item) (out []boxedItem) {
 	for _, group := range body {
@@ -132,7 +132,7 @@ func (t *tiling) part(row, col int, items []boxedItem) (out []paper.Item) {
 	low, high := t.corner(row, col)
 	by := paper.Point{X: left - low.X, Y: above - low.Y}
 	for _, i := range items {
-		if i.high.X < low.X-near || i.low.X > high.X+near {
+		if i.high.X < low.X-slack || i.low.X > high.X+slack {
 			continue
 		}
 		for _, kept := range within(i.Item, low, high) {
