@@ -58,7 +58,7 @@ func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.
 		return nil, err
 	}
 	drawn := []paper.Sheet{sheet}
-	notes := drawing.Notes(in, o, drawn)
+	notes := drawing.Notes(in, drawn)
 	if f.format == "svg" && len(notes) > 0 {
 		fmt.Fprintf(s.err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
 		return drawn, nil

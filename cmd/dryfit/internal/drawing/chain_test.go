@@ -35,6 +35,9 @@ func TestThePlanAddsUp(t *testing.T) {
 func printedAfter(t *testing.T, drawn, word string) (out []float64) {
 	for _, found := range regexp.MustCompile(`>`+word+`([^<]+)<`).FindAllStringSubmatch(drawn, -1) {
 		text, _, _ := strings.Cut(found[1], ", ")
+		if !strings.ContainsAny(text, "'\"") { // bare, in millimetres
+			text += "mm"
+		}
 		v, err := quantity.Parse(quantity.Metre, text)
 		require.NoError(t, err)
 		out = append(out, v.SI)

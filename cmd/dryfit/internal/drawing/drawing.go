@@ -3,7 +3,6 @@
 package drawing
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -34,10 +33,18 @@ func (in Input) format(v quantity.Value) string { return in.ceiling().Units.Form
 
 func (in Input) length(m float64) string { return in.format(quantity.Length(m).Value()) }
 
+// dim is a length as a drawn dimension has it.
+func (in Input) dim(m float64) string { return in.bare(in.length(m)) }
+
+// bare leaves the unit of a printed length to the note on the sheet, by ISO 129-1
+// (from memory); in inches each has its own.
+func (in Input) bare(length string) string { return strings.TrimSuffix(length, "mm") }
+
 // Options are how a sheet is made; the zero Options let the drawing choose.
 type Options struct {
 	Scale float64 // 20 is 1:20
 	Paper string
+	least int // of the sizes of a series, the one that a set takes at least
 }
 
 // NeedsError says which key a sheet can't be drawn without.
@@ -148,48 +155,6 @@ func (in Input) subject(i, place int) (*subject, error) {
 	return s, err
 }
 
-// All makes every sheet that the spec has the keys for, and those of notes; what
-// can't be drawn is said.
-func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error) {
-	for i := range sheets {
-		s, err := in.drawn(i, len(drawn)+1, o)
-		var needs *NeedsError
-		var limit *LimitError
-		switch {
-		case errors.As(err, &needs), errors.As(err, &limit):
-			undrawn = append(undrawn, err.Error())
-		case err != nil:
-			return nil, nil, err
-		default:
-			drawn = append(drawn, s)
-		}
-	}
-	drawn = append(drawn, in.notes(o, drawn, len(drawn)+1)...)
-	Number(drawn)
-	return drawn, undrawn, nil
-}
-
-func (in Input) drawn(i, place int, o Options) (paper.Sheet, error) {
-	s, err := in.subject(i, place)
-	if err != nil {
-		return paper.Sheet{}, err
-	}
-	return compose(in, o, s)
-}
-
-// Number writes on each sheet which of how many it is.
-func Number(set []paper.Sheet) {
-	for n, s := range set {
-		for _, item := range s.Items {
-			if g, ok := item.(paper.Group); ok && g.ID == draft.SheetOf {
-				t := g.Items[0].(paper.Text)
-				t.Text = fmt.Sprintf("sheet %d of %d", n+1, len(set))
-				g.Items[0] = t
-			}
-		}
-	}
-}
-
 // compose chooses the paper and the scale, draws, and lets the board place the
 // rest.
 func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
@@ -237,7 +202,7 @@ func (s *subject) largest(size draft.Size, imperial bool) (float64, bool) {
 // which the subject has the scale that one would wish, else the largest paper
 // and the scale that fits it.
 func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
-	series := draft.Series(imperial)
+	series := draft.Series(imperial)[o.least:]
 	if o.Paper != "" {
 		size, ok := draft.SizeNamed(o.Paper)
 		if !ok {

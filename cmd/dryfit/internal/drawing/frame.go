@@ -21,6 +21,10 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 	if in.Fitted {
 		printed = "by its bar"
 	}
+	var unit [][2]string
+	if !imperial && s.wide > 0 {
+		unit = [][2]string{{"dimensions", "in mm"}}
+	}
 	p := in.ceiling().Project
 	return draft.Frame{
 		Name: s.name, Title: s.title, About: s.about, Paper: size, Bar: bar, Project: in.heads(s),
@@ -31,6 +35,7 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"drawn", p.Drawn.Get()},
 			{"approved", p.Approved.Get()},
 			{"scale", printed},
+		}, unit, [][2]string{
 			{"spec", in.Sheet.Path},
 			{"SHA-256", in.SHA256[:min(hashDigits, len(in.SHA256))]},
 			{"standards", in.Sheet.Standards.Name},

@@ -57,11 +57,11 @@ func TestScaleBar(t *testing.T) {
 		length   float64
 		stands   string
 	}{
-		{false, 20, "A3", 25, "500mm"},
+		{false, 20, "A3", 50, "1000mm"},
 		{false, 25, "A3", 40, "1000mm"},
 		{false, 5, "A1", 40, "200mm"},
 		{true, 24, "ARCH-C", 63.5, `5'-0"`},
-		{true, 1, "ARCH-B", 25.4, `1"`},
+		{true, 1, "ARCH-B", 50.8, `2"`},
 	} {
 		in := input(t)
 		if c.imperial {

@@ -6,24 +6,27 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/spec/quantity"
 )
 
 // Notes are the sheets of what the columns of some sheets have no room for: none,
 // where all had. A line that several sheets leave out stands there once.
-func Notes(in Input, o Options, drawn []paper.Sheet) []paper.Sheet {
-	return in.notes(o, drawn, 0)
+func Notes(in Input, drawn []paper.Sheet) []paper.Sheet {
+	return in.notes(drawn, 0)
 }
 
 // notes are those sheets, the first of which has a place among all; 0 is none.
-func (in Input) notes(o Options, drawn []paper.Sheet, place int) []paper.Sheet {
+func (in Input) notes(drawn []paper.Sheet, place int) []paper.Sheet {
 	notes := gathered(drawn)
 	if len(notes) == 0 {
 		return nil
 	}
-	size, ok := draft.SizeNamed(o.Paper)
-	if !ok {
-		size = leastFor(notes, draft.Series(in.ceiling().Units == quantity.Imperial)[:3])
+	size := draft.Size{Width: drawn[0].Width, Height: drawn[0].Height} // one paper for a set
+	for _, imperial := range []bool{false, true} {
+		for _, s := range draft.Series(imperial) {
+			if s.Width == size.Width {
+				size = s
+			}
+		}
 	}
 	var out []paper.Sheet
 	for rows := size.Rows(notes); len(rows) > 0; {
@@ -39,16 +42,6 @@ func (in Input) notes(o Options, drawn []paper.Sheet, place int) []paper.Sheet {
 		out = append(out, board.Finish())
 	}
 	return out
-}
-
-// leastFor is the least paper that has room for all notes, or else the largest.
-func leastFor(notes []paper.Note, series []draft.Size) draft.Size {
-	for _, size := range series {
-		if size.HasRoom(size.Rows(notes)) {
-			return size
-		}
-	}
-	return series[len(series)-1]
 }
 
 // gathered are the notes that sheets leave out, those of one title together.

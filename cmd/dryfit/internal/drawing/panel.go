@@ -43,7 +43,7 @@ func panel(in Input) (*subject, error) {
 		about: fmt.Sprintf("An inner panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
 			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass.Get()).Value())),
 		wide: d.long, high: d.arc,
-		left: 48, right: 50, above: 12, below: 28, best: 25,
+		left: 48, right: 50, above: 12, below: 28, best: 20,
 		shows: []string{"seam", "skin.sheet", "skin.straight", "skin.setback", "lift", "panels", "rail", "grid.reveal", "finish"},
 		notes: []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}},
 		draw:  d.draw,
@@ -187,14 +187,14 @@ func (d *panelOf) dims() {
 	c := d.c
 	x0, x1 := d.bay(0)
 	whole, each := c.Units.Chain(x0, x1-x0, d.long-x1)
-	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + each[1]})
-	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: each[0]})
-	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + whole})
+	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + d.bare(each[1])})
+	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: d.bare(each[0])})
+	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + d.bare(whole)})
 	d.b.Dim(draft.Dim{
 		From: d.at(0, 0), To: d.at(0, c.Grid.ModuleAround.Get()), Side: draft.Left,
-		Text: fmt.Sprintf("%d × %s", d.modules(), d.length(c.Grid.ModuleAround.Get())),
+		Text: fmt.Sprintf("%d × %s", d.modules(), d.dim(c.Grid.ModuleAround.Get())),
 	})
-	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, d.arc), Side: draft.Left, Text: "arc " + d.length(d.arc)})
+	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, d.arc), Side: draft.Left, Text: "arc " + d.dim(d.arc)})
 	stations := c.TenonStations(d.arc)
 	if n := len(stations); n > 1 {
 		text := fmt.Sprintf("%d tenons, %s apart", n, d.length(stations[1]-stations[0]))

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -41,9 +42,12 @@ func plan(in Input) (*subject, error) {
 		wide: max(c.Room.Length.Get(), c.BuiltLength(), d.row.long()), high: max(c.Room.Width.Get(), c.Vault.Width.Get()),
 		left: 34, right: 24, above: 26, below: planBelow + d.row.high(), leastWide: d.row.wide(), best: 20,
 		shows: []string{"grid", "panels", "seam", "close", "fitting", "room.length", "room.framing", "room.access", "room.entry", "install", "project", "survey"},
-		notes: d.row.notes(), draw: d.draw,
+		notes: slices.Concat(d.row.notes(), []paper.Note{{Title: "How it is drawn", Lines: planNotes}}), draw: d.draw,
 	}, nil
 }
+
+// planNotes say how a plan is read.
+var planNotes = []string{"Panels are raised in the order of their numbers, from the far end. Tenons point to the near end."}
 
 // at is a place of the plan: x along the axis from the near end of the vault, y
 // across from the left springing, which is drawn at the top.
@@ -134,7 +138,7 @@ func (d *planOf) panels() {
 			number++
 			mid := c.Panel.Arc.Get() * (float64(k) + 0.5)
 			d.b.Label(draft.Label{
-				Text: fmt.Sprintf("panel %d", number), Of: d.at(x, d.coffer(mid)), Height: 2.8, Inside: true,
+				Text: fmt.Sprintf("panel %d", number), Of: d.at(x, d.coffer(mid)), Height: draft.Large, Inside: true,
 			})
 		}
 	}
@@ -247,7 +251,6 @@ func (d *planOf) room() {
 	}
 	d.b.Label(draft.Label{Text: entry, Of: at, Prefer: []draft.Side{prefer}})
 	d.b.Label(draft.Label{Text: "left\nspringing", Of: d.at(x1, 0), Prefer: []draft.Side{draft.Right}})
-	d.b.Label(draft.Label{Text: "panels are raised in the order of their numbers, from the far end; tenons point to the near one", Of: d.at((x0+x1)/2, y0), Prefer: []draft.Side{draft.Above}})
 	if f := room.Framing; f.Spacing.Given() {
 		d.b.Label(draft.Label{Text: fmt.Sprintf("framing %s apart, runs %s", d.length(f.Spacing.Get()), f.Runs.Get()), Of: d.at(x1, d.c.Vault.Span.Get()*0.5), Prefer: []draft.Side{draft.Right}})
 	}
@@ -258,17 +261,17 @@ func (d *planOf) vaultDims() {
 	bottom := c.Vault.Span.Get()
 	d.b.Dim(draft.Dim{
 		From: d.at(c.RibAt(0), bottom), To: d.at(c.RibAt(1), bottom), Side: draft.Below,
-		Text: fmt.Sprintf("%d × %s", c.Grid.Along.Get(), d.length(c.Grid.ModuleAlong.Get())),
+		Text: fmt.Sprintf("%d × %s", c.Grid.Along.Get(), d.dim(c.Grid.ModuleAlong.Get())),
 	})
 	if c.Panel.Along.Get() > 1 && c.Panel.Along.Get() != c.Grid.Along.Get() {
 		last := c.Panel.Along.Get() - 2
 		d.b.Dim(draft.Dim{
 			From: d.at(c.RibAt(d.firstRib(last)), bottom), To: d.at(c.RibAt(d.firstRib(last+1)), bottom), Side: draft.Below,
-			Text: "panel " + d.length(c.Panel.Length.Get()),
+			Text: "panel " + d.dim(c.Panel.Length.Get()),
 		})
 	}
 	d.b.Dim(draft.Dim{From: d.at(0, bottom), To: d.at(c.BuiltLength(), bottom), Side: draft.Below, Text: "panels and seams " + d.alongRoom().built})
-	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, bottom), Side: draft.Left, Text: "span " + d.length(c.Vault.Span.Get())})
+	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, bottom), Side: draft.Left, Text: "span " + d.dim(c.Vault.Span.Get())})
 }
 
 func (d *planOf) roomDims() {
@@ -277,7 +280,7 @@ func (d *planOf) roomDims() {
 	y0, y1 := -d.side, room.Width.Get()-d.side
 	along := d.alongRoom()
 	d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(x1, y1), Side: draft.Below, Text: "room " + along.room})
-	d.b.Dim(draft.Dim{From: d.at(x1, y0), To: d.at(x1, y1), Side: draft.Right, Text: "room " + d.length(room.Width.Get())})
+	d.b.Dim(draft.Dim{From: d.at(x1, y0), To: d.at(x1, y1), Side: draft.Right, Text: "room " + d.dim(room.Width.Get())})
 	if d.c.Close.FirstGap.Given() {
 		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + along.last + d.leastGap()})
 		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y0), To: d.at(x1, y0), Side: draft.Above, Text: "first gap " + along.first})
@@ -290,7 +293,7 @@ func (d *planOf) leastGap() string {
 	if !ok || ends.Least.Get() <= 0 {
 		return ""
 	}
-	return ", at least " + d.length(ends.Least.Get())
+	return ", at least " + d.dim(ends.Least.Get())
 }
 
 // alongRoom is the room's length and what makes it up, printed to add up. Where no
@@ -298,11 +301,11 @@ func (d *planOf) leastGap() string {
 func (d *planOf) alongRoom() (text struct{ room, last, built, first string }) {
 	c := d.c
 	if !c.Close.FirstGap.Given() {
-		text.room, text.built = d.length(c.Room.Length.Get()), d.length(c.BuiltLength())
+		text.room, text.built = d.dim(c.Room.Length.Get()), d.dim(c.BuiltLength())
 		return text
 	}
 	whole, each := c.Units.Chain(d.near, c.BuiltLength(), c.Close.FirstGap.Get())
-	text.room, text.last, text.built, text.first = whole, each[0], each[1], each[2]
+	text.room, text.last, text.built, text.first = d.bare(whole), d.bare(each[0]), d.bare(each[1]), d.bare(each[2])
 	return text
 }
 

@@ -181,21 +181,21 @@ func (d *ribOf) dims() {
 	c, w := d.c, d.c.Rib.Width.Get()/2
 	out := w + railShown
 	below, above := draft.Below, draft.Above
-	d.b.Dim(draft.Dim{From: d.v.At(-w, 0), To: d.v.At(w, 0), Side: below, Text: "rib " + d.length(c.Rib.Width.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(-w, 0), To: d.v.At(w, 0), Side: below, Text: "rib " + d.dim(c.Rib.Width.Get())})
 	if len(c.RibLayers.Get()) > 1 {
 		x := -w
 		for _, l := range c.RibLayers.Get() {
-			d.b.Dim(draft.Dim{From: d.v.At(x, 0), To: d.v.At(x+l.Width, 0), Side: below, Text: d.length(l.Width)})
+			d.b.Dim(draft.Dim{From: d.v.At(x, 0), To: d.v.At(x+l.Width, 0), Side: below, Text: d.dim(l.Width)})
 			x += l.Width
 		}
 	}
-	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth.Get()), Side: draft.Left, Text: "rib " + d.length(c.Rib.Depth.Get())})
-	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth.Get()), Side: draft.Right, Text: "rail " + d.length(c.Rail.Depth.Get())})
-	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback.Get()), To: d.v.At(out, c.Skin.Setback.Get()+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.length(c.Skin.Total())})
-	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness.Get()), Side: draft.Right, Text: "in all " + d.length(c.Vault.Thickness.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth.Get()), Side: draft.Left, Text: "rib " + d.dim(c.Rib.Depth.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth.Get()), Side: draft.Right, Text: "rail " + d.dim(c.Rail.Depth.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback.Get()), To: d.v.At(out, c.Skin.Setback.Get()+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.dim(c.Skin.Total())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness.Get()), Side: draft.Right, Text: "in all " + d.dim(c.Vault.Thickness.Get())})
 	if d.seam() {
 		t := c.Seam.Tenon
-		d.b.Dim(draft.Dim{From: d.v.At(-t.Length.Get()/2, c.Vault.Thickness.Get()), To: d.v.At(t.Length.Get()/2, c.Vault.Thickness.Get()), Side: above, Text: "tenon " + d.length(t.Length.Get())})
+		d.b.Dim(draft.Dim{From: d.v.At(-t.Length.Get()/2, c.Vault.Thickness.Get()), To: d.v.At(t.Length.Get()/2, c.Vault.Thickness.Get()), Side: above, Text: "tenon " + d.dim(t.Length.Get())})
 	}
 }
 

@@ -57,14 +57,14 @@ const (
 	mostLegs   = 24
 	wallShown  = 0.15 // m, around an opening
 	reachShown = 0.3  // m, of a corridor past the panel
-	textBelow  = 30   // mm
-	textWide   = 60   // mm, to stay in the figure's column
+	routeScale = 50   // the usual one
+	textBelow  = 34   // mm
+	textWide   = 80   // mm, to stay in the figure's column
 	legGap     = 12   // mm, between two columns
 	sightGap   = 16   // mm, between two sights of a leg
-	sightText  = 5    // mm, for the name of a sight
+	sightText  = 6    // mm, for the name of a sight
 
 	motionLines = 2
-	legText     = 1.9 // mm, of a capital
 	gapTick     = 0.8 // mm
 )
 
@@ -104,27 +104,38 @@ func route(in Input) (*subject, error) {
 		name: "route", title: "The way in",
 		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass.Get()).Value())),
 		wide:  sum(d.wide), high: sum(d.high),
-		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: 50,
+		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: routeScale,
 		shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
 		notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
 	}, nil
 }
 
-// arrange lays the figures in rows, of so many columns that the sheet is about
-// as wide as paper is.
+// arrange lays the figures in rows, of so many columns that they take the least of a
+// paper's shape at the usual scale.
 func (d *routeOf) arrange() {
-	wide, high := 0.0, 0.0
-	for i := range d.legs {
-		wide, high = wide+d.legs[i].wide(), high+d.legs[i].high()
+	const shape, usual = 1.2, 1000 / routeScale
+	least := math.Inf(1)
+	for n := 1; n <= len(d.legs); n++ {
+		wide, high := d.cells(n)
+		across := (legGap+sightGap)*float64(n-1) + textBelow/2
+		for _, w := range wide {
+			across += max(w*usual+sightGap, textWide)
+		}
+		if takes := max(across/shape, sum(high)*usual+textBelow*float64(len(high))); takes < least {
+			least, d.columns, d.wide, d.high = takes, n, wide, high
+		}
 	}
-	n := float64(len(d.legs))
-	d.columns = max(1, int(math.Round(math.Sqrt(1.3*n*high/max(wide, high)))))
-	d.wide, d.high = make([]float64, d.columns), make([]float64, (len(d.legs)+d.columns-1)/d.columns)
+}
+
+// cells are the widths of so many columns and the heights of the rows.
+func (d *routeOf) cells(columns int) (wide, high []float64) {
+	wide, high = make([]float64, columns), make([]float64, (len(d.legs)+columns-1)/columns)
 	for i := range d.legs {
-		column, row := &d.wide[i%d.columns], &d.high[i/d.columns]
+		column, row := &wide[i%columns], &high[i/columns]
 		*column, *row = max(*column, d.legs[i].wide()), max(*row, d.legs[i].high())
 	}
+	return wide, high
 }
 
 func sum(sizes []float64) (all float64) {
@@ -235,7 +246,7 @@ func (d *routeOf) leg(f *legFigure, v draft.View) {
 	for i, s := range f.sights {
 		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(s.low.X), Y: corner.Y + v.Size(s.low.Y)}}
 		d.sight(f, s, own)
-		d.b.Write(paper.Text{At: paper.Point{X: corner.X, Y: corner.Y + 4}, Height: legText, Text: s.title})
+		d.b.Write(paper.Text{At: paper.Point{X: corner.X, Y: corner.Y + 4}, Height: draft.Ordinary, Text: s.title})
 		if g, ok := f.dimension(s); ok && (i == least || f.id == roomFigure) {
 			d.gap(g, own, !f.passes)
 		}
@@ -297,9 +308,9 @@ func (d *routeOf) gap(g gap, v draft.View, marked bool) {
 		d.b.Line(paper.Point{X: p.X - gapTick, Y: p.Y + gapTick}, paper.Point{X: p.X + gapTick, Y: p.Y - gapTick}, edge)
 	}
 	d.b.Line(from, to, hair)
-	text := d.length(g.size) + " gap"
+	text := d.dim(g.size) + " gap"
 	if g.size < 0 {
-		text = d.length(-g.size) + " short"
+		text = d.dim(-g.size) + " short"
 	}
 	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}, Marked: marked})
 }
@@ -307,19 +318,19 @@ func (d *routeOf) gap(g gap, v draft.View, marked bool) {
 // text is the leg's name, its motion and its outcome, under the figure.
 func (d *routeOf) text(f *legFigure, at paper.Point) {
 	line := func(text string) {
-		d.b.Write(paper.Text{At: at, Height: legText, Text: text})
-		at.Y += 3.4
+		d.b.Write(paper.Text{At: at, Height: draft.Ordinary, Text: text})
+		at.Y += leadingOf(draft.Ordinary)
 	}
 	for _, t := range f.lines {
-		line(paper.Cut(t, textWide, legText))
+		line(paper.Cut(t, textWide, draft.Ordinary))
 	}
 	if f.motion == "" {
 		return
 	}
-	motion := paper.Wrap(f.motion, textWide, legText)
+	motion := paper.Wrap(f.motion, textWide, draft.Ordinary)
 	for i, t := range motion {
 		if i == motionLines-1 && len(motion) > motionLines {
-			line(paper.Cut(t+" …", textWide, legText))
+			line(paper.Cut(t+" …", textWide, draft.Ordinary))
 			return
 		}
 		line(t)

@@ -31,11 +31,10 @@ var imperialScales = []struct {
 }
 
 // usualScales lists the scales that drawings are made in, the largest first;
-// the metric ones are of ISO 5455, and
-// 1:25 is common practice.
+// the metric ones are of ISO 5455.
 func usualScales(imperial bool) []float64 {
 	if !imperial {
-		return []float64{1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000}
+		return []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
 	}
 	var out []float64
 	for _, s := range imperialScales {

@@ -240,12 +240,12 @@ func (d *sectionOf) brokenLine(y, from, to float64) {
 func (d *sectionOf) vaultDims() {
 	c := d.c
 	span, rise := c.Vault.Span.Get(), c.Vault.Rise.Get()
-	d.b.Dim(draft.Dim{From: d.v.At(0, 0), To: d.v.At(span, 0), Side: draft.Below, Text: "span " + d.length(span)})
+	d.b.Dim(draft.Dim{From: d.v.At(0, 0), To: d.v.At(span, 0), Side: draft.Below, Text: "span " + d.dim(span)})
 	if rise > 0 {
-		d.b.Dim(draft.Dim{From: d.v.At(span, 0), To: d.v.At(span/2, rise), Side: draft.Right, Text: "rise " + d.length(rise)})
+		d.b.Dim(draft.Dim{From: d.v.At(span, 0), To: d.v.At(span/2, rise), Side: draft.Right, Text: "rise " + d.dim(rise)})
 	}
 	if !math.IsNaN(d.framing) {
-		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, c.Vault.Crown.Get()), Side: draft.Right, Text: d.length(c.Room.Above.Get()) + " clear"})
+		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, c.Vault.Crown.Get()), Side: draft.Right, Text: d.dim(c.Room.Above.Get()) + " clear"})
 	}
 	if !math.IsInf(c.Vault.Radius.Get(), 1) {
 		at := c.Vault.Intrados.Get().At(0.6 * c.Vault.Arc.Get())
@@ -266,8 +266,8 @@ func (d *sectionOf) vaultDims() {
 
 func (d *sectionOf) roomDims() {
 	c, w := d.c, d.c.Room.Width.Get()
-	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), Side: draft.Below, Text: "room " + d.length(w)})
-	text := d.length(c.Room.Height.Get()) + " to the springing"
+	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), Side: draft.Below, Text: "room " + d.dim(w)})
+	text := d.dim(c.Room.Height.Get()) + " to the springing"
 	if d.broken {
 		text += ", broken"
 	}

@@ -75,7 +75,7 @@ func TestEachLegIsInPlanAndInSection(t *testing.T) {
 			if way.Climbs {
 				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" or more clear on every side")
 			} else if way.Outcome == passage.Passes {
-				assert.Contains(t, all, in.length(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
+				assert.Contains(t, all, in.dim(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
 				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" clear on every side")
 			}
 		}

@@ -36,7 +36,9 @@ const (
 	tallestBar  = 34
 	momentShown = 13
 	moveShown   = 9
-	between     = 42 // one figure and the next
+	between     = 46 // one figure and the next
+	legendWide  = 48 // of an entry of the legend
+	legendRow   = 3  // entries in a row
 )
 
 // straps is the strap diagram of one edge rib: forces, moments, movement.
@@ -61,7 +63,7 @@ func straps(in Input) (*subject, error) {
 		name: "straps", title: "Straps of one edge rib",
 		about: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.format(quantity.Force(d.most).Value())),
 		wide:  c.Vault.Width.Get(), high: 3 * c.Vault.Rise.Get(),
-		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 25,
+		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 20, leastWide: legendRow * legendWide,
 		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
 		notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, in.cutStraps(), {Title: "How it was worked", Lines: d.remarks()}},
 		draw:  d.draw,
@@ -223,16 +225,12 @@ func (d *strapsOf) legend(v draft.View, bar, scale float64) {
 	from := x + paper.TextWidth(fmt.Sprintf("force on each strap; %s is", d.format(quantity.Force(force).Value())), draft.Ordinary) + 2
 	d.b.Line(paper.Point{X: from, Y: y - 1}, paper.Point{X: from + length, Y: y - 1}, bold)
 	for k := range d.cases {
-		at := x + float64(k)*34
-		row := y + 6
-		if at+30 > x+v.Size(d.c.Vault.Span.Get())+20 || k >= 3 {
-			at, row = x+float64(k-3)*34, y+11
-		}
+		at, row := x+float64(k%legendRow)*legendWide, y+6+leadingOf(draft.Ordinary)*float64(k/legendRow)
 		d.b.Poly(paper.Poly{
 			Points: []paper.Point{{X: at, Y: row - 2.4}, {X: at + 2.4, Y: row - 2.4}, {X: at + 2.4, Y: row}, {X: at, Y: row}},
 			Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: hair,
 		})
-		d.b.Write(paper.Text{At: paper.Point{X: at + 3.6, Y: row}, Height: 1.8, Text: fmt.Sprintf("%c %s", 'a'+k, d.cases[k].name)})
+		d.b.Write(paper.Text{At: paper.Point{X: at + 3.6, Y: row}, Height: draft.Ordinary, Text: fmt.Sprintf("%c %s", 'a'+k, d.cases[k].name)})
 	}
 }
 

@@ -49,7 +49,7 @@ func (in Input) row() *rowOf {
 	d := &rowOf{Input: in, v: v, at: at, stations: in.ceiling().Survey.Station.Get()}
 	for _, s := range d.stations {
 		for _, off := range []float64{s.Left.Get(), s.Right.Get()} {
-			d.texts = max(d.texts, paper.TextWidth(in.length(off), draft.Ordinary))
+			d.texts = max(d.texts, paper.TextWidth(in.dim(off), draft.Ordinary))
 		}
 	}
 	return d
@@ -200,7 +200,7 @@ func (d *rowOf) panels() {
 			Points: []paper.Point{d.point(p.Near, -halfRow), d.point(p.Far, -halfRow), d.point(p.Far, halfRow), d.point(p.Near, halfRow)},
 			Closed: true, Tone: paper.Paper + 1, Stroke: fine,
 		})
-		d.b.Label(draft.Label{Text: d.v.Name(i), Of: d.point((p.Near+p.Far)/2, name), Inside: true, Height: 1.8})
+		d.b.Label(draft.Label{Text: d.v.Name(i), Of: d.point((p.Near+p.Far)/2, name), Inside: true})
 	}
 }
 
@@ -251,8 +251,8 @@ func (d *rowOf) readings() {
 		d.b.Line(d.left(s.At.Get()), up, hair)
 		d.b.Line(d.right(s.At.Get()), down, hair)
 		for _, t := range []paper.Text{
-			{At: paper.Point{X: x + draft.Ordinary/2, Y: up.Y - 1}, Text: d.length(s.Left.Get())},
-			{At: paper.Point{X: x + draft.Ordinary/2, Y: down.Y + 1}, Text: d.length(s.Right.Get()), Anchor: paper.End},
+			{At: paper.Point{X: x + draft.Ordinary/2, Y: up.Y - 1}, Text: d.dim(s.Left.Get())},
+			{At: paper.Point{X: x + draft.Ordinary/2, Y: down.Y + 1}, Text: d.dim(s.Right.Get()), Anchor: paper.End},
 		} {
 			t.Height, t.Turn = draft.Ordinary, 90
 			d.b.Write(t)

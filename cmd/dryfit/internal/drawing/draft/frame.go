@@ -19,10 +19,10 @@ type Frame struct {
 	Caution            string
 }
 
-// Heights of capitals in the column, in mm.
+// Heights of capitals in the column, in mm: of the series of ISO 3098-1 (from memory).
 const (
-	small = 1.8
-	large = 3.2
+	small = Ordinary
+	large = Large
 )
 
 // furnish draws the border, the title block and the notes.
@@ -139,7 +139,7 @@ func (c *columnWriter) lines(text string, height float64) []string {
 
 // The title block's measures, in mm.
 const (
-	factName = 19  // from a fact's name to what it says
+	factName = 26  // from a fact's name to what it says
 	barHigh  = 1.4 // of the scale bar
 	ofParts  = 4   // of it, light and dark in turn
 )
@@ -154,7 +154,7 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 	}
 	facts := 0.0
 	for _, f := range f.Facts {
-		facts += factHeight(f[1])
+		facts += c.factHeight(f[1])
 	}
 	top := bottom - 3*gutter - c.barRoom() - leading*large*float64(len(title)) - leading*Ordinary*float64(len(rest)+1) - facts
 	c.y = top + gutter
@@ -177,24 +177,36 @@ func (c *columnWriter) titleBlock(bottom float64) float64 {
 // SheetOf is the part of a sheet that says which of how many it is.
 const SheetOf = "sheet-of"
 
+// says breaks what a fact says into lines, of which there are two at most.
+func (c *columnWriter) says(text string) []string {
+	lines := paper.Wrap(show.Shown(text), c.width-factName, small)
+	if len(lines) > 2 {
+		lines = []string{lines[0], paper.Cut(strings.Join(lines[1:], " "), c.width-factName, small)}
+	}
+	return lines
+}
+
 // factHeight is more where somebody writes by hand.
-func factHeight(says string) float64 {
+func (c *columnWriter) factHeight(says string) float64 {
 	if says == "" {
 		return 2 * leading * small
 	}
-	return leading * small
+	return leading * small * float64(len(c.says(says)))
 }
 
 func (c *columnWriter) fact(name, says string) {
-	c.y += factHeight(says) - leading*small
-	at := paper.Point{X: c.x + factName, Y: c.y}
-	c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: name})
 	if says == "" {
-		c.b.Line(at, paper.Point{X: c.x + c.width, Y: c.y}, paper.Stroke{Pen: paper.Hair})
-	} else {
-		c.b.Write(paper.Text{At: at, Height: small, Text: paper.Cut(show.Shown(says), c.width-factName, small)})
+		c.y += leading * small
+		c.b.Line(paper.Point{X: c.x + factName, Y: c.y}, paper.Point{X: c.x + c.width, Y: c.y}, paper.Stroke{Pen: paper.Hair})
 	}
-	c.y += leading * small
+	c.b.Write(paper.Text{At: paper.Point{X: c.x, Y: c.y}, Height: small, Text: name})
+	for _, line := range c.says(says) {
+		c.b.Write(paper.Text{At: paper.Point{X: c.x + factName, Y: c.y}, Height: small, Text: line})
+		c.y += leading * small
+	}
+	if says == "" {
+		c.y += leading * small
+	}
 }
 
 // Bar is a scale bar: how long it is on paper, in mm, and what that stands for. There

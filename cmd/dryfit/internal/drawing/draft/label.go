@@ -32,8 +32,13 @@ type Label struct {
 	Marked bool
 }
 
-// Ordinary is the height of a capital in dimensions and labels, in mm.
-const Ordinary = 2.2
+// Ordinary is the height of a capital in dimensions and labels, in mm, and Large in
+// headings. Both are of the series of ISO 3098-1 (from memory), the first the least
+// that can be copied.
+const (
+	Ordinary = 2.5
+	Large    = 3.5
+)
 
 // Label leaves a text to be placed.
 func (b *Board) Label(l Label) { b.labels = append(b.labels, l) }

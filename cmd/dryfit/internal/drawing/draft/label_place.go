@@ -4,12 +4,17 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 )
 
-// label puts a text at the first place tried that is free.
+// label puts a text at the first place tried that is free, a large one as an ordinary
+// one where it has no room.
 func (b *Board) label(l Label, lines []string, around float64) bool {
-	height := l.Height
-	if height == 0 {
-		height = Ordinary
+	if l.Height > Ordinary && b.labelOf(l.Height, l, lines, around) {
+		return true
 	}
+	return b.labelOf(Ordinary, l, lines, around)
+}
+
+// labelOf does so with letters of a height.
+func (b *Board) labelOf(height float64, l Label, lines []string, around float64) bool {
 	w, h := 0.0, height*(1+leading*float64(len(lines)-1))+paper.Descent(height)
 	for _, line := range lines {
 		w = max(w, paper.TextWidth(line, height))

@@ -28,12 +28,6 @@ func (s Size) columns() (count int, width float64, rows int) {
 	return int(n), (w+apart)/n - apart, int(h / (leading * small))
 }
 
-// HasRoom reports whether one sheet has room for some rows.
-func (s Size) HasRoom(rows []Row) bool {
-	count, _, most := s.columns()
-	return len(rows) <= count*(most-1)
-}
-
 // Rows breaks notes into the lines of a column, an empty one between two notes.
 func (s Size) Rows(notes []paper.Note) (rows []Row) {
 	_, width, _ := s.columns()

@@ -46,11 +46,11 @@ const (
 func (s Size) column() float64 {
 	switch {
 	case s.Width < 350:
-		return 64
+		return 72
 	case s.Width < 550:
-		return 78
+		return 84
 	default:
-		return 95
+		return 100
 	}
 }
 
