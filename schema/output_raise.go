@@ -48,6 +48,46 @@ func raise() []field {
 		must("referred", listOf("Referred", "All that is.", referred)),
 		must("not_judged", listOf("Not judged", "What the plan does not answer for.", text("Sentence", "What, and why."))),
 		must("figures", listOf("Figures", "With their formulas.", figure)),
+		must("frames", listOf("Frames", "Moments of raising one panel of the row, the second where there are two, as the raising sheet draws them. Forces are of both edge ribs together.", raiseFrame())),
 		must("picks", listOf("Picks", "In the order in which they go up.", pick)),
 	}
+}
+
+// raiseFrame is one moment of raising a panel, or a piece of a split arch.
+func raiseFrame() object {
+	length := func(key, title, description string) field { return must(key, number(title, "m, "+description)) }
+	force := func(title string) object {
+		return record(title, "A force and what it is of.", []field{must("what", text("What", "It is of.")), must("force", number("Force", "N."))})
+	}
+	stage := record("Stage", "A step of the order within a frame.", []field{must("name", text("Name", "What is done.")), must("carried", listOf("Carried", "What carries the weight then.", force("Share")))})
+	fork := record("Fork", "Where a lift's forks are.", []field{length("across", "Across", "from the left springing."), length("height", "Height", "above the floor."), length("to_centre", "To centre", "across, to the mass centre.")})
+	person := record("Person", "A place in the plan.", []field{length("across", "Across", "from the left springing."), length("along", "Along", "from the near end wall.")})
+	base := property("Base", "From its heel, m: the mass centre before and after the slide, and the end of the base; null without lift.base.", object{
+		"type": []string{"object", "null"}, "additionalProperties": false, "required": []string{"before", "after", "end"},
+		"properties": object{"before": number("Before", "m, the slide."), "after": number("After", "m, the slide."), "end": number("End", "m, of the base.")},
+	})
+	return record("Frame", "One moment.", []field{
+		must("panel", count("Panel", "Its number, as the plan has it.")),
+		must("piece", property("Piece", "Of a split arch, from 1; null of a whole one.", object{"type": []string{"integer", "null"}, "minimum": 1})),
+		must("name", text("Name", "What is going on.")),
+		must("release", text("Release", "NOT RELEASED while the spec names no engineer; empty where it does, which releases nothing.")),
+		must("weight", number("Weight", "N, of what is raised.")), must("with", text("With", "Whether its straps are counted.")),
+		must("carried", listOf("Carried", "What carries the weight: together it.", force("Share"))),
+		must("after", listOf("After", "The steps of a frame that has several.", stage)),
+		must("also", listOf("Also", "Forces that carry nothing of the weight.", force("Force"))),
+		must("centre", record("Centre", "Of mass.", []field{
+			length("across", "Across", "from the left springing."), length("along", "Along", "from the near end wall."),
+			length("up", "Up", "above the floor."), length("from_end", "From end", "from the panel's own end."),
+		})),
+		must("forks", listOf("Forks", "From the left; none before the panel is on them.", fork)), must("base", base),
+		must("hands", listOf("Hands", "How many people it takes.", record("Hands", "For one thing.", []field{must("for", text("For", "What.")), must("takes", count("Takes", "People."))}))),
+		must("crew", count("Crew", "That the spec has.")),
+		must("people", record("People", "Those who are named.", []field{
+			must("are", text("Are", "Where they are.")), length("away", "Away", "from the panel."), must("at", listOf("At", "Numbered from the left.", person)),
+		})),
+		length("clear", "Clear", "around the panel's plan: the height of its top above the floor."),
+		must("gap", record("Gap", "The least.", []field{must("what", text("What", "It is between.")), length("size", "Size", "less than 0 where it is short.")})),
+		must("unknown", listOf("Unknown", "What the frame does not answer for.", text("Sentence", "What, and why."))),
+		must("until", text("Until", "Nobody passes on before that.")),
+	})
 }

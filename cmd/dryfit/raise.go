@@ -74,11 +74,10 @@ func raise(s streams, path string, f raiseFlags) error {
 		}
 		return withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
 	}
-	plan, why := planOf(one.Sheet)
-	if why != "" {
+	plan := making.Raise{Sheet: one.Sheet, On: on, Plan: one.Sheet.Results.Raising(), Frames: one.Sheet.Results.Frames()}
+	if why := plan.None(one.Sheet.Ceiling); why != "" {
 		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+show.Safe(why))
 		return verdictError{exitFail}
 	}
-	plan.On = on
 	return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, plan) })
 }

@@ -9,8 +9,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"dryfit/rules/model/result/raising"
 )
 
 // raised runs the command on the demo with texts replaced, each by the one that
@@ -48,16 +46,6 @@ func TestThereIsNoPlan(t *testing.T) {
 			}
 		}
 	}
-}
-
-// Where one lift lowered before the other overloads a strap there is no plan, though
-// the straps hold once both are down; where the rib alone is over its limit, which
-// is a query, there is one, and it says so.
-func TestADangerousStepIsNoPlan(t *testing.T) {
-	step := raising.Step{Name: "lift 1 down alone", State: raising.State{Why: "strap 2 is over its allowable", Danger: true}}
-	assert.Equal(t, "lift 1 down alone: strap 2 is over its allowable", noPlan([]raising.Piece{{Steps: []raising.Step{step}}}, nil))
-	step.Danger = false
-	assert.Empty(t, noPlan([]raising.Piece{{Steps: []raising.Step{step}}}, nil))
 }
 
 // Whoever is named has released nothing.

@@ -19,7 +19,7 @@ func (p *Pass) Of(rule string, l Limit) Bound {
 // PersonLimit is the mass that one person lifts, of transit.weight.
 func PersonLimit() Limit {
 	return Limit{
-		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(25).Value(),
+		Key: "person", Title: "mass that one person lifts", Value: quantity.Mass(raising.PersonMass).Value(),
 		Sense: AtMost, Lowest: 1, Most: 100, Source: cite.ISO11228.At("reference mass"),
 	}
 }
@@ -27,7 +27,7 @@ func PersonLimit() Limit {
 // StandOffLimit is what is left over when the last panel stands off, of close.slide.
 func StandOffLimit() Limit {
 	return Limit{
-		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(0.003).Value(),
+		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(raising.StandOff).Value(),
 		Sense: AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}
 }
@@ -37,23 +37,5 @@ func StressLimit() Limit {
 	return Limit{
 		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: raising.StressFactor, Unit: quantity.One},
 		Sense: AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
-	}
-}
-
-// Together is the mass that so many people lift, of what one does.
-func Together(people int, one float64) float64 {
-	return one * float64(people) * team(people)
-}
-
-// team is what people manage together, of the sum of each alone: HSE L23,
-// paragraph 120.
-func team(people int) float64 {
-	switch people {
-	case 1:
-		return 1
-	case 2:
-		return 2.0 / 3
-	default:
-		return 0.5
 	}
 }

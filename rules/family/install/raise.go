@@ -9,6 +9,7 @@ import (
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/raising"
 	"dryfit/spec/quantity"
 )
 
@@ -182,7 +183,7 @@ var tilt = engine.Rule{
 	Why:      "A piece with upright ends is wider tilted than level: two cranks are never turned alike.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(0.020).Value(),
+		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(raising.Level).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{

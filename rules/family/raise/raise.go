@@ -7,6 +7,7 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/result/raising"
 	"dryfit/spec/quantity"
 )
 
@@ -48,7 +49,7 @@ func checkHands(p *engine.Pass) {
 	p.Unweighed()
 	one := p.Of("transit.weight", engine.PersonLimit())
 	people, most := c.Crew.People.Get(), c.Panel.Most.Get()
-	takes, limit := needed(most, one.SI), one
+	takes, limit := raising.Lifters(most, one.SI), one
 	limit.Value = count(people)
 	if takes <= people {
 		return
@@ -56,20 +57,11 @@ func checkHands(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At: "crew.people", Related: []string{"panels.along"},
 		Text: p.Textf("to lift the panel, %v at most, takes %d people, and the crew of %d lifts %v together: %s only roll it",
-			quantity.Mass(most), takes, people, quantity.Mass(engine.Together(people, one.SI)), c.Crew.Aids.Get()),
+			quantity.Mass(most), takes, people, quantity.Mass(raising.Together(people, one.SI)), c.Crew.Aids.Get()),
 		Measured: count(takes), Bound: limit,
 	})
 }
 
 func count(people int) quantity.Value {
 	return quantity.Value{SI: float64(people), Unit: quantity.One}
-}
-
-// needed is the least number of people that lift a mass.
-func needed(mass, one float64) int {
-	n := 1
-	for engine.Together(n, one) < mass {
-		n++
-	}
-	return n
 }

@@ -3,6 +3,7 @@ package transit
 import (
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/result/raising"
 	"dryfit/spec/quantity"
 )
 
@@ -31,7 +32,7 @@ func checkWeight(p *engine.Pass) {
 	c, limit := p.Ceiling, p.Limit("person")
 	people := c.Crew.People.Get()
 	together := limit
-	together.Value = quantity.Mass(engine.Together(people, limit.SI)).Value()
+	together.Value = quantity.Mass(raising.Together(people, limit.SI)).Value()
 	if people > 1 {
 		together.Source += "; what a team manages: " + cite.HSEL23.At("paragraph 120").String()
 	}

@@ -29,6 +29,7 @@ type Results struct {
 	shop    *shop.Shop
 	survey  *survey.Survey
 	raising record.Value[raising.Plan]
+	frames  record.Value[[]raising.Frame]
 }
 
 // Of is the results of a ceiling, none of them computed yet. The search is for the
@@ -40,6 +41,7 @@ func Of(c *layout.Ceiling, search carrying.Search) *Results {
 	r.closing = closing.Of(c, r.seasons)
 	r.survey = survey.Of(c, r.seasons, r.closing)
 	r.raising = raising.PlanOf(c, r.hanging, r.shop)
+	r.frames = layout.Derive(c, r.framed)
 	return r
 }
 
@@ -63,6 +65,22 @@ func (r *Results) Shop() *shop.Shop { return r.shop }
 
 // Raising is the order from lifts to straps.
 func (r *Results) Raising() raising.Plan { return r.raising.Get() }
+
+// Frames are the moments of raising a panel; none where there is no plan.
+func (r *Results) Frames() []raising.Frame { return r.frames.Get() }
+
+func (r *Results) framed() []raising.Frame {
+	if r.Raising().Err != nil {
+		return nil
+	}
+	c, room := r.ceiling, r.Room()
+	between, _ := r.survey.Beside()
+	down := room.Tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= c.Room.Width.Get()-c.Room.Tolerance.Get()
+	return raising.Frames(c, r.Raising(), raising.Site{
+		Between: between,
+		Turn:    raising.Turning{Tipped: room.Tipped, Passes: down, Level: room.Flat <= room.Across, OnEdge: room.Door != ""},
+	})
+}
 
 // Survey is the row of panels in the room as measured.
 func (r *Results) Survey() *survey.Survey { return r.survey }

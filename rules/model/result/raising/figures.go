@@ -30,15 +30,28 @@ type turned struct {
 	across, up, along, weight layout.Number
 }
 
-// Figures are those of turning the panel down from its edge on to its feet, and of
-// where its mass is; none without lifts. How the pieces of a split arch are turned is not worked out.
+// Figures are those of turning the panel down from its edge on to its feet, of where
+// its mass is, of standing it on its feet and of sliding it home; none without lifts. How the pieces of a split arch are turned is not worked out.
 func Figures(c *layout.Ceiling) []figure.Figure {
+	t := turnedOf(c)
+	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
+		t.centre()
+		t.Where(func() bool { return c.Panel.Around.Get() == 1 }, func() {
+			t.turn()
+			t.stand()
+		})
+		t.slides()
+	})
+	return t.List
+}
+
+func turnedOf(c *layout.Ceiling) turned {
 	panel := c.Panel
 	centre := layout.Derive(c, func() curve.Point {
 		_, at := bare(panel)
 		return at
 	})
-	t := turned{
+	return turned{
 		Lines: c.Lines("raising"), c: c,
 		across: c.Number("raise.centre.across", func() float64 { return centre.Get().Y }),
 		up:     c.Number("raise.centre.up", func() float64 { return centre.Get().Z }),
@@ -48,11 +61,6 @@ func Figures(c *layout.Ceiling) []figure.Figure {
 			return mass * quantity.Gravity
 		}),
 	}
-	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
-		t.centre()
-		t.Where(func() bool { return panel.Around.Get() == 1 }, t.turn)
-	})
-	return t.List
 }
 
 // centre is where the mass is.

@@ -1,12 +1,14 @@
 package raising
 
 import (
+	"errors"
 	"fmt"
 
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/result/shop"
+	"dryfit/spec"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
@@ -26,6 +28,47 @@ func PlanOf(c *layout.Ceiling, h *hanging.Hanging, made *shop.Shop) record.Value
 		p.Pieces, p.Err = Of(c, h, p.Limits)
 		return p
 	})
+}
+
+// None says why there is no plan: a key is absent, the frame has no solution, or a step
+// is dangerous with nothing lost; "" where there is one. That a spec fails is for others
+// to say.
+func (p *Plan) None(c *layout.Ceiling) string {
+	var needs *hanging.NeedsError
+	var lifts *hanging.NoLiftsError
+	switch {
+	case !c.Strap.Allowable.Load.Given():
+		return "needs strap.allowable.load"
+	case errors.As(p.Err, &needs), errors.As(p.Err, &lifts):
+		return p.Err.Error()
+	case p.Err != nil:
+		return "the frame has no solution: " + p.Err.Error()
+	}
+	for _, piece := range p.Pieces {
+		for _, s := range piece.Steps {
+			if s.Danger {
+				return s.Name + ": " + s.Why
+			}
+		}
+	}
+	return ""
+}
+
+// NotJudged is what the plan does not answer for, in sentences.
+func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
+	if p.Stress != "" {
+		out = append(out, "The rib's stress is not judged: "+p.Stress+".")
+	}
+	if !c.Lift.Capacity.Given() {
+		out = append(out, "The lifts' capacity is not judged: needs lift.capacity.")
+	}
+	for _, n := range c.Unweighed() {
+		out = append(out, "The weight lacks a fitting: needs "+spec.Key("fitting", n, "mass")+".")
+	}
+	if c.Panel.Around.Get() > 1 {
+		out = append(out, "How a piece of a split arch is turned and lies on its forks, and the force that brings the pieces together, are not worked out.")
+	}
+	return out
 }
 
 // OrderFigures are the order of the straps, and from how many on they balance a piece

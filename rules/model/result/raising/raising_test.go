@@ -163,3 +163,15 @@ func TestTheOrderIsOnTheSheet(t *testing.T) {
 		"raise.balanced-after": 2, "raise.secure-after": 4,
 	}, got)
 }
+
+// Where one lift lowered before the other overloads a strap there is no plan, though
+// the straps hold once both are down; where the rib alone is over its limit, which
+// is a query, there is one, and it says so.
+func TestADangerousStepIsNoPlan(t *testing.T) {
+	c := sample.Ceiling(t, "reading-room", nil)
+	none := func(s Step) string { return (&Plan{Pieces: []Piece{{Steps: []Step{s}}}}).None(c) }
+	step := Step{Name: "lift 1 down alone", State: State{Why: "strap 2 is over its allowable", Danger: true}}
+	assert.Equal(t, "lift 1 down alone: strap 2 is over its allowable", none(step))
+	step.Danger = false
+	assert.Empty(t, none(step))
+}

@@ -16,17 +16,15 @@ import (
 
 // Raise is the raising plan of one spec.
 type Raise struct {
-	Sheet     *review.Sheet
-	On        string
-	Pieces    []raising.Piece
-	Limits    raising.Limits
-	NotJudged []string // what the plan does not answer for, in sentences
+	Sheet *review.Sheet
+	On    string
+	raising.Plan
+	Frames []raising.Frame
 }
 
 // What a raising plan says before all else.
 const (
 	LiftsStay   = "Lifts stay, and nobody goes under the panel, until all straps are tight on both ribs, their screws are in, and the engineer's release is signed."
-	NoRelease   = "NOT RELEASED"
 	LossStatic  = "All losses are static: a support that is lost suddenly can double a force."
 	neverSecure = "never secure without its lifts"
 )
@@ -35,16 +33,11 @@ const (
 func (r Raise) Engineer() string { return r.Sheet.Project.Engineer.Get() }
 
 // released is what stands at each step: that nobody can have released it, or "".
-func (r Raise) released() string {
-	if r.Engineer() == "" {
-		return NoRelease
-	}
-	return ""
-}
+func (r Raise) released() string { return raising.Released(r.Sheet.Ceiling) }
 
 // Safety is what the plan says first.
 func (r Raise) Safety() []string {
-	release := NoRelease + ": the spec names no engineer."
+	release := raising.NoRelease + ": the spec names no engineer."
 	if name := r.Engineer(); name != "" {
 		release = "Only a signed release of the engineer of record, " + name + ", releases it; this plan does not."
 	}
@@ -64,7 +57,7 @@ func (r Raise) referred() (out []engine.Finding) {
 // notJudged is what the plan does not answer for, with the rules on hanging and
 // raising that were not checked.
 func (r Raise) notJudged() []string {
-	out := slices.Clone(r.NotJudged)
+	out := r.NotJudged(r.Sheet.Ceiling)
 	for _, n := range r.Sheet.NotChecked {
 		family, _, _ := strings.Cut(n.Rule.ID, ".")
 		if !slices.Contains([]string{"install", "raise", "strap", "rib"}, family) {
@@ -111,6 +104,7 @@ func RaiseText(w io.Writer, r Raise) error {
 	for _, f := range raising.Figures(r.Sheet.Ceiling) {
 		sums.WriteFigure(x.Texter, f, u, nil)
 	}
+	x.frames(r)
 	for k := range r.Pieces {
 		x.piece(r, k)
 	}
@@ -132,6 +126,24 @@ func (t raiseText) marked(mark, text string) {
 	}
 }
 
+// frames are the moments of raising one panel.
+func (t raiseText) frames(r Raise) {
+	t.Line("")
+	t.Rule("─")
+	t.marked("", "frames, as the raising sheet draws them; each force is of both edge ribs together")
+	for i := range r.Frames {
+		f := &r.Frames[i]
+		t.Line("")
+		t.marked("", f.Title(i+1))
+		if f.Release != "" {
+			t.Line("   " + f.Release)
+		}
+		for _, l := range f.Lines(r.Sheet.Ceiling.Units) {
+			t.marked("   ", l)
+		}
+	}
+}
+
 // piece is the order and the steps of one piece.
 func (t raiseText) piece(r Raise, k int) {
 	p, u := &r.Pieces[k], r.Sheet.Ceiling.Units
@@ -149,7 +161,7 @@ func (t raiseText) piece(r Raise, k int) {
 	}
 	for i, s := range p.Steps {
 		t.Line("")
-		t.Line(strings.TrimRight(show.Pad(fmt.Sprintf("%d. %s", i+1, s.Name), show.TextWidth-len(NoRelease))+r.released(), " "))
+		t.Line(strings.TrimRight(show.Pad(fmt.Sprintf("%d. %s", i+1, s.Name), show.TextWidth-len(raising.NoRelease))+r.released(), " "))
 		t.marked("   ", r.carried(p, &s.State))
 		for _, l := range s.Lost {
 			t.marked("   ", "with "+l.What+" lost: "+r.carried(p, &l.State))

@@ -24,11 +24,12 @@ func RaiseJSON(w io.Writer, r Raise) error {
 		Referred  []jsonReferred    `json:"referred"`
 		NotJudged []string          `json:"not_judged"`
 		Figures   []jsonRaiseFigure `json:"figures"`
+		Frames    []jsonFrame       `json:"frames"`
 		Picks     []jsonPick        `json:"picks"`
 	}{
 		Path: r.Sheet.Path, On: r.On, Safety: r.Safety(), Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(),
 		Verdict: r.Sheet.Verdict.String(), Engineer: r.Engineer(), Mass: show.JSONNumber(panel.Mass.Get()), MassMost: show.JSONNumber(panel.Most.Get()),
-		Referred: []jsonReferred{}, NotJudged: append([]string{}, r.notJudged()...), Picks: r.picks(),
+		Referred: []jsonReferred{}, NotJudged: append([]string{}, r.notJudged()...), Picks: r.picks(), Frames: frames(r.Frames),
 	}
 	for _, f := range r.referred() {
 		out.Referred = append(out.Referred, jsonReferred{f.Rule.ID, f.Text})

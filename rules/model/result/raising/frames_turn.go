@@ -1,0 +1,85 @@
+package raising
+
+import (
+	"math"
+
+	"dryfit/rules/kernel/curve"
+	"dryfit/rules/model/layout"
+)
+
+// arrives is the panel on its edge, its feet and its crown on the floor.
+func (f *framer) arrives() Frame {
+	out := f.frame("arrives on its edge")
+	out.AcrossRoom = true
+	at, takes := f.turningAt(), f.hands(f.t.weight.Get())
+	out.Elevation = []layout.Region{f.tipped(0)}
+	var plan layout.Region
+	for _, p := range f.outline {
+		plan = append(plan, curve.Point{Y: p.Y, Z: at - (p.Z - f.low.Z)})
+	}
+	out.Plan = []layout.Region{plan}
+	out.Weight, out.With = f.t.weight.Get(), "without its straps"
+	out.Carried = []Share{{"floor", out.Weight}}
+	out.Centre = Centre{Across: f.t.across.Get(), Along: at - f.overFeet(), Up: f.t.along.Get(), FromEnd: f.t.along.Get()}
+	out.Hands = []Hands{{"to lift it off what it rolls on", takes}}
+	out.People = People{"at the panel", handsAway, f.around(takes, at-f.tall()-handsAway)}
+	out.Top, out.Gap = f.long(), f.beside(f.c.Vault.Width.Get())
+	out.Unknown = append(out.Unknown, f.howItComes())
+	out.Until = "all who lift it have a hand on it, and the floor to its place is clear and level"
+	return out
+}
+
+// overFeet is how far the mass centre is from the feet, toward the crown.
+func (f *framer) overFeet() float64 { return f.t.up.Get() - f.low.Z }
+
+func (f *framer) howItComes() string {
+	switch {
+	case f.site.Turn.OnEdge:
+		return "It comes through the last door only on edge. How it is turned to face across the room is not worked out."
+	case len(f.c.Route.Get()) == 0:
+		return "How it comes into the room is not known: the spec has no route."
+	default:
+		return "How it comes into the room is on the route's sheet. How it is turned to face across the room is not worked out."
+	}
+}
+
+// turns is the panel at its balance on its feet, on the way down from its edge.
+func (f *framer) turns() Frame {
+	out := f.frame("is turned down on to its feet")
+	out.AcrossRoom = true
+	z, x, at := f.overFeet(), f.t.along.Get(), f.turningAt()
+	angle := math.Atan2(z, x)
+	out.Elevation = []layout.Region{f.tipped(angle)}
+	out.Ghost = []layout.Region{f.tipped(0), f.tipped(math.Pi / 2)}
+	low, high := out.Elevation[0].Bounds()
+	out.Plan = []layout.Region{box(f.low.Y, low.Y, f.high.Y, high.Y)}
+	out.GhostPlan = []layout.Region{box(f.low.Y, at, f.high.Y, at+f.long())}
+	lift, hold := f.t.weight.Get()*z/f.tall(), f.t.weight.Get()*x/f.tall()
+	out.Weight, out.With = f.t.weight.Get(), "without its straps"
+	out.Carried = []Share{{"hands at the crown, as it leaves the floor", lift}, {"floor under the feet", out.Weight - lift}}
+	out.Also = []Share{{"held back at the crown at most, level, past its balance", hold}}
+	out.Centre = Centre{Across: f.t.across.Get(), Along: at, Up: math.Hypot(z, x), FromEnd: x}
+	begin, back := f.hands(lift), f.hands(hold)
+	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it back, as if it were lifted", back}}
+	out.People = People{"at the crown", handsAway, f.around(max(begin, back), low.Y-handsAway)}
+	out.Top = math.Hypot(f.long(), f.tall())
+	out.Gap = least(f.beside(f.c.Vault.Width.Get()), Gap{"between its box on the way down and the springing", f.c.Room.Height.Get() - f.site.Turn.Tipped})
+	out.Unknown = f.turningUnknown()
+	out.Until = "it stands on both feet, each in a shoe under its arris and chocked on the outside, and does not rock"
+	return out
+}
+
+func (f *framer) turningUnknown() []string {
+	var out []string
+	switch {
+	case f.site.Turn.Passes:
+	case f.site.Turn.Level:
+		out = append(out, "In this room it turns level across and not down from its edge: that way is not drawn.")
+	default:
+		out = append(out, "Whether it comes down in this room is not known.")
+	}
+	if f.tall() > HandsBelow {
+		out = append(out, "The crown comes higher than hands may lift: take a line or a lift to it.")
+	}
+	return append(out, "What spreads the feet, and so the force on a chock, is not worked out.")
+}
