@@ -12,20 +12,28 @@ type Corner struct{ Width, Onward, Height float64 }
 type held struct {
 	free   float64 // margin from all walls in the corner, and under the ceiling
 	in, on float64 // margin across the corridor coming in, and going on
-	d1, d2 Vec     // from the points at the outer walls to the one at the inner corner
+	at     Vec     // the body's point at the inner corner
+	d1, d2 Vec     // from the points at the outer walls to it
 	up     Vec     // the two points that make the height
 	w1, w2 Vec     // those that make the widths
 }
 
 // corner measures the body in a corner at a turn.
-func (b *Body) corner(c Corner, t Turn) held {
+func (b *Body) corner(c Corner, t Turn) held { return b.cornerFrom(c, t, nil) }
+
+// cornerFrom is corner, where a point of the body is known that is about as near to
+// the inner corner as any: the search for the nearest one then leaves more out.
+func (b *Body) cornerFrom(c Corner, t Turn, near *Vec) held {
 	q1, q2 := b.reach(t[0].times(-1)), b.reach(t[1].times(-1))
 	s := cornerSearch{
 		b: b, e1: t[0], e2: t[1], a: c.Width + q1.dot(t[0]), h: c.Onward + q2.dot(t[1]),
 		least: math.Inf(1), section: b.section, boundary: b.edges(),
 	}
+	if near != nil {
+		s.at, s.least = *near, cornerRoom(s.place(*near))
+	}
 	s.node(0)
-	h := held{up: b.span(t[2]), w1: b.reach(t[0]).minus(q1), w2: b.reach(t[1]).minus(q2), d1: s.at.minus(q1), d2: s.at.minus(q2)}
+	h := held{at: s.at, up: b.span(t[2]), w1: b.reach(t[0]).minus(q1), w2: b.reach(t[1]).minus(q2), d1: s.at.minus(q1), d2: s.at.minus(q2)}
 	h.free = min(s.least, (c.Height-h.up.dot(t[2]))/2) - b.wrap
 	h.in = (c.Width-h.w1.dot(t[0]))/2 - b.wrap
 	h.on = (c.Onward-h.w2.dot(t[1]))/2 - b.wrap
@@ -72,27 +80,30 @@ const (
 // around takes the body around a corner with one of its directions upright all
 // the time. The search is over the one angle that is left: stretches of it have
 // a least and a most; of the widest way by the most, those stretches are cut
-// that may be narrower by the least, until the two agree to settled.
-func (b *Body) around(c Corner, way Way, u Vec, tilted bool) Motion {
-	m := Motion{Way: way, Margin: none, Tilted: tilted}
+// that may be narrower by the least, until the two agree, the margin is enough, or it
+// is no greater than another motion's.
+func (b *Body) around(c Corner, way Way, u Vec, to exactness, other float64) Motion {
+	m := Motion{Way: way, Margin: none}
 	height := (c.Height-b.width(u))/2 - b.wrap
 	if height < 0 {
 		m.Margin = height
 		return m
 	}
 	plan := b.planDiameter(u)
-	look := func(at, half float64) stretch {
+	look := func(at, half float64, near *Vec) stretch {
 		t := about(u, at)
-		s := stretch{at: at, half: half, held: b.corner(c, t)}
+		s := stretch{at: at, half: half, held: b.cornerFrom(c, t, near)}
 		sin, cos := math.Sincos(half)
 		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.held, angle{sin, cos}, angle{0, 1})
 		s.freeMost = min(s.freeMost, b.tangentMost(c, t, s.held, plan, half))
 		return s
 	}
-	var all []stretch
+	all := make([]stretch, 0, 2*sweepCells)
+	var near *Vec
 	for i := range sweepCells {
 		half := math.Pi / sweepCells
-		all = append(all, look(half*float64(2*i+1), half))
+		all = append(all, look(half*float64(2*i+1), half, near))
+		near = &all[i].held.at
 	}
 	for {
 		b.leasts(all, plan)
@@ -104,21 +115,21 @@ func (b *Body) around(c Corner, way Way, u Vec, tilted bool) Motion {
 			step, margin := least.step, m.Margin
 			m.poses = func() []Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
 		}
-		if m.Margin >= ample || most.margin <= max(m.Margin, 0)+settled || most.margin < 0 || len(all) > sweepMost {
+		if m.Margin >= to.enough || most.margin <= other || most.margin <= max(m.Margin, 0)+to.within || most.margin < 0 || len(all) > sweepMost {
 			if most.margin < 0 {
 				m.Margin = max(m.Margin, most.margin)
 			}
 			return m
 		}
-		var next []stretch
+		next := make([]stretch, 0, len(all)+len(all)/2)
 		for i, s := range all {
-			doubt := s.freeLeast < most.margin-settled ||
-				i == most.in && s.in < most.margin-settled || i == most.on && s.on < most.margin-settled
+			doubt := s.freeLeast < most.margin-to.within ||
+				i == most.in && s.in < most.margin-to.within || i == most.on && s.on < most.margin-to.within
 			if !doubt || !most.has(i, len(all)) {
 				next = append(next, s)
 				continue
 			}
-			next = append(next, look(s.at-s.half/2, s.half/2), look(s.at+s.half/2, s.half/2))
+			next = append(next, look(s.at-s.half/2, s.half/2, &s.held.at), look(s.at+s.half/2, s.half/2, &s.held.at))
 		}
 		if len(next) == len(all) {
 			return m
@@ -275,18 +286,17 @@ func (b *Body) boxAround(c Corner, way Way, u, long Vec, l, w, high float64) Mot
 		return (c.Width*k + c.Onward*s - l*s*k - w) / (1 + s + k)
 	}
 	const first = 24
-	turned := math.Inf(1)
+	slid := max(min(c.Width-w, c.Onward-l), min(c.Width-l, c.Onward-w)) / 2
+	turned := (min(c.Width, c.Onward) - w) / 2
 	for i := range first {
 		turned = min(turned, room(math.Pi/2*(float64(i)+0.5)/first))
 	}
-	for i := range first {
+	for i := 0; i < first && turned > slid; i++ {
 		if at := math.Pi / 2 * (float64(i) + 0.5) / first; room(at) < turned+0.05 {
 			step := math.Pi / 2 / first
 			turned = min(turned, least(room, at-step/2, at+step/2))
 		}
 	}
-	turned = min(turned, (min(c.Width, c.Onward)-w)/2)
-	slid := max(min(c.Width-w, c.Onward-l), min(c.Width-l, c.Onward-w)) / 2
 	m := Motion{Way: way, Margin: min(max(turned, slid), (c.Height-high)/2) - b.wrap}
 	m.poses = func() []Pose {
 		if slid >= turned {

@@ -47,9 +47,16 @@ func (s *cornerSearch) node(i int) {
 func (s *cornerSearch) bound(i int) float64 {
 	n := s.boundary.nodes[i]
 	a, b := s.place(Vec{-s.b.half, n.centre.X, n.centre.Y})
+	if s.upright() {
+		return cornerRoom(a, b) - n.radius/2
+	}
 	room, _ := edgeRoom(a, b, a-2*s.b.half*s.e1.X, b-2*s.b.half*s.e2.X)
 	return room - n.radius/2
 }
+
+// upright reports whether the body's axis is: both its ends are then at one place in
+// plan.
+func (s *cornerSearch) upright() bool { return s.e1.X == 0 && s.e2.X == 0 }
 
 // leaf looks at the edges of a leaf at both ends of the body, and at the rulings
 // between their corners.
@@ -59,9 +66,11 @@ func (s *cornerSearch) leaf(n edgesNode) {
 		q := s.section[(i+1)%len(s.section)]
 		p0, p1 := Vec{-s.b.half, p.X, p.Y}, Vec{s.b.half, p.X, p.Y}
 		q0, q1 := Vec{-s.b.half, q.X, q.Y}, Vec{s.b.half, q.X, q.Y}
-		s.edge(p0, p1)
 		s.edge(p0, q0)
-		s.edge(p1, q1)
+		if !s.upright() {
+			s.edge(p0, p1)
+			s.edge(p1, q1)
+		}
 		p = q
 	}
 }

@@ -2,10 +2,14 @@ package passage
 
 import "math"
 
-// Around decides a corner.
+// Around decides a corner. Without a budget a motion's margin is known to a millimetre
+// only, and one that has less may not be found.
 func (b *Body) Around(c Corner, budget *Budget) Decision {
-	ways := b.levelAround(c)
-	plain := best(ways)
+	to := exact
+	if budget == nil {
+		to = rough
+	}
+	plain := b.levelAround(c, to)
 	if plain.Margin >= 0 {
 		return Decision{Outcome: Passes, Motion: plain}
 	}
@@ -29,8 +33,17 @@ func (b *Body) Around(c Corner, budget *Budget) Decision {
 // larger.
 const ample = 0.05
 
-// levelAround are the plain ways around a corner.
-func (b *Body) levelAround(c Corner) []Motion {
+// exactness says when a search for a margin ends: with one that is enough, or that is
+// known within so much; in m.
+type exactness struct{ enough, within float64 }
+
+var (
+	exact = exactness{ample, settled}
+	rough = exactness{math.Inf(1), 1e-3}
+)
+
+// levelAround is the best of the plain ways around a corner.
+func (b *Body) levelAround(c Corner, to exactness) Motion {
 	n := 2 * b.half
 	x, y, z := Vec{X: 1}, Vec{Y: 1}, Vec{Z: 1}
 	ways := []Motion{
@@ -43,9 +56,12 @@ func (b *Body) levelAround(c Corner) []Motion {
 		up := Vec{Y: s, Z: k}
 		ways = append(ways, b.boxAround(c, OnOwnChord, up, cross3(x, up), b.own.along, n, b.own.across))
 	}
-	ways = append(ways, b.around(c, OnEdge, x, false))
-	if !b.mirrored {
-		ways = append(ways, b.around(c, OnEdge, x.times(-1), false))
+	upright := []Vec{x, x.times(-1)}
+	if b.mirrored {
+		upright = upright[:1]
 	}
-	return ways
+	for _, u := range upright {
+		ways = append(ways, b.around(c, OnEdge, u, to, best(ways).Margin))
+	}
+	return best(ways)
 }

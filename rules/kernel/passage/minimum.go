@@ -1,7 +1,7 @@
 package passage
 
-// goldenSteps shrink an interval of a right angle to 1e-12 of it.
-const goldenSteps = 58
+// goldenSteps shrink an interval of a right angle to 3e-8 of it.
+const goldenSteps = 36
 
 // least is the least value of a function with one minimum between a and b, by
 // golden section.

@@ -186,9 +186,9 @@ func TestACornerThatIsTooLow(t *testing.T) {
 	const wrap = 0.02
 	b := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, wrap)
 	for _, low := range []float64{1.5, 1.9, 2.03} {
-		m := b.around(Corner{Width: 9, Onward: 9, Height: low}, OnFoot, Vec{Y: 1}, false)
+		m := b.around(Corner{Width: 9, Onward: 9, Height: low}, OnFoot, Vec{Y: 1}, exact, none)
 		assert.InDelta(t, (low-2)/2-wrap, m.Margin, 1e-9, low)
 	}
-	m := b.around(Corner{Width: 9, Onward: 9, Height: 2.1}, OnFoot, Vec{Y: 1}, false)
+	m := b.around(Corner{Width: 9, Onward: 9, Height: 2.1}, OnFoot, Vec{Y: 1}, exact, none)
 	assert.InDelta(t, 0.05-wrap, m.Margin, 1e-4)
 }

@@ -27,7 +27,12 @@ const (
 	growths   = 20   // how often a size is made larger by what is missing
 	grownBy   = 1e-4 // and a tenth of a millimetre
 	mostGrown = 6    // m, more than it is
-	halvings  = 12
+	// All sizes grow together by so much at least, in m, until the panel passes, and then
+	// less until so much margin is left. The margin of a plain motion grows by
+	// marginRate of them at most: 2 − √2 in a corner and half elsewhere.
+	growsBy, moreTo = 0.01, 0.001
+	marginRate      = 2 - math.Sqrt2
+	halvings        = 12
 	// narrowing is the cells that a size's bounds are brought together with.
 	narrowing = 2000
 )
@@ -35,6 +40,7 @@ const (
 // size is the one that has to grow by the least share.
 func (p *panel) size(w walls, d passage.Decision, left *passage.Budget) Size {
 	best, least := Size{}, math.Inf(1)
+	plain := w.decide(p.body, w.sizes(), nil).Motion.Margin
 	take := func(i int, passes float64, m passage.Motion) {
 		if share := passes / w.dims[i].is; share < least {
 			least = share
@@ -42,7 +48,7 @@ func (p *panel) size(w walls, d passage.Decision, left *passage.Budget) Size {
 		}
 	}
 	for i := range w.dims {
-		if passes, m, ok := p.grown(w, i); ok {
+		if passes, m, ok := p.grown(w, i, plain, least); ok {
 			take(i, passes, m)
 		}
 		if passes, m, ok := p.threadedBy(w, i, left); ok {
@@ -56,28 +62,48 @@ func (p *panel) size(w walls, d passage.Decision, left *passage.Budget) Size {
 		}
 	}
 	if best.Key == nil {
-		best.More, best.Motion = p.larger(w)
+		best.More, best.Motion = p.larger(w, plain)
 	}
 	return best
 }
 
-// larger is by how much all sizes have to grow together.
-func (p *panel) larger(w walls) (more float64, motion string) {
-	for range growths {
+// larger is by how much all sizes have to grow together, to moreTo, where the plain
+// motions have a margin as they are.
+func (p *panel) larger(w walls, margin float64) (more float64, motion string) {
+	decide := func(more float64) passage.Decision {
 		sizes := w.sizes()
 		for i := range sizes {
 			sizes[i] += more
 		}
-		d := w.decide(p.body, sizes, nil)
-		if d.Outcome == passage.Passes {
-			return more, w.words(d.Motion)
+		return w.decide(p.body, sizes, nil)
+	}
+	var d passage.Decision
+	low := 0.0
+	for range growths {
+		if math.IsInf(margin, 0) {
+			return 0, ""
 		}
-		if math.IsInf(d.Motion.Margin, 0) {
+		low, more = more, more+max(2*-margin+grownBy, growsBy)
+		if d = decide(more); d.Outcome == passage.Passes {
 			break
 		}
-		more += 2*-d.Motion.Margin + grownBy
+		margin = d.Motion.Margin
 	}
-	return 0, ""
+	if d.Outcome != passage.Passes {
+		return 0, ""
+	}
+	for more-low > moreTo && d.Motion.Margin > moreTo {
+		less := more - d.Motion.Margin/marginRate
+		if less <= low {
+			less = (low + more) / 2
+		}
+		if at := decide(less); at.Outcome == passage.Passes {
+			more, d = less, at
+		} else {
+			low = less
+		}
+	}
+	return more, w.words(d.Motion)
 }
 
 // narrow brings together the size that is impossible and the one that passes.
@@ -102,20 +128,25 @@ func (p *panel) narrow(w walls, i int, s *Size, left *passage.Budget) {
 	left.Cells += share.Cells
 }
 
-// grown makes one size larger by what the nearest plain motion is short of,
-// until one passes.
-func (p *panel) grown(w walls, i int) (float64, passage.Motion, bool) {
+// grown makes one size larger by what the nearest plain motion is short of, at first
+// by a margin's, until one passes; or until it is most of its own, of which a smaller
+// one is known for another size.
+func (p *panel) grown(w walls, i int, margin, most float64) (float64, passage.Motion, bool) {
 	sizes, last := w.sizes(), math.Inf(-1)
 	for range growths {
+		if !(margin > last+grownBy/2) || math.IsInf(margin, 0) || sizes[i] > w.dims[i].is+mostGrown {
+			break
+		}
+		last = margin
+		sizes[i] += 2*-margin + grownBy
+		if sizes[i]/w.dims[i].is >= most {
+			break
+		}
 		d := w.decide(p.body, sizes, nil)
 		if d.Outcome == passage.Passes {
 			return sizes[i], d.Motion, true
 		}
-		if !(d.Motion.Margin > last+grownBy/2) || math.IsInf(d.Motion.Margin, 0) || sizes[i] > w.dims[i].is+mostGrown {
-			return 0, passage.Motion{}, false
-		}
-		last = d.Motion.Margin
-		sizes[i] += 2*-d.Motion.Margin + grownBy
+		margin = d.Motion.Margin
 	}
 	return 0, passage.Motion{}, false
 }

@@ -191,8 +191,11 @@ func halfTurned(_ layout.Leg, b *passage.Body, s []float64, left *passage.Budget
 	if d.Outcome == passage.Cannot {
 		d.Outcome, d.Bound = passage.Undecided, 0
 	}
-	if spare := (s[3]-b.Longest())/2 - b.Wrap(); d.Outcome == passage.Passes && spare < 0 {
-		d.Outcome, d.Motion.Margin = passage.Undecided, spare
+	if d.Outcome == passage.Passes {
+		d.Motion.Margin = min(d.Motion.Margin, (s[3]-b.Longest())/2-b.Wrap())
+	}
+	if d.Motion.Margin < 0 {
+		d.Outcome = passage.Undecided
 	}
 	return d
 }
