@@ -36,6 +36,7 @@ func rib(in Input) (*subject, error) {
 		wide:  c.Rib.Width.Get() + 2*railShown, high: c.Vault.Thickness.Get(),
 		left: 30, right: 40, above: 26, below: 34, best: 1,
 		shows: []string{"rib", "rail.depth", "rail.width", "skin.thickness", "skin.layers", "skin.material", "skin.setback", "seam.tenon", "seam.gap", "seam.mortise", "seam.tolerance", "grid.reveal", "climate"},
+		notes: []paper.Note{cutNote},
 		draw:  d.draw,
 	}, nil
 }
@@ -103,7 +104,12 @@ func (d *ribOf) parts() []part {
 
 func (d *ribOf) members() {
 	for _, p := range d.parts() {
-		d.b.Poly(paper.Poly{Points: d.outline(p), Closed: true, Tone: paper.Paper + 1, Stroke: cut})
+		d.b.Poly(paper.Poly{Points: d.outline(p), Closed: true, Tone: paper.Paper, Stroke: cut})
+		g := endGrain
+		if p.x0+p.x1 > 0 {
+			g = endOther
+		}
+		d.b.Items(hatch(d.outline(p), g))
 		if t := d.c.Rib.Lamination.Get(); t > 0 {
 			for z := p.from + t; z < p.to-t/10; z += t {
 				d.b.Line(d.v.At(p.x0, z), d.v.At(p.x1, z), hair)
@@ -165,7 +171,8 @@ func (d *ribOf) skin() {
 			if s.Between.Get() {
 				inner = w
 			}
-			d.fill(paper.Paper+3, edge, side*inner, from, side*(w+railShown), from+s.Thickness.Get())
+			d.fill(paper.Paper, edge, side*inner, from, side*(w+railShown), from+s.Thickness.Get())
+			d.b.Items(hatch(rectangle(d.v, side*inner, from, side*(w+railShown), from+s.Thickness.Get()), plies))
 		}
 	}
 }
@@ -174,7 +181,8 @@ func (d *ribOf) skin() {
 func (d *ribOf) tenon() {
 	t := d.c.Seam.Tenon
 	mid := d.c.Rib.Depth.Get() / 2
-	d.fill(paper.Paper+2, edge, -t.Length.Get()/2, mid-t.Thickness.Get()/2, t.Length.Get()/2, mid+t.Thickness.Get()/2)
+	d.fill(paper.Paper, edge, -t.Length.Get()/2, mid-t.Thickness.Get()/2, t.Length.Get()/2, mid+t.Thickness.Get()/2)
+	d.b.Items(hatch(rectangle(d.v, -t.Length.Get()/2, mid-t.Thickness.Get()/2, t.Length.Get()/2, mid+t.Thickness.Get()/2), longGrain))
 }
 
 func (d *ribOf) dims() {

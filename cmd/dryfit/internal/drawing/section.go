@@ -57,6 +57,7 @@ func section(in Input) (*subject, error) {
 		wide: max(c.Vault.Width.Get(), c.Room.Width.Get()), high: top + d.floor,
 		left: 30, right: 38, above: 24, below: 22, best: 20,
 		shows: []string{"vault", "room.width", "room.height", "room.above", "springing", "rib", "rail", "skin", "strap", "ledger", "edge", "moisture", "panels.form"},
+		notes: []paper.Note{cutNote},
 		draw:  d.draw,
 	}, nil
 }
@@ -93,15 +94,20 @@ func (d *sectionOf) vault() {
 			d.b.Poly(paper.Poly{Points: parallel(d.v, c, at), Stroke: hair})
 		}
 	}
-	fill(vault.Band(0, vault.Arc.Get(), c.Skin.Setback.Get(), c.Skin.Setback.Get()+c.Skin.Total()), paper.Paper+3, fine)
+	d.skin(fill)
 	for j := range c.Grid.Around.Get() + 1 {
 		s := vault.Arc.Get() * float64(j) / float64(c.Grid.Around.Get())
 		left, right := j > 0, j < c.Grid.Around.Get()
+		rail := func(left, right bool, g grain) {
+			r := vault.RailSection(s, c.Rail, left, right)
+			fill(r, paper.Paper, edge)
+			d.b.Items(hatch(lay(d.v, r), g))
+		}
 		if vault.Mitred(s) {
-			fill(vault.RailSection(s, c.Rail, true, false), paper.Paper+2, edge)
+			rail(true, false, endOther)
 			left = false
 		}
-		fill(vault.RailSection(s, c.Rail, left, right), paper.Paper+2, edge)
+		rail(left, right, endGrain)
 	}
 	if onArc(c) {
 		mid := d.v.At(vault.Span.Get()/2, vault.Rise.Get()-vault.Radius.Get())
@@ -113,6 +119,21 @@ func (d *sectionOf) vault() {
 		s := float64(k) * c.Panel.Arc.Get()
 		at, back := vault.Behind(s, 0), vault.Behind(s, vault.Thickness.Get())
 		d.b.Line(d.v.At(at.Y, at.Z), d.v.At(back.Y, back.Z), cut)
+	}
+}
+
+// skin draws it, solid where it is too thin to be hatched, else as plies.
+func (d *sectionOf) skin(fill func(layout.Region, paper.Tone, paper.Stroke)) {
+	s := d.c.Skin
+	band := d.c.Vault.Band(0, d.c.Vault.Arc.Get(), s.Setback.Get(), s.Setback.Get()+s.Total())
+	if d.v.Size(s.Total()) < thinCut {
+		fill(band, paper.Paper+6, fine)
+		return
+	}
+	fill(band, paper.Paper, edge)
+	const glueLines = 3
+	for k := 1.0; k < glueLines; k++ {
+		d.b.Poly(paper.Poly{Points: parallel(d.v, d.c, s.Setback.Get()+s.Total()*k/glueLines), Stroke: hair})
 	}
 }
 
@@ -184,7 +205,11 @@ func (d *sectionOf) members() {
 			if y > d.c.Vault.Span.Get()+d.wall {
 				break
 			}
-			d.b.Poly(paper.Poly{Points: rectangle(d.v, y-width/2, d.framing, y+width/2, top), Closed: true, Stroke: fine})
+			member := rectangle(d.v, y-width/2, d.framing, y+width/2, top)
+			d.b.Poly(paper.Poly{Points: member, Closed: true, Stroke: fine})
+			if d.v.Size(width) >= thinCut {
+				d.b.Items(hatch(member, framingCut))
+			}
 		}
 	default:
 		d.b.Line(d.v.At(-d.wall, top), d.v.At(d.c.Vault.Span.Get()+d.wall, top), beyond)
@@ -211,7 +236,8 @@ func (d *sectionOf) room() {
 		}
 		if l := c.Ledger; l.Projection.Given() {
 			out := -side * l.Projection.Get()
-			d.b.Poly(paper.Poly{Points: rectangle(d.v, y, -ledgerShown, y+out, 0), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
+			d.b.Poly(paper.Poly{Points: rectangle(d.v, y, -ledgerShown, y+out, 0), Closed: true, Tone: paper.Paper, Stroke: edge})
+			d.b.Items(hatch(rectangle(d.v, y, -ledgerShown, y+out, 0), endGrain))
 			d.at(d.places, d.v.At(y+out, -ledgerShown/2), "ledger")
 		}
 	}

@@ -68,6 +68,12 @@ func strokes(item paper.Item) []segment {
 		return arcSegments(i)
 	case paper.Poly:
 		return polySegments(i)
+	case paper.Hatching:
+		var out []segment
+		for _, l := range i.Lines {
+			out = append(out, segment{l[0], l[1]})
+		}
+		return out
 	case paper.Group:
 		var out []segment
 		for _, inner := range i.Items {

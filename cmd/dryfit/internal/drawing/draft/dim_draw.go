@@ -59,5 +59,5 @@ func (b *Board) dimText(d laid) {
 			}
 		}
 	}
-	b.Label(Label{Text: d.Text, Of: d.at((d.from+d.to)/2, d.across), Prefer: []Side{d.Side}})
+	b.Label(Label{Text: d.Text, Of: d.at((d.from+d.to)/2, d.across), Prefer: []Side{d.Side}, onDim: true})
 }

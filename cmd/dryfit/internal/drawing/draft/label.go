@@ -30,6 +30,7 @@ type Label struct {
 	Prefer []Side  // tried before the rest
 	Inside bool    // its middle belongs at the place, if there is room
 	Marked bool
+	onDim  bool // its leader ends on a dimension line, and has no arrow
 }
 
 // Ordinary is the height of a capital in dimensions and labels, in mm, and Large in

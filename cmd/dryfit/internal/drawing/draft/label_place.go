@@ -1,6 +1,9 @@
 package draft
 
 import (
+	"math"
+	"slices"
+
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 )
 
@@ -55,7 +58,34 @@ func (b *Board) leader(l Label, at box) bool {
 		return false
 	}
 	b.add(paper.Line{A: line.a, B: line.b, Stroke: paper.Stroke{Pen: paper.Hair, Marked: l.Marked}})
+	if !l.onDim {
+		b.arrow(line, l.Marked)
+	}
 	return true
+}
+
+// The head of an arrow, in mm.
+const (
+	arrowLong = 1.6
+	arrowWide = 0.35 // half of it
+)
+
+// arrow ends a leader at its place, by ISO 128-2 (from memory), where no text is in
+// the way.
+func (b *Board) arrow(leader segment, marked bool) {
+	dx, dy := leader.b.X-leader.a.X, leader.b.Y-leader.a.Y
+	length := math.Hypot(dx, dy)
+	if length < 2*arrowLong {
+		return
+	}
+	dx, dy = dx/length, dy/length
+	base := paper.Point{X: leader.a.X + dx*arrowLong, Y: leader.a.Y + dy*arrowLong}
+	head := []paper.Point{leader.a, {X: base.X - dy*arrowWide, Y: base.Y + dx*arrowWide}, {X: base.X + dy*arrowWide, Y: base.Y - dx*arrowWide}}
+	sides := polySegments(paper.Poly{Points: head, Closed: true, Tone: paper.Ink})
+	if slices.ContainsFunc(sides, func(s segment) bool { return !b.room.open(s) }) {
+		return
+	}
+	b.add(paper.Poly{Points: head, Closed: true, Tone: paper.Ink, Stroke: paper.Stroke{Pen: paper.Hair, Marked: marked}})
 }
 
 func (b *Board) write(l Label, lines []string, at box, height, around float64) {

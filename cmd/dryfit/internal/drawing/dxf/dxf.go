@@ -90,6 +90,10 @@ func (w *writer) items(items []paper.Item) {
 			w.arc(i)
 		case paper.Poly:
 			w.poly(i)
+		case paper.Hatching: // the release has no entity for it
+			for _, l := range i.Lines {
+				w.line(l[0], l[1])
+			}
 		case paper.Path:
 			w.path(i)
 		case paper.Text:

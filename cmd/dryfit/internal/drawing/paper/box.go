@@ -32,6 +32,8 @@ func boxOf(item Item) (low, high Point, ok bool) {
 			path.Steps = append(path.Steps, Step{To: q})
 		}
 		low, high = path.Box()
+	case Hatching: // lies in what it fills
+		return low, high, false
 	case Path:
 		low, high = i.Box()
 	case Text:

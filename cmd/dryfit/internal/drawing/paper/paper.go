@@ -6,7 +6,7 @@ package paper
 // Point is a place on the sheet, in mm.
 type Point struct{ X, Y float64 }
 
-// Item is something on the sheet: a Line, an Arc, a Poly, a Path, a Text or a Group.
+// Item is something on the sheet: a Line, an Arc, a Poly, Hatching, a Path, a Text or a Group.
 type Item interface{ item() }
 
 // Line is a straight line.
@@ -32,6 +32,12 @@ type Poly struct {
 	// Flush lets a figure without a line reach a little under its neighbours,
 	// so that the paper does not shine through between them.
 	Flush bool
+	Stroke
+}
+
+// Hatching is the lines that fill what is cut: each from one point to the other.
+type Hatching struct {
+	Lines [][2]Point
 	Stroke
 }
 
@@ -80,9 +86,10 @@ type Group struct {
 	Items []Item
 }
 
-func (Line) item()  {}
-func (Arc) item()   {}
-func (Poly) item()  {}
-func (Path) item()  {}
-func (Text) item()  {}
-func (Group) item() {}
+func (Line) item()     {}
+func (Arc) item()      {}
+func (Poly) item()     {}
+func (Hatching) item() {}
+func (Path) item()     {}
+func (Text) item()     {}
+func (Group) item()    {}

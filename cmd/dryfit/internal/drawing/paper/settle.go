@@ -37,6 +37,13 @@ func Settled(items []Item) []Item {
 				continue
 			}
 			item = i
+		case Hatching:
+			lines := make([][2]Point, len(i.Lines))
+			for k, l := range i.Lines {
+				lines[k] = [2]Point{l[0].onGrid(), l[1].onGrid()}
+			}
+			i.Lines = lines
+			item = i
 		case Text:
 			i.At = i.At.onGrid()
 			item = i

@@ -75,6 +75,11 @@ func (p page) items(items []paper.Item) {
 			p.Arc(i.C.X, i.C.Y, i.R, i.R, 0, -i.To*180/math.Pi, -i.From*180/math.Pi, "D")
 		case paper.Poly:
 			p.poly(i)
+		case paper.Hatching:
+			p.stroke(i.Stroke)
+			for _, l := range i.Lines {
+				p.Line(l[0].X, l[0].Y, l[1].X, l[1].Y)
+			}
 		case paper.Path:
 			p.path(i)
 		case paper.Text:

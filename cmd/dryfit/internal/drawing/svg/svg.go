@@ -91,6 +91,8 @@ func write(b *strings.Builder, items []paper.Item) {
 			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", arc(i), class(paper.Clear, i.Stroke, false))
 		case paper.Poly:
 			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", poly(i), class(i.Tone, i.Stroke, i.Flush))
+		case paper.Hatching:
+			fmt.Fprintf(b, "<path d=\"%s\"%s/>\n", hatching(i), class(paper.Clear, i.Stroke, false))
 		case paper.Path:
 			path(b, i)
 		case paper.Text:
@@ -197,6 +199,15 @@ func poly(p paper.Poly) string {
 	}
 	if p.Closed {
 		b.WriteString("Z")
+	}
+	return b.String()
+}
+
+// hatching is one path of many lines.
+func hatching(h paper.Hatching) string {
+	var b strings.Builder
+	for _, l := range h.Lines {
+		b.WriteString("M" + point(l[0]) + "L" + point(l[1]))
 	}
 	return b.String()
 }
