@@ -40,14 +40,14 @@ func plan(in Input) (*subject, error) {
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",
 			c.Grid.Around.Get(), c.Grid.Along.Get(), c.Panel.Count.Get(), in.length(c.Room.Length.Get()), in.length(c.Room.Width.Get())),
 		wide: max(c.Room.Length.Get(), c.BuiltLength(), d.row.long()), high: max(c.Room.Width.Get(), c.Vault.Width.Get()),
-		left: 34, right: 24, above: 26, below: planBelow + d.row.high(), leastWide: d.row.wide(), best: 20,
+		left: 40, right: 40, above: 40, below: planBelow + d.row.high(), leastWide: d.row.wide(), best: 20,
 		shows: []string{"grid", "panels", "seam", "close", "fitting", "room.length", "room.framing", "room.access", "room.entry", "install", "project", "survey"},
 		notes: slices.Concat(d.row.notes(), []paper.Note{{Title: "How it is drawn", Lines: planNotes}}), draw: d.draw,
 	}, nil
 }
 
 // planNotes say how a plan is read.
-var planNotes = []string{"Panels are raised in the order of their numbers, from the far end. Tenons point to the near end."}
+var planNotes = []string{"Ribs are numbered from the near end, rails lettered from the left springing. Coffer 2, 3 is the second from the left springing and the third from the near end: between rails B and C, ribs 3 and 4.", "S: the plane of the cross section, which looks to the far end.", "Panels are raised in the order of their numbers, from the far end. Tenons point to the near end."}
 
 // at is a place of the plan: x along the axis from the near end of the vault, y
 // across from the left springing, which is drawn at the top.
@@ -74,6 +74,9 @@ func (d *planOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	b.Figure()
 	b.In("framing", d.framing)
 	b.In("room", d.room)
+	b.In("blocking", d.blocking)
+	b.In("bubbles", d.bubbles)
+	b.In("cut", d.cutMarks)
 	d.roomDims()
 	d.bite()
 	return d.places
@@ -203,9 +206,22 @@ func (d *planOf) fittings() {
 			w, l := f.Width.Get()/2, f.Length.Get()/2
 			d.b.Poly(paper.Poly{Points: d.box(x-l, d.across(s-w), x+l, d.across(s+w)), Closed: true, Stroke: bold})
 		}
-		d.b.Label(draft.Label{Text: f.Name.Get(), Of: at, Prefer: []draft.Side{draft.Right, draft.Below}})
+		d.b.Label(draft.Label{Text: f.Name.Get() + "\n" + d.fittingSaid(f), Of: at, Prefer: []draft.Side{draft.Right, draft.Below}})
 		d.Input.at(d.places, at, spec.Key("fitting", i+1))
 	}
+}
+
+// fittingSaid is a fitting's size and place.
+func (d *planOf) fittingSaid(f layout.Fitting) string {
+	size := d.length(f.Diameter.Get()) + " across"
+	if !f.Diameter.Given() {
+		size = d.length(f.Length.Get()) + " × " + d.length(f.Width.Get())
+	}
+	text := fmt.Sprintf("%s,\ncoffer %d, %d", size, f.Coffer.Get()[0], f.Coffer.Get()[1])
+	if f.At.Given() {
+		text += fmt.Sprintf(",\noff its middle\n%s around,\n%s along", d.length(f.At.Around.Get()), d.length(f.At.Along.Get()))
+	}
+	return text
 }
 
 // framing draws the middle lines of the members that the straps are fixed to.
@@ -245,15 +261,43 @@ func (d *planOf) room() {
 	} else if ok { // its wall's left end, seen from inside, is that of the right springing
 		d.b.Label(draft.Label{Text: "door", Of: d.at(x0, y1-door), Prefer: []draft.Side{draft.Left}})
 	}
-	entry, at, prefer := "entry", d.at(x0, d.c.Vault.Span.Get()*0.62), draft.Left
-	if room.Entry.Get() == "side" {
+	at, prefer, side := d.at(x0, d.c.Vault.Span.Get()*0.62), draft.Left, room.Entry.Get() == "side"
+	if side {
 		at, prefer = d.at(x0+(x1-x0)*0.62, y0), draft.Above
 	}
-	d.b.Label(draft.Label{Text: entry, Of: at, Prefer: []draft.Side{prefer}})
+	d.entryArrow(at, side)
+	d.b.Label(draft.Label{Text: "entry", Of: at, Prefer: []draft.Side{prefer}})
 	d.b.Label(draft.Label{Text: "left\nspringing", Of: d.at(x1, 0), Prefer: []draft.Side{draft.Right}})
 	if f := room.Framing; f.Spacing.Given() {
-		d.b.Label(draft.Label{Text: fmt.Sprintf("framing %s apart, runs %s", d.length(f.Spacing.Get()), f.Runs.Get()), Of: d.at(x1, d.c.Vault.Span.Get()*0.5), Prefer: []draft.Side{draft.Right}})
+		d.b.Label(draft.Label{Text: d.framingSaid(), Of: d.member(x0, x1, y0, y1), Prefer: []draft.Side{draft.Above, draft.Right}})
 	}
+}
+
+// member is a place on one of the framing's members, near the middle of its wall.
+func (d *planOf) member(x0, x1, y0, y1 float64) paper.Point {
+	f := d.c.Room.Framing
+	offset := 0.0
+	if f.Offset.Given() {
+		offset = f.Offset.Get()
+	}
+	near := func(low, high float64) float64 {
+		return low + offset + math.Max(0, math.Floor(((high-low)*0.55-offset)/f.Spacing.Get()))*f.Spacing.Get()
+	}
+	if f.Runs.Get() == "along" {
+		return d.at(x1, near(y0, y1))
+	}
+	return d.at(near(x0, x1), y0)
+}
+
+// framingSaid says how the framing lies, and from which wall.
+func (d *planOf) framingSaid() string {
+	f := d.c.Room.Framing
+	text := fmt.Sprintf("framing %s apart,\nruns %s", d.length(f.Spacing.Get()), f.Runs.Get())
+	if !f.Offset.Given() {
+		return text
+	}
+	wall := map[bool]string{true: "the left wall", false: "the near wall"}[f.Runs.Get() == "along"]
+	return text + ",\nthe first " + d.length(f.Offset.Get()) + "\nfrom " + wall
 }
 
 func (d *planOf) vaultDims() {
@@ -280,10 +324,10 @@ func (d *planOf) roomDims() {
 	y0, y1 := -d.side, room.Width.Get()-d.side
 	along := d.alongRoom()
 	d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(x1, y1), Side: draft.Below, Text: "room " + along.room})
-	d.b.Dim(draft.Dim{From: d.at(x1, y0), To: d.at(x1, y1), Side: draft.Right, Text: "room " + d.dim(room.Width.Get())})
+	d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(x0, y1), Side: draft.Left, Text: "room " + d.dim(room.Width.Get())})
 	if d.c.Close.FirstGap.Given() {
-		d.b.Dim(draft.Dim{From: d.at(x0, y0), To: d.at(0, y0), Side: draft.Above, Text: "last gap " + along.last + d.leastGap()})
-		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y0), To: d.at(x1, y0), Side: draft.Above, Text: "first gap " + along.first})
+		d.b.Dim(draft.Dim{From: d.at(x0, y1), To: d.at(0, y1), Side: draft.Below, Text: "last gap " + along.last + d.leastGap()})
+		d.b.Dim(draft.Dim{From: d.at(d.c.BuiltLength(), y1), To: d.at(x1, y1), Side: draft.Below, Text: "first gap " + along.first})
 	}
 }
 

@@ -57,7 +57,7 @@ func section(in Input) (*subject, error) {
 		wide: max(c.Vault.Width.Get(), c.Room.Width.Get()), high: top + d.floor,
 		left: 30, right: 38, above: 24, below: 22, best: 20,
 		shows: []string{"vault", "room.width", "room.height", "room.above", "springing", "rib", "rail", "skin", "strap", "ledger", "edge", "moisture", "panels.form"},
-		notes: []paper.Note{cutNote},
+		notes: []paper.Note{{Title: "How it is drawn", Lines: []string{"The plane is S on the plan; it looks to the far end."}}, cutNote},
 		draw:  d.draw,
 	}, nil
 }

@@ -1,0 +1,87 @@
+package drawing
+
+import (
+	"fmt"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+)
+
+// What stands around a plan, in mm.
+const (
+	bubble     = 3.5 // the radius of a grid line's
+	bubbleLine = 5   // of the line from the room to it
+	entryLong  = 5   // of the arrow of the entry
+	cutLong    = 4   // of the ends of the section's plane
+)
+
+// bubbles name the ribs by numbers from the near end, and the rails by letters from
+// the left springing. Where they have no room only every so many have one.
+func (d *planOf) bubbles() {
+	c, room := d.c, d.c.Room
+	top, right := -max(d.side, 0), room.Length.Get()-d.near
+	ribs := every(c.Grid.Along.Get(), d.v.Size(c.Grid.ModuleAlong.Get()))
+	for i := 0; i <= c.Grid.Along.Get(); i += ribs {
+		x0, x1 := d.rib(i)
+		from := d.at((x0+x1)/2, top)
+		d.bubble(from, paper.Point{X: from.X, Y: from.Y - bubbleLine - bubble}, fmt.Sprint(i+1))
+	}
+	rails := every(c.Grid.Around.Get(), d.v.Size(d.across(c.Grid.ModuleAround.Get())))
+	for j := 0; j <= c.Grid.Around.Get(); j += rails {
+		from := d.at(max(right, c.BuiltLength()), d.across(float64(j)*c.Grid.ModuleAround.Get()))
+		d.bubble(from, paper.Point{X: from.X + bubbleLine + bubble, Y: from.Y}, letters(j))
+	}
+}
+
+// every is how many grid lines there are from one bubble to the next, when two lines
+// are so far apart.
+func every(lines int, apart float64) int {
+	step := 1
+	for float64(step)*apart < 2.2*bubble && step < lines {
+		step++
+	}
+	return step
+}
+
+// letters are A to Z, then AA.
+func letters(n int) string {
+	if n < 26 {
+		return string(rune('A' + n))
+	}
+	return letters(n/26-1) + letters(n%26)
+}
+
+func (d *planOf) bubble(from, at paper.Point, name string) {
+	edge := paper.Point{X: at.X, Y: at.Y + bubble}
+	if from.Y == at.Y {
+		edge = paper.Point{X: at.X - bubble, Y: at.Y}
+	}
+	d.b.Line(from, edge, hair)
+	d.b.Arc(circle(at, bubble, fine))
+	d.b.Write(paper.Text{At: paper.Point{X: at.X, Y: at.Y + draft.Ordinary/2}, Height: draft.Ordinary, Anchor: paper.Middle, Text: name})
+}
+
+// cutMarks are the ends of the plane of the cross section, which looks to the far end.
+func (d *planOf) cutMarks() {
+	x := (d.c.RibAt(0) + d.c.RibAt(1)) / 2
+	room := d.c.Room
+	for _, end := range []struct{ y, out float64 }{{-d.side, -1}, {room.Width.Get() - d.side, 1}} {
+		at := d.at(x, end.y)
+		from, to := paper.Point{X: at.X, Y: at.Y + end.out}, paper.Point{X: at.X, Y: at.Y + end.out*cutLong}
+		d.b.Line(from, to, cut)
+		tip := paper.Point{X: to.X + cutLong/2, Y: to.Y}
+		d.b.Line(to, tip, bold)
+		d.b.Poly(paper.Poly{Points: []paper.Point{{X: tip.X + 2, Y: tip.Y}, {X: tip.X, Y: tip.Y - 0.8}, {X: tip.X, Y: tip.Y + 0.8}}, Closed: true, Tone: paper.Ink, Stroke: hair})
+		d.b.Label(draft.Label{Text: "S", Of: paper.Point{X: to.X, Y: to.Y}, Prefer: []draft.Side{draft.Left}})
+	}
+}
+
+// entryArrow points into the room, where its door is or else to the middle of the
+// entry's wall.
+func (d *planOf) entryArrow(tip paper.Point, down bool) {
+	points := []paper.Point{tip, {X: tip.X - entryLong, Y: tip.Y - entryLong/3.0}, {X: tip.X - entryLong, Y: tip.Y + entryLong/3.0}}
+	if down {
+		points = []paper.Point{tip, {X: tip.X - entryLong/3.0, Y: tip.Y - entryLong}, {X: tip.X + entryLong/3.0, Y: tip.Y - entryLong}}
+	}
+	d.b.Poly(paper.Poly{Points: points, Closed: true, Tone: paper.Ink, Stroke: hair})
+}
