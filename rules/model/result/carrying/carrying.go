@@ -152,6 +152,18 @@ func newPanel(c *layout.Ceiling) *panel {
 
 // way is what a decision means for a leg that these walls make.
 func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
+	out := p.unsized(w, d)
+	if d.Outcome != passage.Passes {
+		out.Bare = p.bare(w)
+		if !p.brief {
+			out.Size = p.size(w, d, left)
+		}
+	}
+	return out
+}
+
+// unsized is such a way without what would pass.
+func (p *panel) unsized(w walls, d passage.Decision) Way {
 	m := d.Motion
 	out := Way{
 		Outcome: d.Outcome, Motion: w.words(m), Margin: m.Margin, Depth: m.Depth, Side: m.Side,
@@ -164,12 +176,6 @@ func (p *panel) way(w walls, d passage.Decision, left *passage.Budget) Way {
 	}
 	if m.Tilted {
 		out.Length, out.Chord = mostTilt(m.Poses())
-	}
-	if d.Outcome != passage.Passes {
-		out.Bare = p.bare(w)
-		if !p.brief {
-			out.Size = p.size(w, d, left)
-		}
 	}
 	if !p.brief {
 		out.pose = func() Pose { return p.tightest(w, m) }

@@ -26,13 +26,13 @@ func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get(
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
-		up := unsized(p.decided(straightWalls(l, head), left))
+		up := p.climbed(straightWalls(l, head), left)
 		if up.Unfollowed = !up.Climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
 			up.Needs = "risers"
 		}
 		return up
 	}
-	turn := unsized(p.decided(landingWalls(l), left))
+	turn := p.climbed(landingWalls(l), left)
 	if turn.Climbs {
 		turn.Depth, turn.Side = 0, 0
 		return turn
@@ -49,13 +49,67 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	return up
 }
 
-// unsized is a way without the sizes that pass, where a stair is ruled out as a whole:
-// those are of flight and landing apart.
-func unsized(w Way) Way {
-	if w.Bound == passage.StairCover {
-		w.Size, w.Bare = Size{}, false
+// climbed is how a stair is decided. Where it is ruled out as a whole, its sizes are
+// those with which one motion is found, and not those of flight and landing apart.
+func (p *panel) climbed(w walls, left *passage.Budget) Way {
+	d := w.decide(p.body, w.sizes(), left)
+	if d.Bound != passage.StairCover {
+		return p.way(w, d, left)
 	}
-	return w
+	out := p.unsized(w, d)
+	out.Bare = false
+	if !p.brief && left != nil {
+		out.Size.More, out.Size.Motion = p.roomierStair(w, left)
+	}
+	return out
+}
+
+// How a stair's sizes grow together until one motion up it is found: from the first
+// step, in m, twice as far each time, and half as far back; with so many cells each.
+const (
+	stairGrows     = 0.1
+	stairGrowths   = 6
+	stairHalvings  = 3
+	stairSizeCells = 1000
+)
+
+// roomierStair is by how much all sizes of a stair have to grow together for one motion
+// up it to be found.
+func (p *panel) roomierStair(w walls, left *passage.Budget) (more float64, motion string) {
+	climbs := func(by float64) bool {
+		if left.Cells < stairSizeCells {
+			return false
+		}
+		left.Cells -= stairSizeCells
+		share := &passage.Budget{Cells: stairSizeCells}
+		sizes := w.sizes()
+		for i := range sizes {
+			sizes[i] += by
+		}
+		d := w.decide(p.body, sizes, share)
+		left.Cells += share.Cells
+		if d.Outcome != passage.Passes || !d.Motion.Climbs {
+			return false
+		}
+		more, motion = by, w.words(d.Motion)
+		return true
+	}
+	low, high := 0.0, stairGrows
+	for range stairGrowths {
+		if climbs(high) {
+			break
+		}
+		low, high = high, 2*high
+	}
+	if more == 0 {
+		return 0, ""
+	}
+	for range stairHalvings {
+		if mid := (low + more) / 2; !climbs(mid) {
+			low = mid
+		}
+	}
+	return more, motion
 }
 
 // needs is the key that a turn which is not passed needs.

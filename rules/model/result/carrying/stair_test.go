@@ -181,3 +181,24 @@ func TestTheSizeThatIsImpossible(t *testing.T) {
 	assert.InDelta(t, 0.1, p.impossible(w, 0, passage.Decision{Outcome: passage.Cannot}, 1), 1e-4)
 	assert.InDelta(t, 0.1, p.impossible(w, 0, passage.Decision{Outcome: passage.Undecided}, 1), 1e-4)
 }
+
+// The panel passes a stair that a cover rules out as one motion, once all its sizes have
+// grown by what the way says. With 50mm it does not pass yet.
+func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
+	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	p := &panel{wrap: 0.02, body: passage.NewBody(section, 0.8, 0.02)}
+	stair := func(more float64) Way {
+		l := layout.Leg{
+			Width: stated(0.7 + more), Headroom: stated(1.6 + more), Rise: stated(0.17), Going: stated(0.28),
+			Risers: record.Stated(nil, 0, "", 14, true), Turn: stated(halfTurn), Between: stated(walled),
+		}
+		l.Landing.Length, l.Landing.Width = stated(0.7+more), stated(1.5+more)
+		return p.stair(l, &passage.Budget{Cells: cells})
+	}
+	out := stair(0)
+	require.Equal(t, passage.StairCover, out.Bound)
+	require.Positive(t, out.Size.More)
+	t.Logf("%.3f m", out.Size.More)
+	assert.True(t, stair(out.Size.More).Climbs)
+	assert.NotEqual(t, passage.Passes, stair(0.05).Outcome)
+}
