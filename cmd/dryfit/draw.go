@@ -29,8 +29,8 @@ func drawCommand(s streams) *cobra.Command {
 		Use:   "draw SPEC",
 		Short: "Draw the ceiling to scale, with its findings marked",
 		Long: "Draws the ceiling to scale, a sheet a subject: section, plan, panel, rib, straps,\n" +
-			"route, view. Each finding's number marks its place. Every sheet lists what was assumed.\n" +
-			"By default each sheet has the paper and the scale that suit it.\n" +
+			"route, view, raising. Each finding's number marks its place. Every sheet lists what was\n" +
+			"assumed. By default each sheet has the paper and the scale that suit it.\n" +
 			"\n" +
 			"A PDF holds all sheets; several SVGs go into a folder. A sheet that needs an absent key\n" +
 			"is left out, and the key is printed. What a sheet's column has no room for stands on a\n" +

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -54,6 +55,11 @@ func (f drawFlags) sheets(s streams, in drawing.Input, o drawing.Options) ([]pap
 // one draws a sheet, and its notes behind it. A file of SVG holds the one alone.
 func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
 	sheet, err := drawing.Draw(f.sheet, in, o)
+	var none *drawing.NoPlanError
+	if errors.As(err, &none) {
+		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
+		return nil, verdictError{exitFail}
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -10,6 +10,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
+	"dryfit/rules/model/result/raising"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -30,8 +31,8 @@ func raiseCommand(s streams) *cobra.Command {
 			"lift and each strap carries at every step, with nothing lost, and with any one lift or\n" +
 			"strap lost. Straps are fixed unloaded, in the shape that the panel has on its lifts.\n" +
 			"\n" +
-			show.Paragraph(making.LiftsStay) + "\n" +
-			show.Paragraph(making.LossStatic) + "\n" +
+			show.Paragraph(raising.LiftsStay) + "\n" +
+			show.Paragraph(raising.LossStatic) + "\n" +
 			"\n" +
 			"Where the check fails the spec, or without lifts, straps or their allowable load, there\n" +
 			"is no plan.\n" +

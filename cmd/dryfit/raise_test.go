@@ -2,13 +2,17 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/spec/quantity"
 )
 
 // raised runs the command on the demo with texts replaced, each by the one that
@@ -118,5 +122,53 @@ func refusedWhereRenamed(t *testing.T, validate func(any) error, document any, p
 		assert.Error(t, validate(document), key)
 		delete(part, key+"_")
 		part[key] = value
+	}
+}
+
+// Each figure of the frames in JSON stands in its frame of the sheet, as the sheet
+// prints it.
+func TestTheRaisingSheetHasTheFiguresOfJSON(t *testing.T) {
+	out, errs, status := raised(t, "json")
+	require.Zero(t, status, errs)
+	var document struct {
+		Frames []struct {
+			Weight, Clear float64
+			Carried       []struct{ Force float64 }
+			After         []struct{ Carried []struct{ Force float64 } }
+			Forks         []struct{ Height float64 }
+			Hands         []struct{ Takes int }
+			Gap           struct{ Size float64 }
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &document))
+	require.Len(t, document.Frames, 6)
+	page, errs, status := printed(t, "dryfit draw --on 2026-11-25 --format svg --sheet raising ../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
+	require.Zero(t, status, errs)
+	parts := strings.Split(page, `data-part="frame-`)
+	require.Len(t, parts, 7)
+	for i, f := range document.Frames {
+		says := strings.Join(strings.Fields(regexp.MustCompile(`<[^>]*>`).ReplaceAllString("<"+parts[i+1], " ")), " ")
+		has := func(v quantity.Value) { assert.Contains(t, says, quantity.Metric.Format(v), i+1) }
+		has(quantity.Force(f.Weight).Value())
+		for _, s := range f.Carried {
+			has(quantity.Force(s.Force).Value())
+		}
+		for _, stage := range f.After {
+			sum := 0.0
+			for _, s := range stage.Carried {
+				has(quantity.Force(s.Force).Value())
+				sum += s.Force
+			}
+			assert.InEpsilon(t, f.Weight, sum, 1e-3)
+		}
+		for _, k := range f.Forks {
+			has(quantity.Length(k.Height).Value())
+		}
+		for _, h := range f.Hands {
+			assert.Contains(t, says, fmt.Sprintf("Hands: %d ", h.Takes))
+		}
+		has(quantity.Length(f.Clear).Value())
+		has(quantity.Length(f.Gap.Size).Value())
+		assert.Contains(t, says, "Do not pass until")
 	}
 }

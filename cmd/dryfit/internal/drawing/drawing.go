@@ -87,7 +87,7 @@ type subject struct {
 	wide, high         float64 // of what is drawn to scale, in m
 	// Around it lie dimensions and labels, and what is drawn to no scale; in mm.
 	left, right, above, below float64
-	leastWide                 float64 // of what is drawn to scale, where its texts need more
+	leastWide, leastHigh      float64 // of what is drawn to scale, where its texts need more
 	best                      float64 // the scale that one would wish, if the paper allows
 	shows                     []string
 	notes                     []paper.Note
@@ -117,6 +117,7 @@ var sheets = []struct {
 	{"straps", "schedule", straps},
 	{"route", "study of the way in", route},
 	{"view", "view", view},
+	{raisingName, "order of work", raisingSheet},
 }
 
 // Kinds of documents that several sheets are.
@@ -125,8 +126,8 @@ const (
 	detail      = "detail"
 )
 
-// Draw makes the sheet of a name. Its errors are a *NeedsError, a
-// *LimitError and a *FitError. Its number is the one that it has among all.
+// Draw makes the sheet of a name. Its errors are a *NeedsError, a *LimitError, a
+// *NoPlanError and a *FitError. Its number is the one that it has among all.
 func Draw(name string, in Input, o Options) (paper.Sheet, error) {
 	if !slices.Contains(Names(), name) {
 		return paper.Sheet{}, fmt.Errorf("there is no sheet %q; there are %s", name, strings.Join(Names(), ", "))
@@ -166,7 +167,7 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 	low, high := board.Area()
 	v := draft.View{Scale: scale}
 	spareX := high.X - low.X - s.left - s.right - s.across(scale)
-	spareY := high.Y - low.Y - s.above - s.below - v.Size(s.high)
+	spareY := high.Y - low.Y - s.above - s.below - s.down(scale)
 	v.Origin = paper.Point{X: low.X + s.left + spareX/2, Y: high.Y - s.below - spareY/2}
 	places := s.draw(board, v)
 	for _, n := range in.bites(s.shows) {
@@ -182,10 +183,13 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 // across is how wide what is drawn to scale is on paper, in mm.
 func (s *subject) across(scale float64) float64 { return max(s.wide*1000/scale, s.leastWide) }
 
+// down is how high it is.
+func (s *subject) down(scale float64) float64 { return max(s.high*1000/scale, s.leastHigh) }
+
 // fits reports whether the subject fits a paper at a scale.
 func (s *subject) fits(size draft.Size, scale float64) bool {
 	w, h := size.Area()
-	return s.left+s.right+s.across(scale) <= w && s.above+s.below+s.high*1000/scale <= h
+	return s.left+s.right+s.across(scale) <= w && s.above+s.below+s.down(scale) <= h
 }
 
 // largest is the largest usual scale at which the subject fits a paper.

@@ -36,7 +36,8 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 func cannot(err error) bool {
 	var needs *NeedsError
 	var limit *LimitError
-	return errors.As(err, &needs) || errors.As(err, &limit)
+	var plan *NoPlanError
+	return errors.As(err, &needs) || errors.As(err, &limit) || errors.As(err, &plan)
 }
 
 // onePaper is the largest that a sheet takes of its own accord, for all (common

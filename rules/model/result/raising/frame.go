@@ -30,6 +30,7 @@ type Frame struct {
 	Also    []Share  // forces that carry nothing of it, with what each is
 	Centre  Centre   // of mass
 	Forks   []Fork   // none before it is on its lifts
+	Straps  []Strap  // that are fixed in this frame, in their order
 	Base    *Base    // of the lifts; nil where the spec has no lift.base
 	Hands   []Hands  // that it takes
 	Crew    int      // that the spec has
@@ -64,6 +65,12 @@ type Centre struct {
 type Fork struct {
 	Across, Height float64
 	ToCentre       float64 // across, from the fork to the mass centre
+}
+
+// Strap is the line of a strap from the panel's back to the framing.
+type Strap struct {
+	Number           int
+	Across, From, To float64
 }
 
 // Base is how far the mass centre is from the heel of a base, before and after the
@@ -105,6 +112,21 @@ func Released(c *layout.Ceiling) string {
 		return NoRelease
 	}
 	return ""
+}
+
+// What a raising plan says before all else.
+const (
+	LiftsStay  = "Lifts stay, and nobody goes under the panel, until all straps are tight on both ribs, their screws are in, and the engineer's release is signed."
+	LossStatic = "All losses are static: a support that is lost suddenly can double a force."
+)
+
+// Safety is what a plan says first.
+func Safety(c *layout.Ceiling) []string {
+	release := NoRelease + ": the spec names no engineer."
+	if name := c.Project.Engineer.Get(); name != "" {
+		release = "Only a signed release of the engineer of record, " + name + ", releases it; this plan does not."
+	}
+	return []string{LiftsStay, release, LossStatic}
 }
 
 // Site is what frames need of other results.

@@ -32,7 +32,7 @@ func (f *Frame) Lines(u quantity.System) []string {
 		out = append(out, fmt.Sprintf("People: %d %s, numbered from the left, %s from the panel.", n, f.People.Are, w.length(f.People.Away)))
 	}
 	out = append(out,
-		fmt.Sprintf("Least gap: %s %s.", w.length(f.Gap.Size), f.Gap.What),
+		"Least gap: "+w.gap(f.Gap)+".",
 		fmt.Sprintf("Keep clear: %s around its plan, the height of its top.", w.length(f.Top)))
 	out = append(out, f.Unknown...)
 	return append(out, "Do not pass until "+f.Until+".")
@@ -54,6 +54,13 @@ type words struct{ quantity.System }
 
 func (w words) length(m float64) string { return w.Format(quantity.Length(m).Value()) }
 func (w words) force(n float64) string  { return w.Format(quantity.Force(n).Value()) }
+
+func (w words) gap(g Gap) string {
+	if g.Size < 0 {
+		return w.length(-g.Size) + " SHORT " + g.What
+	}
+	return w.length(g.Size) + " " + g.What
+}
 
 func (w words) shares(list []Share) string {
 	if len(list) == 0 {

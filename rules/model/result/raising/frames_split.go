@@ -42,7 +42,7 @@ func (f *framer) ends() Gap {
 func (f *framer) pieceHung() Frame {
 	by := slide(f.c).Get()
 	out := f.lifted(fmt.Sprintf("piece %d over its place, on its straps, then its lifts down", f.piece.Piece), f.c.Room.Height.Get(), 0)
-	out.After = f.stages()
+	out.After, out.Straps = f.stages(), f.lines()
 	if by > 0 {
 		out.GhostPlan = []layout.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
 		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s on to its neighbour's tenons; the force that takes is not worked out.", f.length(by)))
@@ -69,6 +69,7 @@ func (f *framer) joined(pieces []Piece) Frame {
 	for _, p := range pieces {
 		f.piece = p
 		out.Weight += 2 * p.Weight
+		out.Straps = append(out.Straps, f.lines()...)
 		out.Carried = append(out.Carried, f.carried(&p.Steps[len(p.Steps)-1].State)...)
 	}
 	out.Centre = Centre{Across: c.Panel.Centre.Get().Y, Along: (f.near + f.far) / 2, Up: height + c.Panel.Centre.Get().Z, FromEnd: f.t.along.Get()}

@@ -24,9 +24,19 @@ func (f *framer) arrives() Frame {
 	out.Hands = []Hands{{"to lift it off what it rolls on", takes}}
 	out.People = People{"at the panel", handsAway, f.around(takes, at-f.tall()-handsAway)}
 	out.Top, out.Gap = f.long(), f.beside(f.c.Vault.Width.Get())
-	out.Unknown = append(out.Unknown, f.howItComes())
+	out.Unknown = append(f.short(&out), f.howItComes())
 	out.Until = "all who lift it have a hand on it, and the floor to its place is clear and level"
 	return out
+}
+
+// short says where the room is too short for the panel and the people at it.
+func (f *framer) short(out *Frame) []string {
+	for _, p := range out.People.At {
+		if p.Z < 0 || f.turningAt()+f.long() > f.c.Room.Length.Get() {
+			return []string{"The room is shorter than the panel on its way down and the people at it."}
+		}
+	}
+	return nil
 }
 
 // overFeet is how far the mass centre is from the feet, toward the crown.
@@ -54,19 +64,29 @@ func (f *framer) turns() Frame {
 	low, high := out.Elevation[0].Bounds()
 	out.Plan = []layout.Region{box(f.low.Y, low.Y, f.high.Y, high.Y)}
 	out.GhostPlan = []layout.Region{box(f.low.Y, at, f.high.Y, at+f.long())}
-	lift, hold := f.t.weight.Get()*z/f.tall(), f.t.weight.Get()*x/f.tall()
 	out.Weight, out.With = f.t.weight.Get(), "without its straps"
-	out.Carried = []Share{{"hands at the crown, as it leaves the floor", lift}, {"floor under the feet", out.Weight - lift}}
-	out.Also = []Share{{"held back at the crown at most, level, past its balance", hold}}
 	out.Centre = Centre{Across: f.t.across.Get(), Along: at, Up: math.Hypot(z, x), FromEnd: x}
-	begin, back := f.hands(lift), f.hands(hold)
-	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it back, as if it were lifted", back}}
-	out.People = People{"at the crown", handsAway, f.around(max(begin, back), low.Y-handsAway)}
+	f.turningHands(&out, f.t.weight.Get()*z/f.tall(), f.t.weight.Get()*x/f.tall(), low.Y-handsAway)
 	out.Top = math.Hypot(f.long(), f.tall())
 	out.Gap = least(f.beside(f.c.Vault.Width.Get()), Gap{"between its box on the way down and the springing", f.c.Room.Height.Get() - f.site.Turn.Tipped})
-	out.Unknown = f.turningUnknown()
+	out.Unknown = append(f.short(&out), f.turningUnknown()...)
 	out.Until = "it stands on both feet, each in a shoe under its arris and chocked on the outside, and does not rock"
 	return out
+}
+
+// turningHands are the forces at the crown, with who has them so far along the room. A
+// flat panel has no crown to turn it by.
+func (f *framer) turningHands(out *Frame, lift, hold, along float64) {
+	begin, back := f.hands(lift), f.hands(hold)
+	out.Carried = []Share{{"hands at the crown, as it leaves the floor", lift}, {"floor under the feet", out.Weight - lift}}
+	out.Also = []Share{{"held back at the crown at most, level, past its balance", hold}}
+	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it back, as if it were lifted", back}}
+	if f.c.Vault.HalfAngle.Get() == 0 {
+		begin, back = f.hands(out.Weight), 0
+		out.Carried, out.Also = []Share{{"floor", out.Weight}}, nil
+		out.Hands = []Hands{{"to lift it; what lays a flat panel down is not worked out", begin}}
+	}
+	out.People = People{"at the crown", handsAway, f.around(max(begin, back), along)}
 }
 
 func (f *framer) turningUnknown() []string {

@@ -198,6 +198,20 @@ func (f *framer) stages() (out []Stage) {
 	return out
 }
 
+// lines are the straps between the panel's back and the framing; none where the spec
+// does not say how high the framing is.
+func (f *framer) lines() (out []Strap) {
+	v, height := f.c.Vault, f.c.Room.Height.Get()
+	if !f.c.Room.Above.Given() {
+		return nil
+	}
+	for _, n := range f.piece.Order {
+		back := v.Behind(f.c.Strap.Stations.Get()[n-1]*v.Arc.Get(), v.Thickness.Get())
+		out = append(out, Strap{n, back.Y, height + back.Z, height + v.Crown.Get() + f.c.Room.Above.Get()})
+	}
+	return out
+}
+
 func list(numbers []int) string {
 	return strings.Trim(strings.ReplaceAll(fmt.Sprint(numbers), " ", ", "), "[]")
 }
@@ -205,7 +219,7 @@ func list(numbers []int) string {
 // straps is the panel on its straps, step by step.
 func (f *framer) straps() Frame {
 	out := f.lifted("straps fixed, then the lifts down", f.c.Room.Height.Get(), 0)
-	out.After = f.stages()
+	out.After, out.Straps = f.stages(), f.lines()
 	out.Hands = append(out.Hands, Hands{"to fix straps, one at each edge rib", 2})
 	out.Gap = f.beside(f.c.Vault.Width.Get())
 	if above := f.c.Room.Above; above.Given() {

@@ -22,12 +22,7 @@ type Raise struct {
 	Frames []raising.Frame
 }
 
-// What a raising plan says before all else.
-const (
-	LiftsStay   = "Lifts stay, and nobody goes under the panel, until all straps are tight on both ribs, their screws are in, and the engineer's release is signed."
-	LossStatic  = "All losses are static: a support that is lost suddenly can double a force."
-	neverSecure = "never secure without its lifts"
-)
+const neverSecure = "never secure without its lifts"
 
 // Engineer is the engineer of record; "" while none is named.
 func (r Raise) Engineer() string { return r.Sheet.Project.Engineer.Get() }
@@ -36,13 +31,7 @@ func (r Raise) Engineer() string { return r.Sheet.Project.Engineer.Get() }
 func (r Raise) released() string { return raising.Released(r.Sheet.Ceiling) }
 
 // Safety is what the plan says first.
-func (r Raise) Safety() []string {
-	release := raising.NoRelease + ": the spec names no engineer."
-	if name := r.Engineer(); name != "" {
-		release = "Only a signed release of the engineer of record, " + name + ", releases it; this plan does not."
-	}
-	return []string{LiftsStay, release, LossStatic}
-}
+func (r Raise) Safety() []string { return raising.Safety(r.Sheet.Ceiling) }
 
 // referred are the findings that are another's to decide.
 func (r Raise) referred() (out []engine.Finding) {

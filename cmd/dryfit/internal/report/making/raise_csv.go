@@ -37,7 +37,7 @@ func RaiseCSV(w io.Writer, r Raise) error {
 func (r Raise) stateRows(p *raising.Piece, head []string, lost string, s *raising.State, u show.CSVUnit) (out [][]string) {
 	holds := map[bool]string{true: "yes", false: "no"}[s.Holds()]
 	add := func(support, force string) {
-		row := append(append([]string{}, head...), lost, holds, s.Why, support, force, r.released(), LiftsStay)
+		row := append(append([]string{}, head...), lost, holds, s.Why, support, force, r.released(), raising.LiftsStay)
 		out = append(out, row)
 	}
 	if s.Falls {

@@ -1,0 +1,156 @@
+// Package hoist draws the frames of raising a panel: each in elevation and in plan, at
+// one scale, with what is said of it beside it. It prints what the results have, and
+// works out nothing but where that lies on paper.
+package hoist
+
+import (
+	"math"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/kernel/curve"
+	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/raising"
+)
+
+// Sheet is the sheet before it has a paper and a scale: its frames in rows.
+type Sheet struct {
+	c             *layout.Ceiling
+	frames        []raising.Frame
+	columns, rows int
+	wide          float64 // of the drawings of a frame, in m
+	tall, long    float64 // of an elevation and of a plan, in m
+	texts         [][]line
+	textHigh      float64 // of the longest text, in mm
+}
+
+// What a frame takes on paper beside its drawings, in mm.
+const (
+	textWide      = 84
+	besides       = 7  // between the text and the drawings
+	apart         = 12 // between two columns
+	overElevation = 7
+	overPlan      = 10 // the numbers of the forks too
+	names         = overElevation + overPlan
+	rowGap        = 9
+	nameWide      = 48 // of a drawing's name
+)
+
+// Of is the sheet of some frames.
+func Of(c *layout.Ceiling, frames []raising.Frame) *Sheet {
+	s := &Sheet{c: c, frames: frames, wide: c.Room.Width.Get(), tall: c.Room.Height.Get() + c.Vault.Crown.Get()}
+	if above := c.Room.Above; above.Given() {
+		s.tall += above.Get()
+	}
+	for i := range frames {
+		f := &frames[i]
+		low, high := extent(f.Elevation, f.Ghost)
+		s.wide, s.tall = max(s.wide, high.Y-low.Y), max(s.tall, high.Z)
+		from, to := s.window(f)
+		s.long = max(s.long, to-from)
+		low, high = extent(f.Plan, f.GhostPlan)
+		s.wide = max(s.wide, high.Y-low.Y)
+		t := lines(f, i+1, c)
+		s.texts = append(s.texts, t)
+		s.textHigh = max(s.textHigh, highOf(t))
+	}
+	s.arrange()
+	return s
+}
+
+// arrange chooses how many frames are in a row, so that the sheet is about as wide as
+// paper is.
+func (s *Sheet) arrange() {
+	const scale, shape = 10, 1.2 // mm for a metre, at 1:100; the width of a drawing's room by its height
+	best := math.Inf(1)
+	for n := 1; n <= min(len(s.frames), 6); n++ {
+		rows := (len(s.frames) + n - 1) / n
+		wide := float64(n) * (textWide + besides + apart + scale*s.wide)
+		high := float64(rows) * (rowGap + max(s.textHigh, names+scale*(s.tall+s.long)))
+		if off := math.Abs(math.Log(wide / high / shape)); off < best {
+			best, s.columns, s.rows = off, n, rows
+		}
+	}
+}
+
+// Wide and High are what the drawings take to scale, in m.
+func (s *Sheet) Wide() float64 { return float64(s.columns) * s.wide }
+
+// High is their height.
+func (s *Sheet) High() float64 { return float64(s.rows) * (s.tall + s.long) }
+
+// Beside and Below are what is added to them on paper, in mm, and LeastHigh is what the
+// texts need of their height.
+func (s *Sheet) Beside() float64 { return float64(s.columns)*(textWide+besides+apart) - apart }
+
+// Below is what is added under them.
+func (s *Sheet) Below() float64 { return float64(s.rows) * (names + rowGap) }
+
+// LeastHigh is the height on paper that the texts take of the drawings'.
+func (s *Sheet) LeastHigh() float64 { return float64(s.rows) * max(0, s.textHigh-names) }
+
+// LeastWide is the width on paper that the names of the drawings take.
+func (s *Sheet) LeastWide() float64 { return float64(s.columns) * nameWide }
+
+// Best is the scale that one would wish.
+func (s *Sheet) Best() float64 {
+	switch size := s.tall + s.long; {
+	case size < 2.5:
+		return 20
+	case size < 5:
+		return 48 // also of a foot
+	default:
+		return 96
+	}
+}
+
+// Draw draws the frames; the view's origin is the lower left corner of what is drawn.
+// It tells where a lift and where one of the crew is drawn, by the spec's tables.
+func (s *Sheet) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
+	places := map[string]paper.Point{}
+	top := v.Origin.Y - max(v.Size(s.High()), s.LeastHigh())
+	across := textWide + besides + max(v.Size(s.wide), nameWide) + apart
+	down := max(v.Size(s.tall+s.long)+names, s.textHigh) + rowGap
+	for i := range s.frames {
+		at := paper.Point{X: v.Origin.X + across*float64(i%s.columns), Y: top + down*float64(i/s.columns)}
+		b.Figure()
+		b.In(id(i), func() { s.frame(b, v.Scale, i, at, places) })
+	}
+	return places
+}
+
+// frame draws one from its upper left corner.
+func (s *Sheet) frame(b *draft.Board, scale float64, i int, at paper.Point, places map[string]paper.Point) {
+	write(b, at, s.texts[i])
+	f, left := &s.frames[i], at.X+textWide+besides
+	d := drawer{Sheet: s, b: b, f: f, places: places}
+	of := draft.View{Scale: scale}
+	of.Origin = paper.Point{X: left, Y: at.Y + overElevation + of.Size(s.tall)}
+	d.elevation(of)
+	of.Origin = paper.Point{X: left, Y: of.Origin.Y + overPlan}
+	d.plan(of)
+}
+
+// extent is the least box around regions.
+func extent(lists ...[]layout.Region) (low, high curve.Point) {
+	low, high = curve.Point{Y: math.Inf(1), Z: math.Inf(1)}, curve.Point{Y: math.Inf(-1), Z: math.Inf(-1)}
+	for _, list := range lists {
+		for _, r := range list {
+			l, h := r.Bounds()
+			low, high = curve.Point{Y: min(low.Y, l.Y), Z: min(low.Z, l.Z)}, curve.Point{Y: max(high.Y, h.Y), Z: max(high.Z, h.Z)}
+		}
+	}
+	return low, high
+}
+
+// window is what a plan shows of the room along it: the panel, the people, and what is
+// kept clear as far as the end walls.
+func (s *Sheet) window(f *raising.Frame) (from, to float64) {
+	low, high := extent(f.Plan, f.GhostPlan)
+	from, to = max(0, low.Z-f.Top), min(s.c.Room.Length.Get(), high.Z+f.Top)
+	from, to = min(from, low.Z), max(to, high.Z)
+	for _, p := range f.People.At {
+		from, to = min(from, p.Z), max(to, p.Z)
+	}
+	return from, to
+}
