@@ -37,8 +37,11 @@ var noNumber = map[string]string{
 }
 
 // everything lets every table change, facts too: a rule's own remedy may be a
-// wider door.
-func everything() []string {
+// wider door. For the room, whose proof takes a second, it is the room and the panels.
+func everything(r *engine.Rule) []string {
+	if r.ID == "transit.room" {
+		return []string{"room", "panels"}
+	}
 	var out []string
 	for _, p := range schema.Properties() {
 		if p.Type == "object" || p.Type == "array" {
@@ -86,7 +89,7 @@ func cure(t *testing.T, r *engine.Rule, c engine.Case) {
 			continue
 		}
 		seen[f.At] = true
-		o := remedy.Options{Review: options(), MayChange: everything()}
+		o := remedy.Options{Review: options(), MayChange: everything(r)}
 		o.Review.Rules = []*engine.Rule{f.Rule} // all of them would take ten times as long
 		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
 		require.NoError(t, err)
@@ -117,7 +120,7 @@ func cure(t *testing.T, r *engine.Rule, c engine.Case) {
 
 // together clears what no key clears by itself: several at a time.
 func together(t *testing.T, r *engine.Rule, src string) {
-	o := remedy.Options{Review: options(), MayChange: everything(), Answers: 1}
+	o := remedy.Options{Review: options(), MayChange: everything(r), Answers: 1}
 	o.Review.Rules, o.Review.Strict = []*engine.Rule{r}, true
 	got, err := remedy.Search(context.Background(), "case.ceiling.toml", []byte(src), o)
 	require.NoError(t, err)

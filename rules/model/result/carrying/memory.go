@@ -16,18 +16,24 @@ type Memory struct {
 	mu     sync.Mutex
 	ways   recent[remembered, decided]
 	bodies recent[[sha256.Size]byte, *passage.Body]
+	rooms  recent[entered, bool]
 }
 
-// How many ways and bodies are remembered, and as many again of those before: the
-// ways of some panels on a route of a thousand legs.
+// How many ways, bodies and rooms are remembered, and as many again of those before:
+// the ways of some panels on a route of a thousand legs.
 const (
 	mostWays   = 16384
 	mostBodies = 64
+	mostRooms  = 1024
 )
 
 // NewMemory is an empty one.
 func NewMemory() *Memory {
-	return &Memory{ways: recent[remembered, decided]{most: mostWays}, bodies: recent[[sha256.Size]byte, *passage.Body]{most: mostBodies}}
+	return &Memory{
+		ways:   recent[remembered, decided]{most: mostWays},
+		bodies: recent[[sha256.Size]byte, *passage.Body]{most: mostBodies},
+		rooms:  recent[entered, bool]{most: mostRooms},
+	}
 }
 
 // recent remembers so many things that were put or asked for last, and at most as
@@ -113,6 +119,33 @@ func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
 		return
 	}
 	m.bodies.put(mark, p.body)
+}
+
+// entered is all that it hangs on whether a panel comes into a room only on edge, and
+// whether that can be proven with so many cells.
+type entered struct {
+	body  [sha256.Size]byte
+	door  passage.Door
+	high  float64
+	cells int
+}
+
+// enters is what was proven, or proves it.
+func (m *Memory) enters(key entered, prove func() bool) bool {
+	if m == nil {
+		return prove()
+	}
+	m.mu.Lock()
+	had, known := m.rooms.get(key)
+	m.mu.Unlock()
+	if known {
+		return had
+	}
+	proven := prove()
+	m.mu.Lock()
+	m.rooms.put(key, proven)
+	m.mu.Unlock()
+	return proven
 }
 
 func cellsOf(left *passage.Budget) int {

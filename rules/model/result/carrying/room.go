@@ -51,8 +51,8 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	if last.Own() || last.Kind.Get() != spec.Door || !last.Wall.Given() || last.Way.Get().Outcome == passage.Cannot {
 		return r
 	}
-	body := newPanel(c).body
-	r.Standing = body.Standing()
+	p := newPanel(c)
+	r.Standing = p.body.Standing()
 	if r.Standing <= r.Top {
 		return r
 	}
@@ -61,7 +61,8 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	if left != nil {
 		left.Cells *= standing / cells
 	}
-	if proven, _ := body.StandsUpright(door, r.Top, left); proven {
+	key := entered{p.mark(), door, r.Top, cellsOf(left)}
+	if search.Memory.enters(key, func() bool { proven, _ := p.body.StandsUpright(door, r.Top, left); return proven }) {
 		r.Door = last.Prefix
 	}
 	return r
