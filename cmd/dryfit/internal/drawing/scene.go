@@ -16,6 +16,7 @@ type space struct{ x, y, z float64 }
 type camera struct {
 	eye   space
 	turns bool // looks across the vault, from the left side wall, and not along it
+	lit   bool // sees the fittings
 	below bool // looks straight up, in a floor of mirrors: the near end left, the left springing at the top
 }
 
@@ -214,6 +215,7 @@ func (s *scene) coffer(i, j int) {
 		inside = append(inside, inner{[]space{s.at(x0, a, 0), s.at(x1, a, 0), s.at(x1, a, depth), s.at(x0, a, depth)}, railTone})
 	}
 	s.mouth(x0, x1, step)
+	s.fittings(i, j, step, x0, x1)
 	// On the room's side of every inner face, even across a pointed crown.
 	p, q := s.at((x0+x1)/2, a0, 0), s.at((x0+x1)/2, a1, 0)
 	middle := space{p.x, (p.y + q.y) / 2, (p.z + q.z) / 2}

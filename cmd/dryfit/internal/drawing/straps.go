@@ -123,12 +123,12 @@ func (d *strapsOf) table() []string {
 
 func (d *strapsOf) remarks() []string {
 	out := []string{
-		fmt.Sprintf("One edge rib carries %s.", d.format(quantity.Force(d.h.Weight.Get()).Value())),
+		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.format(quantity.Force(d.h.Weight.Get()).Value()), d.format(quantity.Force(2*d.h.Weight.Get()).Value())),
 		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
 		"Of several cases in one row the worst of each strap is shown. Moments are drawn on the side that they stretch.",
 	}
 	if a := d.c.Strap.Allowable; a.Given() {
-		out = append(out, fmt.Sprintf("Allowable %s, by %s.", d.format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
+		out = append(out, fmt.Sprintf("Allowable %s, by %s: beside the bars of each strap a line ends at it, or an arrow points up to it.", d.format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
 	}
 	return out
 }
@@ -207,12 +207,31 @@ func (d *strapsOf) forces(v draft.View) {
 			worst = max(worst, row.forces[i])
 		}
 		top := paper.Point{X: foot.X, Y: foot.Y - 1 - worst*scale}
-		d.b.Label(draft.Label{Text: d.format(quantity.Force(worst).Value()), Of: top, Prefer: []draft.Side{draft.Above}})
+		d.allowable(paper.Point{X: foot.X - bar*float64(len(d.cases))/2 - 1.4, Y: foot.Y - 1}, scale, worst)
+		d.b.Label(draft.Label{Text: fmt.Sprintf("strap %d\n%s", i+1, d.format(quantity.Force(worst).Value())), Of: top, Prefer: []draft.Side{draft.Above}})
 		d.atStation(d.places, foot, d.c.Strap.Stations.Place(i))
 	}
 	d.legend(v, bar, scale)
 	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Y, d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Z), "strap")
 	d.at(d.places, v.At(d.node(d.c.Vault.Arc.Get()/2).Y, d.node(d.c.Vault.Arc.Get()/2).Z), "rib.sag", "room")
+}
+
+// allowable draws beside the bars of a strap how far up its allowable lies: a line, or
+// where that is far over the bars an arrow that points to it.
+func (d *strapsOf) allowable(foot paper.Point, scale, worst float64) {
+	a := d.c.Strap.Allowable
+	if !a.Given() {
+		return
+	}
+	up := a.Load.Get() * scale
+	if most := worst*scale + 3; up > most {
+		tip := paper.Point{X: foot.X, Y: foot.Y - most}
+		d.b.Line(foot, tip, hair)
+		d.b.Poly(paper.Poly{Points: []paper.Point{tip, {X: tip.X - 0.6, Y: tip.Y + 2}, {X: tip.X + 0.6, Y: tip.Y + 2}}, Closed: true, Tone: paper.Ink, Stroke: hair})
+		return
+	}
+	d.b.Line(foot, paper.Point{X: foot.X, Y: foot.Y - up}, hair)
+	d.b.Line(paper.Point{X: foot.X - 1, Y: foot.Y - up}, paper.Point{X: foot.X + 1, Y: foot.Y - up}, cut)
 }
 
 // legend says under the figure which tone is which case, and the scale of the

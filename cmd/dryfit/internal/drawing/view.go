@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -75,6 +76,30 @@ func window() [4]flat {
 	return [4]flat{{-half, low}, {half, low}, {half, high}, {-half, high}}
 }
 
+// crownShare is how much of the depth lies between the eye and the place from which on
+// the crown is in the picture of a sheet, crownOver how far the picture reaches over it.
+const (
+	crownShare  = 1.0 / 3
+	crownOver   = 1.05
+	mostUpright = 1.25 // a picture's height by its width; past it the picture is wider
+)
+
+// crowned is the window of a sheet: high enough for the crown.
+func crowned(c *layout.Ceiling, eye camera) [4]flat {
+	w := window()
+	p := c.Vault.Behind(c.Vault.Arc.Get()/2, 0)
+	crown := eye.see(space{c.BuiltLength() * crownShare, p.Y, p.Z})
+	if eye.turns {
+		crown = eye.see(space{eye.eye.x, p.Y, p.Z})
+	}
+	if crown.away < nearest {
+		return w
+	}
+	high := max(w[2].y, crownOver*crown.up/crown.away)
+	half := max(w[1].x, (high-w[0].y)/2/mostUpright)
+	return [4]flat{{-half, w[0].y}, {half, w[0].y}, {half, high}, {-half, high}}
+}
+
 // View is the ceiling as one sees it from the room's entry, within a box of the
 // paper.
 func View(c *layout.Ceiling, low, high paper.Point) []paper.Item {
@@ -95,13 +120,17 @@ func view(in Input) (*subject, error) {
 		shows: []string{"grid", "vault.rise", "vault.profile"},
 		draw: func(b *draft.Board, _ draft.View) map[int]paper.Point {
 			low, high := b.Area()
+			eye := entryCamera(c)
+			eye.lit = true
+			shown := crowned(c, eye)
+			aspect := (shown[2].y - shown[0].y) / (shown[2].x - shown[0].x)
 			wide := min(high.X-low.X, (high.Y-low.Y-20)/aspect)
 			mid := (low.X + high.X) / 2
 			low, high = paper.Point{X: mid - wide/2, Y: (low.Y+high.Y-wide*aspect)/2 - 8}, paper.Point{X: mid + wide/2, Y: (low.Y+high.Y+wide*aspect)/2 - 8}
-			b.In("view", func() { b.Items(View(c, low, high)) })
+			b.In("view", func() { b.Items(newScene(c, eye).painted(low, high, shown)) })
 			b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7}, Height: draft.Ordinary, Anchor: paper.Middle, Text: fmt.Sprintf(
-				"from the entry at %s, the eye %s above the floor; coffers of %s by %s, ratio %s",
-				where, in.length(c.Room.Eye.Get()), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
+				"from the entry at %s, the eye %s above the floor, %.0f degrees wide; coffers of %s by %s, ratio %s",
+				where, in.length(c.Room.Eye.Get()), quantity.Steady(2*math.Atan(shown[1].x)*180/math.Pi), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
 			places := map[int]paper.Point{}
 			in.at(places, paper.Point{X: low.X + 6, Y: high.Y + 6}, "grid", "vault")
 			return places

@@ -1,0 +1,75 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/sample"
+)
+
+// The crown is in the picture of every ceiling, from a third of its length on, and all
+// the far end is.
+func TestTheCrownIsInThePicture(t *testing.T) {
+	for _, name := range sample.Names(t) {
+		for _, entry := range []string{"end", "side"} {
+			c := sample.Ceiling(t, name, map[string]any{"room.entry": entry})
+			eye := entryCamera(c)
+			w := crowned(c, eye)
+			crown := c.Vault.Behind(c.Vault.Arc.Get()/2, 0)
+			at := space{c.BuiltLength() / 3, crown.Y, crown.Z}
+			if eye.turns {
+				at = space{eye.eye.x, crown.Y, crown.Z}
+			}
+			s := eye.see(at)
+			if s.away < nearest { // nearer than the eye sees
+				continue
+			}
+			assert.Less(t, s.up/s.away, w[2].y, name)
+			assert.LessOrEqual(t, (w[2].y-w[0].y)/(w[2].x-w[0].x), mostUpright+1e-9, name)
+		}
+	}
+}
+
+// A fitting is drawn, and its angle of view stated: by hand 2·atan(0.95) = 87.06
+// degrees, of the demo, whose crown needs no more.
+func TestTheViewHasItsFittings(t *testing.T) {
+	s, err := Draw("view", input(t), Options{})
+	require.NoError(t, err)
+	dark := 0
+	for _, item := range group(t, s, "view") {
+		if p, ok := item.(paper.Poly); ok && p.Tone == fittingTone {
+			dark++
+		}
+	}
+	assert.Positive(t, dark)
+	assert.Contains(t, strings.Join(texts(s.Items), "\n"), "87 degrees wide")
+	assert.InDelta(t, 87.06, 2*math.Atan(0.95)*180/math.Pi, 0.01)
+}
+
+// Each strap has its number, and its allowable of 0.9kN, over the bars, an arrow; one
+// below the greatest force has a line at its own height.
+func TestStrapsHaveTheirAllowable(t *testing.T) {
+	s, err := Draw("straps", input(t), Options{})
+	require.NoError(t, err)
+	said := strings.Join(texts(s.Items), "\n")
+	for _, want := range []string{"strap 1\n", "strap 4\n", "both of a panel"} {
+		assert.Contains(t, said, want)
+	}
+	arrows := func(s paper.Sheet) (n int) {
+		for _, item := range group(t, s, "forces") {
+			if p, ok := item.(paper.Poly); ok && len(p.Points) == 3 && p.Tone == paper.Ink {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 4, arrows(s))
+	low, err := Draw("straps", input(t, map[string]any{"strap.allowable.load": "0.1kN"}), Options{})
+	require.NoError(t, err)
+	assert.Zero(t, arrows(low))
+}
