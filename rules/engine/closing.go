@@ -23,9 +23,9 @@ func (p *Pass) Hides(at, gap string, width float64) (f Finding, ok bool) {
 	}
 	switch {
 	case width > hides.SI:
-		f.Text = gap + " {measured}, and the moulding hides {limit}"
+		f.Text = gap + " {measured}; the moulding covers {limit}"
 	case width+lap.SI > hides.SI:
-		f.Text = p.Textf("%s %v and takes {measured} with the moulding's overlap of %v; it hides %v", gap, quantity.Length(width), lap.Value, hides.Value)
+		f.Text = p.Textf("%s %v, or {measured} with the moulding's overlap of %v; the moulding covers %v", gap, quantity.Length(width), lap.Value, hides.Value)
 		f.Measured, f.Severity = quantity.Length(width+lap.SI).Value(), Query
 		f.Bound.Name, f.Bound.Source, f.Bound.Firm = lap.Name, lap.Source, lap.Firm
 	default:

@@ -147,6 +147,7 @@ var chosen = map[string][]string{
 	"close.growth":         {"strap.hung"},  // whether the shop's state counts
 	"close.last-gap.least": {"strap.hung"},
 	"close.projection":     {"panels.along", "close.last"}, // whether there is one
+	"raise.slide":          {"panels.along"},               // whether there is a neighbour
 	// Measured on the section: with plumb feet it is the span, whatever is cut off.
 	"panel.width": {"panels.around", "springing.cut", "vault.profile", "vault.rise", "rib.depth", "rail.depth", "skin"},
 	// Which pieces there are, and of a split arch which is the heaviest.

@@ -25,7 +25,7 @@ func Family() engine.Family {
 var inForce = engine.Rule{
 	ID:       "accept.in-force",
 	Title:    "each acceptance is in force, and accepts something that may be accepted",
-	Why:      "An acceptance that has run out, or that is for nothing, hides the next finding of its rule.",
+	Why:      "An acceptance that has expired, or that matches no finding, would hide the next finding of its rule.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "term", Title: "days from the check to the last day of an acceptance, or of a trial", Value: quantity.Value{SI: 366, Unit: quantity.One},

@@ -9,7 +9,7 @@ import (
 var skinBearing = engine.Rule{
 	ID:       "bend.skin-bearing",
 	Title:    "the skin seats on every rail, and on the ribs where it lies behind them",
-	Why:      "A skin that does not touch the frame is glued to air, and one that is in the frame's way does not go in.",
+	Why:      "Glue does not hold a skin that does not touch the frame. A skin that overlaps the frame does not go in.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{
 		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
@@ -36,7 +36,7 @@ func seats(p *engine.Pass, key, member string, depth float64) {
 	}
 	switch away := setback - depth; {
 	case away < -gap.SI:
-		f.Text = "the skin is set back {measured}, and the " + member + " is {limit} deep, so that it is in the skin's way"
+		f.Text = "the skin is set back {measured}; the " + member + " is {limit} deep and overlaps the skin"
 		f.Measured, f.Bound = quantity.Length(setback).Value(), p.Stated(key, quantity.Length(depth).Value())
 	case away > gap.SI:
 		f.Severity, f.Text = engine.Query, "the skin stands {measured} off the back of the "+member+"; the most is {limit}"
@@ -64,7 +64,7 @@ func checkSkinBearing(p *engine.Pass) {
 var sheetJoint = engine.Rule{
 	ID:       "bend.sheet-joint",
 	Title:    "every joint of the skin's sheets falls on a member",
-	Why:      "A joint between two members has nothing behind it: it opens, and shows as a kink.",
+	Why:      "A joint between two members has nothing behind it, so it opens and shows as a kink.",
 	Severity: engine.Query,
 	Figures:  []string{"skin.sheets"},
 	Basis: engine.Basis{
@@ -83,14 +83,14 @@ func checkSheetJoint(p *engine.Pass) {
 	if !s.FitsAround {
 		p.Report(engine.Finding{
 			At: "skin.sheet.bent", Related: []string{"grid.around"},
-			Text:     "from rail to rail the skin is {measured}, and the sheet's bent edge is {limit}, so that its joints fall between rails",
+			Text:     "the skin is {measured} from rail to rail; the sheet's bent edge is {limit}, so joints fall between rails",
 			Measured: quantity.Length(s.Module).Value(), Bound: p.Stated("skin.sheet.bent", quantity.Length(c.Skin.Sheet.Bent.Get()).Value()),
 		})
 	}
 	if !s.FitsAlong {
 		p.Report(engine.Finding{
 			At: "skin.sheet.straight", Related: []string{"grid.along"},
-			Text:     "from rib to rib the skin is {measured}, and the sheet's straight edge is {limit}, so that its joints fall between ribs",
+			Text:     "the skin is {measured} from rib to rib; the sheet's straight edge is {limit}, so joints fall between ribs",
 			Measured: quantity.Length(s.Bay).Value(), Bound: p.Stated("skin.sheet.straight", quantity.Length(c.Skin.Sheet.Straight.Get()).Value()),
 		})
 	}

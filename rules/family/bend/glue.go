@@ -9,7 +9,7 @@ import (
 var skinGlue = engine.Rule{
 	ID:       "bend.skin-glue",
 	Title:    "the skin is glued over enough of the frame, and pressed to it closely",
-	Why:      "A bent sheet springs off the frame between two clamps that are far apart, and a narrow line of glue lets go of it.",
+	Why:      "A bent sheet springs off the frame between clamps that are far apart. A narrow line of glue fails.",
 	Severity: engine.Hold,
 	Needs:    []string{"skin.glue"},
 	Limits: []engine.Limit{
@@ -24,7 +24,7 @@ var skinGlue = engine.Rule{
 			{Name: "b", Means: "width of the half rail, or the half rib where the skin lies behind it", Unit: "m"},
 			{Name: "s", Means: "distance of clamps, staples or nails", Unit: "m"},
 		},
-		Valid:  "the pressure itself is the glue maker's to say; a bag presses everywhere",
+		Valid:  "the glue's maker states the pressure; a vacuum bag presses evenly",
 		Source: cite.FAA4313.At("1-10: uneven pressure makes strong and weak places in one joint"),
 	},
 	Check: checkSkinGlue,
@@ -71,7 +71,7 @@ func checkGlueWidth(p *engine.Pass) {
 	switch {
 	case g.Get() > has:
 		f.Bound = p.Stated(key, quantity.Length(has).Value())
-		f.Text = "the glue is {measured} wide, and half a member, which is all that a panel has at its edge, {limit}"
+		f.Text = "the glue is {measured} wide; at its edge a panel has half a member, {limit} wide"
 		f.Offers = []engine.Offer{{Key: g.Key(), Value: p.Below(has)}}
 	case g.Get() < least.SI:
 		f.Severity, f.Bound = engine.Query, least

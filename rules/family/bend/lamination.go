@@ -12,7 +12,7 @@ import (
 var lamination = engine.Rule{
 	ID:       "bend.lamination",
 	Title:    "the rib's laminations bend dry to the vault's tightest radius",
-	Why:      "A strip too thick for its radius breaks on the form, or is left with a stress that the rib's own load adds to.",
+	Why:      "A strip too thick for its radius breaks on the form, or keeps a stress that adds to the stress of the rib's load.",
 	Severity: engine.Query,
 	Figures:  []string{"rib.lamination-ratio", "rib.breaking-ratio"},
 	Limits: []engine.Limit{
@@ -60,13 +60,13 @@ func checkLamination(p *engine.Pass) {
 	f := engine.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; in structural glulam the least for %s is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
+		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s in structural glulam is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   strips(p, c.Rib.Depth.Get()*limit.SI/radius),
 	}
 	if breaks := species.BreakingRatio(); ratio < breaks {
-		f.Text = p.Textf("strips of %v bent to %v have a ratio of {measured}, under the {limit} at which the stress by beam theory is the strength of %s: strips are likely to break on the form; bend some before the ribs are made, or take thinner ones",
+		f.Text = p.Textf("strips of %v bent to %v have a ratio of {measured}; at {limit} the stress by beam theory equals the strength of %s. Strips are likely to break on the form: bend test strips first, or use thinner ones",
 			quantity.Length(t), quantity.Length(radius), species.Name)
 		f.Bound = p.Published("rib.species", quantity.Value{SI: breaks, Unit: quantity.One}, species.Strength)
 	}

@@ -24,8 +24,8 @@ func segment(p *engine.Pass) (angle float64, sawn bool) {
 
 var grain = engine.Rule{
 	ID:       "bend.grain",
-	Title:    "the grain runs out little at the ends of a sawn segment",
-	Why:      "A curved piece sawn from a straight board has short grain at its ends, where it breaks.",
+	Title:    "the slope of grain at the ends of a sawn segment is small",
+	Why:      "A curved piece sawn from a straight board has short grain at its ends and breaks there.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "slope", Title: "slope of grain at a segment's end", Value: quantity.Value{SI: 1.0 / 12, Unit: quantity.One},
@@ -50,13 +50,13 @@ func checkGrain(p *engine.Pass) {
 	need := int(math.Ceil(angle * float64(p.Ceiling.Rib.Segments.Get()) / (2 * math.Atan(limit.SI))))
 	f.Offers = []engine.Offer{{Key: "rib.segments", Value: int64(need)}}
 	if angle >= math.Pi {
-		f.Text = p.Textf("a segment turns by %v, so that at its ends the grain lies right across it", quantity.Angle(angle))
+		f.Text = p.Textf("a segment spans %v of arc, so the grain at its ends runs straight across it", quantity.Angle(angle))
 		p.Report(f)
 		return
 	}
 	slope := math.Tan(angle / 2)
 	f.Measured, f.Bound = quantity.Value{SI: slope, Unit: quantity.One}, limit
-	f.Text = p.Textf("at a segment's ends the grain slopes 1 in %.1f, {measured}, and keeps about %v of its bending strength; the most is {limit}",
+	f.Text = p.Textf("the grain at a segment's ends slopes 1 in %.1f, {measured}; the most is {limit}. About %v of the bending strength is left",
 		1/slope, quantity.Share(p.Ceiling.GrainStrength()))
 	p.Report(f)
 }
@@ -64,7 +64,7 @@ func checkGrain(p *engine.Pass) {
 var plank = engine.Rule{
 	ID:       "bend.plank",
 	Title:    "a sawn segment comes out of a plank of usual width",
-	Why:      "Wide clear plank is dear and cups; a segment that needs it is better cut shorter.",
+	Why:      "Wide clear plank is expensive and cups. Cut shorter segments instead.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{{
 		Key: "width", Title: "width of plank", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 5, Source: cite.CommonPractice(),
@@ -91,7 +91,7 @@ func checkPlank(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.segments", Related: []string{"rib.depth"},
-		Text:     "a segment needs plank {measured} wide; past {limit} it is dear and cups",
+		Text:     "a segment needs plank {measured} wide; wider than {limit}, plank is expensive and cups",
 		Measured: quantity.Length(width).Value(), Bound: limit,
 	})
 }

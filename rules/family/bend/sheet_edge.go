@@ -10,8 +10,8 @@ import (
 
 var sheetEdge = engine.Rule{
 	ID:       "bend.sheet-edge",
-	Title:    "the sheet is one that is stocked, its edges the way round that the spec bends it",
-	Why:      "Bendable sheets are made to bend one way or the other, and words for the two are mixed up: say which edge stays straight, of a sheet that can be had.",
+	Title:    "the sheet is a stock size with the edge that the spec bends",
+	Why:      "A bendable sheet bends one way only, and the trade's words for the two ways are often confused. State which edge of a stock sheet stays straight.",
 	Severity: engine.Note,
 	Basis:    engine.Basis{Valid: "sizes that mills list; others are made to order", Source: cite.RetailPlywood.At("sheet sizes")},
 	Check:    checkSheetEdge,
@@ -27,7 +27,7 @@ func checkSheetEdge(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "skin.sheet",
-		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and say which of its edges stays straight",
+		Text: p.Textf("a sheet of %v with its %v edge bent is not a stock size; ask the mill, or take the next larger and state which edge stays straight",
 			quantity.Length(s.Straight.Get()), quantity.Length(s.Bent.Get())),
 	})
 }

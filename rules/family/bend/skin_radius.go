@@ -11,7 +11,7 @@ import (
 var skinRadius = engine.Rule{
 	ID:       "bend.skin-radius",
 	Title:    "the skin's sheet bends to the vault's tightest radius",
-	Why:      "A sheet bent tighter than it allows cracks on its outer face, or goes on to the form and springs off the ribs.",
+	Why:      "A sheet bent below its least radius cracks on its outer face, or springs off the ribs.",
 	Severity: engine.Hold,
 	Figures:  []string{"skin.radius"},
 	Basis: engine.Basis{
@@ -35,7 +35,7 @@ func checkSkinRadius(p *engine.Pass) {
 	}
 	if c.Skin.Around() {
 		p.Report(engine.Finding{
-			At: "skin.straight", Text: `the sheet's straight edge is laid around the arc, where it has to bend`,
+			At: "skin.straight", Text: `the spec lays the sheet's straight edge around the arc, where the sheet must bend`,
 			Offers: []engine.Offer{{Key: "skin.straight", Value: "along"}},
 		})
 		return

@@ -12,8 +12,8 @@ import (
 
 var solid = engine.Rule{
 	ID:       "bend.solid",
-	Title:    "a rib of one piece can be bent to its radius, by its species and by what is done",
-	Why:      "Past a certain tightness a thick piece breaks on its outer face, dry soonest, steamed with a strap last.",
+	Title:    "a rib of one piece can be bent to its radius, for its species and bending method",
+	Why:      "A thick piece bent too tightly breaks on its outer face. A dry piece breaks first, a piece steamed with a strap last.",
 	Severity: engine.Query,
 	Basis: engine.Basis{
 		Formula: "R / d ≥ ratio",

@@ -13,7 +13,7 @@ import (
 var laminationThin = engine.Rule{
 	ID:       "bend.lamination-thin",
 	Title:    "the laminations are no thinner than they need be",
-	Why:      "Each strip more is a glue line, two planed faces and a saw kerf: very thin ones waste wood and hold the press.",
+	Why:      "Each extra strip adds a glue line, two planed faces and a saw kerf. Very thin strips waste wood and press time.",
 	Severity: engine.Note,
 	Figures:  []string{"rib.lamination-ratio"},
 	Limits: []engine.Limit{{
@@ -40,19 +40,19 @@ func checkLaminationThin(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"vault.rise"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; past {limit} they are thinner than they need be", quantity.Length(t), quantity.Length(radius)),
+		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; above {limit} they are thinner than necessary", quantity.Length(t), quantity.Length(radius)),
 		Measured: quantity.Value{SI: radius / t, Unit: quantity.One}, Bound: limit,
 	})
 }
 
 var springback = engine.Rule{
 	ID:       "bend.springback",
-	Title:    "what springback is left after the form's correction is within the form's tolerance",
-	Why:      "The form is made tighter by the springback that is expected; how much comes is never quite that, and the rise shows it.",
+	Title:    "the springback that the form's correction leaves is within the form's tolerance",
+	Why:      "The form is made tighter by the expected springback. The actual springback differs, and changes the rise.",
 	Severity: engine.Query,
 	Figures:  []string{"rib.laminations", "rib.form-radius", "rib.springback-left"},
 	Limits: []engine.Limit{{
-		Key: "uncertainty", Title: "share of the expected springback that may come or not", Value: quantity.Share(timber.SpringbackUncertainty).Value(),
+		Key: "uncertainty", Title: "uncertainty of springback, as a share of the expected value", Value: quantity.Share(timber.SpringbackUncertainty).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.BentStrips.At("4 strips of 3/32in on a 20in form came to 22in, where 1/n² gives 21.33in"),
 	}},
 	Basis: engine.Basis{
@@ -74,7 +74,7 @@ func checkSpringback(p *engine.Pass) {
 		return
 	}
 	if n <= 1 {
-		p.Report(engine.Finding{At: "rib.lamination", Text: "one strip springs back straight; take at least two"})
+		p.Report(engine.Finding{At: "rib.lamination", Text: "one strip springs back straight; use at least two"})
 		return
 	}
 	uncertain := p.Limit("uncertainty")
@@ -90,7 +90,7 @@ func checkSpringback(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
-		Text: p.Textf("%.4g strips leave the rise uncertain by {measured} after the form is corrected to %v, since %v of the springback more or less may come; the form's tolerance is {limit}",
+		Text: p.Textf("the rise of a rib of %.4g strips, on a form corrected to %v, is uncertain by {measured}, for springback that varies by ±%v; the form's tolerance is {limit}",
 			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n)), uncertain.Value),
 		Measured: quantity.Length(left).Value(), Bound: form,
 		Offers: strips(p, least),

@@ -11,7 +11,7 @@ import (
 var stagger = engine.Rule{
 	ID:       "bend.stagger",
 	Title:    "the joints of one layer of a sawn rib are staggered against the next",
-	Why:      "A joint carries nothing: where two lie together the rib is cut through.",
+	Why:      "A joint carries nothing. Two joints at one place cut the rib through.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),

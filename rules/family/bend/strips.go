@@ -12,7 +12,7 @@ import (
 var stripSum = engine.Rule{
 	ID:       "bend.strips",
 	Title:    "whole strips make up the rib's depth",
-	Why:      "A rib is glued of whole strips: eight of 7mm are 56mm and nine are 63mm, and neither is a rib of 60mm.",
+	Why:      "A rib is glued up from whole strips. Eight strips of 7mm make 56mm and nine make 63mm; neither makes a rib of 60mm.",
 	Severity: engine.Hold,
 	Figures:  []string{"rib.laminations"},
 	Limits: []engine.Limit{{

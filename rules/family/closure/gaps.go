@@ -11,7 +11,7 @@ import (
 var firstGap = engine.Rule{
 	ID:       "close.first-gap",
 	Title:    "the first panel stands clear of the far end wall",
-	Why:      "Walls are not straight: a first panel set hard against one follows its bow, and every panel after it does too.",
+	Why:      "Walls are not straight. A first panel set hard against a wall follows its bow, and so does every panel after it.",
 	Severity: engine.Query,
 	Needs:    []string{"close.first_gap"},
 	Limits: []engine.Limit{{
@@ -32,8 +32,8 @@ var firstGap = engine.Rule{
 
 var cover = engine.Rule{
 	ID:       "close.cover",
-	Title:    "the perimeter moulding hides every gap at its widest",
-	Why:      "What the tolerances and the dry season leave open at the walls shows as a black line that no moulding on site is wide enough for.",
+	Title:    "the perimeter moulding covers every gap at its widest",
+	Why:      "Tolerances and the dry season open gaps at the walls. A gap wider than the moulding shows as a black line.",
 	Severity: engine.Hold,
 	Needs:    []string{"edge.cover"},
 	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
@@ -43,7 +43,7 @@ var cover = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "gap", Means: "the widest of the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that draws it in", Unit: "m"},
 			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
-			{Name: "cover", Means: "what the moulding can hide", Unit: "m"},
+			{Name: "cover", Means: "the widest gap that the moulding covers", Unit: "m"},
 		},
 		Valid:  "the vault in the middle of the room; its shrinkage all at the last gap",
 		Source: cite.Derivation("the chain of lengths at its worst, with the movement of the wood"),
@@ -65,7 +65,7 @@ func checkCover(p *engine.Pass) {
 	} else {
 		reportCover(p, "close.first_gap", "the first gap", e.First.Get(), false)
 		if most := e.Most.Get(); p.Ordered() {
-			gap("close.first_gap", "the last gap at its most, in the dry season,", most.Value, most.Err)
+			gap("close.first_gap", "the last gap at its most in the dry season", most.Value, most.Err)
 		}
 	}
 	most := k.Sides.Most.Get()
@@ -89,7 +89,7 @@ func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
 		return
 	}
 	if wet {
-		f.Text += ", the wood being wetter in the shop than in either season"
+		f.Text += ", because the wood is wetter in the shop than in either season"
 		f.Related, f.NotBy, f.Offers = append(f.Related, "climate.shop"), []string{"edge.cover"}, nil
 	}
 	p.Report(drawn(p, f, answers[at]))
@@ -97,12 +97,12 @@ func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
 
 var side = engine.Rule{
 	ID:       "close.side",
-	Title:    "the panel at its widest goes between the walls at their tightest",
-	Why:      "Form, tolerance, season and the arch's own weight all spread the feet, and a foot that meets the wall leaves the panel hanging crooked.",
+	Title:    "the panel at its widest fits between the walls at their narrowest",
+	Why:      "Form, tolerance, season and the arch's own weight spread the feet. A foot that meets the wall leaves the panel crooked.",
 	Severity: engine.Hold,
 	Figures:  []string{"panel.side-gap"},
 	Limits: []engine.Limit{{
-		Key: "clearance", Title: "left beside a foot when all has spread it", Value: quantity.Length(0.003).Value(),
+		Key: "clearance", Title: "left beside a foot at the sum of all that spreads it", Value: quantity.Length(0.003).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -128,7 +128,7 @@ func checkSide(p *engine.Pass) {
 	if gap < 0 {
 		p.Report(drawn(p, engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.tolerance", "panels.form", "room.tolerance"},
-			Text:     "at its widest the panel is {measured} wider than the room at its tightest",
+			Text:     "the panel at its widest is {measured} wider than the room at its narrowest",
 			Measured: quantity.Length(-2 * gap).Value(),
 			Offers:   []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(gap-clearance.SI))}},
 		}, "survey.fits"))
@@ -138,7 +138,7 @@ func checkSide(p *engine.Pass) {
 	if left := gap - spread; ok && left < clearance.SI {
 		p.Report(drawn(p, engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: engine.Query,
-			Text: p.Textf("of the %v beside the panel at its widest, in the room at its tightest, the season and the arch's weight take %v from each foot and leave {measured}; the least is {limit}",
+			Text: p.Textf("the panel at its widest has %v beside each foot in the room at its narrowest; the season and the arch's weight take %v, which leaves {measured}; the least is {limit}",
 				quantity.Length(gap), quantity.Length(spread)),
 			Measured: quantity.Length(left).Value(), Bound: clearance,
 			Offers: []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
@@ -176,7 +176,7 @@ func footSpread(p *engine.Pass) (float64, bool) {
 var line = engine.Rule{
 	ID:       "close.line",
 	Title:    "the seams stay on the lines of the coffer grid",
-	Why:      "Each panel starts where the last one ended: what they deviate adds up along the row, and lights, doors and windows set out on the grid show it.",
+	Why:      "Each panel starts where the panel before it ends, so deviations add up along the row. Lights, doors and windows set out on the grid show it.",
 	Severity: engine.Query,
 	Figures:  []string{"close.line"},
 	Limits: []engine.Limit{{
@@ -188,7 +188,7 @@ var line = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "n", Means: "seams", Unit: "1"}, {Name: "p", Means: "tolerance of a panel", Unit: "m"}, {Name: "u", Means: "tolerance of a seam", Unit: "m"},
 		},
-		Valid:  "a grid set out with its seam gaps, from the first panel; panels that deviate each for itself",
+		Valid:  "a grid set out with its seam gaps, from the first panel; panels that deviate independently",
 		Source: cite.Scholz1995.At("statistical tolerancing"),
 	},
 	Check: func(p *engine.Pass) {
@@ -196,7 +196,7 @@ var line = engine.Rule{
 		if l.ByChance > limit.SI {
 			p.Report(engine.Finding{
 				At: "panels.tolerance", Related: []string{"panels.along", "seam.tolerance"},
-				Text: p.Textf("seam %d, counted from the first panel, may lie {measured} off the coffer grid if each panel deviates for itself, and %v if all do alike, as off one form; the most is {limit}",
+				Text: p.Textf("seam %d from the first panel may lie {measured} off the coffer grid where panels deviate independently, and %v where all deviate alike, as from one form; the most is {limit}",
 					l.Seams, quantity.Length(l.Alike)),
 				Measured: quantity.Length(l.ByChance).Value(), Bound: limit,
 			})

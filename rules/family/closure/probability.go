@@ -8,17 +8,17 @@ import (
 
 var probability = engine.Rule{
 	ID:       "close.probability",
-	Title:    "by chance the last panel goes in more often than not by far",
-	Why:      "The worst case is rare where the lengths deviate each for itself, and not rare at all where all panels come off one form: the chances say how much the worst case exaggerates.",
+	Title:    "the probability that the last panel goes in is high",
+	Why:      "The worst case is rare where lengths deviate independently, and not rare where all panels come from one form. The probability shows how far the worst case overstates the risk.",
 	Severity: engine.Note,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.chance", "close.chance-alike"},
 	Limits: []engine.Limit{{
-		Key: "least", Title: "chance that the last panel goes in", Value: quantity.Share(0.95).Value(),
+		Key: "least", Title: "probability that the last panel goes in", Value: quantity.Share(0.95).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; the free length that the tenons' projection takes, without clearance; the wood as in close.slide",
+		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; free length for the tenons' projection, without clearance; the wood as in close.slide",
 		Source: cite.Scholz1995.At("statistical tolerancing, and its failure with a shared bias"),
 	},
 	Check: checkProbability,
@@ -32,9 +32,9 @@ func checkProbability(p *engine.Pass) {
 		return
 	}
 	state := hungIn(p, ends)
-	text := "the last panel does not go in even with every length at the better end of its tolerance" + state + ": its chance is {measured}, and the least is {limit}"
+	text := "the last panel does not go in even where every length is at the better end of its tolerance" + state + "; its probability is {measured}, and the least is {limit}"
 	if !odds.Decided {
-		text = p.Textf("the last panel goes in with a chance of %v ± %v if each panel deviates for itself, and of %v ± %v if all deviate alike, as off one form%s; the least is {limit}",
+		text = p.Textf("the probability that the last panel goes in is %v ± %v where panels deviate independently, and %v ± %v where all deviate alike, as from one form%s; the least is {limit}",
 			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error), state)
 	}
 	p.Report(engine.Finding{
@@ -46,7 +46,7 @@ func checkProbability(p *engine.Pass) {
 var twoWay = engine.Rule{
 	ID:       "close.two-way",
 	Title:    "no panel has to slide two ways at once",
-	Why:      "A piece of a split arch has tenons on its end and on its edge: it can slide on to the one or the other, never on to both.",
+	Why:      "A piece of a split arch has tenons on its end and on its edge. It can slide on to one set only.",
 	Severity: engine.Hold,
 	Basis:    engine.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
 	Check: func(p *engine.Pass) {
@@ -56,7 +56,7 @@ var twoWay = engine.Rule{
 		}
 		p.Report(engine.Finding{
 			At: "close.last", Related: []string{"panels.around"},
-			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both; withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count.Get()),
+			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both. Withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count.Get()),
 			Offers: []engine.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
 		})
 	},

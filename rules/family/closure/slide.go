@@ -9,8 +9,8 @@ import (
 
 var slide = engine.Rule{
 	ID:       "close.slide",
-	Title:    "the last panel has the free length to stand off and slide home",
-	Why:      "A panel with its neighbour's tenons in the way stands off by their projection before it slides on to them; without that much room beyond its place the last one does not go in.",
+	Title:    "the last gap lets the last panel stand off and slide into place",
+	Why:      "A panel stands off by the projection of its neighbour's tenons before it slides on to them. The last panel needs that much room beyond its place.",
 	Severity: engine.Hold,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
@@ -19,11 +19,11 @@ var slide = engine.Rule{
 		Formula: "G − g_f − L − n·g − ΔL − (τ + P·p + n·u) ≥ t/2 + clearance",
 		Symbols: []engine.Symbol{
 			{Name: "G", Means: "length of the room", Unit: "m"},
-			{Name: "g_f", Means: "first gap, set with a spacer and taken as exact", Unit: "m"},
+			{Name: "g_f", Means: "first gap, set with a spacer and treated as exact", Unit: "m"},
 			{Name: "L", Means: "length of all panels", Unit: "m"},
 			{Name: "n", Means: "seams", Unit: "1"},
 			{Name: "g", Means: "gap of one seam", Unit: "m"},
-			{Name: "ΔL", Means: "growth of all rib widths since the shop, in the state of the wood when hung in which they are widest", Unit: "m"},
+			{Name: "ΔL", Means: "growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 			{Name: "P", Means: "panels along", Unit: "1"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
@@ -51,13 +51,13 @@ func checkSlide(p *engine.Pass) {
 	state := hungIn(p, ends)
 	switch {
 	case least < 0:
-		f.Text = p.Textf("at its worst the row of panels is {measured} longer than the room with a first gap of %v%s", quantity.Length(ends.First.Get()), state)
+		f.Text = p.Textf("the row of panels at its longest is {measured} longer than the room less a first gap of %v%s", quantity.Length(ends.First.Get()), state)
 		f.Measured = quantity.Length(-least).Value()
 	case least < projection:
-		f.Text = "the last gap comes to {measured} at its least" + state + ", and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
+		f.Text = "the last gap at its least is {measured}" + state + "; the last panel must stand off by {limit}, the projection of its neighbour's tenons, before it slides into place"
 		f.Bound = p.Stated("seam.tenon", quantity.Length(projection).Value())
 	case least < projection+clearance.SI:
-		f.Text = "the last gap comes to {measured} at its least" + state + "; to go in the last panel needs {limit}" + share(p, projection, clearance)
+		f.Text = "the last gap at its least is {measured}" + state + "; the last panel needs {limit} to go in" + share(p, projection, clearance)
 		f.Bound, f.Severity = clearance, engine.Query
 		f.Bound.Value = quantity.Length(projection + clearance.SI).Value()
 	default:
@@ -71,7 +71,7 @@ func share(p *engine.Pass, projection float64, clearance engine.Bound) string {
 	if projection == 0 {
 		return " of clearance"
 	}
-	return p.Textf(", %v of it clearance", clearance.Value)
+	return p.Textf(", which includes %v of clearance", clearance.Value)
 }
 
 // hungIn says what the ribs have grown by when the panels are hung.

@@ -13,8 +13,8 @@ var geometry = cite.Derivation("the fitting in the coffer's own coordinates")
 
 var inGrid = engine.Rule{
 	ID:       "fitting.in-grid",
-	Title:    "every fitting is in a coffer that there is",
-	Why:      "A fitting in a coffer beyond the grid is one that a change of the grid has forgotten.",
+	Title:    "every fitting is in a coffer of the grid",
+	Why:      "A fitting in a coffer beyond the grid was not moved when the grid changed.",
 	Severity: engine.Hold,
 	Needs:    []string{"fitting"},
 	Basis:    engine.Basis{Source: cite.Derivation("coffers counted from 1, around from the left springing and along from the near end")},
@@ -23,7 +23,7 @@ var inGrid = engine.Rule{
 			if f.beyond() {
 				p.Report(engine.Finding{
 					At: f.key("coffer"), Related: []string{"grid.around", "grid.along"},
-					Text: p.Textf("the %s is in %s, and the grid has %d coffers around and %d along", f.Name.Get(), f.where(), p.Ceiling.Grid.Around.Get(), p.Ceiling.Grid.Along.Get()),
+					Text: p.Textf("the %s is in %s; the grid has %d coffers around and %d along", f.Name.Get(), f.where(), p.Ceiling.Grid.Around.Get(), p.Ceiling.Grid.Along.Get()),
 				})
 			}
 		}
@@ -33,7 +33,7 @@ var inGrid = engine.Rule{
 var clearOfMembers = engine.Rule{
 	ID:       "fitting.clear-of-members",
 	Title:    "every fitting is clear of the ribs and rails of its coffer",
-	Why:      "A hole through a rib or a rail takes the member, and at a seam its tenons and straps, out of the ceiling.",
+	Why:      "A hole through a rib or a rail cuts the member and, at a seam, its tenons and straps.",
 	Severity: engine.Hold,
 	Needs:    []string{"fitting"},
 	Basis: engine.Basis{
@@ -44,7 +44,7 @@ var clearOfMembers = engine.Rule{
 			{Name: "module", Means: "coffer between centre lines", Unit: "m"},
 			{Name: "member", Means: "width of the rib or rail", Unit: "m"},
 		},
-		Valid:  "clear sizes at the intrados; what the fitting is behind the skin is not in the spec",
+		Valid:  "clear sizes at the intrados; the spec does not give the fitting's size behind the skin",
 		Source: geometry,
 	},
 	Check: checkClear,

@@ -38,7 +38,7 @@ func tooBig(p *engine.Pass, f place) bool {
 var edge = engine.Rule{
 	ID:       "fitting.edge",
 	Title:    "every fitting keeps its distance from the sides of its coffer",
-	Why:      "A trim that touches a rib looks like a mistake, and nobody can get a hand beside it.",
+	Why:      "A trim that touches a rib looks like a mistake and leaves no room for a hand.",
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
 	Limits: []engine.Limit{{

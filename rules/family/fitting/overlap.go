@@ -11,7 +11,7 @@ import (
 var overlap = engine.Rule{
 	ID:       "fitting.overlap",
 	Title:    "no two fittings of a coffer overlap",
-	Why:      "Two trades each find the middle of the coffer free.",
+	Why:      "Two trades may each place a fitting in the middle of one coffer.",
 	Severity: engine.Hold,
 	Needs:    []string{"fitting"},
 	Basis:    engine.Basis{Source: geometry},

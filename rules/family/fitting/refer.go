@@ -12,7 +12,7 @@ var wood = cite.NEC.At("410.116(A)(1)").FromMemory()
 
 var luminaireClear = engine.Rule{
 	ID:       "fitting.luminaire-clear",
-	Title:    "luminaires are clear of the ribs and rails by what the code asks of recessed ones",
+	Title:    "luminaires keep the code's clearance of recessed luminaires from ribs and rails",
 	Why:      "Wood beside a hot lamp housing chars over years.",
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
@@ -28,7 +28,7 @@ var luminaireClear = engine.Rule{
 var luminaire = engine.Rule{
 	ID:       "fitting.luminaire",
 	Title:    "luminaires are referred to the electrical code and the licensed trade",
-	Why:      "A lamp let into a wood skin is a matter of its listing, its heat and what lies above it, which no spec of the ceiling says.",
+	Why:      "Whether a luminaire may be let into a wood skin depends on its listing, its heat and what lies above it. A ceiling's spec states none of these.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToElectrician,
 	Needs:    []string{"fitting"},
@@ -46,7 +46,7 @@ var sprinkler = engine.Rule{
 	RefersTo: engine.ToFireProtection,
 	Needs:    []string{"fitting"},
 	Basis: engine.Basis{
-		Valid:  "what the code says of ceiling pockets has further conditions, of which a wood finish may fail one",
+		Valid:  "the code's clause on ceiling pockets has further conditions, and a wood finish may fail one",
 		Source: cite.NFPA13.At("2010, 8.6.7: unprotected ceiling pockets up to 1000 ft3 in all and 36 in deep").FromMemory(),
 	},
 	Check: func(p *engine.Pass) {

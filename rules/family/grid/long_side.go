@@ -9,7 +9,7 @@ import (
 var longSide = engine.Rule{
 	ID:       "grid.long-side",
 	Title:    "the coffers' long side lies with the length of the room",
-	Why:      "Coffers that lie across a long room make it look shorter and wider from where one comes in.",
+	Why:      "Coffers whose long side lies across a long room make it look shorter and wider.",
 	Severity: engine.Note,
 	Figures:  []string{"grid.long-side"},
 	Limits: []engine.Limit{{
@@ -30,7 +30,7 @@ func checkLongSide(p *engine.Pass) {
 	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Room.Entry.Get()]
 	p.Report(engine.Finding{
 		At:       "grid",
-		Text:     "the coffers' long side lies across the room's length, as one sees it " + seen + "; they are {measured} to one, and square up to {limit}",
+		Text:     "the coffers' long side lies across the room's length, seen " + seen + "; their sides are {measured} to 1, and up to {limit} counts as square",
 		Measured: number(c.Grid.Ratio()), Bound: limit,
 	})
 }

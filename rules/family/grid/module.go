@@ -8,7 +8,7 @@ import (
 
 var moduleRatio = engine.Rule{
 	ID:       "grid.module-ratio",
-	Title:    "the coffers are near enough to square",
+	Title:    "the coffers are nearly square",
 	Why:      "A coffer much longer than wide reads as a slot, and the grid as stripes.",
 	Severity: engine.Query,
 	Figures:  []string{"grid.module-ratio"},
@@ -36,7 +36,7 @@ func checkModuleRatio(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:      "grid.along",
 		Related: []string{"grid.around", "vault.length"},
-		Text: p.Textf("the module is %v around by %v along, {measured} to one; the most is {limit}",
+		Text: p.Textf("the module is %v around by %v along, {measured} to 1; the most is {limit}",
 			quantity.Length(g.ModuleAround.Get()), quantity.Length(g.ModuleAlong.Get())),
 		Measured: number(g.Ratio()), Bound: limit,
 		Offers: []engine.Offer{{Key: "grid.along", Value: int64(g.Along.Get() + 1)}, {Key: "grid.along", Value: int64(g.Along.Get() - 1)}},
@@ -45,8 +45,8 @@ func checkModuleRatio(p *engine.Pass) {
 
 var moduleSize = engine.Rule{
 	ID:       "grid.module-size",
-	Title:    "the coffers are of a size that can be made and read",
-	Why:      "Small coffers multiply joints; large ones leave the skin without a rib behind it.",
+	Title:    "the coffers are neither too small to make nor too large to stiffen the skin",
+	Why:      "Small coffers need many joints. Large coffers leave the skin without a rib behind it.",
 	Severity: engine.Query,
 	Figures:  []string{"grid.module-around", "grid.module-along"},
 	Limits: []engine.Limit{
@@ -78,8 +78,8 @@ func checkModuleSize(p *engine.Pass) {
 
 var count = engine.Rule{
 	ID:       "grid.count",
-	Title:    "the eye can take the coffers in",
-	Why:      "Past a certain number the eye no longer counts coffers but sees a texture, and each one is joints, fittings and cost.",
+	Title:    "the coffers are few enough to read as coffers",
+	Why:      "Very many coffers read as a texture, and each adds joints, fittings and cost.",
 	Severity: engine.Note,
 	Figures:  []string{"grid.count"},
 	Limits: []engine.Limit{{
@@ -96,7 +96,7 @@ func checkCount(p *engine.Pass) {
 		return
 	}
 	p.Report(engine.Finding{
-		At: "grid", Text: "there are {measured} coffers; past {limit} the eye sees a texture",
+		At: "grid", Text: "the ceiling has {measured} coffers; {limit} is the usual limit, above which they read as a texture",
 		Measured: number(n), Bound: limit,
 	})
 }

@@ -13,14 +13,14 @@ import (
 var seamsOnRibs = engine.Rule{
 	ID:       "grid.seams-on-ribs",
 	Title:    "every seam falls on a rib or a rail",
-	Why:      "A seam between two members has nothing to join: the panels would end in the middle of a coffer.",
+	Why:      "A seam between two members has nothing to join, because the panels would end in the middle of a coffer.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "grid.along mod panels.along = 0 and grid.around mod panels.around = 0",
 		Symbols: []engine.Symbol{
-			{Name: "mod", Means: "what is left of a whole division", Unit: "1"},
+			{Name: "mod", Means: "remainder of the division", Unit: "1"},
 		},
-		Source: cite.Derivation("panels alike end on the grid only where it divides evenly"),
+		Source: cite.Derivation("panels of one size end on the grid only where it divides evenly"),
 	},
 	Check: checkSeamsOnRibs,
 }
@@ -40,7 +40,7 @@ func checkSeamsOnRibs(p *engine.Pass) {
 		p.Report(engine.Finding{
 			At:      d.key,
 			Related: []string{"grid." + d.other},
-			Text:    p.Textf("%d coffers %s do not divide into %d panels, so that seams fall between the %s", d.grid, d.other, d.panels, d.where),
+			Text:    p.Textf("%d coffers %s do not divide into %d panels, so seams fall between the %s", d.grid, d.other, d.panels, d.where),
 			Offers:  divisors(d.key, d.grid, d.panels),
 		})
 	}
@@ -63,7 +63,7 @@ func divisors(key string, grid, panels int) []engine.Offer {
 var crown = engine.Rule{
 	ID:       "grid.crown",
 	Title:    "a fitting at the crown is clear of the rail there",
-	Why:      "With an even number of coffers around a rail lies at the crown, where one would hang the light.",
+	Why:      "With an even number of coffers around, a rail lies at the crown, the usual place for a light.",
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
 	Limits: []engine.Limit{{

@@ -9,7 +9,7 @@ import (
 var liftApart = engine.Rule{
 	ID:       "install.lift-apart",
 	Title:    "each lift has a place of its own, under one piece of the arch",
-	Why:      "A lift under a seam within the arch carries the end of one piece at best, and two lifts do not stand in one place.",
+	Why:      "A lift under a seam within the arch carries at most the end of one piece. Two lifts cannot stand in one place.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.stations"},
 	Basis: engine.Basis{

@@ -11,7 +11,7 @@ import (
 var liftBalance = engine.Rule{
 	ID:       "install.lift-balance",
 	Title:    "the mass centre lies well between the lifts",
-	Why:      "A panel whose weight is over one lift tips off it as soon as it leaves the floor.",
+	Why:      "A panel whose mass centre is over one lift tips off it as soon as it leaves the floor.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.stations", "strap.stations"},
 	Limits:   []engine.Limit{engine.TippingLimit()},

@@ -23,7 +23,7 @@ func Family() engine.Family {
 var liftShare = engine.Rule{
 	ID:       "install.lift-share",
 	Title:    "each lift's share of the panel is within its capacity",
-	Why:      "Lifts that are not under the panel's quarter points share it unevenly, and one of them tips.",
+	Why:      "Lifts away from the panel's quarter points share its weight unevenly, and one of them can tip.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
 	Figures:  []string{"hanging.raised.lift.1"},

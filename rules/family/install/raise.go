@@ -36,7 +36,7 @@ func forks(c *layout.Ceiling) (heights, slopes []float64) {
 var liftReach = engine.Rule{
 	ID:       "install.lift-reach",
 	Title:    "the lifts reach the panel's place and a little over it",
-	Why:      "A lift at the end of its mast leaves the panel hanging in the air, short of its straps.",
+	Why:      "A lift at the end of its mast can leave the panel below its straps.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.reach", "lift.stations"},
 	Limits: []engine.Limit{{
@@ -71,7 +71,7 @@ func checkReach(p *engine.Pass) {
 		}
 		p.Report(engine.Finding{
 			At: "lift.reach", Related: []string{"room.height", "lift.stations"}, Severity: severity,
-			Text:     p.Textf("lift %d has to bring its forks to %v and %v over it, {measured}; it reaches {limit}", i+1, quantity.Length(at), quantity.Length(over)),
+			Text:     p.Textf("lift %d must raise its forks to %v plus %v of over-travel, {measured}; it reaches {limit}", i+1, quantity.Length(at), quantity.Length(over)),
 			Measured: quantity.Length(at + over).Value(), Bound: reach,
 		})
 	}
@@ -80,7 +80,7 @@ func checkReach(p *engine.Pass) {
 var liftStowed = engine.Rule{
 	ID:       "install.lift-stowed",
 	Title:    "the stowed forks go under a panel that stands on its feet",
-	Why:      "Forks that stow higher than the underside do not go under it: the panel has to stand on blocks, or be lifted on to the forks by hand.",
+	Why:      "Forks that stow higher than the panel's underside do not go under it. The panel then stands on blocks, or people lift it on to the forks.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stowed", "lift.stations"},
 	Basis:    engine.Basis{Valid: "panels that stand on the floor on their feet", Source: cite.Derivation("height of the stowed forks against that of the intrados over the lift")},
@@ -101,7 +101,7 @@ func checkStowed(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
-		Text: p.Textf("the forks are {measured} up when stowed, and a panel on its feet has %v of clear height over lift %d: it has to stand on blocks of %v, or be lifted on by hand",
+		Text: p.Textf("the stowed forks are {measured} high; a panel on its feet has %v of clear height over lift %d. Stand it on blocks of %v, or lift it on by hand",
 			quantity.Length(least), slices.Index(heights, least)+1, quantity.Length(stowed-least)),
 		Measured: quantity.Length(stowed).Value(), Bound: p.Stated("lift.stations", quantity.Length(least).Value()),
 		Offers: []engine.Offer{{Key: "lift.stowed", Value: p.Below(least)}},
@@ -111,7 +111,7 @@ func checkStowed(p *engine.Pass) {
 var saddle = engine.Rule{
 	ID:       "install.saddle",
 	Title:    "the forks carry saddles where the underside slopes",
-	Why:      "On flat forks a sloping underside slides.",
+	Why:      "A sloping underside slides on flat forks.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stations"},
 	Limits: []engine.Limit{{
@@ -132,7 +132,7 @@ func checkSaddle(p *engine.Pass) {
 		if s > limit.SI {
 			p.Report(engine.Finding{
 				At: p.Ceiling.Lift.Stations.Place(i), Related: []string{"lift.saddle"},
-				Text:     p.Textf("over lift %d the underside slopes {measured}, and past {limit} flat forks do not hold it", i+1),
+				Text:     p.Textf("the underside over lift %d slopes {measured}; flat forks hold up to {limit}", i+1),
 				Measured: quantity.Angle(s).Value(), Bound: limit,
 				Offers: []engine.Offer{{Key: "lift.saddle", Value: true}},
 			})
@@ -142,8 +142,8 @@ func checkSaddle(p *engine.Pass) {
 
 var pass = engine.Rule{
 	ID:       "install.pass",
-	Title:    "the panel passes what is already fixed on its way up",
-	Why:      "A ledger that is on the wall before the panel comes up is in the feet's way.",
+	Title:    "the panel passes the fixed ledgers on its way up",
+	Why:      "A ledger fixed to the wall before the panel goes up blocks its feet.",
 	Severity: engine.Hold,
 	Needs:    []string{"ledger"},
 	Basis: engine.Basis{
@@ -170,7 +170,7 @@ func checkPass(p *engine.Pass) {
 	if width := c.Vault.Width.Get(); c.Panel.Around.Get() == 1 && width > place {
 		p.Report(engine.Finding{
 			At: "ledger.fixed", Related: []string{"ledger.projection", key},
-			Text:     "the panel is {measured} wide over its feet, and between the ledgers there is {limit} on the way up" + where + "; fix them after",
+			Text:     "the panel is {measured} wide over its feet; on the way up the ledgers leave {limit} between them" + where + ". Fix the ledgers after the panel is up",
 			Measured: quantity.Length(width).Value(), Bound: p.Stated("ledger.projection", quantity.Length(place).Value()),
 			Offers: []engine.Offer{{Key: "ledger.fixed", Value: "after"}},
 		})
@@ -180,7 +180,7 @@ func checkPass(p *engine.Pass) {
 var tilt = engine.Rule{
 	ID:       "install.tilt",
 	Title:    "the panel may come up a little out of level without jamming",
-	Why:      "A piece with upright ends is wider tilted than level: two cranks are never turned alike.",
+	Why:      "A piece with upright ends is wider tilted than level, and two lifts never rise exactly alike.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(raising.Level).Value(),
@@ -212,7 +212,7 @@ func checkTilt(p *engine.Pass) {
 	if t := passage.Between(c.Vault.Width.Get(), end, between); t.Level < limit.SI {
 		p.Report(engine.Finding{
 			At: key, Related: []string{"vault.span"},
-			Text: p.Textf("with ends %v high the panel jams between walls %v apart%s once one end is {measured} over the other; lifts are kept level to {limit}",
+			Text: p.Textf("a panel with ends %v high jams between walls %v apart%s, when one end is {measured} above the other; crews keep lifts level to {limit}",
 				quantity.Length(end), quantity.Length(between), where),
 			Measured: quantity.Length(t.Level).Value(), Bound: limit,
 		})
@@ -222,7 +222,7 @@ func checkTilt(p *engine.Pass) {
 var order = engine.Rule{
 	ID:       "install.order",
 	Title:    "there is one panel, and no order to keep",
-	Why:      "Tenons point one way: the panels have an order, and the last one needs its run.",
+	Why:      "Tenons point one way, so the panels go up in one order and the last panel needs room to slide.",
 	Severity: engine.Note,
 	Basis:    engine.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},
 	Check:    checkOrder,

@@ -12,7 +12,7 @@ import (
 var railClear = engine.Rule{
 	ID:       "joint.rail-clear",
 	Title:    "the seams' mortises and the rails' joints leave wood between them",
-	Why:      "A half rib takes the seam's tenons from one side and the rails' joints from the other: where both are at one place, one cuts into the other.",
+	Why:      "A half rib has the seam's tenons on one side and the rails' joints on the other. Two joints at one place cut into each other.",
 	Severity: engine.Hold,
 	Needs:    []string{"rail.joint"},
 	Limits: []engine.Limit{{
@@ -23,7 +23,7 @@ var railClear = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "x", Means: "gap along the intrados", Unit: "m"},
 			{Name: "y", Means: "gap across the depth", Unit: "m"},
-			{Name: "z", Means: "gap across the half rib: its width, less the seam's mortise and what the rail's joint goes in", Unit: "m"},
+			{Name: "z", Means: "gap across the half rib: its width, less the depths of the seam's mortise and of the rail's joint", Unit: "m"},
 			{Name: "t", Means: "thickness of the seam's tenon", Unit: "m"},
 			{Name: "wall", Means: "least wall, in thicknesses", Unit: "1"},
 		},

@@ -8,8 +8,8 @@ import (
 
 var count = engine.Rule{
 	ID:       "joint.count",
-	Title:    "the field joints are few enough to register on the lift",
-	Why:      "Every loose tenon is fitted overhead, with the panel on the lift; each one more is one more that can bind.",
+	Title:    "the field joints are few enough to align on the lift",
+	Why:      "The crew fits every loose tenon overhead, with the panel on the lift. Each extra tenon can bind.",
 	Severity: engine.Note,
 	Figures:  []string{"joint.count"},
 	Limits: []engine.Limit{{
@@ -38,7 +38,7 @@ func checkCount(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:       "panels",
 		Related:  []string{"seam.spacing"},
-		Text:     p.Textf("the %d seams are closed with {measured} loose tenons; past {limit} they are worth a second look", seam.Count.Get()+seam.EdgeSeams.Get()),
+		Text:     p.Textf("the %d seams have {measured} loose tenons; {limit} is the usual limit", seam.Count.Get()+seam.EdgeSeams.Get()),
 		Measured: quantity.Value{SI: float64(seam.Tenons.Get()), Unit: quantity.One},
 		Bound:    limit,
 	})

@@ -12,14 +12,14 @@ import (
 var spacing = engine.Rule{
 	ID:       "joint.spacing",
 	Title:    "the tenons are close enough to draw the seam into line",
-	Why:      "Between tenons far apart two bent edges step past each other; too close, their mortises are one.",
+	Why:      "Two bent edges step past each other between tenons that are far apart. Mortises that are too close run together.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
 		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "w + a < (A − 2·e)/(n − 1) ≤ most",
-		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "what a wide mortise is wider: 1/16 in; none where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "extra width of a wide mortise: 1/16 in; 0 where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: checkSpacing,
@@ -58,7 +58,7 @@ func checkSpacing(p *engine.Pass) {
 var edge = engine.Rule{
 	ID:       "joint.edge",
 	Title:    "the first tenon is well in from the rib's end",
-	Why:      "A mortise near the end of the grain splits it out, and the feet are where panels are knocked.",
+	Why:      "A mortise near the end of the rib splits the grain, and panels are often knocked at their feet.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
 		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
@@ -96,7 +96,7 @@ func checkEdge(p *engine.Pass) {
 var registration = engine.Rule{
 	ID:       "joint.registration",
 	Title:    "two tenons or more register each seam, mirrored from both ends",
-	Why:      "One tenon places a panel and lets it turn about it; two that lie alike from both ends fit either panel's edge off one template.",
+	Why:      "A panel can turn about a single tenon. Two tenons at equal distances from both ends fit either panel's edge from one template.",
 	Severity: engine.Query,
 	Basis: engine.Basis{
 		Valid:  "tenons set out from both ends of a seam alike, at even distances",
@@ -117,8 +117,8 @@ var registration = engine.Rule{
 
 var mortise = engine.Rule{
 	ID:       "joint.mortise",
-	Title:    "the mortises register the panel and do not fight each other",
-	Why:      "Mortises that are all snug have to lie truer than they can be cut, and the panel binds half way on; all wide, nothing places it.",
+	Title:    "the mortises place the panel and do not bind",
+	Why:      "Mortises that are all snug need more accuracy than a shop can cut, and the panel binds half way on. Where all are wide, nothing places the panel.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.05,
@@ -146,14 +146,14 @@ func checkMortise(p *engine.Pass) {
 	f := engine.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
 	switch fit := c.Seam.Mortise.Get(); {
 	case fit == "all snug" && off > 0:
-		f.Text = "all mortises are snug, and two panels' may lie {measured} off each other: they fight"
+		f.Text = "all mortises are snug, and those of two panels may lie {measured} off each other, so they bind"
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "all wide":
-		f.Text = p.Textf("all mortises are wide by %v, and none says where the panel belongs", wide.Value)
+		f.Text = p.Textf("all mortises are wide by %v, so none places the panel", wide.Value)
 		f.Measured = quantity.Value{}
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "one snug, rest wide" && off > wide.SI:
-		f.Text = "the wide mortises of two panels may lie {measured} off each other, and have a play of {limit}"
+		f.Text = "the wide mortises of two panels may lie {measured} off each other; their play is {limit}"
 		f.At, f.Bound = "seam.tolerance", wide
 		f.Offers = []engine.Offer{{Key: "seam.tolerance", Value: p.Exactly(wide.SI / 2)}}
 	default:
@@ -165,7 +165,7 @@ func checkMortise(p *engine.Pass) {
 var strapClear = engine.Rule{
 	ID:       "joint.strap",
 	Title:    "no strap is let into a seam where a tenon is",
-	Why:      "A strap on the seam's side is let into the half rib; a mortise at the same place cuts through its screws.",
+	Why:      "A strap on the seam's side is let into the half rib. A mortise at the same place meets its screws.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.width", "strap.fixing"},
 	Basis: engine.Basis{
@@ -194,7 +194,7 @@ func checkStrapClear(p *engine.Pass) {
 			if off := math.Abs(at - tenon); off < need {
 				p.Report(engine.Finding{
 					At: c.Strap.Stations.Place(i), Related: []string{"seam.spacing", "seam.edge"},
-					Text:     p.Textf("strap %d lies {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
+					Text:     p.Textf("strap %d is {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
 					Measured: quantity.Length(off).Value(),
 				})
 			}

@@ -11,8 +11,8 @@ import (
 
 var rail = engine.Rule{
 	ID:       "joint.rail",
-	Title:    "what holds the rails' ends to the ribs has its least sizes",
-	Why:      "A rail meets a rib with its end grain, which glue and thread hold least; the skin hangs on the rails, over people's heads.",
+	Title:    "the joints of rails to ribs have their least sizes",
+	Why:      "A rail meets a rib with its end grain, where glue and threads hold least. The skin hangs on the rails, over people's heads.",
 	Severity: engine.Hold,
 	Needs:    []string{"rail.joint"},
 	Limits: []engine.Limit{
@@ -54,7 +54,7 @@ func checkRail(p *engine.Pass) {
 	default:
 		p.Report(engine.Finding{
 			At: "rail.joint.kind", Severity: engine.Query,
-			Text: "the rails' end grain is only glued to the ribs, which can hardly be made strong enough for ordinary service; tenons, dowels or screws bear the rail",
+			Text: "the rails' end grain is only glued to the ribs, which is hardly ever strong enough for ordinary service. Use tenons, dowels or screws",
 		})
 	}
 }
@@ -81,7 +81,7 @@ func counted(p *engine.Pass) bool {
 	if n := j.Count.Get(); n < 2 {
 		p.Report(engine.Finding{
 			At: j.Count.Key(), Severity: engine.Query,
-			Text: p.Textf("one %s holds each end of a rail, about which the rail can turn", j.Kind.Get()),
+			Text: p.Textf("one %s holds each end of a rail, and the rail can turn about it", j.Kind.Get()),
 		})
 	}
 	return true

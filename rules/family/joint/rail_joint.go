@@ -13,7 +13,7 @@ func checkRailTenon(p *engine.Pass, j layout.RailJoint) {
 	if j.Width.Get() >= c.Rail.Width.Get() {
 		p.Report(engine.Finding{
 			At: j.Width.Key(), Related: []string{"rail.width"}, Measured: quantity.Length(j.Width.Get()).Value(),
-			Text: p.Textf("the tenon is {measured} wide, and the rail that it is cut on %v, which leaves it no shoulders", quantity.Length(c.Rail.Width.Get())),
+			Text: p.Textf("the tenon is {measured} wide and its rail is %v wide, which leaves no shoulders", quantity.Length(c.Rail.Width.Get())),
 		})
 	}
 	inProportion(p, j.Thickness, "tenon", p.Limit("tenon"))
@@ -26,7 +26,7 @@ func checkRailDowels(p *engine.Pass, j layout.RailJoint) {
 	if row := float64(j.Count.Get()) * j.Diameter.Get(); row >= room {
 		p.Report(engine.Finding{
 			At: j.Count.Key(), Related: []string{j.Diameter.Key(), "rail.width", "rail.depth"}, Measured: quantity.Length(row).Value(),
-			Text: p.Textf("%d dowels side by side are {measured}, and the rail's end is %v", j.Count.Get(), quantity.Length(room)),
+			Text: p.Textf("%d dowels side by side take {measured}; the rail's end is %v", j.Count.Get(), quantity.Length(room)),
 		})
 	}
 	inProportion(p, j.Diameter, "dowel", p.Limit("dowel"))

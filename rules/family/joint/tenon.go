@@ -13,8 +13,8 @@ func one(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quantity
 
 var tenon = engine.Rule{
 	ID:       "joint.tenon",
-	Title:    "the tenon is in proportion to the stock that it is let into",
-	Why:      "A tenon too thick leaves cheeks that split; one too thin bends before it draws the panels into line.",
+	Title:    "the tenon's thickness is in proportion to the member that it enters",
+	Why:      "A tenon that is too thick leaves cheeks that split. A tenon that is too thin bends before it aligns the panels.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{
 		{Key: "least", Title: "tenon by thickness of the stock", Value: one(0.2), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
@@ -28,7 +28,7 @@ var tenon = engine.Rule{
 			{Name: "least", Means: "least ratio", Unit: "1"},
 			{Name: "most", Means: "greatest ratio", Unit: "1"},
 		},
-		Valid:  "about a third is the rule of the trade; the range lets a shop use the cutter that it has",
+		Valid:  "about a third is the rule of the trade; the range allows for the cutter that a shop has",
 		Source: cite.TenonPreview.At("tenon about one third of the stock"),
 	},
 	Check: checkTenon,
@@ -40,7 +40,7 @@ func checkTenon(p *engine.Pass) {
 	for _, s := range stocks(c) {
 		f := engine.Finding{At: "seam.tenon.thickness", Related: []string{s.key}}
 		if s.lesser() <= 0 {
-			f.Text = p.Textf("the %s has nothing clear of the reveal that a tenon of %v could be let into", s.name, quantity.Length(t))
+			f.Text = p.Textf("the reveal leaves no wood in the %s for a tenon of %v", s.name, quantity.Length(t))
 			p.Report(f)
 			continue
 		}
@@ -65,8 +65,8 @@ func checkTenon(p *engine.Pass) {
 
 var wall = engine.Rule{
 	ID:       "joint.wall",
-	Title:    "wood enough is left around each mortise",
-	Why:      "A thin wall between the mortise and the reveal, the back or the coffer's side breaks out as the tenon is driven.",
+	Title:    "each mortise leaves enough wood around it",
+	Why:      "A thin wall between the mortise and the reveal, the back or the coffer's side breaks out when the tenon is driven.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
 		Key: "tenons", Title: "wall, in thicknesses of the tenon", Value: one(1), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
@@ -78,7 +78,7 @@ var wall = engine.Rule{
 			{Name: "t", Means: "thickness of the tenon", Unit: "m"},
 			{Name: "b", Means: "width of the half rib or half rail", Unit: "m"},
 			{Name: "l", Means: "length of the tenon", Unit: "m"},
-			{Name: "a", Means: "what the two mortises are deeper than the tenon is long, for glue and air: 1/16 in", Unit: "m"},
+			{Name: "a", Means: "depth of both mortises less the length of the tenon, for glue and air: 1/16 in", Unit: "m"},
 			{Name: "tenons", Means: "least wall, in thicknesses", Unit: "1"},
 		},
 		Valid:  "mortises in the middle of the plain wood; behind a mortise in a half rib the section's own rule looks",

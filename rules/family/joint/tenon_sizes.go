@@ -16,7 +16,7 @@ func thickness(p *engine.Pass, m float64, step func(float64) string) []engine.Of
 var width = engine.Rule{
 	ID:       "joint.width",
 	Title:    "the tenon is wider than it is thick",
-	Why:      "What registers the panels and holds the glue is the tenon's face; a square one is a dowel, and lets them turn.",
+	Why:      "The tenon's face aligns the panels and holds the glue. A square tenon acts as a dowel and lets them turn.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
@@ -42,7 +42,7 @@ var width = engine.Rule{
 var embedment = engine.Rule{
 	ID:       "joint.embedment",
 	Title:    "the tenon is let in deep enough on both sides",
-	Why:      "A shallow mortise gives the glue little to hold and the panel nothing to find on the way in.",
+	Why:      "A shallow mortise gives the glue little area and does not guide the panel.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "least", Title: "half of the tenon's length", Value: quantity.Length(0.020).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),

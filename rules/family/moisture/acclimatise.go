@@ -11,7 +11,7 @@ import (
 var acclimatise = engine.Rule{
 	ID:       "moisture.acclimatise",
 	Title:    "the panels come to the room's air before they are hung",
-	Why:      "Panels hung straight from the van do their moving in place, against each other.",
+	Why:      "Panels hung straight from the van swell or shrink in place, against each other.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{
 		{Key: "differs", Title: "difference of moisture content that needs time", Value: quantity.Share(0.01).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice()},
@@ -27,7 +27,7 @@ func checkAcclimatise(p *engine.Pass) {
 	if by = math.Abs(by); known && by > limit.SI {
 		p.Report(engine.Finding{
 			At:       "climate.shop",
-			Text:     p.Textf("the shop's wood is {measured} of moisture from the middle of the seasons, over {limit}: leave the panels in the room's air for %v before hanging", time.Value),
+			Text:     p.Textf("the shop's moisture content is {measured} from the middle of the seasons; the limit is {limit}. Leave the panels in the room's air for %v before hanging", time.Value),
 			Measured: quantity.Share(by).Value(), Bound: limit,
 		})
 	}

@@ -11,8 +11,8 @@ import (
 
 var cupping = engine.Rule{
 	ID:       "moisture.cupping",
-	Title:    "both faces of the panels are in like air, or sealed alike",
-	Why:      "A panel that is dry on one face and damp on the other, or sealed on one only, cups.",
+	Title:    "both faces of the panels have similar air and the same sealing",
+	Why:      "A panel cups when one face is drier than the other, or only one face is sealed.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{{
 		Key: "apart", Title: "roof space from room, in moisture content", Value: quantity.Share(0.02).Value(),
@@ -25,7 +25,7 @@ var cupping = engine.Rule{
 func checkCupping(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Finish.Sides.Get() == "seen" {
-		p.Report(engine.Finding{At: "finish.sides", Text: "only the seen faces are sealed, so that the backs take up moisture faster and the panels cup; seal all faces alike"})
+		p.Report(engine.Finding{At: "finish.sides", Text: "only the visible faces are sealed, so the backs take up moisture faster and the panels cup. Seal all faces alike"})
 	}
 	if above := c.Climate.Above; above.Given() {
 		cups(p, "dry", c.Climate.Dry, above.Dry)

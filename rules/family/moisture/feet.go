@@ -10,7 +10,7 @@ import (
 var feet = engine.Rule{
 	ID:       "moisture.feet",
 	Title:    "the feet stay clear of the walls in the season that spreads them",
-	Why:      "A rib whose depth swells and whose length does not opens its arc: feet that meet the wall push on it.",
+	Why:      "An arc opens when a rib swells in depth and not in length. Feet that meet the wall push on it.",
 	Severity: engine.Query,
 	Figures:  []string{"season.wet.foot", "season.dry.foot", "panel.side-gap"},
 	Limits: []engine.Limit{{

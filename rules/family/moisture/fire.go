@@ -12,7 +12,7 @@ import (
 var fire = engine.Rule{
 	ID:       "moisture.fire",
 	Title:    "the flame spread of the ceiling is referred to the authority",
-	Why:      "What a ceiling may be made of, and whether it has to be treated, depends on the building's use, sprinklers and exits.",
+	Why:      "The permitted material of a ceiling, and its treatment, depend on the building's use, sprinklers and exits.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToAuthority,
 	Basis: engine.Basis{
@@ -48,7 +48,7 @@ func checkFire(p *engine.Pass) {
 var emission = engine.Rule{
 	ID:       "moisture.emission",
 	Title:    "the sheet needs no certificate of its formaldehyde emission",
-	Why:      "Composite sheets are sold to a limit, and the certificate is asked for at the end of the job.",
+	Why:      "Composite sheets are sold to an emission limit, and a certificate is usually asked for at the end of the job.",
 	Severity: engine.Note,
 	Basis: engine.Basis{
 		Valid: "parts per million in the test of ASTM E1333; sheets made or sold in the United States", Source: cite.TSCATitleVI.At("hardwood plywood, MDF, particleboard"),

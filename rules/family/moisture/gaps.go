@@ -36,7 +36,7 @@ func checkEndGap(p *engine.Pass) {
 	if left := gap - along.Value; left < limit.SI {
 		p.Report(engine.Finding{
 			At: "room.length", Related: []string{"vault.length", "rib.cut", "climate.wet"},
-			Text: p.Textf("in the wet season the vault grows by %v along, which leaves {measured} of the %v at its ends; the least is {limit}",
+			Text: p.Textf("the vault grows by %v along in the wet season, which leaves {measured} of the %v at its ends; the least is {limit}",
 				quantity.Length(along.Value), quantity.Length(gap)),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "rib.cut", Value: "vertical"}},
@@ -61,7 +61,7 @@ func eachSeason(p *engine.Pass, species string, check func(seasons.Season) error
 var rails = engine.Rule{
 	ID:       "moisture.rails",
 	Title:    "the rails' movement across their width is small against the skin, which does not move",
-	Why:      "Plywood keeps its size; a wide rail glued to it either pulls the skin into waves or breaks its glue line.",
+	Why:      "Plywood keeps its size. A wide rail glued to it pulls the skin into waves or breaks the glue line.",
 	Severity: engine.Note,
 	Figures:  []string{"season.dry.rail-width", "season.wet.rail-width"},
 	Limits: []engine.Limit{{

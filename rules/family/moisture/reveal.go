@@ -23,13 +23,13 @@ var movement = engine.Basis{
 var revealCloses = engine.Rule{
 	ID:       "moisture.reveal-closes",
 	Title:    "the reveal is still open in the wet season",
-	Why:      "A groove that closes shows as a ragged line, and the members then push on each other.",
+	Why:      "A groove that closes shows as a ragged line, and its members push on each other.",
 	Severity: engine.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.wet.reveal"},
 	Limits: []engine.Limit{
 		{Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "what is left of a reveal that is narrow by design, of its width", Value: share(0.75), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "remaining share of the width, of a reveal that is narrow by design", Value: share(0.75), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealCloses,
@@ -44,7 +44,7 @@ var revealOpens = engine.Rule{
 	Figures:  []string{"season.dry.reveal"},
 	Limits: []engine.Limit{
 		{Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "what a reveal that is wide by design opens, of its width", Value: share(0.25), Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
+		{Key: "share", Title: "opening as a share of the width, of a reveal that is wide by design", Value: share(0.25), Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealOpens,
@@ -54,7 +54,7 @@ func share(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quanti
 
 func checkRevealCloses(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
-	least, of, text := p.Limit("least"), p.Limit("share"), "in the wet season the reveal closes to {measured}; the least is {limit}"
+	least, of, text := p.Limit("least"), p.Limit("share"), "the reveal closes to {measured} in the wet season; the least is {limit}"
 	if part := of.SI * design; part < least.SI {
 		text += p.Textf(", %v of its width", of.Value)
 		least = of
@@ -66,7 +66,7 @@ func checkRevealCloses(p *engine.Pass) {
 
 func checkRevealOpens(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
-	over, of, text := p.Limit("over"), p.Limit("share"), "in the dry season the reveal opens to {measured}; the most is {limit}"
+	over, of, text := p.Limit("over"), p.Limit("share"), "the reveal opens to {measured} in the dry season; the most is {limit}"
 	if part := of.SI * design; part > over.SI {
 		text += p.Textf(", %v over its width", of.Value)
 		over = of

@@ -9,8 +9,8 @@ import (
 
 var season = engine.Rule{
 	ID:       "moisture.season",
-	Title:    "the air of each season is in the range of the published moisture contents, and the dry one is the drier",
-	Why:      "Past that range, or with the seasons swapped, what the wood does has no figure, and all that hangs on it is not checked.",
+	Title:    "each season's air is in the range of the published moisture contents, and the dry season is the drier",
+	Why:      "Outside that range, or with the seasons swapped, the movement of the wood has no figure. Rules that need it are not checked.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Valid:  "-1.2C to 132C and up to 95% relative humidity, where the table of moisture contents ends",
@@ -29,7 +29,7 @@ func checkSeason(p *engine.Pass) {
 	if c.Swapped() {
 		p.Report(engine.Finding{
 			At: "climate.dry", Related: []string{"climate.wet"},
-			Text: p.Textf("in the dry season the wood comes to %v of moisture, in the wet one to %v: the two are swapped; what asks for the drier or the wetter one is not checked",
+			Text: p.Textf("the wood has %v of moisture in the dry season and %v in the wet season, so the two are swapped; rules that need the drier or the wetter season are not checked",
 				quantity.Share(c.Dry.Get()), quantity.Share(c.Wet.Get())),
 		})
 	}
@@ -37,8 +37,8 @@ func checkSeason(p *engine.Pass) {
 
 var air = engine.Rule{
 	ID:       "moisture.air",
-	Title:    "the room's air stays in the range that woodwork is kept in",
-	Why:      "Woodwork that lies outside that range for longer than a day moves further than it is made for, whatever its joints allow.",
+	Title:    "the room's air stays in the range for woodwork",
+	Why:      "Woodwork outside that range for longer than a day moves more than its joints are made for.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{
 		{Key: "least", Title: "relative humidity", Value: quantity.Share(0.30).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},

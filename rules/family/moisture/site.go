@@ -12,7 +12,7 @@ import (
 var shop = engine.Rule{
 	ID:       "moisture.shop",
 	Title:    "the shop's moisture content is near the middle of that in service",
-	Why:      "Wood made up too wet or too dry moves all one way once it is hung.",
+	Why:      "Wood that is too wet or too dry in the shop moves one way only after it is hung.",
 	Severity: engine.Query,
 	Figures:  []string{"climate.shop.moisture", "climate.dry.moisture", "climate.wet.moisture"},
 	Limits: []engine.Limit{{

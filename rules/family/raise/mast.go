@@ -11,8 +11,8 @@ import (
 
 var mast = engine.Rule{
 	ID:       "raise.mast",
-	Title:    "the lifts' bases stay under the mass, and their masts find room beside the last panel",
-	Why:      "A lift whose load passes the end of its base tips over, and a mast, which rises above its forks, does not go up through the panel or the wall.",
+	Title:    "each lift's base reaches past the panel's mass centre, and its mast has room beside the panel that goes up last",
+	Why:      "A lift tips over when its load is past the end of its base. A mast rises above its forks, and the panel or the wall can block it.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.base", "lift.stations", "close.first_gap"},
 	Figures:  []string{"panel.end-length", "close.last-gap.least", "close.projection"},
@@ -21,14 +21,14 @@ var mast = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "m", Means: "from the heel to the panel's mass centre", Unit: "m"},
 			{Name: "h", Means: "from the heel to the load centre of the forks", Unit: "m"},
-			{Name: "l", Means: "length of a panel along the axis, of one at an end of the vault", Unit: "m"},
+			{Name: "l", Means: "length of a panel along the axis, measured on a panel at an end of the vault", Unit: "m"},
 			{Name: "a", Means: "length of the base along the axis", Unit: "m"},
 			{Name: "s", Means: "slide of the panel on its forks, the projection of its neighbour's tenons and close.slide.clearance; nothing without tenons", Unit: "m"},
 			{Name: "g", Means: "last gap at its least", Unit: "m"},
 			{Name: "s_n", Means: "slide of the last panel; nothing where it is dropped in", Unit: "m"},
 		},
-		Valid: "level panels; masts on the side of the near end wall, for the other has a wall or the last panel; the thickness of the mast, which the spec does not give, counted as nothing; " +
-			"a base across the span in the middle under its lift, clear of the walls and of the next base",
+		Valid: "level panels; masts on the side of the near end wall, because the far side has a wall or the panel before; the spec does not give the thickness of the mast, which counts as 0; " +
+			"each base centred under its lift across the span, clear of the walls and of the next base",
 		Source: cite.Derivation("places along the axis and across the span, and balance of moments about the end of a base"),
 	},
 	Check: checkMast,
@@ -40,7 +40,7 @@ func checkMast(p *engine.Pass) {
 	if heel < half {
 		p.Report(engine.Finding{
 			At: "lift.base.heel", Related: []string{"panels.along"},
-			Text:     "the load centre of the forks is {measured} from the heel, and the panel reaches {limit} from its middle: with its mass there the mast would rise through it, and farther out the capacity is not stated",
+			Text:     "the load centre of the forks is {measured} from the heel; half of the panel's length is {limit}. With the panel centred there, the mast would rise through it; the spec states no capacity farther out",
 			Measured: quantity.Length(heel).Value(), Bound: p.Stated("panels.along", quantity.Length(half).Value()),
 			Offers: []engine.Offer{{Key: "lift.base.heel", Value: p.Above(half)}},
 		})
@@ -75,11 +75,11 @@ func checkUnder(p *engine.Pass, mass float64) {
 	}
 	how := ""
 	if reach > mass {
-		how = p.Textf(" when it has slid %v on to its neighbour's tenons", quantity.Length(reach-mass))
+		how = p.Textf(" after the panel slides %v on to its neighbour's tenons", quantity.Length(reach-mass))
 	}
 	p.Report(engine.Finding{
 		At: "lift.base.along", Related: []string{"lift.base.heel", "seam.tenon", "panels.along"},
-		Text:     "the panel's mass centre is {measured} from the heel of the base" + how + "; the base ends at {limit}, and the lift tips",
+		Text:     "the panel's mass centre is {measured} from the heel of the base" + how + "; the base ends at {limit}, so the lift tips",
 		Measured: quantity.Length(reach).Value(), Bound: p.Stated("lift.base.along", quantity.Length(along).Value()),
 		Offers: []engine.Offer{{Key: "lift.base.along", Value: p.Above(reach)}},
 	})
@@ -100,11 +100,11 @@ func checkBeside(p *engine.Pass, behind float64) {
 	}
 	how := ""
 	if off > 0 {
-		how = p.Textf(" while it stands off by %v", quantity.Length(off))
+		how = p.Textf(" while that panel stands off by %v", quantity.Length(off))
 	}
 	p.Report(engine.Finding{
 		At: "lift.base.heel", Related: []string{"close.first_gap", "room.length", "close.last"},
-		Text:     p.Textf("beside the last panel the lift's mast and heel take {measured} and more, and the last gap leaves %v at its least%s: raise that panel with other lifts, or turn these", quantity.Length(left), how),
+		Text:     p.Textf("the lift's heel reaches at least {measured} past the end of the panel that goes up last; the last gap at its least leaves %v%s. Raise that panel with other lifts, or turn these", quantity.Length(left), how),
 		Measured: quantity.Length(behind).Value(), Bound: p.Stated("room.length", quantity.Length(left).Value()),
 	})
 }
@@ -120,7 +120,7 @@ func checkAcross(p *engine.Pass, piece int) {
 		if half > wall {
 			p.Report(engine.Finding{
 				At: "lift.base.across", Related: []string{c.Lift.Stations.Place(i), key},
-				Text:     p.Textf("the base of lift %d reaches {measured} to each side of it, and the wall is %v away%s", i+1, quantity.Length(wall), where),
+				Text:     p.Textf("the base of lift %d reaches {measured} to each side; the wall is %v away%s", i+1, quantity.Length(wall), where),
 				Measured: quantity.Length(half).Value(), Bound: p.Stated(key, quantity.Length(wall).Value()),
 				Offers: []engine.Offer{{Key: "lift.base.across", Value: p.Below(2 * wall)}},
 			})
@@ -128,7 +128,7 @@ func checkAcross(p *engine.Pass, piece int) {
 		if i > 0 && 2*half > y-at[i-1] {
 			p.Report(engine.Finding{
 				At: "lift.base.across", Related: []string{c.Lift.Stations.Place(i - 1), c.Lift.Stations.Place(i)},
-				Text:     p.Textf("the bases of lifts %d and %d are {measured} wide, and the lifts stand %v apart", i, i+1, quantity.Length(y-at[i-1])),
+				Text:     p.Textf("the bases of lifts %d and %d are {measured} wide; the lifts stand %v apart", i, i+1, quantity.Length(y-at[i-1])),
 				Measured: quantity.Length(2 * half).Value(), Bound: p.Stated("lift.stations", quantity.Length(y-at[i-1]).Value()),
 				Offers: []engine.Offer{{Key: "lift.base.across", Value: p.Below(y - at[i-1])}},
 			})

@@ -25,7 +25,7 @@ func Family() engine.Family {
 var hands = engine.Rule{
 	ID:       "raise.hands",
 	Title:    "the crew is enough to lift the panel",
-	Why:      "Dollies roll a panel; to put it down on its feet, and on to blocks or forks, it is lifted by hand.",
+	Why:      "Dollies roll a panel. People lift it by hand to put it down on its feet, on blocks or on forks.",
 	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
 	Basis: engine.Basis{
@@ -56,7 +56,7 @@ func checkHands(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "crew.people", Related: []string{"panels.along"},
-		Text: p.Textf("to lift the panel, %v at most, takes %d people, and the crew of %d lifts %v together: %s only roll it",
+		Text: p.Textf("the panel weighs %v at most, which takes %d people to lift; the crew of %d lifts %v together, and %s only roll it",
 			quantity.Mass(most), takes, people, quantity.Mass(raising.Together(people, one.SI)), c.Crew.Aids.Get()),
 		Measured: count(takes), Bound: limit,
 	})

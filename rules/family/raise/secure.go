@@ -14,7 +14,7 @@ import (
 var secure = engine.Rule{
 	ID:       "raise.secure",
 	Title:    "once its straps are fixed the panel holds without its lifts, whichever one strap is lost",
-	Why:      "A strap that slips while the next one is screwed is found out with people near; until any one may be lost, the panel is never without its lifts.",
+	Why:      "A strap can slip while people fix the next one. The panel stays on its lifts until it can lose any one strap and still hold.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stations", "strap.stations", "strap.allowable"},
 	Basis: engine.Basis{

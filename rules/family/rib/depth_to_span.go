@@ -9,7 +9,7 @@ import (
 var depthToSpan = engine.Rule{
 	ID:       "rib.depth-to-span",
 	Title:    "the rib is deep enough for its clear runs between straps",
-	Why:      "A rib that is slender between its straps sags, and the seams beside it step.",
+	Why:      "A slender rib sags between its straps, and its seams step.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"strap.run-ratio"},
@@ -25,7 +25,7 @@ var depthToSpan = engine.Rule{
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "ratio", Means: "greatest ratio", Unit: "1"},
 		},
-		Valid:  "a first look; the sag itself is worked out from the frame",
+		Valid:  "a rough check; rib.sag computes the sag from the frame",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkDepthToSpan,

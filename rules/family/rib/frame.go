@@ -14,8 +14,8 @@ var frameSource = cite.Derivation("plane frame of at least 72 elements, held to 
 
 var sag = engine.Rule{
 	ID:       "rib.sag",
-	Title:    "the rib sags little between its straps, and neighbours step little at a seam",
-	Why:      "A sag reads against the straight line of the moulding, and a step at a seam throws a shadow.",
+	Title:    "the rib's sag between its straps, and the step between neighbours at a seam, are small",
+	Why:      "A sag shows against the straight line of the moulding. A step at a seam throws a shadow.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.sag-by-run"},
@@ -49,7 +49,7 @@ func checkSag(p *engine.Pass) {
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
 		p.Report(engine.Finding{
 			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: engine.Query,
-			Text:     "a strap set long or short steps the rib by {measured} against its neighbour across the seam; the most is {limit}",
+			Text:     "a strap set long or short makes a step of {measured} between the rib and its neighbour across the seam; the most is {limit}",
 			Measured: quantity.Length(step).Value(), Bound: limit,
 		})
 	}
@@ -62,11 +62,11 @@ func checkRun(p *engine.Pass, sag hanging.Sag) {
 	code, usual := p.Limit("code"), p.Limit("run")
 	switch creeps := sag.FirstDay() / 2; {
 	case creeps*code.SI > sag.Run:
-		f.Text = p.Textf("over its clear run of %v the rib creeps by {measured}, half of its first day's sag of %v; the most is {limit}, a %.0fth of the run",
+		f.Text = p.Textf("the rib's creep over its clear run of %v is {measured}, half of its first day's sag of %v; the most is {limit}, 1/%.0f of the run",
 			quantity.Length(sag.Run), quantity.Length(sag.FirstDay()), code.SI)
 		f.Measured, f.Bound = quantity.Length(creeps).Value(), over(code, sag.Run)
 	case sag.Drop*usual.SI > sag.Run:
-		f.Text = p.Textf("over its clear run of %v the rib sags {measured} in years, %.3g times the first day's; the most is {limit}, a %.0fth of the run",
+		f.Text = p.Textf("the rib's sag over its clear run of %v is {measured} after years, %.3g times the first day's; the most is {limit}, 1/%.0f of the run",
 			quantity.Length(sag.Run), sag.Drop/sag.FirstDay(), usual.SI)
 		f.Measured, f.Bound = quantity.Length(sag.Drop).Value(), over(usual, sag.Run)
 	default:
@@ -102,8 +102,8 @@ func deeper(p *engine.Pass) []engine.Offer {
 
 var stress = engine.Rule{
 	ID:       "rib.stress",
-	Title:    "the rib's stress is a small share of what clear wood breaks at",
-	Why:      "The handbook's strengths are averages of small clear pieces; a rib has knots, joints and years.",
+	Title:    "the rib's stress is a small share of the strength of clear wood",
+	Why:      "The handbook's strengths are averages of small clear pieces. A rib has knots and joints, and carries its load for years.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.stress"},
@@ -189,7 +189,7 @@ func strength(p *engine.Pass) (kept float64, why string, ok bool) {
 var radial = engine.Rule{
 	ID:       "rib.radial",
 	Title:    "bending does not pull the layers of the rib apart",
-	Why:      "A moment that opens a curve pulls across the grain, where wood is weakest.",
+	Why:      "A moment that opens the curve pulls across the grain, the direction in which wood is weakest.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.radial"},
@@ -227,7 +227,7 @@ var feet = engine.Rule{
 	ID:       "rib.feet",
 	RefersTo: engine.ToEngineer, // the thrust, where the walls stop the feet
 	Title:    "the feet stay clear of the walls on the lifts and as they hang",
-	Why:      "On two lifts an arch spreads; feet that touch the walls jam it on the way up.",
+	Why:      "An arch spreads on two lifts. Feet that touch the walls jam it on the way up.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"panel.side-gap", "hanging.first-hung.feet"},
@@ -270,7 +270,7 @@ func referThrust(p *engine.Pass, key string) {
 	if thrust, ok := engine.Hung(p, p.Results.Hanging().Thrust); ok && thrust != nil {
 		p.Report(engine.Finding{
 			At: key, Severity: engine.Refer,
-			Text: p.Textf("if the walls stop the feet each edge rib thrusts on them with %v: whether they may is referred to the engineer", quantity.Force(*thrust)),
+			Text: p.Textf("each edge rib thrusts with %v on walls that stop the feet; whether the walls may take that is referred to the engineer", quantity.Force(*thrust)),
 		})
 	}
 }
@@ -278,7 +278,7 @@ func referThrust(p *engine.Pass, key string) {
 var inner = engine.Rule{
 	ID:       "rib.inner",
 	Title:    "every rib hangs on straps of its own",
-	Why:      "In a panel of several modules the inner ribs have no straps: the rails' joints carry them to the edge ribs.",
+	Why:      "The inner ribs of a panel of several modules have no straps. The rails' joints carry them to the edge ribs.",
 	Severity: engine.Note,
 	Needs:    []string{"strap.stations"},
 	Basis:    engine.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},

@@ -10,7 +10,7 @@ import (
 var groove = engine.Rule{
 	ID:       "rib.groove",
 	Title:    "the grooves of the reveal leave a rib and a rail",
-	Why:      "Grooves that meet, or are as deep as the member, cut it in two; a thin tongue between them breaks off.",
+	Why:      "Grooves that meet, or are as deep as the member, cut it in two. A thin tongue between grooves breaks off.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
 		Key: "left", Title: "wood left between the grooves, and above them", Value: quantity.Length(0.010).Value(),
@@ -50,7 +50,7 @@ func checkGrooveIn(p *engine.Pass, member string, m layout.Member) {
 	beside, above := r.Leaves(m)
 	across := leftover{
 		key: "grid.reveal.width", size: member + ".width", left: beside, stock: m.Width.Get(), groove: r.Width.Get(),
-		gone: "the groove of %v at a seam eats the " + member + ", which is {limit} wide", thin: "beside the groove of %v the " + member,
+		gone: "the groove of %v at a seam removes all of the " + member + ", which is {limit} wide", thin: "beside the groove of %v the " + member,
 	}
 	if r.At.Get() == "sides" {
 		across.gone = "the grooves of %v from both sides of the " + member + " meet: it is {limit} wide"

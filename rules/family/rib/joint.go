@@ -9,8 +9,8 @@ import (
 
 var joint = engine.Rule{
 	ID:       "rib.joint",
-	Title:    "where one layer of a sawn rib is jointed, others carry",
-	Why:      "At a joint a layer carries nothing: half a rib of one layer hangs on the glue of two butted ends.",
+	Title:    "other layers carry where one layer of a sawn rib is jointed",
+	Why:      "A layer carries nothing at its joint. A half rib of one layer depends on the glue between two butted ends.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "A_h − max A_l > 0",
@@ -36,7 +36,7 @@ func checkJoint(p *engine.Pass) {
 	if hanging.Jointed(c) && !hanging.CarriesAtJoint(c) {
 		p.Report(engine.Finding{
 			At: "rib.layer", Related: []string{"rib.width", "rib.segments", "grid.reveal"},
-			Text: p.Textf("where the thickest layer of the %v of half a rib at a panel's edge is jointed, nothing beside it is left to carry, so that the rib's stress can't be given: build each half of two layers or more",
+			Text: p.Textf("half a rib, %v wide, has nothing left to carry at a joint of its thickest layer at a panel's edge, so the rib's stress can't be given. Build each half of two layers or more",
 				quantity.Length(c.Rib.Width.Get()/2)),
 		})
 	}

@@ -13,7 +13,7 @@ import (
 var layers = engine.Rule{
 	ID:       "rib.layers",
 	Title:    "the layers of a sawn rib make up its width, and leave two whole halves at a seam",
-	Why:      "Stock is planed before it is built up: four layers of 4/4 are not 4in, and a seam can't run through a layer.",
+	Why:      "Stock is planed before it is built up, so four layers of 4/4 are less than 4in. A seam can't run through a layer.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
 		Key: "sum", Title: "difference of the layers' sum from the width", Value: quantity.Length(0.0005).Value(),
@@ -40,7 +40,7 @@ func checkLayers(p *engine.Pass) {
 	if n := len(list); n%2 != 0 || !mirrored(list) {
 		p.Report(engine.Finding{
 			At: "rib.layer", Related: []string{"rib.width"},
-			Text: p.Textf("the %d layers leave no two whole and equal halves at a seam; take an even number, alike from the middle outward", n),
+			Text: p.Textf("the %d layers do not divide into two equal halves at a seam. Use an even number, symmetrical about the middle", n),
 		})
 	}
 	checkLayerDepths(p)
@@ -54,7 +54,7 @@ func checkSum(p *engine.Pass, list []layout.Layer) {
 	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width.Get()) > limit.SI {
 		p.Report(engine.Finding{
 			At: "rib.width", Related: []string{"rib.layer"},
-			Text:     p.Textf("the layers' surfaced stock makes up %v, and the rib is %v wide: {measured} apart; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
+			Text:     p.Textf("the layers' surfaced stock adds up to %v and the rib is %v wide, a difference of {measured}; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
 			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width.Get())).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
 		})

@@ -14,10 +14,10 @@ import (
 var stock = engine.Rule{
 	ID:       "shop.stock",
 	Title:    "every piece comes out of a plank that the shop buys",
-	Why:      "A piece a hair thicker than a surfaced plank takes the next size up, a quarter more wood; one thicker than the thickest has to be glued up.",
+	Why:      "A piece slightly thicker than a surfaced plank needs the next size up, which takes about a quarter more wood. A piece thicker than the thickest plank must be glued up.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "past", Title: "by which a piece is just past a plank's surfaced thickness", Value: quantity.Length(0.0015).Value(),
+		Key: "past", Title: "excess of a piece over a plank's surfaced thickness that counts as slight", Value: quantity.Length(0.0015).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 0.05, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -67,13 +67,13 @@ func planked(p *engine.Pass, name string, cut shop.CutSize) string {
 	thickest, _ := timber.Surfaced(bench.Stock[len(bench.Stock)-1])
 	switch {
 	case cut.Stock == 0:
-		return p.Textf("no plank of the shop's makes %s of %v: the thickest, %d/4, is surfaced to %v", name, quantity.Length(cut.Finished), bench.Stock[len(bench.Stock)-1], quantity.Length(thickest))
+		return p.Textf("no plank that the shop buys makes %s of %v; the thickest, %d/4, is surfaced to %v", name, quantity.Length(cut.Finished), bench.Stock[len(bench.Stock)-1], quantity.Length(thickest))
 	case !slices.Contains(bench.Stock, cut.Stock):
 		return fmt.Sprintf("the shop does not buy %d/4 plank, which a layer of the %s is sawn of", cut.Stock, name)
 	}
 	for _, q := range bench.Stock {
 		if t, err := timber.Surfaced(q); err == nil && cut.Finished > t+1e-9 && cut.Finished-t <= limit.SI {
-			return p.Textf("%s of %v are just past %d/4 plank, which is surfaced to %v", name, quantity.Length(cut.Finished), q, quantity.Length(t))
+			return p.Textf("%s of %v are slightly thicker than %d/4 plank, which is surfaced to %v", name, quantity.Length(cut.Finished), q, quantity.Length(t))
 		}
 	}
 	return ""
@@ -81,8 +81,8 @@ func planked(p *engine.Pass, name string, cut shop.CutSize) string {
 
 var nest = engine.Rule{
 	ID:       "shop.nest",
-	Title:    "the skin is cut from as few sheets as can be",
-	Why:      "Pieces a little over half of a sheet waste the other half: a module or a bay a little smaller may take half the sheets.",
+	Title:    "the skin is cut from the fewest sheets",
+	Why:      "Pieces slightly larger than half a sheet waste the other half. A slightly smaller module or bay may need half the sheets.",
 	Severity: engine.Note,
 	Basis: engine.Basis{
 		Valid:  "pieces that end on rails and ribs, never turned, a kerf apart; the least by their area and by those that can't lie beside each other",
@@ -101,7 +101,7 @@ var nest = engine.Rule{
 		if n.Count > n.Least {
 			p.Report(engine.Finding{
 				At: "skin.sheet", Related: []string{"grid.around", "grid.along"},
-				Text: p.Textf("%d sheets are bought for the %d pieces of the skin; by their area and size at least %d are needed", n.Count, len(n.Pieces), n.Least),
+				Text: p.Textf("%d sheets hold the %d pieces of the skin; their area and size need at least %d sheets", n.Count, len(n.Pieces), n.Least),
 			})
 		}
 	},

@@ -13,8 +13,8 @@ import (
 
 var blank = engine.Rule{
 	ID:       "shop.blank",
-	Title:    "strips come out of one blank, or are scarfed with neighbours' scarfs apart",
-	Why:      "No clear board is as long as a large arch: strips are scarfed of several, each scarf is weaker than the wood, and two beside each other cut the rib through.",
+	Title:    "each strip is one blank, or its scarfs lie apart from its neighbours' scarfs",
+	Why:      "No clear board is as long as a large arch, so strips are scarfed from several. A scarf is weaker than the wood, and two scarfs side by side cut the rib through.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "m = ceil((L − c)/(blank − c)), m·blank − (m − 1)·c − L ≥ c + apart",
@@ -118,8 +118,8 @@ func places(p *engine.Pass, at []float64) string {
 
 var press = engine.Rule{
 	ID:       "shop.press",
-	Title:    "what is bent goes into the press",
-	Why:      "A rib longer than the form and its clamps can't be glued in one go, and not in two.",
+	Title:    "the bent pieces fit the press",
+	Why:      "A rib longer than the form and its clamps can't be glued.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "L ≤ press",
@@ -141,7 +141,7 @@ var press = engine.Rule{
 		if s, ok := longest(p); ok && quantity.Over(s.Length, bench.Press) {
 			p.Report(engine.Finding{
 				At: "vault.span", Related: []string{"panels.around", "vault.rise"},
-				Text:     "the strips of a rib are pressed over {measured}, and the press takes {limit}",
+				Text:     "the strips of a rib need {measured} of press; the press takes {limit}",
 				Measured: quantity.Length(s.Length).Value(), Bound: p.Bench("press", quantity.Length(bench.Press).Value()),
 			})
 		}
@@ -150,8 +150,8 @@ var press = engine.Rule{
 
 var clamp = engine.Rule{
 	ID:       "shop.clamp",
-	Title:    "the clamps press the glue as they must",
-	Why:      "Strips that are pressed too little are glued by their high spots; the force that it takes is more than most clamps give.",
+	Title:    "the clamps give the pressure that the glue needs",
+	Why:      "Strips under too little pressure are glued only at their high spots. The force needed is more than most clamps give.",
 	Severity: engine.Query,
 	Basis: engine.Basis{
 		Formula: "F = p·w·L/(n − 1), n = ceil(L/spacing) + 1",
@@ -182,7 +182,7 @@ func checkClamp(p *engine.Pass) {
 	}
 	f := engine.Finding{
 		At: "rib.width", Related: []string{"rib.species"}, Severity: engine.Note, Measured: quantity.Force(most.Force).Value(),
-		Text: p.Textf("%d clamps %v apart press with {measured} each, for %v on the glue", most.Clamps, quantity.Length(most.Spacing), quantity.Stress(shop.Pressure(c, bench))),
+		Text: p.Textf("%d clamps %v apart must press with {measured} each for %v on the glue", most.Clamps, quantity.Length(most.Spacing), quantity.Stress(shop.Pressure(c, bench))),
 	}
 	if bench.Clamp.Capacity > 0 && quantity.Over(most.Force, bench.Clamp.Capacity) {
 		f.Severity, f.Bound = engine.Query, p.Bench("clamp.capacity", quantity.Force(bench.Clamp.Capacity).Value())
@@ -193,8 +193,8 @@ func checkClamp(p *engine.Pass) {
 
 var pick = engine.Rule{
 	ID:       "shop.pick",
-	Title:    "blanks and ribs can be lifted by hand in the shop",
-	Why:      "A glued blank is lifted off its form, planed and turned over several times before it is part of a panel.",
+	Title:    "the shop can lift blanks and ribs by hand",
+	Why:      "People lift a glued blank off its form, plane it and turn it over several times.",
 	Severity: engine.Query,
 	Basis: engine.Basis{
 		Formula: "m ≤ pick",

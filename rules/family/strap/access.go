@@ -8,13 +8,13 @@ import (
 
 var access = engine.Rule{
 	ID:       "strap.access",
-	Title:    "someone can get at the end of each strap that is fixed last",
-	Why:      "A panel's own ends of its straps are fixed on the floor; the others wait until it is up, and then the panel is between them and whoever fixes them.",
+	Title:    "someone can reach the end of each strap that is fixed last",
+	Why:      "The crew fixes one end of each strap to the panel on the floor, and the other end when the panel is up. The panel is then between the crew and that end.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap", "room.access"},
 	Limits: []engine.Limit{
 		{
-			Key: "hand", Title: "gap at the near end wall that a hand with a driver passes", Value: quantity.Length(0.1).Value(),
+			Key: "hand", Title: "gap at the near end wall that lets a hand with a driver through", Value: quantity.Length(0.1).Value(),
 			Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 		},
 		{
@@ -55,7 +55,7 @@ func checkAccess(p *engine.Pass) {
 		// by itself.
 		p.Report(engine.Finding{
 			At: "room.access", Related: related,
-			Text: p.Textf("nobody can get above the ceiling, and the last panel has no open side, but a gap of %v at the near end wall, where a hand with a driver needs %v: the ends of its straps that are fixed last can't be reached", quantity.Length(gap), quantity.Length(p.Limit("hand").SI)),
+			Text: p.Textf("nobody can get above the ceiling, and the only opening at the last panel is a gap of %v at the near end wall; a hand with a driver needs %v, so nobody can reach the strap ends that are fixed last", quantity.Length(gap), quantity.Length(p.Limit("hand").SI)),
 		})
 	case gap < opening.SI:
 		p.Report(engine.Finding{
@@ -67,7 +67,7 @@ func checkAccess(p *engine.Pass) {
 	if reach, far := p.Limit("reach"), c.Panel.Length.Get()-c.Rib.Width.Get()/2; far > reach.SI {
 		p.Report(engine.Finding{
 			At: "room.access", Related: []string{"panels.along"}, Severity: engine.Query,
-			Text:     "nobody can get above the ceiling, and from a panel's open side the straps of its other edge are {measured} away; an arm reaches {limit}",
+			Text:     "nobody can get above the ceiling, and the straps of a panel's far edge are {measured} from its open side; an arm reaches {limit}",
 			Measured: quantity.Length(far).Value(), Bound: reach,
 		})
 	}

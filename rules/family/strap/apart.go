@@ -11,7 +11,7 @@ import (
 var apart = engine.Rule{
 	ID:       "strap.apart",
 	Title:    "each strap has a place of its own, on one piece of the arch",
-	Why:      "A strap over a seam within the arch is screwed to neither piece, or ties both before they are joined; two straps in one place are one strap.",
+	Why:      "A strap over a seam within the arch is screwed to neither piece, or ties both before they are joined. Two straps at one place count as one.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Basis: engine.Basis{

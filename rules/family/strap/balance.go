@@ -11,7 +11,7 @@ import (
 var balance = engine.Rule{
 	ID:       "strap.balance",
 	Title:    "the mass centre lies well between the straps",
-	Why:      "A sheet that is 15% heavier than stated, or one luminaire, moves the mass centre; a rib that is balanced on one strap then tips.",
+	Why:      "A sheet that is 15% heavier than stated, or one luminaire, moves the mass centre. A rib that is balanced on one strap then tips.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Limits:   []engine.Limit{engine.TippingLimit()},
@@ -88,7 +88,7 @@ func checkTips(p *engine.Pass) {
 		if c != nil && c.Tips() {
 			p.Report(engine.Finding{
 				At: "strap.stations",
-				Text: p.Textf("%s the rib%s swings: its mass centre is not between two straps that each carry %v of its weight or more",
+				Text: p.Textf("%s the rib%s swings: its mass centre is not between two straps that each carry at least %v of its weight",
 					c.Words(), piece(c), quantity.Share(hanging.Counts)),
 			})
 			return

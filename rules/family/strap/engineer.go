@@ -9,7 +9,7 @@ import (
 var engineer = engine.Rule{
 	ID:       "strap.engineer",
 	Title:    "the hanging is referred to a licensed engineer",
-	Why:      "What hangs overhead is not this tool's to approve: straps, screws, framing and bracing need a licensed engineer.",
+	Why:      "This tool approves nothing that hangs overhead. Straps, screws, framing and bracing need a licensed engineer.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToEngineer,
 	Basis: engine.Basis{

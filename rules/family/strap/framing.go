@@ -8,8 +8,8 @@ import (
 
 var framing = engine.Rule{
 	ID:       "strap.framing",
-	Title:    "each strap comes up to framing that its screws go into, or blocking may be put in",
-	Why:      "A strap between two joists has nothing to be screwed to, and a screw near a joist's edge splits it out.",
+	Title:    "each strap meets framing for its screws, or blocking is allowed",
+	Why:      "A strap between two joists has nothing to screw to. A screw near a joist's edge splits it.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.fixing", "room.framing.spacing", "room.framing.runs", "room.framing.offset", "room.framing.member"},
 	Limits: []engine.Limit{
@@ -30,7 +30,7 @@ var framing = engine.Rule{
 			{Name: "b", Means: "width of a member", Unit: "m"},
 			{Name: "e", Means: "least edge distance of a screw", Unit: "m"},
 			{Name: "t", Means: "thickness of the strap", Unit: "m"},
-			{Name: "face", Means: "the most that the strap may stand off the side", Unit: "m"},
+			{Name: "face", Means: "greatest distance of the strap from the side", Unit: "m"},
 		},
 		Valid:  "straps plumb; screws in one row on the strap's centre line, its top bent along the member; edge ribs at the seams, the vault's gap at the near end what the first gap leaves",
 		Source: cite.Derivation("positions of ribs and members from one wall"),

@@ -16,7 +16,7 @@ func checkFace(p *engine.Pass) {
 			off.add(x.key, stands)
 		}
 	}
-	off.report(p, p.Textf("%d of the straps' lines stand off the sides of the framing, which lies every %v from %v, by up to {measured}; the most is {limit}: state blocking, or move the stations or the seams",
+	off.report(p, p.Textf("%d lines of straps stand off the sides of the framing (members every %v from %v) by up to {measured}; the most is {limit}. State blocking, or move the stations or the seams",
 		off.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), limit)
 }
 
@@ -35,8 +35,8 @@ func checkUnderside(p *engine.Pass) {
 			near.add(x.key, -left)
 		}
 	}
-	missed.report(p, p.Textf("%d of the straps' lines miss the framing, which lies every %v from %v, by up to {measured}; state blocking, or move the stations or the seams",
+	missed.report(p, p.Textf("%d lines of straps miss the framing (members every %v from %v) by up to {measured}. State blocking, or move the stations or the seams",
 		missed.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), engine.Bound{})
 	near.most = -near.most
-	near.report(p, p.Textf("%d of the straps' lines come up near an edge of the framing: the least left from the screws to the member's edge is {measured}; the limit is {limit}", near.count), least)
+	near.report(p, p.Textf("%d lines of straps are near an edge of the framing; the least distance from their screws to the member's edge is {measured}; the limit is {limit}", near.count), least)
 }

@@ -10,8 +10,8 @@ import (
 
 var screws = engine.Rule{
 	ID:       "strap.screws",
-	Title:    "the screws hold the strap's worst force where they are pulled out, and go deep enough",
-	Why:      "Screws, not the strap, govern: they pull out of the wood, or were too short to begin with.",
+	Title:    "screws in withdrawal hold the strap's worst force, and go deep enough",
+	Why:      "The screws are weaker than the strap. They can pull out of the wood, or be too short.",
 	Severity: engine.Query,
 	RefersTo: engine.ToEngineer, // screws in shear
 	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},

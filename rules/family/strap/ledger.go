@@ -8,8 +8,8 @@ import (
 
 var ledger = engine.Rule{
 	ID:       "strap.ledger",
-	Title:    "a ledger that is packed to bear reaches under the foot",
-	Why:      "A ledger that ends in the gap beside the panel bears nothing, and on a narrow edge the packing slips or splits off: the straps carry what it was meant to.",
+	Title:    "a packed ledger reaches under the foot",
+	Why:      "A ledger that ends in the gap beside the panel bears nothing, and packing on a narrow edge slips or splits off. The straps then carry its load.",
 	Severity: engine.Query,
 	Needs:    []string{"ledger.projection"},
 	Limits: []engine.Limit{{
@@ -45,7 +45,7 @@ func checkLedger(p *engine.Pass) {
 	f := engine.Finding{At: "ledger.projection", Related: []string{"room.width", "vault.span", "springing.cut"}}
 	switch {
 	case reach <= 0:
-		f.Text = "the ledger comes {measured} from the wall, and from there to the foot it may be {limit}: packed or not, it bears nothing"
+		f.Text = "the ledger projects {measured} from the wall and the foot may be {limit} from the wall, so the ledger bears nothing, packed or not"
 		f.Measured, f.Bound = quantity.Length(c.Ledger.Projection.Get()).Value(), p.Stated("room.width", quantity.Length(c.WidestGap()).Value())
 	case reach < limit.SI:
 		f.Text = "the foot bears on {measured} of the ledger with the room at its widest; the least is {limit}"

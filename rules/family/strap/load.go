@@ -30,7 +30,7 @@ var envelopeBasis = engine.Basis{
 var holds = engine.Rule{
 	ID:       "strap.holds",
 	Title:    "the ribs hang on their straps without swinging, each piece by itself before it is joined",
-	Why:      "A rib on one strap, or a piece whose weight is not between its straps, tips the moment the lifts let go.",
+	Why:      "A rib on one strap, or a piece whose mass centre is not between its straps, tips when the lifts let go.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Basis:    frameBasis,
@@ -58,7 +58,7 @@ func checkHolds(p *engine.Pass) {
 var load = engine.Rule{
 	ID:       "strap.load",
 	Title:    "each strap's force at its worst is within its allowable load",
-	Why:      "A panel hangs on its straps over people's heads, and a stiff curved rib loads them unevenly.",
+	Why:      "A panel hangs on its straps over people's heads. A stiff curved rib loads them unevenly.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations", "strap.allowable"},
 	Figures:  []string{"strap.even-share", "hanging.worst"},

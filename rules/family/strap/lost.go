@@ -8,8 +8,8 @@ import (
 
 var lost = engine.Rule{
 	ID:       "strap.lost",
-	Title:    "the straps that are left carry the panel when one lets go",
-	Why:      "A screw that was never driven home is found out one day; whether the next strap then holds should not be left to chance.",
+	Title:    "the remaining straps carry the panel when one strap fails",
+	Why:      "A screw may not be driven fully, and its strap may fail later. The next strap must then hold.",
 	Severity: engine.Query,
 	RefersTo: engine.ToEngineer, // whether the panels must stay up at all
 	Needs:    []string{"strap.stations", "strap.allowable"},
@@ -50,5 +50,5 @@ func checkLost(p *engine.Pass) {
 // mustStay is referred where a lost strap brings the panels down, or nearly.
 var mustStay = engine.Finding{
 	At: "strap.stations", Severity: engine.Refer,
-	Text: "whether the panels must stay up when one strap lets go is referred to the engineer: no spec states it",
+	Text: "whether the panels must stay up when one strap fails is referred to the engineer; the spec does not state it",
 }

@@ -11,8 +11,8 @@ import (
 
 var place = engine.Rule{
 	ID:       "strap.place",
-	Title:    "the strap and its row of screws have room on the rib, and its lap room for the row",
-	Why:      "A screw near an edge, an end or another screw splits the wood, and a strap wider than its half rib lies over the seam.",
+	Title:    "the strap and its row of screws fit on the rib, and the row fits in the lap",
+	Why:      "A screw near an edge, an end or another screw splits the wood. A strap wider than its half rib lies over the seam.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.screws"},
 	Limits: []engine.Limit{
@@ -175,7 +175,7 @@ func endOf(c *layout.Ceiling, at, foot float64) float64 {
 var shows = engine.Rule{
 	ID:       "strap.shows",
 	Title:    "straps and screws are out of sight behind the skin and in the seam",
-	Why:      "What is fixed below the back of the skin stands in the coffer, and what runs into the reveal is seen in it.",
+	Why:      "A strap fixed below the back of the skin stands in the coffer. A strap that reaches the reveal is visible in it.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.lap"},
 	Basis: engine.Basis{
@@ -213,7 +213,7 @@ func checkShows(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "strap.fixing.bottom", Related: []string{"strap.lap", "skin.setback", "grid.reveal"},
-		Text:     p.Textf("the strap lies {measured} down the rib's %s, of which {limit} is out of sight %s", c.Strap.Fixing.Bottom.Get(), where),
+		Text:     p.Textf("the strap covers {measured} of the rib's %s; {limit} is hidden %s", c.Strap.Fixing.Bottom.Get(), where),
 		Measured: quantity.Length(lap).Value(), Bound: p.Stated("rib.depth", quantity.Length(hidden).Value()),
 		Offers: []engine.Offer{{Key: "strap.fixing.bottom", Value: "back"}},
 	})

@@ -9,7 +9,7 @@ import (
 
 var section = engine.Rule{
 	ID:       "strap.section",
-	Title:    "the strap's metal carries its worst force, net of a hole",
+	Title:    "the strap's metal, less a hole, carries its worst force",
 	Why:      "A thin strap with a large hole tears at the hole.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.hole"},

@@ -18,8 +18,8 @@ func swings(err error) bool {
 
 var setting = engine.Rule{
 	ID:       "strap.setting",
-	Title:    "a strap set a little long or short does not change its share much",
-	Why:      "A stiff rib on hand-set straps never shares as computed: a millimetre can double one strap's force or take it away.",
+	Title:    "a small error in a strap's setting changes its force little",
+	Why:      "Straps set by hand never share a stiff rib's weight as computed. One millimetre can double a strap's force or remove it.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.setting"},
@@ -42,7 +42,7 @@ func checkSetting(p *engine.Pass) {
 	f := engine.Finding{At: "strap.setting", Related: []string{p.Ceiling.Strap.Stations.Place(at), "strap.stations", "rib.depth"}}
 	switch {
 	case math.IsInf(most, 1): // the worst of all, and no figure
-		f.Text = p.Textf("%v of setting makes strap %d carry %v, which carries nothing as first hung", by, at+1, quantity.Force(set.Changes[at].Most))
+		f.Text = p.Textf("%v of setting makes strap %d carry %v; the strap carries nothing as first hung", by, at+1, quantity.Force(set.Changes[at].Most))
 	case most > limit.SI:
 		f.Text = p.Textf("%v of setting changes the force in strap %d by %v, {measured} of its %v; the limit is {limit}",
 			by, at+1, quantity.Force(set.Changes[at].Most), quantity.Force(first.Straps[at]))
@@ -72,7 +72,7 @@ func changeBySetting(forces []float64, changes []hanging.Change) (most float64, 
 var slack = engine.Rule{
 	ID:       "strap.slack",
 	Title:    "no strap goes slack",
-	Why:      "A strap that hangs loose carries nothing, and its screws work out.",
+	Why:      "A slack strap carries nothing, and its screws work loose.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Basis:    envelopeBasis,
@@ -104,7 +104,7 @@ func checkSlack(p *engine.Pass) {
 var sideways = engine.Rule{
 	ID:       "strap.sideways",
 	Title:    "what holds the ceiling sideways is referred to the engineer",
-	Why:      "Straps hold a ceiling up and let it swing; the computation holds the rib at its crown, which nothing in the spec does.",
+	Why:      "Straps hold a ceiling up and let it swing. The computation holds the rib sideways at its crown, but nothing in the spec does.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToEngineer,
 	Basis:    engine.Basis{Valid: "always", Source: cite.CommonPractice()},

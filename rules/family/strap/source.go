@@ -9,7 +9,7 @@ import (
 var source = engine.Rule{
 	ID:       "strap.source",
 	Title:    "the strap's allowable load has a source",
-	Why:      "A load that nobody stands behind is a guess, and the panel hangs on it.",
+	Why:      "The panel hangs on the allowable load. A load without a source is a guess.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.allowable"},
 	Basis: engine.Basis{
@@ -26,6 +26,6 @@ func checkSource(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At:   "strap.allowable",
-		Text: p.Textf("the allowable load of %v names no source; state the test report or the calculation it comes from", quantity.Force(a.Load.Get())),
+		Text: p.Textf("the allowable load of %v has no source. State its test report or calculation", quantity.Force(a.Load.Get())),
 	})
 }

@@ -12,7 +12,7 @@ import (
 var hole = engine.Rule{
 	ID:       "strap.hole",
 	Title:    "the screws go through the strap's holes",
-	Why:      "A hole that is drilled wider on site weakens the strap where it is weakest.",
+	Why:      "A hole widened on site weakens the strap at its weakest section.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.hole", "strap.screws.diameter"},
 	Basis:    engine.Basis{Valid: "the shank against the hole", Source: cite.Derivation("two diameters")},
@@ -32,7 +32,7 @@ var hole = engine.Rule{
 var through = engine.Rule{
 	ID:       "strap.through",
 	Title:    "no screw is longer than the wood that it enters",
-	Why:      "A screw that comes out of the rib spoils the face that the room sees, or holds the seam open.",
+	Why:      "A screw that comes out of the rib spoils the visible face or holds the seam open.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.fixing", "strap.screws"},
 	Basis: engine.Basis{
@@ -57,7 +57,7 @@ func checkThrough(p *engine.Pass) {
 	if in <= 0 {
 		p.Report(engine.Finding{
 			At: "strap.screws.length", Related: []string{"strap.thickness", "skin.thickness"},
-			Text:     "the screws are {measured} long and end before the rib, in what covers its back",
+			Text:     "the screws are {measured} long and end in the cover on the rib's back, before the rib",
 			Measured: quantity.Length(p.Ceiling.Strap.Screws.Length.Get()).Value(),
 		})
 		return
@@ -66,10 +66,10 @@ func checkThrough(p *engine.Pass) {
 	c := p.Ceiling
 	if m := c.Room.Framing.Member; c.Strap.Fixing.Top.Get() == "side" && m.Given() {
 		top, _ := entered(p, false)
-		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of the framing, whose members are {limit} wide: they come out of the other side", engine.Query)
+		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of framing members {limit} wide, and come out of the other side", engine.Query)
 	}
 	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
-		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the screws are to have {measured} of thread in the wood, and of their length {limit} goes into the rib", engine.Hold)
+		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the spec states {measured} of thread in the wood; {limit} of the screws' length goes into the rib", engine.Hold)
 	}
 }
 
@@ -85,7 +85,7 @@ func checkRib(p *engine.Pass, in float64) {
 	default:
 		wood = ribSide(p)
 	}
-	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", where it has {limit} of wood: they come out "+out, engine.Hold)
+	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", which has {limit} of wood there, and come out "+out, engine.Hold)
 }
 
 // thickerSkin is how much less a screw in the back may go in than it does through
@@ -148,8 +148,8 @@ func ribSide(p *engine.Pass) float64 {
 
 var mortise = engine.Rule{
 	ID:       "strap.mortise",
-	Title:    "no screw of a strap runs into the mortise of a tenon",
-	Why:      "A screw in a mortise holds in nothing, and the tenon does not go home past it.",
+	Title:    "no strap screw enters the mortise of a tenon",
+	Why:      "A screw in a mortise holds nothing and stops the tenon.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations", "strap.fixing", "strap.screws", "strap.lap"},
 	Basis: engine.Basis{
@@ -188,7 +188,7 @@ func checkMortise(p *engine.Pass) {
 		if k, off := nearestTenon(at, places, tenons); off < need {
 			p.Report(engine.Finding{
 				At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "seam.spacing", "seam.edge"},
-				Text: p.Textf("a screw of strap %d goes %v into the rib and lies {measured} from the middle of tenon %d, in its mortise; clear of it they are %v apart",
+				Text: p.Textf("a screw of strap %d goes %v into the rib, {measured} from the middle of tenon %d and into its mortise; clear of the mortise the distance is %v",
 					i+1, quantity.Length(in), k+1, quantity.Length(need)),
 				Measured: quantity.Length(off).Value(),
 			})

@@ -9,7 +9,7 @@ import (
 var bow = engine.Rule{
 	ID:       "survey.bow",
 	Title:    "the stations stand close enough to find a bow",
-	Why:      "Between two stations the walls count as straight: what they do there nobody has seen.",
+	Why:      "The walls count as straight between two stations, because nothing is measured there.",
 	Severity: engine.Note,
 	Needs:    []string{table},
 	Quiet:    true,
@@ -32,7 +32,7 @@ func checkBow(p *engine.Pass) {
 	if most > limit.SI {
 		p.Report(engine.Finding{
 			At: spec.Key("survey", "station", worst+1, "at"), Measured: length(most), Bound: limit,
-			Text: p.Textf("stations %d and %d stand {measured} apart, and past {limit} a bow between them is not found", worst, worst+1),
+			Text: p.Textf("stations %d and %d are {measured} apart; the most is {limit}, beyond which the readings can miss a bow", worst, worst+1),
 		})
 	}
 }

@@ -12,7 +12,7 @@ var placing = cite.Derivation("the straight row with the greatest least gap betw
 var fits = engine.Rule{
 	ID:       "survey.fits",
 	Title:    "the panels go between the walls as measured",
-	Why:      "A wall that bows or runs out of true is found when a panel jams overhead, unless the shop measures before it cuts.",
+	Why:      "A panel jams overhead where a wall bows or runs out of true, unless the shop measures the room before it cuts.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
@@ -24,7 +24,7 @@ var fits = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "g − acc ≥ 0, g − acc − season ≥ clearance",
 		Symbols: []engine.Symbol{
-			{Name: "g", Means: "least gap on both sides over the whole row, where the row is placed so that it is greatest", Unit: "m"},
+			{Name: "g", Means: "least gap on both sides over the whole row, for the placing of the row that makes it greatest", Unit: "m"},
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
 			{Name: "season", Means: "movement of a foot outward in the season that spreads it", Unit: "m"},
 			{Name: "clearance", Means: "left over", Unit: "m"},
@@ -46,7 +46,7 @@ func checkFits(p *engine.Pass) {
 	}
 	left := gap - accuracy
 	if left < 0 {
-		f.Text = p.Textf("wherever the row of panels is placed, at its widest it lacks {measured} beside a measured wall, %v of it for the accuracy of the readings", quantity.Length(accuracy))
+		f.Text = p.Textf("the row of panels at its widest lacks {measured} beside a measured wall at any placing; that includes %v for the accuracy of the readings", quantity.Length(accuracy))
 		f.Measured, f.Offers = length(-left), narrower(left)
 		p.Report(f)
 		return
@@ -54,7 +54,7 @@ func checkFits(p *engine.Pass) {
 	spread, ok := moves(p, 1)
 	if left -= spread; ok && left < clearance.SI {
 		f.Severity = engine.Query
-		f.Text = p.Textf("placed as well as it can be, the row of panels has %v beside it between the measured walls; the accuracy of the readings takes %v and the season %v of that, and leaves {measured}; the least is {limit}",
+		f.Text = p.Textf("the row of panels at its best placing between the measured walls has %v beside it; the accuracy of the readings takes %v and the season %v, which leaves {measured}; the least is {limit}",
 			quantity.Length(gap), quantity.Length(accuracy), quantity.Length(spread))
 		f.Measured, f.Bound, f.Offers = length(left), clearance, narrower(left)
 		p.Report(f)
@@ -63,8 +63,8 @@ func checkFits(p *engine.Pass) {
 
 var cover = engine.Rule{
 	ID:       "survey.cover",
-	Title:    "the moulding hides the gaps beside the panels, as measured",
-	Why:      "A wall that bows away leaves a black line that a moulding made for the drawing does not hide.",
+	Title:    "the moulding covers the gaps beside the panels, as measured",
+	Why:      "A wall that bows away leaves a gap that a moulding made for the drawing does not cover.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap", "edge.cover"},
 	Quiet:    true,
@@ -79,9 +79,9 @@ var cover = engine.Rule{
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
 			{Name: "season", Means: "movement of a foot inward in the season that draws it in", Unit: "m"},
 			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
-			{Name: "cover", Means: "what the moulding can hide", Unit: "m"},
+			{Name: "cover", Means: "the widest gap that the moulding covers", Unit: "m"},
 		},
-		Valid: "the set-out, which has the least greatest gap that leaves the clearance of survey.fits", Source: placing,
+		Valid: "the set-out, which minimises the greatest gap and keeps the clearance of survey.fits", Source: placing,
 	},
 	Check: checkCover,
 }
@@ -105,7 +105,7 @@ func reportCover(p *engine.Pass, at, where string, width float64) {
 
 var end = engine.Rule{
 	ID:       "survey.end",
-	Title:    "the last panel goes in, and the moulding hides both ends, as measured",
+	Title:    "the last panel goes in and the moulding covers both end gaps, as measured",
 	Why:      "An end wall out of square leaves one corner of the last panel less room than the drawing has.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap"},
@@ -122,7 +122,7 @@ var end = engine.Rule{
 		Formula: "g_l − ΔL − P·p − n·u − 2·acc ≥ t/2 + clearance",
 		Symbols: []engine.Symbol{
 			{Name: "g_l", Means: "gap between the near wall and the nearer of the last panel's corners, as set out", Unit: "m"},
-			{Name: "ΔL", Means: "growth of all rib widths since the shop, in the state of the wood when hung in which they are widest", Unit: "m"},
+			{Name: "ΔL", Means: "growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
 			{Name: "P", Means: "panels along", Unit: "1"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
 			{Name: "n", Means: "seams", Unit: "1"},
@@ -161,7 +161,7 @@ func checkEnd(p *engine.Pass) {
 	if most := last[0].Most; most.Err != nil {
 		p.Lacks("rib.species", most.Err)
 	} else if p.Ordered() {
-		reportCover(p, "survey.near", "the gap between the near wall and a corner of the last panel, at its most in the dry season,", max(most.Value, last[1].Most.Value))
+		reportCover(p, "survey.near", "the gap between the near wall and a corner of the last panel at its most in the dry season", max(most.Value, last[1].Most.Value))
 	}
 }
 
@@ -173,15 +173,15 @@ func checkSlide(p *engine.Pass, side string, least float64) {
 		At: "close.first_gap", Related: []string{"survey.near", "survey.far", "vault.length", "close.last"}, Measured: length(least),
 		Offers: p.Shorten(projection + clearance.SI - least),
 	}
-	where := "between the measured end walls the last gap comes to {measured} at its least, at the " + side + " corner"
+	where := "the last gap between the measured end walls at its least is {measured}, at the " + side + " corner"
 	switch {
 	case least < 0:
-		f.Text, f.Measured = "between the measured end walls the row of panels at its longest lacks {measured} at the "+side+" corner of the last one", length(-least)
+		f.Text, f.Measured = "the row of panels at its longest lacks {measured} between the measured end walls, at the "+side+" corner of the last one", length(-least)
 	case least < projection:
-		f.Text = where + ", and the last panel has to stand off by {limit}, the projection of its neighbour's tenons, before it slides home"
+		f.Text = where + "; the last panel must stand off by {limit}, the projection of its neighbour's tenons, before it slides into place"
 		f.Bound = p.Stated("seam.tenon", length(projection))
 	case least < projection+clearance.SI:
-		f.Text, f.Severity = where+"; to go in the last panel needs {limit}, of it %v clearance", engine.Query
+		f.Text, f.Severity = where+"; the last panel needs {limit} to go in, which includes %v of clearance", engine.Query
 		f.Text = p.Textf(f.Text, clearance.Value)
 		f.Bound = clearance
 		f.Bound.Value = length(projection + clearance.SI)

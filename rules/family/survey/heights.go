@@ -25,7 +25,7 @@ func nearest(p *engine.Pass, x float64, has func(layout.SurveyStation) bool) int
 var level = engine.Rule{
 	ID:       "survey.level",
 	Title:    "the seats lie at the height of the springing",
-	Why:      "A seat out of level tilts the panel, and past what the ledger or the moulding hides the foot shows a wedge of air or is cut on the lift.",
+	Why:      "A seat out of level tilts the panel. A tilt that the ledger or the moulding does not cover shows as a wedge of air, or the foot is cut on the lift.",
 	Severity: engine.Query,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
@@ -64,7 +64,7 @@ func checkLevel(p *engine.Pass) {
 		at := v.Panels.Get()[panel]
 		p.Report(engine.Finding{
 			At: spec.Key("survey", "station", nearest(p, (at.Near+at.Far)/2, seated), "seat", side), Related: []string{springs, "ledger"},
-			Text: p.Textf("the %s seat of %s lies {measured} %s the springing, and where they are steepest the seats slope by %v; the most that the ledger or the moulding hides is {limit}",
+			Text: p.Textf("the %s seat of %s lies {measured} %s the springing, and the seats slope by up to %v; the ledger or the moulding covers at most {limit}",
 				side, v.Name(panel), way, quantity.Share(v.Tilt.Get())),
 			Measured: length(math.Abs(worst)), Bound: limit,
 		})
@@ -103,14 +103,14 @@ func hasAny(p *engine.Pass, has func(layout.SurveyStation) bool) bool {
 
 var strap = engine.Rule{
 	ID:       "survey.strap",
-	Title:    "the straps come out as long as drawn, by the framing as measured",
-	Why:      "A strap cut to the drawing under framing that sags has no lap left to screw through, and framing under the crown stops the panel.",
+	Title:    "the straps are as long as drawn, for the framing as measured",
+	Why:      "A strap cut to the drawing can lack lap to screw through where the framing sags. Framing below the crown stops the panel.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap", "strap.stations"},
 	Quiet:    true,
 	Figures:  []string{"survey.strap.1.1", "strap.length.1"},
 	Limits: []engine.Limit{{
-		Key: "share", Title: "of its lap by which a strap may be longer or shorter than drawn", Value: quantity.Share(0.5).Value(),
+		Key: "share", Title: "share of its lap by which a strap may be longer or shorter than drawn", Value: quantity.Share(0.5).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -144,7 +144,7 @@ func checkStrap(p *engine.Pass) {
 		if n.Lowest < crown {
 			p.Report(engine.Finding{
 				At: key(n), Related: []string{springs, "vault.rise"}, Measured: length(crown - n.Lowest),
-				Text: p.Textf("over %s the framing's underside comes {measured} under the back of the crown", v.Name(i)),
+				Text: p.Textf("the framing's underside over %s is {measured} below the back of the crown", v.Name(i)),
 			})
 			return
 		}
@@ -199,7 +199,7 @@ func checkLength(p *engine.Pass, worst cut, at string) {
 	}
 	if off := math.Abs(worst.off); off > limit.SI {
 		f.Severity, f.Measured, f.Bound = engine.Query, length(off), limit
-		f.Text = p.Textf("strap %d of %s comes to %v by the framing as measured, {measured} %s than drawn; the most is {limit}, by its lap: cut the straps panel by panel",
+		f.Text = p.Textf("strap %d of %s is %v long by the framing as measured, {measured} %s than drawn; the most for its lap is {limit}. Cut the straps panel by panel",
 			worst.strap, worst.panel, quantity.Length(worst.length), than)
 		p.Report(f)
 	}

@@ -12,7 +12,7 @@ import (
 var differs = engine.Rule{
 	ID:       "survey.differs",
 	Title:    "the room is of the size that was drawn",
-	Why:      "A room that is not what the drawing says was drawn wrong or measured wrong, and every figure as drawn is then of another room.",
+	Why:      "A room that differs from the drawing was drawn wrong or measured wrong. Every figure as drawn is then for another room.",
 	Severity: engine.Query,
 	Needs:    []string{table},
 	Quiet:    true,
@@ -35,7 +35,7 @@ func checkDiffers(p *engine.Pass) {
 		if off := math.Abs(is - drawn); off > tolerance.SI {
 			p.Report(engine.Finding{
 				At: at, Related: []string{key, "room.tolerance"}, Measured: length(off), Bound: tolerance,
-				Text: p.Textf("%s the room measures %v, and %v is drawn: {measured} apart, and its tolerance is {limit}", what, quantity.Length(is), quantity.Length(drawn)),
+				Text: p.Textf("%s the room measures %v; the drawing says %v, a difference of {measured}; its tolerance is {limit}", what, quantity.Length(is), quantity.Length(drawn)),
 			})
 		}
 	}
@@ -57,7 +57,7 @@ func checkDiffers(p *engine.Pass) {
 var closes = engine.Rule{
 	ID:       "survey.closes",
 	Title:    "the diagonals agree with the other readings",
-	Why:      "Offsets alone don't show a baseline that was not straight or an end that was read wrong; the diagonals do.",
+	Why:      "Diagonals show a bent baseline or a wrong reading at an end. Offsets alone do not.",
 	Severity: engine.Query,
 	Needs:    []string{table},
 	Quiet:    true,
@@ -86,7 +86,7 @@ func checkCloses(p *engine.Pass) {
 		if off := math.Abs(d.Measured - d.Follows); off > limit.SI {
 			p.Report(engine.Finding{
 				At: spec.Key("survey", "diagonals", i+1), Related: []string{stations, "survey.near", "survey.far", "survey.accuracy"},
-				Text: p.Textf("the diagonal from %s is read as %v, and %v follows from the ends and the offsets: {measured} apart, and the most is {limit}; measure again",
+				Text: p.Textf("the diagonal from %s is read as %v; the ends and the offsets give %v, a difference of {measured}; the most is {limit}. Measure again",
 					[]string{"near left to far right", "near right to far left"}[i], quantity.Length(d.Measured), quantity.Length(d.Follows)),
 				Measured: length(off), Bound: limit,
 			})

@@ -48,7 +48,7 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 		if way.Margin >= touching {
 			spare = p.Textf("with %v to spare", quantity.Length(way.Margin))
 		}
-		f.Text = p.Textf("the wrapped panel passes the %s only %s, its length up to %v off level and its chord up to %v, %s: try it with a frame of laths first",
+		f.Text = p.Textf("the wrapped panel passes the %s only %s, with its length up to %v off level and its chord up to %v, %s. Try it with a frame of laths first",
 			l.Name.Get(), way.Motion, quantity.Angle(way.Length), quantity.Angle(way.Chord), spare)
 		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
@@ -58,7 +58,7 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 	case way.Margin < limit.SI:
 		p.Report(f)
 	case way.Unfollowed:
-		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; its way from the slope to the level is not followed: try it with a frame of laths first", l.Name.Get())
+		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; the move from the slope to the level is not checked. Try it with a frame of laths first", l.Name.Get())
 		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
 	default:
@@ -67,9 +67,9 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 }
 
 func undecided(p *engine.Pass, l carrying.Leg, way carrying.Way) string {
-	text := p.Textf("no way through the %s was found and none is ruled out", l.Name.Get()) + between(p, way) + bare(way)
+	text := p.Textf("the search found no way through the %s and ruled none out", l.Name.Get()) + between(p, way) + bare(way)
 	if way.RanOut {
-		text += "; the search ended at its budget, and check --thorough searches further"
+		text += "; the search ended at its budget. Use check --thorough to search further"
 	}
 	return text
 }
@@ -81,19 +81,19 @@ func between(p *engine.Pass, way carrying.Way) string {
 	case s.Key == nil && s.More == 0:
 		return ""
 	case s.Key == nil:
-		return p.Textf("; with all its clear sizes larger by %v the panel passes %s", quantity.Length(p.Raised(s.More)), s.Motion)
+		return p.Textf("; the panel passes with all clear sizes larger by %v, %s", quantity.Length(p.Raised(s.More)), s.Motion)
 	}
 	is, passes := quantity.Length(s.Is), quantity.Length(p.Raised(s.Passes))
 	if s.Impossible <= 0 {
-		return p.Textf("; its %s is %v, and with %v the panel passes %s", s.Name, is, passes, s.Motion)
+		return p.Textf("; its %s is %v; at %v the panel passes %s", s.Name, is, passes, s.Motion)
 	}
-	return p.Textf("; between %v, which is impossible, and %v, which it passes %s, nothing is known: its %s is %v",
+	return p.Textf("; the panel can't pass at %v and passes at %v %s; between the two nothing is known. Its %s is %v",
 		quantity.Length(s.Impossible), passes, s.Motion, s.Name, is)
 }
 
 func bare(way carrying.Way) string {
 	if way.Bare {
-		return "; without its wrap it passes"
+		return "; the panel passes without its wrap"
 	}
 	return ""
 }

@@ -48,7 +48,7 @@ func rated(p *engine.Pass, l carrying.Leg) bool {
 	}
 	key := l.At("capacity")
 	p.Report(engine.Finding{
-		At: key, Text: p.Textf("the panel is {measured} at most (nominally %v), and the %s is rated for {limit}, its passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
+		At: key, Text: p.Textf("the panel weighs {measured} at most (nominally %v); the %s is rated for {limit}, passengers included", quantity.Mass(p.Ceiling.Panel.Mass.Get()), l.Name.Get()),
 		Measured: quantity.Mass(p.Ceiling.Panel.Most.Get()).Value(), Bound: p.Stated(key, quantity.Mass(l.Capacity.Get()).Value()),
 	})
 	return true
@@ -56,7 +56,7 @@ func rated(p *engine.Pass, l carrying.Leg) bool {
 
 var (
 	carver = cite.Wetzel2000.At("Carver's theorem")
-	door   = leg(spec.Door, "the panel in its wrap passes each door", "A panel that stops at a door is cut there, or goes back.", engine.Basis{
+	door   = leg(spec.Door, "the panel in its wrap passes each door", "A panel that does not pass a door is cut there or goes back.", engine.Basis{
 		Formula: "Ro − Ri·cos(min(2·φ, asin(t/(2·Ri)))) ≤ width, threaded",
 		Symbols: []engine.Symbol{
 			{Name: "Ro", Means: "radius of the wrapped panel's back", Unit: "m"},
@@ -67,13 +67,13 @@ var (
 		Valid:  "straight in any direction, turned in the plane of the opening, and along its own curve; that none passes is proven by a bar inside the panel or by a cover of all turns",
 		Source: carver,
 	})
-	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit is a second trip, or a bigger vehicle on the day.", engine.Basis{
+	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit needs a second trip or a bigger vehicle on the day.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; arches nested, as they hang or on edge; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
-	corridor = leg(spec.Corridor, "the panel passes along each corridor", "What is carried down a corridor can't be set down to think.", engine.Basis{
+	corridor = leg(spec.Corridor, "the panel passes along each corridor", "The crew can't set a panel down in a corridor to plan the next move.", engine.Basis{
 		Valid: "straight, at any turn: exact in a corridor that is longer than two panels, and as an opening of its depth in a shorter one", Source: carver,
 	})
-	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel jams between three walls at once.", engine.Basis{
+	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel can jam between three walls at once.", engine.Basis{
 		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
 		Symbols: []engine.Symbol{
 			{Name: "a", Means: "width of the corridor coming in", Unit: "m"},
@@ -92,7 +92,7 @@ var (
 		},
 		Valid: "followed by one motion from the floor at the foot, over the landing, up a flight alike that goes on from it; else carried parallel to the flight and around the landing's corner, which is not followed as one. That none passes is proven by a cover of all turns, where a wall is stated between the flights; floor and soffit are the nosings' line and the headroom over it", Source: cite.Derivation("headroom square to the slope"),
 	})
-	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short is found out with the doors open.", engine.Basis{
+	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short shows only on the day, at its open doors.", engine.Basis{
 		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
 	})
 )

@@ -31,7 +31,7 @@ func around(p *engine.Pass, l carrying.Leg) {
 		case side.free.Get() < side.takes:
 			p.Report(engine.Finding{
 				At: key, Severity: engine.Query,
-				Text:     "to pass the " + l.Name.Get() + " takes {measured} " + side.words + " at the least; there is {limit}",
+				Text:     "the " + l.Name.Get() + " needs at least {measured} " + side.words + "; there is {limit}",
 				Measured: quantity.Length(side.takes).Value(), Bound: p.Stated(key, quantity.Length(side.free.Get()).Value()),
 			})
 		}

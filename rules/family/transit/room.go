@@ -10,8 +10,8 @@ import (
 
 var room = engine.Rule{
 	ID:       "transit.room",
-	Title:    "the panel turns to its bearing in the room, and tips down under it",
-	Why:      "The panel comes in lengthwise and hangs crosswise: somewhere it has to turn.",
+	Title:    "the panel can turn to its final direction in the room and tip down below the springing",
+	Why:      "The panel comes in lengthwise and hangs crosswise, so it must turn somewhere.",
 	Severity: engine.Hold,
 	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
 	Basis: engine.Basis{
@@ -41,7 +41,7 @@ func checkRoom(p *engine.Pass) {
 	default:
 		p.Report(engine.Finding{
 			At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: engine.Query,
-			Text: p.Textf("flat the panel turns in %v, and the room is %v wide; tipped down from its edge it reaches %v up, and the springing is at %v: how it comes to its bearing is not decided",
+			Text: p.Textf("the panel needs %v to turn flat, and the room is %v wide; it reaches %v up when tipped down from its edge, and the springing is at %v. How it turns is not decided",
 				quantity.Length(r.Flat), quantity.Length(p.Ceiling.Room.Width.Get()-p.Ceiling.Room.Tolerance.Get()), quantity.Length(r.Tipped), quantity.Length(p.Ceiling.Room.Height.Get())),
 		})
 	}
@@ -53,7 +53,7 @@ func onlyOnEdge(p *engine.Pass, r carrying.InRoom) {
 	door := legs[len(legs)-1]
 	p.Report(engine.Finding{
 		At: "room.height", Related: []string{"room.above", door.Key(), "panels.along"}, Offers: smaller(p),
-		Text: p.Textf("the panel comes through the %s only on edge, and %s: it takes {measured} at the least, and there is {limit} up to the framing; with %v up to the springing it is known to tip down",
+		Text: p.Textf("the panel comes through the %s only on edge, and %s; that needs at least {measured}, and there is {limit} up to the framing. With %v up to the springing it can tip down",
 			door.Name.Get(), passage.StandDown, quantity.Length(r.Tipped)),
 		Measured: quantity.Length(r.Standing).Value(), Bound: p.Stated("room.height", quantity.Length(r.Top).Value()),
 	})

@@ -10,7 +10,7 @@ import (
 var weight = engine.Rule{
 	ID:       "transit.weight",
 	Title:    "the panel is light enough for those who carry it",
-	Why:      "People who carry too much let go.",
+	Why:      "People who carry too much drop the load.",
 	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
 	Limits:   []engine.Limit{engine.PersonLimit()},
@@ -46,7 +46,7 @@ func checkWeight(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "crew.people", Related: []string{"crew.aids", "panels.along"}, Severity: severity,
-		Text:     p.Textf("the panel is {measured} at most (nominally %v); %d people carry {limit} together%s", quantity.Mass(c.Panel.Mass.Get()), people, aids),
+		Text:     p.Textf("the panel weighs {measured} at most (nominally %v); %d people carry {limit} together%s", quantity.Mass(c.Panel.Mass.Get()), people, aids),
 		Measured: quantity.Mass(most).Value(), Bound: together,
 	})
 }

@@ -14,7 +14,7 @@ var (
 var headroom = engine.Rule{
 	ID:       "vault.headroom",
 	Title:    "the springing is above the code's least ceiling height for the use of the room",
-	Why:      "A ceiling that comes lower than the code's least height has to be answered for, before it is made.",
+	Why:      "A ceiling lower than the code's least height needs an answer before it is made.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{
 		{
@@ -49,7 +49,7 @@ func checkHeadroom(p *engine.Pass) {
 var height = engine.Rule{
 	ID:       "vault.height",
 	Title:    "the height of the room is referred to the authority",
-	Why:      "What height a room needs, and how much of a curved ceiling may come lower, the local code says.",
+	Why:      "The local code states the height that a room needs, and how much of a curved ceiling may be lower.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToAuthority,
 	Basis:    engine.Basis{Valid: "always", Source: publicHeight},

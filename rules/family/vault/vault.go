@@ -23,7 +23,7 @@ func Family() engine.Family {
 
 var fits = engine.Rule{
 	ID:       "vault.fits",
-	Title:    "the vault fits the room at its tightest, with room above the crown",
+	Title:    "the vault fits the room at its narrowest, with clearance above the crown",
 	Why:      "A ceiling wider than its room is cut on the lift.",
 	Severity: engine.Hold,
 	Figures:  []string{"vault.width", "vault.built-length"},
@@ -61,7 +61,7 @@ func checkFits(p *engine.Pass) {
 		}
 		p.Report(engine.Finding{
 			At: d.key, Related: []string{"room.tolerance", "vault.span", "vault.length"},
-			Text:     "the vault is {measured} " + d.name + "; the room at its tightest is {limit}",
+			Text:     "the vault is {measured} " + d.name + "; the room at its narrowest is {limit}",
 			Measured: quantity.Length(d.vault).Value(), Bound: p.Stated(d.key, quantity.Length(d.has).Value()),
 		})
 	}
@@ -71,7 +71,7 @@ func checkFits(p *engine.Pass) {
 	}
 	if limit := p.Limit("above"); room.Above.Get() < limit.SI {
 		p.Report(engine.Finding{
-			At: "room.above", Text: "there is {measured} clear above the crown; the least is {limit}",
+			At: "room.above", Text: "the clear height above the crown is {measured}; the least is {limit}",
 			Measured: quantity.Length(room.Above.Get()).Value(), Bound: limit,
 		})
 	}
@@ -79,8 +79,8 @@ func checkFits(p *engine.Pass) {
 
 var riseRatio = engine.Rule{
 	ID:       "vault.rise-ratio",
-	Title:    "the vault rises enough to read as one",
-	Why:      "A very flat arch looks like a sag, and pushes its feet apart for any drop of its crown.",
+	Title:    "the vault rises enough to read as a vault",
+	Why:      "A very flat arch looks like a sag, and any drop of its crown pushes its feet apart.",
 	Severity: engine.Query,
 	Figures:  []string{"vault.rise-ratio"},
 	Limits: []engine.Limit{{

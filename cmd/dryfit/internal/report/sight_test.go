@@ -91,7 +91,7 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 	}
 	out := outOf(t, Markdown, append(many, bad)...)
 	assert.True(t, strings.Contains(out, "\nLeft out, for which a comment has no room: "))
-	assert.True(t, strings.Contains(out, "they come out of the face"), "the hold is there in words")
+	assert.True(t, strings.Contains(out, "and come out of the face"), "the hold is there in words")
 }
 
 // A forge shows ten annotations of a word: the holds come first, and the tenth
