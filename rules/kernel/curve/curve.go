@@ -5,7 +5,8 @@
 // Y runs across the span from the left springing, Z up from the springing; a
 // curve runs from left to right. Lengths are in any one unit (this program
 // uses m), angles in rad. Outward is to the left of the way along the curve:
-// away from the side on which an arch is concave.
+// away from the side on which an arch is concave. A profile that a dimension makes
+// impossible is an *ImpossibleError.
 package curve
 
 import (

@@ -1,5 +1,6 @@
 // Package passage is the geometry of getting things through openings. It knows
-// nothing of what is carried. Sizes are in any one unit, angles in rad.
+// nothing of what is carried. Sizes are in m and angles in rad: the searches end at
+// differences in m. All sizes are positive; a height may be infinite.
 package passage
 
 import "math"

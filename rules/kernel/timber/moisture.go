@@ -171,7 +171,8 @@ func Movement(size, change, shrinkage, from, to float64) (float64, error) {
 
 // Curved is what a curved member does when its depth changes by a fraction and
 // its length along the grain does not: the angle it spans becomes angle/(1+e)
-// and its radius R·(1+e). Drying, e below zero, closes the curve.
+// and its radius R·(1+e), in the units that they have. Drying, e below zero, closes the
+// curve. Derived: the lengths of both faces stay, and their difference is depth by angle.
 func Curved(angle, radius, strain float64) (newAngle, newRadius float64) {
 	return angle / (1 + strain), radius * (1 + strain)
 }

@@ -18,7 +18,7 @@ func Hankinson(along, across, angle, n float64) float64 {
 const BendingAcross, BendingExponent = 0.05, 1.5
 
 // BendingAtSlope is the share of its bending strength that wood keeps with its
-// grain at an angle to the member.
+// grain at an angle to the member, in rad from 0 to π/2, by Hankinson.
 func BendingAtSlope(angle float64) float64 {
 	return Hankinson(1, BendingAcross, angle, BendingExponent)
 }
