@@ -3,6 +3,7 @@ package strap
 import (
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -18,7 +19,7 @@ var framing = engine.Rule{
 			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
 		},
 		{
-			Key: "face", Title: "from a strap that is fixed to a member's side to that side", Value: quantity.Length(0.010).Value(),
+			Key: "face", Title: "from a strap that is fixed to a member's side to that side", Value: quantity.Length(layout.FaceMost).Value(),
 			Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 		},
 	},

@@ -8,6 +8,13 @@ import (
 	"dryfit/spec/quantity"
 )
 
+// FaceMost is how far a strap that is fixed to the side of a framing member may stand
+// off it, in m, where the standards set no other: common practice.
+const FaceMost = 0.010
+
+// FaceMost is how far it may in this ceiling, in m.
+func (c *Ceiling) FaceMost() float64 { return c.Limit("strap.framing.face", FaceMost) }
+
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
 // straps, or twice the overhang past the last one. The name says which. It
 // needs strap.stations.

@@ -7,10 +7,6 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 )
 
-// faceMost is how far a strap that is fixed to a member's side may stand off it, in m,
-// before blocking is drawn: as the rule strap.framing has it where nothing else is set.
-const faceMost = 0.010
-
 // blocking draws a piece between two members wherever a strap misses both.
 func (d *planOf) blocking() {
 	c, f := d.c, d.c.Room.Framing
@@ -66,7 +62,7 @@ func (d *planOf) bay(line float64) (n int, missed bool) {
 	at := (line - f.Offset.Get()) / f.Spacing.Get()
 	off := math.Abs(at-math.Round(at)) * f.Spacing.Get()
 	if d.c.Strap.Fixing.Top.Get() == "side" {
-		missed = math.Abs(off-(f.Member.Get()+d.c.Strap.Thickness.Get())/2) > faceMost
+		missed = math.Abs(off-(f.Member.Get()+d.c.Strap.Thickness.Get())/2) > d.c.FaceMost()
 	} else {
 		missed = off > f.Member.Get()/2
 	}

@@ -7,6 +7,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
 )
 
 // Ribs and rails have their names, and blocking lies wherever a strap misses the
@@ -29,6 +33,14 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 	under, err := Draw("plan", input(t, map[string]any{"room.framing.spacing": "100mm", "room.framing.member": "99mm", "strap.fixing.top": "underside"}), Options{})
 	require.NoError(t, err)
 	assert.Empty(t, group(t, under, "blocking"))
+	// A shop that lets straps stand off a member's side by 400mm asks for none.
+	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"strap.framing.face\" = { value = \"400mm\", source = \"invented\" }\n"))
+	require.Empty(t, problems)
+	loose, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, nil), review.Options{Rules: catalog.Rules(), Standards: standards.With(firm), On: "2026-11-25"})
+	require.Empty(t, faults)
+	far, err := Draw("plan", Input{Sheet: loose, Version: "test", On: "2026-11-25"}, Options{})
+	require.NoError(t, err)
+	assert.Empty(t, group(t, far, "blocking"))
 	bare, err := Draw("plan", input(t, map[string]any{"room.framing.blocking": false}), Options{})
 	require.NoError(t, err)
 	assert.Contains(t, texts(bare.Items), "no blocking is stated")
