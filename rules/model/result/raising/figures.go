@@ -31,13 +31,15 @@ type turned struct {
 }
 
 // Figures are those of turning the panel down from its edge on to its feet, of where
-// its mass is, of standing it on its feet and of sliding it home; none without lifts. How the pieces of a split arch are turned is not worked out.
+// its mass is, of standing it on its feet and of sliding it home; none without lifts. How
+// the pieces of a split arch and a flat panel, which has no crown, are turned is not
+// worked out.
 func Figures(c *layout.Ceiling) []figure.Figure {
 	t := turnedOf(c)
 	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
 		t.centre()
 		t.Where(func() bool { return c.Panel.Around.Get() == 1 }, func() {
-			t.turn()
+			t.Where(func() bool { return c.Vault.HalfAngle.Get() != 0 }, t.turn)
 			t.stand()
 		})
 		t.slides()

@@ -106,6 +106,17 @@ func TestTurningItDown(t *testing.T) {
 	assert.InEpsilon(t, 45.7*math.Pi/180, got["raise.turn.balance"], 0.015)
 }
 
+// A flat panel has no crown to turn it by, and has no such figures.
+func TestAFlatPanelHasNoCrown(t *testing.T) {
+	c := sample.Room(t, map[string]any{"vault": map[string]any{"profile": "flat", "span": "4200mm", "length": "7080mm"}})
+	var keys []string
+	for _, f := range Figures(c) {
+		keys = append(keys, f.Key)
+	}
+	assert.Contains(t, keys, "raise.blocks")
+	assert.NotContains(t, keys, "raise.turn.hold")
+}
+
 // A pair that is overloaded is not begun with; where every pair is, balance alone
 // chooses, and the state says what is over its limit.
 func TestAPairOverItsAllowableIsNotBegunWith(t *testing.T) {
