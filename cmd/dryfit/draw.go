@@ -30,7 +30,8 @@ func drawCommand(s streams) *cobra.Command {
 		Short: "Draw the ceiling to scale, with its findings marked",
 		Long: "Draws the ceiling to scale, a sheet a subject: section, plan, panel, rib, straps,\n" +
 			"route, view, raising. Each finding's number marks its place. Every sheet lists what was\n" +
-			"assumed. By default each sheet has the paper and the scale that suit it.\n" +
+			"assumed. By default each sheet has the scale that suits it, and all sheets of a set\n" +
+			"have one paper, on which each can have that scale.\n" +
 			"\n" +
 			"A PDF holds all sheets; several SVGs go into a folder. A sheet that needs an absent key\n" +
 			"is left out, and the key is printed. What a sheet's column has no room for stands on a\n" +
@@ -46,7 +47,7 @@ func drawCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.sheet, "sheet", "all", oneOf(names))
 	flags.StringVar(&f.format, "format", "", "svg or pdf (default: as the output's name ends, else pdf)")
 	flags.StringVar(&f.scale, "scale", "", "1:20, or 1/2in = 1ft (default: the one that suits the sheet)")
-	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the least that suits)")
+	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the least on which all sheets have room)")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; several SVGs to a folder")
 	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")

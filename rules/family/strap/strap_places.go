@@ -1,8 +1,6 @@
 package strap
 
 import (
-	"math"
-
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/spec/quantity"
@@ -20,8 +18,7 @@ type strapPlace struct {
 func strapPlaces(p *engine.Pass) (out []strapPlace) {
 	c, f := p.Ceiling, p.Ceiling.Room.Framing
 	add := func(key string, at float64) {
-		from := math.Abs(math.Mod(at-f.Offset.Get(), f.Spacing.Get()))
-		out = append(out, strapPlace{key, min(from, f.Spacing.Get()-from)})
+		out = append(out, strapPlace{key, c.OffMember(at)})
 	}
 	if f.Runs.Get() == "along" {
 		side := (c.Room.Width.Get() - c.Vault.Span.Get()) / 2

@@ -15,6 +15,15 @@ const FaceMost = 0.010
 // FaceMost is how far it may in this ceiling, in m.
 func (c *Ceiling) FaceMost() float64 { return c.Limit("strap.framing.face", FaceMost) }
 
+// OffMember is how far a line along the framing's members lies from the middle of the
+// nearest one, in m. The line is so far from the wall that the members are counted from:
+// the near end wall, or the left wall where they run along. It needs room.framing.
+func (c *Ceiling) OffMember(at float64) float64 {
+	f := c.Room.Framing
+	from := math.Abs(math.Mod(at-f.Offset.Get(), f.Spacing.Get()))
+	return min(from, f.Spacing.Get()-from)
+}
+
 // LongestRun is the longest clear run of an arch's rib: between neighbouring
 // straps, or twice the overhang past the last one. The name says which. It
 // needs strap.stations.

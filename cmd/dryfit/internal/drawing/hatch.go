@@ -47,10 +47,9 @@ func hatch(outline []paper.Point, g grain) []paper.Item {
 	case endGrain, endOther:
 		lines = slanted(outline, g == endOther)
 	case longGrain:
-		near := true
-		for y := low.Y + hatchNear; y < high.Y; near = !near {
+		for y := low.Y + hatchNear; y < high.Y; y += 3 * hatchNear {
 			lines = append(lines, level(outline, y)...)
-			y += map[bool]float64{true: hatchNear, false: 2 * hatchNear}[near]
+			lines = append(lines, level(outline, y+hatchNear)...)
 		}
 	case plies:
 		lines = pliesOf(outline, low, high)

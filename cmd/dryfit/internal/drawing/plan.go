@@ -47,7 +47,11 @@ func plan(in Input) (*subject, error) {
 }
 
 // planNotes say how a plan is read.
-var planNotes = []string{"Ribs are numbered from the near end, rails lettered from the left springing. Coffer 2, 3 is the second from the left springing and the third from the near end: between rails B and C, ribs 3 and 4.", "S: the plane of the cross section, which looks to the far end.", "Panels are raised in the order of their numbers, from the far end. Tenons point to the near end."}
+var planNotes = []string{
+	"Ribs are numbered from the near end, rails lettered from the left springing. Coffer 2, 3 is the second from the left springing and the third from the near end: between rails B and C, ribs 3 and 4.",
+	"S: the plane of the cross section, which looks to the far end.",
+	"Panels are raised in the order of their numbers, from the far end. Tenons point to the near end.",
+}
 
 // at is a place of the plan: x along the axis from the near end of the vault, y
 // across from the left springing, which is drawn at the top.
@@ -256,21 +260,29 @@ func (d *planOf) room() {
 	x0, x1 := -d.near, room.Length.Get()-d.near
 	y0, y1 := -d.side, room.Width.Get()-d.side
 	d.b.Poly(paper.Poly{Points: d.box(x0, y0, x1, y1), Closed: true, Stroke: cut})
-	if door, ok := doorMiddle(d.c); ok && room.Entry.Get() == "side" {
-		d.b.Label(draft.Label{Text: "door", Of: d.at(x0+door, y0), Prefer: []draft.Side{draft.Above}})
-	} else if ok { // its wall's left end, seen from inside, is that of the right springing
-		d.b.Label(draft.Label{Text: "door", Of: d.at(x0, y1-door), Prefer: []draft.Side{draft.Left}})
-	}
-	at, prefer, side := d.at(x0, d.c.Vault.Span.Get()*0.62), draft.Left, room.Entry.Get() == "side"
-	if side {
-		at, prefer = d.at(x0+(x1-x0)*0.62, y0), draft.Above
-	}
-	d.entryArrow(at, side)
-	d.b.Label(draft.Label{Text: "entry", Of: at, Prefer: []draft.Side{prefer}})
+	d.entry(x0, x1, y0, y1)
 	d.b.Label(draft.Label{Text: "left\nspringing", Of: d.at(x1, 0), Prefer: []draft.Side{draft.Right}})
 	if f := room.Framing; f.Spacing.Given() {
 		d.b.Label(draft.Label{Text: d.framingSaid(), Of: d.member(x0, x1, y0, y1), Prefer: []draft.Side{draft.Above, draft.Right}})
 	}
+}
+
+// entry marks where one comes in: the middle of the door, where that is known.
+func (d *planOf) entry(x0, x1, y0, y1 float64) {
+	name, side := "entry", d.c.Room.Entry.Get() == "side"
+	at, prefer := d.at(x0, d.c.Vault.Span.Get()*0.62), draft.Left
+	if side {
+		at, prefer = d.at(x0+(x1-x0)*0.62, y0), draft.Above
+	}
+	if door, ok := doorMiddle(d.c); ok {
+		name = "door"
+		at = d.at(x0, y1-door) // its wall's left end, seen from inside, is that of the right springing
+		if side {
+			at = d.at(x0+door, y0)
+		}
+	}
+	d.entryArrow(at, side)
+	d.b.Label(draft.Label{Text: name, Of: at, Prefer: []draft.Side{prefer}})
 }
 
 // member is a place on one of the framing's members, near the middle of its wall.
@@ -296,7 +308,10 @@ func (d *planOf) framingSaid() string {
 	if !f.Offset.Given() {
 		return text
 	}
-	wall := map[bool]string{true: "the left wall", false: "the near wall"}[f.Runs.Get() == "along"]
+	wall := "the near wall"
+	if f.Runs.Get() == "along" {
+		wall = "the left wall"
+	}
 	return text + ",\nthe first " + d.length(f.Offset.Get()) + "\nfrom " + wall
 }
 

@@ -58,15 +58,13 @@ func (d *planOf) block(bay int, other float64) []paper.Point {
 
 // bay is the one between two members that a line lies in, and whether it misses both.
 func (d *planOf) bay(line float64) (n int, missed bool) {
-	f := d.c.Room.Framing
-	at := (line - f.Offset.Get()) / f.Spacing.Get()
-	off := math.Abs(at-math.Round(at)) * f.Spacing.Get()
+	f, off := d.c.Room.Framing, d.c.OffMember(line)
 	if d.c.Strap.Fixing.Top.Get() == "side" {
 		missed = math.Abs(off-(f.Member.Get()+d.c.Strap.Thickness.Get())/2) > d.c.FaceMost()
 	} else {
 		missed = off > f.Member.Get()/2
 	}
-	return int(math.Floor(at)), missed
+	return int(math.Floor((line - f.Offset.Get()) / f.Spacing.Get())), missed
 }
 
 // blockingSaid names the blocking as the spec has it.

@@ -76,8 +76,7 @@ func (d *planOf) cutMarks() {
 	}
 }
 
-// entryArrow points into the room, where its door is or else to the middle of the
-// entry's wall.
+// entryArrow points into the room from a place on a wall.
 func (d *planOf) entryArrow(tip paper.Point, down bool) {
 	points := []paper.Point{tip, {X: tip.X - entryLong, Y: tip.Y - entryLong/3.0}, {X: tip.X - entryLong, Y: tip.Y + entryLong/3.0}}
 	if down {

@@ -46,6 +46,26 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 	assert.Contains(t, texts(bare.Items), "no blocking is stated")
 }
 
+// The arrow of the entry points at the middle of the door, where its place is known: here
+// 1000mm from the corner at the right springing, and 900mm wide, as the usual one is. The
+// wall is 4240mm long, so that it is 4240 − 1000 − 900/2 = 2790mm from the other corner, at
+// 1:20 139.5mm.
+func TestTheEntryIsAtTheDoor(t *testing.T) {
+	s, err := Draw("plan", input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "1000mm"}}), Options{Scale: 20})
+	require.NoError(t, err)
+	items := group(t, s, "room")
+	room, _ := bounds(items[:1])
+	for _, item := range items {
+		if p, ok := item.(paper.Poly); ok && len(p.Points) == 3 {
+			assert.InDelta(t, room.X, p.Points[0].X, 0.01)
+			assert.InDelta(t, 139.5, p.Points[0].Y-room.Y, 0.01)
+			assert.NotContains(t, texts(s.Items), "entry")
+			return
+		}
+	}
+	t.Error("there is no arrow")
+}
+
 func TestLetters(t *testing.T) {
 	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
 		assert.Equal(t, want, letters(n))

@@ -57,8 +57,8 @@ const mostFrames = 18
 func raisingNotes(in Input) []string {
 	c, plan := in.ceiling(), in.Sheet.Results.Raising()
 	out := append(raising.Safety(c),
-		"Each force is of both edge ribs together, of the heaviest panel; dryfit raise prints what each loss makes of it.",
+		"Each force is of both edge ribs together, of the heaviest panel; dryfit raise prints the forces after each loss.",
 		"Hatched: keep clear. It is the plan of the panel and around it the height of its top above the floor, ended at the walls: a choice of this program, for no drop zone is published. Only those who are numbered are inside; how far they stand from the panel is a choice too.",
-		"A circle with a cross is the mass centre. Dashed: where the panel was before. Dash and dots: what hangs already. Masts and forks are drawn to no size; where dots of people would meet, some are left out.")
+		"A circle with a cross is the mass centre. Dashed: where the panel was before. Dash and dots: what hangs already. Masts and forks are not drawn to scale. Where the dots of two people would meet, one is smaller and has no number, or is left out.")
 	return append(out, plan.NotJudged(c)...)
 }

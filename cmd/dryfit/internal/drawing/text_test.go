@@ -8,30 +8,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
-	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
 
-// everyText calls visit for each text of items, with the groups that it is in.
-func everyText(items []paper.Item, visit func(paper.Text)) {
-	for _, item := range items {
-		switch i := item.(type) {
-		case paper.Text:
-			visit(i)
-		case paper.Group:
-			everyText(i.Items, visit)
-		}
-	}
-}
-
 // ISO 3098-1 (from memory): 2.5mm is the next height of its series over 1.8mm, which
 // is too small to be copied; heights are those of capitals.
 const leastText = 2.5
 
-// Of every ceiling in both units all texts are 2.5mm high or more, the sheets are on one paper, and no text meets anything.
+// Of every ceiling in both units all texts are 2.5mm high or more, the sheets are on one
+// paper, and no text meets anything.
 func TestTextIsLargeEnough(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		for _, units := range []string{"metric", "imperial"} {
@@ -45,10 +33,10 @@ func TestTextIsLargeEnough(t *testing.T) {
 				for _, s := range drawn {
 					assert.Equal(t, [2]float64{drawn[0].Width, drawn[0].Height}, [2]float64{s.Width, s.Height}, s.Name)
 					assert.Empty(t, draft.Overlaps(s), s.Name)
-					everyText(s.Items, func(text paper.Text) {
+					for _, text := range textsOf(s.Items) {
 						assert.GreaterOrEqual(t, text.Height, leastText, "%s: %s", s.Name, text.Text)
 						assert.Contains(t, []float64{2.5, 3.5}, text.Height, "%s: %s", s.Name, text.Text)
-					})
+					}
 				}
 			})
 		}
@@ -66,11 +54,11 @@ func TestDimensionsAreBareNumbers(t *testing.T) {
 			continue
 		}
 		assert.Contains(t, strings.Join(texts(s.Items), "\n"), "dimensions\nin mm", s.Name)
-		everyText(s.Items, func(text paper.Text) {
+		for _, text := range textsOf(s.Items) {
 			if text.Turn == 90 { // of the dimensions only
 				assert.NotContains(t, text.Text, "mm", s.Name)
 			}
-		})
+		}
 	}
 	assert.Contains(t, texts(drawn[0].Items), "span 4200")
 	inches, err := Draw("section", input(t, map[string]any{"project.units": "imperial"}), Options{})

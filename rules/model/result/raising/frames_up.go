@@ -158,7 +158,10 @@ func (f *framer) slides() Frame {
 	out.Unknown = append(out.Unknown, fmt.Sprintf("No hand lifts or holds above %s: slide it from a platform or from above, not from the floor.", f.length(HandsBelow)))
 	f.last(&out)
 	f.bases(&out, by)
-	out.Until = "each lift is braked, the tenons are home and the seam is closed"
+	out.Until = "each lift is braked"
+	if by > 0 {
+		out.Until += ", the tenons are home and the seam is closed"
+	}
 	return out
 }
 

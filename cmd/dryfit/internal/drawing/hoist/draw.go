@@ -37,7 +37,7 @@ var (
 
 // name writes what a drawing is over it.
 func (d drawer) name(at paper.Point, text string) {
-	d.b.Write(paper.Text{At: paper.Point{X: at.X, Y: at.Y - 2}, Height: ordinary, Text: text})
+	d.b.Write(paper.Text{At: paper.Point{X: at.X, Y: at.Y - 2}, Height: draft.Ordinary, Text: text})
 }
 
 // regions draws figures of the model.
@@ -106,8 +106,8 @@ func (d drawer) forks(v draft.View) {
 		d.b.Line(foot, fork, edge)
 		d.shown("lift", fork)
 		d.b.Line(paper.Point{X: fork.X - forkWide, Y: fork.Y}, paper.Point{X: fork.X + forkWide, Y: fork.Y}, cut)
-		if foot.X-last > 2*ordinary {
-			d.b.Write(paper.Text{At: paper.Point{X: foot.X, Y: foot.Y + ordinary + 0.8}, Height: ordinary, Anchor: paper.Middle, Text: number(i)})
+		if foot.X-last > 2*draft.Ordinary {
+			d.b.Write(paper.Text{At: paper.Point{X: foot.X, Y: foot.Y + draft.Ordinary + 0.8}, Height: draft.Ordinary, Anchor: paper.Middle, Text: number(i)})
 			last = foot.X
 		}
 	}

@@ -73,8 +73,8 @@ func (d drawer) keepClear(v draft.View, from, to float64) {
 	zone := box{a.X, b.Y, b.X, a.Y}
 	p, q := v.At(low.Y, low.Z), v.At(high.Y, high.Z)
 	holes := []box{{p.X, q.Y, q.X, p.Y}}
-	for _, man := range d.f.People.At {
-		at := v.At(man.Y, man.Z)
+	for _, person := range d.f.People.At {
+		at := v.At(person.Y, person.Z)
 		holes = append(holes, box{at.X - dotRoom, at.Y - dotRoom, at.X + dotRoom, at.Y + dotRoom})
 	}
 	d.b.In("keep-clear", func() { d.hatch(zone, holes) })
@@ -140,7 +140,7 @@ func (d drawer) people(v draft.View) {
 		d.shown("crew", next.at)
 		d.b.Arc(paper.Arc{C: next.at, R: next.size, To: 2 * math.Pi, Stroke: edge})
 		if next.size == dotSize {
-			d.b.Write(paper.Text{At: paper.Point{X: next.at.X, Y: next.at.Y + ordinary/2}, Height: ordinary, Anchor: paper.Middle, Text: number(i)})
+			d.b.Write(paper.Text{At: paper.Point{X: next.at.X, Y: next.at.Y + draft.Ordinary/2}, Height: draft.Ordinary, Anchor: paper.Middle, Text: number(i)})
 		}
 	}
 }
@@ -160,9 +160,9 @@ func (p dot) meets(q dot) bool {
 func (d drawer) onLine(v draft.View, at paper.Point) bool {
 	low, high := extent(d.f.Plan, d.f.GhostPlan)
 	for _, along := range []float64{0, d.c.Room.Length.Get(), low.Z, high.Z} {
-		if math.Abs(v.At(0, along).Y-at.Y) < ordinary {
+		if math.Abs(v.At(0, along).Y-at.Y) < draft.Ordinary {
 			return true
 		}
 	}
-	return min(at.X-v.At(-d.side(), 0).X, v.At(d.c.Vault.Span.Get()+d.side(), 0).X-at.X) < ordinary
+	return min(at.X-v.At(-d.side(), 0).X, v.At(d.c.Vault.Span.Get()+d.side(), 0).X-at.X) < draft.Ordinary
 }

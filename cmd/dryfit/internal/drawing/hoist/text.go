@@ -12,12 +12,9 @@ import (
 // id names a frame, counted from 0, for who takes the file apart.
 func id(i int) string { return fmt.Sprintf("frame-%d", i+1) }
 
-// Heights of capitals, in mm, and how far base lines are apart by them.
 const (
-	ordinary = 2.5
-	heading  = 3.5
-	leading  = 1.75
-	pause    = 0.8 // mm, between two sentences
+	leading = 1.75 // of base lines, by the height of capitals
+	pause   = 0.8  // mm, between two sentences
 )
 
 // line is one of a frame's text, so far under the one before it.
@@ -39,12 +36,12 @@ func lines(f *raising.Frame, n int, c *layout.Ceiling) (out []line) {
 			out = append(out, line{l, height, marked, down})
 		}
 	}
-	add(f.Title(n), heading, false)
+	add(f.Title(n), draft.Large, false)
 	if f.Release != "" {
-		add(f.Release, heading, true)
+		add(f.Release, draft.Large, true)
 	}
 	for _, l := range f.Lines(c.Units) {
-		add(l, ordinary, false)
+		add(l, draft.Ordinary, false)
 	}
 	return out
 }
