@@ -13,8 +13,8 @@ func basisCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "basis [RULE]",
 		Short: "Print a rule's formula, limits, sources and examples",
-		Long: "Prints a rule: what it checks and why, its formula, its limits with their sources, one\n" +
-			"example that it finds and one that passes. Without a rule, lists all rules.",
+		Long: "Prints a rule: what it checks and why, its formula, its limits with their sources, an\n" +
+			"example that it reports and an example that passes. Without a rule, lists all rules.",
 		Example:           "  dryfit basis\n  dryfit basis bend.lamination",
 		Args:              cobra.MaximumNArgs(1),
 		ValidArgsFunction: completeRules,

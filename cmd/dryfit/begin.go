@@ -38,16 +38,17 @@ func beginCommand(s streams) *cobra.Command {
 		Short: "Write a first spec that passes",
 		Long: "Writes a commented spec that passes its own check to the built-in standards. Sizes are\n" +
 			"derived from the rules. The values that dryfit chose are marked \"confirm\". The keys that\n" +
-			"you must supply, such as the allowable load of a strap, are commented out. On a terminal\n" +
-			"it asks for what is missing, from the room to the curve to the grid, and shows what each\n" +
-			"answer makes. It never overwrites a file.\n" +
+			"you must supply, such as the allowable load of a strap, are commented out. On a\n" +
+			"terminal, begin asks for each missing value (room, curve, grid) and shows the result of\n" +
+			"each answer. It never overwrites a file.\n" +
 			"\n" +
-			"With --room or --survey, the span and the length of the vault are the greatest that the\n" +
-			"gaps, the season and the run of the last panel leave, and the rise, unless it is given,\n" +
-			"the greatest with which the panel comes in and turns. What is given is kept: if nothing\n" +
-			"passes with it, what would do in its place is said, and nothing is written.\n" +
+			"With --room or --survey, dryfit chooses the vault. The span and the length are the\n" +
+			"greatest that leave the gaps, the seasonal movement and the travel of the last panel.\n" +
+			"The rise is the greatest with which a panel comes through the route and tilts into\n" +
+			"place. A value that you give is kept. If no spec passes with it, dryfit prints values\n" +
+			"that would pass and writes nothing.\n" +
 			"\n" +
-			"Exit status: 0 written, 1 no sizes were found that pass, 2 bad usage or not written.",
+			"Exit status: 0 written, 1 no sizes found that pass, 2 bad usage or not written.",
 		Example: "  dryfit begin --room 4.57m,5.1m,2.7m --output hall.ceiling.toml\n" +
 			"  dryfit begin --room 15ft,20ft,9ft --around 7 --species ash --take crew.people=4\n" +
 			"  dryfit begin --survey room.toml --height 2.7m\n" +
@@ -61,21 +62,21 @@ func beginCommand(s streams) *cobra.Command {
 		},
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.span, "span", "", "springing to springing, on the finished underside: a `length`, 4200mm or 13ft 9in")
-	flags.StringVar(&f.rise, "rise", "", "springing to crown: a `length`; flat and semicircular vaults have none of their own")
-	flags.StringVar(&f.length, "length", "", "over all panels: a `length`")
-	flags.StringVar(&f.room, "room", "", "the `room`, in place of span and length: width,length,height to the springing")
-	flags.StringVar(&f.survey, "survey", "", "the room as measured: a `file` with the table [survey]; with --height, in place of --room")
-	flags.StringVar(&f.height, "height", "", "of a measured room, floor to springing: a `length`")
-	flags.IntVar(&f.around, "around", 0, "the `count` of coffers around (default chosen)")
-	flags.IntVar(&f.along, "along", 0, "the `count` of coffers along (default chosen)")
+	flags.StringVar(&f.span, "span", "", "the `length` from springing to springing, on the finished underside: 4200mm or 13ft 9in")
+	flags.StringVar(&f.rise, "rise", "", "the `length` from springing to crown; not for flat and semicircular vaults")
+	flags.StringVar(&f.length, "length", "", "the `length` of the vault, over all panels")
+	flags.StringVar(&f.room, "room", "", "the `room`, in place of --span and --length: width,length,height from floor to springing")
+	flags.StringVar(&f.survey, "survey", "", "a `file` with the table [survey], the measured room, in place of --room; needs --height")
+	flags.StringVar(&f.height, "height", "", "the `length` from floor to springing, with --survey")
+	flags.IntVar(&f.around, "around", 0, "the `count` of coffers around the arc (default: dryfit chooses)")
+	flags.IntVar(&f.along, "along", 0, "the `count` of coffers along the vault (default: dryfit chooses)")
 	flags.StringVar(&f.species, "species", "", "the `wood` of ribs and rails (default white oak)")
-	flags.StringVar(&f.construction, "construction", "", "of the ribs: "+oneOf(constructions)+" (default laminated)")
+	flags.StringVar(&f.construction, "construction", "", "how ribs are made: "+oneOf(constructions)+" (default laminated)")
 	flags.StringVar(&f.skin, "skin", "", "the `material` of the skin (default bendable plywood)")
-	flags.StringArrayVar(&f.take, "take", nil, "a key of the spec and its value, `KEY=VALUE`; may be repeated")
-	flags.StringVar(&f.profile, "profile", "segmental", "the `shape`: "+strings.Join(begin.Profiles(), ", "))
-	flags.StringVar(&f.units, "units", "", "metric or imperial (default: as the span is written)")
-	flags.StringVar(&f.title, "title", "", "what the drawings call the ceiling")
+	flags.StringArrayVar(&f.take, "take", nil, "set a key of the spec, `KEY=VALUE`; may be repeated")
+	flags.StringVar(&f.profile, "profile", "segmental", "the `shape` of the curve: "+strings.Join(begin.Profiles(), ", "))
+	flags.StringVar(&f.units, "units", "", "metric or imperial (default: the units of the span)")
+	flags.StringVar(&f.title, "title", "", "the ceiling's title on drawings")
 	flags.StringVar(&f.output, "output", "", "write to a new `file`, *"+source.Extension+", instead of standard output")
 	completeWith(c, "units", "metric", "imperial")
 	completeWith(c, "profile", begin.Profiles()...)

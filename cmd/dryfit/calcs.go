@@ -20,8 +20,8 @@ func calcsCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "calcs SPEC",
 		Short: "Print the calculation sheet",
-		Long: "Prints every figure derived from a spec: its value, its formula, the formula with its\n" +
-			"numbers, the rules that use it, and whether it depends on an assumed value.",
+		Long: "Prints every figure that is derived from a spec: its value, its formula, the formula\n" +
+			"with its numbers, the rules that use it, and whether it depends on an assumed value.",
 		Example: "  dryfit calcs specs/reading-room.ceiling.toml\n  dryfit calcs --format json specs/reading-room.ceiling.toml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {

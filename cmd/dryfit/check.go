@@ -48,36 +48,36 @@ func checkCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check [PATH...]",
 		Short: "Check specs and give a verdict",
-		Long: "Checks the specs at the paths: files, folders, or - for standard input. By default it\n" +
-			"checks all *.ceiling.toml under this folder. It prints the findings, what was not\n" +
-			"checked, what was assumed, and the verdict. The path of a standards file, dryfit.toml,\n" +
-			"stands for all specs under it.\n" +
+		Long: "Checks the specs at the paths: files, folders, or - for standard input. Without a path,\n" +
+			"it checks every *.ceiling.toml in this folder and below. It prints the findings, the\n" +
+			"rules that were not checked, the assumed values and the verdict. The path of a standards\n" +
+			"file, dryfit.toml, stands for all specs that it applies to.\n" +
 			"\n" +
-			"In a git repository, specs that git ignores and does not track are left out, and those\n" +
-			"that [check] exclude in the standards names. A path that is named here is always\n" +
-			"checked. A pattern such as specs/**/*.ceiling.toml is expanded if the shell has not.\n" +
+			"In a folder, check leaves out specs that git ignores and does not track, and specs that\n" +
+			"match [check] exclude in the standards. A path that you name is always checked. A\n" +
+			"pattern such as specs/**/*.ceiling.toml is expanded if the shell has not expanded it.\n" +
 			"\n" +
 			"Standards (dryfit.toml) are found in each spec's folder and the folders above it, up to\n" +
-			"the repository's root; --standards names other files in their place. --standards-from\n" +
-			"REV takes them from a git revision, [check] included, so that a change can't loosen its\n" +
-			"own limits; where that revision has none, the built-in limits apply.\n" +
+			"the repository's root. --standards names other files in their place. --standards-from\n" +
+			"REV takes the standards, with their [check] table, from a git revision, so that a change\n" +
+			"can't loosen its own limits. If that revision has none, the built-in limits apply.\n" +
 			"\n" +
-			"--baseline REV compares with the findings at a revision, by the same standards. A hold\n" +
-			"fails the spec only if it is new, or if its figure is further past the limit, by 0.5%\n" +
-			"of the limit or more; under --strict, so does a query. A spec that had another path at\n" +
-			"the revision has no baseline.\n" +
+			"--baseline REV compares the findings with those at a git revision, by the same\n" +
+			"standards. A hold then fails the spec only if it is new, or if its figure exceeds the\n" +
+			"limit by at least 0.5% of the limit more than before. With --strict the same applies to\n" +
+			"a query. A spec that had another path at the revision has no baseline.\n" +
 			"\n" +
 			"--rule and --skip take a rule's id or a pattern, such as 'strap.*'. Rules left out count\n" +
-			"as not checked. A refer can't be left out: a rule that refers always runs, and what it\n" +
-			"refers is printed.\n" +
+			"as not checked. A rule that refers always runs, and its refer findings are always\n" +
+			"printed.\n" +
 			"\n" +
-			"--require 'strap.*' holds a spec where such a rule is not checked because a key is\n" +
-			"absent; --require lift.stations where that key is absent. [check] require in the\n" +
+			"--require 'strap.*' holds a spec if such a rule is not checked because a key is absent.\n" +
+			"--require lift.stations holds a spec if that key is absent. [check] require in the\n" +
 			"standards does the same for every run.\n" +
 			"\n" +
-			"Each leg of the route is searched within a budget of steps that is the same on every\n" +
-			"machine, in the order of the route. A leg that has no budget left says so; --thorough\n" +
-			"searches ten times as far.\n" +
+			"The search for a way along each leg of the route has a budget of steps, which is the\n" +
+			"same on every machine and is spent in the order of the route. If the budget runs out,\n" +
+			"the leg's result says so. --thorough multiplies the budget by ten.\n" +
 			"\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +
@@ -95,21 +95,21 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.format, "format", "text", oneOf(formats))
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.colour, "color", "auto", "auto, always or never")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
-	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` that standard input is reported under")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.stdinName, "stdin-name", "standard-input.ceiling.toml", "the `name` of standard input in findings")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
-	flags.BoolVar(&f.thorough, "thorough", false, "search ten times as far for each leg of the route")
-	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; more than one gives a verdict for each")
+	flags.BoolVar(&f.thorough, "thorough", false, "multiply the search budget of the route by ten")
+	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; may be repeated, with one verdict for each")
 	f.jobs.atATime(c, "specs to check")
-	flags.StringVar(&f.from, "standards-from", "", "the standards files as they were at a `revision`, in place of those found")
-	flags.StringVar(&f.baseline, "baseline", "", "fail only on findings that are new or worse since a `revision`")
-	flags.StringVar(&f.since, "changed-since", "", "check only specs that have changed since a `revision` in git, or whose standards have")
-	flags.StringVar(&f.part, "part", "", "check only part `K/N` of the specs, to split them over jobs")
-	flags.BoolVar(&f.watch, "watch", false, "check again after each save of a spec or its standards, and print what changed")
-	flags.BoolVar(&f.summary, "summary", false, "print a line for each file, what is referred, and the totals")
-	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that a `pattern` names, and what is referred; may be given again")
-	flags.StringArrayVar(&f.require, "require", nil, "hold a spec where a rule that a `pattern` names is not checked, or a key of that name is not given; may be given again")
-	flags.StringArrayVar(&f.rules.skip, "skip", nil, "leave out rules that a `pattern` names, but nothing that is referred; may be given again")
+	flags.StringVar(&f.from, "standards-from", "", "take the standards files from a git `revision`")
+	flags.StringVar(&f.baseline, "baseline", "", "fail only on findings that are new or worse since a git `revision`")
+	flags.StringVar(&f.since, "changed-since", "", "check only specs that changed, or whose standards changed, since a git `revision`")
+	flags.StringVar(&f.part, "part", "", "check only part K of N, `K/N`, to split the specs over CI jobs")
+	flags.BoolVar(&f.watch, "watch", false, "check again each time a spec or its standards are saved, and print what changed")
+	flags.BoolVar(&f.summary, "summary", false, "print one line for each file, the refer findings and the totals")
+	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that match a `pattern`, and those that refer; may be repeated")
+	flags.StringArrayVar(&f.require, "require", nil, "hold a spec if a rule that matches a `pattern` is not checked, or a key of that name is absent; may be repeated")
+	flags.StringArrayVar(&f.rules.skip, "skip", nil, "leave out rules that match a `pattern`, except those that refer; may be repeated")
 	completeWith(c, "rule", patterns(catalog.Rules())...)
 	completeWith(c, "skip", patterns(catalog.Rules())...)
 	completeWith(c, "require", append(patterns(catalog.Rules()), spec.Keys()...)...)

@@ -33,25 +33,26 @@ func compareCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "compare OLD NEW",
 		Short: "List what a revision changed",
-		Long: "Compares two specs: files, - for standard input, or REV:PATH from git. Each is checked\n" +
-			"to the standards that apply to it in the working tree, REV:PATH too; so a change of the\n" +
-			"standards alone shows no difference. --judge-by old, new or each takes the standards of\n" +
-			"REV: those of the one spec for both, or of each for itself. --standards names another\n" +
-			"file for both.\n" +
+		Long: "Compares two specs: files, - for standard input, or REV:PATH from git. Both are checked\n" +
+			"to the standards in the working tree, REV:PATH too, so a change of the standards alone\n" +
+			"shows no difference. --judge-by old applies the standards at the old spec's revision to\n" +
+			"both specs, --judge-by new those at the new spec's revision; --judge-by each applies to\n" +
+			"each spec the standards at its own revision. --standards names another file for both.\n" +
 			"\n" +
-			"The verdicts come first, then the findings that came, went, got worse and otherwise\n" +
-			"changed, then at most ten figures: first all that crossed a limit, however many and\n" +
-			"however little they changed, then proportion, weight, the worst strap, sheets and lumber\n" +
-			"to buy, joints, the last gap, the tightest leg and the lift that carries most. --all\n" +
-			"lists every figure that changed. JSON has all of them always.\n" +
+			"The output lists the verdicts, then the findings that are new, gone, worse or otherwise\n" +
+			"changed, then figures. All figures that crossed a limit are listed first. The main\n" +
+			"figures follow, up to ten in all: proportion, weight, the worst strap, sheets and lumber\n" +
+			"to buy, joints, the last gap, the tightest leg and the lift with the greatest load.\n" +
+			"--all lists every changed figure. JSON always has all of them.\n" +
 			"\n" +
-			"HTML and SVG draw both over one another: section, plan and the view from the entry, what\n" +
-			"the new one alone has in a second colour, what the old one alone has dashed.\n" +
+			"HTML and SVG draw both specs over each other in section, plan and the view from the\n" +
+			"entry. Parts that only the new spec has are in a second colour; parts that only the old\n" +
+			"spec has are dashed.\n" +
 			"\n" +
 			"A quantity in other units with the same value is unchanged. A figure counts as changed\n" +
 			"if it differs by more than --threshold.\n" +
 			"\n" +
-			"Exit status: 0 compared, 1 with --fail-on if such a finding is new or worse, 2 could not\n" +
+			"Exit status: 0 compared, 1 such a finding is new or worse (with --fail-on), 2 could not\n" +
 			"compare, 130 interrupted.",
 		Example: "  dryfit compare before.ceiling.toml after.ceiling.toml\n" +
 			"  dryfit compare HEAD~1:specs/reading-room.ceiling.toml specs/reading-room.ceiling.toml\n" +
@@ -63,13 +64,13 @@ func compareCommand(s streams) *cobra.Command {
 	flags := c.Flags()
 	flags.StringVar(&f.format, "format", "text", "text, markdown, json, html or svg")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.threshold, "threshold", "0.5%", "the `share` by which a figure may change and count as the same")
-	flags.StringVar(&f.failOn, "fail-on", "", "new-hold or new-query: exit 1 where such a finding, or a worse one, came")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.threshold, "threshold", "0.5%", "the `share` by which a figure may differ and still count as unchanged")
+	flags.StringVar(&f.failOn, "fail-on", "", "new-hold or new-query: exit 1 if such a finding is new or worse")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	flags.StringVar(&f.judgeBy, "judge-by", "", "whose standards hold, as its revision has them: `old`, new or each (default those of the working tree)")
+	flags.StringVar(&f.judgeBy, "judge-by", "", "apply the standards at the revision of the `old` spec, the new one, or each its own: old, new or each (default those in the working tree)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
-	flags.BoolVar(&f.all, "all", false, "list every figure that changed, and not only those that a decision hangs on")
+	flags.BoolVar(&f.all, "all", false, "list every figure that changed, not only the main ones")
 	completeWith(c, "format", "text", "markdown", "json", "html", "svg")
 	completeWith(c, "fail-on", "new-hold", "new-query")
 	completeWith(c, "judge-by", "old", "new", "each")

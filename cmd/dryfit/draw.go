@@ -28,14 +28,14 @@ func drawCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "draw SPEC",
 		Short: "Draw the ceiling to scale, with its findings marked",
-		Long: "Draws the ceiling to scale, a sheet a subject: section, plan, panel, rib, straps,\n" +
-			"route, view, raising. Each finding's number marks its place. Every sheet lists what was\n" +
-			"assumed. By default each sheet has the scale that suits it, and all sheets of a set\n" +
-			"have one paper, on which each can have that scale.\n" +
+		Long: "Draws the ceiling to scale, one subject a sheet: section, plan, panel, rib, straps,\n" +
+			"route, view, raising. Each finding's number marks its place. Every sheet lists the\n" +
+			"assumed values. By default each sheet has the scale that suits it. All sheets of a set\n" +
+			"have one paper size, the smallest with room for each sheet at its scale.\n" +
 			"\n" +
-			"A PDF holds all sheets; several SVGs go into a folder. A sheet that needs an absent key\n" +
-			"is left out, and the key is printed. What a sheet's column has no room for stands on a\n" +
-			"sheet of notes behind the others.",
+			"A PDF holds all sheets. Several SVGs go into a folder. A sheet that needs an absent key\n" +
+			"is left out, and the key is printed. Notes that do not fit in a sheet's column go to a\n" +
+			"sheet of notes at the end of the set.",
 		Example: "  dryfit draw specs/reading-room.ceiling.toml --output reading-room.pdf\n" +
 			"  dryfit draw specs/reading-room.ceiling.toml --sheet section --scale 1:20 --paper A2 --output section.pdf\n" +
 			"  dryfit draw specs/reading-room.ceiling.toml --format svg --output drawings\n" +
@@ -45,11 +45,11 @@ func drawCommand(s streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.sheet, "sheet", "all", oneOf(names))
-	flags.StringVar(&f.format, "format", "", "svg or pdf (default: as the output's name ends, else pdf)")
+	flags.StringVar(&f.format, "format", "", "svg or pdf (default: the ending of the output's name, else pdf)")
 	flags.StringVar(&f.scale, "scale", "", "1:20, or 1/2in = 1ft (default: the one that suits the sheet)")
-	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the least on which all sheets have room)")
+	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the smallest with room for all sheets)")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; several SVGs to a folder")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "sheet", names...)

@@ -11,8 +11,9 @@ func manualCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "manual",
 		Short: "Write the manual pages",
-		Long: "Writes a page for man(1) for each command (dryfit-check.1 and so on) into a folder, and\n" +
-			"makes the folder if needed. Pages bear today's date, or that of SOURCE_DATE_EPOCH.",
+		Long: "Writes a page for man(1) for each command (dryfit-check.1 and so on) into a folder. It\n" +
+			"makes the folder if there is none. The pages have today's date, or that of\n" +
+			"SOURCE_DATE_EPOCH.",
 		Example: "  dryfit manual --output /usr/local/share/man/man1",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {

@@ -27,15 +27,16 @@ func raiseCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "raise SPEC",
 		Short: "Print the order from lifts to straps, with each force",
-		Long: "Prints for the crew in which order the straps of each panel are fixed, and what each\n" +
-			"lift and each strap carries at every step, with nothing lost, and with any one lift or\n" +
-			"strap lost. Straps are fixed unloaded, in the shape that the panel has on its lifts.\n" +
+		Long: "Prints the raising plan for the crew: the order in which the straps of each panel are\n" +
+			"fixed, and the load on each lift and each strap at every step, with all supports in\n" +
+			"place and with any one lift or strap lost. Straps are fixed unloaded, while the panel\n" +
+			"has the shape that it takes on its lifts.\n" +
 			"\n" +
 			show.Paragraph(raising.LiftsStay) + "\n" +
 			show.Paragraph(raising.LossStatic) + "\n" +
 			"\n" +
-			"Where the check fails the spec, or without lifts, straps or their allowable load, there\n" +
-			"is no plan.\n" +
+			"There is no plan if the check fails the spec, or if the spec has no lifts, no straps or\n" +
+			"no allowable load of a strap.\n" +
 			"\n" +
 			"Exit status: 0 there is a plan, 1 there is none, 2 the spec can't be read.",
 		Example: "  dryfit raise specs/reading-room.ceiling.toml\n" +
@@ -46,7 +47,7 @@ func raiseCommand(s streams) *cobra.Command {
 	flags := c.Flags()
 	flags.StringVar(&f.format, "format", "text", "text, csv or json")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "format", "text", "csv", "json")

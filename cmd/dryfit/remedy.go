@@ -37,17 +37,17 @@ func remedyCommand(s streams) *cobra.Command {
 		Use:   "remedy SPEC",
 		Short: "Find the smallest changes that clear a spec's findings",
 		Long: "Searches for the smallest and cheapest changes to a spec that leave no hold and, with\n" +
-			"--strict, no query. Sizes change in the steps of the trade. Changes that make nothing\n" +
-			"else worse come first; the standards can state what a shop would rather change. Every\n" +
-			"answer is written into the spec and checked by all rules before it is shown. Where\n" +
-			"there is no answer, it lists the rules that conflict, and the keys that would have to\n" +
-			"change. --write also lists the comments beside changed values.\n" +
+			"--strict, no query. Sizes change in the steps in which the trade sells or makes them.\n" +
+			"Answers that make no other figure worse come first. The standards can state which\n" +
+			"changes a shop prefers. Every answer is written into the spec and checked by all rules\n" +
+			"before it is shown. If there is no answer, remedy lists the rules that conflict and the\n" +
+			"keys that would have to change. --write also lists the comments beside changed values.\n" +
 			"\n" +
 			"--may-change names the keys or tables that may change. By default all may change except\n" +
 			"the room, the route, the curve of the vault, the climate, and facts such as allowable\n" +
 			"loads, lifts and the size of fittings.\n" +
 			"\n" +
-			"Exit status: 0 an answer was found or nothing needs one, 1 none was found, 2 could not\n" +
+			"Exit status: 0 an answer was found or no change is needed, 1 none was found, 2 could not\n" +
 			"check, 130 interrupted (answers found so far are shown, not written).",
 		Example: "  dryfit remedy specs/reading-room.ceiling.toml\n" +
 			"  dryfit remedy --strict --may-change rib.depth,panels.along specs/reading-room.ceiling.toml\n" +
@@ -60,15 +60,15 @@ func remedyCommand(s streams) *cobra.Command {
 	flags := c.Flags()
 	flags.StringVar(&f.format, "format", "text", "text, json or patch")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	flags.StringSliceVar(&f.mayChange, "may-change", nil, "the `keys` or tables that may change, separated by commas")
-	flags.BoolVar(&f.strict, "strict", false, "clear queries, too")
-	flags.BoolVar(&f.each, "each", false, "clear each finding alone: for every key, the nearest value that does, and its effects")
+	flags.BoolVar(&f.strict, "strict", false, "also clear queries")
+	flags.BoolVar(&f.each, "each", false, "for each finding alone, list the keys that clear it, each with its nearest value and its effects")
 	flags.BoolVar(&f.write, "write", false, "write an answer into the spec")
-	flags.IntVar(&f.answer, "answer", 1, "the answer to write, or to print as a patch")
+	flags.IntVar(&f.answer, "answer", 1, "the number of the answer to write, or to print as a patch")
 	flags.IntVar(&f.answers, "answers", 3, "the number of answers to look for")
-	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the limit of checks for the search")
+	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the most checks that the search makes")
 	completeWith(c, "format", "text", "json", "patch")
 	return c
 }

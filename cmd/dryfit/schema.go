@@ -21,14 +21,14 @@ func schemaCommand() *cobra.Command {
 		if o.File != "" {
 			as = "writes as " + o.File
 		}
-		fmt.Fprintf(&said, "  %-9s what %s %s\n", o.Name, o.Command, as)
+		fmt.Fprintf(&said, "    %-9s what %s %s\n", o.Name, o.Command, as)
 	}
 	return &cobra.Command{
 		Use:   "schema [" + strings.Join(names, "|") + "]",
 		Short: "Print a JSON Schema of a spec, standards or output",
 		Long: "Prints a JSON Schema (2020-12):\n\n" +
-			"  spec      a spec, for completion and help in editors; the default\n" +
-			"  standards a standards file\n" + strings.TrimSuffix(said.String(), "\n"),
+			"    spec      a spec, for completion and help in editors; the default\n" +
+			"    standards a standards file\n" + strings.TrimSuffix(said.String(), "\n"),
 		Example:   "  dryfit schema > spec.schema.json\n  dryfit schema output",
 		Args:      cobra.MaximumNArgs(1),
 		ValidArgs: names,

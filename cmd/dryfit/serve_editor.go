@@ -24,10 +24,10 @@ func serveEditorCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "serve-editor",
 		Short: "Serve an editor by the Language Server Protocol",
-		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for editors.\n" +
-			"It serves files named *.ceiling.toml and dryfit.toml: findings while you type, help on a\n" +
+		Long: "Speaks the Language Server Protocol (3.17) on standard input and output, for editors. It\n" +
+			"serves files named *.ceiling.toml and dryfit.toml: findings while you type, help on a\n" +
 			"key with its figures and limits, completion, the values that would pass, an outline, and\n" +
-			"the definition behind an acceptance.\n" +
+			"the definition that an acceptance refers to.\n" +
 			"\n" +
 			"Exit status: 0 after an orderly shutdown, 1 otherwise, 2 if the editor's messages can't\n" +
 			"be read.",

@@ -38,17 +38,17 @@ func shopCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "shop SPEC --output DIR",
 		Short: "Write the patterns and lists that a shop cuts by",
-		Long: "Writes one folder from one check of a spec: patterns of ribs, bending forms, sawn\n" +
-			"segments, skins and story sticks at full size, each as SVG, as DXF and as PDF in\n" +
-			"tiles of office paper; lists of strips, cut sizes, holes, stations, sheets, marks and\n" +
-			"blocks as CSV; and shop.json with all figures. The folder appears whole or not at\n" +
-			"all, and replaces only one that this command made.\n" +
+		Long: "Writes one folder from one check of a spec. It holds patterns at full size of ribs,\n" +
+			"bending forms, sawn segments, skins and story sticks, each as SVG, as DXF and as PDF in\n" +
+			"tiles of office paper. Lists of strips, cut sizes, holes, stations, sheets, marks and\n" +
+			"blocks are CSV. shop.json has all figures. The folder is written whole or not at all. It\n" +
+			"replaces an older folder only if shop made that folder.\n" +
 			"\n" +
-			"Where the check fails the spec the holds are printed and nothing is written.\n" +
-			"--even-so writes all the same, and every file says NOT FOR CUTTING.\n" +
+			"If the check fails the spec, shop prints the holds and writes nothing. With --even-so it\n" +
+			"writes all the same, and every file says NOT FOR CUTTING.\n" +
 			"\n" +
-			"Exit status: 0 written, 1 the check fails the spec, 2 nothing could be written\n" +
-			"or the command was interrupted, with what was there before kept.",
+			"Exit status: 0 written, 1 the check fails the spec, 2 not written or interrupted; an\n" +
+			"older folder is then kept.",
 		Example: "  dryfit shop specs/reading-room.ceiling.toml --output reading-room-shop\n" +
 			"  dryfit shop specs/reading-room.ceiling.toml --output rib --part rib-1 --paper A3",
 		Args: cobra.ExactArgs(1),
@@ -62,10 +62,10 @@ func shopCommand(s streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.output, "output", "", "the `folder` to write")
-	flags.StringVar(&f.part, "part", "", "only the pattern of this `name`, such as rib-1")
-	flags.StringVar(&f.paper, "paper", "A4", oneOf(paperNames())+": that the PDFs' tiles are of")
-	flags.BoolVar(&f.evenSo, "even-so", false, "write also where the check fails the spec")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.part, "part", "", "write only the pattern of this `name`, such as rib-1")
+	flags.StringVar(&f.paper, "paper", "A4", "the paper of the PDFs' tiles: "+oneOf(paperNames()))
+	flags.BoolVar(&f.evenSo, "even-so", false, "write even if the check fails the spec")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	completeWith(c, "paper", paperNames()...)

@@ -16,9 +16,9 @@ func standardsCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "standards [SPEC]",
 		Short: "List the limits and defaults in force",
-		Long: "Lists the limits, severities and defaults that apply to a spec, or without a spec to\n" +
-			"this folder, each with its value, its source, and the file and line that sets it.\n" +
-			"LOOSENED marks each limit that is less strict than the built-in one.",
+		Long: "Lists the limits, severities and defaults that apply to a spec, each with its value, its\n" +
+			"source, and the file and line that sets it. Without a spec, it lists those that apply to\n" +
+			"this folder. LOOSENED marks each limit that is less strict than the built-in one.",
 		Example: "  dryfit standards\n  dryfit standards specs/reading-room.ceiling.toml",
 		Args:    cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {

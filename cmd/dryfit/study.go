@@ -39,37 +39,49 @@ func studyCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "study SPEC --vary KEY=VALUES ...",
 		Short: "Check every combination of some values, and compare them",
-		Long: "Checks the ceiling with every combination of some values, and prints one row an option:\n" +
-			"its figures and its verdict. Among the options that do not fail, it marks those that no\n" +
-			"other option beats by all aims. For each other option, it lists the figures in which\n" +
-			"it is worse. The spec is not changed.\n" +
+		Long: "Checks the ceiling with every combination of some values, and prints one row for each\n" +
+			"option: its figures and its verdict. Among the options that do not fail, it marks those\n" +
+			"that no other option beats by all aims. For each other option, it lists the figures in\n" +
+			"which it is worse. The spec is not changed.\n" +
 			"\n" +
-			"VALUES are a range of counts (3..6, or 3..9/2 in steps of two), a range of quantities\n" +
-			"with its step (700mm..1000mm/50mm, 2ft..3ft/3in), or a list of values, ranges or words\n" +
-			"(6mm,9mm). Put a word that has a comma in double quotes. Keys that must follow a change\n" +
-			"are changed too, and listed; vary such a key with one value to keep it. Keys that change\n" +
-			"together have values with slashes between them (vault.span,rise=4.2m/840mm,4m/900mm);\n" +
-			"those of one table may be written as in a spec (skin={layers=1},{layers=2}). A row of a\n" +
-			"list may be named: route.\"street door\".width=1m,1.2m.\n" +
+			"VALUES take one of these forms:\n" +
 			"\n" +
-			"An aim is what is wanted of a figure: mass=least, gap=most, ratio=1.5 (to be near),\n" +
-			"module-along=600mm..1200mm (to be inside), ratio=2:along or ratio=2:around (which way\n" +
-			"the long side of a module lies). How far an option is off a value is the logarithm of\n" +
-			"the ratio: half and double are alike.\n" +
+			"    3..6  or  3..9/2                      a range of counts; /2 is the step\n" +
+			"    700mm..1000mm/50mm  or  2ft..3ft/3in  a range of quantities with its step\n" +
+			"    6mm,9mm                               a list of values, ranges or words\n" +
+			"\n" +
+			"Put a word that has a comma in double quotes. The key of a named row of a list has that\n" +
+			"name in it: route.\"street door\".width=1m,1.2m. Keys that must follow a change are\n" +
+			"changed too, and listed. To keep such a key as it is, vary it with one value.\n" +
+			"\n" +
+			"Keys that change together have values with slashes between them:\n" +
+			"vault.span,rise=4.2m/840mm,4m/900mm. Those of one table may be written as in a spec:\n" +
+			"skin={layers=1},{layers=2}.\n" +
+			"\n" +
+			"An aim states what is wanted of a figure:\n" +
+			"\n" +
+			"    mass=least, gap=most            as low or as high as possible\n" +
+			"    ratio=1.5                       near a value\n" +
+			"    module-along=600mm..1200mm      inside a range\n" +
+			"    ratio=2:along, ratio=2:around   near a value, with the long side of a module that way\n" +
+			"\n" +
+			"The distance from a value is the logarithm of the ratio, so half and double are equally\n" +
+			"far.\n" +
 			"\n" +
 			"Figures for --aim, --weigh and --sort: ratio, long-side, coffers, module-around,\n" +
 			"module-along, length, width, height, mass, strap, share, sag, sheets, joints, margin,\n" +
 			"gap, holds, queries, and any that calcs prints, by its key. --sort also takes option,\n" +
-			"verdict and the varied keys; prefix - to reverse the order. --columns chooses among all\n" +
-			"of these what the table has.\n" +
+			"verdict and the varied keys; prefix - to reverse the order. --columns chooses the\n" +
+			"table's columns from all of these.\n" +
 			"\n" +
 			"--save N writes option N as a spec: the author's own text, with the varied values and\n" +
-			"what follows from them; --save unbeaten writes all that no other option beats to a\n" +
-			"folder. --compare 2,3 compares two options as compare does two specs.\n" +
+			"the keys that follow from them. --save unbeaten writes every option that no other option\n" +
+			"beats to a folder. --compare 2,3 compares two options as the command compare does two\n" +
+			"specs.\n" +
 			"\n" +
-			"--join takes the parts of one study in place of a spec, each written with --format\n" +
-			"jsonl, and writes what the whole study would have written. The spec and its standards\n" +
-			"must be unchanged.\n" +
+			"--join takes, in place of a spec, the parts of one study, each written with --format\n" +
+			"jsonl, and writes the result of the whole study. The spec and its standards must be\n" +
+			"unchanged.\n" +
 			"\n" +
 			"Exit status: 0 the study was made, whatever its options; 2 it could not be made; 130\n" +
 			"interrupted, with the finished options written.",
@@ -97,20 +109,20 @@ func studyCommand(s streams) *cobra.Command {
 		}
 		return makeStudy(c.Context(), s, args[0], f)
 	}
-	flags.StringArrayVar(&f.vary, "vary", nil, "a key and its values, `KEY=VALUES`; of several the last changes fastest")
-	flags.StringArrayVar(&f.aim, "aim", nil, "what is wanted of a figure, `FIGURE=WISH`; may be repeated")
-	flags.StringSliceVar(&f.weigh, "weigh", nil, "aims in short: the `figures` to have at their better end (default mass,strap,joints,queries, without --aim)")
-	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default the order of the options)")
-	flags.StringSliceVar(&f.columns, "columns", nil, "the `figures` that the table has, by their keys (default the usual ones)")
+	flags.StringArrayVar(&f.vary, "vary", nil, "a key and its values, `KEY=VALUES`; may be repeated, and the last key changes fastest")
+	flags.StringArrayVar(&f.aim, "aim", nil, "an aim for a figure, `FIGURE=WISH`; may be repeated")
+	flags.StringSliceVar(&f.weigh, "weigh", nil, "`figures` to minimise or maximise, each in its better direction (default mass,strap,joints,queries, without --aim)")
+	flags.StringSliceVar(&f.sort, "sort", nil, "the `keys` to sort by, best first (default: the order of the options)")
+	flags.StringSliceVar(&f.columns, "columns", nil, "the `figures` in the table, by their keys (default the main ones)")
 	flags.StringVar(&f.only, "only", "", "pass: list only options that do not fail")
-	flags.StringVar(&f.save, "save", "", "write `option` N as a spec, or unbeaten: those that no other beats, to a folder")
-	flags.StringSliceVar(&f.compare, "compare", nil, "compare two `options` in place of the table, as in 2,3")
-	flags.StringVar(&f.part, "part", "1/1", "make only part `K/N`, to split the study over jobs")
-	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html or svg, which is a contact sheet")
+	flags.StringVar(&f.save, "save", "", "write `option` N as a spec, or, with unbeaten, every option that no other beats to a folder")
+	flags.StringSliceVar(&f.compare, "compare", nil, "compare two `options`, such as 2,3, in place of the table")
+	flags.StringVar(&f.part, "part", "1/1", "make only part K of N, `K/N`, to split the study over CI jobs")
+	flags.StringVar(&f.format, "format", "text", "text, csv, json, jsonl, html, or svg for a contact sheet")
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
-	flags.BoolVar(&f.search, "search", false, "search for a way in as check does; without it only plain motions are tried")
+	flags.BoolVar(&f.search, "search", false, "search each leg of the route as check does; without it only simple motions are tried")
 	flags.BoolVar(&f.join, "join", false, "join parts that were written with --format jsonl")
 	f.jobs.atATime(c, "options to work out")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")

@@ -38,16 +38,16 @@ func submittalCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "submittal SPEC...",
 		Short: "Write the page that a reviewer reads and signs",
-		Long: "Writes one self-contained page for the reviewer: the verdict, the findings beside the\n" +
-			"drawings that show them, what is referred and to whom, with lines to sign, what was\n" +
-			"accepted, assumed and not checked, the calculation sheet, the takeoff, and the SHA-256\n" +
-			"of every file it was made from. Several specs, or a folder, make a folder of pages with\n" +
-			"an index.\n" +
+		Long: "Writes one self-contained page for the reviewer. It has the verdict; the findings beside\n" +
+			"the drawings that show them; what is referred and to whom, with lines to sign; what was\n" +
+			"accepted, assumed and not checked; the calculation sheet; the takeoff; and the SHA-256\n" +
+			"of every file that it was made from. For several specs, or a folder, it writes a folder\n" +
+			"of pages with an index.\n" +
 			"\n" +
-			"--verify says whether an old page still belongs to a spec, its standards and this\n" +
-			"version.\n" +
+			"--verify reports whether an existing page still matches a spec, its standards and this\n" +
+			"version of dryfit.\n" +
 			"\n" +
-			"Exit status: as check; with --verify 0 it belongs, 1 it does not, 2 unknown. 130\n" +
+			"Exit status: as check; with --verify 0 it matches, 1 it does not, 2 unknown. 130\n" +
 			"interrupted.",
 		Example: "  dryfit submittal specs/reading-room.ceiling.toml --output reading-room.html\n" +
 			"  dryfit submittal specs --output submittals\n" +
@@ -62,8 +62,8 @@ func submittalCommand(s streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output; of several specs, to a folder")
-	flags.StringVar(&f.verify, "verify", "", "an old `page` to compare with the spec")
-	flags.StringVar(&f.on, "on", "", "the `date` that acceptances are judged on, 2027-06-30 (default today, UTC)")
+	flags.StringVar(&f.verify, "verify", "", "an existing `page` to compare with the spec")
+	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
 	f.jobs.atATime(c, "pages to make")
