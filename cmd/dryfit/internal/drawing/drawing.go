@@ -24,6 +24,8 @@ type Input struct {
 	// Fitted is set of a sheet that is shown at whatever size a page has: it states
 	// no ratio, and its bar tells the scale.
 	Fitted bool
+	// numbered are the places of the sheets in the set, by name, from 1.
+	numbered map[string]int
 }
 
 func (in Input) ceiling() *layout.Ceiling { return in.Sheet.Ceiling }
@@ -113,7 +115,7 @@ var sheets = []struct {
 	{"section", arrangement, section},
 	{"plan", arrangement, plan},
 	{"panel", detail, panel},
-	{"rib", detail, rib},
+	{ribName, detail, rib},
 	{"straps", "schedule", straps},
 	{"route", "study of the way in", route},
 	{"view", "view", view},
@@ -132,19 +134,13 @@ func Draw(name string, in Input, o Options) (paper.Sheet, error) {
 	if !slices.Contains(Names(), name) {
 		return paper.Sheet{}, fmt.Errorf("there is no sheet %q; there are %s", name, strings.Join(Names(), ", "))
 	}
-	place := 1
-	for i := range sheets {
-		s, err := in.subject(i, place)
-		switch {
-		case sheets[i].name != name && err == nil:
-			place++
-		case sheets[i].name == name && err != nil:
-			return paper.Sheet{}, err
-		case sheets[i].name == name:
-			return compose(in, o, s)
-		}
+	in = in.placed(o, name)
+	i := slices.Index(Names(), name)
+	s, err := in.subject(i, max(1, in.numbered[name]))
+	if err != nil {
+		return paper.Sheet{}, err
 	}
-	panic("drawing: no sheet is called " + name)
+	return compose(in, o, s)
 }
 
 // subject makes one of the sheets, which has a place among those that can be drawn.

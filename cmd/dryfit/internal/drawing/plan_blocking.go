@@ -5,12 +5,13 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/layout"
 )
 
 // blocking draws a piece between two members wherever a strap misses both.
 func (d *planOf) blocking() {
 	c, f := d.c, d.c.Room.Framing
-	if !c.Strap.Given() || !c.Strap.Fixing.Top.Given() || !c.Strap.Fixing.Bottom.Given() || !f.Spacing.Given() || !f.Offset.Given() || !f.Member.Given() {
+	if !blocks(c) {
 		return
 	}
 	done := map[[2]int]bool{}
@@ -21,7 +22,7 @@ func (d *planOf) blocking() {
 			if f.Runs.Get() == "along" {
 				line, other = other, line
 			}
-			bay, missed := d.bay(line)
+			bay, missed := bay(c, line)
 			key := [2]int{bay, i} // the two straps at a seam share a piece
 			if f.Runs.Get() == "along" {
 				key[0] = int(math.Round(other * 10))
@@ -56,11 +57,17 @@ func (d *planOf) block(bay int, other float64) []paper.Point {
 	return d.box(low-d.near, other-half-d.side, high-d.near, other+half-d.side)
 }
 
+// blocks reports whether the spec says enough to tell which straps miss the framing.
+func blocks(c *layout.Ceiling) bool {
+	f, fixing := c.Room.Framing, c.Strap.Fixing
+	return c.Strap.Given() && fixing.Top.Given() && fixing.Bottom.Given() && f.Spacing.Given() && f.Offset.Given() && f.Member.Given()
+}
+
 // bay is the one between two members that a line lies in, and whether it misses both.
-func (d *planOf) bay(line float64) (n int, missed bool) {
-	f, off := d.c.Room.Framing, d.c.OffMember(line)
-	if d.c.Strap.Fixing.Top.Get() == "side" {
-		missed = math.Abs(off-(f.Member.Get()+d.c.Strap.Thickness.Get())/2) > d.c.FaceMost()
+func bay(c *layout.Ceiling, line float64) (n int, missed bool) {
+	f, off := c.Room.Framing, c.OffMember(line)
+	if c.Strap.Fixing.Top.Get() == "side" {
+		missed = math.Abs(off-(f.Member.Get()+c.Strap.Thickness.Get())/2) > c.FaceMost()
 	} else {
 		missed = off > f.Member.Get()/2
 	}
@@ -68,8 +75,8 @@ func (d *planOf) bay(line float64) (n int, missed bool) {
 }
 
 // blockingSaid names the blocking as the spec has it.
-func (d *planOf) blockingSaid() string {
-	if f := d.c.Room.Framing; f.Blocking.Given() && f.Blocking.Get() {
+func (in Input) blockingSaid() string {
+	if f := in.ceiling().Room.Framing; f.Blocking.Given() && f.Blocking.Get() {
 		return "blocking where a strap\nmisses the framing"
 	}
 	return "a strap misses the framing here:\nno blocking is stated"

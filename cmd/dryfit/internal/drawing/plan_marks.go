@@ -9,10 +9,10 @@ import (
 
 // What stands around a plan, in mm.
 const (
-	bubble     = 3.5 // the radius of a grid line's
-	bubbleLine = 5   // of the line from the room to it
-	entryLong  = 5   // of the arrow of the entry
-	cutLong    = 4   // of the ends of the section's plane
+	bubble     = draft.Bubble // the radius of a grid line's
+	bubbleLine = 5            // of the line from the room to it
+	entryLong  = 5            // of the arrow of the entry
+	cutLong    = 4            // of the ends of the section's plane
 )
 
 // bubbles name the ribs by numbers from the near end, and the rails by letters from

@@ -21,6 +21,8 @@ type ribOf struct {
 // railShown is how much of a rail and of the skin is drawn beside the rib, in m.
 const railShown = 0.055
 
+const ribName = "rib"
+
 // rib is the section of a rib: at a seam, of its two halves; without seams, of
 // a whole one.
 func rib(in Input) (*subject, error) {
@@ -31,12 +33,12 @@ func rib(in Input) (*subject, error) {
 		about = "Two half ribs at a seam"
 	}
 	return &subject{
-		name: "rib", title: "Section of a rib",
+		name: ribName, title: "Section of a rib",
 		about: fmt.Sprintf("%s, %s wide and %s deep, of %s, with the rail and the skin beside it.", about, in.length(c.Rib.Width.Get()), in.length(c.Rib.Depth.Get()), c.Rib.Species.Get().Name),
 		wide:  c.Rib.Width.Get() + 2*railShown, high: c.Vault.Thickness.Get(),
 		left: 30, right: 40, above: 26, below: 34, best: 1,
 		shows: []string{"rib", "rail.depth", "rail.width", "skin.thickness", "skin.layers", "skin.material", "skin.setback", "seam.tenon", "seam.gap", "seam.mortise", "seam.tolerance", "grid.reveal", "climate"},
-		notes: []paper.Note{cutNote},
+		notes: []paper.Note{{Title: "How it is drawn", Lines: []string{"It is R on the cross section."}}, cutNote},
 		draw:  d.draw,
 	}, nil
 }

@@ -16,6 +16,7 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 	if o, err = in.onePaper(o); err != nil {
 		return nil, nil, err
 	}
+	in = in.placed(o, ribName)
 	for i := range sheets {
 		s, err := in.drawn(i, len(drawn)+1, o)
 		switch {
@@ -62,6 +63,22 @@ func (in Input) onePaper(o Options) (Options, error) {
 		}
 	}
 	return all, nil
+}
+
+// placed numbers the sheets that can be drawn, up to one of a name and to that of the
+// rib, to which another refers.
+func (in Input) placed(o Options, name string) Input {
+	in.numbered = map[string]int{}
+	for i := range max(slices.Index(Names(), name), slices.Index(Names(), ribName)) + 1 {
+		s, err := in.subject(i, len(in.numbered)+1)
+		if err == nil {
+			_, _, err = s.fit(in.ceiling().Units == quantity.Imperial, o)
+		}
+		if !cannot(err) {
+			in.numbered[sheets[i].name] = len(in.numbered) + 1
+		}
+	}
+	return in
 }
 
 func (in Input) drawn(i, place int, o Options) (paper.Sheet, error) {

@@ -23,6 +23,9 @@ func (b *Board) labelOf(height float64, l Label, lines []string, around float64)
 		w = max(w, paper.TextWidth(line, height))
 	}
 	w, h = w+2*around, h+2*around
+	if l.Bubble != "" {
+		w, h = w+2*Bubble+bubbleOff, max(h, 2*Bubble)
+	}
 	tip := 0.0
 	if around > 0 {
 		tip = tagPoint
@@ -89,6 +92,9 @@ func (b *Board) arrow(leader segment, marked bool) {
 }
 
 func (b *Board) write(l Label, lines []string, at box, height, around float64) {
+	if l.Bubble != "" {
+		at = b.bubble(l.Bubble, at, height*(1+leading*float64(len(lines)-1))+paper.Descent(height))
+	}
 	y := at.y0 + around + height
 	for _, line := range lines {
 		b.add(paper.Text{At: paper.Point{X: at.x0 + around, Y: y}, Height: height, Text: line, Marked: l.Marked})
@@ -97,6 +103,21 @@ func (b *Board) write(l Label, lines []string, at box, height, around float64) {
 	if around > 0 {
 		b.outline(at)
 	}
+}
+
+// Bubble is the radius of a circled letter, in mm.
+const Bubble = 3.5
+
+// bubbleOff is from it to the text that it stands before, in mm.
+const bubbleOff = 1.2
+
+// bubble draws a circled letter at the left of a label, and is what it leaves to the
+// label's lines, which are so high.
+func (b *Board) bubble(letter string, at box, high float64) box {
+	middle := paper.Point{X: at.x0 + Bubble, Y: (at.y0 + at.y1) / 2}
+	b.add(paper.Arc{C: middle, R: Bubble, To: 2 * math.Pi, Stroke: paper.Stroke{Pen: paper.Fine}})
+	b.add(paper.Text{At: paper.Point{X: middle.X, Y: middle.Y + Ordinary/2}, Height: Ordinary, Anchor: paper.Middle, Text: letter})
+	return box{at.x0 + 2*Bubble + bubbleOff, middle.Y - high/2, at.x1, middle.Y + high/2}
 }
 
 // outline draws a mark's: a tag, pointed at both ends.

@@ -1,0 +1,107 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+)
+
+func (d *sectionOf) vaultDims() {
+	c := d.c
+	span, rise := c.Vault.Span.Get(), c.Vault.Rise.Get()
+	d.widths()
+	if rise > 0 {
+		d.b.Dim(draft.Dim{From: d.v.At(span, 0), To: d.v.At(span/2, rise), Side: draft.Right, Text: "rise " + d.dim(rise)})
+	}
+	if !math.IsNaN(d.framing) {
+		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, c.Vault.Crown.Get()), Side: draft.Right, Text: d.dim(c.Room.Above.Get()) + " clear"})
+	}
+	d.memberLabels()
+}
+
+// widths are the span and, in one chain, what the vault is wide over its feet and the
+// gaps that it leaves at the walls: printed to add up to the room's width.
+func (d *sectionOf) widths() {
+	span, over := d.c.Vault.Span.Get(), d.over()
+	below := func(from, to float64, text string) {
+		d.b.Dim(draft.Dim{From: d.v.At(from, 0), To: d.v.At(to, 0), Side: draft.Below, Text: text})
+	}
+	name := "span "
+	if over > onEdge {
+		below(0, span, name+d.dim(span))
+		name = "over its feet "
+	}
+	gap := d.wall - over
+	if gap < onEdge {
+		below(-over, span+over, name+d.dim(span+2*over))
+		return
+	}
+	_, each := d.c.Units.Chain(gap, span+2*over, gap)
+	below(-d.wall, -over, "gap "+d.bare(each[0]))
+	below(-over, span+over, name+d.bare(each[1]))
+	below(span+over, span+d.wall, "gap "+d.bare(each[2]))
+}
+
+// over is how far the feet reach out over each springing, in m.
+func (d *sectionOf) over() float64 { return (d.c.Vault.Width.Get() - d.c.Vault.Span.Get()) / 2 }
+
+// memberLabels name the curve and what it is made of.
+func (d *sectionOf) memberLabels() {
+	c := d.c
+	if !math.IsInf(c.Vault.Radius.Get(), 1) {
+		at := c.Vault.Intrados.Get().At(0.6 * c.Vault.Arc.Get())
+		text := "R " + d.length(c.Vault.Radius.Get()) + " on the intrados"
+		if !onArc(c) {
+			text = "R " + d.length(c.Vault.Radius.Get()) + " at the crown,\nthe tightest " + d.length(c.Vault.TightestRadius.Get())
+		}
+		d.b.Label(draft.Label{Text: text, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
+	}
+	members := fmt.Sprintf("rib %s deep, rail %s,\nskin %s at %s from the intrados,\n%d coffers around, %s each",
+		d.length(c.Rib.Depth.Get()), d.length(c.Rail.Depth.Get()), d.length(c.Skin.Total()), d.length(c.Skin.Setback.Get()), c.Grid.Around.Get(), d.length(c.Grid.ModuleAround.Get()))
+	at := c.Vault.Intrados.Get().At(0.27 * c.Vault.Arc.Get())
+	d.b.Label(draft.Label{Text: members, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
+}
+
+func (d *sectionOf) roomDims() {
+	c, w := d.c, d.c.Room.Width.Get()
+	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), Side: draft.Below, Text: "room " + d.dim(w)})
+	d.tall("springing", 0)
+	if rise := c.Vault.Rise.Get(); rise > 0 {
+		d.tall("crown", rise)
+	}
+	if !math.IsNaN(d.framing) {
+		d.tall("framing", d.framing)
+	}
+}
+
+// tall is the dimension from the floor up to a height over the springing.
+func (d *sectionOf) tall(to string, z float64) {
+	d.b.Dim(draft.Dim{From: d.v.At(-d.wall, -d.floor), To: d.v.At(-d.wall, z), Side: draft.Left, Text: d.dim(d.c.Room.Height.Get()+z) + " to the " + to})
+}
+
+// ribMark names the sheet that the section of a rib is on.
+func (d *sectionOf) ribMark() {
+	if text := d.ribSheet(); text != "" {
+		around := float64(d.c.Grid.Around.Get())
+		share := (math.Floor(0.75*around) + 0.5) / around // between two rails
+		if around < 3 {
+			share = 0.8
+		}
+		at := d.c.Vault.Behind(share*d.c.Vault.Arc.Get(), d.c.Rib.Depth.Get()/2)
+		d.b.Label(draft.Label{Text: text, Bubble: "R", Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below, draft.Left}})
+	}
+}
+
+// ribSheet says where that is; nothing where it is not drawn.
+func (d *sectionOf) ribSheet() string {
+	place, drawn := d.numbered[ribName]
+	if !drawn {
+		return ""
+	}
+	text := "section of a rib"
+	if number := d.number(&subject{place: place}); number != "" {
+		text += ",\nsheet " + number
+	}
+	return text
+}
