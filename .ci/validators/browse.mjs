@@ -120,8 +120,13 @@ await judged({ colorScheme: 'dark' }, 'dark');
 const paper = await open({ viewport: { width: 690, height: 1000 } }); // A4 less its margins, at 96 to the inch
 await paper.emulateMedia({ media: 'print' });
 seen.cut = await paper.evaluate(() => [...document.querySelectorAll('tr, article, li, .signed, figure.drawing')]
-  .filter((e) => e.getBoundingClientRect().height > 1000).map((e) => e.tagName + ' ' + e.textContent.slice(0, 60)));
+  // a figure has the page that it is for: the lower of A4 and Letter, upright and lying
+  .filter((e) => e.getBoundingClientRect().height > (e.matches('.lying') ? 691 : e.matches('.upright') ? 952 : 1000)).map((e) => e.tagName + ' ' + e.textContent.slice(0, 60)));
 seen.printed = await paper.locator('button:visible').count();
-if (pdf) await paper.pdf({ path: pdf, format: 'A4', preferCSSPageSize: true });
+if (pdf) {
+  for (const [format, landscape, to] of [['A4', false, pdf], ['A4', true, pdf + '.lying'], ['Letter', false, pdf + '.letter'], ['Letter', true, pdf + '.letter.lying']]) {
+    await paper.pdf({ path: to, format, landscape, preferCSSPageSize: true });
+  }
+}
 await browser.close();
 console.log(JSON.stringify(seen));

@@ -6,11 +6,15 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/paper"
 )
 
 // visit is what a real browser sees of a page: .ci/validators/browse.mjs.
@@ -123,7 +127,11 @@ func TestSubmittalInABrowser(t *testing.T) {
 			assert.Zero(t, v.Filtered[2], "no such words")
 			assert.Equal(t, v.Filtered[0], v.Plain, "all show without scripts")
 			if pages := eachPageSaysWhatItIsOf(t, pdf); name == "the demo" {
-				assert.LessOrEqual(t, pages, 22, "pages of A4: 20, and two for other fonts")
+				assert.LessOrEqual(t, pages, 22, "pages of A4: 21, and one for other fonts")
+			}
+			for _, print := range []string{"", ".lying", ".letter", ".letter.lying"} {
+				eachPageSaysWhatItIsOf(t, pdf+print)
+				lettersAreAsHighAsDrawn(t, pdf+print)
 			}
 		})
 	}
@@ -148,6 +156,25 @@ func eachPageSaysWhatItIsOf(t *testing.T, pdf string) int {
 		assert.Greater(t, len(lines), 4, "a page has more than its margins")
 	}
 	return len(pages)
+}
+
+// lettersAreAsHighAsDrawn measures what stands beside each scale bar of a printed
+// submittal: a text is drawn as wide as it was reckoned for letters of 2.5mm.
+func lettersAreAsHighAsDrawn(t *testing.T, pdf string) {
+	out, err := exec.Command("pdftotext", "-bbox", pdf, "-").Output()
+	require.NoError(t, err)
+	bars := regexp.MustCompile(`xMin="([\d.]+)"[^>]*>(\d+mm;)</word>\s*<word[^>]*>dimensions</word>\s*<word[^>]*>in</word>\s*<word[^>]*xMax="([\d.]+)"[^>]*>mm</word>`)
+	found := bars.FindAllStringSubmatch(string(out), -1)
+	assert.GreaterOrEqual(t, len(found), 6, "section, plan, panel, rib, straps and route")
+	for _, bar := range found {
+		from, err := strconv.ParseFloat(bar[1], 64)
+		require.NoError(t, err)
+		to, err := strconv.ParseFloat(bar[3], 64)
+		require.NoError(t, err)
+		const point = 25.4 / 72 // mm
+		printed := 2.5 * (to - from) * point / paper.TextWidth(bar[2]+" dimensions in mm", 2.5)
+		assert.InDelta(t, 2.5, printed, 0.02, bar[2])
+	}
 }
 
 func TestStudyInABrowser(t *testing.T) {

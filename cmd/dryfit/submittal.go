@@ -121,7 +121,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 	}
 	named := *sheet // as the page names files
 	named.Path = seal.Spec.Path
-	drawn, undrawn, err := drawing.All(drawing.Input{Sheet: &named, Version: version(), On: m.options.On, SHA256: seal.Spec.SHA256, Fitted: true}, drawing.Options{})
+	drawn, undrawn, err := drawing.Figures(drawing.Input{Sheet: &named, Version: version(), On: m.options.On, SHA256: seal.Spec.SHA256})
 	return submittal.Submittal{
 		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: sums.Calcs{

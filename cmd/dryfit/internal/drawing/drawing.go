@@ -21,9 +21,6 @@ type Input struct {
 	Version string
 	On      string // the date that acceptances were judged on
 	SHA256  string // of the spec's bytes, in hexadecimal
-	// Fitted is set of a sheet that is shown at whatever size a page has: it states
-	// no ratio, and its bar tells the scale.
-	Fitted bool
 	// numbered are the places of the sheets in the set, by name, from 1.
 	numbered map[string]int
 }
@@ -89,8 +86,10 @@ type subject struct {
 	wide, high         float64 // of what is drawn to scale, in m
 	// Around it lie dimensions and labels, and what is drawn to no scale; in mm.
 	left, right, above, below float64
-	leastWide, leastHigh      float64 // of what is drawn to scale, where its texts need more
-	best                      float64 // the scale that one would wish, if the paper allows
+	leastWide, leastHigh      float64                     // of what is drawn to scale, where its texts need more
+	tall                      func(scale float64) float64 // its height on paper at a scale, in mm, where high does not say it
+	aspect                    float64                     // of a picture to no scale, its height by its width
+	best                      float64                     // the scale that one would wish, if the paper allows
 	shows                     []string
 	notes                     []paper.Note
 	// draw draws into a board, the view's origin being the lower left corner
@@ -180,7 +179,12 @@ func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
 func (s *subject) across(scale float64) float64 { return max(s.wide*1000/scale, s.leastWide) }
 
 // down is how high it is.
-func (s *subject) down(scale float64) float64 { return max(s.high*1000/scale, s.leastHigh) }
+func (s *subject) down(scale float64) float64 {
+	if s.tall != nil {
+		return s.tall(scale)
+	}
+	return max(s.high*1000/scale, s.leastHigh)
+}
 
 // fits reports whether the subject fits a paper at a scale.
 func (s *subject) fits(size draft.Size, scale float64) bool {

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/report/show"
@@ -13,17 +14,14 @@ import (
 // one; what the spec does not say is left to be written by hand.
 func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 	imperial := in.ceiling().Units == quantity.Imperial
-	printed, bar := ScaleText(scale, imperial), in.bar(size, scale)
+	printed, bar := ScaleText(scale, imperial), in.bar(size.BarRoom(), scale)
 	if s.wide == 0 {
 		printed, bar = "none", draft.Bar{}
 	}
 	printed += " on " + size.Name
-	if in.Fitted {
-		printed = "by its bar"
-	}
 	var unit [][2]string
-	if !imperial && s.wide > 0 {
-		unit = [][2]string{{"dimensions", "in mm"}}
+	if what, of, ok := strings.Cut(in.unit(), " "); ok && s.wide > 0 {
+		unit = [][2]string{{what, of}}
 	}
 	p := in.ceiling().Project
 	return draft.Frame{
@@ -45,6 +43,14 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 		Notes:   slices.Concat(in.loosened(), in.unchecked(), in.findings(s.shows), s.notes, in.assumed()),
 		Caution: show.Caution,
 	}
+}
+
+// unit says what drawn dimensions are in; in inches each has its own.
+func (in Input) unit() string {
+	if in.ceiling().Units == quantity.Imperial {
+		return ""
+	}
+	return "dimensions in mm"
 }
 
 // hashDigits are enough to tell one state of a spec from another on paper.
@@ -72,15 +78,15 @@ func (in Input) number(s *subject) string {
 	return number
 }
 
-// bar is the longest scale bar of a round length that there is room for.
-func (in Input) bar(size draft.Size, scale float64) (out draft.Bar) {
+// bar is the longest scale bar of a round length that is no longer than a room, in mm.
+func (in Input) bar(room, scale float64) (out draft.Bar) {
 	const inch, foot = quantity.Inch, quantity.Foot
 	steps := []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500}
 	if in.ceiling().Units == quantity.Imperial {
 		steps = []float64{inch / 16, inch / 8, inch / 4, inch / 2, inch, 2 * inch, 3 * inch, 6 * inch, foot, 2 * foot, 5 * foot, 10 * foot, 20 * foot, 50 * foot, 100 * foot, 200 * foot, 500 * foot}
 	}
 	for _, length := range steps {
-		if drawn := length * 1000 / scale; drawn <= size.BarRoom() {
+		if drawn := length * 1000 / scale; drawn <= room {
 			out = draft.Bar{Length: drawn, Stands: in.length(length)}
 		}
 	}

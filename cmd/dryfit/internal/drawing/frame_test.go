@@ -71,11 +71,11 @@ func TestScaleBar(t *testing.T) {
 		if err == nil {
 			low, high := bounds(group(t, s, "scale-bar"))
 			size, _ := draft.SizeNamed("A0")
-			assert.InDelta(t, in.bar(size, c.scale).Length, high.X-low.X, 0.001, "as drawn")
+			assert.InDelta(t, in.bar(size.BarRoom(), c.scale).Length, high.X-low.X, 0.001, "as drawn")
 		}
 		size, ok := draft.SizeNamed(c.paper)
 		require.True(t, ok)
-		bar := in.bar(size, c.scale)
+		bar := in.bar(size.BarRoom(), c.scale)
 		assert.InDelta(t, c.length, bar.Length, 1e-9)
 		assert.Equal(t, c.stands, bar.Stands)
 	}

@@ -217,7 +217,7 @@ func (d *panelOf) bite() {
 	m := c.Grid.ModuleAround.Get()
 	in := d.Input
 	in.at(d.places, d.at(0, c.TenonStations(d.arc)[0]), "seam")
-	in.at(d.places, d.at(d.long*0.4, m*0.5), "skin")
+	in.at(d.places, d.at(d.long*0.8, m*0.3), "skin") // off the middle, where labels are
 	in.at(d.places, d.at(d.long*0.3, min(m, d.arc)), "rail")
 	if l := c.Lift; len(l.Stations.Get()) > 0 {
 		in.at(d.places, d.at(d.long*0.6, float64(l.Stations.Get()[0])*d.arc), "lift")

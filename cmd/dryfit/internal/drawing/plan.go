@@ -28,13 +28,16 @@ const planBelow = 42
 
 // plan is the reflected plan: as the ceiling would show in a floor of mirrors,
 // the near end at the left and the left springing at the top.
-func plan(in Input) (*subject, error) {
+func plan(in Input) (*subject, error) { return in.planWith(in.row()) }
+
+// planWith is the plan with the row in the measured room under it, if there is one.
+func (in Input) planWith(row *rowOf) (*subject, error) {
 	c := in.ceiling()
 	if err := shows("plan", c.Grid.Around.Get()*c.Grid.Along.Get(), "coffers"); err != nil {
 		return nil, err
 	}
 	d := &planOf{Input: in, c: c, near: c.NearGap(), side: (c.Room.Width.Get() - c.Vault.Span.Get()) / 2}
-	d.row = in.row()
+	d.row = row
 	return &subject{
 		name: "plan", title: "Reflected plan",
 		about: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/hoist"
@@ -22,24 +23,70 @@ func (e *NoPlanError) Error() string {
 
 // raisingSheet is the frames of raising a panel.
 func raisingSheet(in Input) (*subject, error) {
-	c, plan := in.ceiling(), in.Sheet.Results.Raising()
+	frames, err := in.raisingFrames()
+	if err != nil {
+		return nil, err
+	}
+	out := in.raisingOf(hoist.Of(in.ceiling(), frames))
+	out.about = fmt.Sprintf("%d frames of raising a panel of %d, from the floor to its straps, with what carries it, the people and what is kept clear.", len(frames), in.ceiling().Panel.Count.Get())
+	return out, nil
+}
+
+// raisingParts are the figures of the frames: two a page, one under the other, where
+// they have room.
+func raisingParts(in Input, page draft.Size) (out []*subject, err error) {
+	frames, err := in.raisingFrames()
+	if err != nil {
+		return nil, err
+	}
+	for first := 0; first < len(frames); {
+		last := min(first+2, len(frames))
+		s := in.raisingPart(frames, first, last)
+		if math.IsInf(s.free(page), 1) {
+			last = first + 1
+			s = in.raisingPart(frames, first, last)
+		}
+		first, out = last, append(out, s)
+	}
+	return out, nil
+}
+
+// raisingPart is the figure of the frames from first to before last.
+func (in Input) raisingPart(frames []raising.Frame, first, last int) *subject {
+	s := in.raisingOf(hoist.Stacked(in.ceiling(), frames, first, last))
+	s.title = fmt.Sprintf("Raising plan, frames %d and %d of %d", first+1, last, len(frames))
+	if last == first+1 {
+		s.title = fmt.Sprintf("Raising plan, frame %d of %d", last, len(frames))
+	}
+	s.about = "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes to the drawings."
+	return s
+}
+
+// raisingFrames are those of the plan, or why there is none.
+func (in Input) raisingFrames() ([]raising.Frame, error) {
 	if in.Sheet.Verdict == engine.Failed {
 		return nil, &NoPlanError{"the check fails the spec"}
 	}
-	if why := plan.None(c); why != "" {
+	plan := in.Sheet.Results.Raising()
+	if why := plan.None(in.ceiling()); why != "" {
 		return nil, &NoPlanError{why}
 	}
 	frames := in.Sheet.Results.Frames()
 	if len(frames) > mostFrames {
 		return nil, &LimitError{raisingName, fmt.Sprintf("would show %d frames, and shows at most %d; dryfit raise prints all", len(frames), mostFrames)}
 	}
-	s := hoist.Of(c, frames)
+	return frames, nil
+}
+
+const beforeAllElse = "Before all else"
+
+// raisingOf is the sheet of some frames.
+func (in Input) raisingOf(s *hoist.Sheet) *subject {
 	return &subject{
 		name: raisingName, title: "Raising plan",
-		about: fmt.Sprintf("%d frames of raising a panel of %d, from the floor to its straps, with what carries it, the people and what is kept clear.", len(frames), c.Panel.Count.Get()),
-		wide:  s.Wide(), high: s.High(), right: s.Beside(), below: s.Below(), leastWide: s.LeastWide(), leastHigh: s.LeastHigh(), best: s.Best(),
+		wide: s.Wide(), high: s.High(), right: s.Beside() + markRoom, below: s.Below(), leastWide: s.LeastWide(), tall: s.Down, best: s.Best(),
 		shows: []string{"lift", "crew"},
-		notes: []paper.Note{{Title: "Before all else", Lines: raisingNotes(in)}},
+		notes: []paper.Note{{Title: beforeAllElse, Lines: raisingNotes(in)}},
 		draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
 			places := map[int]paper.Point{}
 			for table, at := range s.Draw(b, v) {
@@ -47,7 +94,7 @@ func raisingSheet(in Input) (*subject, error) {
 			}
 			return places
 		},
-	}, nil
+	}
 }
 
 // mostFrames is how many a sheet shows: past them they are too small.

@@ -71,6 +71,40 @@ const (
 // route is each leg of the way in, with the panel in the pose that passes or
 // jams.
 func route(in Input) (*subject, error) {
+	d, err := in.routeLegs()
+	if err != nil {
+		return nil, err
+	}
+	d.arrange()
+	return d.subject(), nil
+}
+
+// routeOnPage is how many legs a page shows, in rows of one or two.
+const routeOnPage = 4
+
+// routeParts are the figures of the legs, a page each.
+func routeParts(in Input, page draft.Size) ([]*subject, error) {
+	d, err := in.routeLegs()
+	if err != nil {
+		return nil, err
+	}
+	columns := 1
+	if page == Lying {
+		columns = 2
+	}
+	count := (len(d.legs) + routeOnPage - 1) / routeOnPage
+	var out []*subject
+	for legs := range slices.Chunk(d.legs, (len(d.legs)+count-1)/count) {
+		part := *d
+		part.legs, part.columns = legs, min(columns, len(legs))
+		part.wide, part.high = part.cells(part.columns)
+		out = append(out, part.subject())
+	}
+	return out, nil
+}
+
+// routeLegs are the legs as they are drawn.
+func (in Input) routeLegs() (*routeOf, error) {
 	d := &routeOf{Input: in}
 	legs := in.Sheet.Results.Carrying()
 	if len(legs) == 0 {
@@ -89,8 +123,12 @@ func route(in Input) (*subject, error) {
 	if c := in.ceiling(); roomGiven(c) {
 		d.legs = append(d.legs, d.room(c))
 	}
-	d.arrange()
-	rows := len(d.high)
+	return d, nil
+}
+
+// subject is the sheet of the legs, once they are arranged.
+func (d *routeOf) subject() *subject {
+	in, rows := d.Input, len(d.high)
 	wrap := in.length(in.ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
@@ -108,7 +146,7 @@ func route(in Input) (*subject, error) {
 		shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
 		notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
 		draw:  d.draw,
-	}, nil
+	}
 }
 
 // arrange lays the figures in rows, of so many columns that they take the least of a

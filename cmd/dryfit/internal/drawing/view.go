@@ -106,33 +106,44 @@ func View(c *layout.Ceiling, low, high paper.Point) []paper.Item {
 	return newScene(c, entryCamera(c)).painted(low, high, window())
 }
 
+// underView is what the words under the view take, in mm.
+const underView = 16
+
+// markRoom is what the marks of findings take beside the words under the view, in mm.
+const markRoom = 16
+
 // view is the sheet of it.
 func view(in Input) (*subject, error) {
 	c := in.ceiling()
 	if err := shows("view", c.Grid.Around.Get()*c.Grid.Along.Get(), "coffers"); err != nil {
 		return nil, err
 	}
-	where := entryOf(c)
+	where, eye := entryOf(c), entryCamera(c)
+	eye.lit = true
+	shown := crowned(c, eye)
+	aspect := (shown[2].y - shown[0].y) / (shown[2].x - shown[0].x)
 	return &subject{
 		name: "view", title: "View from the entry",
-		about: fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(c.Room.Eye.Get())),
-		left:  120, right: 120, above: 90, below: 90, best: 1, // the least paper is A3, or ARCH-B
+		about:  fmt.Sprintf("The ceiling of %d by %d coffers in perspective, from the entry at %s, the eye %s above the floor.", c.Grid.Around.Get(), c.Grid.Along.Get(), where, in.length(c.Room.Eye.Get())),
+		aspect: aspect,
+		left:   120, right: 120, above: 90, below: 90, best: 1, // the least paper is A3, or ARCH-B
 		shows: []string{"grid", "vault.rise", "vault.profile"},
 		draw: func(b *draft.Board, _ draft.View) map[int]paper.Point {
 			low, high := b.Area()
-			eye := entryCamera(c)
-			eye.lit = true
-			shown := crowned(c, eye)
-			aspect := (shown[2].y - shown[0].y) / (shown[2].x - shown[0].x)
-			wide := min(high.X-low.X, (high.Y-low.Y-20)/aspect)
+			right := high.X - low.X
+			wide := min(high.X-low.X, (high.Y-low.Y-underView)/aspect)
 			mid := (low.X + high.X) / 2
-			low, high = paper.Point{X: mid - wide/2, Y: (low.Y+high.Y-wide*aspect)/2 - 8}, paper.Point{X: mid + wide/2, Y: (low.Y+high.Y+wide*aspect)/2 - 8}
+			low, high = paper.Point{X: mid - wide/2, Y: (low.Y + high.Y - wide*aspect - underView) / 2}, paper.Point{X: mid + wide/2, Y: (low.Y + high.Y + wide*aspect - underView) / 2}
 			b.In("view", func() { b.Items(newScene(c, eye).painted(low, high, shown)) })
-			b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7}, Height: draft.Ordinary, Anchor: paper.Middle, Text: fmt.Sprintf(
-				"from the entry at %s, the eye %s above the floor, %.0f degrees wide; coffers of %s by %s, ratio %s",
-				where, in.length(c.Room.Eye.Get()), quantity.Steady(2*math.Atan(shown[1].x)*180/math.Pi), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))})
+			said := fmt.Sprintf("from the entry at %s, the eye %s above the floor, %.0f degrees wide; coffers of %s by %s, ratio %s",
+				where, in.length(c.Room.Eye.Get()), quantity.Steady(2*math.Atan(shown[1].x)*180/math.Pi), in.length(c.Grid.ModuleAround.Get()), in.length(c.Grid.ModuleAlong.Get()), ratio(c))
+			left := low.X
+			for i, line := range paper.Wrap(said, right-2*markRoom, draft.Ordinary) {
+				left = min(left, mid-paper.TextWidth(line, draft.Ordinary)/2-markRoom)
+				b.Write(paper.Text{At: paper.Point{X: mid, Y: high.Y + 7 + leadingOf(draft.Ordinary)*float64(i)}, Height: draft.Ordinary, Anchor: paper.Middle, Text: line})
+			}
 			places := map[int]paper.Point{}
-			in.at(places, paper.Point{X: low.X + 6, Y: high.Y + 6}, "grid", "vault")
+			in.at(places, paper.Point{X: left + 6, Y: high.Y + 6}, "grid", "vault")
 			return places
 		},
 	}, nil

@@ -19,6 +19,7 @@ type Board struct {
 	marks  []mark
 	placed map[int]paper.Point
 	notes  *columnWriter
+	rest   []paper.Note // what a board without a column has no room for
 }
 
 // figure is one of several drawings on a sheet, with its dimensions.
@@ -42,6 +43,16 @@ func Blank(name, title, about string, size Size) *Board {
 		area: box{0, 0, size.Width, size.Height},
 	}
 	b.Figure()
+	return b
+}
+
+// Plain is a blank board with a scale bar in a strip at its foot, whose height is in mm.
+func Plain(name, title, about string, size Size, bar Bar, strip float64) *Board {
+	b := Blank(name, title, about, size)
+	b.frame.Bar = bar
+	b.area.y1 -= strip
+	b.scaleBar(paper.Point{X: gutter, Y: size.Height - barHigh - Ordinary})
+	b.Figure() // dimensions lie around what is drawn, not around the bar
 	return b
 }
 

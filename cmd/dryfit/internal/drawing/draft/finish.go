@@ -42,7 +42,7 @@ func (b *Board) Write(t paper.Text) {
 func (b *Board) Finish() paper.Sheet {
 	b.dimensions()
 	b.place()
-	var rest []paper.Note
+	rest := b.rest
 	if b.notes != nil {
 		rest = b.notes.rest
 	}

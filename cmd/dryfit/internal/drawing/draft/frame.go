@@ -54,7 +54,12 @@ func (b *Board) rectangle(x box, pen paper.Pen) {
 
 // unplaced puts the text of a label that had no room into the notes.
 func (b *Board) unplaced(text string) {
-	b.notes.note(paper.Note{Title: "Without room on the drawing, " + b.frame.Name, Lines: []string{text}})
+	note := paper.Note{Title: "Without room on the drawing, " + b.frame.Name, Lines: []string{text}}
+	if b.notes == nil {
+		b.rest = append(b.rest, note)
+		return
+	}
+	b.notes.note(note)
 }
 
 // columnWriter writes text from the top of the column down.
@@ -226,26 +231,31 @@ func (c *columnWriter) barRoom() float64 {
 	return 2*barHigh + gutter/2 + leading*Ordinary
 }
 
-// bar draws the scale bar, in parts that are light and dark in turn.
+// bar draws the scale bar over the title block.
 func (c *columnWriter) bar() {
-	bar := c.b.frame.Bar
+	c.b.scaleBar(paper.Point{X: c.x, Y: c.y})
+	c.y += c.barRoom()
+}
+
+// scaleBar draws it, in parts that are light and dark in turn.
+func (b *Board) scaleBar(at paper.Point) {
+	bar := b.frame.Bar
 	if bar.Length == 0 {
 		return
 	}
-	c.b.In("scale-bar", func() {
+	b.In("scale-bar", func() {
 		part := bar.Length / ofParts
 		for i := range ofParts {
-			x := c.x + part*float64(i)
+			x := at.X + part*float64(i)
 			tone := paper.Paper
 			if i%2 == 0 {
 				tone = paper.Ink
 			}
-			c.b.Poly(paper.Poly{
-				Points: []paper.Point{{X: x, Y: c.y}, {X: x + part, Y: c.y}, {X: x + part, Y: c.y + barHigh}, {X: x, Y: c.y + barHigh}},
+			b.Poly(paper.Poly{
+				Points: []paper.Point{{X: x, Y: at.Y}, {X: x + part, Y: at.Y}, {X: x + part, Y: at.Y + barHigh}, {X: x, Y: at.Y + barHigh}},
 				Closed: true, Tone: tone, Stroke: paper.Stroke{Pen: paper.Fine},
 			})
 		}
-		c.b.Write(paper.Text{At: paper.Point{X: c.x + bar.Length + gutter/2, Y: c.y + (barHigh+Ordinary)/2}, Height: Ordinary, Text: bar.Stands})
+		b.Write(paper.Text{At: paper.Point{X: at.X + bar.Length + gutter/2, Y: at.Y + (barHigh+Ordinary)/2}, Height: Ordinary, Text: bar.Stands})
 	})
-	c.y += c.barRoom()
 }

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -97,7 +98,9 @@ func (b *Board) place() {
 	for _, m := range b.marks {
 		l := Label{Of: m.at, Marked: true}
 		b.placed[m.number] = m.at
-		b.label(l, []string{strconv.Itoa(m.number)}, tag)
+		if !b.label(l, []string{strconv.Itoa(m.number)}, tag) {
+			b.unplaced(fmt.Sprintf("the mark of finding %d", m.number))
+		}
 	}
 }
 

@@ -17,18 +17,21 @@ import (
 type Sheet struct {
 	c             *layout.Ceiling
 	frames        []raising.Frame
+	first         int // of the frames, its place among all
 	columns, rows int
 	wide          float64 // of the drawings of a frame, in m
 	tall, long    float64 // of an elevation and of a plan, in m
 	texts         [][]line
-	textHigh      float64 // of the longest text, in mm
+	textWide      float64   // of the frames' texts, in mm
+	textHigh      []float64 // of the longest text of each row, in mm
 }
 
 // What a frame takes on paper beside its drawings, in mm.
 const (
-	textWide      = 84
-	besides       = 7  // between the text and the drawings
-	apart         = 12 // between two columns
+	textSheet     = 84  // its text, on a sheet
+	textStacked   = 108 // and where frames are stacked, whose drawings are limited by their height
+	besides       = 7   // between the text and the drawings
+	apart         = 12  // between two columns
 	overElevation = 7
 	overPlan      = 10 // the numbers of the forks too
 	names         = overElevation + overPlan
@@ -36,9 +39,24 @@ const (
 	nameWide      = 48 // of a drawing's name
 )
 
-// Of is the sheet of some frames.
+// Of is the sheet of all frames.
 func Of(c *layout.Ceiling, frames []raising.Frame) *Sheet {
-	s := &Sheet{c: c, frames: frames, wide: c.Room.Width.Get(), tall: c.Room.Height.Get() + c.Vault.Crown.Get()}
+	s := measured(c, frames, 0, len(frames), textSheet)
+	s.arrange()
+	return s
+}
+
+// Stacked is that of the frames from first to before last, one under the other.
+func Stacked(c *layout.Ceiling, frames []raising.Frame, first, last int) *Sheet {
+	s := measured(c, frames, first, last, textStacked)
+	s.lay(1)
+	return s
+}
+
+// measured has the sizes of frames and of their texts.
+func measured(c *layout.Ceiling, all []raising.Frame, first, last int, textWide float64) *Sheet {
+	frames := all[first:last]
+	s := &Sheet{c: c, frames: frames, first: first, textWide: textWide, wide: c.Room.Width.Get(), tall: c.Room.Height.Get() + c.Vault.Crown.Get()}
 	if above := c.Room.Above; above.Given() {
 		s.tall += above.Get()
 	}
@@ -50,27 +68,35 @@ func Of(c *layout.Ceiling, frames []raising.Frame) *Sheet {
 		s.long = max(s.long, to-from)
 		low, high = extent(f.Plan, f.GhostPlan)
 		s.wide = max(s.wide, high.Y-low.Y)
-		t := lines(f, i+1, c)
+		t := lines(f, first+i+1, c, textWide)
 		s.texts = append(s.texts, t)
-		s.textHigh = max(s.textHigh, highOf(t))
 	}
-	s.arrange()
 	return s
+}
+
+// lay puts the frames into rows of so many.
+func (s *Sheet) lay(columns int) {
+	s.columns, s.rows = columns, (len(s.frames)+columns-1)/columns
+	s.textHigh = make([]float64, s.rows)
+	for i, t := range s.texts {
+		s.textHigh[i/columns] = max(s.textHigh[i/columns], highOf(t))
+	}
 }
 
 // arrange chooses how many frames are in a row, so that the sheet is about as wide as
 // paper is.
 func (s *Sheet) arrange() {
 	const scale, shape = 10, 1.2 // mm for a metre, at 1:100; the width of a drawing's room by its height
-	best := math.Inf(1)
+	best, columns := math.Inf(1), 1
 	for n := 1; n <= min(len(s.frames), 6); n++ {
-		rows := (len(s.frames) + n - 1) / n
-		wide := float64(n) * (textWide + besides + apart + scale*s.wide)
-		high := float64(rows) * (rowGap + max(s.textHigh, names+scale*(s.tall+s.long)))
+		s.lay(n)
+		wide := float64(n) * (s.textWide + besides + apart + scale*s.wide)
+		high := s.Below() + s.Down(1000/scale)
 		if off := math.Abs(math.Log(wide / high / shape)); off < best {
-			best, s.columns, s.rows = off, n, rows
+			best, columns = off, n
 		}
 	}
+	s.lay(columns)
 }
 
 // Wide and High are what the drawings take to scale, in m.
@@ -79,15 +105,25 @@ func (s *Sheet) Wide() float64 { return float64(s.columns) * s.wide }
 // High is their height.
 func (s *Sheet) High() float64 { return float64(s.rows) * (s.tall + s.long) }
 
-// Beside and Below are what is added to them on paper, in mm, and LeastHigh is what the
-// texts need of their height.
-func (s *Sheet) Beside() float64 { return float64(s.columns)*(textWide+besides+apart) - apart }
+// Beside and Below are what is added to them on paper, in mm.
+func (s *Sheet) Beside() float64 { return float64(s.columns)*(s.textWide+besides+apart) - apart }
 
 // Below is what is added under them.
 func (s *Sheet) Below() float64 { return float64(s.rows) * (names + rowGap) }
 
-// LeastHigh is the height on paper that the texts take of the drawings'.
-func (s *Sheet) LeastHigh() float64 { return float64(s.rows) * max(0, s.textHigh-names) }
+// Down is the height on paper that the drawings take at a scale, or that the texts beside
+// them need of it, in mm.
+func (s *Sheet) Down(scale float64) (sum float64) {
+	for _, text := range s.textHigh {
+		sum += s.down(scale, text)
+	}
+	return sum
+}
+
+// down is that of a row.
+func (s *Sheet) down(scale, text float64) float64 {
+	return max((s.tall+s.long)*1000/scale, text-names)
+}
 
 // LeastWide is the width on paper that the names of the drawings take.
 func (s *Sheet) LeastWide() float64 { return float64(s.columns) * nameWide }
@@ -108,13 +144,15 @@ func (s *Sheet) Best() float64 {
 // It tells where a lift and where one of the crew is drawn, by the spec's tables.
 func (s *Sheet) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
 	places := map[string]paper.Point{}
-	top := v.Origin.Y - max(v.Size(s.High()), s.LeastHigh())
-	across := textWide + besides + max(v.Size(s.wide), nameWide) + apart
-	down := max(v.Size(s.tall+s.long)+names, s.textHigh) + rowGap
+	across := s.textWide + besides + max(v.Size(s.wide), nameWide) + apart
+	at := paper.Point{X: v.Origin.X, Y: v.Origin.Y - s.Down(v.Scale)}
 	for i := range s.frames {
-		at := paper.Point{X: v.Origin.X + across*float64(i%s.columns), Y: top + down*float64(i/s.columns)}
+		at.X = v.Origin.X + across*float64(i%s.columns)
 		b.Figure()
-		b.In(id(i), func() { s.frame(b, v.Scale, i, at, places) })
+		b.In(id(s.first+i), func() { s.frame(b, v.Scale, i, at, places) })
+		if i%s.columns == s.columns-1 {
+			at.Y += s.down(v.Scale, s.textHigh[i/s.columns]) + names + rowGap
+		}
 	}
 	return places
 }
@@ -122,7 +160,7 @@ func (s *Sheet) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
 // frame draws one from its upper left corner.
 func (s *Sheet) frame(b *draft.Board, scale float64, i int, at paper.Point, places map[string]paper.Point) {
 	write(b, at, s.texts[i])
-	f, left := &s.frames[i], at.X+textWide+besides
+	f, left := &s.frames[i], at.X+s.textWide+besides
 	d := drawer{Sheet: s, b: b, f: f, places: places}
 	of := draft.View{Scale: scale}
 	of.Origin = paper.Point{X: left, Y: at.Y + overElevation + of.Size(s.tall)}

@@ -137,7 +137,7 @@ func (d drawer) people(v draft.View) {
 			continue
 		}
 		drawn = append(drawn, next)
-		d.shown("crew", next.at)
+		d.shown("crew", paper.Point{X: next.at.X, Y: next.at.Y + next.size}) // a leader from its middle would meet the number
 		d.b.Arc(paper.Arc{C: next.at, R: next.size, To: 2 * math.Pi, Stroke: edge})
 		if next.size == dotSize {
 			d.b.Write(paper.Text{At: paper.Point{X: next.at.X, Y: next.at.Y + draft.Ordinary/2}, Height: draft.Ordinary, Anchor: paper.Middle, Text: number(i)})

@@ -26,7 +26,7 @@ type line struct {
 }
 
 // lines are a frame's text, broken to its column.
-func lines(f *raising.Frame, n int, c *layout.Ceiling) (out []line) {
+func lines(f *raising.Frame, n int, c *layout.Ceiling, textWide float64) (out []line) {
 	add := func(text string, height float64, marked bool) {
 		for i, l := range paper.Wrap(text, textWide, height) {
 			down := leading * height

@@ -22,7 +22,7 @@ type Submittal struct {
 	Seal     report.Seal
 	Calcs    sums.Calcs
 	Takeoff  making.Takeoff
-	Drawings []paper.Sheet
+	Drawings []paper.Sheet       // composed for a page; those of one sheet follow each other
 	Undrawn  []string            // sheets that could not be drawn, and why
 	Name     func(string) string // a file's path as the page names it
 }
@@ -61,9 +61,7 @@ func (s Submittal) view() submittalView {
 		out.Loosened = append(out.Loosened, pairView{show.Shown(l.Name), show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
 	}
-	for _, d := range s.Drawings {
-		out.Drawings = append(out.Drawings, show.Drawn(d))
-	}
+	out.Drawings, out.Sheets = s.figures()
 	out.Subjects, out.Takeoff = subjectsOf(s.Calcs), groupsOf(s.Takeoff)
 	return out
 }

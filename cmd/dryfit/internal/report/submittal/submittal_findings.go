@@ -71,7 +71,7 @@ func (s Submittal) finding(number int, e report.Entry, f engine.Finding) finding
 	}
 	for _, d := range s.Drawings {
 		if at, ok := d.Marks[number]; ok {
-			v.Details = append(v.Details, detailView{d.Name, d.Title, around(d, at)})
+			v.Details = append(v.Details, detailView{d.Name, d.Number, d.Title, around(d, at)})
 		}
 	}
 	return v

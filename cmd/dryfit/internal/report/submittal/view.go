@@ -15,7 +15,8 @@ type submittalView struct {
 	Referred                             []referredView
 	Accepted                             []findingView
 	Lacking, Assumed, Loosened           []pairView
-	Drawings                             []show.DrawingView
+	Drawings                             []drawingView
+	Sheets                               []sheetView
 	Actions                              []string
 	Undrawn                              []string
 	Legend                               string
@@ -45,7 +46,19 @@ type findingView struct {
 
 // detailView is the part of a drawing around a finding.
 type detailView struct {
-	Drawing, Title, Box string
+	Drawing, Number, Title, Box string
+}
+
+// drawingView is a figure, and how the page that it is printed on lies.
+type drawingView struct {
+	show.DrawingView
+	Page string
+}
+
+// sheetView is a sheet in the index, by its first figure, with its notes.
+type sheetView struct {
+	Name, Number, Title string
+	Notes               []pairView
 }
 
 // referredView is what goes to one addressee.
