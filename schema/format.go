@@ -34,6 +34,7 @@ var formats = map[string]format{
 	"density":       sized(quantity.KilogramPerCubicMetre, positive, "A density with its unit: kg/m3 or lb/ft3."),
 	"temperature":   sized(quantity.Celsius, aboveZero, "A temperature with its unit: C or F."),
 	"angle":         sized(quantity.Radian, bound{}, "An angle with its unit: deg or rad."),
+	"bearing":       sized(quantity.Radian, aTurn, "An angle with its unit: deg or rad; from 0deg to less than 360deg."),
 	"share":         sized(quantity.Fraction, aShare, aPercentage),
 	"humidity":      sized(quantity.Fraction, aShare, aPercentage),
 	"hours":         sized(quantity.Hour, notNegative, "A time with its unit: h."),
@@ -53,6 +54,7 @@ var (
 	notNegative = bound{quantity.NotNegative, func(v float64) bool { return v >= 0 }, "must not be negative"}
 	aboveZero   = bound{quantity.Signed, func(v float64) bool { return v > -273.15 }, "is below absolute zero"}
 	aShare      = bound{quantity.Percentage, func(v float64) bool { return v >= 0 && v <= 1 }, "must be from 0% to 100%"}
+	aTurn       = bound{quantity.Bearing, func(v float64) bool { return v >= 0 && v < 2*math.Pi }, "must be from 0deg to less than 360deg"}
 )
 
 // unfit says what a text is not, or may not be, to follow it in a sentence.

@@ -36,15 +36,16 @@ type Spec struct {
 // Project is the title block.
 type Project struct {
 	Table
-	Title    Field[string] `toml:"title"`
-	Sheet    Field[string] `toml:"sheet"`
-	Revision Field[string] `toml:"revision"`
-	Owner    Field[string] `toml:"owner"`    // of the drawings
-	Drawn    Field[string] `toml:"drawn"`    // by whom
-	Approved Field[string] `toml:"approved"` // by whom
-	Issued   Field[string] `toml:"issued"`   // a date, 2026-11-20
-	Units    Field[string] `toml:"units"`    // "metric" or "imperial"
-	Engineer Field[string] `toml:"engineer"` // of record for the hanging
+	Title    Field[string]         `toml:"title"`
+	Sheet    Field[string]         `toml:"sheet"`
+	Revision Field[string]         `toml:"revision"`
+	Owner    Field[string]         `toml:"owner"`    // of the drawings
+	Drawn    Field[string]         `toml:"drawn"`    // by whom
+	Approved Field[string]         `toml:"approved"` // by whom
+	Issued   Field[string]         `toml:"issued"`   // a date, 2026-11-20
+	North    Field[quantity.Angle] `toml:"north"`    // clockwise from the top of the plan
+	Units    Field[string]         `toml:"units"`    // "metric" or "imperial"
+	Engineer Field[string]         `toml:"engineer"` // of record for the hanging
 }
 
 // Room is the room as built.

@@ -45,6 +45,7 @@ const formats = {
   density: measures('kg/m3|lb/ft3', positive),
   temperature: measures('C|F', (v, unit) => v > (unit === 'C' ? -273.15 : -459.67)),
   angle: measures('deg|rad', any),
+  bearing: measures('deg|rad', (v, unit) => v >= 0 && v < (unit === 'deg' ? 360 : 2 * Math.PI)),
   hours: measures('h', notNegative),
   share,
   humidity: share,

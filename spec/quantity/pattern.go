@@ -8,12 +8,14 @@ import (
 // Allowed is which numbers a quantity may have.
 type Allowed uint8
 
-// What a quantity may be. A percentage is from 0% to 100%.
+// What a quantity may be. A percentage is from 0% to 100%, a bearing from 0deg to less
+// than 360deg.
 const (
 	Signed Allowed = iota
 	NotNegative
 	Positive
 	Percentage
+	Bearing
 )
 
 // StockPattern is a regular expression for the name of a nominal stock.
@@ -26,7 +28,7 @@ const StockPattern = `^[1-9][0-9]?/4$`
 // a regular expression compares no numbers: a fraction of one or more after
 // whole inches, more digits than are read, a size that is past anything
 // physical, a temperature below absolute zero, a percentage that is over 100%
-// by its exponent.
+// by its exponent, a full turn by its exponent or in radians.
 func Pattern(u Unit, a Allowed) string {
 	of := func(n numbers) string { return decimal(n, false) + maybe(exponent) + blanks + unitForm(u) }
 	if u == Metre {
@@ -41,6 +43,9 @@ func Pattern(u Unit, a Allowed) string {
 	case Percentage:
 		most := either(`0*[0-9]{1,2}(?:\.[0-9]+)?`, `0*100(?:\.0+)?`, decimal(anything, false)+exponent)
 		text = either(`\+?`+most+blanks+unitForm(u), minus+of(nought))
+	case Bearing:
+		degrees := `0*(?:[0-9]{1,2}|[12][0-9]{2}|3[0-5][0-9])(?:\.[0-9]+)?` + blanks + `(?:deg|°)`
+		text = either(`\+?`+either(degrees, decimal(anything, false)+either(exponent+blanks+unitForm(u), blanks+`rad`)), minus+of(nought))
 	}
 	return `^` + blanks + text + blanks + `$`
 }

@@ -1,6 +1,7 @@
 package quantity_test
 
 import (
+	"math"
 	"math/rand/v2"
 	"regexp"
 	"strings"
@@ -24,6 +25,7 @@ var fits = map[quantity.Allowed]func(float64) bool{
 	quantity.NotNegative: func(v float64) bool { return v >= 0 },
 	quantity.Positive:    func(v float64) bool { return v > 0 },
 	quantity.Percentage:  func(v float64) bool { return v >= 0 && v <= 1 },
+	quantity.Bearing:     func(v float64) bool { return v >= 0 && v < 2*math.Pi },
 }
 
 func patterns() map[quantity.Unit]map[quantity.Allowed]*regexp.Regexp {
@@ -31,7 +33,7 @@ func patterns() map[quantity.Unit]map[quantity.Allowed]*regexp.Regexp {
 	for _, u := range units {
 		out[u] = map[quantity.Allowed]*regexp.Regexp{}
 		for a := range fits {
-			if a == quantity.Percentage && u != quantity.Fraction || a != quantity.Signed && u == quantity.Celsius {
+			if a == quantity.Percentage && u != quantity.Fraction || a == quantity.Bearing && u != quantity.Radian || a != quantity.Signed && u == quantity.Celsius {
 				continue // no key has such a one
 			}
 			out[u][a] = regexp.MustCompile(quantity.Pattern(u, a))
@@ -45,7 +47,7 @@ func patterns() map[quantity.Unit]map[quantity.Allowed]*regexp.Regexp {
 var slots = [][]string{
 	{"", "", "", " ", "\u00a0", "\u3000", "\n"},
 	{"", "", "", "+", "-", "−", "–", "--"},
-	{"0", "0", "7", "11", "012", "90", "100", "101", "1.5", "0.0", "0.25", "1e1", "0e5", "2E-2", "1e100", ".5", "1,5", ""},
+	{"0", "0", "7", "11", "012", "90", "100", "101", "359.9", "360", "1.5", "0.0", "0.25", "1e1", "0e5", "2E-2", "1e100", ".5", "1,5", ""},
 	{"", "", "", "", " 1/2", "-3/4", "½", " ⅞", "/2", "⁄4", " 0/4", "1/0", "½0"},
 	{"", "", "", " ", "\t"},
 	strings.Split("mm|cm|m|in|ft|'|′|\"|”|''|kg|g|lb|oz|kN|N|lbf|kip|GPa|MPa|kPa|Pa|psi|ksi|kg/m3|kg/m³|kg⁄m3|lb/ft3|lb/ft³|"+
@@ -92,7 +94,7 @@ var signedNumeral = regexp.MustCompile(`[+−–-][\s\x{a0}]*[½⅞]`)
 
 func excepted(a quantity.Allowed, text string, err error) bool {
 	if err == nil {
-		return a == quantity.Percentage && strings.ContainsAny(text, "eE")
+		return (a == quantity.Percentage || a == quantity.Bearing) && strings.ContainsAny(text, "eE") || a == quantity.Bearing && strings.Contains(text, "rad")
 	}
 	for _, e := range exceptions {
 		if strings.Contains(err.Error(), e) {

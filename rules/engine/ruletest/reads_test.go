@@ -219,6 +219,7 @@ var unread = map[string]string{
 	"project.drawn":       "it stands in the title block of drawings",
 	"project.approved":    "it stands in the title block of drawings",
 	"project.issued":      "it stands in the title block of drawings",
+	"project.north":       "it turns the north arrow of the plan",
 	"project.units":       "it says how figures are printed, and changes none",
 	"room.door":           "it places the eye of the view from the entry",
 	"room.door.wall":      "it places the eye of the view from the entry",

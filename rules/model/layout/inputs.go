@@ -17,7 +17,8 @@ func (t Table) Given() bool { return t.stated.Get() }
 type Project struct {
 	Title, Sheet, Revision         Word
 	Owner, Drawn, Approved, Issued Word
-	Engineer                       Word // of record for the hanging
+	North                          Number // rad, clockwise from the top of the plan
+	Engineer                       Word   // of record for the hanging
 }
 
 // Apart is the same without the ceiling, whose memory the words share.
@@ -233,6 +234,7 @@ func (c *Ceiling) takeInputs() {
 		Revision: stated(c, s.Project.Revision), Engineer: stated(c, s.Project.Engineer),
 		Owner: stated(c, s.Project.Owner), Drawn: stated(c, s.Project.Drawn),
 		Approved: stated(c, s.Project.Approved), Issued: stated(c, s.Project.Issued),
+		North: si(c, s.Project.North),
 	}
 	c.takeRoom()
 	c.takeSurvey()

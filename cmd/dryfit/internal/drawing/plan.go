@@ -72,18 +72,20 @@ func (d *planOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 		d.row.draw(b, paper.Point{X: d.at(-d.near, 0).X, Y: d.at(0, d.c.Room.Width.Get()-d.side).Y + planBelow}, v.Scale, d.places)
 		b.Figure()
 	}
+	b.In("north", d.north)
+	b.Figure()
 	b.In("members", d.members)
 	b.In("seams", d.seams)
 	d.panels()
 	b.In("straps", d.straps)
 	b.In("fittings", d.fittings)
+	b.In("cut", d.cutMarks) // before the dimensions, which lie outside of the marks
 	d.vaultDims()
 	b.Figure()
 	b.In("framing", d.framing)
 	b.In("room", d.room)
 	b.In("blocking", d.blocking)
 	b.In("bubbles", d.bubbles)
-	b.In("cut", d.cutMarks)
 	d.roomDims()
 	d.bite()
 	return d.places
@@ -321,8 +323,9 @@ func (d *planOf) framingSaid() string {
 func (d *planOf) vaultDims() {
 	c := d.c
 	bottom := c.Vault.Span.Get()
+	ribs := c.Grid.Along.Get() // of the last module, for the first has the mark of the section
 	d.b.Dim(draft.Dim{
-		From: d.at(c.RibAt(0), bottom), To: d.at(c.RibAt(1), bottom), Side: draft.Below,
+		From: d.at(c.RibAt(ribs-1), bottom), To: d.at(c.RibAt(ribs), bottom), Side: draft.Below,
 		Text: fmt.Sprintf("%d × %s", c.Grid.Along.Get(), d.dim(c.Grid.ModuleAlong.Get())),
 	})
 	if c.Panel.Along.Get() > 1 && c.Panel.Along.Get() != c.Grid.Along.Get() {

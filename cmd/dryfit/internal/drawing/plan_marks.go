@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -74,6 +75,34 @@ func (d *planOf) cutMarks() {
 		d.b.Poly(paper.Poly{Points: []paper.Point{{X: tip.X + 2, Y: tip.Y}, {X: tip.X, Y: tip.Y - 0.8}, {X: tip.X, Y: tip.Y + 0.8}}, Closed: true, Tone: paper.Ink, Stroke: hair})
 		d.b.Label(draft.Label{Text: "S", Of: paper.Point{X: to.X, Y: to.Y}, Prefer: []draft.Side{draft.Left}})
 	}
+}
+
+// What the north arrow takes, in mm.
+const (
+	northSize  = 6  // the radius of its circle
+	northWide  = 2  // half of the arrow's foot
+	northRight = 29 // of its middle from the room
+	northUp    = 22
+)
+
+// north draws a circle with an arrow in it, and N at its tip, where the spec says how the
+// plan lies: so far clockwise from the top of the plan.
+func (d *planOf) north() {
+	north := d.c.Project.North
+	if !north.Given() {
+		return
+	}
+	room := d.c.Room
+	corner := d.at(max(room.Length.Get()-d.near, d.c.BuiltLength()), -max(d.side, 0))
+	middle := paper.Point{X: corner.X + northRight, Y: corner.Y - northUp}
+	sin, cos := math.Sincos(north.Get())
+	place := func(ahead, right float64) paper.Point {
+		return paper.Point{X: middle.X + ahead*sin + right*cos, Y: middle.Y - ahead*cos + right*sin}
+	}
+	d.b.Arc(circle(middle, northSize, fine))
+	d.b.Poly(paper.Poly{Points: []paper.Point{place(northSize, 0), place(-northSize*0.8, northWide), place(-northSize*0.5, 0), place(-northSize*0.8, -northWide)}, Closed: true, Tone: paper.Ink, Stroke: hair})
+	n := place(northSize+draft.Large, 0)
+	d.b.Write(paper.Text{At: paper.Point{X: n.X, Y: n.Y + draft.Large/2}, Height: draft.Large, Anchor: paper.Middle, Text: "N"})
 }
 
 // entryArrow points into the room from a place on a wall.

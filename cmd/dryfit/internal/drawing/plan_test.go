@@ -1,11 +1,13 @@
 package drawing
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -69,5 +71,56 @@ func TestTheEntryIsAtTheDoor(t *testing.T) {
 func TestLetters(t *testing.T) {
 	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
 		assert.Equal(t, want, letters(n))
+	}
+}
+
+// The north arrow points where the spec says, clockwise from the top of the plan: of 30deg
+// by sin 30° = 1/2 of its length to the right and by cos 30° = 0.866 up, of 270deg straight
+// to the left. Its head is 6mm from the middle of its circle. N stands beyond it, and nothing
+// is drawn where the spec is silent.
+func TestTheNorthArrow(t *testing.T) {
+	for north, tip := range map[string]paper.Point{
+		"0deg": {X: 0, Y: -6}, "30deg": {X: 3, Y: -5.196}, "90deg": {X: 6, Y: 0}, "180deg": {X: 0, Y: 6}, "270deg": {X: -6, Y: 0},
+	} {
+		for _, name := range []string{sample.ReadingRoom, "alcove", "concourse", "lantern-hall", "gallery-soffit"} {
+			tree := sample.Tree(t, name, map[string]any{"project.north": north})
+			sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+			require.Empty(t, faults)
+			s, err := Draw("plan", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+			require.NoError(t, err)
+			assert.Empty(t, draft.Overlaps(s), "%s, %s", name, north)
+			items := group(t, s, "north")
+			middle, head, n := items[0].(paper.Arc).C, items[1].(paper.Poly).Points[0], items[2].(paper.Text)
+			assert.InDelta(t, tip.X, head.X-middle.X, 0.002, north)
+			assert.InDelta(t, tip.Y, head.Y-middle.Y, 0.002, north)
+			low, high := n.Box()
+			assert.InDelta(t, math.Atan2(tip.Y, tip.X), math.Atan2((low.Y+high.Y)/2-middle.Y, (low.X+high.X)/2-middle.X), 0.1, north)
+			assert.Equal(t, "N", n.Text)
+		}
+	}
+	s, err := Draw("plan", input(t), Options{})
+	require.NoError(t, err)
+	assert.Empty(t, group(t, s, "north"))
+	assert.NotContains(t, texts(s.Items), "N")
+}
+
+// Nothing is written within 3mm of the lower mark of the section, but its S.
+func TestTheSectionMarkStandsClear(t *testing.T) {
+	for _, name := range sample.Names(t) {
+		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		s, err := Draw("plan", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+		require.NoError(t, err)
+		if sheet.Ceiling.Grid.Along.Get() == 1 {
+			continue // there is no other module
+		}
+		items := group(t, s, "cut")
+		lower := items[len(items)/2:]
+		low, high := paper.Box(lower)
+		for _, text := range textsOf(s.Items) {
+			l, h := text.Box()
+			if apart := max(l.X-high.X, low.X-h.X, l.Y-high.Y, low.Y-h.Y); text.Text != "S" {
+				assert.Greater(t, apart, 3.0, "%s: %s", name, text.Text)
+			}
+		}
 	}
 }

@@ -102,6 +102,8 @@ func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.places = b, map[int]paper.Point{}
 	// The view's origin is on the floor at the left; here it is the springing.
 	d.v = draft.View{Origin: v.At(max(d.wall, (c.Vault.Width.Get()-c.Vault.Span.Get())/2), d.floor), Scale: v.Scale}
+	b.In("levels", d.levels)
+	b.Figure()
 	b.In("vault", d.vault)
 	b.In("framing", d.members)
 	b.In("blocking", d.blocking)
@@ -114,8 +116,6 @@ func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	b.In("ledgers", d.ledgers)
 	b.In("moulding", d.moulding)
 	d.roomDims()
-	b.Figure() // of its own, so that the dimensions keep to the room
-	b.In("levels", d.levels)
 	d.bite()
 	return d.places
 }

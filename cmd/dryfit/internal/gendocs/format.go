@@ -31,6 +31,7 @@ func format(seen map[string]record.Set) []byte {
 var units = map[string]quantity.Unit{
 	"length": quantity.Metre, "length-zero": quantity.Metre, "length-signed": quantity.Metre, "mass": quantity.Kilogram,
 	"force": quantity.Newton, "temperature": quantity.Celsius, "share": quantity.Fraction, "humidity": quantity.Fraction,
+	"bearing": quantity.Radian,
 }
 
 func form(p schema.Property) string {
