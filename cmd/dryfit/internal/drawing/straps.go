@@ -63,7 +63,7 @@ func straps(in Input) (*subject, error) {
 		name: "straps", title: "Straps of one edge rib",
 		about: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.format(quantity.Force(d.most).Value())),
 		wide:  c.Vault.Width.Get(), high: 3 * c.Vault.Rise.Get(),
-		left: 22, right: 34, above: tallestBar + 16 + 2*between, below: 18, best: 20, leastWide: legendRow * legendWide,
+		left: 22, right: 34, above: tallestBar + 26 + 2*between, below: 18, best: 20, leastWide: legendRow * legendWide,
 		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
 		notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, in.cutStraps(), {Title: "How it was worked", Lines: d.remarks()}},
 		draw:  d.draw,
@@ -103,9 +103,40 @@ func strapCases(h *hanging.Hanging) []strapCase {
 	worst("ledgers packed", packed)
 	worst("one set long or short", h.Set.Get().Is.Cases)
 	worst("framing moved", h.Moved.Get().Is)
-	worst("in the seasons", h.Seasonal.Get().Is)
+	worst(inDry, inSeason(h, "dry"))
+	worst(inWet, inSeason(h, "wet"))
+	worst("lifts going down", h.Lowered.Get().Is)
 	worst("one strap lost", h.Lost.Get().Is)
 	return out
+}
+
+// The rows of the seasons.
+const (
+	inDry = "in the dry season"
+	inWet = "in the wet season"
+)
+
+// inSeason are the cases of one of them, in whichever state the rib was hung.
+func inSeason(h *hanging.Hanging, season string) (out []hanging.Case) {
+	for _, c := range h.Seasonal.Get().Is {
+		if c.Season == season {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// said is what stands over the bars of a strap: its number, its worst force, and the
+// worst of each season.
+func (d *strapsOf) said(strap int, worst float64) string {
+	text := fmt.Sprintf("strap %d\n%s", strap+1, d.format(quantity.Force(worst).Value()))
+	for _, row := range d.cases {
+		short := map[string]string{inDry: "dry", inWet: "wet"}[row.name]
+		if short != "" {
+			text += fmt.Sprintf("\n%s %s", short, d.format(quantity.Force(row.forces[strap]).Value()))
+		}
+	}
+	return text
 }
 
 // table lists the forces, and what goes slack.
@@ -125,7 +156,7 @@ func (d *strapsOf) remarks() []string {
 	out := []string{
 		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.format(quantity.Force(d.h.Weight.Get()).Value()), d.format(quantity.Force(2*d.h.Weight.Get()).Value())),
 		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
-		"Of several cases in one row the worst of each strap is shown. Moments are drawn on the side that they stretch.",
+		"Of several cases in one row the worst of each strap is shown; a season's has each strap set long and short as well. Moments are drawn on the side that they stretch.",
 	}
 	if a := d.c.Strap.Allowable; a.Given() {
 		out = append(out, fmt.Sprintf("Allowable %s, by %s: beside the bars of each strap a line ends at it, or an arrow points up to it.", d.format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
@@ -208,7 +239,7 @@ func (d *strapsOf) forces(v draft.View) {
 		}
 		top := paper.Point{X: foot.X, Y: foot.Y - 1 - worst*scale}
 		d.allowable(paper.Point{X: foot.X - bar*float64(len(d.cases))/2 - 1.4, Y: foot.Y - 1}, scale, worst)
-		d.b.Label(draft.Label{Text: fmt.Sprintf("strap %d\n%s", i+1, d.format(quantity.Force(worst).Value())), Of: top, Prefer: []draft.Side{draft.Above}})
+		d.b.Label(draft.Label{Text: d.said(i, worst), Of: top, Prefer: []draft.Side{draft.Above}})
 		d.atStation(d.places, foot, d.c.Strap.Stations.Place(i))
 	}
 	d.legend(v, bar, scale)
