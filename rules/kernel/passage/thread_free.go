@@ -207,19 +207,24 @@ func (t *track) coarse(turns []float64) []knot {
 	return way
 }
 
-// The refinement of a way: a knot is settled within an angle, where it is wider
-// than a share of the widest; a step is halved down to a length.
+// The refinement of a way: a knot is settled within an angle, where it is wider than a
+// share of the widest. A step that comes near the widest is halved until nothing moves
+// further than stepSmooth in it, and down to stepLeast where more of the section comes in
+// at the wall's faces than rises with bendRise of what moves: a corner that is in the wall
+// between two knots alone.
 const (
 	settleTurn  = 0.04
 	settleShare = 0.7
+	stepSmooth  = 10e-3
 	stepLeast   = 1e-4
+	bendRise    = 0.5
 )
 
 // settlings is how deep between two knots a further one is settled.
 const settlings = 24
 
-// refine settles a way's angles where it is wide and halves its steps, until two
-// neighbours together take up no more than the widest knot, which it gives.
+// refine settles a way's angles where it is wide and halves its steps, until what takes
+// up most between two neighbours and half way is the width that it gives.
 func (t *track) refine(way []knot) ([]knot, float64) {
 	need := widestKnot(way)
 	for i, k := range way {
@@ -231,17 +236,6 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 	out := way[:1:1]
 	var halve func(a, c knot, depth int)
 	halve = func(a, c knot, depth int) {
-		u := a.union(c.within).width()
-		moved := t.moved(a, c)
-		if u <= need+settled && t.thicker((a.s+c.s)/2, (a.turn+c.turn)/2, moved).width() <= need+2*moved {
-			out = append(out, c)
-			return
-		}
-		if moved < stepLeast {
-			need = max(need, u)
-			out = append(out, c)
-			return
-		}
 		m := t.knot((a.s+c.s)/2, (a.turn+c.turn)/2)
 		if m.width() > need {
 			// A settled knot need not lie between the two: steps end since it is not
@@ -251,6 +245,13 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 			}
 			need = max(need, m.width())
 		}
+		moved := t.moved(a, c)
+		u := a.union(m.within).union(c.within).width()
+		if u <= need+settled && t.smooth(m, u, need, moved) || moved < stepLeast {
+			need = max(need, u)
+			out = append(out, m, c)
+			return
+		}
 		halve(a, m, depth+1)
 		halve(m, c, depth+1)
 	}
@@ -258,6 +259,14 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 		halve(out[len(out)-1], k, 0)
 	}
 	return out, need
+}
+
+// smooth reports whether between two knots, m half way, nothing takes up more than need:
+// what is in the wall there is in a wall at m that is thicker by what moves, and has moved
+// by as much.
+func (t *track) smooth(m knot, u, need, moved float64) bool {
+	w := t.thicker(m.s, m.turn, moved).width()
+	return w+2*moved <= need || moved <= stepSmooth && w <= u+bendRise*moved
 }
 
 // thicker measures a thicker wall at a place: what is not far beside what is in
