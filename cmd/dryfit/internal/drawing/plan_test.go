@@ -68,6 +68,29 @@ func TestTheEntryIsAtTheDoor(t *testing.T) {
 	t.Error("there is no arrow")
 }
 
+// Each coffer has its number in it, where that has room. By hand, of coffer 2, 3: its ribs'
+// middles lie at 2404 and 3585mm from the near wall, 45mm to each side, so that it goes from
+// 2449 to 3540mm. Its rails' middles lie at 772.4 and 1544.9mm along the arc of 3045mm, less
+// 45mm each: 2100 + 3045·sin((817.4 − 2317.3)/3045) = 660mm and 2100 + 3045·sin((1499.9 −
+// 2317.3)/3045) = 1292mm from the springing, and 20mm more from the wall.
+func TestCoffersAreNumbered(t *testing.T) {
+	s, err := Draw("plan", input(t), Options{Scale: 20})
+	require.NoError(t, err)
+	room, _ := bounds(group(t, s, "room")[:1])
+	numbers := textsOf(group(t, s, "coffers"))
+	require.Len(t, numbers, 36)
+	for _, n := range numbers {
+		if n.Text == "2, 3" {
+			low, high := n.Box()
+			assert.True(t, low.X-room.X > 2449./20 && high.X-room.X < 3540./20, "%v", low.X-room.X)
+			assert.True(t, low.Y-room.Y > 680./20 && high.Y-room.Y < 1312./20, "%v", low.Y-room.Y)
+		}
+	}
+	dense, err := Draw("plan", input(t, map[string]any{"grid.around": int64(40), "grid.along": int64(60)}), Options{})
+	require.NoError(t, err)
+	assert.Empty(t, group(t, dense, "coffers"))
+}
+
 func TestLetters(t *testing.T) {
 	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
 		assert.Equal(t, want, letters(n))

@@ -46,6 +46,24 @@ const (
 // Label leaves a text to be placed.
 func (b *Board) Label(l Label) { b.labels = append(b.labels, l) }
 
+// within is the step, in mm, in which a place for a text is looked for in an area, and
+// how far it is from the edges.
+const within = 1
+
+// Within writes a text as near the upper left corner of an area as it meets nothing that is
+// drawn so far, or not at all.
+func (b *Board) Within(text string, low, high paper.Point) {
+	wide, tall := paper.TextWidth(text, Ordinary), Ordinary+paper.Descent(Ordinary)
+	for y := low.Y + within; y+tall+within <= high.Y; y += within {
+		for x := low.X + within; x+wide+within <= high.X; x += within {
+			if b.room.free(box{x, y, x + wide, y + tall}.grown(clear)) {
+				b.Write(paper.Text{At: paper.Point{X: x, Y: y + Ordinary}, Height: Ordinary, Text: text})
+				return
+			}
+		}
+	}
+}
+
 type mark struct {
 	number int
 	at     paper.Point
