@@ -28,6 +28,9 @@ const (
 // is crowded in its middle, and frames of raising are stacked.
 var otherGain = map[string]float64{"plan": 1.1, raisingName: 4}
 
+// inOrder are the sheets whose figures are read one after the other.
+var inOrder = map[string]bool{"route": true, raisingName: true}
+
 // Figures makes the drawings of all sheets that the spec has the keys for as a page of
 // text shows them: composed for the page at any scale that fits, which a bar tells, the
 // letters as high as on a sheet. A sheet may make several. Rest are the notes of each;
@@ -76,7 +79,11 @@ func (in Input) figuresOf(i, place int) ([]paper.Sheet, error) {
 		if n > 0 {
 			s.name = fmt.Sprintf("%s-%d", s.name, n+1)
 		}
-		out = append(out, in.figure(s, page, marked))
+		drawn := in.figure(s, page, marked)
+		if n > 0 && inOrder[sheets[i].name] {
+			drawn.After = out[n-1].Name
+		}
+		out = append(out, drawn)
 	}
 	return out, nil
 }

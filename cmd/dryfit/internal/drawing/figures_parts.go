@@ -7,7 +7,7 @@ import (
 
 // partsOf are the figures of a sheet on a page, where it is more than one, or another one.
 var partsOf = map[string]func(Input, draft.Size) ([]*subject, error){
-	"plan": planParts, "straps": strapsParts, "route": routeParts, raisingName: raisingParts,
+	"plan": planParts, "panel": panelParts, "straps": strapsParts, "route": routeParts, raisingName: raisingParts,
 }
 
 // planParts are the figures of the plan: the row in the measured room is one of its own.

@@ -19,6 +19,8 @@ type panelOf struct {
 	bays   int
 	long   float64 // along the axis
 	arc    float64
+	shape  trueArc
+	beside bool // it is drawn beside the panel
 	places map[int]paper.Point
 }
 
@@ -26,26 +28,37 @@ type panelOf struct {
 // the near end; of a split arch the first piece from the left springing, drawn
 // at the top.
 func panel(in Input) (*subject, error) {
+	_, s, err := in.panelWith(true)
+	return s, err
+}
+
+// panelWith is the panel, beside it its true arc or not.
+func (in Input) panelWith(arc bool) (*panelOf, *subject, error) {
 	c := in.ceiling()
 	if err := shows("panel", int(c.Panel.Modules.Get())*c.Grid.Around.Get()/c.Panel.Around.Get(), "coffers"); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if err := shows("panel", c.Seam.TenonsInSeam.Get(), "tenons"); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get()}
+	d.shape = arcOf(c, 0, d.arc)
+	right, beside := 50.0, 0.0
+	if d.beside = arc && d.shape.curved(); d.beside {
+		right, beside = besideArc+chordRoom+right, d.shape.reach
+	}
 	title := "Panel, developed on the intrados"
 	if c.Panel.Around.Get() > 1 {
 		title = fmt.Sprintf("Panel, 1 of %d around, developed on the intrados", c.Panel.Around.Get())
 	}
-	return &subject{
+	return d, &subject{
 		name: "panel", title: title,
 		about: fmt.Sprintf("An inner panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
 			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass.Get()).Value())),
-		wide: d.long, high: d.arc,
-		left: 48, right: 50, above: 12, below: 28, best: 20,
+		wide: d.long + beside, high: d.arc,
+		left: 48, right: right, above: 16, below: 28, best: 20,
 		shows: []string{"seam", "skin.sheet", "skin.straight", "skin.setback", "lift", "panels", "rail", "grid.reveal", "finish"},
-		notes: []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}},
+		notes: []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}, d.pieceNote()},
 		draw:  d.draw,
 	}, nil
 }
@@ -78,12 +91,21 @@ func (d *panelOf) fill(t paper.Tone, s paper.Stroke, x0, s0, x1, s1 float64) {
 
 func (d *panelOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	d.b, d.v, d.places = b, v, map[int]paper.Point{}
+	if d.beside {
+		d.besidePanel()
+		b.Figure()
+	}
 	b.In("rails", d.rails)
 	b.In("ribs", d.ribs)
 	b.In("sheets", d.sheets)
 	b.In("joints", d.joints)
 	b.In("lifts", d.lifts)
+	b.In("running", func() {
+		d.running(-1, d.tenonStations())
+		d.running(1, d.stations())
+	})
 	d.dims()
+	d.ends()
 	d.bite()
 	return d.places
 }
@@ -150,6 +172,7 @@ func (d *panelOf) joints() {
 		d.fill(paper.Paper+5, fine, -t.Length.Get()/2, s-t.Width.Get()/2, t.Length.Get()/2, s+t.Width.Get()/2)
 		d.b.Poly(paper.Poly{Points: d.box(d.long-t.Length.Get()/2, s-t.Width.Get()/2, d.long, s+t.Width.Get()/2), Closed: true, Stroke: hidden})
 	}
+	d.edgeTenons()
 	if !c.Strap.Given() {
 		return
 	}
@@ -157,7 +180,7 @@ func (d *panelOf) joints() {
 	if w := c.Strap.Width; w.Given() {
 		width = w.Get()
 	}
-	for i, share := range c.Strap.Stations.Get() {
+	for _, share := range c.Strap.Stations.Get() {
 		s := float64(share) * c.Vault.Arc.Get()
 		if s > d.arc {
 			continue
@@ -166,7 +189,6 @@ func (d *panelOf) joints() {
 		for _, x := range []float64{quarter, d.long - quarter} {
 			d.fill(paper.Ink, hair, x-quarter/3, s-width/2, x+quarter/3, s+width/2)
 		}
-		d.b.Label(draft.Label{Text: fmt.Sprintf("strap %d, %s", i+1, d.length(s)), Of: d.at(d.long, s), Prefer: []draft.Side{draft.Right}})
 	}
 }
 
@@ -178,7 +200,6 @@ func (d *panelOf) lifts() {
 	for i, share := range l.Stations.Get() {
 		s := float64(share) * d.arc
 		d.b.Line(d.at(-0.02, s), d.at(d.long+0.02, s), centre)
-		d.b.Label(draft.Label{Text: fmt.Sprintf("lift %d, %s", i+1, d.length(s)), Of: d.at(d.long+0.02, s), Prefer: []draft.Side{draft.Right}})
 		d.atStation(d.places, d.at(d.long*0.6, s), l.Stations.Place(i))
 	}
 }
@@ -190,18 +211,7 @@ func (d *panelOf) dims() {
 	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + d.bare(each[1])})
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: d.bare(each[0])})
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + d.bare(whole)})
-	d.b.Dim(draft.Dim{
-		From: d.at(0, 0), To: d.at(0, c.Grid.ModuleAround.Get()), Side: draft.Left,
-		Text: fmt.Sprintf("%d × %s", d.modules(), d.dim(c.Grid.ModuleAround.Get())),
-	})
-	d.b.Dim(draft.Dim{From: d.at(0, 0), To: d.at(0, d.arc), Side: draft.Left, Text: "arc " + d.dim(d.arc)})
-	stations := c.TenonStations(d.arc)
-	if n := len(stations); n > 1 {
-		text := fmt.Sprintf("%d tenons, %s apart", n, d.length(stations[1]-stations[0]))
-		d.b.Label(draft.Label{Text: text + ",\nthe first at " + d.length(stations[0]), Of: d.at(-c.Seam.Tenon.Length.Get()/2, stations[n/2]), Prefer: []draft.Side{draft.Left, draft.Below}})
-	}
 	middle := c.Grid.ModuleAround.Get() * (float64(d.modules()/2) + 0.5)
-	d.b.Label(draft.Label{Text: "skin behind", Of: d.at((x0+x1)/2, middle), Inside: true})
 	name := "half rib"
 	if d.bays > 1 {
 		name = "half rib at a seam"

@@ -13,6 +13,9 @@ type Sheet struct {
 	Marks map[int]Point
 	// Rest are the notes that its column has no room for: another sheet has them.
 	Rest []Note
+	// After is the name of the figure that this one has to come after, if any: steps are
+	// read in their order.
+	After string
 }
 
 // Note is a heading and the lines under it.

@@ -51,7 +51,7 @@ const (
 )
 
 // packed moves a figure up to the upright page of one before it where it has room there,
-// if none of its own sheet is passed over.
+// if none that it has to come after is passed over.
 func packed(list []paper.Sheet) (out []paper.Sheet) {
 	list = slices.Clone(list)
 	for len(list) > 0 {
@@ -60,7 +60,7 @@ func packed(list []paper.Sheet) (out []paper.Sheet) {
 		room := pageRoom - captionHigh - first.Height
 		for i := 0; upright(first) && i < len(list); i++ {
 			d := list[i]
-			passed := slices.ContainsFunc(list[:i], func(o paper.Sheet) bool { return sheetOf(o) == sheetOf(d) })
+			passed := slices.ContainsFunc(list[:i], func(o paper.Sheet) bool { return o.Name == d.After })
 			if takes := captionHigh + d.Height; upright(d) && !passed && takes <= room {
 				room -= takes
 				out, list = append(out, d), slices.Delete(list, i, i+1)

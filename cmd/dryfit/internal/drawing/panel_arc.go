@@ -1,0 +1,118 @@
+package drawing
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/kernel/curve"
+	"dryfit/rules/kernel/timber"
+	"dryfit/rules/model/layout"
+)
+
+// trueArc is the first piece of the arch in its own shape, its chord upright on paper:
+// of each point how far it is along the chord and off it.
+type trueArc struct {
+	intrados, extrados []curve.Point
+	chord, rise        float64
+	top                float64 // how far along the chord the rise is
+	reach              float64 // of the extrados, off the chord
+	flush              float64 // how far the extrados begins before the chord
+}
+
+// trueSteps is how many steps an arc is drawn in: of a half circle of 10m they miss it by
+// less than 0.1mm, which no scale shows.
+const trueSteps = 400
+
+// arcOf lays the arch between two places along it.
+func arcOf(c *layout.Ceiling, s0, s1 float64) (a trueArc) {
+	from, to := c.Vault.Intrados.Get().At(s0), c.Vault.Intrados.Get().At(s1)
+	a.chord = math.Hypot(to.Y-from.Y, to.Z-from.Z)
+	u := curve.Point{Y: (to.Y - from.Y) / a.chord, Z: (to.Z - from.Z) / a.chord}
+	laid := func(p curve.Point) curve.Point {
+		y, z := p.Y-from.Y, p.Z-from.Z
+		return curve.Point{Y: y*u.Y + z*u.Z, Z: z*u.Y - y*u.Z}
+	}
+	for i := range trueSteps + 1 {
+		s := s0 + (s1-s0)*float64(i)/trueSteps
+		in, out := laid(c.Vault.Intrados.Get().At(s)), laid(c.Vault.Behind(s, c.Vault.Thickness.Get()))
+		a.intrados, a.extrados = append(a.intrados, in), append(a.extrados, out)
+		if in.Z > a.rise {
+			a.rise, a.top = in.Z, in.Y
+		}
+		a.reach, a.flush = max(a.reach, out.Z), max(a.flush, -out.Y)
+	}
+	return a
+}
+
+// curved reports whether there is an arc to be shown.
+func (a trueArc) curved() bool { return a.rise > 1e-3 }
+
+// The room around the true arc on paper, in mm.
+const (
+	besideArc = 52 // from the panel: running dimensions and their words
+	chordRoom = 12 // of the chord's dimension
+)
+
+// besidePanel draws the arc right of the panel, to its scale, the chord upright.
+func (d *panelOf) besidePanel() {
+	corner := paper.Point{X: d.at(d.long, 0).X + besideArc + chordRoom, Y: d.at(0, d.arc/2).Y - d.v.Size(d.shape.chord/2)}
+	d.drawArc(draft.Left, draft.Below, func(p curve.Point) paper.Point {
+		return paper.Point{X: corner.X + d.v.Size(p.Z), Y: corner.Y + d.v.Size(p.Y)}
+	})
+}
+
+// drawArc draws the arc as it is laid on paper, with its chord and its rise dimensioned
+// at two sides.
+func (d *panelOf) drawArc(chord, rise draft.Side, at func(curve.Point) paper.Point) {
+	a := d.shape
+	var outline []paper.Point
+	for _, p := range a.intrados {
+		outline = append(outline, at(p))
+	}
+	for _, p := range slices.Backward(a.extrados) {
+		outline = append(outline, at(p))
+	}
+	d.b.In("true-arc", func() {
+		d.b.Poly(paper.Poly{Points: outline, Closed: true, Tone: paper.Paper + 2, Stroke: edge})
+		d.b.Line(at(curve.Point{}), at(curve.Point{Y: a.chord}), centre)
+	})
+	d.b.Dim(draft.Dim{From: at(curve.Point{}), To: at(curve.Point{Y: a.chord}), Side: chord, Text: "chord " + d.dim(a.chord)})
+	d.b.Dim(draft.Dim{From: at(curve.Point{Y: a.chord}), To: at(curve.Point{Y: a.top, Z: a.rise}), Side: rise, Text: "rise " + d.dim(a.rise)})
+	d.b.Label(draft.Label{Text: d.radii(), Of: at(a.intrados[trueSteps/4]), Prefer: []draft.Side{draft.Right, draft.Above}})
+	d.b.Label(draft.Label{Text: "true arc", Of: at(a.extrados[trueSteps*3/4]), Prefer: []draft.Side{draft.Right, draft.Above}})
+}
+
+// panelParts are the figures of the panel: its true arc lies, and is one of its own.
+func panelParts(in Input, _ draft.Size) ([]*subject, error) {
+	d, s, err := in.panelWith(false)
+	if err != nil || !d.shape.curved() {
+		return []*subject{s}, err
+	}
+	a := d.shape
+	arc := &subject{
+		name: "panel", title: "Panel, true arc", about: "The panel in its own shape, as its ribs are: its chord, its rise, its radius and that of the form.",
+		wide: a.chord + 2*a.flush, high: a.reach, left: 30, right: 40, above: 14, below: 15,
+		draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
+			d.b, d.v = b, v
+			d.drawArc(draft.Below, draft.Right, func(p curve.Point) paper.Point { return v.At(p.Y+a.flush, p.Z) })
+			return nil
+		},
+	}
+	return []*subject{s, arc}, nil
+}
+
+// radii are those of the intrados and of the form that a laminated rib is bent on; of
+// a curve that is not one arc the tightest.
+func (d *panelOf) radii() string {
+	v, out := d.c.Vault, "R "
+	if !v.Shape().OneArc {
+		out = "tightest R "
+	}
+	out += d.dim(v.TightestRadius.Get())
+	if n := d.c.Laminations(); n > 1 && v.Shape().OneArc {
+		out += "\nform R " + d.dim(timber.FormRadius(v.Radius.Get(), n))
+	}
+	return out
+}

@@ -1,0 +1,179 @@
+package drawing
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+)
+
+// Running dimensions: from one origin, which a circle marks, along one line, by ISO 129-1
+// (from memory). In mm.
+const (
+	runningOff   = 6   // of the line from the panel
+	runningApart = 4.6 // the least between two figures
+	originSize   = 1
+)
+
+// station is one running dimension: an arc length from the datum, and what lies there.
+type station struct {
+	at   float64
+	name string
+}
+
+// running draws the stations along a line at one side of the panel. Where figures would
+// meet, one is written farther on, and a line leads to it.
+func (d *panelOf) running(side float64, stations []station) {
+	slices.SortStableFunc(stations, func(a, b station) int { return cmp.Compare(a.at, b.at) })
+	edge, anchor := d.at(0, 0).X-d.v.Size(d.c.Seam.Tenon.Length.Get()/2), paper.End
+	if side > 0 {
+		edge, anchor = d.at(d.long, 0).X, paper.Start
+	}
+	x := edge + side*runningOff
+	origin := d.at(0, 0).Y
+	d.b.Arc(circle(paper.Point{X: x, Y: origin}, originSize, hair))
+	end := d.at(0, stations[len(stations)-1].at).Y
+	d.b.Line(paper.Point{X: x, Y: origin + originSize}, paper.Point{X: x, Y: end}, hair)
+	last := origin - runningApart
+	for _, s := range stations {
+		y := d.at(0, s.at).Y
+		text := max(y, last+runningApart)
+		last = text
+		d.b.Line(paper.Point{X: edge + side*1.5, Y: y}, paper.Point{X: x + side*1.2, Y: y}, hair)
+		if y-origin > originSize {
+			d.arrowDown(paper.Point{X: x, Y: y})
+		}
+		at := paper.Point{X: x + side*3.4, Y: text}
+		if text > y {
+			d.b.Line(paper.Point{X: x + side*1.2, Y: y}, paper.Point{X: at.X - side*0.7, Y: text}, hair)
+		}
+		says := d.dim(s.at)
+		if s.name != "" {
+			says += " " + s.name
+		}
+		d.b.Write(paper.Text{At: paper.Point{X: at.X, Y: at.Y + draft.Ordinary/2}, Height: draft.Ordinary, Anchor: anchor, Text: says})
+	}
+}
+
+// arrowDown is the head of an arrow at a station, away from the origin.
+func (d *panelOf) arrowDown(tip paper.Point) {
+	d.b.Poly(paper.Poly{Points: []paper.Point{tip, {X: tip.X - 0.4, Y: tip.Y - 1.6}, {X: tip.X + 0.4, Y: tip.Y - 1.6}}, Closed: true, Tone: paper.Ink, Stroke: hair})
+}
+
+// roomFor reports whether so many figures have room along the panel.
+func (d *panelOf) roomFor(n int) bool { return float64(n)*runningApart <= d.v.Size(d.arc) }
+
+// tenonStations are those of the seam: all, or the first two and the last.
+func (d *panelOf) tenonStations() (out []station) {
+	all := d.c.TenonStations(d.arc)
+	if !d.roomFor(len(all)) || len(all) > 1 && d.v.Size(all[1]-all[0]) < runningApart {
+		all = slices.Compact([]float64{all[0], all[min(1, len(all)-1)], all[len(all)-1]})
+	}
+	for _, s := range all {
+		out = append(out, station{s, ""})
+	}
+	return out
+}
+
+// stations are the straps, the lifts, the crown and, where they have room, the rails.
+func (d *panelOf) stations() []station {
+	c := d.c
+	out := []station{{d.arc, "arc"}}
+	if c.Strap.Given() {
+		for i, share := range c.Strap.Stations.Get() {
+			if s := float64(share) * c.Vault.Arc.Get(); s <= d.arc {
+				out = append(out, station{s, fmt.Sprintf("strap %d", i+1)})
+			}
+		}
+	}
+	for i, share := range c.Lift.Stations.Get() {
+		out = append(out, station{float64(share) * d.arc, fmt.Sprintf("lift %d", i+1)})
+	}
+	if c.Panel.Around.Get() == 1 && d.roomFor(len(out)+1) {
+		out = append(out, station{d.arc / 2, "crown"})
+	}
+	var rails []station
+	for j, s := range c.RailsWithin(0, d.arc) {
+		if s > 0 && s < d.arc {
+			rails = append(rails, station{s, "rail " + letters(j)})
+		}
+	}
+	if d.roomFor(len(out) + len(rails) + 1) {
+		out = append(out, rails...)
+	}
+	return out
+}
+
+// ends names the sides of the panel, and what its lower edge is.
+func (d *panelOf) ends() {
+	top := d.at(0, 0)
+	const over = 1.6
+	d.b.Write(paper.Text{At: paper.Point{X: top.X - 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Anchor: paper.End, Text: "near end, tenons"})
+	d.b.Write(paper.Text{At: paper.Point{X: d.at(d.long, 0).X + 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Text: "far end"})
+	d.b.Label(draft.Label{Text: "left springing", Of: d.at(d.long/2, 0), Prefer: []draft.Side{draft.Above}})
+	d.b.Label(draft.Label{Text: d.lowerEdge(), Of: d.at(d.long/2, d.arc), Prefer: []draft.Side{draft.Below}})
+}
+
+// lowerEdge is what the panel ends on opposite the left springing.
+func (d *panelOf) lowerEdge() string {
+	switch d.c.Panel.Around.Get() {
+	case 1:
+		return "right springing"
+	case 2:
+		return "crown seam"
+	default:
+		return "seam to piece 2"
+	}
+}
+
+// edgeTenons draws the loose tenons of the seam to the next piece of the arch.
+func (d *panelOf) edgeTenons() {
+	if d.c.Panel.Around.Get() < 2 {
+		return
+	}
+	t := d.c.Seam.Tenon
+	for _, x := range d.c.TenonStations(d.long) {
+		d.fill(paper.Paper+5, fine, x-t.Width.Get()/2, d.arc-t.Length.Get()/2, x+t.Width.Get()/2, d.arc+t.Length.Get()/2)
+	}
+}
+
+// pieceNote says how the drawing is read, and of a split arch how the others differ.
+func (d *panelOf) pieceNote() paper.Note {
+	c := d.c
+	lines := []string{
+		"Unrolled on the intrados and reflected, like the plan: the near end is on the left, the left springing at the top.",
+		"Running dimensions are along the arc from the left springing. Straps and lifts have their numbers from the left, rails the letters of the plan.",
+		fmt.Sprintf("Rails: %d × %s.", d.modules(), d.length(c.Grid.ModuleAround.Get())),
+		fmt.Sprintf("Behind the frame is the skin; dashed: where its sheets meet. %d tenons stand in the near seam, %s apart.", len(c.TenonStations(d.arc)), d.tenonsApart()),
+	}
+	if n := c.Panel.Around.Get(); n > 1 {
+		lines = append(lines, fmt.Sprintf("Piece 1 of %d. The last piece mirrors its members; each seam between two pieces has %d tenons, from the near end: %s.",
+			n, c.Seam.TenonsInEdge.Get(), d.lengths(c.TenonStations(d.long))))
+		if n > 2 {
+			lines = append(lines, "Pieces between the first and the last have no springing, and such a seam at both edges.")
+		}
+	}
+	return paper.Note{Title: "How it is drawn", Lines: lines}
+}
+
+func (d *panelOf) tenonsApart() string {
+	all := d.c.TenonStations(d.arc)
+	if len(all) < 2 {
+		return "none"
+	}
+	return d.length(all[1] - all[0])
+}
+
+// lengths lists some.
+func (in Input) lengths(all []float64) string {
+	out := ""
+	for i, l := range all {
+		if i > 0 {
+			out += ", "
+		}
+		out += in.length(l)
+	}
+	return out
+}

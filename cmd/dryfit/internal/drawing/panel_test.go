@@ -1,0 +1,53 @@
+package drawing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
+)
+
+// panelTexts are those of the panel sheet of a ceiling.
+func panelTexts(t *testing.T, name string) []string {
+	t.Helper()
+	sheet, faults := review.Tree(sample.Tree(t, name, nil), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+	require.Empty(t, faults)
+	drawn, err := Draw("panel", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+	require.NoError(t, err)
+	var out []string
+	for _, text := range textsOf(drawn.Items) {
+		out = append(out, text.Text)
+	}
+	return out
+}
+
+// Along the arc stand running dimensions from the left springing, beside the panel its
+// true arc. By hand: of a span of 4200mm and a rise of 840mm the radius is
+// (2100² + 840²)/1680 = 3045mm, half the angle atan(2100/2205) = 43.603 degrees and the
+// arc 4634.6mm; its sixths are 772.4mm, a tenth 463.5mm, a quarter 1158.6mm. The form of
+// ten strips has 3045·(1 − 1/100) = 3014.6mm.
+func TestThePanelHasRunningDimensionsAndItsTrueArc(t *testing.T) {
+	assert.Subset(t, panelTexts(t, sample.ReadingRoom), []string{
+		"near end, tenons", "far end", "left springing", "right springing",
+		"463.5 strap 1", "772.4 rail B", "1159 lift 1", "2317 crown", "4635 arc", "75", "4560",
+		"chord 4200", "rise 840", "R 3045", "form R 3015",
+	})
+}
+
+// By hand, of a span of 2400mm and a rise of 450mm: R = (1200² + 450²)/900 = 1825mm, and
+// with nine strips the form has 1825·(1 − 1/81) = 1802.5mm.
+func TestASmallPanelHasItsTrueArc(t *testing.T) {
+	assert.Subset(t, panelTexts(t, "porch"), []string{"chord 2400", "rise 450", "R 1825", "form R 1802"})
+}
+
+// A piece of a split arch ends on a seam, whose tenons are drawn. By hand: a chord of
+// 4025mm and a rise of 168.3mm are of (2012.5² + 168.3²)/(2·168.3) = 12117mm.
+func TestAPieceOfASplitArchEndsOnASeam(t *testing.T) {
+	assert.Subset(t, panelTexts(t, "concourse"), []string{"seam to piece 2", "chord 4025", "rise 168.3", "R 12117"})
+	assert.Subset(t, panelTexts(t, "orangery"), []string{"left springing", "crown seam"})
+}
