@@ -55,11 +55,14 @@ func (b *Board) rectangle(x box, pen paper.Pen) {
 // unplaced puts the text of a label that had no room into the notes.
 func (b *Board) unplaced(text string) {
 	note := paper.Note{Title: "Without room on the drawing, " + b.frame.Name, Lines: []string{text}}
-	if b.notes == nil {
+	switch last := len(b.rest) - 1; {
+	case b.notes != nil:
+		b.notes.note(note)
+	case last >= 0:
+		b.rest[last].Lines = append(b.rest[last].Lines, text)
+	default:
 		b.rest = append(b.rest, note)
-		return
 	}
-	b.notes.note(note)
 }
 
 // columnWriter writes text from the top of the column down.
