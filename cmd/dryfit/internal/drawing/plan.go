@@ -53,7 +53,7 @@ func (in Input) planWith(row *rowOf) (*subject, error) {
 var planNotes = []string{
 	"Ribs are numbered from the near end, rails lettered from the left springing. Coffer 2, 3 is the second from the left springing and the third from the near end: between rails B and C, ribs 3 and 4.",
 	"S: the plane of the cross section, which looks to the far end.",
-	"Panels are raised in the order of their numbers, from the far end. Tenons point to the near end.",
+	"Panels are raised in the order of their numbers, from the far end, those of an arch from the left springing. Where they are too narrow for their numbers, only those at both ends have theirs. Tenons point to the near end.",
 }
 
 // at is a place of the plan: x along the axis from the near end of the vault, y
@@ -149,12 +149,21 @@ func (d *planOf) panels() {
 		x := (c.RibAt(d.firstRib(p)) + c.RibAt(d.firstRib(p+1))) / 2
 		for k := range c.Panel.Around.Get() {
 			number++
+			if d.crowded() && p > 0 && p < c.Panel.Along.Get()-1 {
+				continue // which the notes say
+			}
 			mid := c.Panel.Arc.Get() * (float64(k) + 0.5)
 			d.b.Label(draft.Label{
 				Text: fmt.Sprintf("panel %d", number), Of: d.at(x, d.coffer(mid)), Height: draft.Large, Inside: true,
 			})
 		}
 	}
+}
+
+// crowded reports whether panels are too narrow for their numbers: only those at both
+// ends have theirs.
+func (d *planOf) crowded() bool {
+	return d.v.Size(d.c.Panel.Length.Get()) < paper.TextWidth("panel 99", draft.Ordinary)
 }
 
 // firstRib is the rib that a panel begins at, counted from the near end.
