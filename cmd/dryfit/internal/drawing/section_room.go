@@ -25,7 +25,6 @@ func (d *sectionOf) room() {
 	}
 	d.b.Line(d.v.At(-d.wall, -d.floor), d.v.At(c.Vault.Span.Get()+d.wall, -d.floor), cut)
 	d.b.Line(d.v.At(-d.wall, 0), d.v.At(c.Vault.Span.Get()+d.wall, 0), centre)
-	d.b.Label(draft.Label{Text: "springing", Of: d.v.At(c.Vault.Span.Get()*0.72, 0), Prefer: []draft.Side{draft.Above, draft.Below}})
 }
 
 // ledgers draws them under the springing, on both walls.
