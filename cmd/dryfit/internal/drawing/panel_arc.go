@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"math"
-	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -14,15 +13,16 @@ import (
 // trueArc is the first piece of the arch in its own shape, its chord upright on paper:
 // of each point how far it is along the chord and off it.
 type trueArc struct {
-	intrados, extrados []curve.Point
-	chord, rise        float64
-	top                float64 // how far along the chord the rise is
-	reach              float64 // of the extrados, off the chord
-	flush              float64 // how far the extrados begins before the chord
+	outline     []curve.Point // its feet as they are cut
+	front, back curve.Point   // a place of the intrados and one of the extrados
+	chord, rise float64
+	top         float64 // how far along the chord the rise is
+	reach       float64 // of the extrados, off the chord
+	flush       float64 // how far the extrados begins before the chord
 }
 
-// trueSteps is how many steps an arc is drawn in: of a half circle of 10m they miss it by
-// less than 0.1mm, which no scale shows.
+// trueSteps is in how many places the rise is looked for: of a half circle of 10m they miss
+// it by less than 0.1mm, which no scale shows.
 const trueSteps = 400
 
 // arcOf lays the arch between two places along it.
@@ -36,12 +36,15 @@ func arcOf(c *layout.Ceiling, s0, s1 float64) (a trueArc) {
 	}
 	for i := range trueSteps + 1 {
 		s := s0 + (s1-s0)*float64(i)/trueSteps
-		in, out := laid(c.Vault.Intrados.Get().At(s)), laid(c.Vault.Behind(s, c.Vault.Thickness.Get()))
-		a.intrados, a.extrados = append(a.intrados, in), append(a.extrados, out)
-		if in.Z > a.rise {
+		if in := laid(c.Vault.Intrados.Get().At(s)); in.Z > a.rise {
 			a.rise, a.top = in.Z, in.Y
 		}
-		a.reach, a.flush = max(a.reach, out.Z), max(a.flush, -out.Y)
+	}
+	a.front, a.back = laid(c.Vault.Intrados.Get().At(s0+(s1-s0)/4)), laid(c.Vault.Behind(s0+(s1-s0)*3/4, c.Vault.Thickness.Get()))
+	for _, p := range c.Vault.Band(s0, s1, 0, c.Vault.Thickness.Get()) {
+		p = laid(p)
+		a.outline = append(a.outline, p)
+		a.reach, a.flush = max(a.reach, p.Z), max(a.flush, -p.Y)
 	}
 	return a
 }
@@ -68,10 +71,7 @@ func (d *panelOf) besidePanel() {
 func (d *panelOf) drawArc(chord, rise draft.Side, at func(curve.Point) paper.Point) {
 	a := d.shape
 	var outline []paper.Point
-	for _, p := range a.intrados {
-		outline = append(outline, at(p))
-	}
-	for _, p := range slices.Backward(a.extrados) {
+	for _, p := range a.outline {
 		outline = append(outline, at(p))
 	}
 	d.b.In("true-arc", func() {
@@ -80,8 +80,8 @@ func (d *panelOf) drawArc(chord, rise draft.Side, at func(curve.Point) paper.Poi
 	})
 	d.b.Dim(draft.Dim{From: at(curve.Point{}), To: at(curve.Point{Y: a.chord}), Side: chord, Text: "chord " + d.dim(a.chord)})
 	d.b.Dim(draft.Dim{From: at(curve.Point{Y: a.chord}), To: at(curve.Point{Y: a.top, Z: a.rise}), Side: rise, Text: "rise " + d.dim(a.rise)})
-	d.b.Label(draft.Label{Text: d.radii(), Of: at(a.intrados[trueSteps/4]), Prefer: []draft.Side{draft.Right, draft.Above}})
-	d.b.Label(draft.Label{Text: "true arc", Of: at(a.extrados[trueSteps*3/4]), Prefer: []draft.Side{draft.Right, draft.Above}})
+	d.b.Label(draft.Label{Text: d.radii(), Of: at(a.front), Prefer: []draft.Side{draft.Right, draft.Above}})
+	d.b.Label(draft.Label{Text: "true arc", Of: at(a.back), Prefer: []draft.Side{draft.Right, draft.Above}})
 }
 
 // panelParts are the figures of the panel: its true arc lies, and is one of its own.

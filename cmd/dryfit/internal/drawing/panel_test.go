@@ -51,3 +51,14 @@ func TestAPieceOfASplitArchEndsOnASeam(t *testing.T) {
 	assert.Subset(t, panelTexts(t, "concourse"), []string{"seam to piece 2", "chord 4025", "rise 168.3", "R 12117"})
 	assert.Subset(t, panelTexts(t, "orangery"), []string{"left springing", "crown seam"})
 }
+
+// The true arc has its feet as they are cut. By hand, of half an angle of asin(2100/3045) =
+// 43.60°: a plumb foot goes no further than the chord, a square one of 60mm by 60·sin 43.60°
+// = 41.38mm.
+func TestTheTrueArcHasItsFeetAsCut(t *testing.T) {
+	for cut, want := range map[string]float64{"plumb": 0, "radial": 0.04138} {
+		c := sample.Room(t, map[string]any{"springing.cut": cut})
+		require.InDelta(t, 0.060, c.Vault.Thickness.Get(), 1e-9)
+		assert.InDelta(t, want, arcOf(c, 0, c.Vault.Arc.Get()).flush, 1e-5, cut)
+	}
+}

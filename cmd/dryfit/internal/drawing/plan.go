@@ -85,7 +85,7 @@ func (d *planOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	b.In("framing", d.framing)
 	b.In("room", d.room)
 	b.In("blocking", d.blocking)
-	b.In("coffers", d.coffers)
+	d.coffers()
 	b.In("bubbles", d.bubbles)
 	d.roomDims()
 	d.bite()

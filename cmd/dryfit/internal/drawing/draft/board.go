@@ -9,17 +9,18 @@ import (
 
 // Board is one sheet while it is drawn.
 type Board struct {
-	frame  Frame
-	area   box
-	items  []paper.Item
-	room   *room
-	figure *figure
-	all    []*figure
-	labels []Label
-	marks  []mark
-	placed map[int]paper.Point
-	notes  *columnWriter
-	rest   []paper.Note // what a board without a column has no room for
+	frame   Frame
+	area    box
+	items   []paper.Item
+	room    *room
+	figure  *figure
+	all     []*figure
+	labels  []Label
+	marks   []mark
+	insides []inside
+	placed  map[int]paper.Point
+	notes   *columnWriter
+	rest    []paper.Note // what a board without a column has no room for
 }
 
 // figure is one of several drawings on a sheet, with its dimensions.

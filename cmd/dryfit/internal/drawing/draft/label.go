@@ -46,22 +46,43 @@ const (
 // Label leaves a text to be placed.
 func (b *Board) Label(l Label) { b.labels = append(b.labels, l) }
 
+// inside is a text for an area.
+type inside struct {
+	text      string
+	low, high paper.Point
+}
+
+// Within leaves a text to be placed near the upper left corner of an area, once all else
+// is: where it has no room in it, it is left out.
+func (b *Board) Within(text string, low, high paper.Point) {
+	b.insides = append(b.insides, inside{text, low, high})
+}
+
 // within is the step, in mm, in which a place for a text is looked for in an area, and
 // how far it is from the edges.
 const within = 1
 
-// Within writes a text as near the upper left corner of an area as it meets nothing that is
-// drawn so far, or not at all.
-func (b *Board) Within(text string, low, high paper.Point) {
-	wide, tall := paper.TextWidth(text, Ordinary), Ordinary+paper.Descent(Ordinary)
-	for y := low.Y + within; y+tall+within <= high.Y; y += within {
-		for x := low.X + within; x+wide+within <= high.X; x += within {
-			if b.room.free(box{x, y, x + wide, y + tall}.grown(clear)) {
-				b.Write(paper.Text{At: paper.Point{X: x, Y: y + Ordinary}, Height: Ordinary, Text: text})
-				return
+// fill places the texts of areas.
+func (b *Board) fill() {
+	for _, i := range b.insides {
+		text := show.Shown(i.text)
+		at := box{0, 0, paper.TextWidth(text, Ordinary), Ordinary + paper.Descent(Ordinary)}
+		if x, y, ok := b.corner(at, i); ok {
+			b.Write(paper.Text{At: paper.Point{X: x, Y: y + Ordinary}, Height: Ordinary, Text: text})
+		}
+	}
+}
+
+// corner is the first place in an area, row by row, at which a box meets nothing.
+func (b *Board) corner(of box, in inside) (x, y float64, ok bool) {
+	for y = in.low.Y + within; y+of.y1+within <= in.high.Y; y += within {
+		for x = in.low.X + within; x+of.x1+within <= in.high.X; x += within {
+			if b.room.free(box{x, y, x + of.x1, y + of.y1}.grown(clear)) {
+				return x, y, true
 			}
 		}
 	}
+	return 0, 0, false
 }
 
 type mark struct {
@@ -119,6 +140,9 @@ func (b *Board) place() {
 		if !b.label(l, []string{strconv.Itoa(m.number)}, tag) {
 			b.unplaced(fmt.Sprintf("the mark of finding %d", m.number))
 		}
+	}
+	if len(b.insides) > 0 {
+		b.In("insides", b.fill)
 	}
 }
 
