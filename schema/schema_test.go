@@ -107,7 +107,7 @@ onward = { a = 1 }
 9:11: rib.species is empty
 10:9: rib.depth "5/4": a nominal stock is not a length; write ` + forms + `
 11:3: route.1.height is missing: clear height
-11:3: route.1.name is missing: what people call the leg; findings use it
+11:3: route.1.name is missing: name of the leg, used in findings
 11:3: route.1.width is missing: clear width
 13:1: route.1.onward does not belong to a leg of kind door
 `

@@ -34,14 +34,14 @@ var luminaire = engine.Rule{
 	Needs:    []string{"fitting"},
 	Basis:    engine.Basis{Source: wood},
 	Check: func(p *engine.Pass) {
-		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Get().Name+": whether its listing allows that, and what is kept clear above it, is referred to the electrical code and the licensed trade")
+		refer(p, "luminaire", "is let into a skin of "+p.Ceiling.Skin.Material.Get().Name+". Its listing for that and the clear space above it are referred to the electrical code and the licensed trade")
 	},
 }
 
 var sprinkler = engine.Rule{
 	ID:       "fitting.sprinkler",
 	Title:    "sprinklers are referred to the code and the licensed trade",
-	Why:      "Each coffer is a pocket that holds heat back from a sprinkler below it, and each rib a wall that its spray meets.",
+	Why:      "A coffer is a pocket that keeps heat from a sprinkler below it. A rib obstructs its spray.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToFireProtection,
 	Needs:    []string{"fitting"},
@@ -53,8 +53,8 @@ var sprinkler = engine.Rule{
 		c := p.Ceiling
 		pocket := (c.Grid.ModuleAround.Get() - c.Rail.Width.Get()) * c.Clear() * c.Skin.Setback.Get()
 		n := c.Grid.Around.Get() * c.Grid.Along.Get()
-		refer(p, "sprinkler", p.Textf("is among coffers that are pockets %v deep, %v in all %d of them: spacing, obstruction by the ribs and what the pockets may hold is referred to the code and the licensed trade",
-			quantity.Length(c.Skin.Setback.Get()), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}, n))
+		refer(p, "sprinkler", p.Textf("is in a ceiling of %d coffers %v deep, with a volume of %v together. Spacing, obstruction by the ribs and the limits of ceiling pockets are referred to the code and the licensed trade",
+			n, quantity.Length(c.Skin.Setback.Get()), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}))
 	},
 }
 

@@ -165,7 +165,7 @@ func (m meeting) report(p *engine.Pass, wall engine.Bound) {
 		f.Text = where + " have {measured} of wood between them; the least is {limit}"
 	}
 	if m.places > 1 {
-		f.Text += p.Textf(", and so at %d places of a seam", m.places)
+		f.Text += p.Textf(", at %d places of a seam", m.places)
 	}
 	behind := (c.Rib.Width.Get() - c.Seam.Tenon.Length.Get() - layout.MortiseAir) / 2
 	if deepest := behind - wall.SI; deepest > 0 && j.Kind.Get() != "screw" {

@@ -52,13 +52,13 @@ func checkShop(p *engine.Pass) {
 	if !known || math.Abs(by) <= limit.SI {
 		return
 	}
-	how := "wetter"
+	how := "above"
 	if by < 0 {
-		how = "drier"
+		how = "below"
 	}
 	p.Report(engine.Finding{
 		At: "climate.shop", Related: []string{"climate.dry", "climate.wet"},
-		Text: p.Textf("the shop's wood is {measured} of moisture "+how+" than the middle of the seasons, %v; the most is {limit}",
+		Text: p.Textf("the wood's moisture content in the shop is {measured} "+how+" the middle of the seasons, %v; the most is {limit}",
 			quantity.Share(middle)) + shopAir(p, middle-limit.SI, middle+limit.SI),
 		Measured: quantity.Share(math.Abs(by)).Value(), Bound: limit,
 	})
@@ -73,7 +73,7 @@ func shopAir(p *engine.Pass, from, to float64) string {
 	if errLow != nil || errHigh != nil {
 		return ""
 	}
-	return p.Textf(", which at %v is air of %v to %v", quantity.Temperature(t), quantity.Share(rounded(low)), quantity.Share(rounded(high)))
+	return p.Textf(". At %v, air of %v to %v relative humidity is within the limit", quantity.Temperature(t), quantity.Share(rounded(low)), quantity.Share(rounded(high)))
 }
 
 // rounded is a humidity as people say it, in whole percent.

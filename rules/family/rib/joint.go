@@ -36,7 +36,7 @@ func checkJoint(p *engine.Pass) {
 	if hanging.Jointed(c) && !hanging.CarriesAtJoint(c) {
 		p.Report(engine.Finding{
 			At: "rib.layer", Related: []string{"rib.width", "rib.segments", "grid.reveal"},
-			Text: p.Textf("half a rib, %v wide, has nothing left to carry at a joint of its thickest layer at a panel's edge, so the rib's stress can't be given. Build each half of two layers or more",
+			Text: p.Textf("half a rib, %v wide, has no wood that carries at a joint of its thickest layer at a panel's edge, so its stress can't be computed. Build each half of two layers or more",
 				quantity.Length(c.Rib.Width.Get()/2)),
 		})
 	}

@@ -13,8 +13,8 @@ import (
 
 var blank = engine.Rule{
 	ID:       "shop.blank",
-	Title:    "each strip is one blank, or its scarfs lie apart from its neighbours' scarfs",
-	Why:      "No clear board is as long as a large arch, so strips are scarfed from several. A scarf is weaker than the wood, and two scarfs side by side cut the rib through.",
+	Title:    "each strip is one blank, or its scarfs lie apart from those of adjacent strips",
+	Why:      "No clear board is as long as a large arch, so strips are scarfed from several boards. A scarf is weaker than the wood. Two scarfs side by side cut the rib through.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "m = ceil((L − c)/(blank − c)), m·blank − (m − 1)·c − L ≥ c + apart",
@@ -54,10 +54,10 @@ func checkBlank(p *engine.Pass) {
 	}
 	switch {
 	case s.Boards == 0:
-		f.Text = p.Textf("a scarf of strips of %v is {measured} long, and the longest blank {limit}", quantity.Length(p.Ceiling.Rib.Lamination.Get()))
+		f.Text = p.Textf("a scarf of strips of %v is {measured} long; the longest blank is {limit}", quantity.Length(p.Ceiling.Rib.Lamination.Get()))
 		f.Measured = quantity.Length(s.Scarf).Value()
 	case !bench.Scarf.Allowed:
-		f.Text = "strips are {measured} long, the longest blank {limit}, and the shop does not scarf"
+		f.Text = "strips are {measured} long; the longest blank is {limit}, and the shop does not scarf"
 		f.Bound.Firm = true // the shop's own word
 	default:
 		scarfed(p, s, &f)
@@ -71,22 +71,22 @@ func scarfed(p *engine.Pass, s shop.Strips, f *engine.Finding) {
 	blank, least := f.Bound, p.Ceiling.Bench().Scarf.Apart
 	switch {
 	case s.Apart < 0: // which no distance allows
-		f.Text = p.Textf("strips %v long are scarfed of %d blanks of %v, and the scarfs of neighbours overlap by {measured}; they have to lie {limit} apart",
+		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, and the scarfs of adjacent strips overlap by {measured}; the least distance between them is {limit}",
 			quantity.Length(s.Length), s.Boards, blank.Value)
 		f.Measured, f.Bound = quantity.Length(-s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
 		f.Bound.Firm = true
 	case quantity.Over(least, s.Apart):
-		f.Text = p.Textf("strips %v long are scarfed of %d blanks of %v, which leaves {measured} between the scarfs of neighbours; the least is {limit}",
+		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, which leaves {measured} between the scarfs of adjacent strips; the least is {limit}",
 			quantity.Length(s.Length), s.Boards, blank.Value)
 		f.Measured, f.Bound = quantity.Length(s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
 	default:
 		f.Severity = engine.Query
-		f.Text = p.Textf("strips are {measured} long, and the longest blank {limit}: each is scarfed of %d boards, with %d scarf%s %v long, %s from one end, of every other strip from the other",
+		f.Text = p.Textf("strips are {measured} long; the longest blank is {limit}. Each strip is scarfed from %d boards with %d scarf%s %v long, %s from one end; turn every other strip end for end",
 			s.Boards, len(s.Scarfs), plural(len(s.Scarfs)), quantity.Length(s.Scarf), places(p, s.Scarfs))
 	}
 	if !blank.Firm {
 		f.Severity = engine.Note
-		f.Text += " (no standards state the blank: it is assumed, by common practice)"
+		f.Text += ". No standards state the blank; it is assumed, by common practice"
 	}
 }
 

@@ -46,7 +46,7 @@ func checkFits(p *engine.Pass) {
 	}
 	left := gap - accuracy
 	if left < 0 {
-		f.Text = p.Textf("the row of panels at its widest lacks {measured} beside a measured wall at any placing; that includes %v for the accuracy of the readings", quantity.Length(accuracy))
+		f.Text = p.Textf("the row of panels at its widest does not fit between the measured walls: at its best placing it lacks {measured}, of which %v is for the accuracy of the readings", quantity.Length(accuracy))
 		f.Measured, f.Offers = length(-left), narrower(left)
 		p.Report(f)
 		return

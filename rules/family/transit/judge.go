@@ -67,7 +67,7 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 }
 
 func undecided(p *engine.Pass, l carrying.Leg, way carrying.Way) string {
-	text := p.Textf("the search found no way through the %s and ruled none out", l.Name.Get()) + between(p, way) + bare(way)
+	text := p.Textf("the search found no way through the %s and no proof that there is none", l.Name.Get()) + between(p, way) + bare(way)
 	if way.RanOut {
 		text += "; the search ended at its budget. Use check --thorough to search further"
 	}
