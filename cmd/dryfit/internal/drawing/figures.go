@@ -143,7 +143,7 @@ var smaller = []float64{1, 1.1, 1.2, 1.35, 1.5}
 // figure composes one on a page, at the largest of these scales at which the least is
 // without room; marked are the findings that the sheet's figures before it have.
 func (in Input) figure(s *subject, page draft.Size, marked map[int]bool) (best paper.Sheet) {
-	strip, scale := barStrip+0.0, s.free(page)
+	strip, scale := float64(barStrip), s.free(page)
 	if s.wide == 0 {
 		strip, page.Height = 0, min(page.Height, math.Ceil(page.Width*s.aspect+underView))
 	} else {

@@ -79,13 +79,16 @@ func TestCoffersAreNumbered(t *testing.T) {
 	room, _ := bounds(group(t, s, "room")[:1])
 	numbers := textsOf(group(t, s, "insides"))
 	require.Len(t, numbers, 36)
+	found := false
 	for _, n := range numbers {
 		if n.Text == "2, 3" {
+			found = true
 			low, high := n.Box()
 			assert.True(t, low.X-room.X > 2449./20 && high.X-room.X < 3540./20, "%v", low.X-room.X)
 			assert.True(t, low.Y-room.Y > 680./20 && high.Y-room.Y < 1312./20, "%v", low.Y-room.Y)
 		}
 	}
+	assert.True(t, found)
 	dense, err := Draw("plan", input(t, map[string]any{"grid.around": int64(40), "grid.along": int64(60)}), Options{})
 	require.NoError(t, err)
 	assert.NotContains(t, texts(dense.Items), "1, 1")

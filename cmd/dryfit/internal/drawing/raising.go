@@ -54,11 +54,11 @@ func raisingParts(in Input, page draft.Size) (out []*subject, err error) {
 // raisingPart is the figure of the frames from first to before last.
 func (in Input) raisingPart(frames []raising.Frame, first, last int) *subject {
 	s := in.raisingOf(hoist.Stacked(in.ceiling(), frames, first, last))
-	s.title = fmt.Sprintf("Raising plan, frames %d and %d of %d", first+1, last, len(frames))
+	which := fmt.Sprintf("Frames %d and %d of %d. ", first+1, last, len(frames))
 	if last == first+1 {
-		s.title = fmt.Sprintf("Raising plan, frame %d of %d", last, len(frames))
+		which = fmt.Sprintf("Frame %d of %d. ", last, len(frames))
 	}
-	s.about = "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes to the drawings."
+	s.about = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes to the drawings."
 	return s
 }
 

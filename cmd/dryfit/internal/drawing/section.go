@@ -82,6 +82,7 @@ func (d *sectionOf) howDrawn() []string {
 		{c.Room.Above.Given(), "the depth of the framing"},
 		{c.Ledger.Projection.Given(), "the depth of the ledgers"},
 		{c.Edge.Cover.Given(), "the thickness and the height of the moulding"},
+		{c.Room.Framing.Runs.Get() == "along" && c.Room.Framing.Spacing.Given() && !c.Room.Framing.Member.Given(), "the width of the framing's members"},
 		{d.screwed() && !c.Strap.Screws.Spacing.Given(), "how far apart the screws are"},
 	} {
 		if of.drawn {
@@ -89,7 +90,7 @@ func (d *sectionOf) howDrawn() []string {
 		}
 	}
 	if len(usual) > 0 {
-		out = append(out, "Of a usual size, for the spec does not say: "+strings.Join(usual, ", ")+".")
+		out = append(out, "The spec does not state "+strings.Join(usual, ", ")+": drawn at a usual size.")
 	}
 	if c.Survey.Given() {
 		out = append(out, "Gaps and levels are those of the room as drawn, not as measured.")
@@ -98,10 +99,9 @@ func (d *sectionOf) howDrawn() []string {
 }
 
 func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
-	c := d.c
 	d.b, d.places = b, map[int]paper.Point{}
 	// The view's origin is on the floor at the left; here it is the springing.
-	d.v = draft.View{Origin: v.At(max(d.wall, (c.Vault.Width.Get()-c.Vault.Span.Get())/2), d.floor), Scale: v.Scale}
+	d.v = draft.View{Origin: v.At(max(d.wall, d.over()), d.floor), Scale: v.Scale}
 	b.In("levels", d.levels)
 	b.Figure()
 	b.In("vault", d.vault)
@@ -198,7 +198,7 @@ func (d *sectionOf) bite() {
 	}
 	d.at(d.places, on(0.5, 0), "vault.rise")
 	d.at(d.places, on(0, 0), "springing", "vault.span")
-	d.at(d.places, on(0.2, c.Skin.Setback.Get()+c.Skin.Total()), "skin")
+	d.at(d.places, on(0.18, c.Skin.Setback.Get()+c.Skin.Total()), "skin")
 	d.at(d.places, on(1/float64(c.Grid.Around.Get()), c.Rail.Depth.Get()/2), "rail")
 	d.at(d.places, on(0.3, 0), "rib")
 	d.at(d.places, on(0.5, c.Vault.Thickness.Get()), "vault", "room.above", "panels.form")

@@ -59,7 +59,7 @@ func (d *sectionOf) levelsWide() float64 {
 // near to each other their texts move apart.
 func (d *sectionOf) levels() {
 	of := d.levelsOf()
-	right := d.v.At(d.c.Vault.Span.Get()+max(d.wall, (d.c.Vault.Width.Get()-d.c.Vault.Span.Get())/2), 0).X
+	right := d.v.At(d.c.Vault.Span.Get()+max(d.wall, d.over()), 0).X
 	var at []float64
 	for _, l := range of {
 		at = append(at, d.v.At(0, l.drawn).Y)

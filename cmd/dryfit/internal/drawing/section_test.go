@@ -36,7 +36,7 @@ func TestLevelsAndGaps(t *testing.T) {
 	}{
 		{
 			name:   "alcove",
-			by:     "2250 + 240 = 2490; the skin's back is at the rib's 36mm or at its own: setback = rib less skin, so 36mm; 2490 + 36 + 120 = 2646; gaps (1230 - 1200)/2 = 15",
+			by:     "2250 + 240 = 2490; the rib is 36mm deep and the skin lies within it: 2490 + 36 + 120 = 2646; gaps (1230 - 1200)/2 = 15",
 			levels: []string{"+2646", "underside of framing", "+2490", "soffit at the crown", "+2250", "springing", "0", "finished floor"},
 			gaps:   []string{"gap 15", "span 1200", "2250 to the springing", "2490 to the crown", "2646 to the framing"},
 		},
@@ -68,8 +68,7 @@ func TestLevelsAndGaps(t *testing.T) {
 	}
 }
 
-// Every level is drawn at its height, the marks lie apart, and the gaps and what lies
-// between them are printed to add up to the room's width.
+// Every level is drawn at its height, and the marks lie apart.
 func TestLevelsAreToScale(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})

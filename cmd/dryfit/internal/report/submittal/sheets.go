@@ -14,8 +14,7 @@ func (s Submittal) figures() (drawn []drawingView, sheets []sheetView) {
 	var noted []pairView
 	for _, d := range s.Drawings {
 		if len(sheets) == 0 || sheets[len(sheets)-1].Name != sheetOf(d) {
-			title, _, _ := strings.Cut(d.Title, ", frame")
-			sheets = append(sheets, sheetView{Name: d.Name, Number: d.Number, Title: title})
+			sheets = append(sheets, sheetView{Name: d.Name, Number: d.Number, Title: d.Title})
 		}
 		last := &sheets[len(sheets)-1]
 		for _, n := range d.Rest {
