@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -23,12 +24,18 @@ func (s Submittal) figures() (drawn []drawingView, sheets []sheetView) {
 			}
 		}
 	}
+	times := map[string]int{}
 	for _, d := range packed(s.Drawings) {
 		page := "upright"
 		if !upright(d) {
 			page = "lying"
 		}
-		drawn = append(drawn, drawingView{show.Drawn(d), page})
+		v := drawingView{show.Drawn(d), page, ""}
+		if v.Region = v.Title; times[v.Title] > 0 {
+			v.Region = fmt.Sprintf("%s, figure %d", v.Title, times[v.Title]+1)
+		}
+		times[v.Title]++
+		drawn = append(drawn, v)
 	}
 	return drawn, sheets
 }

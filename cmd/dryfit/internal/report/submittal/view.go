@@ -49,10 +49,11 @@ type detailView struct {
 	Drawing, Number, Title, Box string
 }
 
-// drawingView is a figure, and how the page that it is printed on lies.
+// drawingView is a figure, how the page that it is printed on lies, and the name of its
+// place on the screen, which no other has.
 type drawingView struct {
 	show.DrawingView
-	Page string
+	Page, Region string
 }
 
 // sheetView is a sheet in the index, by its first figure, with its notes.
