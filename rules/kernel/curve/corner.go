@@ -30,8 +30,9 @@ func (c Curve) neighbour(i int) segment {
 	}
 }
 
-// Tangents are the unit vectors along the curve with which it arrives at s and
-// leaves it: two only at a corner.
+// Tangents are the unit vectors along the curve with which it arrives at arc length
+// s and leaves it, s clamped to [0, Length]: two only at a corner. The end of a
+// part that was cut at a corner counts as the corner.
 func (c Curve) Tangents(s float64) (in, out Point) {
 	if a, b := c.joint(s); a != nil && b != nil {
 		return a.tangent(a.length()), b.tangent(0)
@@ -40,15 +41,19 @@ func (c Curve) Tangents(s float64) (in, out Point) {
 	return t, t
 }
 
-// Kink is half of the angle by which the curve turns right at once at s:
-// nothing but at a corner.
+// Kink is half of the angle, in rad, by which the curve turns right at once at arc
+// length s: 0 but at a corner. It is the angle of the mitre with the square cut.
 func (c Curve) Kink(s float64) float64 {
 	in, out := c.Tangents(s)
 	return math.Atan2(-in.cross(out), in.Y*out.Y+in.Z*out.Z) / 2
 }
 
-// Beside is the point of the parallel at distance d that belongs to arc length s:
-// square to the curve, and at a corner on its mitre.
+// Beside is the point of the parallel at distance d, outward where d is positive,
+// that belongs to arc length s: square to the curve, and at a corner on its mitre.
+// s is clamped to [0, Length].
+//
+// Errors. A *FoldError where the parallels of the two pieces at a corner fold or do
+// not meet. Elsewhere no fold is looked for: [Curve.Offset] tells.
 func (c Curve) Beside(s, d float64) (Point, error) {
 	in, out := c.joint(s)
 	if in == nil || out == nil {

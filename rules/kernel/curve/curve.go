@@ -24,7 +24,8 @@ func (p Point) cross(q Point) float64    { return p.Y*q.Z - p.Z*q.Y }
 func (p Point) distance(q Point) float64 { return math.Hypot(p.Y-q.Y, p.Z-q.Z) }
 func direction(angle float64) Point      { s, c := math.Sincos(angle); return Point{c, s} }
 
-// Normal is the unit vector a quarter turn to the left of a tangent: outward.
+// Normal is the unit vector a quarter turn to the left of a unit tangent: outward.
+// A tangent of another length gives a normal of that length.
 func Normal(tangent Point) Point { return Point{-tangent.Z, tangent.Y} }
 
 // segment is one smooth piece of a curve, by the arc length s from its start.
@@ -59,7 +60,8 @@ func chain(segments ...segment) Curve {
 	return c
 }
 
-// Length is the length along the curve: 0 of one that is cut off whole.
+// Length is the length along the curve, in the unit of its points: 0 of the zero
+// Curve. Lines and arcs by closed form; of an ellipse see [Elliptical].
 func (c Curve) Length() float64 {
 	if len(c.ends) == 0 {
 		return 0
@@ -67,8 +69,9 @@ func (c Curve) Length() float64 {
 	return c.ends[len(c.ends)-1]
 }
 
-// find is the segment that holds arc length s, and s within it. Past either
-// end it is the end. At a joint it is the segment that begins there.
+// find is the segment that holds arc length s, and s within it. s is clamped to [0,
+// Length]; at a joint it is the segment that begins there. It panics for the zero
+// Curve, as everything does that asks for a place on one.
 func (c Curve) find(s float64) (segment, float64) {
 	s = min(max(s, 0), c.Length())
 	i := min(sort.Search(len(c.ends), func(i int) bool { return c.ends[i] > s }), len(c.ends)-1)
@@ -78,29 +81,32 @@ func (c Curve) find(s float64) (segment, float64) {
 	return c.segments[i], min(s, c.segments[i].length())
 }
 
-// At is the point at arc length s from the left end, which is held between
-// nothing and the length.
+// At is the point at arc length s from the left end. s is clamped to [0, Length]:
+// nothing is extrapolated, see [Curve.Extended]. NaN gives a point of NaN.
 func (c Curve) At(s float64) Point {
 	g, t := c.find(s)
 	return g.at(t)
 }
 
-// Tangent is the unit vector along the curve at s; at a corner, that of the
-// piece that begins there.
+// Tangent is the unit vector along the curve at arc length s, clamped to [0,
+// Length]; at a corner, that of the piece that begins there. See [Curve.Tangents]
+// for both.
 func (c Curve) Tangent(s float64) Point {
 	g, t := c.find(s)
 	return g.tangent(t)
 }
 
-// Curvature is one over the radius at s, positive where the curve is concave
-// downward.
+// Curvature is one over the radius at arc length s, clamped to [0, Length]:
+// positive where the curve is concave downward, 0 on a line. At a joint it is that
+// of the piece that begins there; a corner, where it has no value, is in
+// [Curve.Kink].
 func (c Curve) Curvature(s float64) float64 {
 	g, t := c.find(s)
 	return g.curvature(t)
 }
 
-// TightestRadius is the least radius anywhere on the curve, +Inf where nothing
-// bends.
+// TightestRadius is the least radius anywhere on the curve, in the unit of its
+// points: +Inf where nothing bends. Corners are left out.
 func (c Curve) TightestRadius() float64 {
 	r := math.Inf(1)
 	for _, s := range c.segments {
@@ -111,8 +117,14 @@ func (c Curve) TightestRadius() float64 {
 
 // Offset is the parallel curve at distance d, outward where d is positive. At a
 // corner both pieces run on until they meet, on the mitre; so does the end of a
-// part that was cut at a corner. Inward past the tightest radius there is none,
-// which is a *FoldError.
+// part that was cut at a corner.
+//
+// Errors. A *FoldError where −d is not less than the radius of some piece, or where
+// the parallels of two pieces do not meet at their corner or leave nothing of one
+// of them.
+//
+// Source: lines and arcs by closed form; the parallel of an ellipse, its length
+// ∫(√q + d·ab/q)dt with q = a²sin²t + b²cos²t, is derived here.
 func (c Curve) Offset(d float64) (Curve, error) {
 	const usual = 8
 	row := make([]segment, 0, usual) // with both neighbours
@@ -163,8 +175,9 @@ func mitred(last, s, next segment, d float64) (segment, error) {
 	return s.part(-from, s.length()+past), nil
 }
 
-// Between is the part of the curve from s0 to s1, both held on the curve; s0
-// must be less than s1.
+// Between is the part of the curve from arc length s0 to s1, both clamped to [0,
+// Length]. The caller sees to it that s0 < s1 on the curve; otherwise the part has
+// no meaning.
 func (c Curve) Between(s0, s1 float64) Curve {
 	s0, s1 = max(s0, 0), min(s1, c.Length())
 	near := min(coincident*c.Length(), (s1-s0)/4)
@@ -191,18 +204,20 @@ func (c Curve) Between(s0, s1 float64) Curve {
 	return p
 }
 
-// Corners are the arc lengths at which pieces meet, both ends included.
+// Corners are the arc lengths at which pieces meet, smoothly or not, in ascending
+// order: 0 first and Length last.
 func (c Curve) Corners() []float64 {
 	return append([]float64{0}, c.ends...)
 }
 
-// Polyline is at least n+1 points along the curve from end to end: each piece
-// is divided evenly, and its ends are points.
+// Polyline is at least n+1 points along the curve from end to end: each piece is
+// divided evenly by arc length, and its ends are points. n below 1 counts as 1. The
+// points lie on the curve, so that the chords lie inside an arch.
 func (c Curve) Polyline(n int) []Point {
 	return c.AppendPolyline(make([]Point, 0, n+1+2*len(c.segments)), n)
 }
 
-// AppendPolyline is Polyline behind other points.
+// AppendPolyline appends what [Curve.Polyline] gives to points.
 func (c Curve) AppendPolyline(points []Point, n int) []Point {
 	before, length := len(points), c.Length()
 	for _, s := range c.segments {
@@ -222,8 +237,10 @@ func (c Curve) AppendPolyline(points []Point, n int) []Point {
 // drawing shows.
 const coincident = 1e-9
 
-// Area is the area between the curve and the chord of its ends, half of the
-// integral of the cross product of place and step.
+// Area is the area between the curve and the chord of its ends, in squares of the
+// unit of its points: ½·|∮ p × dp|, Green's theorem. Of a curve that crosses its
+// chord the parts on both sides cancel. Lines and arcs by closed form, ellipses by
+// quadrature.
 func (c Curve) Area() float64 {
 	origin := c.At(0)
 	sum := 0.0
@@ -234,7 +251,9 @@ func (c Curve) Area() float64 {
 }
 
 // Bounds is the least upright box around the curve: the ends of the pieces and
-// where each is level or upright.
+// where each is level or upright. A piece may turn by half a turn at most: of one
+// that turns further, as a semicircle that is extended, what is beyond its ends may
+// be missed.
 func (c Curve) Bounds() (low, high Point) {
 	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
 	include := func(p Point) {
@@ -256,9 +275,9 @@ func (c Curve) Bounds() (low, high Point) {
 	return low, high
 }
 
-// AtY is the arc length at which the curve passes y, which must lie between
-// its ends; a curve that overhangs its ends passes some y twice, and the first
-// is given.
+// AtY is the arc length at which the curve passes y, to the last bit by bisection.
+// y is clamped: at or before the left end it gives 0, at or past the right end
+// Length, also where the curve overhangs that end and passes y elsewhere.
 func (c Curve) AtY(y float64) float64 {
 	f := func(s float64) float64 { return c.At(s).Y - y }
 	if f(0) >= 0 {
@@ -270,7 +289,8 @@ func (c Curve) AtY(y float64) float64 {
 	return root(f, 0, c.Length())
 }
 
-// HalfAngle is the angle of the curve with the horizontal at its left end.
+// HalfAngle is the angle of the curve with the horizontal at its left end, in rad
+// from −π to π: half of what a symmetric arch without a corner turns by.
 func (c Curve) HalfAngle() float64 {
 	t := c.Tangent(0)
 	return math.Atan2(t.Z, t.Y)

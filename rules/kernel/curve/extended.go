@@ -2,8 +2,14 @@ package curve
 
 import "math"
 
-// Extended is the curve run on past its ends, each end along the circle or the
-// line that it ends in. Less than nothing cuts off.
+// Extended is the curve run on past its ends by the arc lengths before and after,
+// each end along the line or circle that it ends in; of an ellipse along the circle
+// of its curvature there. A length below 0 cuts the end off: it must leave a part
+// of the end's piece, or the curve has no meaning. The zero Curve panics unless
+// both are 0.
+//
+// Source: closed forms of the line, the circle and the curvature of an ellipse,
+// ab/(a²sin²t + b²cos²t)^(3/2).
 func (c Curve) Extended(before, after float64) Curve {
 	segments := append([]segment(nil), c.segments...)
 	last := len(segments) - 1
@@ -41,8 +47,14 @@ func osculating(e ellipse, s, from, to float64) segment {
 }
 
 // Recurved is the curve with every curvature multiplied by a factor and every
-// length kept. It begins where the curve does, in the same direction. An ellipse is
-// followed in arcs of even length, of its mean curvature each.
+// length kept: the shape to which a member springs when its layers let go, or from
+// which it springs. It begins where the curve does, in the same direction. With a
+// factor of 0 or less it is straight. A corner is lost, since each piece begins in
+// the direction in which the last one ended: cut there first, with [Curve.Between].
+// It panics for the zero Curve.
+//
+// An ellipse is followed in arcs of its mean curvature each, four in each step of
+// its table. Derived here.
 func (c Curve) Recurved(factor float64) Curve {
 	var segments []segment
 	at, heading := c.At(0), c.Tangent(0)

@@ -4,10 +4,12 @@ import (
 	"math"
 )
 
-// PointedByRadius is two arcs that meet at the crown, their centres on the
-// springing line: lancet where R > s, equilateral where R = s, drop where
-// s/2 < R < s, and at R = s/2 the semicircle. Source: Brick Development
-// Association, note on arches.
+// PointedByRadius is two arcs of radius R that meet at the crown, their centres on
+// the springing line: lancet where R > s, equilateral where R = s, drop where s/2 <
+// R < s, and at R = s/2 the semicircle; s is the span, in the unit of R. A span
+// that is not positive or a radius below s/2 is an *ImpossibleError. Source: Brick
+// Development Association, note on arches; the sweep of each arc, acos(1 − s/2R),
+// is derived.
 func PointedByRadius(span, radius float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err
@@ -22,8 +24,8 @@ func PointedByRadius(span, radius float64) (Curve, error) {
 	), nil
 }
 
-// PointedByRise is the same by its rise, at least half the span:
-// R = (h² + s²/4)/s.
+// PointedByRise is the arch of [PointedByRadius] by its rise h: R = (h² + s²/4)/s,
+// derived by Pythagoras. A rise below half the span is an *ImpossibleError.
 func PointedByRise(span, rise float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err

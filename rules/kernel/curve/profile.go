@@ -35,7 +35,8 @@ func positive(dimension string, v float64) error {
 	return ImpossibleError{Dimension: dimension, To: math.Inf(1)}.within(v)
 }
 
-// Flat is a level line.
+// Flat is a level line. A span that is not positive and finite is an
+// *ImpossibleError.
 func Flat(span float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err
@@ -43,8 +44,10 @@ func Flat(span float64) (Curve, error) {
 	return chain(line{Point{}, Point{Y: span}}), nil
 }
 
-// Segmental is an arc of one circle, its rise at most half the span:
-// R = (s²/4 + h²)/(2h). Source: Machinery's Handbook, 31st edition, p. 79.
+// Segmental is an arc of one circle of radius R = (s²/4 + h²)/(2h), with span s and
+// rise h in one unit. A span that is not positive, or a rise that is not above 0
+// and up to half the span, is an *ImpossibleError. Source: Machinery's Handbook,
+// 31st edition, p. 79.
 func Segmental(span, rise float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err
@@ -62,7 +65,8 @@ func crownArc(centre Point, r, half float64) arc {
 	return arc{centre: centre, radius: r, start: math.Pi/2 + half, sweep: 2 * half}
 }
 
-// Semicircular is half a circle.
+// Semicircular is half a circle, its radius half the span. A span that is not
+// positive and finite is an *ImpossibleError.
 func Semicircular(span float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err
@@ -70,9 +74,12 @@ func Semicircular(span float64) (Curve, error) {
 	return chain(crownArc(Point{Y: span / 2}, span/2, math.Pi/2)), nil
 }
 
-// Elliptical is the upper half of an ellipse, of any rise. Its length is
-// integrated, since no closed form exists: to 1e-12 of itself for a rise from
-// a twentieth of the span to ten times it.
+// Elliptical is the upper half of an ellipse, of any rise, in the unit of the span.
+// A span or a rise that is not positive and finite is an *ImpossibleError.
+//
+// Its length is integrated by five-point Gauss-Legendre quadrature over 128 even
+// steps of the parameter, since no closed form exists: to 1e-12 of itself for a
+// rise from a twentieth of the span to ten times it.
 func Elliptical(span, rise float64) (Curve, error) {
 	if err := positive("span", span); err != nil {
 		return Curve{}, err

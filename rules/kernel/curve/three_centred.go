@@ -4,13 +4,16 @@ import (
 	"math"
 )
 
-// ThreeCentredByHaunch is three arcs that are tangent to each other and upright
-// at the springing: two of the haunch radius r and one between them of the
-// crown radius
+// ThreeCentredByHaunch is three arcs that are tangent to each other and upright at
+// the springing: two of the haunch radius r and one between them of the crown
+// radius
 //
 //	R = (a² + h² − 2ar)/(2(h − r)),  a = s/2,  0 < r < h < a
 //
-// derived from (R − r)² = (a − r)² + (R − h)².
+// with s the span and h the rise, all in one unit. Outside these bounds, and for
+// NaN, it is an *ImpossibleError.
+//
+// Derived from the tangency of the arcs, (R − r)² = (a − r)² + (R − h)².
 func ThreeCentredByHaunch(span, rise, haunch float64) (Curve, error) {
 	if err := threeCentredRise(span, rise); err != nil {
 		return Curve{}, err
@@ -22,8 +25,10 @@ func ThreeCentredByHaunch(span, rise, haunch float64) (Curve, error) {
 	return threeCentred(a, rise, haunch, (a*a+rise*rise-2*a*haunch)/(2*(rise-haunch))), nil
 }
 
-// ThreeCentredByCrown is the same by its crown radius, which must be greater
-// than (a² + h²)/(2h): there the haunches vanish and one arc is left.
+// ThreeCentredByCrown is the arch of [ThreeCentredByHaunch] by its crown radius R:
+// r = (2Rh − a² − h²)/(2(R − a)). R must be greater than (a² + h²)/(2h), where the
+// haunches vanish and one arc is left; otherwise it is an *ImpossibleError. Derived
+// from the same equation.
 func ThreeCentredByCrown(span, rise, crown float64) (Curve, error) {
 	if err := threeCentredRise(span, rise); err != nil {
 		return Curve{}, err

@@ -49,11 +49,12 @@ type Section struct {
 	GA float64 // shear, κ·G·A, N; math.Inf(1) leaves shear strain out
 }
 
-// Rectangle is the section of width b and depth d, the depth lying in the plane,
-// of a material of moduli E and G: EA = E·b·d, EI = E·b·d³/12 and, since the
-// shear stress is a parabola over the depth, GA = 5/6·G·b·d (Timoshenko,
+// Rectangle is the section of width b and depth d, in m and the depth lying in the
+// plane, of a material of moduli E and G, in Pa: EA = E·b·d, EI = E·b·d³/12 and,
+// since the shear stress is a parabola over the depth, GA = 5/6·G·b·d (Timoshenko,
 // Strength of Materials, part I, from memory; from the strain energy of the
-// parabola, derived).
+// parabola, derived). Sizes are not checked here: Compile rejects a stiffness that
+// is not positive.
 func Rectangle(E, G, b, d float64) Section {
 	return Section{EA: E * b * d, EI: E * b * d * d * d / 12, GA: 5.0 / 6 * G * b * d}
 }
@@ -104,8 +105,9 @@ type Model struct {
 	Springs  []Spring
 }
 
-// Chain is the model of one member through the points in order, without
-// supports: element i runs from node i to node i+1.
+// Chain is the model of one member through the points in order, without supports:
+// element i runs from node i to node i+1. Fewer than two points make no element,
+// which Compile rejects.
 func Chain(points []Point, section Section) Model {
 	m := Model{Nodes: points, Elements: make([]Element, 0, max(0, len(points)-1))}
 	for i := range len(points) - 1 {

@@ -54,8 +54,10 @@ const sectors = 256
 // mirror images: above round-off, below a micrometre.
 const alikeShare = 1e-7
 
-// NewBody is a section, as the corners of a polygon in the order of its
-// boundary, drawn out to a length, in a wrap. All corners count.
+// NewBody is a section, as the corners of a polygon in the order of its boundary,
+// drawn out to a length, in a wrap, all in m. All corners count, but for one within
+// 1e-8 m of the one before it. The section has at least three corners that are on
+// no line; no corners at all panic.
 func NewBody(section []Point, length, wrap float64) *Body {
 	low, high := box(section)
 	b := &Body{
@@ -86,20 +88,21 @@ func NewBody(section []Point, length, wrap float64) *Body {
 // them would point anywhere.
 func touch(p, q Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
 
-// Length is that of the bare body.
+// Length is that of the bare body, in m.
 func (b *Body) Length() float64 { return 2 * b.half }
 
-// Diameter is no less than the distance of any two points of the body, in m, without
-// its wrap.
+// Diameter is no less than the distance of any two points of the body, in m,
+// without its wrap: the diagonal of its box.
 func (b *Body) Diameter() float64 { return b.diameter }
 
-// Longest is the longest side of the bare body's box.
+// Longest is the longest side of the bare body's box, in m.
 func (b *Body) Longest() float64 { return max(b.wide, b.high, 2*b.half) }
 
-// Wrap is what is kept from every wall.
+// Wrap is what is kept from every wall, in m.
 func (b *Body) Wrap() float64 { return b.wrap }
 
-// Wrapped is the same body in another wrap; what was worked out is shared.
+// Wrapped is the same body in another wrap, in m from 0; what was worked out is
+// shared.
 func (b *Body) Wrapped(wrap float64) *Body {
 	c := *b
 	c.wrap = wrap

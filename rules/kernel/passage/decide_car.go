@@ -28,9 +28,12 @@ func (c Car) mirror() Car {
 	return c
 }
 
-// Into decides whether the body goes into a car by one motion from outside to
-// rest. A door that is nearer to the right is looked at in the mirror, so that
-// the answer is the same on both sides.
+// Into decides whether the body goes into a car by one motion from outside to rest.
+// The margin of a motion is in m. A door that is nearer to the right is looked at
+// in the mirror, so that the answer is the same on both sides.
+//
+// Bars and covers prove that nothing passes; searches find ways in, and what
+// neither decides is Undecided. Derived.
 func (b *Body) Into(c Car, budget *Budget) Decision {
 	other := c.mirror()
 	if c.Left-other.Left <= settled {
@@ -308,7 +311,10 @@ func (b *Body) parked(poses []Pose, y, z, length float64) []Pose {
 	return poses
 }
 
-// Along decides a corridor: exactly, if it is endless.
+// Along decides a corridor, the margin of a motion in m: exactly, but for the
+// budget, if it is endless or twice as long as the body's diameter, since all of
+// the body is then in it at some instant. A shorter one is an opening in a wall as
+// thick as it is long. Derived.
 func (b *Body) Along(c Corridor, budget *Budget) Decision {
 	ways := b.straight(c.Width, c.Height)
 	plain := best(ways)

@@ -2,8 +2,13 @@ package passage
 
 import "math"
 
-// Around decides a corner. Without a budget a motion's margin is known to a millimetre
-// only, and one that has less may not be found.
+// Around decides a corner. The margin of a motion is in m, known to 0.05mm or at
+// least 0.05m; without a budget to a millimetre only, and a motion that has less
+// may not be found. Undecided says that the budget ran out.
+//
+// The plain ways are tried first, then the covers of all turns within either
+// corridor, then that of all turns around the corner, which decide exactly but for
+// the budget. Derived.
 func (b *Body) Around(c Corner, budget *Budget) Decision {
 	to := exact
 	if budget == nil {

@@ -13,11 +13,12 @@ type Door struct {
 // Corridor is a straight space of a width and a height. Length 0 is endless.
 type Corridor struct{ Width, Height, Length float64 }
 
-// Through decides an opening.
+// Through decides an opening, the margin of a motion in m. What is neither found
+// nor proved is Undecided.
 //
 // The plain ways are tried first: straight, and along the body's own curve. Then
-// come the proof by bars, straight ways at any turn, which are exact, and the
-// cover of the part within the wall.
+// come the proof by bars, straight ways at any turn, which are exact, and the cover
+// of the part within the wall. Derived.
 func (b *Body) Through(d Door, budget *Budget) Decision {
 	ways := b.straight(d.Width, d.Height)
 	if m, ok := b.alongRing(d); ok {

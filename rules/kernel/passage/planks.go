@@ -119,17 +119,18 @@ func clipped(x0, y0, x1, y1, half float64) (lo, hi float64, ok bool) {
 	return min(ya, yb), max(ya, yb), true
 }
 
-// Barred reports whether a bar inside the body does not go through an opening of
-// a by h, all in the wrap.
+// Barred reports whether a bar inside the body does not go through an opening of a
+// by h, in m, all in the wrap. True proves that no motion takes the body through;
+// false proves nothing.
 //
-// Theorem. Let a straight bar d1 ≤ d2 ≤ d3 be inside a body. If d1 by d2 does
-// not go into the opening, turned in its plane as need be, no motion whatever
-// takes the body through. For let the bar's middle be in the plane of the
-// opening, as it is at some instant. Seen by the duality of norms, the bar's
-// section with the plane has along the opening's first side at least the width
-// d1·cos ω + d2·sin ω, or d2 alone, and along the second d1·sin ω + d2·cos ω,
-// or d2 alone, ω the angle in the plane between that side and the bar's edge:
-// so d1 by d2, turned by ω or not at all, goes into the opening. Derived.
+// Theorem. Let a straight bar d1 ≤ d2 ≤ d3 be inside a body. If d1 by d2 does not
+// go into the opening, turned in its plane as need be, no motion whatever takes the
+// body through. For let the bar's middle be in the plane of the opening, as it is
+// at some instant. Seen by the duality of norms, the bar's section with the plane
+// has along the opening's first side at least the width d1·cos ω + d2·sin ω, or d2
+// alone, and along the second d1·sin ω + d2·cos ω, or d2 alone, ω the angle in the
+// plane between that side and the bar's edge: so d1 by d2, turned by ω or not at
+// all, goes into the opening. Derived.
 func (b *Body) Barred(a, h float64) bool {
 	a, h = a-2*b.wrap, h-2*b.wrap
 	a, h = max(a, h), min(a, h)

@@ -30,10 +30,13 @@ func fits(p, q, a, b float64) bool {
 // marginSteps halve the range of the margin: to its last bit.
 const marginSteps = 60
 
-// RectangleInRectangle is the best way of passing a rectangle of p by q through
-// one of a by b, all positive, turned in its own plane. It is exact: opening
-// and clearance enter the theorem as an opening smaller by the clearance on
-// each side.
+// RectangleInRectangle is the best way of passing a rectangle of p by q through one
+// of a by b, all positive and in m, turned in its own plane: its margin, in m,
+// below 0 where it does not pass, and its angle. A side of the opening may be +Inf.
+//
+// It is exact, to round-off: opening and clearance enter the theorem as an opening
+// smaller by the clearance on each side. Source: the theorem of W. Carver (1957),
+// in J. E. Wetzel, Rectangles in Rectangles, Mathematics Magazine 73(3), 2000.
 func RectangleInRectangle(p, q, a, b float64) Fit {
 	p, q = max(p, q), min(p, q)
 	a, b = max(a, b), min(a, b)

@@ -12,8 +12,9 @@ func (p Point) minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
 func cross(a, b Point) float64 { return a.X*b.Y - a.Y*b.X }
 
-// Hull is the convex hull of points, anticlockwise, without points on its edges.
-// Source: Andrew's monotone chain, from memory.
+// Hull is the convex hull of points, anticlockwise, without points on its edges. Of
+// points on one line it is the two ends; no points panic. Source: Andrew's monotone
+// chain, from memory.
 func Hull(points []Point) []Point {
 	p := slices.Clone(points)
 	slices.SortFunc(p, func(a, b Point) int {

@@ -18,20 +18,19 @@ const threadStations = 72
 
 var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025, 0, 0.025, 0.05, 0.08, 0.12, 0.17, 0.24, 0.32}
 
-// Thread pushes any band along its own middle line through an opening.
+// Thread pushes any band along its own middle line through an opening. False where
+// there is no such way, or no budget for it, which proves nothing.
 //
-// Method. In the plane of the section the wall is a slab; at each place along
-// the middle line and angle off its chord the part of the section in the slab
-// takes up some width. The way from wholly before to wholly beyond whose
-// greatest width is least is looked for on a grid; then its angles are settled
-// where it is wide, and its steps are halved until two neighbours together take
-// up no more than the widest place. The slab is thicker by the wrap, and the
-// width with the wrap by the length goes into the opening as the theorem of
-// Carver has it.
-// False where there is no such way, or no budget for it.
+// Method. In the plane of the section the wall is a slab; at each place along the
+// middle line and angle off its chord the part of the section in the slab takes up
+// some width. The way from wholly before to wholly beyond whose greatest width is
+// least is looked for on a grid; then its angles are settled where it is wide, and
+// its steps are halved until two neighbours together take up no more than the
+// widest place. The slab is thicker by the wrap, and the width with the wrap by the
+// length goes into the opening as the theorem of Carver has it. Derived.
 //
-// The margin is that from the sides of the opening; all that is outside of the
-// wall keeps the same from its faces, up to facing.
+// The margin, in m, is that from the sides of the opening; all that is outside of
+// the wall keeps the same from its faces, up to facing.
 func (b *Body) Thread(d Door, budget *Budget) (Motion, bool) {
 	if !budget.spend(threading) {
 		return Motion{}, false

@@ -3,7 +3,9 @@ package passage
 import "math"
 
 // AcrossSlope is the headroom of a stair, square to its slope, from that measured
-// upright: what a piece carried parallel to the flight sees. Derived.
+// upright, in its unit: headroom·cos(atan(rise/going)), what a piece carried
+// parallel to the flight sees. Rise and going are positive and in one unit.
+// Derived.
 func AcrossSlope(headroom, rise, going float64) float64 {
 	return headroom * math.Cos(math.Atan2(rise, going))
 }
@@ -15,10 +17,10 @@ type Tilt struct {
 }
 
 // Between is a piece c wide over its ends, whose end faces are e high, between
-// walls that are apart: tilted by α it is c·cos α + e·sin α wide, at most
-// √(c² + e²). From where that is more than the walls are apart it binds:
-// α1 = atan(e/c) − acos(apart/peak), and one end may be c·tan α1 over the other.
-// Derived.
+// walls that are apart, all positive and in m: tilted by α it is c·cos α + e·sin α
+// wide, at most √(c² + e²). From where that is more than the walls are apart it
+// binds: α1 = atan(e/c) − acos(apart/peak), and one end may be c·tan α1 over the
+// other: 0 where the piece is too wide even if it is level. Derived.
 func Between(c, e, apart float64) Tilt {
 	peak := math.Hypot(c, e)
 	t := Tilt{Peak: peak, Level: math.Inf(1)}

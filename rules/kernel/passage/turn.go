@@ -16,7 +16,7 @@ type Pose struct {
 // quaternion is a turn as one real and three imaginary parts, of length 1.
 type quaternion [4]float64
 
-// turn is the matrix of a quaternion. Source: any text on kinematics.
+// turn is the matrix of a quaternion of length 1: its closed form.
 func (q quaternion) turn() Turn {
 	w, a, b, c := q[0], q[1], q[2], q[3]
 	return Turn{
@@ -84,12 +84,16 @@ func (q quaternion) between(r quaternion, part float64) quaternion {
 	return q.unit()
 }
 
-// Between is the turn part of the way from t to u, by the short way.
+// Between is the turn part of the way from t to u, by the short way and at an even
+// rate, part from 0 to 1. Half a turn apart, where both ways are as short, either
+// may be taken. Source: spherical linear interpolation of quaternions, its closed
+// form.
 func (t Turn) Between(u Turn, part float64) Turn {
 	return t.quaternion().between(u.quaternion(), part).turn()
 }
 
-// Apart is the angle of the rotation from t to u.
+// Apart is the angle of the rotation from t to u, in rad from 0 to π: 2·acos of the
+// product of their quaternions.
 func (t Turn) Apart(u Turn) float64 { return t.quaternion().apart(u.quaternion()) }
 
 // Tilt is how far the body's length and the long side of its section's box are

@@ -11,7 +11,10 @@ type Point struct{ X, Y float64 }
 // single one holds everywhere.
 type Course []Point
 
-// At is the course at a place.
+// At is the course at x, in m: straight between its points, and extrapolated along
+// the first or the last stretch outside them. A course of one point is the same
+// everywhere. Two points at one x give no finite value between them, and no points
+// panic.
 func (c Course) At(x float64) float64 {
 	if len(c) == 1 {
 		return c[0].Y
@@ -24,7 +27,7 @@ func (c Course) At(x float64) float64 {
 	return from.Y + (x-from.X)*(to.Y-from.Y)/(to.X-from.X)
 }
 
-// Slopes are those between neighbouring points.
+// Slopes are those between neighbouring points, in m per m: none of a single point.
 func (c Course) Slopes() []float64 {
 	var out []float64
 	for i := 1; i < len(c); i++ {
@@ -33,8 +36,10 @@ func (c Course) Slopes() []float64 {
 	return out
 }
 
-// Over are the points of the course on a stretch: both ends of it, and its own
-// points between them.
+// Over are the points of the course on a stretch from one x to another: both ends
+// of it, extrapolated where they lie outside, and its own points between them.
+// Between two of them the course is straight, so that its extremes on the stretch
+// are among them.
 func (c Course) Over(from, to float64) Course {
 	out := make(Course, 1, len(c)+2)
 	out[0] = Point{from, c.At(from)}

@@ -67,9 +67,16 @@ type Chance struct {
 	Error float64
 }
 
-// AtLeast is the chance that the sum is not less than a limit. The same seed
-// gives the same figure on every machine: each term draws from a stream of its
-// own, by adding and multiplying alone, and no product is fused with a sum.
+// AtLeast is the chance, from 0 to 1, that the sum is not less than a limit, in the
+// unit of the lengths: the share of the drawn sums that reach it, with its standard
+// error. No draws give NaN.
+//
+// The same seed gives the same figure on every machine: each term draws from a
+// stream of its own, by adding and multiplying alone, and no product is fused with
+// a sum.
+//
+// Source: Monte Carlo sampling, which is common practice for what no closed form
+// covers; the tests hold it to the closed forms of uniform and of normal sums.
 func (s Stack) AtLeast(limit float64, d Draws) Chance {
 	sums := make([]float64, d.Count)
 	for i, t := range s {

@@ -32,7 +32,8 @@ type Term struct {
 // Stack is a chain of lengths, all in one unit.
 type Stack []Term
 
-// Nominal is the sum with every length as designed: Σ s·n·L.
+// Nominal is the sum with every length as designed, in the unit of the lengths: Σ
+// s·n·L, 0 of no terms.
 func (s Stack) Nominal() float64 {
 	sum := 0.0
 	for _, t := range s {
@@ -41,8 +42,9 @@ func (s Stack) Nominal() float64 {
 	return sum
 }
 
-// Worst is how far the sum may be off with every length at the worse end of its
-// tolerance: T = Σ |s|·n·t.
+// Worst is how far the sum may be off, in the unit of the lengths, with every
+// length at the worse end of its tolerance: T = Σ |s|·n·t. It holds whatever the
+// shapes.
 //
 // Source: Scholz, Tolerance Stack Analysis Methods, 1995, arithmetic tolerancing.
 func (s Stack) Worst() float64 {
@@ -53,9 +55,11 @@ func (s Stack) Worst() float64 {
 	return sum
 }
 
-// RootSumSquare is T = √(Σ n·(s·t)²), and n²·(s·t)² of a term whose parts
-// deviate alike: what about 99.7 % of sums stay within, if the lengths are
-// independent, centred and about normal.
+// RootSumSquare is T = √(Σ n·(s·t)²), in the unit of the lengths, with n² for n in
+// a term whose parts deviate alike: about 99.7 % of sums stay within it if the
+// lengths are independent, centred and about normal. It takes each tolerance as
+// three standard deviations, so that fewer sums stay within it where several terms
+// are uniform; [Stack.AtLeast] takes the shapes as they are.
 //
 // Source: Scholz, Tolerance Stack Analysis Methods, 1995, statistical tolerancing.
 func (s Stack) RootSumSquare() float64 {
@@ -82,8 +86,8 @@ func (t Term) variance() float64 {
 	return t.parts() * one * one * t.Shape.variance()
 }
 
-// Shares are each term's part of the sum's variance; all zero where nothing
-// varies.
+// Shares are each term's part of the sum's variance, from 0 to 1 in the order of
+// the terms, 1 together; all 0 where nothing varies.
 func (s Stack) Shares() []float64 {
 	out := make([]float64, len(s))
 	total := 0.0
@@ -99,7 +103,13 @@ func (s Stack) Shares() []float64 {
 	return out
 }
 
-// Deviation is the sum's standard deviation.
+// Deviation is the sum's standard deviation, in the unit of the lengths: √(Σ
+// n·(s·t)²·v), with n² for n where the parts deviate alike and v the variance of
+// the shape, 1/3 of a uniform term and 0.108 of a normal one cut off at its
+// tolerance. The terms are independent of each other.
+//
+// Source: variances of independent terms add; closed forms of the uniform and the
+// truncated normal distribution.
 func (s Stack) Deviation() float64 {
 	total := 0.0
 	for _, t := range s {
@@ -108,7 +118,8 @@ func (s Stack) Deviation() float64 {
 	return math.Sqrt(total)
 }
 
-// Alike is the same stack with the parts of the named term deviating together.
+// Alike is the same stack with the parts of the terms of that name deviating
+// together; unchanged where no term has it.
 func (s Stack) Alike(name string) Stack {
 	out := append(Stack{}, s...)
 	for i := range out {

@@ -48,15 +48,16 @@ var (
 	humidities   = RangeError{What: "relative humidity", From: 0, To: 0.95, Unit: "%", Published: "the Wood Handbook's equation for moisture content"}
 )
 
-// EMC is the equilibrium moisture content of wood, a fraction, at a temperature
-// in °C and a relative humidity:
+// EMC is the equilibrium moisture content of wood, a fraction, at a temperature in
+// °C and a relative humidity h, a fraction:
 //
 //	M = 1800/W · [K·h/(1 − K·h) + (K1·K·h + 2·K1·K2·K²·h²)/(1 + K1·K·h + K1·K2·K²·h²)] %
 //
-// with W, K, K1 and K2 quadratics in the temperature. The mean of wetting and
-// drying; real wood lies a point or more to either side. Valid from −1.2 °C
-// (30 °F) to 132 °C, and up to 95 % relative humidity, where the table behind it
-// ends. Outside it is a *RangeError.
+// with W, K, K1 and K2 quadratics in the temperature. It is the mean of wetting and
+// drying; real wood lies a point or more to either side. Valid from −1.2 °C (30 °F)
+// to 132 °C, and up to 95 % relative humidity, where the table behind it ends.
+// Outside it, and for NaN, it is a *RangeError.
+//
 // Source: Wood Handbook, FPL-GTR-282, equation 4-5, in °C.
 func EMC(temperature, humidity float64) (float64, error) {
 	if err := temperatures.within(temperature); err != nil {
@@ -77,8 +78,10 @@ func emc(T, h float64) float64 {
 	return 18 / W * (kh/(1-kh) + (K1*kh+2*K1*K2*kh*kh)/(1+K1*kh+K1*K2*kh*kh))
 }
 
-// HumidityFor is the inverse of EMC: the relative humidity in which wood comes
-// to a moisture content.
+// HumidityFor is the inverse of [EMC], by bisection to the last bit: the relative
+// humidity, a fraction, in which wood comes to a moisture content, a fraction, at a
+// temperature in °C. A temperature outside the range of EMC, or a moisture content
+// that it does not reach up to 95 % relative humidity, is a *RangeError.
 func HumidityFor(temperature, moisture float64) (float64, error) {
 	most, err := EMC(temperature, humidities.To)
 	if err != nil {
@@ -108,13 +111,15 @@ const (
 	SheetSpread = 0.15
 )
 
-// Density is in kg/m3, from the specific gravity at the same moisture content:
-// 1000·G·(1 + M). Source: Wood Handbook, FPL-GTR-190, chapter 4.
+// Density is in kg/m3, from the specific gravity G at the same moisture content M,
+// a fraction: 1000·G·(1 + M). No range is checked: it is a product. Source: Wood
+// Handbook, FPL-GTR-190, chapter 4.
 func Density(sg, moisture float64) float64 { return 1000 * sg * (1 + moisture) }
 
-// DensityFromOvendry is in kg/m3, from the specific gravity on ovendry volume:
-// 1000·G/(1 + 0.9·G·M)·(1 + M), M a fraction. Source: National Design
-// Specification, Supplement.
+// DensityFromOvendry is in kg/m3, from the specific gravity G on ovendry volume:
+// 1000·G/(1 + 0.9·G·M)·(1 + M), M the moisture content, a fraction below fibre
+// saturation, which is not checked. Source: National Design Specification,
+// Supplement.
 func DensityFromOvendry(sg, moisture float64) float64 {
 	return 1000 * sg / (1 + 0.9*sg*moisture) * (1 + moisture)
 }
@@ -122,9 +127,10 @@ func DensityFromOvendry(sg, moisture float64) float64 {
 // saturation is the moisture content above which wood does not move.
 const saturation = 0.30
 
-// SGFromGreen is the specific gravity at a moisture content below saturation,
-// from that on green volume: G_b/(1 − 0.265·a·G_b), a = (0.30 − M)/0.30.
-// Source: Simpson, FPL-GTR-76, from memory.
+// SGFromGreen is the specific gravity at a moisture content M, a fraction, from
+// that on green volume: G_b/(1 − 0.265·a·G_b), a = (0.30 − M)/0.30. Above 0.30,
+// where wood no longer swells, it is that on green volume. Source: Simpson,
+// FPL-GTR-76, from memory.
 func SGFromGreen(green, moisture float64) float64 {
 	a := max(0, (saturation-moisture)/saturation)
 	return green / (1 - 0.265*a*green)
@@ -138,19 +144,23 @@ var belowSaturation = RangeError{What: "moisture content", From: 0, To: saturati
 // ErrNoChange says that no coefficient of movement is held for a species.
 var ErrNoChange = fmt.Errorf("no published coefficient of movement is held for the species")
 
-// Movement is the change of a size, in the size's unit, when the moisture
-// content goes from one value to another, both fractions: growth is positive.
-// Where both lie between 6 and 14 %,
+// Movement is the change of a size, in the size's unit, when the moisture content
+// goes from one value to another, both fractions: growth is positive. Where both
+// lie between 6 and 14 %,
 //
 //	ΔD = D·C·(M_f − M_i)
 //
-// and otherwise, with the shrinkage S from green to ovendry in percent and
-// moisture contents in percent,
+// with C the change coefficient by one whole of moisture content, and otherwise,
+// with the shrinkage S from green to ovendry, a fraction,
 //
-//	ΔD = D·(M_f − M_i)/(30·100/S − 30 + M_i)
+//	ΔD = D·(M_f − M_i)/(0.30/S − 0.30 + M_i)
 //
-// At the ends of the range the two differ by up to a tenth. Source: Wood
-// Handbook, FPL-GTR-190, equations 13-2 and 13-3, from memory.
+// At the ends of the range the two differ by up to a tenth.
+//
+// Errors. A *RangeError for a moisture content below 0 or above 0.30, and for NaN;
+// ErrNoChange where the one of C and S that is needed is 0.
+//
+// Source: Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3, from memory.
 func Movement(size, change, shrinkage, from, to float64) (float64, error) {
 	for _, m := range []float64{from, to} {
 		if err := belowSaturation.within(m); err != nil {
@@ -169,23 +179,27 @@ func Movement(size, change, shrinkage, from, to float64) (float64, error) {
 	return size * (to - from) / (saturation/shrinkage - saturation + from), nil
 }
 
-// Curved is what a curved member does when its depth changes by a fraction and
-// its length along the grain does not: the angle it spans becomes angle/(1+e)
-// and its radius R·(1+e), in the units that they have. Drying, e below zero, closes the
-// curve. Derived: the lengths of both faces stay, and their difference is depth by angle.
+// Curved is what a curved member does when its depth changes by a fraction e, above
+// −1, and its length along the grain does not: the angle it spans becomes angle/(1
+// + e) and its radius R·(1 + e), in the units that they have. Drying, e below 0,
+// closes the curve. Derived: the lengths of both faces stay, and their difference
+// is depth by angle.
 func Curved(angle, radius, strain float64) (newAngle, newRadius float64) {
 	return angle / (1 + strain), radius * (1 + strain)
 }
 
-// Mitred is what the angle of a mitre with the square cut becomes when the depth
-// of the member changes by a fraction and its length along the grain does not.
-// Drying, e below zero, makes it steeper: the mitres of a frame then open inside.
-// Derived.
+// Mitred is what the angle of a mitre with the square cut, in rad below π/2,
+// becomes when the depth of the member changes by a fraction e, above −1, and its
+// length along the grain does not: atan(tan(angle)/(1 + e)). Drying, e below 0,
+// makes it steeper: the mitres of a frame then open inside. Derived: the mitre's
+// run along the grain stays, and its rise across it changes with the depth.
 func Mitred(angle, strain float64) float64 { return math.Atan(math.Tan(angle) / (1 + strain)) }
 
-// Springback is the share of its curvature that a stack of n equal layers,
-// glued on a form, loses when it is let go: 1/n², since the glued stack is n³
-// times as stiff as one layer and the loose stack n times. Derived.
+// Springback is the share of its curvature, from 0 to 1, that a stack of n equal
+// layers, glued on a form, loses when it is let go: 1/n², since the glued stack is
+// n³ times as stiff as one layer and the loose stack n times. n is at least 1,
+// which is not checked: a single layer loses all. Derived from beam theory; see
+// [SpringbackUncertainty] for what a workshop found.
 func Springback(layers float64) float64 {
 	return 1 / (layers * layers)
 }
@@ -196,14 +210,16 @@ func Springback(layers float64) float64 {
 // workshop thread on the springback of bent laminations.
 const SpringbackUncertainty = 0.5
 
-// FormRadius is the radius of the form on which n layers come to a radius once
-// they spring back. One layer springs back whole: +0 is no form.
+// FormRadius is the radius of the form, in the unit of the radius, on which n
+// layers come to that radius once they spring back: R·(1 − 1/n²). One layer springs
+// back whole: 0 is no form. Derived, with [Springback].
 func FormRadius(radius, layers float64) float64 {
 	return radius * (1 - Springback(layers))
 }
 
-// FreeRadius is the radius that n layers glued at a form's radius spring back
-// to; one layer is straight again, +Inf.
+// FreeRadius is the radius, in the form's unit, that n layers glued at a form's
+// radius spring back to: R/(1 − 1/n²), the inverse of [FormRadius]. One layer or
+// fewer is straight again, +Inf.
 func FreeRadius(form, layers float64) float64 {
 	if layers <= 1 {
 		return math.Inf(1)

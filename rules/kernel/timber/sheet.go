@@ -40,8 +40,9 @@ type SheetMaterial struct {
 // SoldRow is a thickness by name and the actual one, both in m.
 type SoldRow struct{ Named, Actual float64 }
 
-// Actual is the actual thickness, in m, of a sheet that is named by a thickness,
-// in m: the same where the material has no other for that name.
+// Actual is the actual thickness, in m, of a sheet that is named by a thickness, in
+// m, within a tenth of a millimetre: the named one where the material has no other
+// for that name. Source: SoldFrom.
 func (s SheetMaterial) Actual(named float64) float64 {
 	for _, row := range s.Sold {
 		if math.Abs(named-row.Named) <= rowSlack {
@@ -59,7 +60,8 @@ type EmissionRow struct {
 }
 
 // MostEmission is the limit on a sheet of a thickness, in m, and whether one is
-// known.
+// known: false for a material without limits, and past its thickest row. Source:
+// From of the row.
 func (s SheetMaterial) MostEmission(thickness float64) (EmissionRow, bool) {
 	for _, row := range s.Emission {
 		if thickness <= row.UpTo {
@@ -158,7 +160,8 @@ var sheets = []SheetMaterial{
 	},
 }
 
-// LookupSheet finds a sheet material by its name or an alias, in any case.
+// LookupSheet finds a sheet material by its name or an alias, in any case. A name
+// that is not held is an *UnknownError, which suggests the nearest.
 func LookupSheet(name string) (SheetMaterial, error) {
 	var words, all []string
 	for _, s := range sheets {
@@ -185,11 +188,14 @@ func SheetNames() []string {
 // printed as 6.4 mm), and what a mill's sheet is off is within its nominal size.
 const rowSlack = 0.0001
 
-// LeastRadius is the least radius, in m, that a sheet of a thickness, in m,
-// bends to dry, on its concave face. The thickness is the nominal one, as the
-// tables have it. Between two rows the thicker one holds, since the tables print
-// no rule for what lies between. Outside the table it is a *RangeError, and for
-// a material without a table an error that says so.
+// LeastRadius is the least radius, in m, that a sheet of a thickness, in m, bends
+// to dry, on its concave face. The thickness is the nominal one, as the tables have
+// it. Between two rows the thicker one holds, since the tables print no rule for
+// what lies between. A maker's one figure for his sheet holds whatever the
+// thickness.
+//
+// Errors. A *RangeError outside the table, more than a tenth of a millimetre, and
+// for NaN; for a material without a table an error that says so. Source: BendFrom.
 func (s SheetMaterial) LeastRadius(thickness float64, longBent bool) (float64, error) {
 	table, whatever := s.ShortBent, s.ShortBentAny
 	if longBent {

@@ -82,7 +82,8 @@ func Own(name string, g Group, sg12, moe, mor, radial, tangential float64, from 
 	return s.movement(radial, tangential, from)
 }
 
-// Lookup finds a species by its name or an alias, in any case.
+// Lookup finds a species by its name or an alias, in any case. A name that is not
+// held is an *UnknownError, which suggests the nearest.
 func Lookup(name string) (Species, error) {
 	for _, s := range species {
 		if named(name, s.Name, s.Aliases) {
@@ -156,8 +157,11 @@ const (
 	OverThickness
 )
 
-// Across is the change coefficient and the shrinkage from green to ovendry of
-// one size of a board. Of mixed grain it is the larger of the two.
+// Across is the change coefficient, by one whole of moisture content, and the
+// shrinkage from green to ovendry, a fraction, of one size of a board: radial of
+// the width of vertical grain and of the thickness of flat grain, tangential
+// otherwise. Of mixed grain it is the larger of the two, since either may come. 0
+// where no figure is held. Source: Change and Shrinkage of the species.
 func (s Species) Across(c Cut, d Direction) (change, shrinkage float64) {
 	radial := (c == VerticalGrain) == (d == OverWidth)
 	if c != MixedGrain && radial {
@@ -174,9 +178,11 @@ func (s Species) Across(c Cut, d Direction) (change, shrinkage float64) {
 // Handbook, 2021, table 5-3b, footnote c).
 const shearCorrection = 1.10
 
-// TrueMOE is the modulus of elasticity free of shear, for a computation that
-// takes shear into account itself.
+// TrueMOE is the modulus of elasticity free of shear, in Pa, for a computation that
+// takes shear into account itself: the tabulated one and a tenth. 0 where no
+// strengths are held. Source: Wood Handbook, FPL-GTR-282, table 5-3b, footnote c.
 func (s Species) TrueMOE() float64 { return shearCorrection * s.MOE }
 
-// ShearModulus is along the grain, in Pa.
+// ShearModulus is along the grain, in Pa: [Species.TrueMOE] times ShearRatio. 0
+// where no strengths are held. Source: ShearFrom.
 func (s Species) ShearModulus() float64 { return s.ShearRatio * s.TrueMOE() }

@@ -9,8 +9,10 @@ var surfaced = map[int]float64{
 	3: 9.0 / 16, 4: 13.0 / 16, 5: 1 + 1.0/16, 6: 1 + 5.0/16, 8: 1.75, 10: 2.25, 12: 2.75, 16: 3.75,
 }
 
-// Surfaced is the thickness, in m, that is left of nominal stock once both
-// faces are planed. Stock that the tables do not list has no figure.
+// Surfaced is the thickness, in m, that is left of nominal stock, in quarters of an
+// inch, once both faces are planed. Stock that the tables do not list is an error
+// that lists those that they do: no rule gives what lies between. Source: hardwood
+// lumber dimension tables, two pages agree; 6/4, 10/4 and 12/4 from memory.
 func Surfaced(quarters int) (float64, error) {
 	t, ok := surfaced[quarters]
 	if !ok {
@@ -19,16 +21,18 @@ func Surfaced(quarters int) (float64, error) {
 	return t * inch, nil
 }
 
-// Rough is the thickness, in m, of rough plank by its name; under an inch counts as
-// one, as board measure has it.
+// Rough is the thickness, in m, of rough plank by its name in quarters of an inch;
+// under an inch counts as one, as board measure has it. Source: NHLA practice, on
+// hardwood measure pages.
 func Rough(quarters int) float64 { return float64(max(quarters, 4)) / 4 * inch }
 
 // BoardFoot is the volume of 144 cubic inches, in m3.
 const BoardFoot = 144 * inch * inch * inch
 
-// BoardFeet is the board measure of a rough board: quarters of an inch thick
-// (under an inch counts as one), by width and length in m. Surfaced stock is
-// measured as it was before. Source: NHLA practice, on hardwood measure pages.
+// BoardFeet is the board measure of a rough board, in board feet: quarters of an
+// inch thick (under an inch counts as one), by width and length in m. Surfaced
+// stock is measured as it was before. Nothing is rounded. Source: NHLA practice, on
+// hardwood measure pages.
 func BoardFeet(quarters int, width, length float64) float64 {
 	return Rough(quarters) / inch * (width / inch) * (length / foot) / 12
 }
