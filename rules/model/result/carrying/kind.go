@@ -67,7 +67,7 @@ func KindOf(kind spec.LegKind) Kind {
 // Key is the key of the leg's clear width.
 func (l Leg) Key() string { return l.At(KindOf(l.Kind.Get()).Place...) }
 
-// At is a key within the leg.
+// At is a key within the leg, with the leg's own prefix.
 func (l Leg) At(key ...any) string { return l.Prefix + "." + spec.Key(key...) }
 
 // Own reports whether the standards give the leg, and not the spec.

@@ -84,8 +84,9 @@ func (b boxed) nested(inside layout.Box) (out []stowage) {
 	return out
 }
 
-// pitch is how far one panel lies over the next. Nested arches shifted by s stand
-// s·cos φ apart at their ends, φ the slope there.
+// pitch is how far one panel lies over the next, in m, at most the panel's own
+// height. Nested arches shifted by s stand s·cos φ apart at their ends, φ the slope
+// there. Derived.
 func (b boxed) pitch(h float64) float64 {
 	c, thick := b.c, b.c.Vault.Thickness.Get()+2*b.wrap
 	if math.IsInf(c.Vault.TightestRadius.Get(), 1) {

@@ -32,8 +32,11 @@ func (r InRoom) Poses() (flat, tipped Pose) { return r.poses() }
 // standing is the cells that it may take to prove that a panel comes in only on edge.
 const standing = 80000
 
-// Room is how the panel comes to its bearing. What is behind the route's last leg is
-// the room; only a door that is the last leg is an opening of which that is known.
+// Room is how the panel comes to its bearing, lengths in m: turned level it takes
+// the diagonal of its width and length, tipped down from its edge that of its
+// length and height. What is behind the route's last leg is the room; only a door
+// that is the last leg is an opening of which that is known. Derived: a box is as
+// wide as its diagonal somewhere while it turns by a right angle.
 func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	r := InRoom{
 		Flat:   math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get()),

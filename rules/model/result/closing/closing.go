@@ -152,7 +152,9 @@ func deviations(c *layout.Ceiling) stack.Stack {
 	}, Row(c, c.Panel.Along.Get())...)
 }
 
-// Row is a number of panels and the seams between all of them.
+// Row is a number of panels and the seams between all of them, as deviations in m:
+// their tolerances without their lengths, since the lengths are the designer's and
+// only the deviations vary.
 func Row(c *layout.Ceiling, n int) stack.Stack {
 	return stack.Stack{
 		{Name: panels, Sense: -1, Count: n, Tolerance: c.Panel.Tolerance.Get(), Shape: stack.Normal},

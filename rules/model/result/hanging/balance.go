@@ -6,9 +6,10 @@ import "math"
 // one: less can't be told from nothing, by the masses or by the solution.
 const Counts = 0.005
 
-// balance is the tipping margin of the solved case: the distance of the mass
-// centre from the nearer of the outermost supports that count, as a share of
-// the distance between these. With fewer than two of them it is 0.
+// balance is the tipping margin of the solved case, at most 0.5: the distance of
+// the mass centre from the nearer of the outermost supports that count, as a share
+// of the distance between these; below 0 where the mass centre is outside of them.
+// With fewer than two of them it is 0. Derived from the balance of moments.
 func (r *runner) balance() float64 {
 	left, right := math.Inf(1), math.Inf(-1)
 	sprung := r.rib.sprung()
@@ -25,7 +26,8 @@ func (r *runner) balance() float64 {
 	return min(centre-left, right-centre) / (right - left)
 }
 
-// Tips reports whether the rib swings or tips on its supports.
+// Tips reports whether the rib swings or tips on its supports: whether its tipping
+// margin is 0 or less.
 func (c *Case) Tips() bool { return c.Margin <= 0 }
 
 // centre is the mass centre of the rib across the span.

@@ -142,8 +142,9 @@ func (h *Hanging) seasons() error {
 // solver's rounding, which would else choose between what symmetry makes equal.
 const Alike = 1e-6
 
-// Worst is the greatest strap force of some cases, with the strap's number from
-// 1 and the case; of several alike, the first.
+// Worst is the greatest strap force of some cases, in N, with the strap's number
+// from 1 and the case; of several alike, the first. Without a case that has straps
+// the force and the number are 0 and the case is nil.
 func Worst(cases []*Case) (force float64, strap int, in *Case) {
 	for _, c := range cases {
 		for i, f := range c.Straps {

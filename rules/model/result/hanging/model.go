@@ -36,7 +36,8 @@ type Answer struct {
 // Has reports whether a spring is in the case.
 func (a *Answer) Has(spring int) bool { return !slices.Contains(a.Without, spring) }
 
-// Longer is by how much a spring is set long, in m.
+// Longer is by how much a spring is set long, in m; below 0 it is set short, and 0
+// as made. Several settings of one spring add up.
 func (a *Answer) Longer(spring int) float64 {
 	by := 0.0
 	for _, m := range a.Misfits {

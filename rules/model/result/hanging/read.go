@@ -59,8 +59,10 @@ func (r *runner) stresses(c *Case) {
 	}
 }
 
-// Stress is the greatest of the rib, N/A + M/S, of the section that its joints
-// leave if it has such; 0 where they leave nothing.
+// Stress is the greatest of the rib, in Pa: |N|/A + |M|/S at both ends of every
+// element, of the section that its joints leave if it has such; 0 where they leave
+// nothing, which is no stress: see [CarriesAtJoint]. Source: beam theory, axial
+// force and bending moment superposed.
 func (c *Case) Stress(jointed bool) float64 {
 	if jointed {
 		return c.joint
@@ -73,7 +75,8 @@ func (c *Case) Stress(jointed bool) float64 {
 // support, and the run twice the overhang.
 type Sag struct{ Drop, Run float64 }
 
-// FirstDay is the drop before any creep.
+// FirstDay is the drop before any creep, in m: Drop/(1 + 0.6). Source: EN 1995-1-1,
+// k_def of service class 1, read on a page that reprints it.
 func (s Sag) FirstDay() float64 { return s.Drop / (1 + creep) }
 
 // larger is the sag that is the greater, the first of two alike.

@@ -51,8 +51,10 @@ func (r resistance) stress(force, moment float64) float64 {
 // between.
 type strip struct{ width, from, to float64 }
 
-// shape is the centroid, area, second moment and least section modulus of
-// strips side by side.
+// shape is the area, in m2, the second moment, in m4, and the lesser section
+// modulus, in m3, of strips side by side: Σ(b·d³/12 + b·d·off²) about their common
+// centroid (parallel axis theorem), and that by the distance of the further face. A
+// strip of negative width is taken off. All are 0 where no area is left.
 func shape(strips []strip) (area, second, modulus float64) {
 	first := 0.0
 	low, high := math.Inf(1), 0.0
@@ -108,8 +110,8 @@ func Jointed(c *layout.Ceiling) bool {
 	return layered(c) && !(c.Rib.Segments.Given() && c.Rib.Segments.Get() == 1)
 }
 
-// CarriesAtJoint reports whether anything of half a rib in layers is left to
-// carry where one of them is jointed.
+// CarriesAtJoint reports whether anything of half a rib in layers is left to carry
+// where one of them, taken as the largest, is jointed.
 func CarriesAtJoint(c *layout.Ceiling) bool {
 	area, _, _ := shape(withoutLargest(halfRib(c)))
 	return area > 0

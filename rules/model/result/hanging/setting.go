@@ -63,8 +63,9 @@ func (r *runner) set(strap int, way Way, by float64) (Case, error) {
 	return r.run(id, r.rib.but(strapKind), frame.Misfit{Spring: strap, Longer: float64(way) * by})
 }
 
-// Step is the most that one node moves when one strap is set long or short: at
-// a seam the neighbour's straps are set by themselves.
+// Step is the most that one node moves, in m, when one strap is set long or short:
+// at a seam the neighbour's straps are set by themselves. 0 where nothing is left
+// to setting.
 func (s Setting) Step() float64 {
 	most := 0.0
 	for _, c := range s.Cases {

@@ -87,8 +87,9 @@ func raisePieces(whole *rib) (all *Case, err error) {
 	return all, nil
 }
 
-// Over is the piece of a split arch, from 1, over one of the case's lifts, of
-// which there are so many under each; 0 of a whole arch.
+// Over is the piece of a split arch, from 1, over one of the case's lifts, which is
+// counted from 0 and of which there are so many under each piece; 0 of a whole
+// arch.
 func (c *Case) Over(lift, each int) int {
 	if c.Piece == 0 {
 		return 0

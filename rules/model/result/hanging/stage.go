@@ -38,7 +38,7 @@ type State struct {
 	whole, joint float64
 }
 
-// Stress is the greatest of the rib, as that of a Case.
+// Stress is the greatest of the rib, in Pa, as that of a [Case].
 func (s *State) Stress(jointed bool) float64 {
 	return (&Case{whole: s.whole, joint: s.joint}).Stress(jointed)
 }
@@ -121,7 +121,12 @@ func newStaging(run *runner, piece int) (*Staging, error) {
 }
 
 // With is the rib on some of its straps and lifts, each counted from 0, the rest
-// not yet fixed, lost or lowered.
+// not yet fixed, lost or lowered. Forces are in N on one rib. Where nothing holds
+// the rib, or it tips, Falls says so and is no error; an error is one of the
+// solver.
+//
+// A strap's force of no more than a millionth of the weight is 0: the solver's
+// rounding could else tell a slack strap from one that pulls.
 func (s *Staging) With(straps, lifts []int) (State, error) {
 	r := s.run.rib
 	up := r.springs(liftKind)

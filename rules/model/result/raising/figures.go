@@ -30,10 +30,11 @@ type turned struct {
 	across, up, along, weight layout.Number
 }
 
-// Figures are those of turning the panel down from its edge on to its feet, of where
-// its mass is, of standing it on its feet and of sliding it home; none without lifts. How
-// the pieces of a split arch and a flat panel, which has no crown, are turned is not
-// worked out.
+// Figures are those of turning the panel down from its edge on to its feet, of
+// where its mass is, of standing it on its feet and of sliding it home: in m, N and
+// rad. None without lifts. How the pieces of a split arch and a flat panel, which
+// has no crown, are turned is not worked out. Derived: each force balances the
+// weight in moments about the feet.
 func Figures(c *layout.Ceiling) []figure.Figure {
 	t := turnedOf(c)
 	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {

@@ -21,7 +21,10 @@ const (
 // for a lift by hand: no figure here holds above it.
 const HandsBelow = 1.75
 
-// Together is the mass that so many people lift, of what one does.
+// Together is the mass, in kg, that so many people lift, from 1, of what one does:
+// all of it for one, 2/3 of the sum for two, 1/2 for three. For more the 1/2 of
+// three is kept, though the source says that teams of more than four are unlikely
+// to work. Source: HSE L23, paragraph 120.
 func Together(people int, one float64) float64 {
 	return one * float64(people) * team(people)
 }
@@ -39,7 +42,9 @@ func team(people int) float64 {
 	}
 }
 
-// Lifters is the least number of people that lift a mass, of what one lifts.
+// Lifters is the least number of people, from 1, that lift a mass, of what one
+// lifts, both in kg, by [Together]. What one lifts must be positive, and the mass
+// finite: no number would do otherwise, and it would not end.
 func Lifters(mass, one float64) int {
 	n := 1
 	for Together(n, one) < mass {

@@ -23,8 +23,9 @@ type Limits struct {
 }
 
 // LimitsOf are those of a ceiling whose rib's stress may be its modulus of rupture,
-// as the rib keeps it, by the factor in force. Why says why the stress has no limit,
-// if so.
+// as the rib keeps it, by the factor in force; of a lift's capacity one rib has
+// half. Why says why the stress has no limit, if so. Source: the spec's
+// strap.allowable and lift.capacity, and the limit rib.stress.factor.
 func LimitsOf(c *layout.Ceiling, made *shop.Shop) (l Limits, why string) {
 	l = Limits{Strap: c.Strap.Allowable.Load.Get(), Heavier: c.Panel.Heavier(), Jointed: hanging.Jointed(c)}
 	if c.Lift.Capacity.Given() {

@@ -71,8 +71,8 @@ func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
 	return out
 }
 
-// OrderFigures are the order of the straps, and from how many on they balance a piece
-// and secure it; none where there is no plan.
+// OrderFigures are the order of the straps, and from how many on they balance a
+// piece and secure it, as counts; none where there is no plan.
 func OrderFigures(c *layout.Ceiling, plan record.Value[Plan]) []figure.Figure {
 	l := c.Lines("raising")
 	ready := func() bool {

@@ -99,10 +99,10 @@ func reveal(c *layout.Ceiling, ribWidth Change) Change {
 	return Change{width - ribWidth.Value, ribWidth.Err}
 }
 
-// SeamReveal is the width of the groove between two panels, and whether there
-// is one: a groove in the side of a member lies in one piece of wood, and no seam
-// opens or closes it. What set-back layers leave is at the seam where those at
-// the middle of the rib are set back.
+// SeamReveal is the width of the groove between two panels as designed, in m, and
+// whether there is one: a groove in the side of a member lies in one piece of wood,
+// and no seam opens or closes it. What set-back layers leave is at the seam where
+// those at the middle of the rib are set back.
 func SeamReveal(c *layout.Ceiling) (width float64, ok bool) {
 	r := c.Grid.Reveal
 	if !r.Given() || c.Seam.Count.Get() == 0 || r.At.Get() == "sides" {
@@ -134,8 +134,9 @@ func WidthDirection(c *layout.Ceiling) timber.Direction {
 	return timber.OverThickness
 }
 
-// Ribs is how many rib widths lie along the vault: with half ribs at its ends
-// one for each module, with whole ones one more.
+// Ribs is how many rib widths lie along the vault, from 1: with half ribs at its
+// ends one for each module, with whole ones one more. The width of each changes
+// with the seasons, so that the vault's length changes by their sum.
 func Ribs(c *layout.Ceiling) float64 {
 	n := float64(c.Grid.Along.Get())
 	if !c.Grid.HalfEnds.Get() {
@@ -144,10 +145,11 @@ func Ribs(c *layout.Ceiling) float64 {
 	return n
 }
 
-// Slope is what slopes of the intrados become when the rib's depth changes by a
-// strain and its length along the grain does not: an arc of angle a becomes one
-// of a/(1 + e), and the mitre of a pointed crown, which runs tan κ of the depth
-// along the grain, one of tan κ/(1 + e).
+// Slope is what slopes of the intrados, in rad, become when the rib's depth changes
+// by a strain, above −1, and its length along the grain does not: an arc of angle a
+// becomes one of a/(1 + e), and the mitre of a pointed crown, which runs tan κ of
+// the depth along the grain, one of tan κ/(1 + e). Derived: [timber.Curved] and
+// [timber.Mitred].
 func Slope(v layout.Vault, strain float64) func(slope float64) float64 {
 	kink := v.Kink.Get()
 	mitre := timber.Mitred(kink, strain)
@@ -167,10 +169,10 @@ func angle(c *layout.Ceiling, strain Change) Change {
 	return Change{Value: Slope(c.Vault, strain.Value)(slope) - slope}
 }
 
-// foot is how far one foot moves outward when the rib's depth changes by a
-// strain: of a circular arc, whose radius becomes R·(1 + e), the chord becomes
-// 2R(1 + e)·sin(φ/(1 + e)). For a curve of several radii each piece keeps its
-// length and turns by that much less.
+// foot is how far one foot moves outward, in m, when the rib's depth changes by a
+// strain: of a circular arc, whose radius becomes R·(1 + e), the chord becomes 2R(1
+// + e)·sin(φ/(1 + e)). For a curve of several radii each piece keeps its length and
+// turns by that much less. 0 of a flat ceiling. Derived.
 func foot(c *layout.Ceiling, strain Change) Change {
 	if strain.Err != nil {
 		return Change{Err: strain.Err}

@@ -31,7 +31,10 @@ type Clamping struct {
 	Force   float64 // of each clamp, N
 }
 
-// Clamped divides a length evenly by clamps.
+// Clamped divides a length, in m and positive, evenly by clamps: ⌈length/spacing⌉ +
+// 1 of them, each with the force of the glue's pressure over half a rib and what is
+// jointed off it, times the spacing that results. Derived: a pressure by the area
+// that a clamp serves; spacing and pressure are the shop's.
 func Clamped(c *layout.Ceiling, length float64) Clamping {
 	bench := c.Bench()
 	n := int(math.Ceil(length/bench.Clamp.Spacing-1e-9)) + 1
@@ -101,7 +104,8 @@ func (f *Form) clamp(c *layout.Ceiling, edge curve.Curve, in frame) {
 	f.Runs = append(f.Runs, run)
 }
 
-// Pressure is that on the glue of the ribs' wood, in Pa.
+// Pressure is that on the glue of the ribs' wood, in Pa: the shop's for softwood or
+// for hardwood, which needs more.
 func Pressure(c *layout.Ceiling, bench *standards.Shop) float64 {
 	if c.Rib.Species.Get().Group == timber.Softwood {
 		return bench.Clamp.Softwood

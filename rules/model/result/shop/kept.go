@@ -9,7 +9,8 @@ import (
 // it takes nothing.
 type Kept struct{ Grain, Curvature, Scarf float64 }
 
-// Share is what is left by all of them.
+// Share is what is left by all of them, from 0 to 1: their product, as structural
+// standards multiply their factors (common practice).
 func (k Kept) Share() float64 { return k.Grain * k.Curvature * k.Scarf }
 
 // Kept is what the ribs of a ceiling keep: of a sawn rib by the slope of its grain, of a

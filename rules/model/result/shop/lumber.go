@@ -59,8 +59,8 @@ func cuts(c *layout.Ceiling, strips []Strips, sawn []Sawn) Cuts {
 	return out
 }
 
-// Planks are what ribs and rails are cut from, the ribs without their lengths: only
-// what decides on the plank is read of them.
+// Planks are what ribs and rails are cut from, in m, the ribs without their
+// lengths: only what decides on the plank is read of them.
 func Planks(c *layout.Ceiling) (ribs, rails []CutSize) {
 	bench, n := c.Bench(), ribsOf(c)
 	add := func(count int, width float64) {

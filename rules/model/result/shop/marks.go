@@ -93,9 +93,10 @@ func (s *section) beside(p Station, along, down float64) Point {
 	return Point{p.Behind[0] + along*ny - down*nx, p.Behind[1] - along*nx - down*ny}
 }
 
-// ScrewRow is the row of one strap's screws: where the first lies from the lap's
-// end, and how far apart they are. Without strap.screws.spacing they lie even over
-// the lap.
+// ScrewRow is the row of one strap's screws, in m: where the first lies from the
+// lap's end, and how far apart they are. Without strap.screws.spacing they lie even
+// over the lap. The first is below 0 where the row is longer than the lap; ok is
+// false without screws, their count or the lap. Derived.
 func ScrewRow(c *layout.Ceiling) (first, pitch float64, ok bool) {
 	st := c.Strap
 	if !st.Screws.Given() || !st.Screws.Count.Given() || !st.Lap.Given() {

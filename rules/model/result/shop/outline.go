@@ -25,10 +25,12 @@ type Outline []Segment
 // straight is a line from one place to another.
 func straight(a, b Point) Outline { return Outline{{From: a, To: b}} }
 
-// Turn is the angle that an arc turns by, over nothing to the left.
+// Turn is the angle that an arc turns by, in rad from −2π to 2π and over nothing to
+// the left: 4·atan(bulge), the bulge's own definition. 0 of a line.
 func (s Segment) Turn() float64 { return 4 * math.Atan(s.Bulge) }
 
-// Radius is that of an arc; +Inf of a line.
+// Radius is that of an arc, in m: half the chord over the sine of half the turn;
+// +Inf of a line. Closed form.
 func (s Segment) Radius() float64 {
 	if s.Bulge == 0 {
 		return math.Inf(1)
@@ -36,7 +38,8 @@ func (s Segment) Radius() float64 {
 	return apart(s.From, s.To) / 2 / math.Abs(math.Sin(s.Turn()/2))
 }
 
-// Centre is that of an arc.
+// Centre is that of an arc, in m, on the pattern's axes. A line has none: its
+// places are not finite.
 func (s Segment) Centre() Point {
 	// From the chord's middle, square to it, by half the chord over the tangent of
 	// half the turn.
@@ -47,7 +50,7 @@ func (s Segment) Centre() Point {
 	}
 }
 
-// Length is that along the segment.
+// Length is that along the segment, in m: radius by turn, or the chord of a line.
 func (s Segment) Length() float64 {
 	if s.Bulge == 0 {
 		return apart(s.From, s.To)
@@ -58,7 +61,7 @@ func (s Segment) Length() float64 {
 // reversed is the segment from its end to its beginning.
 func (s Segment) reversed() Segment { return Segment{s.To, s.From, -s.Bulge} }
 
-// Length is that along all segments.
+// Length is that along all segments, in m.
 func (o Outline) Length() float64 {
 	sum := 0.0
 	for _, s := range o {
@@ -67,7 +70,8 @@ func (o Outline) Length() float64 {
 	return sum
 }
 
-// Bounds is the least upright box around the outline.
+// Bounds is the least upright box around the outline, in m, arcs between their ends
+// included. Without a segment low is +Inf and high −Inf.
 func (o Outline) Bounds() (low, high Point) {
 	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
 	include := func(p Point) {

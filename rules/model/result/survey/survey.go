@@ -149,7 +149,9 @@ func (v *Survey) framing(near, far float64) (middle, lowest float64) {
 	return underside.At((near+far)/2) - springing, lowest
 }
 
-// Strap is the length of a panel's strap at a station of the arch.
+// Strap is the length of a panel's strap, in m, at a station of the arch, from its
+// left end in m: from the extrados there to the framing over the middle of the
+// panel, as measured. 0 or less where the framing is no higher.
 func (v *Survey) Strap(p Panel, station float64) float64 {
 	return p.Framing - v.c.ExtradosHeight(station)
 }
@@ -176,9 +178,9 @@ func (v *Survey) last(s *seasons.Seasons, k *closing.Closing) [2]Last {
 	return out
 }
 
-// Beside is the room across a panel: where it was measured, at the panel where it is
-// least, the readings off by their accuracy; else as drawn, at its tightest, and no
-// panel's.
+// Beside is the room across a panel, in m: where it was measured, at the panel
+// where it is least, the readings of both walls off by their accuracy; else as
+// drawn, at its tightest, and no panel's.
 func (v *Survey) Beside() (width float64, panel string) {
 	c := v.c
 	at, ok := v.Placed()

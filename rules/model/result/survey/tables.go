@@ -7,9 +7,9 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// Cuts are the lengths that the straps of each panel are cut to, by their stations,
-// with the lap at both ends and rounded as a shop cuts: none where the survey does
-// not say how long they are, or leaves one no length.
+// Cuts are the lengths, in m, that the straps of each panel are cut to, by their
+// stations, with the lap at both ends and rounded as a shop cuts: none where the
+// survey does not say how long they are, or leaves one no length.
 func (v *Survey) Cuts() (lengths [][]float64) {
 	c := v.c
 	if _, ok := v.Placed(); !ok || !v.Framed() || !c.Strap.Lap.Given() || len(c.Strap.Stations.Get()) == 0 {
