@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review/catalog"
 )
 
@@ -46,5 +47,5 @@ func unknownRule(id string) error {
 	for _, r := range catalog.Rules() {
 		known = append(known, r.ID)
 	}
-	return fmt.Errorf("no rule %q%s", id, isIt(id, known, "dryfit basis lists them"))
+	return fmt.Errorf("no rule %q%s", id, usage.IsIt(id, known, "dryfit basis lists them"))
 }

@@ -11,9 +11,12 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/design/begin"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
@@ -31,7 +34,7 @@ type beginFlags struct {
 	take                                              []string
 }
 
-func beginCommand(s streams) *cobra.Command {
+func beginCommand(s console.Streams) *cobra.Command {
 	var f beginFlags
 	c := &cobra.Command{
 		Use:   "begin",
@@ -71,23 +74,23 @@ func beginCommand(s streams) *cobra.Command {
 	flags.IntVar(&f.around, "around", 0, "the `count` of coffers around the arc (default: dryfit chooses)")
 	flags.IntVar(&f.along, "along", 0, "the `count` of coffers along the vault (default: dryfit chooses)")
 	flags.StringVar(&f.species, "species", "", "the `wood` of ribs and rails (default white oak)")
-	flags.StringVar(&f.construction, "construction", "", "how ribs are made: "+oneOf(constructions)+" (default laminated)")
+	flags.StringVar(&f.construction, "construction", "", "how ribs are made: "+usage.OneOf(constructions)+" (default laminated)")
 	flags.StringVar(&f.skin, "skin", "", "the `material` of the skin (default bendable plywood)")
 	flags.StringArrayVar(&f.take, "take", nil, "set a key of the spec, `KEY=VALUE`; may be repeated")
 	flags.StringVar(&f.profile, "profile", "segmental", "the `shape` of the curve: "+strings.Join(begin.Profiles(), ", "))
 	flags.StringVar(&f.units, "units", "", "metric or imperial (default: the units of the span)")
 	flags.StringVar(&f.title, "title", "", "the ceiling's title on drawings")
 	flags.StringVar(&f.output, "output", "", "write to a new `file`, *"+source.Extension+", instead of standard output")
-	completeWith(c, "units", "metric", "imperial")
-	completeWith(c, "profile", begin.Profiles()...)
-	completeWith(c, "construction", constructions...)
+	usage.CompleteWith(c, "units", "metric", "imperial")
+	usage.CompleteWith(c, "profile", begin.Profiles()...)
+	usage.CompleteWith(c, "construction", constructions...)
 	return c
 }
 
 // constructions are those that a rib may have.
 var constructions = []string{"laminated", "sawn", "solid"}
 
-func draft(ctx context.Context, s streams, f beginFlags) error {
+func draft(ctx context.Context, s console.Streams, f beginFlags) error {
 	if !slices.Contains(begin.Profiles(), f.profile) {
 		return fmt.Errorf("--profile %q is not one of %s", f.profile, strings.Join(begin.Profiles(), ", "))
 	}
@@ -97,8 +100,8 @@ func draft(ctx context.Context, s streams, f beginFlags) error {
 	if err := f.measure(s); err != nil {
 		return err
 	}
-	if terminal(s.in) {
-		f.ask(ctx, s.in, s.err)
+	if console.Terminal(s.In) {
+		f.ask(ctx, s.In, s.Err)
 	}
 	if ctx.Err() != nil {
 		return ctx.Err()
@@ -117,19 +120,19 @@ func draft(ctx context.Context, s streams, f beginFlags) error {
 	if err != nil {
 		return undrafted(s, w, err)
 	}
-	if err := writeNew(f.output, s.out, d.Text); err != nil {
+	if err := writeNew(f.output, s.Out, d.Text); err != nil {
 		return err
 	}
 	to := "the spec"
 	if f.output != "" {
 		to = f.output
 	}
-	fmt.Fprintln(s.err, show.Paragraph(show.Safe(drafted(to, d))))
+	fmt.Fprintln(s.Err, show.Paragraph(show.Safe(drafted(to, d))))
 	return nil
 }
 
 // undrafted says why there is no draft, and what would do.
-func undrafted(s streams, w begin.Wanted, err error) error {
+func undrafted(s console.Streams, w begin.Wanted, err error) error {
 	var impossible *begin.ImpossibleError
 	var none *begin.NoAnswerError
 	switch {
@@ -147,14 +150,14 @@ func undrafted(s streams, w begin.Wanted, err error) error {
 			size = fmt.Sprintf("room %s by %s by %s", r.Width, r.Length, r.Height)
 		}
 		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes, and against what came nearest stands:", w.Profile, size)
-		fmt.Fprintln(s.err, show.Paragraph(show.Safe(said)))
+		fmt.Fprintln(s.Err, show.Paragraph(show.Safe(said)))
 		for _, a := range none.Against {
-			fmt.Fprintln(s.err, show.Paragraph(show.Safe(a.Rule.ID+": "+a.Text+".")))
+			fmt.Fprintln(s.Err, show.Paragraph(show.Safe(a.Rule.ID+": "+a.Text+".")))
 		}
 		for _, other := range none.Instead {
-			fmt.Fprintln(s.err, show.Paragraph(show.Safe(other+".")))
+			fmt.Fprintln(s.Err, show.Paragraph(show.Safe(other+".")))
 		}
-		return verdictError{exitFail}
+		return exit.VerdictError{Status: exit.Fail}
 	default:
 		return err
 	}
@@ -216,7 +219,7 @@ func (f *beginFlags) wanted() (begin.Wanted, error) {
 	case f.around < 0 || f.along < 0:
 		return w, errors.New("--around and --along are counts, from 1")
 	case f.construction != "" && !slices.Contains(constructions, f.construction):
-		return w, fmt.Errorf("--construction %q is not %s", f.construction, oneOf(constructions))
+		return w, fmt.Errorf("--construction %q is not %s", f.construction, usage.OneOf(constructions))
 	}
 	for _, text := range f.take {
 		c, err := begin.Take(text)

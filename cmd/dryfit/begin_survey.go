@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/begin"
@@ -11,7 +13,7 @@ import (
 )
 
 // measure reads the survey, and prints what is wrong with it at its place.
-func (f *beginFlags) measure(s streams) error {
+func (f *beginFlags) measure(s console.Streams) error {
 	if f.survey == "" {
 		return nil
 	}
@@ -22,10 +24,10 @@ func (f *beginFlags) measure(s streams) error {
 	}
 	measured, problems := begin.ReadSurvey(in.Name, src)
 	for _, p := range problems {
-		fmt.Fprintln(s.err, show.Safe(inFile(in.Name, p.Position, p.Key, p.Message)))
+		fmt.Fprintln(s.Err, show.Safe(inFile(in.Name, p.Position, p.Key, p.Message)))
 	}
 	if len(problems) > 0 {
-		return verdictError{exitNotChecked}
+		return exit.VerdictError{Status: exit.NotChecked}
 	}
 	f.measured = measured
 	return nil

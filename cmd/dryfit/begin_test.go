@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/rules/kernel/curve"
 )
 
@@ -35,7 +36,7 @@ func TestAsksForWhatIsMissing(t *testing.T) {
 func TestDraftsToStandardOutput(t *testing.T) {
 	var out, errs bytes.Buffer
 	args := []string{"begin", "--profile", "flat", "--span", "3m", "--length", "5m"}
-	require.Zero(t, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+	require.Zero(t, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 	assert.True(t, strings.HasPrefix(out.String(), "# A first spec"))
 	assert.Contains(t, errs.String(), "passes its own check")
 }

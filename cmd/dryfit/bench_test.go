@@ -14,6 +14,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v5"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -94,7 +95,7 @@ func BenchmarkThousandFiles(b *testing.B) {
 	}
 	for b.Loop() {
 		var out, errs bytes.Buffer
-		if status := run(context.Background(), []string{"check", folder}, streams{out: &out, err: &errs}); status != 0 {
+		if status := run(context.Background(), []string{"check", folder}, console.Streams{Out: &out, Err: &errs}); status != 0 {
 			b.Fatal(status, errs.String())
 		}
 	}
@@ -119,7 +120,7 @@ func BenchmarkRemedyThousandLegs(b *testing.B) {
 	require.NoError(b, os.WriteFile(name, []byte(manyLegs(b, 997)), 0o644))
 	for b.Loop() {
 		var out, errs bytes.Buffer
-		if status := run(context.Background(), []string{"remedy", name}, streams{out: &out, err: &errs}); status > 1 {
+		if status := run(context.Background(), []string{"remedy", name}, console.Streams{Out: &out, Err: &errs}); status > 1 {
 			b.Fatal(status, errs.String())
 		}
 	}

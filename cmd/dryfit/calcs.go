@@ -6,15 +6,18 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/sums"
+	"dryfit/cmd/dryfit/internal/single"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
 
-func calcsCommand(s streams) *cobra.Command {
+func calcsCommand(s console.Streams) *cobra.Command {
 	var format, output string
 	var named []string
 	c := &cobra.Command{
@@ -33,7 +36,7 @@ func calcsCommand(s streams) *cobra.Command {
 			default:
 				return fmt.Errorf("--format %q is not text or json", format)
 			}
-			one, err := resolved(s, args[0], named, review.Options{})
+			one, err := single.Open(s, args[0], named, review.Options{})
 			if err != nil {
 				return err
 			}
@@ -43,12 +46,12 @@ func calcsCommand(s streams) *cobra.Command {
 				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),
 			}
-			return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, calcs) })
+			return outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, calcs) })
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text or json")
 	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
 	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "format", "text", "json")
+	usage.CompleteWith(c, "format", "text", "json")
 	return c
 }

@@ -1,22 +1,20 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
-	"strings"
-	"sync"
-	"time"
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/source"
-	"dryfit/rules/engine"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 	"dryfit/spec"
@@ -31,7 +29,7 @@ type checkFlags struct {
 	stdinName string
 	strict    bool
 	thorough  bool
-	jobs      jobs
+	jobs      usage.Jobs
 	standards []string
 	from      string // a revision, whose standards hold
 	since     string // a revision
@@ -43,7 +41,7 @@ type checkFlags struct {
 	require   []string // rules that must be checked, keys that must be given
 }
 
-func checkCommand(s streams) *cobra.Command {
+func checkCommand(s console.Streams) *cobra.Command {
 	var f checkFlags
 	c := &cobra.Command{
 		Use:   "check [PATH...]",
@@ -92,7 +90,7 @@ func checkCommand(s streams) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error { return check(c.Context(), s, args, f) },
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.format, "format", "text", oneOf(formats))
+	flags.StringVar(&f.format, "format", "text", usage.OneOf(formats))
 	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
 	flags.StringVar(&f.colour, "color", "auto", "auto, always or never")
 	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
@@ -100,7 +98,7 @@ func checkCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.BoolVar(&f.thorough, "thorough", false, "multiply the search budget of the route by ten")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found; may be repeated, with one verdict for each")
-	f.jobs.atATime(c, "specs to check")
+	f.jobs.AtATime(c, "specs to check")
 	flags.StringVar(&f.from, "standards-from", "", "take the standards files from a git `revision`")
 	flags.StringVar(&f.baseline, "baseline", "", "fail only on findings that are new or worse since a git `revision`")
 	flags.StringVar(&f.since, "changed-since", "", "check only specs that changed, or whose standards changed, since a git `revision`")
@@ -110,24 +108,17 @@ func checkCommand(s streams) *cobra.Command {
 	flags.StringArrayVar(&f.rules.only, "rule", nil, "check only rules that match a `pattern`, and those that refer; may be repeated")
 	flags.StringArrayVar(&f.require, "require", nil, "hold a spec if a rule that matches a `pattern` is not checked, or a key of that name is absent; may be repeated")
 	flags.StringArrayVar(&f.rules.skip, "skip", nil, "leave out rules that match a `pattern`, except those that refer; may be repeated")
-	completeWith(c, "rule", patterns(catalog.Rules())...)
-	completeWith(c, "skip", patterns(catalog.Rules())...)
-	completeWith(c, "require", append(patterns(catalog.Rules()), spec.Keys()...)...)
-	completeWith(c, "format", formats...)
-	completeWith(c, "color", "auto", "always", "never")
+	usage.CompleteWith(c, "rule", patterns(catalog.Rules())...)
+	usage.CompleteWith(c, "skip", patterns(catalog.Rules())...)
+	usage.CompleteWith(c, "require", append(patterns(catalog.Rules()), spec.Keys()...)...)
+	usage.CompleteWith(c, "format", formats...)
+	usage.CompleteWith(c, "color", "auto", "always", "never")
 	return c
 }
 
-func completeWith(c *cobra.Command, flag string, words ...string) {
-	err := c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp))
-	if err != nil {
-		panic(err) // the flag is not one of the command's
-	}
-}
-
-func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
+func check(ctx context.Context, s console.Streams, paths []string, f checkFlags) error {
 	if stay := f.rules.stays(catalog.Rules()); stay != "" {
-		fmt.Fprintln(s.err, stay)
+		fmt.Fprintln(s.Err, stay)
 	}
 	if f.watch {
 		return watch(ctx, s, paths, f)
@@ -143,20 +134,20 @@ func check(ctx context.Context, s streams, paths []string, f checkFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := outfile.Stream(f.output, s.out, append(source.InputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+	if err := outfile.Stream(f.output, s.Out, append(source.InputsAt(f.standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
 		return err
 	}
-	return outcome(r.Verdict())
+	return exit.Outcome(r.Verdict())
 }
 
 // lines writes JSON Lines as the sheets come, and of each keeps only the
 // verdict: a file of them may be of any number of specs.
-func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error {
+func (f checkFlags) lines(ctx context.Context, s console.Streams, paths []string) error {
 	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
 		return err
 	}
-	err = outfile.Stream(f.output, s.out, append(source.InputsAt(f.standards), c.inputs...), func(w io.Writer) error {
+	err = outfile.Stream(f.output, s.Out, append(source.InputsAt(f.standards), c.inputs...), func(w io.Writer) error {
 		err := c.run(ctx, f, func(sheet *review.Sheet) error {
 			err := report.JSONLine(w, c.Report, sheet)
 			*sheet = review.Sheet{Verdict: sheet.Verdict}
@@ -170,35 +161,12 @@ func (f checkFlags) lines(ctx context.Context, s streams, paths []string) error 
 	if err != nil {
 		return err
 	}
-	return outcome(c.Verdict())
-}
-
-// outcome turns a verdict into the command's exit status.
-func outcome(v engine.Verdict) error {
-	switch v {
-	case engine.CouldNotCheck:
-		return verdictError{exitNotChecked}
-	case engine.Failed:
-		return verdictError{exitFail}
-	default:
-		return nil
-	}
-}
-
-// judgedOn is the date given, or today in UTC.
-func judgedOn(given string) (string, error) {
-	if given == "" {
-		return time.Now().UTC().Format(time.DateOnly), nil
-	}
-	if _, err := time.Parse(time.DateOnly, given); err != nil {
-		return "", fmt.Errorf("--on %q is not a date; write 2027-06-30", given)
-	}
-	return given, nil
+	return exit.Outcome(c.Verdict())
 }
 
 // writer is the format asked for; nil for JSON Lines, which are written as the
 // sheets come.
-func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, error) {
+func (f checkFlags) writer(s console.Streams) (func(io.Writer, report.Report) error, error) {
 	colour, err := f.inColour(s)
 	if err != nil {
 		return nil, err
@@ -222,7 +190,7 @@ func (f checkFlags) writer(s streams) (func(io.Writer, report.Report) error, err
 	case "annotations":
 		return report.Annotations, nil
 	default:
-		return nil, fmt.Errorf("--format %q is not %s", f.format, oneOf(formats))
+		return nil, fmt.Errorf("--format %q is not %s", f.format, usage.OneOf(formats))
 	}
 }
 
@@ -237,14 +205,8 @@ func (f checkFlags) textWriter(colour bool) func(io.Writer, report.Report) error
 // formats are those that findings are written in.
 var formats = []string{"text", "json", "jsonl", "sarif", "junit", "markdown", "annotations"}
 
-// oneOf lists words to choose from.
-func oneOf(words []string) string {
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
-}
-
 // inColour follows the flag, then NO_COLOR, then whether there is a terminal.
-func (f checkFlags) inColour(s streams) (bool, error) {
+func (f checkFlags) inColour(s console.Streams) (bool, error) {
 	switch f.colour {
 	case "always":
 		return true, nil
@@ -252,33 +214,8 @@ func (f checkFlags) inColour(s streams) (bool, error) {
 		return false, nil
 	case "auto":
 		plain := os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb"
-		return !plain && f.output == "" && terminal(s.out), nil
+		return !plain && f.output == "" && console.Terminal(s.Out), nil
 	default:
 		return false, fmt.Errorf("--color %q is not auto, always or never", f.colour)
 	}
-}
-
-// once lets standard input be read again for each run. It is read by the first
-// input that is -, and not at all where none is.
-func once(r io.Reader) func() io.Reader {
-	read := sync.OnceValues(func() ([]byte, error) { return io.ReadAll(io.LimitReader(r, spec.MaxSize+1)) })
-	return func() io.Reader { return &again{read: read} }
-}
-
-// again reads what was read once. What could not be read whole is an error from
-// the first byte: part of a spec is none.
-type again struct {
-	read func() ([]byte, error)
-	rest *bytes.Reader
-}
-
-func (a *again) Read(p []byte) (int, error) {
-	if a.rest == nil {
-		b, err := a.read()
-		if err != nil {
-			return 0, err
-		}
-		a.rest = bytes.NewReader(b)
-	}
-	return a.rest.Read(p)
 }

@@ -12,8 +12,11 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -31,8 +34,8 @@ type checked struct {
 }
 
 // prepare gathers the inputs; nothing has been checked yet.
-func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (checked, error) {
-	on, err := judgedOn(f.on)
+func (f checkFlags) prepare(ctx context.Context, s console.Streams, paths []string) (checked, error) {
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return checked{}, err
 	}
@@ -44,7 +47,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if err != nil {
 		return checked{}, err
 	}
-	w := source.NewWalker(ctx, s.err, finders)
+	w := source.NewWalker(ctx, s.Err, finders)
 	w.Rules = true
 	if paths, err = source.OrFolders(finders, paths); err != nil {
 		return checked{}, err
@@ -56,7 +59,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 	if from := finders[0].From; from != nil {
 		inputs = append(inputs, w.Unseen(from, paths, inputs)...)
 	}
-	r := report.Report{Version: version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
+	r := report.Report{Version: build.Version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
 	r.Folder, r.Root = source.Whereabouts()
 	if inputs, err = f.chosen(s, w, r, paths, inputs); err != nil {
 		return checked{}, err
@@ -71,7 +74,7 @@ func (f checkFlags) prepare(ctx context.Context, s streams, paths []string) (che
 		options.Search.Depth = carrying.Thorough
 	}
 	before, err := f.before(ctx)
-	return checked{r, inputs, options, once(s.in), finders, before}, err
+	return checked{r, inputs, options, console.Once(s.In), finders, before}, err
 }
 
 // before is the baseline; nil for none.
@@ -87,7 +90,7 @@ func (f checkFlags) before(ctx context.Context) (*source.Snapshot, error) {
 }
 
 // report checks the inputs to each set of standards.
-func (f checkFlags) report(ctx context.Context, s streams, paths []string) (checked, error) {
+func (f checkFlags) report(ctx context.Context, s console.Streams, paths []string) (checked, error) {
 	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
 		return checked{}, err

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
@@ -31,7 +32,7 @@ func (f checkFlags) finders(ctx context.Context) ([]*source.Finder, error) {
 
 // chosen are the inputs that are left by --changed-since and --part. Where none
 // is left, that is said: nothing to check is no failure.
-func (f checkFlags) chosen(s streams, w *source.Walker, r report.Report, paths []string, inputs []source.Input) ([]source.Input, error) {
+func (f checkFlags) chosen(s console.Streams, w *source.Walker, r report.Report, paths []string, inputs []source.Input) ([]source.Input, error) {
 	all := len(inputs)
 	if f.since != "" {
 		changed, err := source.ChangedSince(w.Ctx, f.since)
@@ -43,7 +44,7 @@ func (f checkFlags) chosen(s streams, w *source.Walker, r report.Report, paths [
 		}
 		inputs = changed.Concerned(inputs, f.standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(s.err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.since)))
+			fmt.Fprintln(s.Err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.since)))
 		}
 	}
 	if f.part == "" {
@@ -60,7 +61,7 @@ func (f checkFlags) chosen(s streams, w *source.Walker, r report.Report, paths [
 	}
 	inputs = slices.DeleteFunc(inputs, func(in source.Input) bool { return !source.InPart(part, source.Placed(r, in, above)) })
 	if len(inputs) == 0 && before > 0 {
-		fmt.Fprintf(s.err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.part)
+		fmt.Fprintf(s.Err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.part)
 	}
 	return inputs, nil
 }

@@ -9,9 +9,14 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/design/compare"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -28,7 +33,7 @@ type compareFlags struct {
 	judgeBy                               string
 }
 
-func compareCommand(s streams) *cobra.Command {
+func compareCommand(s console.Streams) *cobra.Command {
 	var f compareFlags
 	c := &cobra.Command{
 		Use:   "compare OLD NEW",
@@ -71,13 +76,13 @@ func compareCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.judgeBy, "judge-by", "", "apply the standards at the revision of the `old` spec, the new one, or each its own: old, new or each (default those in the working tree)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails a spec")
 	flags.BoolVar(&f.all, "all", false, "list every figure that changed, not only the main ones")
-	completeWith(c, "format", "text", "markdown", "json", "html", "svg")
-	completeWith(c, "fail-on", "new-hold", "new-query")
-	completeWith(c, "judge-by", "old", "new", "each")
+	usage.CompleteWith(c, "format", "text", "markdown", "json", "html", "svg")
+	usage.CompleteWith(c, "fail-on", "new-hold", "new-query")
+	usage.CompleteWith(c, "judge-by", "old", "new", "each")
 	return c
 }
 
-func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags) error {
+func compareSpecs(ctx context.Context, s console.Streams, args []string, f compareFlags) error {
 	write, ok := map[string]func(io.Writer, change.Comparison) error{
 		"text": change.CompareText, "markdown": change.CompareMarkdown, "json": change.CompareJSON,
 		"html": comparePage, "svg": compareSVG,
@@ -93,7 +98,7 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 	if err != nil || threshold.SI < 0 {
 		return fmt.Errorf("--threshold %q is not a share; write 0.5%%", f.threshold)
 	}
-	on, err := judgedOn(f.on)
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
@@ -105,19 +110,19 @@ func compareSpecs(ctx context.Context, s streams, args []string, f compareFlags)
 		return err
 	}
 	c := compare.Of(sheets[0], sheets[1], threshold.SI)
-	r := change.Comparison{Comparison: c, Version: version(), On: on, All: f.all}
-	if err := outfile.Write(f.output, s.out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
+	r := change.Comparison{Comparison: c, Version: build.Version(), On: on, All: f.all}
+	if err := outfile.Write(f.output, s.Out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err
 	}
 	if least > 0 && c.Worse(least) {
-		return verdictError{exitFail}
+		return exit.VerdictError{Status: exit.Fail}
 	}
 	return nil
 }
 
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
-func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on string) ([]*review.Sheet, []source.Input, error) {
+func bothSides(ctx context.Context, s console.Streams, args []string, f compareFlags, on string) ([]*review.Sheet, []source.Input, error) {
 	finders, err := f.finders(ctx, args)
 	if err != nil {
 		return nil, nil, err
@@ -148,7 +153,7 @@ func bothSides(ctx context.Context, s streams, args []string, f compareFlags, on
 		if finders[1] != finders[0] {
 			said = append(said, finders[1].Sheets()...)
 		}
-		return nil, nil, unresolved(s, on, append(said, broken...)...)
+		return nil, nil, single.Unresolved(s, on, append(said, broken...)...)
 	}
 	return sheets, inputs, nil
 }
@@ -202,13 +207,13 @@ func (f compareFlags) judgedAs(in source.Input, names []string) source.Input {
 }
 
 // side reads one of the two specs.
-func side(ctx context.Context, s streams, name string) (in source.Input, src []byte, problem string) {
+func side(ctx context.Context, s console.Streams, name string) (in source.Input, src []byte, problem string) {
 	if r, ok := source.RevisionOf(name); ok {
 		in = source.Input{Name: name, Path: filepath.Join(r.Folder(), filepath.Base(r.Path))}
 		src, problem = source.FromGit(ctx, r)
 		return in, src, problem
 	}
 	in = source.InputAt(name)
-	src, problem = in.Read(s.in)
+	src, problem = in.Read(s.In)
 	return in, src, problem
 }

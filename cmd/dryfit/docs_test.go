@@ -13,6 +13,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
 )
 
 // repository is one as the pages speak of: two specs in a folder, their
@@ -83,7 +85,7 @@ func TestShownCommandsRun(t *testing.T) {
 			examples(sub)
 		}
 	}
-	examples(rootCommand(streams{}))
+	examples(rootCommand(console.Streams{}))
 
 	repository(t)
 	require.NoError(t, os.WriteFile("room.toml", []byte(measuredRoom), 0o644))
@@ -137,13 +139,13 @@ func follow(t *testing.T, line string) string {
 // its exit status, which is that of a verdict.
 func printed(t *testing.T, line string) (out, errs string, status int) {
 	t.Helper()
-	s := streams{in: strings.NewReader("")}
+	s := console.Streams{In: strings.NewReader("")}
 	if to := redirect.FindStringSubmatch(line); to != nil {
 		line = strings.TrimSuffix(line, to[0])
 		if to[1] == "<" {
 			src, err := os.ReadFile(to[2])
 			require.NoError(t, err)
-			s.in = bytes.NewReader(src)
+			s.In = bytes.NewReader(src)
 		}
 	}
 	var args []string
@@ -152,7 +154,7 @@ func printed(t *testing.T, line string) (out, errs string, status int) {
 	}
 	require.Equal(t, "dryfit", args[0])
 	var o, e bytes.Buffer
-	s.out, s.err = &o, &e
+	s.Out, s.Err = &o, &e
 	status = run(context.Background(), args[1:], s)
 	require.LessOrEqual(t, status, 1, "%s: %s", line, &e)
 	return o.String(), e.String(), status

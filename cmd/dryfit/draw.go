@@ -6,11 +6,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/single"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -22,7 +26,7 @@ type drawFlags struct {
 	standards                               []string
 }
 
-func drawCommand(s streams) *cobra.Command {
+func drawCommand(s console.Streams) *cobra.Command {
 	var f drawFlags
 	names := append(drawing.Names(), "all")
 	c := &cobra.Command{
@@ -44,7 +48,7 @@ func drawCommand(s streams) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error { return draw(s, args[0], f) },
 	}
 	flags := c.Flags()
-	flags.StringVar(&f.sheet, "sheet", "all", oneOf(names))
+	flags.StringVar(&f.sheet, "sheet", "all", usage.OneOf(names))
 	flags.StringVar(&f.format, "format", "", "svg or pdf (default: the ending of the output's name, else pdf)")
 	flags.StringVar(&f.scale, "scale", "", "1:20, or 1/2in = 1ft (default: the one that suits the sheet)")
 	flags.StringVar(&f.paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the smallest with room for all sheets)")
@@ -52,13 +56,13 @@ func drawCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "sheet", names...)
-	completeWith(c, "format", "svg", "pdf")
+	usage.CompleteWith(c, "sheet", names...)
+	usage.CompleteWith(c, "format", "svg", "pdf")
 	return c
 }
 
-func draw(s streams, path string, f drawFlags) error {
-	on, err := judgedOn(f.on)
+func draw(s console.Streams, path string, f drawFlags) error {
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
@@ -71,22 +75,22 @@ func draw(s streams, path string, f drawFlags) error {
 	if err := f.settle(); err != nil {
 		return err
 	}
-	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	one, err := single.Open(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
-	in := drawing.Input{Sheet: one.Sheet, Version: version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
+	in := drawing.Input{Sheet: one.Sheet, Version: build.Version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err
 	}
 	if f.format == "pdf" {
-		return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error {
+		return outfile.Write(f.output, s.Out, one.Inputs(), func(w io.Writer) error {
 			return pdf.Write(w, document(in.Sheet.Ceiling.Project.Title.Get(), on), drawn)
 		})
 	}
 	if len(drawn) == 1 && f.sheet != "all" {
-		return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
+		return outfile.Write(f.output, s.Out, one.Inputs(), func(w io.Writer) error { return svg.Write(w, drawn[0]) })
 	}
 	return writeFolder(f.output, one.Inputs(), drawn)
 }

@@ -10,19 +10,23 @@ import (
 	"strings"
 	"time"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 )
 
 // settle checks the flags, and takes the format from the output's name.
 func (f *drawFlags) settle() error {
 	if names := append(drawing.Names(), "all"); !slices.Contains(names, f.sheet) {
-		return fmt.Errorf("--sheet %q is not %s", f.sheet, oneOf(names))
+		return fmt.Errorf("--sheet %q is not %s", f.sheet, usage.OneOf(names))
 	}
 	if f.format == "" {
 		f.format = "pdf"
@@ -41,24 +45,24 @@ func (f *drawFlags) settle() error {
 }
 
 // sheets draws what is asked for. Of all, a sheet that can't be drawn is said.
-func (f drawFlags) sheets(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
+func (f drawFlags) sheets(s console.Streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
 	if f.sheet != "all" {
 		return f.one(s, in, o)
 	}
 	drawn, undrawn, err := drawing.All(in, o)
 	for _, u := range undrawn {
-		fmt.Fprintln(s.err, "dryfit: "+show.Safe(u))
+		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(u))
 	}
 	return drawn, err
 }
 
 // one draws a sheet, and its notes behind it. A file of SVG holds the one alone.
-func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
+func (f drawFlags) one(s console.Streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
 	sheet, err := drawing.Draw(f.sheet, in, o)
 	var none *drawing.NoPlanError
 	if errors.As(err, &none) {
-		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
-		return nil, verdictError{exitFail}
+		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(err.Error()))
+		return nil, exit.VerdictError{Status: exit.Fail}
 	}
 	if err != nil {
 		return nil, err
@@ -66,7 +70,7 @@ func (f drawFlags) one(s streams, in drawing.Input, o drawing.Options) ([]paper.
 	drawn := []paper.Sheet{sheet}
 	notes := drawing.Notes(in, drawn)
 	if f.format == "svg" && len(notes) > 0 {
-		fmt.Fprintf(s.err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
+		fmt.Fprintf(s.Err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.sheet)
 		return drawn, nil
 	}
 	drawn = append(drawn, notes...)
@@ -81,7 +85,7 @@ func document(title, on string) pdf.Document {
 	if err != nil {
 		date = time.Time{} // judgedOn has read it before
 	}
-	return pdf.Document{Title: show.Shown(title), Creator: "dryfit " + version(), Date: date}
+	return pdf.Document{Title: show.Shown(title), Creator: "dryfit " + build.Version(), Date: date}
 }
 
 // writeFolder writes each sheet to a file of its name.

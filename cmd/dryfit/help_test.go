@@ -8,6 +8,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/cmd/dryfit/internal/console"
 )
 
 // Help has a first line under 60 characters, lines that fit a terminal of 100
@@ -27,5 +29,5 @@ func TestHelpIsPlain(t *testing.T) {
 			all(sub)
 		}
 	}
-	all(rootCommand(streams{}))
+	all(rootCommand(console.Streams{}))
 }

@@ -24,6 +24,8 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
 )
 
 // hostile is what may stand in a spec from outside, as TOML writes it, to make
@@ -96,7 +98,7 @@ func TestHostileTexts(t *testing.T) {
 					args = append(args, "--on", "2026-11-25")
 				}
 				var out, errs bytes.Buffer
-				status := run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs})
+				status := run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
 				require.LessOrEqual(t, status, 1, "%s", &errs)
 				judge(t, out.String())
 				seen(t, errs.String())
@@ -148,7 +150,7 @@ func TestHostileMistakes(t *testing.T) {
 				args[i] = strings.ReplaceAll(a, "?", strings.Trim(turning, "\x00"))
 			}
 			var out, errs bytes.Buffer
-			run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs})
+			run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
 			judgeSeen(t, out.String()+errs.String())
 		})
 	}

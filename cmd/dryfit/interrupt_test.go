@@ -13,6 +13,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 )
 
 // interrupting is a standard input during which the user presses ctrl-C.
@@ -42,8 +45,8 @@ func TestInterruptedKeepsTheOldFile(t *testing.T) {
 			require.NoError(t, os.WriteFile("old", []byte("what was there"), 0o644))
 			ctx, press := context.WithCancel(context.Background())
 			var out, errs bytes.Buffer
-			status := run(ctx, args, streams{in: interrupting{bytes.NewReader(src), press}, out: &out, err: &errs})
-			assert.Equal(t, exitInterrupted, status, "%s", &errs)
+			status := run(ctx, args, console.Streams{In: interrupting{bytes.NewReader(src), press}, Out: &out, Err: &errs})
+			assert.Equal(t, exit.Interrupted, status, "%s", &errs)
 			assert.Contains(t, errs.String(), "dryfit: interrupted")
 			kept, err := os.ReadFile("old")
 			require.NoError(t, err)
@@ -72,9 +75,9 @@ func TestEndedByASignal(t *testing.T) {
 			half := filepath.Join(folder, ".dryfit-*")
 			require.Eventually(t, func() bool { found, _ := filepath.Glob(half); return len(found) == 1 }, time.Minute, time.Millisecond)
 			require.NoError(t, c.Process.Signal(end))
-			exit := &exec.ExitError{}
-			require.ErrorAs(t, c.Wait(), &exit)
-			assert.Equal(t, exitInterrupted, exit.ExitCode())
+			ended := &exec.ExitError{}
+			require.ErrorAs(t, c.Wait(), &ended)
+			assert.Equal(t, exit.Interrupted, ended.ExitCode())
 			left, err := filepath.Glob(half)
 			require.NoError(t, err)
 			assert.Empty(t, left)

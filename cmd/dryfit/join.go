@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/report/options"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
@@ -25,7 +26,7 @@ type part struct {
 var ofParts = []string{"vary", "aim", "weigh", "columns", "part", "strict", "search", "on"}
 
 // joinStudy reads the parts of one study and writes what the whole would be.
-func joinStudy(ctx context.Context, s streams, paths []string, f studyFlags, given *pflag.FlagSet) error {
+func joinStudy(ctx context.Context, s console.Streams, paths []string, f studyFlags, given *pflag.FlagSet) error {
 	for _, name := range ofParts {
 		if given.Changed(name) {
 			return fmt.Errorf("--join takes --%s from the parts; leave it out", name)

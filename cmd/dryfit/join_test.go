@@ -12,6 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/design/study"
 )
@@ -20,7 +22,7 @@ import (
 func studied(t *testing.T, args ...string) string {
 	t.Helper()
 	var out, errs bytes.Buffer
-	require.Zero(t, run(context.Background(), append([]string{"study"}, args...), streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+	require.Zero(t, run(context.Background(), append([]string{"study"}, args...), console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 	return out.String()
 }
 
@@ -82,12 +84,12 @@ func TestPartsThatAreNoStudy(t *testing.T) {
 	} {
 		var out, errs bytes.Buffer
 		args := append([]string{"study", "--join"}, strings.Fields(parts)...)
-		assert.Equal(t, exitNotChecked, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), parts)
+		assert.Equal(t, exit.NotChecked, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), parts)
 		assert.Contains(t, errs.String(), says, parts)
 	}
 	write("a.ceiling.toml", string(src)+"\n# changed\n")
 	var errs bytes.Buffer
-	assert.Equal(t, exitNotChecked, run(context.Background(), []string{"study", "--join", "1", "2"}, streams{out: &errs, err: &errs}))
+	assert.Equal(t, exit.NotChecked, run(context.Background(), []string{"study", "--join", "1", "2"}, console.Streams{Out: &errs, Err: &errs}))
 	assert.Contains(t, errs.String(), "1 is of another study than a.ceiling.toml makes now: its spec has changed")
 }
 
@@ -125,7 +127,7 @@ func TestPartsFromAnyFolder(t *testing.T) {
 	listed := func(folder, named string) (names []string) {
 		t.Chdir(folder)
 		var out, errs bytes.Buffer
-		run(context.Background(), []string{"check", "--summary", "--part", "1/2", "--on", "2026-11-25", named}, streams{in: strings.NewReader(""), out: &out, err: &errs})
+		run(context.Background(), []string{"check", "--summary", "--part", "1/2", "--on", "2026-11-25", named}, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
 		for _, word := range strings.Fields(out.String()) {
 			if strings.HasSuffix(word, ".ceiling.toml:") {
 				names = append(names, filepath.Base(word))

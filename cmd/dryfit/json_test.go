@@ -15,6 +15,9 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v5"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 )
 
 // publishedSchema is what dryfit schema prints, or a part of it.
@@ -32,8 +35,8 @@ func publishedSchema(t *testing.T, name, part string) *jsonschema.Schema {
 // nothing on standard output, save by check, which reports it.
 func writtenJSON(t *testing.T, args ...string) (out []byte, status int) {
 	var o, e bytes.Buffer
-	status = run(context.Background(), args, streams{in: strings.NewReader(""), out: &o, err: &e})
-	if status == exitNotChecked && args[0] != "check" {
+	status = run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &o, Err: &e})
+	if status == exit.NotChecked && args[0] != "check" {
 		assert.Empty(t, o.String(), args)
 		assert.NotEmpty(t, e.String(), args)
 	}
@@ -126,7 +129,7 @@ func TestJSONSatisfiesThePublishedSchemas(t *testing.T) {
 				for _, spec := range specs {
 					args := append(slices.Clone(command), "--format", "json", spec)
 					out, status := writtenJSON(t, args...)
-					if status == exitNotChecked && command[0] != "check" {
+					if status == exit.NotChecked && command[0] != "check" {
 						refused++
 						continue
 					}

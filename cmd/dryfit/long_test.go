@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/schema"
 )
 
@@ -162,7 +163,7 @@ func endsSoon(t *testing.T, line string) {
 	began := time.Now()
 	var out, errs bytes.Buffer
 	used := peak(func() {
-		run(context.Background(), append(strings.Fields(line), onDate(line)...), streams{in: strings.NewReader(""), out: &out, err: &errs})
+		run(context.Background(), append(strings.Fields(line), onDate(line)...), console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
 	})
 	assert.Less(t, time.Since(began), 20*time.Second, line)
 	assert.Less(t, used, uint64(200<<20), line)

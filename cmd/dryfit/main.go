@@ -12,6 +12,8 @@ import (
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+
+	"dryfit/cmd/dryfit/internal/console"
 )
 
 func main() {
@@ -24,7 +26,7 @@ func main() {
 		ends = append(ends, syscall.SIGHUP)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), ends...)
-	status := run(ctx, os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})
+	status := run(ctx, os.Args[1:], console.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr})
 	stop()
 	os.Exit(status)
 }

@@ -12,9 +12,10 @@ import (
 	"strconv"
 	"time"
 
-	"dryfit/cmd/dryfit/internal/outfile"
-
 	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/outfile"
 )
 
 // manual are the pages as go generate writes them, with placeholders for the day
@@ -37,7 +38,7 @@ func writeManual(_ *cobra.Command, folder string) error {
 	if err != nil {
 		return err
 	}
-	heading := fmt.Sprintf("%q %q", day.Format("Jan 2006"), "dryfit "+version())
+	heading := fmt.Sprintf("%q %q", day.Format("Jan 2006"), "dryfit "+build.Version())
 	for _, page := range pages {
 		text, err := manual.ReadFile("man/" + page.Name())
 		if err != nil {

@@ -9,10 +9,12 @@ import (
 	"strings"
 	"testing"
 
-	"dryfit/cmd/dryfit/internal/source"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
+	"dryfit/cmd/dryfit/internal/source"
 )
 
 // nested writes so many folders in one another, each with a spec and a standards
@@ -42,7 +44,7 @@ func nested(t *testing.T, folders, materials int) int {
 func checkedHere(t *testing.T) (status int, said string) {
 	t.Helper()
 	var out, errs bytes.Buffer
-	status = run(context.Background(), []string{"check", "--on", "2026-11-25"}, streams{in: strings.NewReader(""), out: &out, err: &errs})
+	status = run(context.Background(), []string{"check", "--on", "2026-11-25"}, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
 	return status, strings.Join(strings.Fields(out.String()), " ")
 }
 
@@ -51,7 +53,7 @@ func checkedHere(t *testing.T) (status int, said string) {
 func TestStandardsNestTooDeep(t *testing.T) {
 	nested(t, source.MostNested+1, 0)
 	status, said := checkedHere(t)
-	assert.Equal(t, exitNotChecked, status)
+	assert.Equal(t, exit.NotChecked, status)
 	assert.Contains(t, said, "more than 16 standards files hold for one spec")
 	assert.Equal(t, source.MostNested, strings.Count(said, " PASS WITH NOTES d/"), said)
 }
@@ -65,7 +67,7 @@ func TestStandardsAreTooLarge(t *testing.T) {
 	require.Less(t, 4<<20, 6*size, "the files are large enough together")
 	used := peak(func() {
 		status, said := checkedHere(t)
-		assert.Equal(t, exitNotChecked, status)
+		assert.Equal(t, exit.NotChecked, status)
 		assert.Contains(t, said, "the standards of this run come to more than 4MiB")
 	})
 	t.Logf("%.0fMB", float64(used)/(1<<20))

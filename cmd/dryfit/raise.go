@@ -6,9 +6,13 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/single"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/raising"
 	"dryfit/rules/review"
@@ -22,7 +26,7 @@ type raiseFlags struct {
 	standards          []string
 }
 
-func raiseCommand(s streams) *cobra.Command {
+func raiseCommand(s console.Streams) *cobra.Command {
 	var f raiseFlags
 	c := &cobra.Command{
 		Use:   "raise SPEC",
@@ -50,36 +54,36 @@ func raiseCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "format", "text", "csv", "json")
+	usage.CompleteWith(c, "format", "text", "csv", "json")
 	return c
 }
 
-func raise(s streams, path string, f raiseFlags) error {
+func raise(s console.Streams, path string, f raiseFlags) error {
 	write, ok := map[string]func(io.Writer, making.Raise) error{
 		"text": making.RaiseText, "csv": making.RaiseCSV, "json": making.RaiseJSON,
 	}[f.format]
 	if !ok {
 		return fmt.Errorf("--format %q is not text, csv or json", f.format)
 	}
-	on, err := judgedOn(f.on)
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
-	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	one, err := single.Open(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
 	if one.Sheet.Verdict == engine.Failed {
-		to := s.err // where a program waits for a document there is none
+		to := s.Err // where a program waits for a document there is none
 		if f.format == "text" && f.output == "" {
-			to = s.out
+			to = s.Out
 		}
-		return withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
+		return single.Withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
 	}
 	plan := making.Raise{Sheet: one.Sheet, On: on, Plan: one.Sheet.Results.Raising(), Frames: one.Sheet.Results.Frames()}
 	if why := plan.None(one.Sheet.Ceiling); why != "" {
-		fmt.Fprintln(s.err, "dryfit: there is no raising plan: "+show.Safe(why))
-		return verdictError{exitFail}
+		fmt.Fprintln(s.Err, "dryfit: there is no raising plan: "+show.Safe(why))
+		return exit.VerdictError{Status: exit.Fail}
 	}
-	return outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, plan) })
+	return outfile.Write(f.output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, plan) })
 }

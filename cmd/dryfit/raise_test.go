@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/spec/quantity"
 )
 
@@ -42,7 +43,7 @@ func TestThereIsNoPlan(t *testing.T) {
 	} {
 		for _, format := range []string{"text", "csv", "json"} {
 			out, errs, status := raised(t, format, c.replaced...)
-			assert.Equal(t, exitFail, status, name)
+			assert.Equal(t, exit.Fail, status, name)
 			assert.True(t, strings.HasSuffix(errs, "dryfit: there is no raising plan: "+c.why+"\n"), errs)
 			assert.NotContains(t, out, "on the lifts", name)
 			if format != "text" {

@@ -10,10 +10,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/design/remedy"
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
@@ -31,7 +36,7 @@ type remedyFlags struct {
 	limit              int
 }
 
-func remedyCommand(s streams) *cobra.Command {
+func remedyCommand(s console.Streams) *cobra.Command {
 	var f remedyFlags
 	c := &cobra.Command{
 		Use:   "remedy SPEC",
@@ -69,7 +74,7 @@ func remedyCommand(s streams) *cobra.Command {
 	flags.IntVar(&f.answer, "answer", 1, "the number of the answer to write, or to print as a patch")
 	flags.IntVar(&f.answers, "answers", 3, "the number of answers to look for")
 	flags.IntVar(&f.limit, "limit", remedy.DefaultLimit, "the most checks that the search makes")
-	completeWith(c, "format", "text", "json", "patch")
+	usage.CompleteWith(c, "format", "text", "json", "patch")
 	return c
 }
 
@@ -90,20 +95,20 @@ func (f remedyFlags) fault(path string) error {
 	}
 }
 
-func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error {
-	on, err := judgedOn(f.on)
+func runRemedy(ctx context.Context, s console.Streams, path string, f remedyFlags) error {
+	on, err := usage.JudgedOn(f.on)
 	if err == nil {
 		err = f.fault(path)
 	}
 	if err != nil {
 		return err
 	}
-	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	one, err := single.Open(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
 	options := remedy.Options{Review: one.Options, MayChange: f.mayChange, Limit: f.limit, Answers: f.answers}
-	r := change.Remedy{Version: version(), On: on, Strict: f.strict}
+	r := change.Remedy{Version: build.Version(), On: on, Strict: f.strict}
 	if f.each {
 		r, err = eachBy(ctx, one.Sheet, options, r)
 	} else {
@@ -112,7 +117,7 @@ func runRemedy(ctx context.Context, s streams, path string, f remedyFlags) error
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return err
 	}
-	if err := outfile.Write(f.output, s.out, one.Inputs(), func(w io.Writer) error { return f.print(w, s.err, one.Src, r) }); err != nil {
+	if err := outfile.Write(f.output, s.Out, one.Inputs(), func(w io.Writer) error { return f.print(w, s.Err, one.Src, r) }); err != nil {
 		return err
 	}
 	return f.conclude(s, one.Input, one.Src, r)
@@ -163,7 +168,7 @@ func (f remedyFlags) chosen(r change.Remedy) (remedy.Answer, bool) {
 
 // conclude writes the answer where that is asked for, and gives the exit
 // status.
-func (f remedyFlags) conclude(s streams, in source.Input, src []byte, r change.Remedy) error {
+func (f remedyFlags) conclude(s console.Streams, in source.Input, src []byte, r change.Remedy) error {
 	failed := len(r.Result.Open) > 0 && len(r.Result.Answers) == 0
 	for _, e := range r.Each {
 		failed = failed || len(e.Cures) == 0
@@ -171,7 +176,7 @@ func (f remedyFlags) conclude(s streams, in source.Input, src []byte, r change.R
 	a, ok := f.chosen(r)
 	switch {
 	case failed:
-		return verdictError{exitFail}
+		return exit.VerdictError{Status: exit.Fail}
 	case !ok && len(r.Result.Open) > 0 && (f.write || f.format == "patch"):
 		return fmt.Errorf("--answer %d: there are %d", f.answer, len(r.Result.Answers))
 	case !f.write || !ok || r.Result.Interrupted:
@@ -183,9 +188,9 @@ func (f remedyFlags) conclude(s streams, in source.Input, src []byte, r change.R
 	if err := outfile.Rewrite(in.Path, a.Source); err != nil {
 		return fmt.Errorf("write %s: %w", in.Path, err)
 	}
-	fmt.Fprintf(s.err, "dryfit: answer %d is written to %s\n", f.answer, show.Safe(in.Name))
+	fmt.Fprintf(s.Err, "dryfit: answer %d is written to %s\n", f.answer, show.Safe(in.Name))
 	for _, c := range a.Comments {
-		fmt.Fprintf(s.err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
+		fmt.Fprintf(s.Err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
 	}
 	return nil
 }

@@ -5,64 +5,43 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 
-	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/usage"
 )
-
-// streams are where a command reads and writes.
-type streams struct {
-	in       io.Reader
-	out, err io.Writer
-}
-
-// The exit statuses.
-const (
-	exitFail        = 1
-	exitNotChecked  = 2
-	exitInterrupted = 130
-)
-
-// verdictError ends a command whose work was done but whose outcome is not a
-// pass. What there is to say has been written.
-type verdictError struct{ status int }
-
-func (e verdictError) Error() string { return fmt.Sprintf("exit status %d", e.status) }
-
-// errNothingWritten ends an interrupted command whose whole purpose is its folder: the
-// status is that of any folder that could not be written.
-var errNothingWritten = errors.New("nothing is written")
 
 // run is the whole program: arguments in, exit status out.
-func run(ctx context.Context, args []string, s streams) int {
+func run(ctx context.Context, args []string, s console.Streams) int {
 	root := rootCommand(s)
 	root.SetArgs(args)
-	help := &output{Writer: s.out}
+	help := &output{Writer: s.Out}
 	root.SetOut(help)
 	err := root.ExecuteContext(ctx)
 	if err == nil {
 		err = help.err
-	} else if unknown := unknownCommand(root, args); unknown != nil {
+	} else if unknown := usage.UnknownCommand(root, args); unknown != nil {
 		err = unknown
 	}
-	var verdict verdictError
+	var verdict exit.VerdictError
 	switch {
 	case ctx.Err() != nil:
-		fmt.Fprintln(s.err, "dryfit: interrupted")
-		if errors.Is(err, errNothingWritten) {
-			return exitNotChecked
+		fmt.Fprintln(s.Err, "dryfit: interrupted")
+		if errors.Is(err, exit.ErrNothingWritten) {
+			return exit.NotChecked
 		}
-		return exitInterrupted
+		return exit.Interrupted
 	case err == nil:
 		return 0
 	case errors.As(err, &verdict):
-		return verdict.status
+		return verdict.Status
 	default:
-		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
-		return exitNotChecked
+		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(err.Error()))
+		return exit.NotChecked
 	}
 }
 
@@ -80,33 +59,26 @@ func (o *output) Write(b []byte) (int, error) {
 	return n, err
 }
 
-func rootCommand(s streams) *cobra.Command {
+func rootCommand(s console.Streams) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "dryfit",
 		Short: "Check the spec of a shop-built wood ceiling",
 		Long: "dryfit reads the specification of a curved, coffered wood ceiling (*.ceiling.toml) and\n" +
 			"reports what will not bend, carry, pass the door or close.\n\n" + show.Paragraph(show.Caution),
-		Version:       version(),
+		Version:       build.Version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.SetIn(s.in)
-	root.SetErr(s.err)
-	root.SetFlagErrorFunc(unknownFlag)
-	root.SetVersionTemplate("dryfit {{.Version}}" + said(commit()) + "\n")
+	root.SetIn(s.In)
+	root.SetErr(s.Err)
+	root.SetFlagErrorFunc(usage.UnknownFlag)
+	root.SetVersionTemplate("dryfit {{.Version}}" + build.Said(build.Commit()) + "\n")
 	root.AddCommand(
 		checkCommand(s), calcsCommand(s), takeoffCommand(s),
 		beginCommand(s), compareCommand(s), studyCommand(s), remedyCommand(s),
 		drawCommand(s), shopCommand(s), raiseCommand(s), submittalCommand(s), basisCommand(), standardsCommand(), schemaCommand(), serveEditorCommand(s), manualCommand(),
 	)
-	refuseUnknownHelp(root)
+	usage.RefuseUnknownHelp(root)
 	return root
-}
-
-// terminal reports whether a stream is a terminal, and not a file, a pipe or
-// another device.
-func terminal(stream any) bool {
-	f, ok := stream.(*os.File)
-	return ok && (isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()))
 }

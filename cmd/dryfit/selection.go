@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review/catalog"
@@ -68,7 +69,7 @@ func known(pattern string, list []*engine.Rule) error {
 	if slices.ContainsFunc(list, func(r *engine.Rule) bool { return matches(pattern, r) }) {
 		return nil
 	}
-	return fmt.Errorf("%q names no rule%s", pattern, isIt(pattern, patterns(list), "dryfit basis lists them"))
+	return fmt.Errorf("%q names no rule%s", pattern, usage.IsIt(pattern, patterns(list), "dryfit basis lists them"))
 }
 
 // patterns are the ids of all rules, after a glob for each family.
@@ -93,7 +94,7 @@ func requirements(patterns []string) (out []standards.Requirement, err error) {
 	for _, p := range patterns {
 		need, ok := standards.RequirementOf(p, "--require", ids)
 		if !ok {
-			return nil, fmt.Errorf("--require %q names no rule and no key%s", p, isIt(p, append(ids, spec.Keys()...), "dryfit basis lists the rules, docs/format.md the keys"))
+			return nil, fmt.Errorf("--require %q names no rule and no key%s", p, usage.IsIt(p, append(ids, spec.Keys()...), "dryfit basis lists the rules, docs/format.md the keys"))
 		}
 		out = append(out, need)
 	}

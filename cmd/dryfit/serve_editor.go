@@ -8,7 +8,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/editor"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/rules/review"
@@ -19,7 +22,7 @@ import (
 // between two keys of a fast typist, shorter than one notices.
 const afterEdit = 120 * time.Millisecond
 
-func serveEditorCommand(s streams) *cobra.Command {
+func serveEditorCommand(s console.Streams) *cobra.Command {
 	var named string
 	c := &cobra.Command{
 		Use:   "serve-editor",
@@ -39,15 +42,15 @@ func serveEditorCommand(s streams) *cobra.Command {
 	return c
 }
 
-func serveEditor(ctx context.Context, s streams, named string) error {
-	err := editor.Serve(ctx, s.in, s.out, editor.Options{
-		Version: version(), Rules: catalog.Rules(), Quiet: afterEdit, Log: s.err,
+func serveEditor(ctx context.Context, s console.Streams, named string) error {
+	err := editor.Serve(ctx, s.In, s.Out, editor.Options{
+		Version: build.Version(), Rules: catalog.Rules(), Quiet: afterEdit, Log: s.Err,
 		Standards: func(folder string) editor.Found { return forEditor(source.NewFinder(named), folder) },
 		Today:     func() string { return time.Now().UTC().Format(time.DateOnly) },
 	})
 	if errors.Is(err, editor.ErrNoShutdown) {
-		fmt.Fprintln(s.err, "dryfit: "+show.Safe(err.Error()))
-		return verdictError{exitFail}
+		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(err.Error()))
+		return exit.VerdictError{Status: exit.Fail}
 	}
 	return err
 }

@@ -10,16 +10,20 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing/dxf"
 	"dryfit/cmd/dryfit/internal/drawing/pattern"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/show"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
-	"dryfit/rules/engine"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result/shop"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -33,7 +37,7 @@ type shopFlags struct {
 	standards               []string
 }
 
-func shopCommand(s streams) *cobra.Command {
+func shopCommand(s console.Streams) *cobra.Command {
 	var f shopFlags
 	c := &cobra.Command{
 		Use:   "shop SPEC --output DIR",
@@ -55,7 +59,7 @@ func shopCommand(s streams) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			err := makeShop(c.Context(), s, args[0], f)
 			if c.Context().Err() != nil {
-				return errNothingWritten
+				return exit.ErrNothingWritten
 			}
 			return err
 		},
@@ -63,12 +67,12 @@ func shopCommand(s streams) *cobra.Command {
 	flags := c.Flags()
 	flags.StringVar(&f.output, "output", "", "the `folder` to write")
 	flags.StringVar(&f.part, "part", "", "write only the pattern of this `name`, such as rib-1")
-	flags.StringVar(&f.paper, "paper", "A4", "the paper of the PDFs' tiles: "+oneOf(paperNames()))
+	flags.StringVar(&f.paper, "paper", "A4", "the paper of the PDFs' tiles: "+usage.OneOf(paperNames()))
 	flags.BoolVar(&f.evenSo, "even-so", false, "write even if the check fails the spec")
 	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "paper", paperNames()...)
+	usage.CompleteWith(c, "paper", paperNames()...)
 	return c
 }
 
@@ -79,8 +83,8 @@ func paperNames() (out []string) {
 	return out
 }
 
-func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
-	on, err := judgedOn(f.on)
+func makeShop(ctx context.Context, s console.Streams, path string, f shopFlags) error {
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
@@ -89,16 +93,16 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	}
 	tiles := slices.IndexFunc(pattern.Papers, func(p pattern.Paper) bool { return strings.EqualFold(p.Name, f.paper) })
 	if tiles < 0 {
-		return fmt.Errorf("--paper %q is not %s", f.paper, oneOf(paperNames()))
+		return fmt.Errorf("--paper %q is not %s", f.paper, usage.OneOf(paperNames()))
 	}
-	one, err := resolved(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
+	one, err := single.Open(s, path, f.standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.strict})
 	if err != nil {
 		return err
 	}
 	m := shopMaker{paper: pattern.Papers[tiles], units: one.Sheet.Ceiling.Units, on: on}
 	m.Shop = making.Shop{Sheet: one.Sheet, Seal: sealOf(one, on, f.strict), Shop: one.Sheet.Results.Shop()}
 	if m.Fails() && !f.evenSo {
-		return withheld(s, s.out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
+		return single.Withheld(s, s.Out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
 	}
 	files, err := m.files(f.part)
 	if err != nil {
@@ -107,7 +111,7 @@ func makeShop(ctx context.Context, s streams, path string, f shopFlags) error {
 	if err := outfile.WritePackage(ctx, f.output, making.ShopIndex, one.Inputs(), files); err != nil {
 		return err
 	}
-	return outcome(one.Sheet.Verdict)
+	return exit.Outcome(one.Sheet.Verdict)
 }
 
 // sealOf says what a package is made of.
@@ -115,7 +119,7 @@ func sealOf(one source.Opened, on string, strict bool) report.Seal {
 	var where report.Report
 	where.Folder, where.Root = source.Whereabouts()
 	seal := report.Seal{
-		Version: version(), On: on, Strict: strict,
+		Version: build.Version(), On: on, Strict: strict,
 		Spec: report.DigestOf(where.InRepository(one.Sheet.Path), one.Src), Standards: []report.Digest{},
 	}
 	for _, d := range one.Hashes {
@@ -123,21 +127,6 @@ func sealOf(one source.Opened, on string, strict bool) report.Seal {
 		seal.Standards = append(seal.Standards, d)
 	}
 	return seal
-}
-
-// withheld prints what fails a spec, and what there is therefore none of.
-func withheld(s streams, to io.Writer, one source.Opened, on, none string) error {
-	failing := *one.Sheet
-	failing.Findings = slices.DeleteFunc(slices.Clone(failing.Findings), func(f engine.Finding) bool {
-		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.Options.Strict)
-	})
-	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
-	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
-	if err := report.Text(to, report.Report{On: on, Runs: []report.Run{{Sheets: []*review.Sheet{&failing}}}}, false); err != nil {
-		return err
-	}
-	fmt.Fprintln(s.err, "dryfit: "+none)
-	return outcome(one.Sheet.Verdict)
 }
 
 // shopMaker makes the files of one package.
@@ -182,7 +171,7 @@ func (m *shopMaker) pattern(p shop.Pattern) []outfile.Packed {
 	}
 	full := pattern.Of(p, pattern.About{
 		Units: m.units, Title: title, Warnings: m.Warnings(p.HasStraps()),
-		Lines: []string{"Checked on " + m.on + " by dryfit " + version() + "; SHA-256 of the spec " + m.Seal.Spec.SHA256 + ".", show.Caution},
+		Lines: []string{"Checked on " + m.on + " by dryfit " + build.Version() + "; SHA-256 of the spec " + m.Seal.Spec.SHA256 + ".", show.Caution},
 	})
 	unit, ending := 1.0, ".mm.dxf"
 	if m.units == quantity.Imperial {

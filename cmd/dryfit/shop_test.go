@@ -18,6 +18,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
 )
@@ -29,8 +31,8 @@ func packaged(t *testing.T, specs ...string) (folders []string) {
 	for _, spec := range specs {
 		folder := filepath.Join(t.TempDir(), "package")
 		var out, errs bytes.Buffer
-		status := run(context.Background(), []string{"shop", spec, "--on", "2026-11-25", "--even-so", "--output", folder}, streams{in: strings.NewReader(""), out: &out, err: &errs})
-		require.LessOrEqual(t, status, exitFail, "%s: %s", spec, &errs)
+		status := run(context.Background(), []string{"shop", spec, "--on", "2026-11-25", "--even-so", "--output", folder}, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
+		require.LessOrEqual(t, status, exit.Fail, "%s: %s", spec, &errs)
 		folders = append(folders, folder)
 	}
 	return folders
@@ -244,8 +246,8 @@ func TestAnInterruptedPackageKeepsTheOldOne(t *testing.T) {
 	require.NoError(t, os.WriteFile("package/shop.json", []byte(`{"package": "dryfit shop", "files": []}`), 0o644))
 	ctx, press := context.WithCancel(context.Background())
 	var out, errs bytes.Buffer
-	status := run(ctx, []string{"shop", "-", "--output", "package"}, streams{in: interrupting{bytes.NewReader(src), press}, out: &out, err: &errs})
-	assert.Equal(t, exitNotChecked, status)
+	status := run(ctx, []string{"shop", "-", "--output", "package"}, console.Streams{In: interrupting{bytes.NewReader(src), press}, Out: &out, Err: &errs})
+	assert.Equal(t, exit.NotChecked, status)
 	assert.Equal(t, "dryfit: interrupted\n", errs.String())
 	assert.Equal(t, []string{"package", "package/shop.json"}, allBelow(t, "."))
 }

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review/catalog"
 )
 
@@ -49,6 +50,6 @@ func standardsCommand() *cobra.Command {
 	}
 	c.Flags().StringVar(&format, "format", "text", "text or json")
 	c.Flags().StringVar(&named, "standards", "", "a standards `file` in place of those found")
-	completeWith(c, "format", "text", "json")
+	usage.CompleteWith(c, "format", "text", "json")
 	return c
 }

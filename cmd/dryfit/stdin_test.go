@@ -12,10 +12,12 @@ import (
 	"testing"
 	"time"
 
-	"dryfit/cmd/dryfit/internal/source"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
+	"dryfit/cmd/dryfit/internal/source"
 )
 
 // withoutStdin are command lines that name no standard input, of every command.
@@ -57,11 +59,11 @@ func TestStandardInputIsNotRead(t *testing.T) {
 				assert.NotContains(t, errs, "Span,", line)
 				switch {
 				case strings.HasPrefix(line, "check --watch"):
-					assert.Equal(t, exitInterrupted, status, line)
+					assert.Equal(t, exit.Interrupted, status, line)
 				case line == "chekc" || strings.Contains(line, "missing"):
-					assert.Equal(t, exitNotChecked, status, line)
+					assert.Equal(t, exit.NotChecked, status, line)
 				default:
-					assert.LessOrEqual(t, status, exitFail, "%s: %s", line, errs)
+					assert.LessOrEqual(t, status, exit.Fail, "%s: %s", line, errs)
 				}
 			}
 			next := make([]byte, 100)
@@ -74,7 +76,7 @@ func TestStandardInputIsNotRead(t *testing.T) {
 
 // A command that is new has to be put among those above.
 func TestEveryCommandIsTriedOnAnOpenInput(t *testing.T) {
-	for _, c := range rootCommand(streams{}).Commands() {
+	for _, c := range rootCommand(console.Streams{}).Commands() {
 		named := func(line string) bool { return strings.HasPrefix(line+" ", c.Name()+" ") }
 		assert.True(t, slices.ContainsFunc(withoutStdin, named) || c.Name() == "serve-editor", c.Name())
 	}
@@ -98,9 +100,9 @@ func underLimit(t *testing.T, line string, in io.Reader) (out, errs string, stat
 	ctx, interrupt := context.WithCancel(context.Background())
 	defer interrupt()
 	var o, e bytes.Buffer
-	s := streams{in: in, out: &o, err: &e}
+	s := console.Streams{In: in, Out: &o, Err: &e}
 	if strings.Contains(line, "--watch") {
-		s.out = writerFunc(func(b []byte) (int, error) {
+		s.Out = writerFunc(func(b []byte) (int, error) {
 			if bytes.Contains(b, []byte("PASS")) {
 				interrupt()
 			}
@@ -132,7 +134,7 @@ func TestBeginAsksATerminalAlone(t *testing.T) {
 	defer other.Close()
 	for _, in := range []*os.File{null, in} {
 		_, errs, status := underLimit(t, "begin", in)
-		assert.Equal(t, exitNotChecked, status)
+		assert.Equal(t, exit.NotChecked, status)
 		assert.Equal(t, "dryfit: begin needs --span, --rise, --length\n", errs)
 	}
 	in, other = openTerminal(t)
@@ -165,11 +167,11 @@ func TestInterruptedQuestionsLeaveNothing(t *testing.T) {
 	require.NoError(t, err)
 	ended := make(chan int, 1)
 	go func() {
-		ended <- run(ctx, []string{"begin", "--output", "new.ceiling.toml"}, streams{in: in, out: &out, err: errs})
+		ended <- run(ctx, []string{"begin", "--output", "new.ceiling.toml"}, console.Streams{In: in, Out: &out, Err: errs})
 	}()
 	select {
 	case status := <-ended:
-		assert.Equal(t, exitInterrupted, status)
+		assert.Equal(t, exit.Interrupted, status)
 	case <-time.After(time.Minute):
 		require.FailNow(t, "it does not end")
 	}
@@ -214,7 +216,7 @@ func TestStandardInputIsReadWhereItIsNamed(t *testing.T) {
 	} {
 		in := bytes.NewReader(src)
 		_, errs, status := underLimit(t, line, in)
-		assert.LessOrEqual(t, status, exitFail, "%s: %s", line, errs)
+		assert.LessOrEqual(t, status, exit.Fail, "%s: %s", line, errs)
 		assert.Zero(t, in.Len(), line)
 	}
 }

@@ -9,10 +9,13 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/options"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/design/study"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/carrying"
@@ -30,11 +33,11 @@ type studyFlags struct {
 	on                     string
 	strict                 bool
 	search, join           bool
-	jobs                   jobs
+	jobs                   usage.Jobs
 	standards              []string
 }
 
-func studyCommand(s streams) *cobra.Command {
+func studyCommand(s console.Streams) *cobra.Command {
 	var f studyFlags
 	c := &cobra.Command{
 		Use:   "study SPEC --vary KEY=VALUES ...",
@@ -124,19 +127,19 @@ func studyCommand(s streams) *cobra.Command {
 	flags.BoolVar(&f.strict, "strict", false, "a query fails an option")
 	flags.BoolVar(&f.search, "search", false, "search each leg of the route as check does; without it only simple motions are tried")
 	flags.BoolVar(&f.join, "join", false, "join parts that were written with --format jsonl")
-	f.jobs.atATime(c, "options to work out")
+	f.jobs.AtATime(c, "options to work out")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "format", studyFormats...)
-	completeWith(c, "only", "pass")
+	usage.CompleteWith(c, "format", studyFormats...)
+	usage.CompleteWith(c, "only", "pass")
 	return c
 }
 
 // makeStudy checks the flags, makes the study and writes it.
-func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error {
+func makeStudy(ctx context.Context, s console.Streams, path string, f studyFlags) error {
 	if err := f.sensible(); err != nil {
 		return err
 	}
-	on, err := judgedOn(f.on)
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
@@ -154,9 +157,9 @@ func makeStudy(ctx context.Context, s streams, path string, f studyFlags) error 
 }
 
 // open reads the spec and sees what is varied of it.
-func (f studyFlags) open(s streams, path, on string) (studyRun, source.Opened, error) {
+func (f studyFlags) open(s console.Streams, path, on string) (studyRun, source.Opened, error) {
 	r := studyRun{flags: f}
-	one, err := resolved(s, path, f.standards, review.Options{On: on})
+	one, err := single.Open(s, path, f.standards, review.Options{On: on})
 	if err != nil {
 		return r, one, err
 	}
@@ -176,10 +179,10 @@ func (f studyFlags) open(s streams, path, on string) (studyRun, source.Opened, e
 }
 
 // writeTo makes the study and writes it where the flags say.
-func (r *studyRun) writeTo(ctx context.Context, s streams, inputs []source.Input) error {
-	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
-	p.shown = p.shown && !(r.streams() && r.flags.output == "" && terminal(s.out)) // its lines would run into the options'
-	return outfile.Stream(r.flags.output, s.out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
+func (r *studyRun) writeTo(ctx context.Context, s console.Streams, inputs []source.Input) error {
+	p := console.NewProgress(s.Err, r.out.Last-r.out.First+1, "options")
+	p.Shown = p.Shown && !(r.streams() && r.flags.output == "" && console.Terminal(s.Out)) // its lines would run into the options'
+	return outfile.Stream(r.flags.output, s.Out, inputs, func(w io.Writer) error { return r.run(ctx, w, p) })
 }
 
 // studyFormats are those that a study is written in; svg is its contact sheet.
@@ -188,7 +191,7 @@ var studyFormats = []string{"text", "csv", "json", "jsonl", "html", "svg"}
 func (f studyFlags) sensible() error {
 	switch {
 	case !slices.Contains(studyFormats, f.format):
-		return fmt.Errorf("--format %q is not %s", f.format, oneOf(studyFormats))
+		return fmt.Errorf("--format %q is not %s", f.format, usage.OneOf(studyFormats))
 	case f.only != "" && f.only != "pass":
 		return fmt.Errorf("--only %q is not pass", f.only)
 	case f.weigh != nil && len(f.weigh) == 0:
@@ -254,16 +257,16 @@ func (r *studyRun) prepare() error {
 
 // run makes the study and writes it. Where ctx ends early, what was done is
 // written whole, and the error is that of ctx.
-func (r *studyRun) run(ctx context.Context, w io.Writer, p *progress) error {
+func (r *studyRun) run(ctx context.Context, w io.Writer, p *console.Progress) error {
 	if err := r.stream(w); err != nil {
 		return err
 	}
-	p.begin()
+	p.Begin()
 	err := r.each(ctx, func(row study.Row) error {
-		p.done()
+		p.Done()
 		return r.take(row)
 	})
-	p.end()
+	p.End()
 	if err != nil {
 		return err
 	}
@@ -271,7 +274,7 @@ func (r *studyRun) run(ctx context.Context, w io.Writer, p *progress) error {
 		return err
 	}
 	if r.flags.format == "csv" {
-		p.say(r.out.Beside())
+		p.Say(r.out.Beside())
 	}
 	return ctx.Err()
 }

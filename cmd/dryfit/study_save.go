@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/change"
 	"dryfit/cmd/dryfit/internal/report/show"
@@ -47,7 +49,7 @@ func (f studyFlags) sensibleOptions() error {
 }
 
 // options takes options out of a study: writes them as specs, or compares two.
-func (r *studyRun) options(ctx context.Context, s streams, one source.Opened) error {
+func (r *studyRun) options(ctx context.Context, s console.Streams, one source.Opened) error {
 	switch {
 	case len(r.flags.compare) > 0:
 		return r.compareTwo(s, one)
@@ -62,7 +64,7 @@ func (r *studyRun) options(ctx context.Context, s streams, one source.Opened) er
 	if err != nil {
 		return fmt.Errorf("--save: %w", err)
 	}
-	if err := outfile.Write(r.flags.output, s.out, one.Inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+	if err := outfile.Write(r.flags.output, s.Out, one.Inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 		return err
 	}
 	r.said(s, index, r.flags.output)
@@ -71,15 +73,15 @@ func (r *studyRun) options(ctx context.Context, s streams, one source.Opened) er
 
 // saveUnbeaten makes the study, and writes a spec for each option that no other beats,
 // to a folder that appears whole or not at all.
-func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one source.Opened) error {
-	p := newProgress(s.err, r.out.Last-r.out.First+1, "options")
-	p.begin()
+func (r *studyRun) saveUnbeaten(ctx context.Context, s console.Streams, one source.Opened) error {
+	p := console.NewProgress(s.Err, r.out.Last-r.out.First+1, "options")
+	p.Begin()
 	err := r.each(ctx, func(row study.Row) error {
-		p.done()
+		p.Done()
 		r.out.Front.Add(row)
 		return nil
 	})
-	p.end()
+	p.End()
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -108,8 +110,8 @@ func (r *studyRun) saveUnbeaten(ctx context.Context, s streams, one source.Opene
 }
 
 // said says on standard error what was written.
-func (r *studyRun) said(s streams, index int, name string) {
-	fmt.Fprintf(s.err, "dryfit: option %d is written to %s: %s\n", index, show.Safe(name), show.Safe(r.valuesOf(index)))
+func (r *studyRun) said(s console.Streams, index int, name string) {
+	fmt.Fprintf(s.Err, "dryfit: option %d is written to %s: %s\n", index, show.Safe(name), show.Safe(r.valuesOf(index)))
 }
 
 // valuesOf are the varied keys of an option, and what they have.
@@ -122,7 +124,7 @@ func (r *studyRun) valuesOf(index int) string {
 }
 
 // compareTwo compares two options as compare does two specs.
-func (r *studyRun) compareTwo(s streams, one source.Opened) error {
+func (r *studyRun) compareTwo(s console.Streams, one source.Opened) error {
 	var sheets [2]*review.Sheet
 	for i, number := range r.flags.compare {
 		index, err := strconv.Atoi(strings.TrimSpace(number))
@@ -136,10 +138,10 @@ func (r *studyRun) compareTwo(s streams, one source.Opened) error {
 		sheets[i] = r.out.Review(fmt.Sprintf("option %d: %s", index, r.valuesOf(index)), text)
 	}
 	const threshold = 0.005
-	c := change.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: version(), On: r.out.On}
+	c := change.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: build.Version(), On: r.out.On}
 	write := change.CompareText
 	if r.flags.format == "json" {
 		write = change.CompareJSON
 	}
-	return outfile.Write(r.flags.output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, c) })
+	return outfile.Write(r.flags.output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, c) })
 }

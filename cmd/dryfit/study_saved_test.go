@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
 )
 
 // A saved option is its row: studied by itself, with a value that it has already, it
@@ -70,6 +72,6 @@ func rowsOf(t *testing.T, args ...string) (rows []map[string]any) {
 // ran is what a command writes.
 func ran(t *testing.T, args ...string) []byte {
 	var out, errs bytes.Buffer
-	require.Zero(t, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+	require.Zero(t, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 	return out.Bytes()
 }

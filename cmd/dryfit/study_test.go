@@ -14,6 +14,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 )
 
 // cancelling ends a context once it has been written to.
@@ -59,8 +62,8 @@ func TestStudyInterrupted(t *testing.T) {
 	defer cancel()
 	var out, errs bytes.Buffer
 	args := []string{"study", demo, "--vary", manyOptions, "--format", "jsonl"}
-	status := run(ctx, args, streams{in: strings.NewReader(""), out: cancelling{&out, cancel}, err: &errs})
-	assert.Equal(t, exitInterrupted, status)
+	status := run(ctx, args, console.Streams{In: strings.NewReader(""), Out: cancelling{&out, cancel}, Err: &errs})
+	assert.Equal(t, exit.Interrupted, status)
 	options, done, interrupted := jsonLines(t, &out)
 	assert.True(t, interrupted)
 	assert.Equal(t, done, options)
@@ -76,9 +79,9 @@ func TestStudyInterruptedToFile(t *testing.T) {
 		time.AfterFunc(time.Second, cancel)
 		var errs bytes.Buffer
 		args := []string{"study", demo, "--vary", manyOptions, "--format", format, "--output", file}
-		status := run(ctx, args, streams{in: strings.NewReader(""), out: io.Discard, err: &errs})
+		status := run(ctx, args, console.Streams{In: strings.NewReader(""), Out: io.Discard, Err: &errs})
 		cancel()
-		require.Equal(t, exitInterrupted, status, errs.String())
+		require.Equal(t, exit.Interrupted, status, errs.String())
 		text, err := os.ReadFile(file)
 		require.NoError(t, err, format)
 		assert.NotEmpty(t, text)
@@ -109,7 +112,7 @@ func TestStudyParts(t *testing.T) {
 	rows := func(part string) []string {
 		var out, errs bytes.Buffer
 		args := []string{"study", demo, "--vary", "grid.along=3..7", "--vary", "grid.around=5..9", "--part", part, "--format", "jsonl"}
-		require.Zero(t, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+		require.Zero(t, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 		lines := strings.Split(strings.TrimSpace(out.String()), "\n")
 		return lines[1 : len(lines)-1]
 	}
@@ -128,7 +131,7 @@ func TestStudyOfMany(t *testing.T) {
 	var out, errs bytes.Buffer
 	vary := []string{"--vary", "vault.rise=2200mm..2700mm/0.2mm", "--vary", "grid.along=1..4"} // impossible, which is quick
 	args := append([]string{"study", demo, "--format", "csv"}, vary...)
-	require.Zero(t, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+	require.Zero(t, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 	assert.Equal(t, 1+10004, strings.Count(out.String(), "\r\n"))
 	head, _, _ := strings.Cut(out.String(), "\r\n")
 	assert.NotContains(t, head, "unbeaten")
@@ -136,17 +139,12 @@ func TestStudyOfMany(t *testing.T) {
 
 	out.Reset()
 	args[3] = "text"
-	require.Zero(t, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}), errs.String())
+	require.Zero(t, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}), errs.String())
 	assert.Contains(t, out.String(), "over 10000 options: only the unbeaten are listed; csv and jsonl list all")
 	assert.Less(t, out.Len(), 4000)
 
 	args = append(args, "--sort", "mass")
 	args[3] = "csv"
-	assert.Equal(t, exitNotChecked, run(context.Background(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}))
+	assert.Equal(t, exit.NotChecked, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}))
 	assert.Contains(t, errs.String(), "--sort does not go with --format csv of more than 10000 options")
-}
-
-func TestProgressLine(t *testing.T) {
-	assert.Equal(t, "500 of 2000 options, 250 a second, 6s left", progressLine("options", 500, 2000, 2*time.Second))
-	assert.Equal(t, "0 of 2000 options, 0 a second, 0s left", progressLine("options", 0, 2000, 0))
 }

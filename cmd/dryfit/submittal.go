@@ -12,13 +12,18 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
+	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/making"
 	"dryfit/cmd/dryfit/internal/report/submittal"
 	"dryfit/cmd/dryfit/internal/report/sums"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -29,11 +34,11 @@ import (
 type submittalFlags struct {
 	output, on, verify string
 	strict             bool
-	jobs               jobs
+	jobs               usage.Jobs
 	standards          []string
 }
 
-func submittalCommand(s streams) *cobra.Command {
+func submittalCommand(s console.Streams) *cobra.Command {
 	var f submittalFlags
 	c := &cobra.Command{
 		Use:   "submittal SPEC...",
@@ -66,12 +71,12 @@ func submittalCommand(s streams) *cobra.Command {
 	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
 	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
-	f.jobs.atATime(c, "pages to make")
+	f.jobs.AtATime(c, "pages to make")
 	return c
 }
 
-func submit(ctx context.Context, s streams, paths []string, f submittalFlags) error {
-	on, err := judgedOn(f.on)
+func submit(ctx context.Context, s console.Streams, paths []string, f submittalFlags) error {
+	on, err := usage.JudgedOn(f.on)
 	if err != nil {
 		return err
 	}
@@ -79,7 +84,7 @@ func submit(ctx context.Context, s streams, paths []string, f submittalFlags) er
 	if err != nil {
 		return err
 	}
-	inputs, err := source.NewWalker(ctx, s.err, source.FindersOf(f.standards)).Gather(paths, "standard-input"+source.Extension)
+	inputs, err := source.NewWalker(ctx, s.Err, source.FindersOf(f.standards)).Gather(paths, "standard-input"+source.Extension)
 	if err != nil {
 		return err
 	}
@@ -111,7 +116,7 @@ func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
 // submittal is the page of a spec that could be checked, with its bytes.
 func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submittal, error) {
 	seal := report.Seal{
-		Version: version(), On: m.options.On, Strict: m.options.Strict,
+		Version: build.Version(), On: m.options.On, Strict: m.options.Strict,
 		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
 	}
 	for _, file := range sheet.Standards.Files {
@@ -121,7 +126,7 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 	}
 	named := *sheet // as the page names files
 	named.Path = seal.Spec.Path
-	drawn, undrawn, err := drawing.Figures(drawing.Input{Sheet: &named, Version: version(), On: m.options.On, SHA256: seal.Spec.SHA256})
+	drawn, undrawn, err := drawing.Figures(drawing.Input{Sheet: &named, Version: build.Version(), On: m.options.On, SHA256: seal.Spec.SHA256})
 	return submittal.Submittal{
 		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: sums.Calcs{
@@ -133,31 +138,31 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 
 // one writes the page of one spec. A spec that can't be checked is reported as
 // check reports it.
-func (m *submitter) one(s streams, in source.Input, output string) error {
-	one := m.finder.Open(in, s.in, m.options)
+func (m *submitter) one(s console.Streams, in source.Input, output string) error {
+	one := m.finder.Open(in, s.In, m.options)
 	if one.Sheet.Ceiling == nil {
-		return unresolved(s, m.options.On, append(m.finder.Sheets(), one.Sheet)...)
+		return single.Unresolved(s, m.options.On, append(m.finder.Sheets(), one.Sheet)...)
 	}
 	page, err := m.submittal(one.Sheet, one.Src)
 	if err != nil {
 		return err
 	}
-	if err := outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
+	if err := outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
 		return err
 	}
-	return outcome(one.Sheet.Verdict)
+	return exit.Outcome(one.Sheet.Verdict)
 }
 
 // several writes a folder of pages, each as soon as it is made, and then their
 // index.
-func (m *submitter) several(ctx context.Context, s streams, inputs []source.Input, f submittalFlags) error {
+func (m *submitter) several(ctx context.Context, s console.Streams, inputs []source.Input, f submittalFlags) error {
 	if f.output == "" {
 		return errors.New("several specs make several pages; name a folder for them with --output")
 	}
 	if err := outfile.MakeFolder(f.output, inputs); err != nil {
 		return err
 	}
-	index := submittal.Index{On: m.options.On, Version: version()}
+	index := submittal.Index{On: m.options.On, Version: build.Version()}
 	for i, name := range pageNames(inputs) {
 		in := submission{Input: inputs[i], page: filepath.Join(f.output, name)}
 		in.options, in.sheet = m.finder.UnderStandards(in.Input, m.options)
@@ -172,7 +177,7 @@ func (m *submitter) several(ctx context.Context, s streams, inputs []source.Inpu
 	if err := outfile.Write(filepath.Join(f.output, "index.html"), nil, inputs, write); err != nil {
 		return err
 	}
-	return outcome(index.Verdict())
+	return exit.Outcome(index.Verdict())
 }
 
 // submission is one of several specs on its way to its page.
@@ -185,11 +190,11 @@ type submission struct {
 
 // pages makes and writes all pages, some at a time, and keeps of each only its
 // line in the index.
-func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]submittal.SubmittalEntry, error) {
+func (m *submitter) pages(ctx context.Context, s console.Streams, jobs int) ([]submittal.SubmittalEntry, error) {
 	entries := make([]submittal.SubmittalEntry, len(m.all))
-	stdin := once(s.in)
-	p := newProgress(s.err, len(m.all), "pages")
-	p.begin()
+	stdin := console.Once(s.In)
+	p := console.NewProgress(s.Err, len(m.all), "pages")
+	p.Begin()
 	var telling sync.Mutex
 	group, within := errgroup.WithContext(ctx)
 	group.SetLimit(jobs)
@@ -203,12 +208,12 @@ func (m *submitter) pages(ctx context.Context, s streams, jobs int) ([]submittal
 			}
 			telling.Lock()
 			defer telling.Unlock()
-			p.done()
+			p.Done()
 			return nil
 		})
 	}
 	err := group.Wait()
-	p.end()
+	p.End()
 	return entries, err
 }
 

@@ -6,10 +6,14 @@ import (
 	"fmt"
 	"io"
 
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/submittal"
+	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review"
 )
 
@@ -18,7 +22,7 @@ const largestPage = 64 << 20
 
 // verify says whether a page belongs to a spec, its standards and this version:
 // the page is made again as on its date, and held against the old one.
-func verify(s streams, args []string, f submittalFlags) error {
+func verify(s console.Streams, args []string, f submittalFlags) error {
 	switch {
 	case len(args) != 1:
 		return fmt.Errorf("--verify holds a page against one spec, not %d", len(args))
@@ -37,9 +41,9 @@ func verify(s streams, args []string, f submittalFlags) error {
 	if err != nil {
 		return err
 	}
-	one := m.finder.Open(source.InputAt(args[0]), s.in, m.options)
+	one := m.finder.Open(source.InputAt(args[0]), s.In, m.options)
 	if one.Sheet.Ceiling == nil {
-		return unresolved(s, seal.On, append(m.finder.Sheets(), one.Sheet)...)
+		return single.Unresolved(s, seal.On, append(m.finder.Sheets(), one.Sheet)...)
 	}
 	now, err := m.submittal(one.Sheet, one.Src)
 	if err != nil {
@@ -52,18 +56,18 @@ func verify(s streams, args []string, f submittalFlags) error {
 	v := submittal.Verification{
 		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Sheet.Verdict,
 	}
-	today, err := judgedOn("")
+	today, err := usage.JudgedOn("")
 	if err != nil {
 		return err
 	}
 	o := one.Options
 	o.On = today
 	v.Today, v.TodayVerdict = today, review.Spec(one.Name, one.Src, o).Verdict
-	if err := outfile.Write(f.output, s.out, append(one.Inputs(), source.NewInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
+	if err := outfile.Write(f.output, s.Out, append(one.Inputs(), source.NewInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
 		return err
 	}
 	if !v.Belongs() {
-		return verdictError{exitFail}
+		return exit.VerdictError{Status: exit.Fail}
 	}
 	return nil
 }

@@ -6,13 +6,16 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/cmd/dryfit/internal/single"
+	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/review"
 )
 
-func takeoffCommand(s streams) *cobra.Command {
+func takeoffCommand(s console.Streams) *cobra.Command {
 	var format, output string
 	var named []string
 	c := &cobra.Command{
@@ -27,22 +30,22 @@ func takeoffCommand(s streams) *cobra.Command {
 	c.Flags().StringVar(&format, "format", "text", "text, csv or json")
 	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
 	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
-	completeWith(c, "format", "text", "csv", "json")
+	usage.CompleteWith(c, "format", "text", "csv", "json")
 	return c
 }
 
-func takeOff(s streams, path, format, output string, named []string) error {
+func takeOff(s console.Streams, path, format, output string, named []string) error {
 	write, ok := map[string]func(io.Writer, making.Takeoff) error{
 		"text": making.TakeoffText, "csv": making.TakeoffCSV, "json": making.TakeoffJSON,
 	}[format]
 	if !ok {
 		return fmt.Errorf("--format %q is not text, csv or json", format)
 	}
-	one, err := resolved(s, path, named, review.Options{})
+	one, err := single.Open(s, path, named, review.Options{})
 	if err != nil {
 		return err
 	}
 	sheet := one.Sheet
 	takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
-	return outfile.Write(output, s.out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
+	return outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
 }

@@ -14,6 +14,7 @@ import (
 
 	"github.com/fsnotify/fsnotify"
 
+	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/source"
@@ -30,7 +31,7 @@ const settled = 100 * time.Millisecond
 type watching struct {
 	flags  checkFlags
 	paths  []string
-	s      streams
+	s      console.Streams
 	colour bool
 	notify *fsnotify.Watcher
 	shown  map[string]string // text by run and file
@@ -38,7 +39,7 @@ type watching struct {
 }
 
 // watch runs until it is interrupted.
-func watch(ctx context.Context, s streams, paths []string, f checkFlags) error {
+func watch(ctx context.Context, s console.Streams, paths []string, f checkFlags) error {
 	switch {
 	case f.format != "text" || f.output != "":
 		return errors.New("--watch prints text on standard output; leave --format and --output out")
@@ -87,7 +88,7 @@ func (w *watching) check(ctx context.Context) error {
 		return err // bad usage, or nothing to watch
 	case err != nil:
 		// As where the last spec was deleted: there may be one again.
-		fmt.Fprintln(w.s.err, "dryfit: "+show.Safe(err.Error()))
+		fmt.Fprintln(w.s.Err, "dryfit: "+show.Safe(err.Error()))
 	}
 	w.begun = true
 	for _, in := range r.inputs { // git may track one in a folder that is passed over
@@ -110,7 +111,7 @@ func (w *watching) check(ctx context.Context) error {
 				continue
 			}
 			w.shown[key] = b.String()
-			if _, err := w.s.out.Write(b.Bytes()); err != nil {
+			if _, err := w.s.Out.Write(b.Bytes()); err != nil {
 				return fmt.Errorf("write standard output: %w", err)
 			}
 		}

@@ -13,6 +13,8 @@ import (
 	"github.com/fsnotify/fsnotify"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/exit"
 )
 
 // watched is the program at its watch.
@@ -110,9 +112,9 @@ func TestWatch(t *testing.T) {
 	for range w.lines {
 	}
 	err = w.run.Wait()
-	exit := &exec.ExitError{}
-	require.ErrorAs(t, err, &exit)
-	assert.Equal(t, exitInterrupted, exit.ExitCode())
+	ended := &exec.ExitError{}
+	require.ErrorAs(t, err, &ended)
+	assert.Equal(t, exit.Interrupted, ended.ExitCode())
 }
 
 // What git tracks is watched wherever it is, and what it comes to ignore is not

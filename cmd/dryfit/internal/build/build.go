@@ -1,4 +1,5 @@
-package main
+// Package build says what the program was built from.
+package build
 
 import "runtime/debug"
 
@@ -6,8 +7,8 @@ import "runtime/debug"
 // commit that it is built from.
 var release, built string
 
-// version is that of the release, or of the module that was built.
-func version() string {
+// Version is that of the release, or of the module that was built.
+func Version() string {
 	if release != "" {
 		return release
 	}
@@ -17,9 +18,9 @@ func version() string {
 	return "(devel)"
 }
 
-// commit is what the program was built from, as far as it knows: a release's
+// Commit is what the program was built from, as far as it knows: a release's
 // own, or the one that go build recorded.
-func commit() string {
+func Commit() string {
 	info, ok := debug.ReadBuildInfo()
 	if built != "" || !ok {
 		return built
@@ -43,8 +44,8 @@ func recorded(settings []debug.BuildSetting) string {
 	return revision + modified
 }
 
-// said is what --version adds of a commit.
-func said(commit string) string {
+// Said is what --version adds of a commit.
+func Said(commit string) string {
 	if commit == "" {
 		return ""
 	}

@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"fmt"
@@ -6,12 +6,12 @@ import (
 	"time"
 )
 
-// progress tells a person at a terminal how far a long work is. Elsewhere it
+// Progress tells a person at a terminal how far a long work is. Elsewhere it
 // only says that the work was cut short, and what a table has no room for.
-type progress struct {
+type Progress struct {
 	out        io.Writer
 	what       string // "options"
-	shown      bool
+	Shown      bool
 	total      int
 	count      int
 	began      time.Time
@@ -22,16 +22,18 @@ type progress struct {
 // tellEvery is how often the line is written again.
 const tellEvery = 250 * time.Millisecond
 
-func newProgress(out io.Writer, total int, what string) *progress {
-	return &progress{out: out, what: what, shown: terminal(out), total: total}
+// NewProgress is of a work on so many things; it shows itself where out is a terminal.
+func NewProgress(out io.Writer, total int, what string) *Progress {
+	return &Progress{out: out, what: what, Shown: Terminal(out), total: total}
 }
 
-func (p *progress) begin() { p.began, p.told = time.Now(), time.Now() }
+// Begin starts the clock.
+func (p *Progress) Begin() { p.began, p.told = time.Now(), time.Now() }
 
-// done counts one.
-func (p *progress) done() {
+// Done counts one.
+func (p *Progress) Done() {
 	p.count++
-	if !p.shown || time.Since(p.told) < tellEvery {
+	if !p.Shown || time.Since(p.told) < tellEvery {
 		return
 	}
 	p.told, p.wroteLines = time.Now(), true
@@ -46,8 +48,8 @@ func progressLine(what string, count, total int, spent time.Duration) string {
 		count, total, what, float64(count)/max(spent.Seconds(), 1e-9), left.Round(time.Second))
 }
 
-// end clears the line, and says where the work stopped before its end.
-func (p *progress) end() {
+// End clears the line, and says where the work stopped before its end.
+func (p *Progress) End() {
 	if p.wroteLines {
 		fmt.Fprint(p.out, "\r\x1b[K")
 	}
@@ -56,8 +58,8 @@ func (p *progress) end() {
 	}
 }
 
-// say writes lines, as they are.
-func (p *progress) say(lines []string) {
+// Say writes lines, as they are.
+func (p *Progress) Say(lines []string) {
 	for _, l := range lines {
 		fmt.Fprintln(p.out, l)
 	}

@@ -1,4 +1,4 @@
-package main
+package usage
 
 import (
 	"errors"
@@ -12,9 +12,9 @@ import (
 	"dryfit/spec/nearest"
 )
 
-// unknownCommand is the error of arguments that begin with the name of no
+// UnknownCommand is the error of arguments that begin with the name of no
 // command; nil where they begin with one.
-func unknownCommand(root *cobra.Command, args []string) error {
+func UnknownCommand(root *cobra.Command, args []string) error {
 	_, rest, err := root.Find(args)
 	if err == nil {
 		return nil
@@ -35,12 +35,12 @@ func unknownCommand(root *cobra.Command, args []string) error {
 			known = append(known, c.Name())
 		}
 	}
-	return fmt.Errorf("no command %q%s", word, isIt(word, known, "dryfit --help lists them"))
+	return fmt.Errorf("no command %q%s", word, IsIt(word, known, "dryfit --help lists them"))
 }
 
-// refuseUnknownHelp has the help command answer a name that is none as the
+// RefuseUnknownHelp has the help command answer a name that is none as the
 // program itself does.
-func refuseUnknownHelp(root *cobra.Command) {
+func RefuseUnknownHelp(root *cobra.Command) {
 	root.InitDefaultHelpCmd()
 	help, _, err := root.Find([]string{"help"})
 	if err != nil {
@@ -49,7 +49,7 @@ func refuseUnknownHelp(root *cobra.Command) {
 	show := help.Run
 	help.Run = nil
 	help.RunE = func(c *cobra.Command, args []string) error {
-		if err := unknownCommand(root, args); err != nil {
+		if err := UnknownCommand(root, args); err != nil {
 			return err
 		}
 		show(c, args)
@@ -57,8 +57,8 @@ func refuseUnknownHelp(root *cobra.Command) {
 	}
 }
 
-// unknownFlag names the flag that was probably meant.
-func unknownFlag(c *cobra.Command, err error) error {
+// UnknownFlag names the flag that was probably meant.
+func UnknownFlag(c *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) || unknown.GetSpecifiedShortnames() != "" {
 		return err
@@ -69,12 +69,12 @@ func unknownFlag(c *cobra.Command, err error) error {
 			known = append(known, "--"+f.Name)
 		}
 	})
-	return fmt.Errorf("%w%s", err, isIt("--"+unknown.GetSpecifiedName(), known, c.CommandPath()+" --help lists them"))
+	return fmt.Errorf("%w%s", err, IsIt("--"+unknown.GetSpecifiedName(), known, c.CommandPath()+" --help lists them"))
 }
 
-// isIt ends a message on an unknown word: with the nearest known one, or else
+// IsIt ends a message on an unknown word: with the nearest known one, or else
 // with where they are listed.
-func isIt(word string, known []string, otherwise string) string {
+func IsIt(word string, known []string, otherwise string) string {
 	if near, ok := nearest.Word(word, known); ok {
 		return "; is it " + near + "?"
 	}
