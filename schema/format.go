@@ -60,6 +60,7 @@ var (
 // unfit says what a text is not, or may not be, to follow it in a sentence.
 type unfit string
 
+// Error is the text itself.
 func (e unfit) Error() string { return string(e) }
 
 // greatest is past any load or temperature in SI: it keeps what is worked out

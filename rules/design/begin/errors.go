@@ -12,6 +12,7 @@ type ImpossibleError struct {
 	Instead   []string // what would do, if that was found
 }
 
+// Error is the key and what is wrong with its value.
 func (e *ImpossibleError) Error() string { return e.Key + ": " + e.Text }
 
 // NoAnswerError says what stands against every draft: the findings of the one
@@ -21,6 +22,7 @@ type NoAnswerError struct {
 	Instead []string // what would do, if that was found
 }
 
+// Error lists the findings that stand against the nearest draft.
 func (e *NoAnswerError) Error() string {
 	var said []string
 	for _, f := range e.Against {

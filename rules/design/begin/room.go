@@ -18,6 +18,7 @@ type Room struct{ Width, Length, Height string }
 // TooSmallError says by how much a room is too small for any vault.
 type TooSmallError struct{ Text string }
 
+// Error is the text.
 func (e *TooSmallError) Error() string { return e.Text }
 
 // from reads the room, and works out the vault that it starts with: as wide and

@@ -24,6 +24,7 @@ type VaryError struct {
 	Err  error
 }
 
+// Error repeats the flag as it was given, since one command may have several.
 func (e *VaryError) Error() string { return fmt.Sprintf("--vary %s: %v", e.Text, e.Err) }
 
 // Unwrap gives what is wrong.

@@ -135,6 +135,7 @@ type expectation struct {
 	words    []string
 }
 
+// String is the expectation as a failed test prints it.
 func (e expectation) String() string {
 	return fmt.Sprintf("line %d: %s %s %q", e.line, e.severity, e.rule, e.words)
 }

@@ -16,6 +16,8 @@ type ImpossibleError struct {
 	Below     bool    // To itself is not possible
 }
 
+// Error is in the unit of the dimension as it was given, which a curve does not
+// know.
 func (e *ImpossibleError) Error() string {
 	return fmt.Sprintf("%s %g is not between %g and %g", e.Dimension, e.Value, e.Over, e.To)
 }

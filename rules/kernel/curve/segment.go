@@ -12,6 +12,7 @@ type FoldError struct {
 	Radius   float64 // the tightest
 }
 
+// Error is in the unit of the curve.
 func (e *FoldError) Error() string {
 	return fmt.Sprintf("a parallel %g inside a curve of radius %g folds", e.Distance, e.Radius)
 }

@@ -11,6 +11,7 @@ type MechanismError struct {
 	Direction Direction
 }
 
+// Error names the node by its index in the model.
 func (e *MechanismError) Error() string {
 	return fmt.Sprintf("node %d moves %v without resistance", e.Node, e.Direction)
 }
@@ -22,6 +23,7 @@ type UnsettledError struct {
 	Steps  int
 }
 
+// Error names the spring by its index in the model.
 func (e *UnsettledError) Error() string {
 	return fmt.Sprintf("the one-sided springs do not settle in %d steps; spring %d was the last to let go", e.Steps, e.Spring)
 }
@@ -33,6 +35,7 @@ type ResidualError struct {
 	Share     float64 // of the largest force in the frame
 }
 
+// Error names the node by its index in the model.
 func (e *ResidualError) Error() string {
 	return fmt.Sprintf("node %d is out of balance %v by %.1e of the largest force", e.Node, e.Direction, e.Share)
 }

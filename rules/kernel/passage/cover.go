@@ -97,8 +97,15 @@ type cellBound struct {
 // comes first, so that the order is one on every machine.
 type cellHeap []cellBound
 
-func (h cellHeap) Len() int      { return len(h) }
+// Len, Less, Swap, Push and Pop make it a heap of container/heap, the cell of the
+// greatest bound first.
+func (h cellHeap) Len() int { return len(h) }
+
+// Swap exchanges two cells.
 func (h cellHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+
+// Less decides between equal bounds as well, so that the order is the same on every
+// machine.
 func (h cellHeap) Less(i, j int) bool {
 	if h[i].most != h[j].most {
 		return h[i].most > h[j].most
@@ -110,7 +117,11 @@ func (h cellHeap) Less(i, j int) bool {
 	}
 	return false
 }
+
+// Push appends a cell.
 func (h *cellHeap) Push(x any) { *h = append(*h, x.(cellBound)) }
+
+// Pop takes off the last cell.
 func (h *cellHeap) Pop() any {
 	old := *h
 	x := old[len(old)-1]

@@ -197,12 +197,23 @@ type wayEnd struct {
 
 type wayHeap []wayEnd
 
-func (h wayHeap) Len() int      { return len(h) }
+// Len, Less, Swap, Push and Pop make it a heap of container/heap, the cheapest end
+// first.
+func (h wayHeap) Len() int { return len(h) }
+
+// Swap exchanges two ends.
 func (h wayHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+
+// Less decides between equal costs by the node, so that the order is the same on
+// every machine.
 func (h wayHeap) Less(i, j int) bool {
 	return h[i].cost < h[j].cost || h[i].cost == h[j].cost && h[i].node < h[j].node
 }
+
+// Push appends an end.
 func (h *wayHeap) Push(x any) { *h = append(*h, x.(wayEnd)) }
+
+// Pop takes off the last end.
 func (h *wayHeap) Pop() any {
 	old := *h
 	x := old[len(old)-1]

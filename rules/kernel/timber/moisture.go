@@ -15,6 +15,7 @@ type RangeError struct {
 	Published string // where the range comes from
 }
 
+// Error prints SI as people write it: fractions in percent, thicknesses in mm.
 func (e *RangeError) Error() string {
 	scale, unit := 1.0, e.Unit
 	switch e.Unit {

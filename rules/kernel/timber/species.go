@@ -64,6 +64,7 @@ type UnknownError struct {
 	All  []string // all that are known
 }
 
+// Error suggests the nearest name, or lists all where none is near.
 func (e *UnknownError) Error() string {
 	if e.Near != "" {
 		return fmt.Sprintf("no data on the %s %q; is it %q?", e.What, e.Name, e.Near)

@@ -55,6 +55,7 @@ type SeasonFault struct {
 	Cause error
 }
 
+// Error is that of its cause.
 func (f *SeasonFault) Error() string { return f.Cause.Error() }
 
 func resolveClimate(c *Ceiling) []Fault {

@@ -19,6 +19,7 @@ type Origin struct {
 	Line int
 }
 
+// String is the place as errors print it, "dryfit.toml:12".
 func (o Origin) String() string { return fmt.Sprintf("%s:%d", o.File, o.Line) }
 
 // BuiltIn reports whether the program itself sets it.

@@ -20,6 +20,7 @@ import (
 // NeedsError says which key the frame can't do without.
 type NeedsError struct{ Key string }
 
+// Error names the key.
 func (e *NeedsError) Error() string { return "needs " + e.Key }
 
 // CaseError says which case did not solve.
@@ -28,6 +29,7 @@ type CaseError struct {
 	Err  error
 }
 
+// Error names the case by its part of a figure's key.
 func (e *CaseError) Error() string { return fmt.Sprintf("%s: %v", e.Case.Key(), e.Err) }
 
 // Unwrap gives the solver's own error.

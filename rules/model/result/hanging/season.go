@@ -13,6 +13,7 @@ import (
 // cases of the seasons are then left out.
 type NoSeasonError struct{ Err error }
 
+// Error says what is left out, and the reason.
 func (e *NoSeasonError) Error() string { return "the seasons' load on the straps: " + e.Err.Error() }
 
 // Unwrap gives the reason.

@@ -12,6 +12,7 @@ type UnstableError struct {
 	Why   string // "no strap", "its centre of mass is not between its straps"
 }
 
+// Error counts the pieces from the left, from 1.
 func (e *UnstableError) Error() string {
 	return fmt.Sprintf("piece %d of the arch hangs before it is joined, and %s", e.Piece, e.Why)
 }
@@ -22,6 +23,7 @@ type SeamError struct {
 	Strap int // from the left foot, from 1
 }
 
+// Error counts the straps from the left foot, from 1.
 func (e *SeamError) Error() string {
 	return fmt.Sprintf("strap %d lies on a seam within the arch", e.Strap)
 }

@@ -49,6 +49,7 @@ type NoLiftsError struct {
 	None  bool
 }
 
+// Error names the absent key, or the piece that tips.
 func (e *NoLiftsError) Error() string {
 	switch {
 	case e.None:
