@@ -41,7 +41,7 @@ type Limit struct {
 	Value  quantity.Value // the built-in figure; a NaN where only standards give one
 	Sense  Sense
 	Lowest float64 // physical range, in SI, both ends allowed
-	Most   float64
+	Most   float64 // likewise
 	Source cite.Source
 }
 

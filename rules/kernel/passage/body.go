@@ -5,7 +5,7 @@ import (
 	"sync"
 )
 
-// Vec is a place or a direction in space. Of a body, X runs along its length,
+// Vec is a place, in m, or a direction in space. Of a body, X runs along its length,
 // Y and Z lie in its section.
 type Vec struct{ X, Y, Z float64 }
 

@@ -10,7 +10,7 @@ type Door struct {
 	Floor               bool // Z = 0 is a floor that goes on before the wall and beyond it
 }
 
-// Corridor is a straight space of a width and a height. Length 0 is endless.
+// Corridor is a straight space of a width and a height, in m. Length 0 is endless.
 type Corridor struct{ Width, Height, Length float64 }
 
 // Through decides an opening, the margin of a motion in m. What is neither found

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Point is a place in a plane.
+// Point is a place in a plane, in m.
 type Point struct{ X, Y float64 }
 
 func (p Point) minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }

@@ -26,7 +26,7 @@ type Strip struct {
 // Placed is a strip in its place. Its axis is y = A + B·x; the cosine of the skew
 // is left out.
 type Placed struct {
-	A, B        float64
+	A, B        float64 // in m, and m per m
 	Near, Far   float64 // ends of the strip along the baseline, at its axis
 	Least, Most float64 // gap between a side of the strip and its wall
 }

@@ -9,10 +9,10 @@ import (
 // published for, and is not given.
 type RangeError struct {
 	What      string
-	Value     float64
-	From, To  float64
-	Unit      string // "", "m", "C", "%": how the three print
-	Published string // where the range comes from
+	Value     float64 // in SI; so are From and To
+	From, To  float64 // the range, both ends in it
+	Unit      string  // "", "m", "C", "%": how the three print
+	Published string  // where the range comes from
 }
 
 // Error prints SI as people write it: fractions in percent, thicknesses in mm.

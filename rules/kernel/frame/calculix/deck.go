@@ -17,8 +17,8 @@ type Deck struct {
 	Model          frame.Model // its sections are not read
 	Case           frame.Case  // loads along members by their length; no settlements
 	E, G           float64     // G as it enters: the shear strain is the same over the depth
-	Breadth, Depth float64
-	Parts          int // that each member is cut in
+	Breadth, Depth float64     // of every member, the depth in the plane
+	Parts          int         // that each member is cut in
 }
 
 // firstAnchor numbers the anchors of the springs, above all nodes of a frame.

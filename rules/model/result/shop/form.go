@@ -18,7 +18,7 @@ type Form struct {
 	Halves      int     // 2: of a rib that is mitred at a pointed crown, which one form serves, turned over
 	Radius      float64 // 0 of a form of several radii
 	Chord, Rise float64 // of the intrados' length
-	Intrados    float64
+	Intrados    float64 // its length
 	Length      float64 // as long as the strip
 	Trim        float64 // of its length, past either end of the intrados
 	Clamping

@@ -11,10 +11,10 @@ import (
 
 // SkinPiece is a piece of the skin as it is cut from a sheet.
 type SkinPiece struct {
-	Mark          string // "P2-S1"
-	Panel         int    // from 1, in the order of raising
-	Piece, Layer  int    // of the arch, from the left; of the skin, from the room
-	Around, Along float64
+	Mark          string  // "P2-S1"
+	Panel         int     // from 1, in the order of raising
+	Piece, Layer  int     // of the arch, from the left; of the skin, from the room
+	Around, Along float64 // its size
 }
 
 // Placed is a piece on a sheet: its corner next to the sheet's own.
@@ -27,7 +27,7 @@ type Placed struct {
 // Nest is how all pieces of the skin lie on sheets. Pieces are never turned: the sheet's
 // bent edge goes around.
 type Nest struct {
-	Bent, Straight float64
+	Bent, Straight float64 // sides of a sheet
 	Pieces         []Placed
 	Count          int
 	Least          int   // a lower bound: by area, and by pieces that can't lie beside each other
@@ -55,7 +55,7 @@ func cutAround(c *layout.Ceiling) [][][]float64 {
 // SkinCount is how many pieces the skin is cut into, and the largest each way.
 type SkinCount struct {
 	Pieces        int
-	Around, Along float64
+	Around, Along float64 // of the largest, each for itself
 }
 
 // skinCount counts them without a list of them.

@@ -31,7 +31,7 @@ type Marked struct {
 	Mark                 string // "P2-R1"
 	Kind                 layout.PieceKind
 	Panel, Piece         int
-	Length, Width, Depth float64
+	Length, Width, Depth float64 // finished
 }
 
 // Marks are the marked pieces of the vault.

@@ -25,14 +25,14 @@ type Rib struct {
 
 // End is how a rib's end is cut.
 type End struct {
-	Length float64
+	Length float64 // of the cut
 	Bevel  float64 // from square to the intrados, rad
 }
 
 // Station is a place along a rib by its running dimensions, of its centre.
 type Station struct {
 	Number   int
-	Intrados float64
+	Intrados float64 // along the intrados, from its left end
 	Back     float64 // NaN where the normal of the station misses the back
 	On       Point   // the place on the intrados
 	Behind   Point   // on the back

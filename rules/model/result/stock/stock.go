@@ -46,7 +46,7 @@ type Boards struct {
 // SheetStock is the stock sheets of one material.
 type SheetStock struct {
 	Material       string
-	Straight, Bent float64
+	Straight, Bent float64 // sides of a sheet
 	Thickness      float64
 	Count          int   // to buy; 0 where they are not computed
 	Err            error // why they are not

@@ -1,6 +1,6 @@
 package paper
 
-// Sheet is one sheet of paper.
+// Sheet is one sheet of paper, its size in mm.
 type Sheet struct {
 	Name          string // "section", for files and references
 	Number        string // "A-612.3"; "" where there is none
