@@ -93,19 +93,7 @@ func (f *Field[T]) bind(v any) error {
 func bindValue(v, to any) error {
 	switch v := v.(type) {
 	case string:
-		switch to := to.(type) {
-		case encoding.TextUnmarshaler:
-			return to.UnmarshalText([]byte(v))
-		case *string:
-			*to = v
-			return nil
-		case *Profile:
-			*to = Profile(v)
-			return nil
-		case *LegKind:
-			*to = LegKind(v)
-			return nil
-		}
+		return bindText(v, to)
 	case int64:
 		if to, ok := to.(*int); ok {
 			*to = int(v)
@@ -126,8 +114,26 @@ func bindValue(v, to any) error {
 			return bindValues(v, to)
 		}
 	}
-	return fmt.Errorf("%T does not belong here", v)
+	return misplaced(v)
 }
+
+func bindText(v string, to any) error {
+	switch to := to.(type) {
+	case encoding.TextUnmarshaler:
+		return to.UnmarshalText([]byte(v))
+	case *string:
+		*to = v
+	case *Profile:
+		*to = Profile(v)
+	case *LegKind:
+		*to = LegKind(v)
+	default:
+		return misplaced(v)
+	}
+	return nil
+}
+
+func misplaced(v any) error { return fmt.Errorf("%T does not belong here", v) }
 
 func bindValues[T any](list []any, to *[]T) error {
 	*to = make([]T, len(list))

@@ -90,8 +90,19 @@ func judgeAcceptance(a *layout.Acceptance, findings []engine.Finding, o Options)
 	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
 		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", engine.Query
 	}
-	held := false
-	accepted := false
+	switch accepted, held := acceptAll(a, findings, o); {
+	case held:
+		return a.Rule + " holds the issue, and the standards do not let a spec accept that", engine.Query
+	case !accepted:
+		return "nothing is found that the acceptance of " + a.Rule + " could be for", engine.Note
+	default:
+		return "", 0
+	}
+}
+
+// acceptAll marks the findings that an acceptance is for, and reports whether there are
+// any and whether it may not accept one of them.
+func acceptAll(a *layout.Acceptance, findings []engine.Finding, o Options) (accepted, held bool) {
 	for k := range findings {
 		f := &findings[k]
 		if f.Rule.ID != a.Rule || a.At != "" && a.At != f.At {
@@ -109,14 +120,7 @@ func judgeAcceptance(a *layout.Acceptance, findings []engine.Finding, o Options)
 		}
 		f.Accepted, accepted = a, true
 	}
-	switch {
-	case held:
-		return a.Rule + " holds the issue, and the standards do not let a spec accept that", engine.Query
-	case !accepted:
-		return "nothing is found that the acceptance of " + a.Rule + " could be for", engine.Note
-	default:
-		return "", 0
-	}
+	return accepted, held
 }
 
 func suggestion(id string, list []*engine.Rule) string {

@@ -49,64 +49,59 @@ func Steady(x float64) float64 {
 	return x * (1 + 1e-12)
 }
 
+// metric are the styles of units that have one, whatever the size.
+var metric = map[Unit]style{
+	KilogramPerCubicMetre:  {1, 0, 0, "kg/m3"},
+	Celsius:                {1, 0, 1, "C"},
+	Radian:                 {math.Pi / 180, 0, 1, "deg"},
+	Fraction:               {0.01, 0, 1, "%"},
+	CubicMetre:             {1, 0, 4, "m3"},
+	KilogramPerSquareMetre: {1, 0, 1, "kg/m2"},
+	NewtonMetre:            {1, 0, 1, "Nm"},
+	Hour:                   {1, 0, 0, "h"},
+	PerMetre:               {1, 0, 4, "/m"},
+	MetreToTheFourth:       {1e-12, 0, 0, "mm4"},
+	NewtonPerKilogram:      {1, 0, 2, "N/kg"},
+}
+
 func metricStyle(v Value) style {
 	size := math.Abs(Steady(v.SI))
-	switch v.Unit {
-	case Metre:
+	switch {
+	case v.Unit == Metre:
 		return style{1e-3, 0, lengthDecimals(size), "mm"}
-	case Kilogram:
-		if size < 1 {
-			return style{1, 0, 3, "kg"}
-		}
+	case v.Unit == Kilogram && size < 1:
+		return style{1, 0, 3, "kg"}
+	case v.Unit == Kilogram:
 		return style{1, 0, 1, "kg"}
-	case Newton:
-		if size < 100 {
-			return style{1, 0, 1, "N"}
-		}
+	case v.Unit == Newton && size < 100:
+		return style{1, 0, 1, "N"}
+	case v.Unit == Newton:
 		return style{1e3, 0, 2, "kN"}
-	case Pascal:
-		switch {
-		case size >= 1e9:
-			return style{1e9, 0, 2, "GPa"}
-		case leastMPa <= size && size < 1e5:
-			return style{1e6, 0, 3, "MPa"}
-		default:
-			return style{1e6, 0, 2, "MPa"}
-		}
-	case KilogramPerCubicMetre:
-		return style{1, 0, 0, "kg/m3"}
-	case Celsius:
-		return style{1, 0, 1, "C"}
-	case Radian:
-		return style{math.Pi / 180, 0, 1, "deg"}
-	case Fraction:
-		return style{0.01, 0, 1, "%"}
-	case SquareMetre:
-		if size < smallArea {
-			return style{1e-6, 0, 0, "mm2"}
-		}
+	case v.Unit == Pascal:
+		return stressStyle(size)
+	case v.Unit == SquareMetre && size < smallArea:
+		return style{1e-6, 0, 0, "mm2"}
+	case v.Unit == SquareMetre:
 		return style{1, 0, 2, "m2"}
-	case CubicMetre:
-		return style{1, 0, 4, "m3"}
-	case KilogramPerSquareMetre:
-		return style{1, 0, 1, "kg/m2"}
-	case NewtonMetre:
-		return style{1, 0, 1, "Nm"}
-	case NewtonPerMetre:
-		if size < lineLoad {
-			return style{1, 0, 1, "N/m"}
-		}
+	case v.Unit == NewtonPerMetre && size < lineLoad:
+		return style{1, 0, 1, "N/m"}
+	case v.Unit == NewtonPerMetre:
 		return style{1e3, 0, 1, "N/mm"}
-	case Hour:
-		return style{1, 0, 0, "h"}
-	case PerMetre:
-		return style{1, 0, 4, "/m"}
-	case MetreToTheFourth:
-		return style{1e-12, 0, 0, "mm4"}
-	case NewtonPerKilogram:
-		return style{1, 0, 2, "N/kg"}
+	}
+	if s, ok := metric[v.Unit]; ok {
+		return s
+	}
+	return style{1, 0, 2, ""}
+}
+
+func stressStyle(size float64) style {
+	switch {
+	case size >= 1e9:
+		return style{1e9, 0, 2, "GPa"}
+	case leastMPa <= size && size < 1e5:
+		return style{1e6, 0, 3, "MPa"}
 	default:
-		return style{1, 0, 2, ""}
+		return style{1e6, 0, 2, "MPa"}
 	}
 }
 
@@ -129,50 +124,41 @@ func lengthDecimals(size float64) int {
 	return 1
 }
 
+// imperial are the styles of units that have one, whatever the size.
+var imperial = map[Unit]style{
+	Newton:                 {PoundForce, 0, 1, "lbf"},
+	KilogramPerCubicMetre:  {perFoot3, 0, 1, "lb/ft3"},
+	Celsius:                {5.0 / 9, 32, 1, "F"},
+	CubicMetre:             {Foot * Foot * Foot, 0, 3, "ft3"},
+	KilogramPerSquareMetre: {Pound / (Foot * Foot), 0, 2, "lb/ft2"},
+	NewtonMetre:            {PoundForce * Foot, 0, 1, "lbf.ft"},
+	PerMetre:               {1 / Foot, 0, 4, "/ft"},
+	MetreToTheFourth:       {Inch * Inch * Inch * Inch, 0, 2, "in4"},
+	NewtonPerKilogram:      {PoundForce / Pound, 0, 2, "lbf/lb"},
+}
+
 func imperialStyle(v Value) (style, bool) {
 	size := math.Abs(Steady(v.SI))
-	switch v.Unit {
-	case Kilogram:
-		if size < Pound {
-			return style{Pound, 0, 3, "lb"}, true
-		}
+	switch {
+	case v.Unit == Kilogram && size < Pound:
+		return style{Pound, 0, 3, "lb"}, true
+	case v.Unit == Kilogram:
 		return style{Pound, 0, 1, "lb"}, true
-	case Newton:
-		return style{PoundForce, 0, 1, "lbf"}, true
-	case Pascal:
-		if size < 100*psi {
-			return style{psi, 0, 1, "psi"}, true
-		}
+	case v.Unit == Pascal && size < 100*psi:
+		return style{psi, 0, 1, "psi"}, true
+	case v.Unit == Pascal:
 		return style{psi, 0, 0, "psi"}, true
-	case KilogramPerCubicMetre:
-		return style{perFoot3, 0, 1, "lb/ft3"}, true
-	case Celsius:
-		return style{5.0 / 9, 32, 1, "F"}, true
-	case SquareMetre:
-		if size < smallArea {
-			return style{Inch * Inch, 0, 3, "in2"}, true
-		}
+	case v.Unit == SquareMetre && size < smallArea:
+		return style{Inch * Inch, 0, 3, "in2"}, true
+	case v.Unit == SquareMetre:
 		return style{Foot * Foot, 0, 2, "ft2"}, true
-	case CubicMetre:
-		return style{Foot * Foot * Foot, 0, 3, "ft3"}, true
-	case KilogramPerSquareMetre:
-		return style{Pound / (Foot * Foot), 0, 2, "lb/ft2"}, true
-	case NewtonMetre:
-		return style{PoundForce * Foot, 0, 1, "lbf.ft"}, true
-	case NewtonPerMetre:
-		if size < lineLoad {
-			return style{PoundForce / Foot, 0, 2, "lbf/ft"}, true
-		}
+	case v.Unit == NewtonPerMetre && size < lineLoad:
+		return style{PoundForce / Foot, 0, 2, "lbf/ft"}, true
+	case v.Unit == NewtonPerMetre:
 		return style{PoundForce / Inch, 0, 1, "lbf/in"}, true
-	case PerMetre:
-		return style{1 / Foot, 0, 4, "/ft"}, true
-	case MetreToTheFourth:
-		return style{Inch * Inch * Inch * Inch, 0, 2, "in4"}, true
-	case NewtonPerKilogram:
-		return style{PoundForce / Pound, 0, 2, "lbf/lb"}, true
-	default:
-		return style{}, false
 	}
+	s, ok := imperial[v.Unit]
+	return s, ok
 }
 
 // Format prints v in the system's unit for it, with the digits that a drawing

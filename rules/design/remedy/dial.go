@@ -73,19 +73,7 @@ func (b base) elements(path string) []string {
 func dialsFor(key string, value any, p schema.Property) []dial {
 	switch v := value.(type) {
 	case string:
-		if under(key, "skin.sheet") {
-			return nil // bought whole
-		}
-		if p.Format == "stock" {
-			return []dial{words(key, v, stockNames)}
-		}
-		if strings.HasSuffix(p.Path, ".kind") {
-			return nil // it decides which other keys there are
-		}
-		if len(p.Enum) > 0 {
-			return []dial{words(key, v, p.Enum)}
-		}
-		return sized(key, v, p.Format)
+		return textDials(key, v, p)
 	case int64:
 		return []dial{counts(key, v)}
 	case bool:
@@ -102,6 +90,21 @@ func dialsFor(key string, value any, p schema.Property) []dial {
 		return nil
 	default:
 		return nil
+	}
+}
+
+func textDials(key, v string, p schema.Property) []dial {
+	switch {
+	case under(key, "skin.sheet"):
+		return nil // bought whole
+	case p.Format == "stock":
+		return []dial{words(key, v, stockNames)}
+	case strings.HasSuffix(p.Path, ".kind"):
+		return nil // it decides which other keys there are
+	case len(p.Enum) > 0:
+		return []dial{words(key, v, p.Enum)}
+	default:
+		return sized(key, v, p.Format)
 	}
 }
 

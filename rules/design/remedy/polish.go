@@ -47,30 +47,42 @@ func (s *search) shrink(st *state, c Change) *state {
 		if _, ordered := c.Value.(string); !ordered && !counted(c.Value) {
 			continue
 		}
-		steps := stepsOf(d, c.Value)
-		way := cmp.Compare(steps, 0)
-		low, high := 0, steps*way
-		for high-low > 1 && !s.over() {
-			middle := (low + high) / 2
-			if d.each {
-				middle = low + 1
-			}
-			v, _ := d.at(way * middle)
-			next, ok := s.change(&state{changes: without}, k, v)
-			if ok {
-				next, ok = s.answer(next.changes)
-			}
-			switch {
-			case ok && d.each:
-				return next
-			case ok:
-				st, high = next, middle
-			default:
-				low = middle
-			}
+		next, first := s.nearest(d, k, without, stepsOf(d, c.Value))
+		if first {
+			return next
+		}
+		if next != nil {
+			st = next
 		}
 	}
 	return st
+}
+
+// nearest is the answer with a key as few steps of a dial from what it was as it can be,
+// and nil where none is nearer. Of a dial that is tried step by step it is the first.
+func (s *search) nearest(d dial, k knob, without []Change, steps int) (st *state, first bool) {
+	way := cmp.Compare(steps, 0)
+	low, high := 0, steps*way
+	for high-low > 1 && !s.over() {
+		middle := (low + high) / 2
+		if d.each {
+			middle = low + 1
+		}
+		v, _ := d.at(way * middle)
+		next, ok := s.change(&state{changes: without}, k, v)
+		if ok {
+			next, ok = s.answer(next.changes)
+		}
+		switch {
+		case ok && d.each:
+			return next, true
+		case ok:
+			st, high = next, middle
+		default:
+			low = middle
+		}
+	}
+	return st, false
 }
 
 func counted(v any) bool {

@@ -54,23 +54,8 @@ const (
 func Run[T any](ctx context.Context, s *Study, first, last, jobs int, keep func(Option) T, yield func(T) error) error {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	type batch struct {
-		first, last int
-		done        chan []T
-	}
-	work, order := make(chan batch), make(chan batch, jobs*window)
-	go func() {
-		defer close(order)
-		defer close(work)
-		for at := first; at <= last && ctx.Err() == nil; at += chunk {
-			b := batch{at, min(at+chunk-1, last), make(chan []T, 1)}
-			select {
-			case work <- b:
-				order <- b
-			case <-ctx.Done():
-			}
-		}
-	}()
+	work, order := make(chan batch[T]), make(chan batch[T], jobs*window)
+	go deal(ctx, first, last, work, order)
 	var workers sync.WaitGroup
 	for range jobs {
 		workers.Go(func() {
@@ -83,7 +68,7 @@ func Run[T any](ctx context.Context, s *Study, first, last, jobs int, keep func(
 			}
 		})
 	}
-	err := drain(order, func(b batch) error {
+	err := drain(order, func(b batch[T]) error {
 		for _, v := range <-b.done {
 			if err := yield(v); err != nil {
 				return err
@@ -93,6 +78,26 @@ func Run[T any](ctx context.Context, s *Study, first, last, jobs int, keep func(
 	}, cancel)
 	workers.Wait()
 	return err
+}
+
+// batch is some options in a row, with what is kept of them.
+type batch[T any] struct {
+	first, last int
+	done        chan []T
+}
+
+// deal hands out batches to whoever works next, and in order to whoever waits for them.
+func deal[T any](ctx context.Context, first, last int, work, order chan<- batch[T]) {
+	defer close(order)
+	defer close(work)
+	for at := first; at <= last && ctx.Err() == nil; at += chunk {
+		b := batch[T]{at, min(at+chunk-1, last), make(chan []T, 1)}
+		select {
+		case work <- b:
+			order <- b
+		case <-ctx.Done():
+		}
+	}
 }
 
 // drain hands on batches until there are no more; after an error, which stops

@@ -207,7 +207,12 @@ func Of(c *layout.Ceiling) *Hanging {
 	})
 	h.Staged = solved(c, h.stage)
 	h.First = after(c, model, hang)
-	// The others are of a rib that hangs.
+	h.states(c, model)
+	return h
+}
+
+// states are those of a rib that hangs.
+func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner]) {
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
 	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReach() > 0 })
 	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
@@ -230,7 +235,6 @@ func Of(c *layout.Ceiling) *Hanging {
 	h.Seasonal = after(c, hung, func(r *runner) ([]Case, error) { return inSeason(c, r) })
 	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib) })
 	h.Thrust = after(c, h.Blocked, func(b *Case) (*float64, error) { return b.thrust(), nil })
-	return h
 }
 
 // solved is a result of the frame.
