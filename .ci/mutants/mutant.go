@@ -22,6 +22,7 @@ type mutant struct {
 
 func (m mutant) place() string { return fmt.Sprintf("%s:%d:%d", m.file, m.line, m.column) }
 
+// String is the mutant as a report prints it: its place, the new text and the old.
 func (m mutant) String() string {
 	return fmt.Sprintf("%s: %s for %s", m.place(), oneLine(m.to), oneLine(m.was))
 }

@@ -51,6 +51,7 @@ type output struct {
 	err error
 }
 
+// Write keeps the first error and returns each.
 func (o *output) Write(b []byte) (int, error) {
 	n, err := o.Writer.Write(b)
 	if err != nil && o.err == nil {

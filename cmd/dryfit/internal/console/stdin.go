@@ -22,6 +22,7 @@ type again struct {
 	rest *bytes.Reader
 }
 
+// Read begins with the whole, and goes on from there.
 func (a *again) Read(p []byte) (int, error) {
 	if a.rest == nil {
 		b, err := a.read()

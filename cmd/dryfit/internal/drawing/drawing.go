@@ -49,11 +49,13 @@ type Options struct {
 // NeedsError says which key a sheet can't be drawn without.
 type NeedsError struct{ Sheet, Key string }
 
+// Error names the sheet and the key.
 func (e *NeedsError) Error() string { return "the " + e.Sheet + " sheet needs " + e.Key }
 
 // LimitError says what of a ceiling is more than a sheet can show.
 type LimitError struct{ Sheet, Why string }
 
+// Error names the sheet.
 func (e *LimitError) Error() string { return "the " + e.Sheet + " sheet " + e.Why }
 
 // mostDrawn is how many coffers, or tenons of a panel, a sheet shows: past them
@@ -74,6 +76,7 @@ type FitError struct {
 	Fits                string // a scale, or a paper, that would do
 }
 
+// Error names the scale at which the sheet does fit.
 func (e *FitError) Error() string {
 	return fmt.Sprintf("the %s sheet does not fit %s at %s; %s does", e.Sheet, e.Paper, e.Scale, e.Fits)
 }

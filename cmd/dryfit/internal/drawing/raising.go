@@ -17,6 +17,7 @@ const raisingName = "raising"
 // NoPlanError says why there is no raising plan, and so no sheet of it.
 type NoPlanError struct{ Why string }
 
+// Error names the sheet and the reason.
 func (e *NoPlanError) Error() string {
 	return "the " + raisingName + " sheet is not drawn: there is no raising plan: " + e.Why
 }

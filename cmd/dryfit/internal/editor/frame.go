@@ -20,12 +20,14 @@ const (
 // message starts.
 type frameError struct{ why string }
 
+// Error is the reason, with what was read.
 func (e *frameError) Error() string { return "read message: " + e.why }
 
 // tooBigError is of a message that was skipped for its size. The next one can
 // be read.
 type tooBigError struct{ size int64 }
 
+// Error states the size and the limit.
 func (e *tooBigError) Error() string {
 	return fmt.Sprintf("the message has %d bytes; the most is %d", e.size, maxMessage)
 }

@@ -33,6 +33,7 @@ type rpcError struct {
 	Message string `json:"message"`
 }
 
+// Error is the message, which the editor shows.
 func (e *rpcError) Error() string { return e.Message }
 
 func faulty(code int, format string, args ...any) *rpcError {

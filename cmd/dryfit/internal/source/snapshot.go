@@ -57,6 +57,7 @@ func inside(root, at string) string {
 // BadFile is what is wrong with a file of a revision, as against with git.
 type BadFile string
 
+// Error is the text itself.
 func (b BadFile) Error() string { return string(b) }
 
 // Read returns a file as the revision had it, by its path from the root; links

@@ -21,7 +21,6 @@ func (j *Jobs) AtATime(c *cobra.Command, what string) {
 }
 
 // Set takes a whole number from 1.
-// Set takes a whole number from 1.
 func (j *Jobs) Set(text string) error {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 {
@@ -31,5 +30,8 @@ func (j *Jobs) Set(text string) error {
 	return nil
 }
 
+// String is the number, as a flag's default prints it.
 func (j *Jobs) String() string { return strconv.Itoa(int(*j)) }
-func (j *Jobs) Type() string   { return "number" }
+
+// Type is what the help calls the flag's value.
+func (j *Jobs) Type() string { return "number" }

@@ -25,6 +25,7 @@ var (
 
 type rgb [3]float64
 
+// String is the colour as SVG writes it, "#rrggbb".
 func (c rgb) String() string { return fmt.Sprintf("#%02x%02x%02x", int(c[0]), int(c[1]), int(c[2])) }
 
 // mixed is a share of ink on paper.

@@ -13,6 +13,7 @@ import (
 
 // StudyRows writes the options of a study one by one, as they come.
 type StudyRows interface {
+	// Row is called once for each option, in order.
 	Row(study.Row) error
 	// End is called once, after the last row.
 	End(Study) error

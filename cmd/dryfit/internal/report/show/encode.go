@@ -27,6 +27,8 @@ func WriteJSON(w io.Writer, document any) error {
 // whole, so that no character is cut in two.
 type escaper struct{ to io.Writer }
 
+// Write reports the length of the document as given, since an io.Writer may report
+// no more.
 func (e escaper) Write(document []byte) (int, error) {
 	if _, err := e.to.Write(EscapeJSON(document)); err != nil {
 		return 0, err
