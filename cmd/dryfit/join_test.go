@@ -15,6 +15,7 @@ import (
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/studying"
 	"dryfit/rules/design/study"
 )
 
@@ -38,7 +39,7 @@ func TestJoinedPartsAreTheStudy(t *testing.T) {
 		studied(t, append(common, "--part", fmt.Sprintf("%d/8", i), "--format", "jsonl", "--output", name)...)
 		parts = append(parts, name)
 	}
-	for _, format := range studyFormats {
+	for _, format := range studying.Formats {
 		want := studied(t, append(common, "--format", format)...)
 		assert.Contains(t, studied(t, append(common, "--format", "text")...), "joint.count.most")
 		assert.Equal(t, want, studied(t, append([]string{"--join", "--standards", house, "--format", format}, parts...)...), format)

@@ -3,7 +3,7 @@
 package main
 
 //go:generate go run ./internal/gendocs
-//go:generate go run -tags pages . manual --output man
+//go:generate go run -tags pages . manual --output internal/manual/man
 //go:generate go run -C ../../.ci/tools ./supply -root ../.. -page ../../docs/licences.md
 
 import (

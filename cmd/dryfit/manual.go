@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/spf13/cobra"
+
+	"dryfit/cmd/dryfit/internal/manual"
 )
 
 func manualCommand() *cobra.Command {
@@ -20,7 +22,7 @@ func manualCommand() *cobra.Command {
 			if output == "" {
 				return fmt.Errorf("manual needs --output, the folder to write to")
 			}
-			return writeManual(c.Root(), output)
+			return manual.Write(c.Root(), output)
 		},
 	}
 	c.Flags().StringVar(&output, "output", "", "the `folder` to write to")

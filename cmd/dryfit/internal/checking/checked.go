@@ -1,4 +1,4 @@
-package main
+package checking
 
 import (
 	"bytes"
@@ -34,12 +34,12 @@ type checked struct {
 }
 
 // prepare gathers the inputs; nothing has been checked yet.
-func (f checkFlags) prepare(ctx context.Context, s console.Streams, paths []string) (checked, error) {
-	on, err := usage.JudgedOn(f.on)
+func (f Flags) prepare(ctx context.Context, s console.Streams, paths []string) (checked, error) {
+	on, err := usage.JudgedOn(f.On)
 	if err != nil {
 		return checked{}, err
 	}
-	leftOut, err := f.rules.leaves(catalog.Rules())
+	leftOut, err := f.Rules.leaves(catalog.Rules())
 	if err != nil {
 		return checked{}, err
 	}
@@ -52,25 +52,25 @@ func (f checkFlags) prepare(ctx context.Context, s console.Streams, paths []stri
 	if paths, err = source.OrFolders(finders, paths); err != nil {
 		return checked{}, err
 	}
-	inputs, err := w.Gather(paths, f.stdinName)
+	inputs, err := w.Gather(paths, f.StdinName)
 	if err != nil {
 		return checked{}, err
 	}
 	if from := finders[0].From; from != nil {
 		inputs = append(inputs, w.Unseen(from, paths, inputs)...)
 	}
-	r := report.Report{Version: build.Version(), On: on, Strict: f.strict, Against: f.baseline, Rules: catalog.Rules()}
+	r := report.Report{Version: build.Version(), On: on, Strict: f.Strict, Against: f.Baseline, Rules: catalog.Rules()}
 	r.Folder, r.Root = source.Whereabouts()
 	if inputs, err = f.chosen(s, w, r, paths, inputs); err != nil {
 		return checked{}, err
 	}
 	options := review.Options{
-		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.strict, LeftOut: leftOut, Offers: !f.summary,
+		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.Strict, LeftOut: leftOut, Offers: !f.Summary,
 	}
-	if options.Require, err = requirements(f.require); err != nil {
+	if options.Require, err = requirements(f.Require); err != nil {
 		return checked{}, err
 	}
-	if f.thorough {
+	if f.Thorough {
 		options.Search.Depth = carrying.Thorough
 	}
 	before, err := f.before(ctx)
@@ -78,19 +78,19 @@ func (f checkFlags) prepare(ctx context.Context, s console.Streams, paths []stri
 }
 
 // before is the baseline; nil for none.
-func (f checkFlags) before(ctx context.Context) (*source.Snapshot, error) {
-	if f.baseline == "" {
+func (f Flags) before(ctx context.Context) (*source.Snapshot, error) {
+	if f.Baseline == "" {
 		return nil, nil
 	}
-	before, err := source.SnapshotAt(ctx, f.baseline)
+	before, err := source.SnapshotAt(ctx, f.Baseline)
 	if err != nil {
-		return nil, fmt.Errorf("--baseline %s: %w", f.baseline, err)
+		return nil, fmt.Errorf("--baseline %s: %w", f.Baseline, err)
 	}
 	return before, nil
 }
 
 // report checks the inputs to each set of standards.
-func (f checkFlags) report(ctx context.Context, s console.Streams, paths []string) (checked, error) {
+func (f Flags) report(ctx context.Context, s console.Streams, paths []string) (checked, error) {
 	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
 		return checked{}, err
@@ -98,7 +98,7 @@ func (f checkFlags) report(ctx context.Context, s console.Streams, paths []strin
 	err = c.run(ctx, f, func(sheet *review.Sheet) error {
 		document := sheet.Document
 		sheet.Lighten()
-		if f.format == "sarif" { // which points at related keys too
+		if f.Format == "sarif" { // which points at related keys too
 			sheet.Document = document
 		}
 		return nil
@@ -108,9 +108,9 @@ func (f checkFlags) report(ctx context.Context, s console.Streams, paths []strin
 
 // run checks the inputs to each set of standards, and hands on every sheet in
 // its order.
-func (c *checked) run(ctx context.Context, f checkFlags, each func(*review.Sheet) error) error {
+func (c *checked) run(ctx context.Context, f Flags, each func(*review.Sheet) error) error {
 	for _, s := range c.finders {
-		run, err := c.checkTo(ctx, s, int(f.jobs), each)
+		run, err := c.checkTo(ctx, s, int(f.Jobs), each)
 		if err != nil {
 			return err
 		}

@@ -1,4 +1,4 @@
-package main
+package beginning
 
 import (
 	"bufio"
@@ -22,18 +22,18 @@ type question struct {
 	to         *string
 }
 
-func (f *beginFlags) questions() []question {
+func (f *Flags) questions() []question {
 	switch {
-	case f.room != "":
+	case f.Room != "":
 		return nil
-	case f.survey != "":
-		return []question{{"height", "Height, floor to springing (2.7m, 9ft)", &f.height}}
+	case f.Survey != "":
+		return []question{{"height", "Height, floor to springing (2.7m, 9ft)", &f.Height}}
 	}
-	out := []question{{"span", "Span, springing to springing on the finished underside (4200mm, 13ft 9in)", &f.span}}
-	if begin.HasRise(f.profile) {
-		out = append(out, question{"rise", "Rise, springing to crown", &f.rise})
+	out := []question{{"span", "Span, springing to springing on the finished underside (4200mm, 13ft 9in)", &f.Span}}
+	if begin.HasRise(f.Profile) {
+		out = append(out, question{"rise", "Rise, springing to crown", &f.Rise})
 	}
-	return append(out, question{"length", "Length, over all panels", &f.length})
+	return append(out, question{"length", "Length, over all panels", &f.Length})
 }
 
 // asker asks questions of a person at a terminal.
@@ -87,9 +87,9 @@ func (a *asker) until(text string, take func(answer string) error) bool {
 
 // ask asks for what is missing; the end of the input leaves it missing. Where
 // nothing is given of the sizes, it goes from the room to the curve to the grid.
-func (f *beginFlags) ask(ctx context.Context, in io.Reader, out io.Writer) {
+func (f *Flags) ask(ctx context.Context, in io.Reader, out io.Writer) {
 	a := asks(ctx, in, out)
-	if f.room+f.survey+f.span+f.rise+f.length == "" && !f.interview(a) {
+	if f.Room+f.Survey+f.Span+f.Rise+f.Length == "" && !f.interview(a) {
 		return
 	}
 	for _, q := range f.questions() {
@@ -110,24 +110,24 @@ func takeLength(to *string, answer string) error {
 // interview asks for the room, the curve and the grid, and shows what each answer
 // makes; false at the end of the input. Without a room the span, the rise and the
 // length are asked for.
-func (f *beginFlags) interview(a *asker) bool {
+func (f *Flags) interview(a *asker) bool {
 	if !a.until("Room: width,length,height to the springing (4.57m,5.1m,2.7m); empty to give span and length", f.answerRoom(a)) {
 		return false
 	}
-	if f.room == "" {
+	if f.Room == "" {
 		return true
 	}
-	curves := "Curve: " + strings.Join(begin.Profiles(), ", ") + "; empty for " + f.profile
-	if !f.curved && !a.until(curves, f.answerCurve(a)) {
+	curves := "Curve: " + strings.Join(begin.Profiles(), ", ") + "; empty for " + f.Profile
+	if !f.Curved && !a.until(curves, f.answerCurve(a)) {
 		return false
 	}
-	if begin.HasRise(f.profile) && !a.until("Rise, springing to crown; empty for the greatest that goes", f.tried(a, &f.rise, "")) {
+	if begin.HasRise(f.Profile) && !a.until("Rise, springing to crown; empty for the greatest that goes", f.tried(a, &f.Rise, "")) {
 		return false
 	}
 	for _, q := range []struct {
 		text string
 		to   *int
-	}{{"Coffers around; empty to have it chosen", &f.around}, {"Coffers along; empty to have it chosen", &f.along}} {
+	}{{"Coffers around; empty to have it chosen", &f.Around}, {"Coffers along; empty to have it chosen", &f.Along}} {
 		if *q.to == 0 && !a.until(q.text, f.counted(a, q.to)) {
 			return false
 		}
@@ -137,36 +137,36 @@ func (f *beginFlags) interview(a *asker) bool {
 
 // answerRoom takes a room that a flat ceiling goes into, which is the least that any
 // does.
-func (f *beginFlags) answerRoom(a *asker) func(string) error {
+func (f *Flags) answerRoom(a *asker) func(string) error {
 	return func(answer string) error {
 		if answer == "" {
 			return nil
 		}
 		flat := *f
-		flat.room, flat.profile, flat.around, flat.along = answer, "flat", 0, 0
-		flat.species, flat.construction, flat.skin, flat.take = "", "", "", nil
+		flat.Room, flat.Profile, flat.Around, flat.Along = answer, "flat", 0, 0
+		flat.Species, flat.Construction, flat.Skin, flat.Take = "", "", "", nil
 		if err := flat.try(a.out); err != nil {
 			return err
 		}
-		f.room = answer
+		f.Room = answer
 		return nil
 	}
 }
 
-func (f *beginFlags) answerCurve(a *asker) func(string) error {
+func (f *Flags) answerCurve(a *asker) func(string) error {
 	return func(answer string) error {
 		if answer == "" {
-			answer = f.profile
+			answer = f.Profile
 		}
 		if !slices.Contains(begin.Profiles(), answer) {
 			return fmt.Errorf("%q is none of them", answer)
 		}
-		return f.tried(a, &f.profile, answer)(answer)
+		return f.tried(a, &f.Profile, answer)(answer)
 	}
 }
 
 // tried takes an answer with which a draft passes, and else leaves what was there.
-func (f *beginFlags) tried(a *asker, to *string, empty string) func(string) error {
+func (f *Flags) tried(a *asker, to *string, empty string) func(string) error {
 	return func(answer string) error {
 		had := *to
 		if answer == "" {
@@ -182,7 +182,7 @@ func (f *beginFlags) tried(a *asker, to *string, empty string) func(string) erro
 }
 
 // counted takes a count with which a draft passes; none is chosen.
-func (f *beginFlags) counted(a *asker, to *int) func(string) error {
+func (f *Flags) counted(a *asker, to *int) func(string) error {
 	return func(answer string) error {
 		if answer == "" {
 			return nil
@@ -200,7 +200,7 @@ func (f *beginFlags) counted(a *asker, to *int) func(string) error {
 }
 
 // try shows what the answers so far make, or says why they make nothing.
-func (f *beginFlags) try(out io.Writer) error {
+func (f *Flags) try(out io.Writer) error {
 	w, err := f.wanted()
 	if err != nil {
 		return err

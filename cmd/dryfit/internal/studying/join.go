@@ -1,4 +1,4 @@
-package main
+package studying
 
 import (
 	"cmp"
@@ -25,8 +25,8 @@ type part struct {
 // ofParts are the flags that the parts of a study state themselves.
 var ofParts = []string{"vary", "aim", "weigh", "columns", "part", "strict", "search", "on"}
 
-// joinStudy reads the parts of one study and writes what the whole would be.
-func joinStudy(ctx context.Context, s console.Streams, paths []string, f studyFlags, given *pflag.FlagSet) error {
+// Join reads the parts of one study and writes what the whole would be.
+func Join(ctx context.Context, s console.Streams, paths []string, f Flags, given *pflag.FlagSet) error {
 	for _, name := range ofParts {
 		if given.Changed(name) {
 			return fmt.Errorf("--join takes --%s from the parts; leave it out", name)
@@ -46,8 +46,8 @@ func joinStudy(ctx context.Context, s console.Streams, paths []string, f studyFl
 		return fmt.Errorf("--join: %w", err)
 	}
 	first := parts[0]
-	f.columns = first.Chosen()
-	f.vary, f.aim, f.weigh, f.strict, f.search, f.part = first.Vary(), first.Weighed(), nil, first.Strict(), first.Search(), "1/1"
+	f.Columns = first.Chosen()
+	f.Vary, f.Aim, f.Weigh, f.Strict, f.Search, f.Part = first.Vary(), first.Weighed(), nil, first.Strict(), first.Search(), "1/1"
 	r, one, err := f.open(s, first.Path(), first.On())
 	if err != nil {
 		return err

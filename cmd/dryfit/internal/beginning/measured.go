@@ -1,4 +1,4 @@
-package main
+package beginning
 
 import (
 	"fmt"
@@ -13,11 +13,11 @@ import (
 )
 
 // measure reads the survey, and prints what is wrong with it at its place.
-func (f *beginFlags) measure(s console.Streams) error {
-	if f.survey == "" {
+func (f *Flags) measure(s console.Streams) error {
+	if f.Survey == "" {
 		return nil
 	}
-	in := source.NewInput(f.survey)
+	in := source.NewInput(f.Survey)
 	src, unread := in.Read(nil)
 	if unread != "" {
 		return fmt.Errorf("read %s: %s", in.Name, unread)

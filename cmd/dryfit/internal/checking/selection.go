@@ -1,4 +1,4 @@
-package main
+package checking
 
 import (
 	"fmt"
@@ -16,16 +16,16 @@ import (
 
 // selection is which rules a check leaves out: those that --rule does not name,
 // and those that --skip does. A pattern is the id of a rule or a glob.
-type selection struct{ only, skip []string }
+type selection struct{ Only, Skip []string }
 
 // leaves returns why a rule is left out, "" where it is not; nil where none is.
 func (s selection) leaves(list []*engine.Rule) (func(*engine.Rule) string, error) {
-	for i, p := range slices.Concat(s.only, s.skip) {
+	for i, p := range slices.Concat(s.Only, s.Skip) {
 		if err := known(p, list); err != nil {
-			return nil, fmt.Errorf("%s %w", map[bool]string{true: "--rule", false: "--skip"}[i < len(s.only)], err)
+			return nil, fmt.Errorf("%s %w", map[bool]string{true: "--rule", false: "--skip"}[i < len(s.Only)], err)
 		}
 	}
-	if len(s.only)+len(s.skip) == 0 {
+	if len(s.Only)+len(s.Skip) == 0 {
 		return nil, nil
 	}
 	return s.why, nil
@@ -33,11 +33,11 @@ func (s selection) leaves(list []*engine.Rule) (func(*engine.Rule) string, error
 
 func (s selection) why(r *engine.Rule) string {
 	named := func(p string) bool { return matches(p, r) }
-	if i := slices.IndexFunc(s.skip, named); i >= 0 {
-		return "left out by --skip " + s.skip[i]
+	if i := slices.IndexFunc(s.Skip, named); i >= 0 {
+		return "left out by --skip " + s.Skip[i]
 	}
-	if len(s.only) > 0 && !slices.ContainsFunc(s.only, named) {
-		return "left out, since --rule names only " + strings.Join(s.only, ", ")
+	if len(s.Only) > 0 && !slices.ContainsFunc(s.Only, named) {
+		return "left out, since --rule names only " + strings.Join(s.Only, ", ")
 	}
 	return ""
 }
@@ -46,7 +46,7 @@ func (s selection) why(r *engine.Rule) string {
 func (s selection) stays(list []*engine.Rule) string {
 	var ids []string
 	for _, r := range list {
-		if r.Severity == engine.Refer && slices.Contains(s.skip, r.ID) {
+		if r.Severity == engine.Refer && slices.Contains(s.Skip, r.ID) {
 			ids = append(ids, r.ID)
 		}
 	}
@@ -69,11 +69,11 @@ func known(pattern string, list []*engine.Rule) error {
 	if slices.ContainsFunc(list, func(r *engine.Rule) bool { return matches(pattern, r) }) {
 		return nil
 	}
-	return fmt.Errorf("%q names no rule%s", pattern, usage.IsIt(pattern, patterns(list), "dryfit basis lists them"))
+	return fmt.Errorf("%q names no rule%s", pattern, usage.IsIt(pattern, Patterns(list), "dryfit basis lists them"))
 }
 
-// patterns are the ids of all rules, after a glob for each family.
-func patterns(list []*engine.Rule) []string {
+// Patterns are the ids of all rules, after a glob for each family.
+func Patterns(list []*engine.Rule) []string {
 	var globs, ids []string
 	for _, r := range list {
 		family, _, _ := strings.Cut(r.ID, ".")

@@ -1,4 +1,4 @@
-package main
+package checking
 
 import (
 	"context"
@@ -14,16 +14,16 @@ import (
 )
 
 // finders are those that a check is to, one for each set of standards.
-func (f checkFlags) finders(ctx context.Context) ([]*source.Finder, error) {
-	if f.from == "" {
-		return source.FindersOf(f.standards), nil
+func (f Flags) finders(ctx context.Context) ([]*source.Finder, error) {
+	if f.From == "" {
+		return source.FindersOf(f.Standards), nil
 	}
-	if len(f.standards) > 0 {
+	if len(f.Standards) > 0 {
 		return nil, errors.New("--standards-from takes the standards of a revision, and --standards those of a file; leave one out")
 	}
-	from, err := source.SnapshotAt(ctx, f.from)
+	from, err := source.SnapshotAt(ctx, f.From)
 	if err != nil {
-		return nil, fmt.Errorf("--standards-from %s: %w", f.from, err)
+		return nil, fmt.Errorf("--standards-from %s: %w", f.From, err)
 	}
 	s := source.NewFinder("")
 	s.From = from
@@ -32,25 +32,25 @@ func (f checkFlags) finders(ctx context.Context) ([]*source.Finder, error) {
 
 // chosen are the inputs that are left by --changed-since and --part. Where none
 // is left, that is said: nothing to check is no failure.
-func (f checkFlags) chosen(s console.Streams, w *source.Walker, r report.Report, paths []string, inputs []source.Input) ([]source.Input, error) {
+func (f Flags) chosen(s console.Streams, w *source.Walker, r report.Report, paths []string, inputs []source.Input) ([]source.Input, error) {
 	all := len(inputs)
-	if f.since != "" {
-		changed, err := source.ChangedSince(w.Ctx, f.since)
+	if f.Since != "" {
+		changed, err := source.ChangedSince(w.Ctx, f.Since)
 		if err != nil {
-			return nil, fmt.Errorf("--changed-since %s: %w", f.since, err)
+			return nil, fmt.Errorf("--changed-since %s: %w", f.Since, err)
 		}
-		if f.since != f.from {
+		if f.Since != f.From {
 			inputs = append(inputs, w.Unseen(changed.Snapshot, paths, inputs)...)
 		}
-		inputs = changed.Concerned(inputs, f.standards)
+		inputs = changed.Concerned(inputs, f.Standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(s.Err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.since)))
+			fmt.Fprintln(s.Err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.Since)))
 		}
 	}
-	if f.part == "" {
+	if f.Part == "" {
 		return inputs, nil
 	}
-	part, err := study.ParsePart(f.part)
+	part, err := study.ParsePart(f.Part)
 	if err != nil {
 		return nil, fmt.Errorf("--part %w", err)
 	}
@@ -61,7 +61,7 @@ func (f checkFlags) chosen(s console.Streams, w *source.Walker, r report.Report,
 	}
 	inputs = slices.DeleteFunc(inputs, func(in source.Input) bool { return !source.InPart(part, source.Placed(r, in, above)) })
 	if len(inputs) == 0 && before > 0 {
-		fmt.Fprintf(s.Err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.part)
+		fmt.Fprintf(s.Err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.Part)
 	}
 	return inputs, nil
 }

@@ -1,6 +1,7 @@
 //go:build !pages
 
-package main
+// Package manual has the manual pages of the commands.
+package manual
 
 import (
 	"bytes"
@@ -24,9 +25,9 @@ import (
 //go:embed man
 var manual embed.FS
 
-// writeManual writes each page into a folder, with the day and the version in its
+// Write writes each page into a folder, with the day and the version in its
 // heading.
-func writeManual(_ *cobra.Command, folder string) error {
+func Write(_ *cobra.Command, folder string) error {
 	day, err := today()
 	if err != nil {
 		return err

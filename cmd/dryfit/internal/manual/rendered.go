@@ -1,6 +1,6 @@
 //go:build pages
 
-package main
+package manual
 
 import (
 	"time"
@@ -9,9 +9,9 @@ import (
 	"github.com/spf13/cobra/doc"
 )
 
-// writeManual renders the pages that the program ships: it is that of the program
+// Write renders the pages that the program ships: it is that of the program
 // which go generate runs, so that the renderer is in no other.
-func writeManual(root *cobra.Command, folder string) error {
+func Write(root *cobra.Command, folder string) error {
 	root.DisableAutoGenTag = true
 	day := time.Unix(0, 0).UTC()
 	return doc.GenManTree(root, &doc.GenManHeader{

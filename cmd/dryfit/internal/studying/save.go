@@ -1,4 +1,4 @@
-package main
+package studying
 
 import (
 	"context"
@@ -23,26 +23,26 @@ import (
 const unbeatenOptions = "unbeaten"
 
 // takesOptions reports whether options are taken out of a study, in place of its table.
-func (f studyFlags) takesOptions() bool { return f.save != "" || len(f.compare) > 0 }
+func (f Flags) takesOptions() bool { return f.Save != "" || len(f.Compare) > 0 }
 
 // sensibleOptions is an error where the flags that take options out contradict each
 // other, or those of the table.
-func (f studyFlags) sensibleOptions() error {
+func (f Flags) sensibleOptions() error {
 	switch {
 	case !f.takesOptions():
 		return nil
-	case f.save != "" && len(f.compare) > 0:
+	case f.Save != "" && len(f.Compare) > 0:
 		return errors.New("--save and --compare do not go together")
-	case f.join:
+	case f.Join:
 		return errors.New("--join does not go with --save and --compare: they need the spec")
-	case f.save != "" && f.output == "":
+	case f.Save != "" && f.Output == "":
 		return errors.New("--save writes a spec; name it with --output")
-	case f.save != "" && f.format != "text":
+	case f.Save != "" && f.Format != "text":
 		return errors.New("--save writes a spec and no table; leave out --format")
-	case len(f.compare) > 0 && len(f.compare) != 2:
+	case len(f.Compare) > 0 && len(f.Compare) != 2:
 		return errors.New("--compare takes two options, as in --compare 2,3")
-	case len(f.compare) > 0 && f.format != "text" && f.format != "json":
-		return fmt.Errorf("--compare writes text or json, not %s", f.format)
+	case len(f.Compare) > 0 && f.Format != "text" && f.Format != "json":
+		return fmt.Errorf("--compare writes text or json, not %s", f.Format)
 	default:
 		return nil
 	}
@@ -51,23 +51,23 @@ func (f studyFlags) sensibleOptions() error {
 // options takes options out of a study: writes them as specs, or compares two.
 func (r *studyRun) options(ctx context.Context, s console.Streams, one source.Opened) error {
 	switch {
-	case len(r.flags.compare) > 0:
+	case len(r.flags.Compare) > 0:
 		return r.compareTwo(s, one)
-	case r.flags.save == unbeatenOptions:
+	case r.flags.Save == unbeatenOptions:
 		return r.saveUnbeaten(ctx, s, one)
 	}
-	index, err := strconv.Atoi(r.flags.save)
+	index, err := strconv.Atoi(r.flags.Save)
 	if err != nil {
-		return fmt.Errorf("--save %q is not the number of an option, nor %s", r.flags.save, unbeatenOptions)
+		return fmt.Errorf("--save %q is not the number of an option, nor %s", r.flags.Save, unbeatenOptions)
 	}
 	text, err := r.out.Written(one.Src, index)
 	if err != nil {
 		return fmt.Errorf("--save: %w", err)
 	}
-	if err := outfile.Write(r.flags.output, s.Out, one.Inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+	if err := outfile.Write(r.flags.Output, s.Out, one.Inputs(), func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 		return err
 	}
-	r.said(s, index, r.flags.output)
+	r.said(s, index, r.flags.Output)
 	return nil
 }
 
@@ -100,7 +100,7 @@ func (r *studyRun) saveUnbeaten(ctx context.Context, s console.Streams, one sour
 		write := func(w io.Writer) error { _, err := w.Write(text); return err }
 		files = append(files, outfile.Packed{Name: fmt.Sprintf("option-%d.ceiling.toml", m.Index), Write: write})
 	}
-	if err := outfile.WritePackage(ctx, r.flags.output, "", one.Inputs(), files); err != nil {
+	if err := outfile.WritePackage(ctx, r.flags.Output, "", one.Inputs(), files); err != nil {
 		return err
 	}
 	for i, m := range r.out.Front.Members {
@@ -126,7 +126,7 @@ func (r *studyRun) valuesOf(index int) string {
 // compareTwo compares two options as compare does two specs.
 func (r *studyRun) compareTwo(s console.Streams, one source.Opened) error {
 	var sheets [2]*review.Sheet
-	for i, number := range r.flags.compare {
+	for i, number := range r.flags.Compare {
 		index, err := strconv.Atoi(strings.TrimSpace(number))
 		if err != nil {
 			return fmt.Errorf("--compare %q is not the number of an option", number)
@@ -140,8 +140,8 @@ func (r *studyRun) compareTwo(s console.Streams, one source.Opened) error {
 	const threshold = 0.005
 	c := change.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: build.Version(), On: r.out.On}
 	write := change.CompareText
-	if r.flags.format == "json" {
+	if r.flags.Format == "json" {
 		write = change.CompareJSON
 	}
-	return outfile.Write(r.flags.output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, c) })
+	return outfile.Write(r.flags.Output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, c) })
 }

@@ -1,4 +1,4 @@
-package main
+package checking
 
 import (
 	"bytes"
@@ -29,7 +29,7 @@ const settled = 100 * time.Millisecond
 // watching checks again whenever a spec or its standards are saved, and prints
 // only what has changed.
 type watching struct {
-	flags  checkFlags
+	flags  Flags
 	paths  []string
 	s      console.Streams
 	colour bool
@@ -39,13 +39,13 @@ type watching struct {
 }
 
 // watch runs until it is interrupted.
-func watch(ctx context.Context, s console.Streams, paths []string, f checkFlags) error {
+func watch(ctx context.Context, s console.Streams, paths []string, f Flags) error {
 	switch {
-	case f.format != "text" || f.output != "":
+	case f.Format != "text" || f.Output != "":
 		return errors.New("--watch prints text on standard output; leave --format and --output out")
-	case f.summary:
+	case f.Summary:
 		return errors.New("--watch prints whole sheets; leave --summary out")
-	case f.since != "" || f.part != "":
+	case f.Since != "" || f.Part != "":
 		return errors.New("--watch does not go with --changed-since or --part")
 	}
 	for _, p := range paths {
@@ -137,7 +137,7 @@ func (w *watching) folders(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	for _, p := range append(paths, w.flags.standards...) {
+	for _, p := range append(paths, w.flags.Standards...) {
 		folder := filepath.Dir(p)
 		if source.IsFolder(p) {
 			folder = p
@@ -236,7 +236,7 @@ func (w *watching) counts(e fsnotify.Event) bool {
 	if strings.HasSuffix(name, source.Extension) || name == standards.FileName || name == ".gitignore" {
 		return true
 	}
-	for _, file := range w.flags.standards {
+	for _, file := range w.flags.Standards {
 		if filepath.Base(file) == name {
 			return true
 		}

@@ -1,4 +1,4 @@
-package main
+package submitting
 
 import (
 	"bytes"
@@ -20,24 +20,24 @@ import (
 // largestPage is what a submittal never comes near, in bytes.
 const largestPage = 64 << 20
 
-// verify says whether a page belongs to a spec, its standards and this version:
+// Verify says whether a page belongs to a spec, its standards and this version:
 // the page is made again as on its date, and held against the old one.
-func verify(s console.Streams, args []string, f submittalFlags) error {
+func Verify(s console.Streams, args []string, f Flags) error {
 	switch {
 	case len(args) != 1:
 		return fmt.Errorf("--verify holds a page against one spec, not %d", len(args))
-	case f.on != "" || f.strict:
+	case f.On != "" || f.Strict:
 		return errors.New("--verify takes the date and the strictness from the page")
 	}
-	page, err := readPage(f.verify)
+	page, err := readPage(f.Verify)
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.verify, err)
+		return fmt.Errorf("%s: %w", f.Verify, err)
 	}
 	seal, err := report.ReadSeal(page)
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.verify, err)
+		return fmt.Errorf("%s: %w", f.Verify, err)
 	}
-	m, err := newSubmitter(f.standards, seal.On, seal.Strict)
+	m, err := newSubmitter(f.Standards, seal.On, seal.Strict)
 	if err != nil {
 		return err
 	}
@@ -54,7 +54,7 @@ func verify(s console.Streams, args []string, f submittalFlags) error {
 		return err
 	}
 	v := submittal.Verification{
-		Page: f.verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Sheet.Verdict,
+		Page: f.Verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Sheet.Verdict,
 	}
 	today, err := usage.JudgedOn("")
 	if err != nil {
@@ -63,7 +63,7 @@ func verify(s console.Streams, args []string, f submittalFlags) error {
 	o := one.Options
 	o.On = today
 	v.Today, v.TodayVerdict = today, review.Spec(one.Name, one.Src, o).Verdict
-	if err := outfile.Write(f.output, s.Out, append(one.Inputs(), source.NewInput(f.verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
+	if err := outfile.Write(f.Output, s.Out, append(one.Inputs(), source.NewInput(f.Verify)), func(w io.Writer) error { return submittal.VerificationText(w, v) }); err != nil {
 		return err
 	}
 	if !v.Belongs() {

@@ -1,0 +1,88 @@
+// Package checking checks specs as the check command is asked to: which of them, by
+// which rules and standards, once or again at each save, in each format.
+package checking
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/cmd/dryfit/internal/exit"
+	"dryfit/cmd/dryfit/internal/outfile"
+	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/cmd/dryfit/internal/usage"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
+)
+
+// Flags are those of the check command.
+type Flags struct {
+	Format    string
+	Output    string
+	Colour    string
+	On        string
+	StdinName string
+	Strict    bool
+	Thorough  bool
+	Jobs      usage.Jobs
+	Standards []string
+	From      string // a revision, whose standards hold
+	Since     string // a revision
+	Baseline  string // a revision, whose findings fail nothing
+	Part      string // K/N
+	Watch     bool
+	Summary   bool
+	Rules     selection
+	Require   []string // rules that must be checked, keys that must be given
+}
+
+func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error {
+	if stay := f.Rules.stays(catalog.Rules()); stay != "" {
+		fmt.Fprintln(s.Err, stay)
+	}
+	if f.Watch {
+		return watch(ctx, s, paths, f)
+	}
+	write, err := f.writer(s)
+	if err != nil {
+		return err
+	}
+	if write == nil {
+		return f.lines(ctx, s, paths)
+	}
+	r, err := f.report(ctx, s, paths)
+	if err != nil {
+		return err
+	}
+	if err := outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
+		return err
+	}
+	return exit.Outcome(r.Verdict())
+}
+
+// lines writes JSON Lines as the sheets come, and of each keeps only the
+// verdict: a file of them may be of any number of specs.
+func (f Flags) lines(ctx context.Context, s console.Streams, paths []string) error {
+	c, err := f.prepare(ctx, s, paths)
+	if err != nil {
+		return err
+	}
+	err = outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), c.inputs...), func(w io.Writer) error {
+		err := c.run(ctx, f, func(sheet *review.Sheet) error {
+			err := report.JSONLine(w, c.Report, sheet)
+			*sheet = review.Sheet{Verdict: sheet.Verdict}
+			return err
+		})
+		if ctx.Err() != nil { // what is not whole is not written
+			return errors.New("interrupted")
+		}
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	return exit.Outcome(c.Verdict())
+}
