@@ -7,10 +7,8 @@ var (
 	WoodHandbook2021 = Work{"Wood Handbook, FPL-GTR-282, USDA Forest Products Laboratory, 2021"}
 	WoodHandbook2010 = Work{"Wood Handbook, FPL-GTR-190, USDA Forest Products Laboratory, 2010"}
 	Simpson1998      = Work{"Simpson, Equilibrium moisture content of wood in outdoor locations, FPL-RN-0268, 1998"}
-	Simpson1993      = Work{"Simpson, Specific gravity, moisture content, and density relationship for wood, FPL-GTR-76, 1993"}
 	ASTMD245         = Work{"ASTM D245, Establishing structural grades for visually graded lumber"}
 	NDS              = Work{"National Design Specification for Wood Construction"}
-	NDSSupplement    = Work{"National Design Specification, Supplement, and ASD Manual"}
 	ASDSupplement01  = Work{"AWC 2001 ASD supplements, structural glued laminated timber"}
 	APAConcreteForm  = Work{"APA, Concrete Forming Design/Construction Guide, V345"}
 	FAA4313          = Work{"FAA AC 43.13-1B, 1998"}

@@ -250,31 +250,6 @@ func (c Curve) Area() float64 {
 	return math.Abs(sum) / 2
 }
 
-// Bounds is the least upright box around the curve: the ends of the pieces and
-// where each is level or upright. A piece may turn by half a turn at most: of one
-// that turns further, as a semicircle that is extended, what is beyond its ends may
-// be missed.
-func (c Curve) Bounds() (low, high Point) {
-	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	include := func(p Point) {
-		low = Point{min(low.Y, p.Y), min(low.Z, p.Z)}
-		high = Point{max(high.Y, p.Y), max(high.Z, p.Z)}
-	}
-	for _, s := range c.segments {
-		l := s.length()
-		include(s.at(0))
-		include(s.at(l))
-		for _, component := range []func(Point) float64{
-			func(p Point) float64 { return p.Y }, func(p Point) float64 { return p.Z },
-		} {
-			if f := func(t float64) float64 { return component(s.tangent(t)) }; f(0)*f(l) < 0 {
-				include(s.at(root(f, 0, l)))
-			}
-		}
-	}
-	return low, high
-}
-
 // AtY is the arc length at which the curve passes y, to the last bit by bisection.
 // y is clamped: at or before the left end it gives 0, at or past the right end
 // Length, also where the curve overhangs that end and passes y elsewhere.

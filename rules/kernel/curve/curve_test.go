@@ -283,20 +283,15 @@ func TestOffsetFolds(t *testing.T) {
 	assert.True(t, errors.As(err, &fold))
 }
 
-// The area agrees with that of a fine polygon, and the bounds hold it.
-func TestAreaAndBounds(t *testing.T) {
+// The area agrees with that of a fine polygon.
+func TestArea(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := profiles(t)
 		points := c.Polyline(500)
 		area := 0.0
-		low, high := c.Bounds()
 		for i, p := range points {
 			q := points[(i+1)%len(points)]
 			area += (p.Y*q.Z - p.Z*q.Y) / 2
-			slack := 1e-9 * c.Length()
-			if p.Y < low.Y-slack || p.Y > high.Y+slack || p.Z < low.Z-slack || p.Z > high.Z+slack {
-				t.Fatalf("%v is outside %v, %v", p, low, high)
-			}
 		}
 		if math.Abs(math.Abs(area)-c.Area()) > 1e-3*(c.Area()+1e-9) {
 			t.Fatalf("area %v, by a polygon %v", c.Area(), area)

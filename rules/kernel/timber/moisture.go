@@ -117,25 +117,8 @@ const (
 // Handbook, FPL-GTR-190, chapter 4.
 func Density(sg, moisture float64) float64 { return 1000 * sg * (1 + moisture) }
 
-// DensityFromOvendry is in kg/m3, from the specific gravity G on ovendry volume:
-// 1000·G/(1 + 0.9·G·M)·(1 + M), M the moisture content, a fraction below fibre
-// saturation, which is not checked. Source: National Design Specification,
-// Supplement.
-func DensityFromOvendry(sg, moisture float64) float64 {
-	return 1000 * sg / (1 + 0.9*sg*moisture) * (1 + moisture)
-}
-
 // saturation is the moisture content above which wood does not move.
 const saturation = 0.30
-
-// SGFromGreen is the specific gravity at a moisture content M, a fraction, from
-// that on green volume: G_b/(1 − 0.265·a·G_b), a = (0.30 − M)/0.30. Above 0.30,
-// where wood no longer swells, it is that on green volume. Source: Simpson,
-// FPL-GTR-76, from memory.
-func SGFromGreen(green, moisture float64) float64 {
-	a := max(0, (saturation-moisture)/saturation)
-	return green / (1 - 0.265*a*green)
-}
 
 // linear is the range in which movement is proportional to moisture content.
 const linearFrom, linearTo = 0.06, 0.14
@@ -216,14 +199,4 @@ const SpringbackUncertainty = 0.5
 // back whole: 0 is no form. Derived, with [Springback].
 func FormRadius(radius, layers float64) float64 {
 	return radius * (1 - Springback(layers))
-}
-
-// FreeRadius is the radius, in the form's unit, that n layers glued at a form's
-// radius spring back to: R/(1 − 1/n²), the inverse of [FormRadius]. One layer or
-// fewer is straight again, +Inf.
-func FreeRadius(form, layers float64) float64 {
-	if layers <= 1 {
-		return math.Inf(1)
-	}
-	return form / (1 - Springback(layers))
 }

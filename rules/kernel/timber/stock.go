@@ -28,11 +28,3 @@ func Rough(quarters int) float64 { return float64(max(quarters, 4)) / 4 * inch }
 
 // BoardFoot is the volume of 144 cubic inches, in m3.
 const BoardFoot = 144 * inch * inch * inch
-
-// BoardFeet is the board measure of a rough board, in board feet: quarters of an
-// inch thick (under an inch counts as one), by width and length in m. Surfaced
-// stock is measured as it was before. Nothing is rounded. Source: NHLA practice, on
-// hardwood measure pages.
-func BoardFeet(quarters int, width, length float64) float64 {
-	return Rough(quarters) / inch * (width / inch) * (length / foot) / 12
-}

@@ -94,16 +94,11 @@ func TestMoistureInverse(t *testing.T) {
 	})
 }
 
-// Densities worked from Wood Handbook, chapter 4 (1000·G·(1 + M)), and the NDS
-// Supplement, by hand, in lb/ft3.
+// Densities worked from Wood Handbook, chapter 4 (1000·G·(1 + M)), by hand, in lb/ft3.
 func TestDensity(t *testing.T) {
 	for sg, want := range map[float64]float64{0.48: 33.56, 0.42: 29.37, 0.35: 24.47, 0.68: 47.55, 0.63: 44.05, 0.32: 22.37} {
 		assert.InDelta(t, want, timber.Density(sg, 0.12)/lbft3, 0.02, "G %v", sg)
 	}
-	assert.InDelta(t, 33.15, timber.DensityFromOvendry(0.50, 0.12)/lbft3, 0.02)
-	assert.InDelta(t, 27.47, timber.DensityFromOvendry(0.42, 0.08)/lbft3, 0.02)
-	assert.InDelta(t, 0.4847, timber.SGFromGreen(0.45, 0.12), 1e-4)
-	assert.InDelta(t, 733.5, timber.Density(timber.SGFromGreen(0.60, 0.08), 0.08), 0.1)
 }
 
 // Wood Handbook 2021, table 5-3b, in the units it prints.
@@ -276,16 +271,13 @@ func TestRadialStress(t *testing.T) {
 // Springback of n layers, from beam theory, for a form of radius 60. Shop notes
 // agree for few layers: four on a form of 20 in sprang to 22 in against 21.33.
 func TestSpringback(t *testing.T) {
-	for n, want := range map[float64][3]float64{
-		2: {0.25, 80, 45}, 3: {0.1111, 67.5, 53.333}, 4: {0.0625, 64, 56.25}, 6: {0.0278, 61.714, 58.333},
-		8: {0.0156, 60.952, 59.063}, 10: {0.01, 60.606, 59.4},
+	for n, want := range map[float64][2]float64{
+		2: {0.25, 45}, 3: {0.1111, 53.333}, 4: {0.0625, 56.25}, 6: {0.0278, 58.333}, 8: {0.0156, 59.063}, 10: {0.01, 59.4},
 	} {
 		assert.InDelta(t, want[0], timber.Springback(n), 5e-5)
-		assert.InDelta(t, want[1], timber.FreeRadius(60, n), 5e-4)
-		assert.InDelta(t, want[2], timber.FormRadius(60, n), 6e-4)
-		assert.InDelta(t, 60, timber.FreeRadius(timber.FormRadius(60, n), n), 1e-12)
+		assert.InDelta(t, want[1], timber.FormRadius(60, n), 6e-4)
 	}
-	assert.True(t, math.IsInf(timber.FreeRadius(60, 1), 1))
+	assert.Zero(t, timber.FormRadius(60, 1), "no form")
 }
 
 // Geometry of a curve whose length stays and whose depth changes.
@@ -363,10 +355,6 @@ func TestStock(t *testing.T) {
 	}
 	_, err := timber.Surfaced(7)
 	assert.ErrorContains(t, err, "no surfaced thickness is published for 7/4 stock")
-	// Hardwood measure pages: 1 x 12 x 10 ft is 10, 2 x 6 x 8 ft is 8, 8/4 x 6 x 10 ft is 10.
-	assert.InDelta(t, 10, timber.BoardFeet(4, 12*inch, 10*foot), 1e-9)
-	assert.InDelta(t, 8, timber.BoardFeet(8, 6*inch, 8*foot), 1e-9)
-	assert.InDelta(t, 10, timber.BoardFeet(8, 6*inch, 10*foot), 1e-9)
-	assert.InDelta(t, 10, timber.BoardFeet(3, 12*inch, 10*foot), 1e-9, "under an inch counts as one")
+	// 144 cubic inches.
 	assert.InDelta(t, 0.00235974, timber.BoardFoot, 1e-8)
 }
