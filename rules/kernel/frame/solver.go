@@ -52,8 +52,12 @@ func (k *stiffness) sound() bool { return k.share > leastShare }
 // Compile makes m ready for solving. Later changes to m do not reach the Solver.
 //
 // Errors. A *MechanismError if m can move with all its springs in place; a plain
-// error that names the part if a value is not finite, a stiffness not positive,
-// an index or an enumeration out of range, an element without length.
+// error that names the part if a value is not finite, a stiffness not positive, an
+// index or an enumeration out of range, an element without length.
+//
+// Method. The direct stiffness method: the elements' stiffnesses are added up in a
+// band, the nodes numbered to keep it narrow, and factored by Cholesky; each step
+// names its source.
 func (m *Model) Compile() (*Solver, error) {
 	if err := m.check(); err != nil {
 		return nil, err
@@ -202,13 +206,14 @@ func size(nodes []Point) float64 {
 
 // Solve finds the movements and forces of the frame under c and puts them into r,
 // whose slices are used again; once r has held a result of this frame, Solve
-// allocates nothing. Of a frame that hangs in balance on a single spring the
-// forces are right, and the turn is one of many.
+// allocates nothing. Of a frame that hangs in balance on a single spring the forces
+// are right, and the turn is one of many.
 //
-// Errors. A *MechanismError if the springs that c leaves, or those among them
-// that stay taut, do not hold the frame; an *UnsettledError if these do not settle; a *ResidualError if
-// the forces found do not balance the loads; a plain error that names the part of
-// c that is not finite or does not exist. After an error r holds nothing.
+// Errors. A *MechanismError if the springs that c leaves, or those among them that
+// stay taut, do not hold the frame; an *UnsettledError if these do not settle; a
+// *ResidualError if the forces found do not balance the loads; a plain error that
+// names the part of c that is not finite or does not exist. After an error r holds
+// nothing.
 func (s *Solver) Solve(c *Case, r *Result) error {
 	r.clear()
 	if err := c.check(s); err != nil {

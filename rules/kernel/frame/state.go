@@ -18,15 +18,17 @@ type inner struct {
 	p, q  float64 // load per length along the element and to its left
 }
 
-// At is the state of an element at the share t of its length, 0 at I and 1 at J;
-// exact within the theory, loads between the ends included. For an element that
-// runs to the right, M is positive where it sags. For a chain that runs over an
-// arch from left to right M is positive where it flattens the arch.
+// At is the state of an element at the share t of its length, 0 at I and 1 at J, in
+// the units of the model; exact within the theory, loads between the ends included.
+// For an element that runs to the right, M is positive where it sags. For a chain
+// that runs over an arch from left to right M is positive where it flattens the
+// arch.
 //
 //	N(x) = N₀ − p·x,  V(x) = V₀ + q·x,  M(x) = M₀ + V₀·x + q·x²/2
 //	turn: θ′ = M/EI,  across: v′ = θ − V/GA,  along: u′ = N/EA
 //
-// It panics unless 0 ≤ t ≤ 1 and the element exists.
+// Derived: the equations of Timoshenko's beam, integrated from I. It panics unless
+// 0 ≤ t ≤ 1 and the element exists.
 func (r *Result) At(element int, t float64) State {
 	if !(0 <= t && t <= 1) {
 		panic(fmt.Sprintf("frame: place %v in an element", t))

@@ -38,7 +38,8 @@ type RoofSpace struct {
 // Air is a temperature and a relative humidity.
 type Air struct{ Temperature, Humidity Number }
 
-// Moisture is the moisture content that wood comes to in the air.
+// Moisture is the moisture content that wood comes to in the air, a fraction;
+// errors are those of [timber.EMC].
 func (a Air) Moisture() (float64, error) { return timber.EMC(a.Temperature.Get(), a.Humidity.Get()) }
 
 // Swapped reports whether the wood is wetter in the dry season than in the wet

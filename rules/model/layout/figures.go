@@ -85,7 +85,7 @@ func (c *Ceiling) gridFigures(l *Lines) {
 	})
 }
 
-// Ratio is the longer side of the module by the shorter.
+// Ratio is the longer side of the module by the shorter, from 1.
 func (g Grid) Ratio() float64 {
 	around, along := g.ModuleAround.Get(), g.ModuleAlong.Get()
 	return max(around, along) / min(around, along)

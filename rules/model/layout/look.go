@@ -10,8 +10,8 @@ import (
 // of a coffer's middle and still seem to be on it, in m; common practice.
 const alignedWithin = 0.025
 
-// MemberShare is the share of the intrados, unrolled and without the gaps at the
-// seams, that ribs and rails take.
+// MemberShare is the share of the intrados, from 0 to 1, unrolled and without the
+// gaps at the seams, that ribs and rails take.
 func (c *Ceiling) MemberShare() float64 {
 	open := c.Clear() * (c.Grid.ModuleAround.Get() - c.Rail.Width.Get())
 	n := float64(c.Grid.Around.Get() * c.Grid.Along.Get())

@@ -64,12 +64,12 @@ func SoldThickness(material string, named float64) float64 {
 // Total is the actual thickness of all layers.
 func (s Skin) Total() float64 { return s.Actual() * float64(s.Layers.Get()) }
 
-// Spread is what all layers may be thicker or thinner than Total; zero where the
-// material has no figure.
+// Spread is what all layers may be thicker or thinner than Total, in m, at the
+// worst: each layer off the same way; 0 where the material has no figure.
 func (s Skin) Spread() float64 { return s.Material.Get().Within * float64(s.Layers.Get()) }
 
-// LeastRadius is the least radius that the material allows the skin, on the
-// face toward the room.
+// LeastRadius is the least radius, in m, that the material allows the skin, on the
+// face toward the room; errors are those of [timber.SheetMaterial.LeastRadius].
 func (s Skin) LeastRadius() (float64, error) {
 	return s.Material.Get().LeastRadius(s.Thickness.Get(), s.LongBent.Get())
 }

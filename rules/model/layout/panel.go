@@ -64,8 +64,8 @@ type Panel struct {
 	Parts                record.Value[[]Part] // of an arch, each with its own weight
 }
 
-// Heavier is how many times its nominal mass the panel may weigh, and with it
-// each force of its own weight.
+// Heavier is how many times its nominal mass the panel may weigh, from 1, and with
+// it each force of its own weight.
 func (p Panel) Heavier() float64 { return p.Most.Get() / p.Mass.Get() }
 
 // Seam is the field joints.

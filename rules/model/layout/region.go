@@ -10,8 +10,9 @@ import (
 // Region is a plane figure in the section, as a closed polygon.
 type Region []curve.Point
 
-// Area is positive. The figure is shifted to its first corner before it is
-// multiplied out, to keep round-off small.
+// Area is positive, in m2, by the sum of cross products (Green's theorem). The
+// figure is shifted to its first corner before it is multiplied out, to keep
+// round-off small.
 func (r Region) Area() float64 {
 	area, _ := r.moments()
 	return area

@@ -45,8 +45,9 @@ func (c *Ceiling) LongestRun() (run float64, name string) {
 	return run, name
 }
 
-// EvenShare is the force on one strap, in N, if all that the arch hangs on
-// carried alike. It needs strap.stations.
+// EvenShare is the force on one strap, in N, if all that the arch hangs on carried
+// alike: the weight of the arch by the straps of both of its edge ribs. It needs
+// strap.stations. Derived; the frame gives what each really carries.
 func (c *Ceiling) EvenShare() float64 {
 	arch := c.Panel.Mass.Get() * float64(c.Panel.Around.Get())
 	return arch * quantity.Gravity / float64(2*len(c.Strap.Stations.Get()))
