@@ -31,6 +31,8 @@ type Flags struct {
 // Constructions are those that a rib may have.
 var Constructions = []string{"laminated", "sawn", "solid"}
 
+// Run writes a first spec, after it has asked at a terminal for what the flags do
+// not give.
 func Run(ctx context.Context, s console.Streams, f Flags) error {
 	if !slices.Contains(begin.Profiles(), f.Profile) {
 		return fmt.Errorf("--profile %q is not one of %s", f.Profile, strings.Join(begin.Profiles(), ", "))

@@ -39,6 +39,8 @@ type Flags struct {
 	Require   []string // rules that must be checked, keys that must be given
 }
 
+// Run checks specs and folders by their paths. The verdict is the exit status of
+// the error that it returns.
 func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error {
 	if stay := f.Rules.stays(catalog.Rules()); stay != "" {
 		fmt.Fprintln(s.Err, stay)

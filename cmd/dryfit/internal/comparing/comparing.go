@@ -27,6 +27,7 @@ type Flags struct {
 	JudgeBy                               string
 }
 
+// Run compares the two specs that args name, the old one first.
 func Run(ctx context.Context, s console.Streams, args []string, f Flags) error {
 	write, ok := map[string]func(io.Writer, change.Comparison) error{
 		"text": change.CompareText, "markdown": change.CompareMarkdown, "json": change.CompareJSON,

@@ -35,6 +35,7 @@ type PackageFlags struct {
 	Standards               []string
 }
 
+// Papers are the names of the papers that patterns are tiled on.
 func Papers() (out []string) {
 	for _, p := range pattern.Papers {
 		out = append(out, p.Name)
@@ -42,6 +43,8 @@ func Papers() (out []string) {
 	return out
 }
 
+// Package writes the folder of the shop command for one spec. It writes the whole
+// of it or nothing.
 func Package(ctx context.Context, s console.Streams, path string, f PackageFlags) error {
 	on, err := usage.JudgedOn(f.On)
 	if err != nil {

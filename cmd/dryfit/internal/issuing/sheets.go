@@ -26,6 +26,7 @@ type SheetFlags struct {
 	Standards                               []string
 }
 
+// Sheets draws the sheets of one spec, as many as the flags ask for.
 func Sheets(s console.Streams, path string, f SheetFlags) error {
 	on, err := usage.JudgedOn(f.On)
 	if err != nil {

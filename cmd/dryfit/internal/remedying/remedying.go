@@ -53,6 +53,8 @@ func (f Flags) fault(path string) error {
 	}
 }
 
+// Run looks for remedies of one spec, and writes one into it where the flags ask
+// for that.
 func Run(ctx context.Context, s console.Streams, path string, f Flags) error {
 	on, err := usage.JudgedOn(f.On)
 	if err == nil {

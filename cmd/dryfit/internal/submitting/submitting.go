@@ -31,6 +31,7 @@ type Flags struct {
 	Standards          []string
 }
 
+// Run makes the page of one spec, or a page of each and their index.
 func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error {
 	on, err := usage.JudgedOn(f.On)
 	if err != nil {
