@@ -16,6 +16,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review/catalog"
 )
@@ -39,7 +40,7 @@ type reply struct {
 	Method string          `json:"method"`
 	Params json.RawMessage `json:"params"`
 	Result json.RawMessage `json:"result"`
-	Error  *rpcError       `json:"error"`
+	Error  *wire.Error     `json:"error"`
 	raw    []byte
 }
 

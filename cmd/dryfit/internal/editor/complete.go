@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
@@ -15,23 +17,23 @@ import (
 func (s *server) complete(p placeParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	out := []completion{}
 	if d.keys() == nil {
 		return out, nil
 	}
-	c := completer{rules: s.Rules, doc: d, keys: d.keys(), text: outlineOf(d.text.text), offset: d.text.offset(p.Position)}
-	c.site = c.text.at(c.offset)
-	switch c.role {
-	case aHeader:
+	c := completer{rules: s.Rules, doc: d, keys: d.keys(), text: outline.Of(d.text.text), offset: d.text.offset(p.Position)}
+	c.Site = c.text.At(c.offset)
+	switch c.Role {
+	case outline.AHeader:
 		c.headers(false)
-	case aKey:
+	case outline.AKey:
 		c.names()
-		if c.site.header {
+		if c.Site.Header {
 			c.headers(true)
 		}
-	case aValue:
+	case outline.AValue:
 		c.values()
 	}
 	return append(out, c.list...), nil
@@ -42,8 +44,8 @@ type completer struct {
 	rules []*engine.Rule
 	doc   *document
 	keys  *vocabulary
-	text  *outline
-	site
+	text  *outline.Outline
+	outline.Site
 	offset int
 	list   []completion
 }
@@ -57,25 +59,25 @@ func (c *completer) add(item completion, word spec.Range, text string) {
 
 // names adds the keys of the table that are not there yet.
 func (c *completer) names() {
-	table := pattern(c.in)
+	table := pattern(c.In)
 	taken, kind := c.taken(), c.legKind()
 	for _, p := range c.keys.list {
 		name, direct := child(table, p.Path)
-		heads := c.keys.tabular(p) && (c.in == "" || c.site.header && p.Type == "array") // better with a header of its own
+		heads := c.keys.tabular(p) && (c.In == "" || c.Site.Header && p.Type == "array") // better with a header of its own
 		if !direct || heads || taken[spec.SplitKey(name)[0]] || c.keys.barred[table+"="+kind][name] {
 			continue
 		}
 		text := name
-		if !c.equals {
+		if !c.Equals {
 			text += " = "
 		}
 		filter := name
-		if !strings.HasPrefix(c.text.text[c.word.Start:c.word.End], `"`) {
+		if !strings.HasPrefix(c.text.Text[c.Word.Start:c.Word.End], `"`) {
 			filter = strings.Trim(name, `"`)
 		}
 		c.add(completion{
 			Label: name, Kind: kindProperty, Detail: p.Title, FilterText: filter, Documentation: c.about(p.Path),
-		}, c.word, text)
+		}, c.Word, text)
 	}
 }
 
@@ -84,28 +86,28 @@ func (c *completer) names() {
 func (c *completer) taken() map[string]bool {
 	out := map[string]bool{}
 	note := func(key string) {
-		if inside, ok := strings.CutPrefix(key, c.in); ok && (c.in == "" || strings.HasPrefix(inside, ".")) {
+		if inside, ok := strings.CutPrefix(key, c.In); ok && (c.In == "" || strings.HasPrefix(inside, ".")) {
 			out[spec.SplitKey(strings.TrimPrefix(inside, "."))[0]] = true
 		}
 	}
-	for _, e := range c.text.entries {
-		for i, part := range e.parts {
-			if part != c.word {
-				note(e.keys[i])
+	for _, e := range c.text.Entries {
+		for i, part := range e.Parts {
+			if part != c.Word {
+				note(e.Keys[i])
 			}
 		}
 	}
-	for _, h := range c.text.headers {
-		note(h.key)
+	for _, h := range c.text.Headers {
+		note(h.Key)
 	}
 	return out
 }
 
 // legKind is the kind of the table, which decides what other keys it has.
 func (c *completer) legKind() string {
-	for _, e := range c.text.entries {
-		if e.key == under(c.in, "kind") {
-			return strings.Trim(c.text.text[e.value.Start:e.value.End], `"'`)
+	for _, e := range c.text.Entries {
+		if e.Key == outline.Under(c.In, "kind") {
+			return strings.Trim(c.text.Text[e.Value.Start:e.Value.End], `"'`)
 		}
 	}
 	return ""
@@ -114,15 +116,15 @@ func (c *completer) legKind() string {
 // headers adds the tables that are not there yet, and the arrays of tables.
 func (c *completer) headers(brackets bool) {
 	there := map[string]bool{}
-	for _, part := range c.text.parts {
-		there[part.key] = true
+	for _, part := range c.text.Parts {
+		there[part.Key] = true
 	}
 	for _, p := range c.keys.list {
 		if !c.keys.tabular(p) || strings.Contains(p.Path, "*") {
 			continue
 		}
 		array := p.Type == "array"
-		if !array && there[p.Path] && p.Path != c.key || !brackets && array != c.element {
+		if !array && there[p.Path] && p.Path != c.Key || !brackets && array != c.Element {
 			continue
 		}
 		if brackets && strings.Contains(p.Path, `"`) { // better in the table of its kind
@@ -138,13 +140,13 @@ func (c *completer) headers(brackets bool) {
 		}
 		c.add(completion{
 			Label: open + p.Path + shut, Kind: kindModule, Detail: p.Title, FilterText: p.Path, Documentation: c.about(p.Path),
-		}, c.word, text)
+		}, c.Word, text)
 	}
 }
 
 // shut is the closing brackets that stand after the word.
 func (c *completer) shut() string {
-	rest := c.text.text[c.word.End:]
+	rest := c.text.Text[c.Word.End:]
 	return rest[:len(rest)-len(strings.TrimLeft(rest, "]"))]
 }
 
@@ -171,7 +173,7 @@ func (c *completer) values() {
 		text := example(value)
 		c.add(completion{Label: show.Safe(text), Kind: kind, Detail: show.Safe(detail), FilterText: text, Documentation: about}, word, text)
 	}
-	path := pattern(c.key)
+	path := pattern(c.Key)
 	if c.doc.isStandards() {
 		c.builtIn(path, add)
 		path = defaulted(path)
@@ -179,7 +181,7 @@ func (c *completer) values() {
 	if c.named(path, add) {
 		return
 	}
-	p, known := c.keys.at[pattern(c.key)]
+	p, known := c.keys.at[pattern(c.Key)]
 	switch {
 	case len(p.Enum) > 0:
 		for _, word := range p.Enum {
@@ -193,7 +195,7 @@ func (c *completer) values() {
 			add(kindValue, e, "example", nil)
 		}
 	default:
-		c.elements(pattern(c.key), add)
+		c.elements(pattern(c.Key), add)
 	}
 }
 
@@ -259,13 +261,13 @@ func (c *completer) found() []string {
 // valueWord is what a completion takes the place of: the value as it stands, or
 // what is left of the cursor where its quotes are not closed.
 func (c *completer) valueWord() (spec.Range, bool) {
-	word := c.word
-	text := c.text.text[word.Start:word.End]
+	word := c.Word
+	text := c.text.Text[word.Start:word.End]
 	quoted := strings.HasPrefix(text, `"`) || strings.HasPrefix(text, "'")
 	open := quoted && (len(text) < 2 || text[len(text)-1] != text[0])
 	if open || strings.Contains(text, "=") {
 		word.End = max(c.offset, word.Start)
 	}
 	inside := strings.HasPrefix(text, "[") || strings.HasPrefix(text, "{")
-	return word, !inside && !strings.ContainsAny(c.text.text[word.Start:word.End], "\r\n")
+	return word, !inside && !strings.ContainsAny(c.text.Text[word.Start:word.End], "\r\n")
 }

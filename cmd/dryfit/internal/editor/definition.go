@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
@@ -15,7 +17,7 @@ import (
 func (s *server) definition(p placeParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	if d.keys() == nil {
 		return nil, nil
@@ -24,26 +26,26 @@ func (s *server) definition(p placeParams) (any, error) {
 }
 
 func (s *server) definedAt(d *document, p position) []location {
-	f := finder{server: s, doc: d, text: outlineOf(d.text.text)}
+	f := finder{server: s, doc: d, text: outline.Of(d.text.text)}
 	f.offset = d.text.offset(p)
-	at := f.text.at(f.offset)
-	word := f.word(at.word)
-	path := defaulted(pattern(at.key))
-	parts := spec.SplitKey(at.key)
+	at := f.text.At(f.offset)
+	word := f.word(at.Word)
+	path := defaulted(pattern(at.Key))
+	parts := spec.SplitKey(at.Key)
 	switch {
-	case path == "accept.*.at" && at.role == aValue:
-		f.key(upTo(word, f.offset-at.word.Start-1))
-	case path == "accept.*.rule" && at.role == aValue:
-		f.rule(word, f.valueOf(spec.Parent(at.key)+".at"))
-	case path == "accept.holds.*" && at.role == aValue:
-		f.set(word, at.word)
+	case path == "accept.*.at" && at.Role == outline.AValue:
+		f.key(upTo(word, f.offset-at.Word.Start-1))
+	case path == "accept.*.rule" && at.Role == outline.AValue:
+		f.rule(word, f.valueOf(spec.Parent(at.Key)+".at"))
+	case path == "accept.holds.*" && at.Role == outline.AValue:
+		f.set(word, at.Word)
 	case d.isStandards() && len(parts) > 1 && parts[0] == "severity":
-		f.set(parts[1], at.word)
+		f.set(parts[1], at.Word)
 	case d.isStandards() && len(parts) > 1 && parts[0] == "limit":
 		if r, _, ok := limitOf(s.Rules, parts[1]); ok {
-			f.set(r.ID, at.word)
+			f.set(r.ID, at.Word)
 		}
-	case (path == "skin.material" || strings.HasSuffix(path, ".species")) && at.role == aValue:
+	case (path == "skin.material" || strings.HasSuffix(path, ".species")) && at.Role == outline.AValue:
 		f.material(word)
 	}
 	return f.found
@@ -53,7 +55,7 @@ func (s *server) definedAt(d *document, p position) []location {
 type finder struct {
 	*server
 	doc    *document
-	text   *outline
+	text   *outline.Outline
 	offset int
 	found  []location
 }
@@ -96,30 +98,11 @@ func upTo(key string, offset int) string {
 // key adds where a key is written, or else the table that it would be in.
 func (f *finder) key(key string) {
 	for ; key != ""; key = spec.Parent(key) {
-		if r, ok := f.text.written(key); ok {
+		if r, ok := f.text.Written(key); ok {
 			f.here(r)
 			return
 		}
 	}
-}
-
-// written is where a key is written: its name, or an element of a list, of which
-// the first stands for all.
-func (o *outline) written(key string) (spec.Range, bool) {
-	for _, h := range o.headers {
-		if h.key == key || h.key == key+".1" {
-			return h.name, true
-		}
-	}
-	for _, e := range o.entries {
-		if i := slices.Index(e.keys, key); i >= 0 {
-			return e.parts[i], true
-		}
-		if e.parts == nil && e.key == key {
-			return e.value, true
-		}
-	}
-	return spec.Range{}, false
 }
 
 // word is a text without its quotes.
@@ -129,9 +112,9 @@ func (f *finder) word(r spec.Range) string {
 
 // valueOf is the text of a key's value, "" where it has none.
 func (f *finder) valueOf(key string) string {
-	for _, e := range f.text.entries {
-		if e.key == key {
-			return f.word(e.value)
+	for _, e := range f.text.Entries {
+		if e.Key == key {
+			return f.word(e.Value)
 		}
 	}
 	return ""
@@ -148,7 +131,7 @@ func (f *finder) rule(id, at string) {
 	f.inForce(id)
 	if r := ruleOf(f.Rules, id); r != nil && len(f.found) == 0 {
 		for _, key := range r.Needs {
-			if at, ok := f.text.written(key); ok {
+			if at, ok := f.text.Written(key); ok {
 				f.here(at)
 			}
 		}
@@ -175,17 +158,17 @@ func (f *finder) set(id string, asking spec.Range) {
 			ofRule[spec.Key("limit", r.Full(l.Key))] = true
 		}
 	}
-	for _, h := range f.text.headers {
-		if ofRule[h.key] && h.name != asking {
-			f.here(h.name)
+	for _, h := range f.text.Headers {
+		if ofRule[h.Key] && h.Name != asking {
+			f.here(h.Name)
 		}
 	}
-	for _, e := range f.text.entries {
+	for _, e := range f.text.Entries {
 		switch {
-		case e.parts == nil && pattern(e.key) == "accept.holds.*" && f.word(e.value) == id && e.value != asking:
-			f.here(e.value)
-		case e.parts != nil && ofRule[e.key] && !holds(e.parts[len(e.parts)-1], f.offset):
-			f.here(e.parts[len(e.parts)-1])
+		case e.Parts == nil && pattern(e.Key) == "accept.holds.*" && f.word(e.Value) == id && e.Value != asking:
+			f.here(e.Value)
+		case e.Parts != nil && ofRule[e.Key] && !outline.Holds(e.Parts[len(e.Parts)-1], f.offset):
+			f.here(e.Parts[len(e.Parts)-1])
 		}
 	}
 	f.inForce(id)
@@ -212,9 +195,9 @@ func (f *finder) inForce(id string) {
 
 // material adds where a firm has a material of its own.
 func (f *finder) material(name string) {
-	for _, e := range f.text.entries {
-		if pattern(e.key) == "material.*.name" && strings.EqualFold(f.word(e.value), name) {
-			f.here(e.value)
+	for _, e := range f.text.Entries {
+		if pattern(e.Key) == "material.*.name" && strings.EqualFold(f.word(e.Value), name) {
+			f.here(e.Value)
 		}
 	}
 	if at, ok := f.doc.standards().Material(name); ok {

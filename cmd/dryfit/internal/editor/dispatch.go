@@ -3,6 +3,8 @@ package editor
 import (
 	"encoding/json"
 	"errors"
+
+	"dryfit/cmd/dryfit/internal/editor/wire"
 )
 
 // later is the result of a request that needs the review of a document's newest
@@ -38,19 +40,19 @@ func with[P any](handle func(*server, P) (any, error)) func(*server, json.RawMes
 	return func(s *server, raw json.RawMessage) (any, error) {
 		var p P
 		if err := json.Unmarshal(raw, &p); err != nil {
-			return nil, faulty(codeInvalidParams, "parameters: %v", err)
+			return nil, wire.Faulty(wire.CodeInvalidParams, "parameters: %v", err)
 		}
 		return handle(s, p)
 	}
 }
 
-func (s *server) dispatch(m message) {
+func (s *server) dispatch(m wire.Message) {
 	if m.ID == nil {
 		s.notified(m)
 		return
 	}
 	result, err := s.requested(m)
-	var fault *rpcError
+	var fault *wire.Error
 	wait, waits := result.(later)
 	switch {
 	case errors.As(err, &fault):
@@ -64,25 +66,25 @@ func (s *server) dispatch(m message) {
 	}
 }
 
-func (s *server) requested(m message) (any, error) {
+func (s *server) requested(m wire.Message) (any, error) {
 	switch {
 	case m.Method == "initialize" && s.phase == starting:
 		return with((*server).initialize)(s, m.Params)
 	case s.phase == starting:
-		return nil, faulty(codeNotInitialized, "%s before initialize", m.Method)
+		return nil, wire.Faulty(wire.CodeNotInitialized, "%s before initialize", m.Method)
 	case m.Method == "initialize":
-		return nil, faulty(codeInvalidRequest, "initialize comes once")
+		return nil, wire.Faulty(wire.CodeInvalidRequest, "initialize comes once")
 	case s.phase == closing:
-		return nil, faulty(codeInvalidRequest, "%s after shutdown", m.Method)
+		return nil, wire.Faulty(wire.CodeInvalidRequest, "%s after shutdown", m.Method)
 	}
 	handle, ok := requests[m.Method]
 	if !ok {
-		return nil, faulty(codeNoMethod, "there is no method %q", m.Method)
+		return nil, wire.Faulty(wire.CodeNoMethod, "there is no method %q", m.Method)
 	}
 	return handle(s, m.Params)
 }
 
-func (s *server) notified(m message) {
+func (s *server) notified(m wire.Message) {
 	if m.Method == "exit" {
 		s.exiting = true
 		return

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -93,7 +94,7 @@ func (s *server) opened(p openParams) (any, error) {
 func (s *server) changed(p changeParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	for _, c := range p.Changes {
 		text := c.Text
@@ -114,7 +115,7 @@ func (s *server) changed(p changeParams) (any, error) {
 func (s *server) closed(p documentParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	s.dismiss(d)
 	delete(s.documents, d.uri)

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
 	"dryfit/spec"
 	"dryfit/spec/edit"
 )
@@ -52,7 +53,7 @@ func TestAKeyIsSetWhereItBelongs(t *testing.T) {
 		"beside dotted keys":        {"a = 1\nrib.width = \"9mm\"\n[z]\n", "rib.depth", "6mm", "a = 1\nrib.width = \"9mm\"\nrib.depth = \"6mm\"\n[z]\n"},
 		"table of an array":         {"a = 1\n[[route]]\nx = 1\n[[route]]\nx = 2\n", "route.1.y", int64(5), "a = 1\n[[route]]\nx = 1\ny = 5\n[[route]]\nx = 2\n"},
 		"inline element of array":   {"a = 1\nroute = [{ x = 1 }, { x = 2 }]\n", "route.2.y", int64(5), "a = 1\nroute = [{ x = 1 }, { x = 2, y = 5 }]\n"},
-		"byte order mark":           {mark + "a = 1\n", "lift.saddle", true, mark + "a = 1\n\n[lift]\nsaddle = true\n"},
+		"byte order mark":           {outline.ByteOrderMark + "a = 1\n", "lift.saddle", true, outline.ByteOrderMark + "a = 1\n\n[lift]\nsaddle = true\n"},
 		"strings that look like it": {"a = \"\"\"\n[lift]\nsaddle = false\n\"\"\"\n", "lift.saddle", true, "a = \"\"\"\n[lift]\nsaddle = false\n\"\"\"\n\n[lift]\nsaddle = true\n"},
 	} {
 		got, ok := set(c.text, c.key, c.value)
@@ -135,12 +136,12 @@ func TestTheOutlineAgreesWithTheIndex(t *testing.T) {
 		d, problems := spec.Parse(name, []byte(text))
 		require.Empty(t, problems, name)
 		seen := 0
-		for _, e := range outlineOf(text).entries {
-			at, ok := d.ValueRange(e.key)
-			assert.True(t, ok && at == e.value, "%s %s: %v, index %v", name, e.key, e.value, at)
+		for _, e := range outline.Of(text).Entries {
+			at, ok := d.ValueRange(e.Key)
+			assert.True(t, ok && at == e.Value, "%s %s: %v, index %v", name, e.Key, e.Value, at)
 			seen++
 		}
-		assert.Equal(t, leaves(d.Tree), seen-inner(d, outlineOf(text)), name)
+		assert.Equal(t, leaves(d.Tree), seen-inner(d, outline.Of(text)), name)
 	}
 }
 
@@ -163,10 +164,10 @@ func leaves(v any) int {
 }
 
 // inner counts the entries that are tables or arrays.
-func inner(d *spec.Document, o *outline) int {
+func inner(d *spec.Document, o *outline.Outline) int {
 	n := 0
-	for _, e := range o.entries {
-		switch v, _ := spec.Lookup(d.Tree, e.key); v.(type) {
+	for _, e := range o.Entries {
+		switch v, _ := spec.Lookup(d.Tree, e.Key); v.(type) {
 		case map[string]any, []any:
 			n++
 		}
@@ -180,11 +181,11 @@ func TestEveryValueCanBeSet(t *testing.T) {
 	for name, text := range corpus(t) {
 		d, problems := spec.Parse(name, []byte(text))
 		require.Empty(t, problems, name)
-		for _, e := range outlineOf(text).entries {
-			if v, _ := spec.Lookup(d.Tree, e.key); v != nil {
+		for _, e := range outline.Of(text).Entries {
+			if v, _ := spec.Lookup(d.Tree, e.Key); v != nil {
 				if isLeaf(v) {
-					_, ok := set(text, e.key, "1in")
-					assert.Equal(t, !isDate(e.key), ok, "%s %s", name, e.key)
+					_, ok := set(text, e.Key, "1in")
+					assert.Equal(t, !isDate(e.Key), ok, "%s %s", name, e.Key)
 				}
 			}
 		}
@@ -223,8 +224,8 @@ func TestLongTexts(t *testing.T) {
 		"a = " + strings.Repeat("[", spec.MaxSize),
 		strings.Repeat("a = {", spec.MaxSize/5),
 	} {
-		o := outlineOf(text)
-		o.at(len(text))
+		o := outline.Of(text)
+		o.At(len(text))
 	}
 }
 
@@ -232,15 +233,15 @@ func FuzzOutline(f *testing.F) {
 	for _, text := range corpus(f) {
 		f.Add(text, 10)
 	}
-	for _, text := range []string{"a = [", "a = {", "[", "[[", "a.b.", "= 1", "a = \"", "a = '''", "a = [\n[b]\nc = 1", mark, "]", "a = [[[{{", "[rib\n0"} {
+	for _, text := range []string{"a = [", "a = {", "[", "[[", "a.b.", "= 1", "a = \"", "a = '''", "a = [\n[b]\nc = 1", outline.ByteOrderMark, "]", "a = [[[{{", "[rib\n0"} {
 		f.Add(text, len(text))
 	}
 	f.Fuzz(func(t *testing.T, text string, offset int) {
-		o := outlineOf(text)
-		s := o.at(min(max(offset, 0), len(text)))
-		_ = text[s.word.Start:s.word.End]
-		for _, e := range o.entries {
-			_ = text[e.value.Start:e.value.End]
+		o := outline.Of(text)
+		s := o.At(min(max(offset, 0), len(text)))
+		_ = text[s.Word.Start:s.Word.End]
+		for _, e := range o.Entries {
+			_ = text[e.Value.Start:e.Value.End]
 		}
 		d := &document{path: "/x.ceiling.toml", text: newLined(text, false)}
 		lines, all := whole(text)

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/markdown"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/figure"
@@ -23,7 +25,7 @@ const most = 12
 func (s *server) hover(p placeParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	if d.keys() == nil {
 		return nil, nil
@@ -32,23 +34,23 @@ func (s *server) hover(p placeParams) (any, error) {
 }
 
 func (s *server) helpAt(d *document, p position) any {
-	at := outlineOf(d.text.text).at(d.text.offset(p))
-	if at.role == nowhere || at.word.Start == at.word.End {
+	at := outline.Of(d.text.text).At(d.text.offset(p))
+	if at.Role == outline.Nowhere || at.Word.Start == at.Word.End {
 		return nil
 	}
 	text := ""
-	switch path := pattern(at.key); {
-	case at.role == aValue && (path == "accept.*.rule" || path == "accept.holds.*"):
-		text = s.ruleHelp(d.text.text[at.word.Start:at.word.End])
+	switch path := pattern(at.Key); {
+	case at.Role == outline.AValue && (path == "accept.*.rule" || path == "accept.holds.*"):
+		text = s.ruleHelp(d.text.text[at.Word.Start:at.Word.End])
 	case d.isStandards():
-		text = s.standardsHelp(d, at.key)
+		text = s.standardsHelp(d, at.Key)
 	default:
-		text = s.help(d, at.key)
+		text = s.help(d, at.Key)
 	}
 	if text == "" {
 		return nil
 	}
-	r := d.text.span(at.word)
+	r := d.text.span(at.Word)
 	return &hover{Contents: inMarkdown(text), Range: &r}
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
 	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 	"dryfit/spec"
@@ -68,7 +69,7 @@ func newVocabulary(list []schema.Property, text []byte) *vocabulary {
 func (k *vocabulary) read(path string, p part) {
 	k.written[path] = p.Description
 	for name, child := range p.Properties {
-		k.read(under(path, spec.Key(name)), child)
+		k.read(outline.Under(path, spec.Key(name)), child)
 	}
 	if p.Items != nil {
 		k.read(path+".*", *p.Items)

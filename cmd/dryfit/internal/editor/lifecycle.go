@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/standards"
 )
 
@@ -40,7 +41,7 @@ func (s *server) watch() {
 		return
 	}
 	type object = map[string]any
-	s.write(outgoing{Version: "2.0", ID: "watch-standards", Method: "client/registerCapability", Params: object{
+	s.write(wire.Outgoing{Version: "2.0", ID: "watch-standards", Method: "client/registerCapability", Params: object{
 		"registrations": []object{{
 			"id": "watch-standards", "method": "workspace/didChangeWatchedFiles",
 			"registerOptions": object{"watchers": []object{{"globPattern": "**/" + standards.FileName}}},
@@ -54,13 +55,13 @@ func (s *server) cancel(p struct {
 	ID json.RawMessage `json:"id"`
 },
 ) (any, error) {
-	id, _ := idOf(p.ID)
+	id, _ := wire.IDOf(p.ID)
 	for _, d := range s.documents {
 		d.waiting = slices.DeleteFunc(d.waiting, func(w waiting) bool {
 			if string(w.id) != string(id) {
 				return false
 			}
-			s.answer(w.id, nil, faulty(codeCancelled, "cancelled"))
+			s.answer(w.id, nil, wire.Faulty(wire.CodeCancelled, "cancelled"))
 			return true
 		})
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
 	"dryfit/spec"
 )
 
@@ -109,13 +110,33 @@ func (l lined) shown(r spec.Range) span {
 	return l.span(spec.Range{Start: r.Start, End: end})
 }
 
-// mark is the byte order mark, which a spec's document does not have.
-const mark = "\xef\xbb\xbf"
-
 // fromDocument is a range of a document as one of the whole text.
 func (l lined) fromDocument(r spec.Range) spec.Range {
-	if strings.HasPrefix(l.text, mark) {
-		return spec.Range{Start: r.Start + len(mark), End: r.End + len(mark)}
+	if strings.HasPrefix(l.text, outline.ByteOrderMark) {
+		return spec.Range{Start: r.Start + len(outline.ByteOrderMark), End: r.End + len(outline.ByteOrderMark)}
 	}
 	return r
 }
+
+// follower finds places near the last one without counting from the start of
+// their line, which may be the whole text.
+type follower struct {
+	lined
+	offset int
+	place  position
+}
+
+func (f *follower) at(offset int) position {
+	switch line := f.lineOf(offset); {
+	case line != f.place.Line:
+		f.place = f.position(offset)
+	case offset < f.offset:
+		f.place.Character -= f.units(f.text[offset:f.offset])
+	default:
+		f.place.Character += f.units(f.text[f.offset:offset])
+	}
+	f.offset = offset
+	return f.place
+}
+
+func (f *follower) span(r spec.Range) span { return span{Start: f.at(r.Start), End: f.at(r.End)} }

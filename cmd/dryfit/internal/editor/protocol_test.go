@@ -16,12 +16,13 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/review"
 )
 
 func (c *client) body(text string) {
 	var b bytes.Buffer
-	require.NoError(c.t, writeFrame(&b, []byte(text)))
+	require.NoError(c.t, wire.WriteFrame(&b, []byte(text)))
 	c.raw(b.String())
 }
 
@@ -127,43 +128,9 @@ func TestEndings(t *testing.T) {
 		in, to := io.Pipe()
 		from, out := io.Pipe()
 		from.Close()
-		go writeFrame(to, []byte(`{"jsonrpc":"2.0","id":1,"method":"initialize","params":{}}`))
+		go wire.WriteFrame(to, []byte(`{"jsonrpc":"2.0","id":1,"method":"initialize","params":{}}`))
 		assert.ErrorIs(t, Serve(t.Context(), in, out, options()), io.ErrClosedPipe)
 	})
-}
-
-func TestFrames(t *testing.T) {
-	read := func(stream string) ([]byte, error) { return readFrame(bufio.NewReader(strings.NewReader(stream))) }
-	for _, good := range []string{
-		"Content-Length: 2\r\n\r\n{}",
-		"content-length:2\r\nContent-Type: application/vscode-jsonrpc; charset=utf-8\r\n\r\n{}",
-		"Content-Length: 2\n\n{}",
-		"X: y\r\nContent-Length:   2  \r\n\r\n{}rest",
-	} {
-		body, err := read(good)
-		assert.NoError(t, err, good)
-		assert.Equal(t, "{}", string(body), good)
-	}
-	_, err := read("")
-	assert.Equal(t, io.EOF, err)
-	for bad, says := range map[string]string{
-		"{}":                            "cut short",
-		"{}\r\n\r\n":                    "no header",
-		"\r\n{}":                        "no Content-Length",
-		"Content-Type: x\r\n\r\n{}":     "no Content-Length",
-		"Content-Length: two\r\n\r\n{}": "no length",
-		"Content-Length: -1\r\n\r\n{}":  "no length",
-		"Content-Length: 99999999999999999999\r\n\r\n": "no length",
-		"Content-Length: 3\r\n\r\n{}":                  "cut short",
-		"Content-Length: 3\r\n":                        "cut short",
-		"X: " + strings.Repeat("x", 1e4):               "over 4096 bytes",
-		strings.Repeat("X: y\r\n", 10000):              "over 4096 bytes",
-	} {
-		_, err := read(bad)
-		var broken *frameError
-		assert.ErrorAs(t, err, &broken, bad[:min(len(bad), 40)])
-		assert.ErrorContains(t, err, says, bad[:min(len(bad), 40)])
-	}
 }
 
 // Where nobody knows the next message's start, the server says so and ends.
@@ -173,7 +140,7 @@ func TestBadFraming(t *testing.T) {
 	m := e.await("an error", func(m reply) bool { return m.Error != nil })
 	assert.Equal(t, -32700, m.Error.Code)
 	assert.Equal(t, "null", string(m.ID))
-	var broken *frameError
+	var broken *wire.FrameError
 	assert.ErrorAs(t, e.end(), &broken)
 }
 
@@ -279,29 +246,6 @@ func TestPositions(t *testing.T) {
 	})
 }
 
-func FuzzFrame(f *testing.F) {
-	for _, s := range []string{"Content-Length: 2\r\n\r\n{}", "Content-Length: 9\r\n\r\n{}", "\r\n\r\n", "Content-Length: 2\r\nContent-Length: 1\r\n\r\n{}"} {
-		f.Add([]byte(s))
-	}
-	f.Fuzz(func(t *testing.T, stream []byte) {
-		r := bufio.NewReader(bytes.NewReader(stream))
-		for {
-			body, err := readFrame(r)
-			if err != nil {
-				return
-			}
-			var again bytes.Buffer
-			if err := writeFrame(&again, body); err != nil {
-				t.Fatal(err)
-			}
-			back, err := readFrame(bufio.NewReader(&again))
-			if err != nil || !bytes.Equal(back, body) {
-				t.Fatalf("%q, %v", back, err)
-			}
-		}
-	})
-}
-
 // FuzzDispatch sends a server one message after its greeting. It answers what is
 // a request, ends only when told, and what it writes is JSON-RPC.
 func FuzzDispatch(f *testing.F) {
@@ -318,7 +262,7 @@ func FuzzDispatch(f *testing.F) {
 	text := demo(f)
 	f.Fuzz(func(t *testing.T, body []byte) {
 		var stream, out bytes.Buffer
-		send := func(body []byte) { require.NoError(t, writeFrame(&stream, body)) }
+		send := func(body []byte) { require.NoError(t, wire.WriteFrame(&stream, body)) }
 		open, err := json.Marshal(fields{"jsonrpc": "2.0", "method": "textDocument/didOpen", "params": fields{
 			"textDocument": fields{"uri": "file:///a.ceiling.toml", "version": 1, "text": text},
 		}})
@@ -339,7 +283,7 @@ func FuzzDispatch(f *testing.F) {
 		}
 		r := bufio.NewReader(&out)
 		for {
-			body, err := readFrame(r)
+			body, err := wire.ReadFrame(r)
 			if err == io.EOF {
 				return
 			}

@@ -18,6 +18,7 @@ import (
 	"runtime/debug"
 	"time"
 
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -83,13 +84,13 @@ func receive(in io.Reader, stop <-chan struct{}) <-chan received {
 		defer close(frames)
 		r := bufio.NewReader(in)
 		for {
-			body, err := readFrame(r)
+			body, err := wire.ReadFrame(r)
 			select {
 			case frames <- received{body, err}:
 			case <-stop:
 				return
 			}
-			var tooBig *tooBigError
+			var tooBig *wire.TooBigError
 			if err != nil && !errors.As(err, &tooBig) {
 				return
 			}
@@ -165,21 +166,21 @@ func (s *server) ended() error {
 
 // take handles a frame. Its error ends the conversation.
 func (s *server) take(f received) error {
-	var broken *frameError
-	var tooBig *tooBigError
+	var broken *wire.FrameError
+	var tooBig *wire.TooBigError
 	switch {
 	case errors.Is(f.err, io.EOF):
 		return ErrNoShutdown
 	case errors.As(f.err, &tooBig):
-		s.answer(nil, nil, faulty(codeInvalidRequest, "%v", f.err))
+		s.answer(nil, nil, wire.Faulty(wire.CodeInvalidRequest, "%v", f.err))
 		return nil
 	case errors.As(f.err, &broken):
-		s.answer(nil, nil, faulty(codeParse, "%v", f.err))
+		s.answer(nil, nil, wire.Faulty(wire.CodeParse, "%v", f.err))
 		return f.err
 	case f.err != nil:
 		return f.err
 	}
-	m, fault := readMessage(f.body)
+	m, fault := wire.ReadMessage(f.body)
 	if fault != nil {
 		s.answer(m.ID, nil, fault)
 		return nil
@@ -198,7 +199,7 @@ func (s *server) guarded(what string, id json.RawMessage, run func()) {
 		if p := recover(); p != nil {
 			s.logPanic(what, p, debug.Stack())
 			if id != nil {
-				s.answer(id, nil, faulty(codeInternal, "an internal error; standard error has the particulars"))
+				s.answer(id, nil, wire.Faulty(wire.CodeInternal, "an internal error; standard error has the particulars"))
 			}
 		}
 	}()
@@ -216,11 +217,11 @@ func (s *server) logPanic(what string, p any, stack []byte) {
 
 // answer responds to a request; one without an id is told of a message that
 // had none to read.
-func (s *server) answer(id json.RawMessage, result any, fault *rpcError) {
+func (s *server) answer(id json.RawMessage, result any, fault *wire.Error) {
 	if id == nil {
 		id = json.RawMessage("null")
 	}
-	r := response{Version: "2.0", ID: id, Error: fault}
+	r := wire.Response{Version: "2.0", ID: id, Error: fault}
 	if fault == nil {
 		r.Result = &result
 	}
@@ -228,7 +229,7 @@ func (s *server) answer(id json.RawMessage, result any, fault *rpcError) {
 }
 
 func (s *server) notify(method string, params any) {
-	s.write(outgoing{Version: "2.0", Method: method, Params: params})
+	s.write(wire.Outgoing{Version: "2.0", Method: method, Params: params})
 }
 
 func (s *server) write(message any) {
@@ -238,6 +239,6 @@ func (s *server) write(message any) {
 		return
 	}
 	if s.failed == nil {
-		s.failed = writeFrame(s.out, bytes.TrimSpace(body.Bytes()))
+		s.failed = wire.WriteFrame(s.out, bytes.TrimSpace(body.Bytes()))
 	}
 }

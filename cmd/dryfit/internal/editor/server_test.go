@@ -13,6 +13,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -43,7 +45,7 @@ func TestConversation(t *testing.T) {
 	}{
 		{"LF", func(s string) string { return s }},
 		{"CRLF", func(s string) string { return strings.ReplaceAll(s, "\n", "\r\n") }},
-		{"byte order mark", func(s string) string { return mark + s }},
+		{"byte order mark", func(s string) string { return outline.ByteOrderMark + s }},
 		{"characters outside the basic plane", func(s string) string {
 			return strings.Replace(s, `title    = "Reading room`, `title    = "𝕽 🪵 room`, 1)
 		}},
@@ -226,7 +228,7 @@ func TestTwoDocuments(t *testing.T) {
 	assert.Empty(t, e.found(uri, 0))
 	m := e.answer(e.ask("textDocument/hover", at(uri, position{})))
 	require.NotNil(t, m.Error)
-	assert.Equal(t, codeInvalidParams, m.Error.Code)
+	assert.Equal(t, wire.CodeInvalidParams, m.Error.Code)
 	assert.NotNil(t, request[*hover](e, "textDocument/hover", at(second, placeOf(t, demo(t), "[rib]", 2))))
 	e.leave()
 }
@@ -279,7 +281,7 @@ func TestPanicsDoNotEndTheServer(t *testing.T) {
 	defer delete(requests, "test/panics")
 	m := e.answer(e.ask("test/panics", nil))
 	require.NotNil(t, m.Error)
-	assert.Equal(t, codeInternal, m.Error.Code)
+	assert.Equal(t, wire.CodeInternal, m.Error.Code)
 	assert.Contains(t, e.log.text(), "in a request")
 	e.leave()
 }

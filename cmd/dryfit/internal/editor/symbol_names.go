@@ -3,6 +3,7 @@ package editor
 import (
 	"strings"
 
+	"dryfit/cmd/dryfit/internal/editor/outline"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/spec"
 )
@@ -18,29 +19,11 @@ func (o symbolizer) symbol(name, detail string, kind int, whole, selection spec.
 // the title of its key.
 func (o symbolizer) about(key string, in int) string {
 	for _, e := range o.entriesOf[in] {
-		if e.key == under(key, "name") {
-			return strings.Trim(firstOf(o.text[e.value.Start:e.value.End]), `"'`)
+		if e.Key == outline.Under(key, "name") {
+			return strings.Trim(firstOf(o.Text[e.Value.Start:e.Value.End]), `"'`)
 		}
 	}
 	return o.keys.at[pattern(key)].Title
-}
-
-// whole is where a key and its value stand.
-func (e entry) whole() spec.Range {
-	whole := e.value
-	if n := len(e.parts); n > 0 {
-		whole = spec.Range{Start: e.parts[0].Start, End: max(e.value.End, e.parts[n-1].End)}
-	}
-	return whole
-}
-
-// name is the key as it is written, and where; of an element its number.
-func (e entry) name(text string) (string, spec.Range) {
-	if n := len(e.parts); n > 0 {
-		r := spec.Range{Start: e.parts[0].Start, End: e.parts[n-1].End}
-		return text[r.Start:r.End], r
-	}
-	return e.key[strings.LastIndexByte(e.key, '.')+1:], e.value
 }
 
 // longest is how much of a value an outline shows, in bytes.

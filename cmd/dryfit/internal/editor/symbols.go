@@ -1,6 +1,8 @@
 package editor
 
 import (
+	"dryfit/cmd/dryfit/internal/editor/outline"
+	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/spec"
 )
 
@@ -9,7 +11,7 @@ import (
 func (s *server) symbols(p documentParams) (any, error) {
 	d := s.documents[p.Document.URI]
 	if d == nil {
-		return nil, faulty(codeInvalidParams, "%s is not open", p.Document.URI)
+		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
 	}
 	list := []symbol{}
 	if d.keys() != nil {
@@ -23,23 +25,23 @@ func (s *server) symbols(p documentParams) (any, error) {
 
 // symbolizer makes symbols of an outline.
 type symbolizer struct {
-	*outline
+	*outline.Outline
 	lines *follower
 	keys  *vocabulary
 	// entriesOf are the entries of each container, and valueAt the container that
 	// a value is, by where it begins.
-	entriesOf map[int][]entry
+	entriesOf map[int][]outline.Entry
 	valueAt   map[int]int
 }
 
 func newSymbolizer(d *document) symbolizer {
-	o := symbolizer{outlineOf(d.text.text), &follower{lined: d.text}, d.keys(), map[int][]entry{}, map[int]int{}}
-	for _, e := range o.entries {
-		o.entriesOf[e.in] = append(o.entriesOf[e.in], e)
+	o := symbolizer{outline.Of(d.text.text), &follower{lined: d.text}, d.keys(), map[int][]outline.Entry{}, map[int]int{}}
+	for _, e := range o.Entries {
+		o.entriesOf[e.In] = append(o.entriesOf[e.In], e)
 	}
-	for i, c := range o.parts {
-		if c.kind != table {
-			o.valueAt[c.inside.Start-1] = i
+	for i, c := range o.Parts {
+		if c.Kind != outline.Table {
+			o.valueAt[c.Inside.Start-1] = i
 		}
 	}
 	return o
@@ -48,16 +50,16 @@ func newSymbolizer(d *document) symbolizer {
 // all are the keys before the first header, and the tables.
 func (o symbolizer) all() []symbol {
 	list, in := o.in(0), 0
-	for _, h := range o.headers {
-		for in++; o.parts[in].kind != table; in++ { // each header opens the next table
+	for _, h := range o.Headers {
+		for in++; o.Parts[in].Kind != outline.Table; in++ { // each header opens the next table
 		}
-		line := o.lines.lineOf(h.name.Start)
+		line := o.lines.lineOf(h.Name.Start)
 		whole := spec.Range{Start: o.lines.starts[line], End: o.lines.lineEnd(line)}
 		if entries := o.entriesOf[in]; len(entries) > 0 {
-			whole.End = max(whole.End, entries[len(entries)-1].whole().End)
+			whole.End = max(whole.End, entries[len(entries)-1].Whole().End)
 		}
-		if h.name.Start < h.name.End {
-			list = append(list, o.symbol(h.key, o.about(h.key, in), symbolObject, whole, h.name, o.in(in)))
+		if h.Name.Start < h.Name.End {
+			list = append(list, o.symbol(h.Key, o.about(h.Key, in), symbolObject, whole, h.Name, o.in(in)))
 		}
 	}
 	return list
@@ -68,21 +70,21 @@ func (o symbolizer) all() []symbol {
 func (o symbolizer) in(container int) []symbol {
 	list := []symbol{}
 	for _, e := range o.entriesOf[container] {
-		inside, holds := o.valueAt[e.value.Start]
-		name, selection := e.name(o.text)
-		if e.parts == nil && !holds || selection.Start == selection.End {
+		inside, holds := o.valueAt[e.Value.Start]
+		name, selection := e.Name(o.Text)
+		if e.Parts == nil && !holds || selection.Start == selection.End {
 			continue
 		}
 		if !holds {
-			written := o.text[e.value.Start:e.value.End]
-			list = append(list, o.symbol(name, firstOf(written), kindOf(written), e.whole(), selection, nil))
+			written := o.Text[e.Value.Start:e.Value.End]
+			list = append(list, o.symbol(name, firstOf(written), kindOf(written), e.Whole(), selection, nil))
 			continue
 		}
 		kind := symbolObject
-		if o.parts[inside].kind == array {
+		if o.Parts[inside].Kind == outline.Array {
 			kind = symbolArray
 		}
-		list = append(list, o.symbol(name, o.about(e.key, inside), kind, e.whole(), selection, o.in(inside)))
+		list = append(list, o.symbol(name, o.about(e.Key, inside), kind, e.Whole(), selection, o.in(inside)))
 	}
 	return list
 }

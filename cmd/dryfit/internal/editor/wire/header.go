@@ -1,4 +1,4 @@
-package editor
+package wire
 
 import (
 	"bufio"
@@ -30,7 +30,7 @@ func readHeaders(r *bufio.Reader) (int64, error) {
 		}
 	}
 	if size < 0 {
-		return 0, &frameError{"there is no Content-Length"}
+		return 0, &FrameError{"there is no Content-Length"}
 	}
 	return size, nil
 }
@@ -40,14 +40,14 @@ func readHeaders(r *bufio.Reader) (int64, error) {
 func readHeader(line string, size *int64) error {
 	name, value, ok := strings.Cut(line, ":")
 	if !ok {
-		return &frameError{fmt.Sprintf("%.40q is no header", line)}
+		return &FrameError{fmt.Sprintf("%.40q is no header", line)}
 	}
 	if !strings.EqualFold(strings.TrimSpace(name), "Content-Length") {
 		return nil
 	}
 	n, err := strconv.ParseInt(strings.TrimSpace(value), 10, 64)
 	if err != nil || n < 0 {
-		return &frameError{fmt.Sprintf("Content-Length %.40q is no length", strings.TrimSpace(value))}
+		return &FrameError{fmt.Sprintf("Content-Length %.40q is no length", strings.TrimSpace(value))}
 	}
 	*size = n
 	return nil
@@ -66,5 +66,5 @@ func readLine(r *bufio.Reader, most int) (string, error) {
 			return b.String(), nil
 		}
 	}
-	return "", &frameError{fmt.Sprintf("the headers are over %d bytes", maxHeaders)}
+	return "", &FrameError{fmt.Sprintf("the headers are over %d bytes", maxHeaders)}
 }

@@ -1,4 +1,6 @@
-package editor
+// Package outline finds tables, keys and values in a text of TOML that is still being
+// written.
+package outline
 
 import (
 	"strconv"
@@ -7,21 +9,21 @@ import (
 	"dryfit/spec"
 )
 
-// outline is what a text is made of, as far as that can be told while it is
+// Outline is what a text is made of, as far as that can be told while it is
 // being written: it goes on after whatever is not TOML, at the next line that
 // begins like a key or a table.
-type outline struct {
-	text     string
-	headers  []header
-	parts    []container
-	entries  []entry
+type Outline struct {
+	Text     string
+	Headers  []header
+	Parts    []container
+	Entries  []Entry
 	comments []spec.Range
 }
 
 // header is a line that opens a table.
 type header struct {
-	key     string     // of the table that it opens
-	name    spec.Range // without brackets
+	Key     string     // of the table that it opens
+	Name    spec.Range // without brackets
 	element bool       // [[…]]
 }
 
@@ -30,48 +32,48 @@ type kind uint8
 
 // The kinds.
 const (
-	table  kind = iota + 1 // what follows a header, or comes before the first
+	Table  kind = iota + 1 // what follows a header, or comes before the first
 	inline                 // { … }
-	array                  // [ … ]
+	Array                  // [ … ]
 )
 
 // container is a part of the text that keys or values stand in.
 type container struct {
-	kind   kind
-	key    string
-	inside spec.Range // without brackets
+	Kind   kind
+	Key    string
+	Inside spec.Range // without brackets
 }
 
-// entry is a key and its value, as far as they are written.
-type entry struct {
-	key    string
-	in     int          // container
-	parts  []spec.Range // of the dotted name
-	keys   []string     // down to each part
+// Entry is a key and its value, as far as they are written.
+type Entry struct {
+	Key    string
+	In     int          // container
+	Parts  []spec.Range // of the dotted name
+	Keys   []string     // down to each part
 	equals int          // offset of the equals sign, or -1
-	value  spec.Range   // empty where there is none
+	Value  spec.Range   // empty where there is none
 }
 
-// outlineOf reads a text.
-func outlineOf(text string) *outline {
-	s := &scanner{outline: &outline{text: text}, counts: map[string]int{}}
-	if strings.HasPrefix(text, mark) {
-		s.at = len(mark)
+// Of reads a text.
+func Of(text string) *Outline {
+	s := &scanner{Outline: &Outline{Text: text}, counts: map[string]int{}}
+	if strings.HasPrefix(text, ByteOrderMark) {
+		s.at = len(ByteOrderMark)
 	}
-	in := s.open(table, "")
+	in := s.open(Table, "")
 	for {
 		s.skip(" \t\r\n")
 		if s.at >= len(text) {
-			s.parts[in].inside.End = s.at
-			return s.outline
+			s.Parts[in].Inside.End = s.at
+			return s.Outline
 		}
 		switch text[s.at] {
 		case '#':
 			s.comment()
 		case '[':
-			s.parts[in].inside.End = s.at
+			s.Parts[in].Inside.End = s.at
 			key := s.header()
-			in = s.open(table, key)
+			in = s.open(Table, key)
 		default:
 			s.pair(in)
 			s.rest()
@@ -80,31 +82,31 @@ func outlineOf(text string) *outline {
 }
 
 type scanner struct {
-	*outline
+	*Outline
 	at     int
 	counts map[string]int // of the elements of each array of tables so far
 	depth  int
 }
 
 func (s *scanner) open(k kind, key string) int {
-	s.parts = append(s.parts, container{kind: k, key: key, inside: spec.Range{Start: s.at, End: s.at}})
-	return len(s.parts) - 1
+	s.Parts = append(s.Parts, container{Kind: k, Key: key, Inside: spec.Range{Start: s.at, End: s.at}})
+	return len(s.Parts) - 1
 }
 
 func (s *scanner) skip(over string) {
-	for s.at < len(s.text) && strings.IndexByte(over, s.text[s.at]) >= 0 {
+	for s.at < len(s.Text) && strings.IndexByte(over, s.Text[s.at]) >= 0 {
 		s.at++
 	}
 }
 
-func (s *scanner) next(c byte) bool { return s.at < len(s.text) && s.text[s.at] == c }
+func (s *scanner) next(c byte) bool { return s.at < len(s.Text) && s.Text[s.at] == c }
 
 // lineEnd is the offset of the end of the line that the scanner is in.
 func (s *scanner) lineEnd() int {
-	if n := strings.IndexAny(s.text[s.at:], "\r\n"); n >= 0 {
+	if n := strings.IndexAny(s.Text[s.at:], "\r\n"); n >= 0 {
 		return s.at + n
 	}
-	return len(s.text)
+	return len(s.Text)
 }
 
 func (s *scanner) comment() {
@@ -116,7 +118,7 @@ func (s *scanner) comment() {
 // rest passes over what is left of a line, with its comment.
 func (s *scanner) rest() {
 	end := s.lineEnd()
-	if n := strings.IndexByte(s.text[s.at:end], '#'); n >= 0 {
+	if n := strings.IndexByte(s.Text[s.at:end], '#'); n >= 0 {
 		s.at += n
 		s.comment()
 	}
@@ -135,20 +137,20 @@ func (s *scanner) header() string {
 	start, key := s.at, ""
 	_, names := s.dotted()
 	for i, name := range names {
-		key = under(key, spec.Key(name))
+		key = Under(key, spec.Key(name))
 		if i == len(names)-1 && element {
 			s.counts[key]++
 		}
 		if n := s.counts[key]; n > 0 {
-			key = under(key, strconv.Itoa(n))
+			key = Under(key, strconv.Itoa(n))
 		}
 	}
-	s.headers = append(s.headers, header{key: key, name: spec.Range{Start: start, End: s.at}, element: element})
+	s.Headers = append(s.Headers, header{Key: key, Name: spec.Range{Start: start, End: s.at}, element: element})
 	s.rest()
 	return key
 }
 
-func under(key, name string) string {
+func Under(key, name string) string {
 	if key == "" {
 		return name
 	}
@@ -180,16 +182,16 @@ func (s *scanner) name() string {
 	start := s.at
 	if s.next('"') || s.next('\'') {
 		s.quoted()
-		written := s.text[start:s.at]
+		written := s.Text[start:s.at]
 		if name, err := strconv.Unquote(written); err == nil && written[0] == '"' {
 			return name
 		}
 		return strings.Trim(written, `"'`)
 	}
-	for s.at < len(s.text) && bare(s.text[s.at]) {
+	for s.at < len(s.Text) && bare(s.Text[s.at]) {
 		s.at++
 	}
-	return s.text[start:s.at]
+	return s.Text[start:s.at]
 }
 
 func bare(c byte) bool {
@@ -199,24 +201,45 @@ func bare(c byte) bool {
 // pair reads a key, and its value where there is one.
 func (s *scanner) pair(in int) {
 	parts, names := s.dotted()
-	key := s.parts[in].key
+	key := s.Parts[in].Key
 	var keys []string
 	for _, name := range names {
-		key = under(key, spec.Key(name))
+		key = Under(key, spec.Key(name))
 		keys = append(keys, key)
 	}
-	s.entries = append(s.entries, entry{
-		key: key, in: in, parts: parts, keys: keys, equals: -1, value: spec.Range{Start: s.at, End: s.at},
+	s.Entries = append(s.Entries, Entry{
+		Key: key, In: in, Parts: parts, Keys: keys, equals: -1, Value: spec.Range{Start: s.at, End: s.at},
 	})
-	e := len(s.entries) - 1
+	e := len(s.Entries) - 1
 	s.skip(" \t")
 	if !s.next('=') {
 		return
 	}
-	s.entries[e].equals = s.at
+	s.Entries[e].equals = s.at
 	s.at++
 	s.skip(" \t")
 	start := s.at
 	s.value(key)
-	s.entries[e].value = spec.Range{Start: start, End: s.at}
+	s.Entries[e].Value = spec.Range{Start: start, End: s.at}
+}
+
+// ByteOrderMark is the byte order mark, which a spec's document does not have.
+const ByteOrderMark = "\xef\xbb\xbf"
+
+// Whole is where a key and its value stand.
+func (e Entry) Whole() spec.Range {
+	whole := e.Value
+	if n := len(e.Parts); n > 0 {
+		whole = spec.Range{Start: e.Parts[0].Start, End: max(e.Value.End, e.Parts[n-1].End)}
+	}
+	return whole
+}
+
+// Name is the key as it is written, and where; of an element its number.
+func (e Entry) Name(text string) (string, spec.Range) {
+	if n := len(e.Parts); n > 0 {
+		r := spec.Range{Start: e.Parts[0].Start, End: e.Parts[n-1].End}
+		return text[r.Start:r.End], r
+	}
+	return e.Key[strings.LastIndexByte(e.Key, '.')+1:], e.Value
 }

@@ -1,4 +1,4 @@
-package editor
+package wire
 
 import (
 	"bufio"
@@ -16,25 +16,25 @@ const (
 	maxHeaders = 4 << 10
 )
 
-// frameError says that the stream can't be read on: nobody knows where the next
+// FrameError says that the stream can't be read on: nobody knows where the next
 // message starts.
-type frameError struct{ why string }
+type FrameError struct{ why string }
 
 // Error is the reason, with what was read.
-func (e *frameError) Error() string { return "read message: " + e.why }
+func (e *FrameError) Error() string { return "read message: " + e.why }
 
-// tooBigError is of a message that was skipped for its size. The next one can
+// TooBigError is of a message that was skipped for its size. The next one can
 // be read.
-type tooBigError struct{ size int64 }
+type TooBigError struct{ size int64 }
 
 // Error states the size and the limit.
-func (e *tooBigError) Error() string {
+func (e *TooBigError) Error() string {
 	return fmt.Sprintf("the message has %d bytes; the most is %d", e.size, maxMessage)
 }
 
-// readFrame reads one message: header lines, an empty line, and as many bytes as
+// ReadFrame reads one message: header lines, an empty line, and as many bytes as
 // the headers say. At the end of the stream, between messages, it is io.EOF.
-func readFrame(r *bufio.Reader) ([]byte, error) {
+func ReadFrame(r *bufio.Reader) ([]byte, error) {
 	size, err := readHeaders(r)
 	if err != nil {
 		return nil, err
@@ -43,7 +43,7 @@ func readFrame(r *bufio.Reader) ([]byte, error) {
 		if _, err := io.CopyN(io.Discard, r, size); err != nil {
 			return nil, cutShort(err)
 		}
-		return nil, &tooBigError{size}
+		return nil, &TooBigError{size}
 	}
 	body := make([]byte, size)
 	if _, err := io.ReadFull(r, body); err != nil {
@@ -55,13 +55,13 @@ func readFrame(r *bufio.Reader) ([]byte, error) {
 // cutShort is the error of a stream that ends within a message.
 func cutShort(err error) error {
 	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return &frameError{"it is cut short"}
+		return &FrameError{"it is cut short"}
 	}
 	return err
 }
 
-// writeFrame writes one message in one write.
-func writeFrame(w io.Writer, body []byte) error {
+// WriteFrame writes one message in one write.
+func WriteFrame(w io.Writer, body []byte) error {
 	frame := append([]byte("Content-Length: "+strconv.Itoa(len(body))+"\r\n\r\n"), body...)
 	_, err := w.Write(frame)
 	return err
