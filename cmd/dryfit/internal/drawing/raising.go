@@ -59,7 +59,7 @@ func (in Input) raisingPart(frames []raising.Frame, first, last int) *subject {
 	if last == first+1 {
 		which = fmt.Sprintf("Frame %d of %d. ", last, len(frames))
 	}
-	s.about = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes to the drawings."
+	s.about = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes after the drawings."
 	return s
 }
 

@@ -195,6 +195,9 @@ func (h *Hanging) others(l lines) {
 		for i, change := range s.Is.Changes {
 			l.setting(i+1, change, h.Set.From())
 		}
+		for i, change := range s.Is.Changes {
+			l.settingRate(i+1, change, h.Set.From())
+		}
 	}
 	if t := h.Thrust.Get(); t.Err == nil && t.Is != nil {
 		l.add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move: for the engineer", quantity.Force(*t.Is).Value(), h.Thrust.From(), "both feet held")
@@ -203,15 +206,23 @@ func (h *Hanging) others(l lines) {
 
 // setting is what setting one strap does to its own force.
 func (l lines) setting(strap int, change Change, from record.Set) {
-	number := ""
-	if strap > 1 {
-		number = fmt.Sprintf(".%d", strap)
-	}
 	by := l.c.Units.Format(quantity.Length(l.c.Strap.Setting.Get()).Value())
-	l.add("hanging.setting"+number, fmt.Sprintf("ΔF_%d", strap), fmt.Sprintf("change of strap %d's force by %s of setting", strap, by),
+	l.add("hanging.setting"+afterFirst(strap), fmt.Sprintf("ΔF_%d", strap), fmt.Sprintf("change of strap %d's force by %s of setting", strap, by),
 		quantity.Force(change.Most).Value(), from, "solved with the strap set "+words[change.Way].strap)
-	l.add("hanging.setting-rate"+number, fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near nought", strap),
+}
+
+// settingRate is that of the least setting.
+func (l lines) settingRate(strap int, change Change, from record.Set) {
+	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near nought", strap),
 		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or catches")
+}
+
+// afterFirst is the end of the key of a strap's figure, which the first goes without.
+func afterFirst(strap int) string {
+	if strap == 1 {
+		return ""
+	}
+	return fmt.Sprintf(".%d", strap)
 }
 
 func pointers(list []Case) []*Case {

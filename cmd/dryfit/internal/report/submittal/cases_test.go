@@ -71,7 +71,7 @@ func TestCasesAreATable(t *testing.T) {
 	assert.Equal(t, "with strap 1 lost", table.Rows[0][0])
 	assert.Equal(t, "slack", table.Rows[0][1])
 	assert.NotEqual(t, "slack", table.Rows[0][2])
-	assert.Equal(t, columnView{Name: "force of strap 1", Key: "hanging.*.strap.1", Follows: "frame arch"}, got[0].Cases.Columns[0])
+	assert.Equal(t, columnView{Name: "force of strap 1", Key: "hanging.*.strap.1", Follows: "frame arch", Shares: true}, got[0].Cases.Columns[0])
 	assert.Equal(t, "hanging: what governs", got[1].Title)
 	assert.True(t, strings.HasPrefix(got[1].Figures[0].Key, "hanging.worst"))
 }

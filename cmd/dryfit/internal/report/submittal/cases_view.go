@@ -20,6 +20,7 @@ type casesView struct {
 type columnView struct {
 	Name, Key, Follows, Readers string
 	Assumed                     bool
+	Shares                      bool // what is said of the next one is said of it too
 }
 
 // view is the tables, of even width.
@@ -32,7 +33,12 @@ func (c cases) view(of string) casesView {
 		out.Tables = append(out.Tables, c.table(of, title, columns))
 	}
 	for _, k := range c.columns {
-		out.Columns = append(out.Columns, c.follows(k))
+		next := c.follows(k)
+		if n := len(out.Columns); n > 0 {
+			before := &out.Columns[n-1]
+			before.Shares = before.Follows == next.Follows && before.Readers == next.Readers
+		}
+		out.Columns = append(out.Columns, next)
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/making"
@@ -25,12 +26,32 @@ func subjectsOf(c sums.Calcs) []subjectView {
 			continue
 		}
 		if len(out) == 0 || out[len(out)-1].Title != f.Subject {
-			out = append(out, subjectView{Title: f.Subject, Tables: tablesOf(c, f.Subject)})
+			out = append(out, subjectOf(c, f.Subject))
 		}
 		last := &out[len(out)-1]
-		last.Figures = append(last.Figures, figureOf(c, f))
+		last.add(figureOf(c, f))
 	}
 	return out
+}
+
+// subjectOf is a heading with its tables.
+func subjectOf(c sums.Calcs, title string) subjectView {
+	out := subjectView{Title: title, Tables: tablesOf(c, title)}
+	for _, t := range out.Tables {
+		if t.OnScreen {
+			out.OnScreen++
+		}
+	}
+	return out
+}
+
+// add puts a figure under those before it. Paper says once how several follow.
+func (s *subjectView) add(f figureView) {
+	if n := len(s.Figures); n > 0 {
+		before := &s.Figures[n-1]
+		before.Shares = slices.Equal(before.Steps, f.Steps) && before.Readers == f.Readers
+	}
+	s.Figures = append(s.Figures, f)
 }
 
 // figureOf is a figure with how it follows, step by step.
@@ -59,7 +80,7 @@ func tablesOf(c sums.Calcs, subject string) []tableView {
 		}
 		out = append(out, tableView{
 			Title: show.Shown(t.Title), Note: show.Shown(t.Note), Head: t.Head, Rows: sums.Cells(t, c.Ceiling.Units),
-			OnScreen: strings.Contains(t.Key, ".reactions"),
+			OnScreen: strings.HasPrefix(t.Key, "hanging.frame."),
 		})
 	}
 	return out

@@ -71,10 +71,11 @@ type referredView struct {
 type pairView struct{ What, Says string }
 
 type subjectView struct {
-	Title   string
-	Cases   casesView
-	Figures []figureView
-	Tables  []tableView
+	Title    string
+	Cases    casesView
+	Figures  []figureView
+	Tables   []tableView
+	OnScreen int // how many tables paper goes without
 }
 
 type figureView struct {
@@ -82,14 +83,15 @@ type figureView struct {
 	Assumed          bool
 	Steps            []string
 	Readers          string
+	Shares           bool // what is said of the next one is said of it too
 }
 
 type tableView struct {
 	Title, Note string
 	Head        []string
 	Rows        [][]string
-	// OnScreen says that paper goes without it, and that the page says so: on it
-	// stands what other tables have, for who works a frame again by program.
+	// OnScreen says that paper goes without it: on it stands what other tables have, for
+	// who works a frame again by program.
 	OnScreen bool
 }
 
