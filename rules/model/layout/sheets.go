@@ -23,9 +23,10 @@ type SkinCuts struct {
 // onEdge lets a module that is as long as the sheet, but for round-off, fit.
 const onEdge = 1e-9
 
-// sheetsAround cuts the skin of the k-th piece of an arch around, from its first
-// end: each sheet as far as it reaches, and over one module at the least.
-func (c *Ceiling) sheetsAround(k int) SkinCuts {
+// SheetsAround cuts the skin of the k-th piece of an arch around, from nought, from its
+// first end: each sheet as far as it reaches, and over one module at the least. Of what it
+// gives, the sizes along the axis are nought; the joints are from the piece's own end.
+func (c *Ceiling) SheetsAround(k int) SkinCuts {
 	bent := c.Skin.Sheet.Bent.Get()
 	marks := c.RailsWithin(c.part(k))
 	var s SkinCuts
@@ -60,9 +61,9 @@ func (c *Ceiling) RailsWithin(s0, s1 float64) []float64 {
 // takes the most.
 func (c *Ceiling) SkinSheets() SkinCuts {
 	straight := c.Skin.Sheet.Straight.Get()
-	s := c.sheetsAround(0)
+	s := c.SheetsAround(0)
 	for k := 1; k < c.Panel.Around.Get(); k++ {
-		if o := c.sheetsAround(k); o.Around > s.Around || o.Around == s.Around && o.Module > s.Module+onEdge {
+		if o := c.SheetsAround(k); o.Around > s.Around || o.Around == s.Around && o.Module > s.Module+onEdge {
 			s = o
 		}
 	}

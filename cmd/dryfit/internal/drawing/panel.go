@@ -19,48 +19,11 @@ type panelOf struct {
 	bays   int
 	long   float64 // along the axis
 	arc    float64
+	piece  int     // of a split arch, from nought at the left springing
+	from   float64 // along the whole arch, where the piece begins
 	shape  trueArc
 	beside bool // it is drawn beside the panel
 	places map[int]paper.Point
-}
-
-// panel is one panel unrolled on its intrados, its tenons at the left, which is
-// the near end; of a split arch the first piece from the left springing, drawn
-// at the top.
-func panel(in Input) (*subject, error) {
-	_, s, err := in.panelWith(true)
-	return s, err
-}
-
-// panelWith is the panel, beside it its true arc or not.
-func (in Input) panelWith(arc bool) (*panelOf, *subject, error) {
-	c := in.ceiling()
-	if err := shows("panel", int(c.Panel.Modules.Get())*c.Grid.Around.Get()/c.Panel.Around.Get(), "coffers"); err != nil {
-		return nil, nil, err
-	}
-	if err := shows("panel", c.Seam.TenonsInSeam.Get(), "tenons"); err != nil {
-		return nil, nil, err
-	}
-	d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get()}
-	d.shape = arcOf(c, 0, d.arc)
-	right, beside := 50.0, 0.0
-	if d.beside = arc && d.shape.curved(); d.beside {
-		right, beside = besideArc+chordRoom+right, d.shape.reach
-	}
-	title := "Panel, developed on the intrados"
-	if c.Panel.Around.Get() > 1 {
-		title = fmt.Sprintf("Panel, 1 of %d around, developed on the intrados", c.Panel.Around.Get())
-	}
-	return d, &subject{
-		name: "panel", title: title,
-		about: fmt.Sprintf("An inner panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
-			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass.Get()).Value())),
-		wide: d.long + beside, high: d.arc,
-		left: 48, right: right, above: 16, below: 28, best: 20,
-		shows: []string{"seam", "skin.sheet", "skin.straight", "skin.setback", "lift", "panels", "rail", "grid.reveal", "finish"},
-		notes: []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}, d.pieceNote()},
-		draw:  d.draw,
-	}, nil
 }
 
 // pieces lists those of a panel as the takeoff names them, with their finished
@@ -89,8 +52,8 @@ func (d *panelOf) fill(t paper.Tone, s paper.Stroke, x0, s0, x1, s1 float64) {
 	d.b.Poly(paper.Poly{Points: d.box(x0, s0, x1, s1), Closed: true, Tone: t, Stroke: s})
 }
 
-func (d *panelOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
-	d.b, d.v, d.places = b, v, map[int]paper.Point{}
+func (d *panelOf) draw(b *draft.Board, v draft.View) {
+	d.b, d.v = b, v
 	if d.beside {
 		d.besidePanel()
 		b.Figure()
@@ -106,17 +69,22 @@ func (d *panelOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	})
 	d.dims()
 	d.ends()
-	d.bite()
-	return d.places
+	if d.piece == 0 {
+		d.bite()
+	}
 }
 
 // modules is how many coffers the panel has around.
 func (d *panelOf) modules() int { return max(1, int(math.Round(d.arc/d.c.Grid.ModuleAround.Get()))) }
 
-// rail is from where to where a rail lies around; those at the ends are halves.
-func (d *panelOf) rail(j int) (s0, s1 float64) {
-	s := float64(j) * d.c.Grid.ModuleAround.Get()
-	return max(0, s-d.c.Rail.Width.Get()/2), min(d.arc, s+d.c.Rail.Width.Get()/2)
+// railsAt are the middles of the rails around, from the piece's upper edge; at the edges
+// are halves.
+func (d *panelOf) railsAt() []float64 {
+	all := d.c.RailsWithin(d.from, d.from+d.arc)
+	for i := range all {
+		all[i] -= d.from
+	}
+	return all
 }
 
 // bay is from where to where a bay lies clear between two ribs.
@@ -128,9 +96,9 @@ func (d *panelOf) bay(i int) (x0, x1 float64) {
 func (d *panelOf) rails() {
 	for i := range d.bays {
 		x0, x1 := d.bay(i)
-		for j := range d.modules() + 1 {
-			s0, s1 := d.rail(j)
-			d.fill(paper.Paper+1, edge, x0, s0, x1, s1)
+		for _, s := range d.railsAt() {
+			half := d.c.Rail.Width.Get() / 2
+			d.fill(paper.Paper+1, edge, x0, max(0, s-half), x1, min(d.arc, s+half))
 		}
 	}
 }
@@ -150,15 +118,15 @@ func (d *panelOf) ribs() {
 
 // sheets draws where the skin's pieces meet, behind the frame.
 func (d *panelOf) sheets() {
-	s := d.c.SkinSheets()
-	if !s.FitsAround {
+	if !d.c.SkinSheets().FitsAround {
 		return // which a finding says
 	}
-	for _, at := range s.Joints {
+	for _, at := range d.c.SheetsAround(d.piece).Joints {
 		d.b.Line(d.at(0, at), d.at(d.long, at), hidden)
 	}
-	for i := 1; i < s.Along; i++ {
-		x := d.long * float64(i) / float64(s.Along)
+	along := d.c.SkinSheets().Along
+	for i := 1; i < along; i++ {
+		x := d.long * float64(i) / float64(along)
 		d.b.Line(d.at(x, 0), d.at(x, d.arc), hidden)
 	}
 }
@@ -180,11 +148,8 @@ func (d *panelOf) joints() {
 	if w := c.Strap.Width; w.Given() {
 		width = w.Get()
 	}
-	for _, share := range c.Strap.Stations.Get() {
-		s := float64(share) * c.Vault.Arc.Get()
-		if s > d.arc {
-			continue
-		}
+	for _, strap := range d.strapsAt() {
+		s := strap.at
 		quarter := c.Rib.Width.Get() / 4
 		for _, x := range []float64{quarter, d.long - quarter} {
 			d.fill(paper.Ink, hair, x-quarter/3, s-width/2, x+quarter/3, s+width/2)
@@ -217,8 +182,8 @@ func (d *panelOf) dims() {
 		name = "half rib at a seam"
 	}
 	d.b.Label(draft.Label{Text: name, Of: d.at(x0/2, middle-c.Grid.ModuleAround.Get()*0.2), Prefer: []draft.Side{draft.Right}})
-	if s := c.SkinSheets(); s.FitsAround && len(s.Joints) > 0 {
-		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, s.Joints[0]), Prefer: []draft.Side{draft.Below, draft.Above}})
+	if joints := c.SheetsAround(d.piece).Joints; c.SkinSheets().FitsAround && len(joints) > 0 {
+		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, joints[0]), Prefer: []draft.Side{draft.Below, draft.Above}})
 	}
 }
 

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"fmt"
 	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
@@ -10,7 +11,7 @@ import (
 	"dryfit/rules/model/layout"
 )
 
-// trueArc is the first piece of the arch in its own shape, its chord upright on paper:
+// trueArc is a piece of the arch in its own shape, its chord upright on paper:
 // of each point how far it is along the chord and off it.
 type trueArc struct {
 	outline     []curve.Point // its feet as they are cut
@@ -84,15 +85,14 @@ func (d *panelOf) drawArc(chord, rise draft.Side, at func(curve.Point) paper.Poi
 	d.b.Label(draft.Label{Text: "true arc", Of: at(a.back), Prefer: []draft.Side{draft.Right, draft.Above}})
 }
 
-// panelParts are the figures of the panel: its true arc lies, and is one of its own.
-func panelParts(in Input, _ draft.Size) ([]*subject, error) {
-	d, s, err := in.panelWith(false)
-	if err != nil || !d.shape.curved() {
-		return []*subject{s}, err
+// arcSubject is the drawing of the true arc alone, lying.
+func (d *panelOf) arcSubject() *subject {
+	a, title := d.shape, "Panel, true arc"
+	if d.c.Panel.Around.Get() > 1 {
+		title = fmt.Sprintf("Panel, true arc of piece %d", d.piece+1)
 	}
-	a := d.shape
-	arc := &subject{
-		name: "panel", title: "Panel, true arc", about: "The panel in its own shape, as its ribs are: its chord, its rise, its radius and that of the form.",
+	return &subject{
+		name: "panel", title: title, about: "The panel in its own shape, as its ribs are: its chord, its rise, its radius and that of the form.",
 		wide: a.chord + 2*a.flush, high: a.reach, left: 30, right: 40, above: 14, below: 15,
 		draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
 			d.b, d.v = b, v
@@ -100,7 +100,6 @@ func panelParts(in Input, _ draft.Size) ([]*subject, error) {
 			return nil
 		},
 	}
-	return []*subject{s, arc}, nil
 }
 
 // radii are those of the intrados and of the form that a laminated rib is bent on; of

@@ -3,6 +3,7 @@ package drawing
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
@@ -81,24 +82,17 @@ func (d *panelOf) tenonStations() (out []station) {
 func (d *panelOf) stations() []station {
 	c := d.c
 	out := []station{{d.arc, "arc"}}
-	if c.Strap.Given() {
-		for i, share := range c.Strap.Stations.Get() {
-			if s := float64(share) * c.Vault.Arc.Get(); s <= d.arc {
-				out = append(out, station{s, fmt.Sprintf("strap %d", i+1)})
-			}
-		}
-	}
+	out = append(out, d.strapsAt()...)
 	for i, share := range c.Lift.Stations.Get() {
 		out = append(out, station{float64(share) * d.arc, fmt.Sprintf("lift %d", i+1)})
 	}
-	if c.Panel.Around.Get() == 1 && d.roomFor(len(out)+1) {
-		out = append(out, station{d.arc / 2, "crown"})
+	if crown := c.Vault.Arc.Get()/2 - d.from; crown > d.arc/100 && crown < d.arc*0.99 && d.roomFor(len(out)+1) {
+		out = append(out, station{crown, "crown"})
 	}
 	var rails []station
-	for j, s := range c.RailsWithin(0, d.arc) {
-		if s > 0 && s < d.arc {
-			rails = append(rails, station{s, "rail " + letters(j)})
-		}
+	all := d.railsAt()
+	for _, s := range all[1 : len(all)-1] {
+		rails = append(rails, station{s, "rail " + letters(int(math.Round((d.from+s)/c.Grid.ModuleAround.Get())))})
 	}
 	if d.roomFor(len(out) + len(rails) + 1) {
 		out = append(out, rails...)
@@ -106,35 +100,71 @@ func (d *panelOf) stations() []station {
 	return out
 }
 
-// ends names the sides of the panel, and what its lower edge is.
+// roundOff is how far off a place on a seam may be, in m.
+const roundOff = 1e-9
+
+// strapsAt are the straps on the piece, from its upper edge: one over a seam is on the
+// piece before it.
+func (d *panelOf) strapsAt() (out []station) {
+	if !d.c.Strap.Given() {
+		return nil
+	}
+	for i, share := range d.c.Strap.Stations.Get() {
+		s := float64(share)*d.c.Vault.Arc.Get() - d.from
+		if s <= d.arc+roundOff && (s > roundOff || d.piece == 0) {
+			out = append(out, station{s, fmt.Sprintf("strap %d", i+1)})
+		}
+	}
+	return out
+}
+
+// ends names the sides of the panel, and what its upper and its lower edge are.
 func (d *panelOf) ends() {
 	top := d.at(0, 0)
 	const over = 1.6
 	d.b.Write(paper.Text{At: paper.Point{X: top.X - 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Anchor: paper.End, Text: "near end, tenons"})
 	d.b.Write(paper.Text{At: paper.Point{X: d.at(d.long, 0).X + 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Text: "far end"})
-	d.b.Label(draft.Label{Text: "left springing", Of: d.at(d.long/2, 0), Prefer: []draft.Side{draft.Above}})
+	if n := d.c.Panel.Around.Get(); n > 1 {
+		d.b.Write(paper.Text{At: paper.Point{X: top.X + d.v.Size(d.long)/2, Y: top.Y - 16}, Height: draft.Large, Anchor: paper.Middle, Text: fmt.Sprintf("piece %d of %d", d.piece+1, n)})
+	}
+	d.b.Label(draft.Label{Text: d.upperEdge(), Of: d.at(d.long/2, 0), Prefer: []draft.Side{draft.Above}})
 	d.b.Label(draft.Label{Text: d.lowerEdge(), Of: d.at(d.long/2, d.arc), Prefer: []draft.Side{draft.Below}})
 }
 
-// lowerEdge is what the panel ends on opposite the left springing.
-func (d *panelOf) lowerEdge() string {
-	switch d.c.Panel.Around.Get() {
-	case 1:
-		return "right springing"
-	case 2:
-		return "crown seam"
-	default:
-		return "seam to piece 2"
+// upperEdge is what the panel begins on.
+func (d *panelOf) upperEdge() string {
+	if d.piece == 0 {
+		return "left springing"
 	}
+	return d.seamTo(d.piece - 1)
 }
 
-// edgeTenons draws the loose tenons of the seam to the next piece of the arch.
-func (d *panelOf) edgeTenons() {
-	if d.c.Panel.Around.Get() < 2 {
-		return
+// lowerEdge is what it ends on.
+func (d *panelOf) lowerEdge() string {
+	if d.piece == d.c.Panel.Around.Get()-1 {
+		return "right springing"
 	}
+	return d.seamTo(d.piece + 1)
+}
+
+func (d *panelOf) seamTo(piece int) string {
+	if d.c.Panel.Around.Get() == 2 {
+		return "crown seam"
+	}
+	return fmt.Sprintf("seam to piece %d", piece+1)
+}
+
+// edgeTenons draws the loose tenons of the seam to the next piece of the arch, and the
+// mortises for those of the piece before.
+func (d *panelOf) edgeTenons() {
 	t := d.c.Seam.Tenon
 	for _, x := range d.c.TenonStations(d.long) {
+		if d.piece > 0 {
+			d.b.Poly(paper.Poly{Points: d.box(x-t.Width.Get()/2, 0, x+t.Width.Get()/2, t.Length.Get()/2), Closed: true, Stroke: hidden})
+		}
+		if d.piece == d.c.Panel.Around.Get()-1 {
+			continue
+		}
 		d.fill(paper.Paper+5, fine, x-t.Width.Get()/2, d.arc-t.Length.Get()/2, x+t.Width.Get()/2, d.arc+t.Length.Get()/2)
 	}
 }
@@ -144,15 +174,15 @@ func (d *panelOf) pieceNote() paper.Note {
 	c := d.c
 	lines := []string{
 		"Unrolled on the intrados and reflected, like the plan: the near end is on the left, the left springing at the top.",
-		"Running dimensions are along the arc from the left springing. Straps and lifts have their numbers from the left, rails the letters of the plan.",
+		"Running dimensions are along the arc from the piece's upper edge. Straps and lifts have their numbers from the left, rails the letters of the plan.",
 		fmt.Sprintf("Rails: %d × %s.", d.modules(), d.length(c.Grid.ModuleAround.Get())),
 		fmt.Sprintf("Behind the frame is the skin; dashed: where its sheets meet. %d tenons stand in the near seam, %s apart.", len(c.TenonStations(d.arc)), d.tenonsApart()),
 	}
 	if n := c.Panel.Around.Get(); n > 1 {
-		lines = append(lines, fmt.Sprintf("Piece 1 of %d. The last piece mirrors its members; each seam between two pieces has %d tenons, from the near end: %s.",
-			n, c.Seam.TenonsInEdge.Get(), d.lengths(c.TenonStations(d.long))))
-		if n > 2 {
-			lines = append(lines, "Pieces between the first and the last have no springing, and such a seam at both edges.")
+		lines = append(lines, fmt.Sprintf("Each seam between two pieces has %d tenons, from the near end: %s. A true arc stands once for pieces of the same chord and rise.",
+			c.Seam.TenonsInEdge.Get(), d.lengths(c.TenonStations(d.long))))
+		if n > mostPieces {
+			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: they have edges as piece 2 has, and the straps that the sheet of straps tells.", n-1))
 		}
 	}
 	return paper.Note{Title: "How it is drawn", Lines: lines}

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -50,6 +51,28 @@ func TestASmallPanelHasItsTrueArc(t *testing.T) {
 func TestAPieceOfASplitArchEndsOnASeam(t *testing.T) {
 	assert.Subset(t, panelTexts(t, "concourse"), []string{"seam to piece 2", "chord 4025", "rise 168.3", "R 12117"})
 	assert.Subset(t, panelTexts(t, "orangery"), []string{"left springing", "crown seam"})
+}
+
+// Each piece of a split arch is drawn, with its own straps, rails and seams. By hand, of a
+// half circle of 6000mm in three: a piece is π·3000/3 = 3141.6mm; 42% of the arch is
+// 3958.4mm, so strap 3 is 816.8mm from the seam, and 92% is 8670.8mm, strap 6 2387.6mm from
+// the second seam; the crown is in the middle of piece 2, on rail G, the seventh of
+// thirteen; rail J, the tenth, is at 9/12 of the arch, 7068.6mm, and
+// 785.4mm past the second seam.
+func TestEachPieceOfASplitArchIsDrawn(t *testing.T) {
+	got := panelTexts(t, "vaulted-passage")
+	assert.Subset(t, got, []string{
+		"piece 1 of 3", "piece 2 of 3", "piece 3 of 3", "left springing", "seam to piece 1", "seam to piece 2", "seam to piece 3", "right springing",
+		"816.8 strap 3", "2388 strap 6", "1571 crown", "1571 rail G", "785.4 rail J", "3142 arc",
+	})
+	arcs := 0
+	for _, text := range got {
+		if strings.HasPrefix(text, "chord ") {
+			arcs++
+		}
+	}
+	assert.Equal(t, 1, arcs, "three alike")
+	assert.NotContains(t, panelTexts(t, sample.ReadingRoom), "piece 1 of 1")
 }
 
 // The true arc has its feet as they are cut. By hand, of half an angle of asin(2100/3045) =
