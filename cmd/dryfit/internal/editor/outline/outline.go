@@ -150,6 +150,7 @@ func (s *scanner) header() string {
 	return key
 }
 
+// Under is the dotted key of a name in the table of a key, of the file where that is "".
 func Under(key, name string) string {
 	if key == "" {
 		return name
