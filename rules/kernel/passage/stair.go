@@ -7,7 +7,7 @@ type StairTurn uint8
 
 // The ways on.
 const (
-	Straight StairTurn = iota + 1 // none does: the landing has no end
+	Straight StairTurn = iota + 1 // none does: the way is level from the landing's edge
 	Quarter                       // from its side
 	Half                          // back beside the flight that comes up
 )
@@ -58,7 +58,7 @@ func (b *Body) Climb(s Stair, budget *Budget) Decision {
 			return Decision{Outcome: Passes, Motion: m}
 		}
 	}
-	proven, ranOut := b.stairCover(s, budget)
+	proven, ranOut := b.stairCover(s, landingPlaces, budget)
 	if proven {
 		return Decision{Outcome: Cannot, Bound: StairCover}
 	}
@@ -67,23 +67,38 @@ func (b *Body) Climb(s Stair, budget *Budget) Decision {
 			return Decision{Outcome: Passes, Motion: m}
 		}
 	}
+	if s.Turn == Straight {
+		proven, over := b.stairCover(s, flightPlaces, budget)
+		if proven {
+			return Decision{Outcome: Cannot, Bound: StairCover}
+		}
+		ranOut = ranOut || over
+	}
 	return Decision{Outcome: Undecided, RanOut: ranOut || budget.spent()}
 }
 
-// coverPlaces are the shares of the body's middle line at which places of it are looked
-// at half way.
-var coverPlaces = [2]float64{0.5, 0.2}
+// coverPlace is a place P of the body, as a share of its middle line, that is somewhere on
+// its way up: half way around the landing, or so far down a straight flight, as a share
+// of its run.
+type coverPlace struct{ share, down float64 }
+
+// landingPlaces and flightPlaces are those that are looked at, the latter of straight
+// flights alone, and last: what they take of the budget is no motion's.
+var (
+	landingPlaces = []coverPlace{{0.5, 0}, {0.2, 0}}
+	flightPlaces  = []coverPlace{{0.5, 0.5}, {0.5, 0.25}}
+)
 
 // stairCover proves, if it can, that no motion takes the body up a stair.
-func (b *Body) stairCover(s Stair, budget *Budget) (proven, ranOut bool) {
+func (b *Body) stairCover(s Stair, places []coverPlace, budget *Budget) (proven, ranOut bool) {
 	m := b.middle()
 	if len(m) == 0 || s.Turn == Half && s.Across < 2*s.Width {
 		return false, false
 	}
-	for _, share := range coverPlaces {
-		at, even := m[int(share*float64(len(m)-1)+0.5)].at, share == 0.5
+	for _, p := range places {
+		at, even := m[int(p.share*float64(len(m)-1)+0.5)].at, p.share == 0.5
 		probes := b.stairProbes(at, even)
-		proven, over := probes.all(s.cover(probes), budget)
+		proven, over := probes.all(s.cover(probes, p.down), budget)
 		if proven {
 			return true, false
 		}
@@ -93,8 +108,8 @@ func (b *Body) stairCover(s Stair, budget *Budget) (proven, ranOut bool) {
 }
 
 // cover reports of the turns that its probes see whether the body can't be half way at
-// any.
-func (s Stair) cover(probes *stairProbes) (out func() bool) {
+// any, or so far down a straight flight.
+func (s Stair) cover(probes *stairProbes, down float64) (out func() bool) {
 	switch s.Turn {
 	case Half:
 		return (&halfCover{probes, s, s.Across/2 - s.Width}).out
@@ -102,7 +117,7 @@ func (s Stair) cover(probes *stairProbes) (out func() bool) {
 		far := math.Hypot(s.Width, s.Length)
 		return (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out
 	default:
-		return (&straightCover{probes, s}).out
+		return (&straightCover{probes, s, -down * s.run()}).out
 	}
 }
 

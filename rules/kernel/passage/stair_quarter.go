@@ -115,36 +115,3 @@ func heightAtZero(left, right bounds, l, r float64) float64 {
 	}
 	return most
 }
-
-// straightCover looks for turns at which the body may be half way over the landing's
-// edge: a place P of it is there once on its way.
-type straightCover struct {
-	*stairProbes
-	s Stair
-}
-
-// out reports whether none of the turns that are seen can be.
-func (q *straightCover) out() bool {
-	g, slope := q.b.wrap, q.s.slope()
-	least, most := math.Inf(1), none
-	z := bounds{none, math.Inf(1)}
-	for i := range q.seen {
-		p := &q.seen[i]
-		floor, soffit := 0.0, q.s.Headroom
-		if p[1].low < 0 {
-			floor = q.s.tread(p[1].low)
-		}
-		if p[1].low < -q.s.run() {
-			soffit = math.Inf(1)
-		} else {
-			soffit += slope * min(0, p[1].high)
-			if p[1].high <= 0 { // the landing may be wider than the flight
-				least, most = min(least, p[0].high), max(most, p[0].low)
-			}
-		}
-		if z = z.both(bounds{floor + g - p[2].high, soffit - g - p[2].low}); z.low > z.high {
-			return true
-		}
-	}
-	return most-least > q.s.Width-2*g
-}

@@ -78,16 +78,17 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 			p := b.middle()[len(b.middle())/2].at
 			p.X = 0
 			probes := b.stairProbes(p, true)
-			out := s.cover(probes)
+			down := 0.25 * float64(r.IntN(3))
+			out := s.cover(probes, down)
 			c := cube{r.IntN(2), cell{half: [3]float64{1, 1, 1}}}
 			for range 40 {
 				widest := probes.see(c)
 				if out() {
 					looked++
-					assert.False(t, b.halfWay(s, p, within3(r, c).turn()), "%v %v", s, c)
+					assert.False(t, b.halfWay(s, p, down, within3(r, c).turn()), "%v %v", s, c)
 					break
 				}
-				if c = c.cutAcross(widest)[r.IntN(2)]; c.half[0] < 0.05 && b.halfWay(s, p, c.turn()) {
+				if c = c.cutAcross(widest)[r.IntN(2)]; c.half[0] < 0.05 && b.halfWay(s, p, down, c.turn()) {
 					free++
 					break
 				}
@@ -106,8 +107,9 @@ func within3(r *rand.Rand, c cube) cube {
 	return c
 }
 
-// halfWay reports whether the body may be at a turn with a place of it half way.
-func (b *Body) halfWay(s Stair, p Point, t Turn) bool {
+// halfWay reports whether the body may be at a turn with a place of it half way, or so far
+// down a straight flight.
+func (b *Body) halfWay(s Stair, p Point, down float64, t Turn) bool {
 	var at []Vec
 	for _, q := range b.chain(0.05) {
 		for i := range 21 {
@@ -119,11 +121,12 @@ func (b *Body) halfWay(s Stair, p Point, t Turn) bool {
 		place := Vec{X: s.Across / 2, Y: part * s.Length}
 		switch s.Turn {
 		case Straight:
-			place = Vec{X: part * s.Width}
+			place = Vec{X: part * s.Width, Y: -down * s.run()}
 		case Quarter:
 			place = Vec{X: (1 - part) * s.Width, Y: part * s.Length}
 		}
-		for place.Z = -1.0; place.Z < s.Headroom+1; place.Z += 0.02 {
+		least := s.slope() * min(0, place.Y)
+		for place.Z = least - 1; place.Z < least+s.Headroom+1; place.Z += 0.02 {
 			if !slices.ContainsFunc(at, func(v Vec) bool {
 				v = v.add(place)
 				return s.short(v.X, v.Y, v.Z, b.wrap)
