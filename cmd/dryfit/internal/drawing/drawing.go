@@ -95,6 +95,7 @@ type subject struct {
 	best                      float64                     // the scale that one would wish, if the paper allows
 	shows                     []string
 	notes                     []paper.Note
+	less                      *subject // what is drawn instead where the paper has no room
 	// draw draws into a board, the view's origin being the lower left corner
 	// of what is drawn to scale.
 	draw func(*draft.Board, draft.View) map[int]paper.Point
@@ -157,7 +158,9 @@ func (in Input) subject(i, place int) (*subject, error) {
 // compose chooses the paper and the scale, draws, and lets the board place the
 // rest.
 func compose(in Input, o Options, s *subject) (paper.Sheet, error) {
-	size, scale, err := s.fit(in.ceiling().Units == quantity.Imperial, o)
+	imperial := in.ceiling().Units == quantity.Imperial
+	s = s.roomy(imperial, o)
+	size, scale, err := s.fit(imperial, o)
 	if err != nil {
 		return paper.Sheet{}, err
 	}
@@ -203,6 +206,18 @@ func (s *subject) largest(size draft.Size, imperial bool) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// roomy is the subject, or what is drawn instead where the paper has no room.
+func (s *subject) roomy(imperial bool, o Options) *subject {
+	for s.less != nil {
+		if _, _, err := s.fit(imperial, o); err == nil {
+			break
+		}
+		s.less.kind, s.less.place = s.kind, s.place
+		s = s.less
+	}
+	return s
 }
 
 // fit is the paper and the scale: what is asked for, else the least paper on

@@ -26,7 +26,17 @@ func panel(in Input) (*subject, error) {
 	if err != nil {
 		return nil, err
 	}
+	return in.panelRow(list), nil
+}
+
+// panelRow is the drawing of pieces beside each other, or of one less where the paper has
+// no room.
+func (in Input) panelRow(list []*panelOf) *subject {
 	s := in.panelSubject(list[0])
+	if last := len(list) - 1; last > 0 {
+		s.less = in.panelRow(list[:last])
+		s.less.notes = append(s.less.notes, paper.Note{Title: "Without room on this paper", Lines: []string{fmt.Sprintf("Piece %d.", list[last].piece+1)}})
+	}
 	if n := in.ceiling().Panel.Around.Get(); n > 1 {
 		s.title = fmt.Sprintf("Panel, %d pieces around, developed on the intrados", n)
 	}
@@ -46,7 +56,7 @@ func panel(in Input) (*subject, error) {
 		}
 		return places
 	}
-	return s, nil
+	return s
 }
 
 // panelPieces are the pieces of an inner panel that are drawn, each with its true arc

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -16,15 +17,20 @@ import (
 // panelTexts are those of the panel sheet of a ceiling.
 func panelTexts(t *testing.T, name string) []string {
 	t.Helper()
-	sheet, faults := review.Tree(sample.Tree(t, name, nil), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-	require.Empty(t, faults)
-	drawn, err := Draw("panel", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
-	require.NoError(t, err)
 	var out []string
-	for _, text := range textsOf(drawn.Items) {
+	for _, text := range textsOf(drawnPanel(t, name, Options{}).Items) {
 		out = append(out, text.Text)
 	}
 	return out
+}
+
+func drawnPanel(t *testing.T, name string, o Options) paper.Sheet {
+	t.Helper()
+	sheet, faults := review.Tree(sample.Tree(t, name, nil), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+	require.Empty(t, faults)
+	drawn, err := Draw("panel", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, o)
+	require.NoError(t, err)
+	return drawn
 }
 
 // Along the arc stand running dimensions from the left springing, beside the panel its
@@ -73,6 +79,18 @@ func TestEachPieceOfASplitArchIsDrawn(t *testing.T) {
 	}
 	assert.Equal(t, 1, arcs, "three alike")
 	assert.NotContains(t, panelTexts(t, sample.ReadingRoom), "piece 1 of 1")
+}
+
+// A paper without room for all pieces has those that fit, and a note of the others.
+func TestAPaperWithoutRoomForAllPiecesSaysSo(t *testing.T) {
+	drawn := drawnPanel(t, "vaulted-passage", Options{Paper: "A3"})
+	said := strings.Join(words(drawn.Items), "\n")
+	assert.Contains(t, said, "piece 2 of 3")
+	assert.NotContains(t, said, "piece 3 of 3")
+	for _, n := range drawn.Rest {
+		said += "\n" + strings.Join(n.Lines, "\n")
+	}
+	assert.Contains(t, said, "Piece 3.")
 }
 
 // The true arc has its feet as they are cut. By hand, of half an angle of asin(2100/3045) =

@@ -52,7 +52,7 @@ func (in Input) onePaper(o Options) (Options, error) {
 		s, err := in.subject(i, i+1)
 		var size draft.Size
 		if err == nil {
-			size, _, err = s.fit(imperial, o)
+			size, _, err = s.roomy(imperial, o).fit(imperial, o)
 		}
 		switch {
 		case cannot(err):
@@ -72,7 +72,8 @@ func (in Input) placed(o Options, name string) Input {
 	for i := range max(slices.Index(Names(), name), slices.Index(Names(), ribName)) + 1 {
 		s, err := in.subject(i, len(in.numbered)+1)
 		if err == nil {
-			_, _, err = s.fit(in.ceiling().Units == quantity.Imperial, o)
+			imperial := in.ceiling().Units == quantity.Imperial
+			_, _, err = s.roomy(imperial, o).fit(imperial, o)
 		}
 		if !cannot(err) {
 			in.numbered[sheets[i].name] = len(in.numbered) + 1
