@@ -105,17 +105,18 @@ func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	b.In("levels", d.levels)
 	b.Figure()
 	b.In("vault", d.vault)
-	b.In("framing", d.members)
-	b.In("blocking", d.blocking)
-	b.In("straps", d.straps)
-	b.In("screws", d.screws)
-	d.vaultDims()
 	d.ribMark()
+	b.In("blocking", d.blocking)
+	b.In("straps", d.straps) // their names have less room than the framing's
+	b.In("screws", d.screws)
+	b.In("framing", d.members)
+	d.vaultDims()
 	b.Figure()
 	b.In("room", d.room)
 	b.In("ledgers", d.ledgers)
 	b.In("moulding", d.moulding)
 	d.roomDims()
+	d.saidOfAll()
 	d.bite()
 	return d.places
 }

@@ -17,7 +17,6 @@ func (d *sectionOf) vaultDims() {
 	if !math.IsNaN(d.framing) {
 		d.b.Dim(draft.Dim{From: d.v.At(span/2, d.framing), To: d.v.At(span/2, c.Vault.Crown.Get()), Side: draft.Right, Text: d.dim(c.Room.Above.Get()) + " clear"})
 	}
-	d.memberLabels()
 }
 
 // widths are the span and, in one chain, what the vault is wide over its feet and the
@@ -46,21 +45,28 @@ func (d *sectionOf) widths() {
 // over is how far the feet reach out over each springing, in m.
 func (d *sectionOf) over() float64 { return (d.c.Vault.Width.Get() - d.c.Vault.Span.Get()) / 2 }
 
-// memberLabels name the curve and what it is made of.
-func (d *sectionOf) memberLabels() {
-	c := d.c
-	if !math.IsInf(c.Vault.Radius.Get(), 1) {
-		at := c.Vault.Intrados.Get().At(0.6 * c.Vault.Arc.Get())
-		text := "R " + d.length(c.Vault.Radius.Get()) + " on the intrados"
-		if !onArc(c) {
-			text = "R " + d.length(c.Vault.Radius.Get()) + " at the crown,\nthe tightest " + d.length(c.Vault.TightestRadius.Get())
+// saidOfAll says in the room under the vault what holds of all members, straps and
+// framing: it has no leader, which would cross the room.
+func (d *sectionOf) saidOfAll() {
+	for i, text := range []string{d.membersSaid(), d.strapsSaid(), d.framingSaid()} {
+		if text != "" {
+			middle := d.v.At(d.c.Vault.Span.Get()/2, -d.floor*[]float64{0.3, 0.6, 0.85}[i])
+			d.b.Label(draft.Label{Text: text, Of: middle, Inside: true, Free: true})
 		}
-		d.b.Label(draft.Label{Text: text, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
 	}
-	members := fmt.Sprintf("rib %s deep, rail %s,\nskin %s at %s from the intrados,\n%d coffers around, %s each",
+}
+
+// membersSaid is the curve and what it is made of.
+func (d *sectionOf) membersSaid() string {
+	c, curve := d.c, ""
+	if !math.IsInf(c.Vault.Radius.Get(), 1) {
+		curve = "R " + d.length(c.Vault.Radius.Get()) + " on the intrados,\n"
+		if !onArc(c) {
+			curve = "R " + d.length(c.Vault.Radius.Get()) + " at the crown,\nthe tightest " + d.length(c.Vault.TightestRadius.Get()) + ",\n"
+		}
+	}
+	return curve + fmt.Sprintf("rib %s deep, rail %s,\nskin %s at %s from the intrados,\n%d coffers around, %s each",
 		d.length(c.Rib.Depth.Get()), d.length(c.Rail.Depth.Get()), d.length(c.Skin.Total()), d.length(c.Skin.Setback.Get()), c.Grid.Around.Get(), d.length(c.Grid.ModuleAround.Get()))
-	at := c.Vault.Intrados.Get().At(0.27 * c.Vault.Arc.Get())
-	d.b.Label(draft.Label{Text: members, Of: d.v.At(at.Y, at.Z), Prefer: []draft.Side{draft.Below}})
 }
 
 func (d *sectionOf) roomDims() {

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -40,7 +41,7 @@ func (d *sectionOf) members() {
 	} else {
 		d.b.Line(d.v.At(-d.wall, top), d.v.At(right, top), beyond)
 	}
-	d.b.Label(draft.Label{Text: d.memberSaid(), Of: named, Prefer: []draft.Side{draft.Above}})
+	d.b.Label(draft.Label{Text: "framing", Of: named, Prefer: []draft.Side{draft.Above}})
 }
 
 // memberShown is how wide a member is drawn, in m, where the spec does not say.
@@ -63,16 +64,22 @@ func (d *sectionOf) across() (out []float64) {
 	return out
 }
 
-// memberSaid names the framing as the spec has it.
-func (d *sectionOf) memberSaid() string {
-	f, text := d.c.Room.Framing, "framing"
+// framingSaid is the framing as the spec has it.
+func (d *sectionOf) framingSaid() string {
+	f, text := d.c.Room.Framing, "framing: "
+	if math.IsNaN(d.framing) || !f.Spacing.Given() {
+		return ""
+	}
 	if f.Member.Given() {
-		text += ", " + d.length(f.Member.Get())
+		text += d.length(f.Member.Get()) + " "
 	}
 	if f.Species.Given() {
-		text += " of " + f.Species.Get()
+		text += "of " + f.Species.Get()
 	}
-	return fmt.Sprintf("%s,\n%s apart, runs %s", text, d.length(f.Spacing.Get()), f.Runs.Get())
+	if f.Member.Given() || f.Species.Given() {
+		text = strings.TrimRight(text, " ") + ",\n"
+	}
+	return text + fmt.Sprintf("%s apart, runs %s", d.length(f.Spacing.Get()), f.Runs.Get())
 }
 
 // blocking draws what the straps of the first edge rib beyond the section are fixed

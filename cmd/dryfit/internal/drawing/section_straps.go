@@ -25,10 +25,6 @@ func (d *sectionOf) straps() {
 	if math.IsNaN(d.framing) || !strap.Given() {
 		return
 	}
-	drawn := ""
-	if c.Survey.Given() {
-		drawn = ", as drawn"
-	}
 	for i, share := range strap.Stations.Get() {
 		s := share * c.Vault.Arc.Get()
 		back := c.Vault.Behind(s, c.Vault.Thickness.Get())
@@ -40,13 +36,10 @@ func (d *sectionOf) straps() {
 			d.b.Poly(paper.Poly{Points: d.lapAbove(y), Stroke: bold})
 		}
 		d.b.Label(draft.Label{
-			Text: fmt.Sprintf("strap %d at %s\n%s between fixings%s", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(share)), drawn),
+			Text: fmt.Sprintf("strap %d at %s,\n%s", i+1, d.format(quantity.Share(share).Value()), d.length(c.StrapLength(share))),
 			Of:   d.v.At(y, (foot+d.framing)/2), Prefer: []draft.Side{draft.Right, draft.Left},
 		})
 		d.atStation(d.places, d.v.At(y, foot), strap.Stations.Place(i))
-		if said := d.fixingSaid(); i == len(strap.Stations.Get())-1 && said != "" {
-			d.b.Label(draft.Label{Text: said, Of: d.v.At(y, d.framing+d.lap()/2), Prefer: []draft.Side{draft.Above, draft.Right}})
-		}
 	}
 }
 
@@ -85,28 +78,29 @@ func (d *sectionOf) screwed() bool {
 	return ok && !math.IsNaN(d.framing) && fixing.Top.Given() && fixing.Bottom.Given()
 }
 
-// fixingSaid is the straps' laps, their screws and the faces that these are in, of
-// what the spec has.
-func (d *sectionOf) fixingSaid() string {
-	text, st := "", d.c.Strap
+// strapsSaid is what is said of all straps: what their lengths are, their laps, their
+// screws and the faces that these are in, of what the spec has.
+func (d *sectionOf) strapsSaid() string {
+	st := d.c.Strap
+	if math.IsNaN(d.framing) || !st.Given() || len(st.Stations.Get()) == 0 {
+		return ""
+	}
+	text := "each strap: length between fixings"
+	if d.c.Survey.Given() {
+		text += ", as drawn"
+	}
 	if st.Lap.Given() {
-		text = "laps " + d.length(st.Lap.Get()) + " on rib and framing"
+		text += ",\nlaps " + d.length(st.Lap.Get()) + " on rib and framing"
 	}
 	if s := st.Screws; s.Given() && s.Count.Given() && s.Diameter.Given() {
-		if text != "" {
-			text += ",\n"
-		}
-		text += fmt.Sprintf("%d screws of %s", s.Count.Get(), d.length(s.Diameter.Get()))
+		text += fmt.Sprintf(",\n%d screws of %s", s.Count.Get(), d.length(s.Diameter.Get()))
 		if s.Penetration.Given() {
 			text += ", " + d.length(s.Penetration.Get()) + " in the wood"
 		}
 		text += ", at each end"
 	}
-	if f := st.Fixing; text != "" && f.Top.Given() && f.Bottom.Given() {
+	if f := st.Fixing; f.Top.Given() && f.Bottom.Given() {
 		text += fmt.Sprintf(",\non the framing's %s and the rib's %s", f.Top.Get(), map[string]string{"side": "side", "back": "back", "seam": "face at the seam"}[f.Bottom.Get()])
-	}
-	if text != "" {
-		text = "each strap: " + text
 	}
 	return text
 }

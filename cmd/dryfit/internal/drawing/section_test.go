@@ -141,10 +141,13 @@ func TestLapsAndScrews(t *testing.T) {
 		}
 	}
 	said := texts(drawnSection(t, sample.ReadingRoom, nil).Items)
-	assert.Contains(t, said, "each strap: laps 60mm on rib and framing,")
+	assert.Contains(t, said, "each strap: length between fixings,")
+	assert.Contains(t, said, "laps 60mm on rib and framing,")
 	assert.Contains(t, said, "3 screws of 5mm, 38mm in the wood, at each end,")
 	assert.Contains(t, said, "on the framing's side and the rib's back")
-	assert.Contains(t, said, "framing, 45mm of spruce,")
+	assert.Contains(t, said, "framing")
+	assert.Contains(t, said, "framing: 45mm of spruce,")
+	assert.Contains(t, said, "400mm apart, runs across")
 	assert.Contains(t, said, "moulding, covers 60mm")
 	bare := strings.Join(texts(drawnSection(t, "map-gallery", map[string]any{"strap": map[string]any{}}).Items), "\n")
 	assert.NotContains(t, bare, "each strap")

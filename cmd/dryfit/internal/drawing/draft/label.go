@@ -30,6 +30,7 @@ type Label struct {
 	Height float64 // of a capital; 0: the ordinary one
 	Prefer []Side  // tried before the rest
 	Inside bool    // its middle belongs at the place, if there is room
+	Free   bool    // it is about the whole figure, and has no leader
 	Bubble string  // is written in a circle before the text
 	Marked bool
 	onDim  bool // its leader ends on a dimension line, and has no arrow

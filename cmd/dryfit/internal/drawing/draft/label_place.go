@@ -35,7 +35,7 @@ func (b *Board) labelOf(height float64, l Label, lines []string, around float64)
 		if outer := (box{at.x0 - tip, at.y0, at.x1 + tip, at.y1}).grown(clear); !at.within(b.area) || !b.room.free(outer) {
 			return false
 		}
-		if reach > near && !b.leader(l, at) {
+		if reach > near && !l.Free && !b.leader(l, at) {
 			return false
 		}
 		b.write(l, lines, at, height, around)

@@ -1,0 +1,53 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
+	"dryfit/rules/review"
+	"dryfit/rules/review/catalog"
+)
+
+// Of every ceiling the section on its own paper, on A3 and on a page has no leader that
+// crosses the room, and on a page all is said but where marks crowd.
+func TestNoLeaderCrossesTheSection(t *testing.T) {
+	const longest = 60 // mm: a third of a page's width
+	for _, name := range sample.Names(t) {
+		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		in := Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
+		var drawn []paper.Sheet
+		for _, size := range []string{"", "A3"} {
+			if s, err := Draw("section", in, Options{Paper: size}); err == nil {
+				drawn = append(drawn, s)
+			}
+		}
+		figures, _, err := Figures(in)
+		require.NoError(t, err)
+		for _, s := range append(drawn, figures...) {
+			if s.Name != "section" {
+				continue
+			}
+			assert.Empty(t, draft.Overlaps(s), name)
+			for _, item := range s.Items {
+				l, ok := item.(paper.Line)
+				if ok && l.Stroke == hair && l.A.X != l.B.X && l.A.Y != l.B.Y { // no dimension
+					assert.Less(t, math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y), float64(longest), "%s on %v", name, s.Width)
+				}
+			}
+			for _, n := range s.Rest {
+				for _, line := range n.Lines {
+					without := s.Width <= Lying.Width && strings.HasPrefix(n.Title, "Without room") && !strings.HasPrefix(line, "the mark of ")
+					assert.False(t, without, "%s on %v: %s", name, s.Width, line)
+				}
+			}
+		}
+	}
+}
