@@ -15,10 +15,10 @@ const BandSteps = 192
 // Band is the figure between two parallels of the intrados, from one arc
 // length to another. Where it reaches a springing its foot is cut as the spec
 // says; past the springing a member that is cut level runs on straight.
-func (v Vault) Band(s0, s1, from, to float64) Region {
+func (v Vault) Band(s0, s1, from, to float64) curve.Region {
 	part := v.Intrados.Get().Between(s0, s1)
 	const corners = 8 // where pieces of the curve meet, and the ends of a level cut
-	r := make(Region, 0, 2*v.steps(s1-s0)+corners)
+	r := make(curve.Region, 0, 2*v.steps(s1-s0)+corners)
 	r = v.side(r, part, s0, s1, from)
 	inner := len(r)
 	r = v.side(r, part, s0, s1, to)
@@ -35,7 +35,7 @@ func (v Vault) steps(stretch float64) int {
 
 // side adds one parallel of a part of the intrados, with its ends run on for a
 // level cut.
-func (v Vault) side(points Region, part curve.Curve, s0, s1, d float64) Region {
+func (v Vault) side(points curve.Region, part curve.Curve, s0, s1, d float64) curve.Region {
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -62,20 +62,20 @@ func (v Vault) side(points Region, part curve.Curve, s0, s1, d float64) Region {
 }
 
 // cutFeet takes off what a plumb or a level cut leaves outside.
-func (v Vault) cutFeet(r Region, left, right bool) Region {
+func (v Vault) cutFeet(r curve.Region, left, right bool) curve.Region {
 	if !left && !right {
 		return r
 	}
 	switch v.Cut.Get() {
 	case "plumb":
 		if left {
-			r = r.clip(halfPlane{curve.Point{}, curve.Point{Y: 1}})
+			r = r.Clip(curve.Point{}, curve.Point{Y: 1})
 		}
 		if right {
-			r = r.clip(halfPlane{curve.Point{Y: v.Span.Get()}, curve.Point{Y: -1}})
+			r = r.Clip(curve.Point{Y: v.Span.Get()}, curve.Point{Y: -1})
 		}
 	case "level":
-		r = r.clip(halfPlane{curve.Point{}, curve.Point{Z: 1}})
+		r = r.Clip(curve.Point{}, curve.Point{Z: 1})
 	}
 	return r
 }
@@ -102,7 +102,7 @@ func (v Vault) FootAt(depth float64) float64 {
 
 // block is the rectangle of a rail's section that stands on the intrados at an
 // arc length, from a to b along the tangent there and up to a depth.
-func (v Vault) block(s, a, b, depth float64) Region {
+func (v Vault) block(s, a, b, depth float64) curve.Region {
 	intrados := v.Intrados.Get()
 	if past := v.pastMitre(s, depth); past > 0 {
 		return v.mitred(s, a, b, depth, past)
@@ -111,7 +111,7 @@ func (v Vault) block(s, a, b, depth float64) Region {
 	if arc := v.Arc.Get(); s >= arc { // at the right end the last piece's own tangent
 		t = intrados.Tangent(math.Nextafter(arc, 0))
 	}
-	return Region{off(at, t, a, 0), off(at, t, b, 0), off(at, t, b, depth), off(at, t, a, depth)}
+	return curve.Region{off(at, t, a, 0), off(at, t, b, 0), off(at, t, b, depth), off(at, t, a, depth)}
 }
 
 // Mitred reports whether a rail at an arc length is two halves that meet at a
@@ -135,10 +135,10 @@ func off(at, t curve.Point, x, d float64) curve.Point {
 
 // mitred is the block at a pointed crown: two halves, each square to its own side,
 // that meet on the axis. Their backs reach past their faces by what is given.
-func (v Vault) mitred(s, a, b, depth, past float64) Region {
+func (v Vault) mitred(s, a, b, depth, past float64) curve.Region {
 	at := v.Intrados.Get().At(s)
 	in, out := v.Intrados.Get().Tangents(s)
-	r := Region{at}
+	r := curve.Region{at}
 	if b > 0 {
 		r = append(r, off(at, out, b, 0), off(at, out, b, depth))
 	}
@@ -153,7 +153,7 @@ func (v Vault) mitred(s, a, b, depth, past float64) Region {
 // panel, half beside a seam, half and cut with the foot at a springing, and of
 // two mitred halves at a pointed crown.
 // Left and right say which halves are there.
-func (v Vault) RailSection(s float64, rail Member, left, right bool) Region {
+func (v Vault) RailSection(s float64, rail Member, left, right bool) curve.Region {
 	a, b := 0.0, 0.0
 	if left {
 		a = -rail.Width.Get() / 2

@@ -1,8 +1,6 @@
 package layout
 
 import (
-	"fmt"
-
 	"dryfit/spec"
 )
 
@@ -84,16 +82,4 @@ func (c *Ceiling) Unweighed() []int {
 		}
 	}
 	return out
-}
-
-// without says of a mass which fittings it lacks.
-func (c *Ceiling) without() string {
-	switch n := len(c.Unweighed()); n {
-	case 0:
-		return ""
-	case 1:
-		return ", without the mass of 1 fitting"
-	default:
-		return fmt.Sprintf(", without the masses of %d fittings", n)
-	}
 }

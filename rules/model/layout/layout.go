@@ -116,6 +116,9 @@ func named[T any](c *Ceiling, key string, f func() T) record.Value[T] {
 // Recorded are the keys that are read while f runs.
 func (c *Ceiling) Recorded(f func()) record.Set { return c.rec.During(f) }
 
+// Note says that some keys are read.
+func (c *Ceiling) Note(keys record.Set) { c.rec.NoteAll(keys) }
+
 // Has reports whether the spec states a key, or the defaults do. Whether it does
 // counts as read.
 func (c *Ceiling) Has(key string) bool {
@@ -190,3 +193,10 @@ func (c *Ceiling) text(stated Word, source string, follows func() string) Word {
 	}
 	return v
 }
+
+// Number is one that f works out of others, with the key that it has as a
+// figure.
+func (c *Ceiling) Number(key string, f func() float64) Number { return record.Named(c.rec, key, f) }
+
+// Count is such a count.
+func (c *Ceiling) Count(key string, f func() int) Count { return record.Named(c.rec, key, f) }

@@ -52,13 +52,13 @@ func (r Reveal) Cuts(m Member) bool {
 // Panel is one shop-built unit, the heaviest of them where they differ.
 type Panel struct {
 	Along, Around, Count Count
-	Modules              Number                    // along, in one panel; whole where the seams fall on ribs
-	Length, EndLength    Number                    // of an inner panel, of one at an end of the vault
-	Width, Height        Number                    // of its box as hung
-	Arc                  Number                    // of its intrados
-	Mass, Most           Number                    // of the densities as tabulated, and at the upper end of their spread
-	Centre               record.Value[curve.Point] // of mass
-	Outline              record.Value[Region]      // its section, skin included
+	Modules              Number                     // along, in one panel; whole where the seams fall on ribs
+	Length, EndLength    Number                     // of an inner panel, of one at an end of the vault
+	Width, Height        Number                     // of its box as hung
+	Arc                  Number                     // of its intrados
+	Mass, Most           Number                     // of the densities as tabulated, and at the upper end of their spread
+	Centre               record.Value[curve.Point]  // of mass
+	Outline              record.Value[curve.Region] // its section, skin included
 	Tolerance, Form      Number
 	Pieces               record.Value[[]Piece]
 	Parts                record.Value[[]Part] // of an arch, each with its own weight
@@ -129,12 +129,12 @@ func (c *Ceiling) takePanels() {
 		if c.Grid.HalfEnds.Get() {
 			return p.Length.Get()
 		}
-		return p.Length.Get() + c.Rib.Width.Get()/2*float64(c.vaultEnds())
+		return p.Length.Get() + c.Rib.Width.Get()/2*float64(c.VaultEnds())
 	})
 }
 
-// vaultEnds is at how many of its sides an end panel is at an end of the vault.
-func (c *Ceiling) vaultEnds() int {
+// VaultEnds is at how many of its sides an end panel is at an end of the vault.
+func (c *Ceiling) VaultEnds() int {
 	if c.Panel.Along.Get() == 1 {
 		return 2
 	}
@@ -203,3 +203,9 @@ func (c *Ceiling) TenonStations(seam float64) []float64 {
 // spacingSlack keeps round-off from adding a tenon where the spacing divides
 // the seam evenly.
 const spacingSlack = 1e-9
+
+// Ratio is the longer side of the module by the shorter, from 1.
+func (g Grid) Ratio() float64 {
+	around, along := g.ModuleAround.Get(), g.ModuleAlong.Get()
+	return max(around, along) / min(around, along)
+}

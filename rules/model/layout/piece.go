@@ -38,9 +38,9 @@ func (p Piece) Most() float64 {
 	}
 }
 
-// steelDensity is in kg/m3 (41.82 lb by square foot and inch of thickness is
+// SteelDensity is in kg/m3 (41.82 lb by square foot and inch of thickness is
 // 8039 with its coating; bare steel is 7850, from memory).
-const steelDensity = 7850
+const SteelDensity = 7850
 
 // Layer is a share of a rib's width, with the parallels that it lies between:
 // a layer of a sawn rib, or the whole of another.
@@ -94,14 +94,14 @@ func (c *Ceiling) fullRibs() int {
 	if c.Grid.HalfEnds.Get() {
 		return inner
 	}
-	return inner + c.vaultEnds()
+	return inner + c.VaultEnds()
 }
 
 func (c *Ceiling) halfRibs() int {
 	if c.Grid.HalfEnds.Get() {
 		return 2
 	}
-	return 2 - c.vaultEnds()
+	return 2 - c.VaultEnds()
 }
 
 // VaultPieces are the pieces of the whole vault: all panels, all seams.
@@ -133,7 +133,7 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 		Length: s1 - s0, Width: width, Depth: c.Rib.Depth.Get(),
 	}
 	for _, l := range c.RibLayers.Get() {
-		area, centre := v.Band(s0, s1, l.From, l.To).moments()
+		area, centre := v.Band(s0, s1, l.From, l.To).Moments()
 		volume := area * l.Width
 		rib.Volume += volume
 		rib.Centre.Y += volume * centre.Y
@@ -191,7 +191,7 @@ func (c *Ceiling) rail(at float64, left, right bool, bays int) Piece {
 	if left && right {
 		kind, share, sides = Rail, width, 2
 	}
-	area, centre := v.RailSection(at, c.Rail, left, right).moments()
+	area, centre := v.RailSection(at, c.Rail, left, right).Moments()
 	p := Piece{
 		Kind: kind, Count: bays, Material: species.Name,
 		Length: c.Clear(), Width: share, Depth: c.Rail.Depth.Get(),
@@ -217,7 +217,7 @@ func (c *Ceiling) skin(s0, s1, along float64, panels int) Piece {
 	if c.Skin.Between.Get() {
 		along = c.Clear() * c.Panel.Modules.Get()
 	}
-	area, centre := c.Vault.Band(s0, s1, setback, setback+thickness).moments()
+	area, centre := c.Vault.Band(s0, s1, setback, setback+thickness).Moments()
 	volume := area * along
 	return Piece{
 		Kind: SkinSheet, Count: panels, Material: material.Name, At: (s0 + s1) / 2, Width: along, Depth: thickness,
@@ -255,3 +255,23 @@ func (c *Ceiling) ExtradosHeight(station float64) float64 {
 // LayerStock is the nominal thickness of the i-th layer of a sawn rib, in quarters of
 // an inch.
 func (c *Ceiling) LayerStock(i int) int { return c.quarters(c.Rib.layer.Get()[i]) }
+
+// PieceKind is what a piece is for.
+type PieceKind uint8
+
+// The kinds of piece.
+const (
+	Rib PieceKind = iota + 1
+	HalfRib
+	Rail
+	HalfRail
+	SkinSheet
+	LooseTenon
+	Hanger
+	Let // a fitting let into a coffer
+)
+
+var pieceNames = [...]string{Rib: "rib", HalfRib: "half rib", Rail: "rail", HalfRail: "half rail", SkinSheet: "skin", LooseTenon: "tenon", Hanger: "strap", Let: "fitting"}
+
+// String is the kind's name in lists and sentences.
+func (k PieceKind) String() string { return pieceNames[k] }

@@ -1,16 +1,12 @@
 package layout
 
 import (
-	"math"
-
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/model/figure"
 	"dryfit/spec"
 )
 
-// Shape is all that is known of one profile: which dimensions it takes, how its
-// curve is made of them, and how its figures follow. Every part but Follows,
-// haunch, crown and kink is needed.
+// Shape is what is known of one profile: which dimensions it takes, and how its
+// curve is made of them. How its figures follow is in package calcs.
 type Shape struct {
 	Profile spec.Profile
 	// Takes are the keys of the dimensions that a spec may state beside the
@@ -24,19 +20,12 @@ type Shape struct {
 	// OneArc marks an intrados that is one arc of a circle.
 	OneArc bool
 
-	make func(dimensions) made
-	// radius, slope, arc and tightest fill in how the figures follow.
-	radius, slope, arc, tightest func(*Ceiling, *figure.Figure)
-	// haunch and crown add the figures that only this profile has, before the
-	// radius and before the slope.
-	haunch, crown func(*Ceiling, *Lines)
-	// kink fills in how the slope at a corner at the crown follows; nil without
-	// one.
-	kink func(*Ceiling, *figure.Figure)
+	make   func(dimensions) made
+	kinked bool
 }
 
 // Kinked reports whether the intrados has a corner at its crown.
-func (s Shape) Kinked() bool { return s.kink != nil }
+func (s Shape) Kinked() bool { return s.kinked }
 
 // Follows is a dimension that follows from others, which must be stated beside
 // it for that.
@@ -77,12 +66,6 @@ var flat = Shape{
 		m.curve, m.err = curve.Flat(d.span.Get())
 		return m
 	},
-	radius: by("a flat ceiling has none"),
-	slope:  by("level"),
-	arc: func(c *Ceiling, f *figure.Figure) {
-		f.Formula, f.Terms = "s", []figure.Term{Term("s", Metres(c.Vault.Span))}
-	},
-	tightest: by("the least of the radii above"),
 }
 
 var segmental = Shape{
@@ -96,7 +79,6 @@ var segmental = Shape{
 		m.curve, m.err = curve.Segmental(d.span.Get(), d.rise.Get())
 		return m
 	},
-	radius: arcRadius, slope: arcSlope, arc: arcLength, tightest: by("the least of the radii above"),
 }
 
 var semicircular = Shape{
@@ -107,7 +89,6 @@ var semicircular = Shape{
 		m.curve, m.err = curve.Semicircular(d.span.Get())
 		return m
 	},
-	radius: arcRadius, slope: arcSlope, arc: arcLength, tightest: by("the least of the radii above"),
 }
 
 var threeCentred = Shape{
@@ -130,30 +111,6 @@ var threeCentred = Shape{
 		}
 		return m
 	},
-	haunch: func(c *Ceiling, l *Lines) {
-		l.Add("vault.haunch-radius", "r", "radius of the haunches", func(f *figure.Figure) figure.Measure {
-			f.Method = "given, or from the rise and the crown radius: (2·R·h − s²/4 − h²)/(2·(R − s/2))"
-			return Metres(c.haunch())
-		})
-	},
-	radius: func(c *Ceiling, f *figure.Figure) {
-		f.Formula = "(s^2/4 + h^2 - s*r) / (2*(h - r))"
-		f.Terms = []figure.Term{Term("s", Metres(c.Vault.Span)), Term("h", Metres(c.Vault.Rise)), Term("r", Metres(c.haunch()))}
-	},
-	crown: func(c *Ceiling, l *Lines) {
-		l.Add("vault.crown-angle", "β", "half the angle of the crown's arc", func(f *figure.Figure) figure.Measure {
-			v := c.Vault
-			f.Formula = "atan((s/2 - r) / (R - h))"
-			f.Terms = []figure.Term{Term("s", Metres(v.Span)), Term("r", Metres(c.haunch())), Term("R", Metres(v.Radius)), Term("h", Metres(v.Rise))}
-			return Angle(c.crownAngle())
-		})
-	},
-	slope: by("upright"),
-	arc: func(c *Ceiling, f *figure.Figure) {
-		f.Formula = "2*(R*β + r*(90 - β))*pi/180"
-		f.Terms = []figure.Term{Term("R", Metres(c.Vault.Radius)), Term("β", Angle(c.crownAngle())), Term("r", Metres(c.haunch()))}
-	},
-	tightest: by("the least of the radii above"),
 }
 
 var pointed = Shape{
@@ -174,18 +131,7 @@ var pointed = Shape{
 		}
 		return m
 	},
-	radius: func(c *Ceiling, f *figure.Figure) {
-		f.Formula, f.Terms = "(h^2 + s^2/4) / s", []figure.Term{Term("h", Metres(c.Vault.Rise)), Term("s", Metres(c.Vault.Span))}
-	},
-	slope: by("a pointed vault's arcs begin upright"),
-	kink: func(c *Ceiling, f *figure.Figure) {
-		f.Formula, f.Terms = "asin(1 - s/(2*R))", []figure.Term{Term("s", Metres(c.Vault.Span)), Term("R", Metres(c.Vault.Radius))}
-	},
-	arc: func(c *Ceiling, f *figure.Figure) {
-		f.Formula = "2*R*acos(1 - s/(2*R))*pi/180"
-		f.Terms = []figure.Term{Term("R", Metres(c.Vault.Radius)), Term("s", Metres(c.Vault.Span))}
-	},
-	tightest: by("the least of the radii above"),
+	kinked: true,
 }
 
 var elliptical = Shape{
@@ -197,85 +143,4 @@ var elliptical = Shape{
 		m.curve, m.err = curve.Elliptical(d.span.Get(), d.rise.Get())
 		return m
 	},
-	radius: func(c *Ceiling, f *figure.Figure) {
-		f.Formula, f.Terms = "(s/2)^2 / h", []figure.Term{Term("s", Metres(c.Vault.Span)), Term("h", Metres(c.Vault.Rise))}
-	},
-	slope: by("an ellipse begins upright"),
-	arc:   by("half the perimeter of an ellipse, integrated"),
-	tightest: func(c *Ceiling, f *figure.Figure) {
-		v := c.Vault
-		f.Formula = "min(h^2 / (s/2), R)"
-		f.Terms = []figure.Term{Term("h", Metres(v.Rise)), Term("s", Metres(v.Span)), Term("R", Metres(v.Radius))}
-	},
-}
-
-// by is a figure without a closed form, and how it is come by instead.
-func by(method string) func(*Ceiling, *figure.Figure) {
-	return func(_ *Ceiling, f *figure.Figure) { f.Method = method }
-}
-
-func arcRadius(c *Ceiling, f *figure.Figure) {
-	f.Formula = "(s^2 + 4*h^2) / (8*h)"
-	f.Terms = []figure.Term{Term("s", Metres(c.Vault.Span)), Term("h", Metres(c.Vault.Rise))}
-}
-
-func arcSlope(c *Ceiling, f *figure.Figure) {
-	f.Formula = "2*atan(2*h/s)"
-	f.Terms = []figure.Term{Term("h", Metres(c.Vault.Rise)), Term("s", Metres(c.Vault.Span))}
-}
-
-func arcLength(c *Ceiling, f *figure.Figure) {
-	f.Formula = "2*R*φ*pi/180"
-	f.Terms = []figure.Term{Term("R", Metres(c.Vault.Radius)), Term("φ", Angle(c.Vault.HalfAngle))}
-}
-
-// haunch is the radius of the haunches of a three-centred vault.
-func (c *Ceiling) haunch() Number { return c.Number("vault.haunch-radius", c.Vault.TightestRadius.Get) }
-
-// crownAngle is half the angle of the crown's arc of a three-centred vault.
-func (c *Ceiling) crownAngle() Number {
-	v := c.Vault
-	return c.Number("vault.crown-angle", func() float64 {
-		return math.Atan2(v.Span.Get()/2-v.TightestRadius.Get(), v.Radius.Get()-v.Rise.Get())
-	})
-}
-
-// curveLines are the radius, the slope at the springing, the length of the arc
-// and its tightest radius, by the profile.
-func (c *Ceiling) curveLines(l *Lines) {
-	v := c.Vault
-	s := v.Shape()
-	if s.haunch != nil {
-		s.haunch(c, l)
-	}
-	l.Add("vault.radius", "R", "radius of the intrados at the crown", func(f *figure.Figure) figure.Measure {
-		v.Shape().radius(c, f)
-		return Metres(v.Radius)
-	})
-	if s.crown != nil {
-		s.crown(c, l)
-	}
-	l.Add("vault.half-angle", "φ", "slope of the intrados at the springing", func(f *figure.Figure) figure.Measure {
-		v.Shape().slope(c, f)
-		return Angle(v.HalfAngle)
-	})
-	if s.kink != nil {
-		l.Add("vault.crown-slope", "κ", "slope of each arc at the crown, half of the angle between them", func(f *figure.Figure) figure.Measure {
-			v.Shape().kink(c, f)
-			return Angle(v.Kink)
-		})
-	}
-	c.intradosLines(l)
-}
-
-func (c *Ceiling) intradosLines(l *Lines) {
-	v := c.Vault
-	l.Add("vault.arc-length", "A", "length of the intrados", func(f *figure.Figure) figure.Measure {
-		v.Shape().arc(c, f)
-		return Metres(v.Arc)
-	})
-	l.Add("vault.tightest-radius", "R_t", "tightest radius of the intrados", func(f *figure.Figure) figure.Measure {
-		v.Shape().tightest(c, f)
-		return Metres(v.TightestRadius)
-	})
 }

@@ -99,7 +99,7 @@ func (c *Ceiling) strapPieces(s0, s1 float64, panels int) []Piece {
 		v := l * (width * thickness)
 		out = append(out, Piece{
 			Kind: Hanger, Count: 2 * panels, Material: st.Material.Get(), Centre: c.strapCentre(station),
-			Length: l, Width: width, Depth: thickness, Volume: v, Mass: v * steelDensity,
+			Length: l, Width: width, Depth: thickness, Volume: v, Mass: v * SteelDensity,
 		})
 	}
 	return out

@@ -33,7 +33,7 @@ func (c *Ceiling) weigh() {
 	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
 	p.Most = named(c, "panel.mass.most", func() float64 { return arch.Get()[heaviest.Get()].most })
 	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
-	p.Outline = Derive(c, func() Region {
+	p.Outline = Derive(c, func() curve.Region {
 		s0, s1 := c.part(heaviest.Get())
 		return c.Vault.Band(s0, s1, 0, c.Vault.Thickness.Get())
 	})

@@ -6,6 +6,7 @@ package result
 import (
 	"slices"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
@@ -97,7 +98,7 @@ func (r *Results) Tables() []figure.Table {
 // Figures is the whole calculation sheet: the layout's figures and the results'.
 func (r *Results) Figures() []figure.Figure {
 	return slices.Concat(
-		r.ceiling.Figures(), r.seasons.Figures(r.ceiling), r.hanging.Figures(r.ceiling),
+		calcs.Figures(r.ceiling), r.seasons.Figures(r.ceiling), r.hanging.Figures(r.ceiling),
 		r.closing.Figures(r.ceiling, r.seasons), r.survey.Figures(), carrying.Figures(r.ceiling, r.Carrying()),
 		raising.Figures(r.ceiling), raising.OrderFigures(r.ceiling, r.raising),
 	)

@@ -5,11 +5,12 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/model/layout"
 )
 
 // lay turns a figure of the section, or its like, into corners on paper.
-func lay(v draft.View, r layout.Region) []paper.Point {
+func lay(v draft.View, r curve.Region) []paper.Point {
 	out := make([]paper.Point, 0, len(r))
 	for _, p := range r {
 		out = append(out, v.At(p.Y, p.Z))

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/model/layout"
 )
 
@@ -124,7 +125,7 @@ func (d *sectionOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 // vault draws the members and the skin, the nearer over the farther.
 func (d *sectionOf) vault() {
 	c, vault := d.c, d.c.Vault
-	fill := func(r layout.Region, t paper.Tone, s paper.Stroke) {
+	fill := func(r curve.Region, t paper.Tone, s paper.Stroke) {
 		d.b.Poly(paper.Poly{Points: lay(d.v, r), Closed: true, Tone: t, Stroke: s})
 	}
 	fill(vault.Band(0, vault.Arc.Get(), 0, c.Rib.Depth.Get()), paper.Paper+1, edge)
@@ -163,7 +164,7 @@ func (d *sectionOf) vault() {
 }
 
 // skin draws it, solid where it is too thin to be hatched, else as plies.
-func (d *sectionOf) skin(fill func(layout.Region, paper.Tone, paper.Stroke)) {
+func (d *sectionOf) skin(fill func(curve.Region, paper.Tone, paper.Stroke)) {
 	s := d.c.Skin
 	band := d.c.Vault.Band(0, d.c.Vault.Arc.Get(), s.Setback.Get(), s.Setback.Get()+s.Total())
 	if d.v.Size(s.Total()) < thinCut {

@@ -3,6 +3,7 @@ package carrying
 import (
 	"fmt"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
@@ -19,7 +20,7 @@ func (w Way) beyond() string {
 // Figures are the route's lines of the calculation sheet: each leg with the
 // motion, the margin, and for a door the free depth that the motion takes.
 func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
-	out := c.Lines("the way in")
+	out := calcs.New(c, "the way in")
 	for _, l := range legs {
 		kind := KindOf(l.Kind.Get())
 		// add puts a figure of the leg's way on the sheet.
@@ -27,7 +28,7 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 			key, symbol = fmt.Sprintf("carrying.%s.%s", l.Number(), key), symbol+"_"+l.Number()
 			out.Add(key, symbol, "", func(f *figure.Figure) figure.Measure {
 				f.Name, f.Method = l.Name.Get()+": "+name, method(l.Way.Get())
-				return layout.Measured(c.Number("", func() float64 { return of(l.Way.Get()) }), unit)
+				return calcs.Measured(c.Number("", func() float64 { return of(l.Way.Get()) }), unit)
 			})
 		}
 		add("margin", "g", "clear on every side of the wrap", quantity.Metre,

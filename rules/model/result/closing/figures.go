@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/seasons"
@@ -15,7 +16,7 @@ const subject = "closing"
 
 // Figures are the closing's lines of the calculation sheet.
 func (k *Closing) Figures(c *layout.Ceiling, s *seasons.Seasons) []figure.Figure {
-	l := lines{c: c, seasons: s, Lines: c.Lines(subject)}
+	l := lines{c: c, seasons: s, Lines: calcs.New(c, subject)}
 	e, _ := k.Ends()
 	l.Where(func() bool { _, ok := k.Ends(); return ok }, func() {
 		l.ends(k, e)
@@ -25,7 +26,7 @@ func (k *Closing) Figures(c *layout.Ceiling, s *seasons.Seasons) []figure.Figure
 	l.Where(func() bool { return c.Seam.Count.Get() > 0 }, func() {
 		l.Add("close.line", "d_l", "how far the last seam may lie off the coffer grid, by root sum square", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "sqrt(n*p^2 + n*u^2)", []figure.Term{l.seamCount(), l.panelTolerance(), l.seamTolerance()}
-			return layout.Metres(c.Number("", func() float64 { return k.Line.Get().ByChance }))
+			return calcs.Metres(c.Number("", func() float64 { return k.Line.Get().ByChance }))
 		})
 	})
 	return l.List
@@ -33,7 +34,7 @@ func (k *Closing) Figures(c *layout.Ceiling, s *seasons.Seasons) []figure.Figure
 
 // lines collects figures.
 type lines struct {
-	*layout.Lines
+	*calcs.Lines
 	c       *layout.Ceiling
 	seasons *seasons.Seasons
 }
@@ -41,10 +42,10 @@ type lines struct {
 func metres(m float64) quantity.Value { return quantity.Length(m).Value() }
 
 func (l lines) length(symbol string, v layout.Number) figure.Term {
-	return layout.Term(symbol, layout.Metres(v))
+	return calcs.Term(symbol, calcs.Metres(v))
 }
 
-func (l lines) seamCount() figure.Term      { return layout.Term("n", layout.Whole(l.c.Seam.Count)) }
+func (l lines) seamCount() figure.Term      { return calcs.Term("n", calcs.Whole(l.c.Seam.Count)) }
 func (l lines) panelTolerance() figure.Term { return l.length("p", l.c.Panel.Tolerance) }
 func (l lines) seamTolerance() figure.Term  { return l.length("u", l.c.Seam.Tolerance) }
 
@@ -56,7 +57,7 @@ func (l lines) season(symbol, key string, f seasons.Figure) figure.Term {
 // deviations are the terms that the last gap is off by.
 func (l lines) deviations() []figure.Term {
 	return []figure.Term{
-		l.length("τ", l.c.Room.Tolerance), layout.Term("P", layout.Whole(l.c.Panel.Along)), l.panelTolerance(), l.seamCount(), l.seamTolerance(),
+		l.length("τ", l.c.Room.Tolerance), calcs.Term("P", calcs.Whole(l.c.Panel.Along)), l.panelTolerance(), l.seamCount(), l.seamTolerance(),
 	}
 }
 
@@ -67,7 +68,7 @@ func (l lines) ends(k *Closing, e *Ends) {
 		f.Terms = []figure.Term{
 			l.length("G", c.Room.Length), l.length("g_f", e.First), l.length("L", c.Vault.Length), l.seamCount(), l.length("g", c.Seam.Gap),
 		}
-		return layout.Metres(e.Last)
+		return calcs.Metres(e.Last)
 	})
 	grows := func() bool { return !asMade(c) && e.Growth.Get().Err == nil }
 	l.Where(grows, func() { l.growth(e) })
@@ -76,23 +77,23 @@ func (l lines) ends(k *Closing, e *Ends) {
 		if grows() {
 			f.Formula, f.Terms = "g_l - ΔL_h - τ - P*p - n*u", append(f.Terms, l.season("ΔL_h", "close.growth", e.Growth))
 		}
-		return layout.Metres(e.Least)
+		return calcs.Metres(e.Least)
 	})
 	l.Where(func() bool { return e.Most.Get().Err == nil }, func() {
 		l.Add("close.last-gap.most", "g_max", "last gap at its most, in the dry season", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "g_l + τ + P*p + n*u + max(0, -ΔL)", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
 			f.Terms = append(f.Terms, l.season("ΔL", "season.dry.along", l.seasons.Dry.Along))
-			return layout.Metres(c.Number("", func() float64 { return e.Most.Get().Value }))
+			return calcs.Metres(c.Number("", func() float64 { return e.Most.Get().Value }))
 		})
 	})
 	l.Add("close.spread", "Δg", "what the last gap may be off by root sum square", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "sqrt(τ^2 + P*p^2 + n*u^2)", l.deviations()
-		return layout.Metres(e.Spread)
+		return calcs.Metres(e.Spread)
 	})
 	l.Where(func() bool { return k.Projection.Get() > 0 }, func() {
 		l.Add("close.projection", "q", "free length that the last panel needs to stand off before it slides home", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "t / 2", []figure.Term{l.length("t", c.Seam.Tenon.Length)}
-			return layout.Metres(k.Projection)
+			return calcs.Metres(k.Projection)
 		})
 	})
 }
@@ -107,7 +108,7 @@ func (l lines) growth(e *Ends) {
 		f.Terms = []figure.Term{
 			l.season("ΔL_d", "season.dry.along", l.seasons.Dry.Along), l.season("ΔL_w", "season.wet.along", l.seasons.Wet.Along),
 		}
-		return layout.Metres(l.c.Number("", func() float64 { return e.Growth.Get().Value }))
+		return calcs.Metres(l.c.Number("", func() float64 { return e.Growth.Get().Value }))
 	})
 }
 
@@ -131,7 +132,7 @@ func (l lines) odds(e *Ends) {
 			if odds := e.Odds.Get(); !odds.Decided {
 				f.Method = fmt.Sprintf("%d draws from seed %d, normal, tolerance three standard deviations; standard error %.2g%%", draws.Count, draws.Seed, 100*o.err(odds))
 			}
-			return layout.Measured(l.c.Number("", func() float64 { return o.share(e.Odds.Get()) }), quantity.Fraction)
+			return calcs.Measured(l.c.Number("", func() float64 { return o.share(e.Odds.Get()) }), quantity.Fraction)
 		})
 	}
 }
@@ -142,10 +143,10 @@ func (l lines) sides(k *Closing) {
 		f.Formula = "(W + τ - B + p + f*k) / 2 + max(0, -Δf_d, -Δf_w)"
 		f.Terms = []figure.Term{
 			l.length("W", c.Room.Width), l.length("τ", c.Room.Tolerance), l.length("B", c.Vault.Width),
-			l.panelTolerance(), l.length("f", c.Panel.Form), layout.Term("k", layout.Ratio(c.Vault.Spread)),
+			l.panelTolerance(), l.length("f", c.Panel.Form), calcs.Term("k", calcs.Ratio(c.Vault.Spread)),
 			l.season("Δf_d", "season.dry.foot", s.Dry.Foot), l.season("Δf_w", "season.wet.foot", s.Wet.Foot),
 		}
-		return layout.Metres(c.Number("", func() float64 { return k.Sides.Most.Get().Value }))
+		return calcs.Metres(c.Number("", func() float64 { return k.Sides.Most.Get().Value }))
 	})
 }
 

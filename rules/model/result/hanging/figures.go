@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
@@ -17,7 +18,7 @@ const governs = "hanging: what governs"
 // each strap, the sag and the feet, and what governs. What has no result has no
 // line.
 func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
-	l := lines{c.Lines(""), c}
+	l := lines{calcs.New(c, ""), c}
 	one(l, h.Raised)
 	one(l, h.Alone)
 	if first := h.First.Get(); first.Err == nil {
@@ -110,7 +111,7 @@ func many[T any](l lines, v Solved[T], list func(T) []Case) {
 
 // lines collects figures.
 type lines struct {
-	*layout.Lines
+	*calcs.Lines
 	c *layout.Ceiling
 }
 
@@ -118,7 +119,7 @@ type lines struct {
 func (l lines) add(key, symbol, name string, v quantity.Value, from record.Set, method string) {
 	l.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
 		f.Method = method
-		return l.c.Solved(v, from)
+		return calcs.Solved(l.c, v, from)
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
@@ -25,7 +26,7 @@ func bare(p layout.Panel) (mass float64, centre curve.Point) {
 
 // turned is what the figures of turning the panel share.
 type turned struct {
-	*layout.Lines
+	*calcs.Lines
 	c                         *layout.Ceiling
 	across, up, along, weight layout.Number
 }
@@ -55,7 +56,7 @@ func turnedOf(c *layout.Ceiling) turned {
 		return at
 	})
 	return turned{
-		Lines: c.Lines("raising"), c: c,
+		Lines: calcs.New(c, "raising"), c: c,
 		across: c.Number("raise.centre.across", func() float64 { return centre.Get().Y }),
 		up:     c.Number("raise.centre.up", func() float64 { return centre.Get().Z }),
 		along:  c.Number("raise.centre.along", func() float64 { return panel.EndLength.Get() / 2 }),
@@ -71,37 +72,37 @@ func (t turned) centre() {
 	method := "moments of the heaviest panel's pieces and fittings; its straps, fixed when it is up, are left out"
 	t.Add("raise.centre.across", "y_G", "mass centre across the span, from the left springing", func(f *figure.Figure) figure.Measure {
 		f.Method = method
-		return layout.Metres(t.across)
+		return calcs.Metres(t.across)
 	})
 	t.Add("raise.centre.up", "z_G", "mass centre above the springing", func(f *figure.Figure) figure.Measure {
 		f.Method = method
-		return layout.Metres(t.up)
+		return calcs.Metres(t.up)
 	})
 	t.Add("raise.centre.along", "x_G", "mass centre along the panel", func(f *figure.Figure) figure.Measure {
-		f.Formula, f.Terms = "l/2", []figure.Term{layout.Term("l", layout.Metres(t.c.Panel.EndLength))}
-		return layout.Metres(t.along)
+		f.Formula, f.Terms = "l/2", []figure.Term{calcs.Term("l", calcs.Metres(t.c.Panel.EndLength))}
+		return calcs.Metres(t.along)
 	})
 	t.Add("raise.weight", "W_b", "weight of the heaviest panel as it is turned, without its straps", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(m - m_s)*g"
 		mass := t.c.Panel.Mass
 		straps := t.c.Number("", func() float64 { return mass.Get() - t.weight.Get()/quantity.Gravity })
 		f.Terms = []figure.Term{
-			layout.Term("m", layout.Measured(mass, quantity.Kilogram)), layout.Term("m_s", layout.Measured(straps, quantity.Kilogram)),
-			layout.Term("g", figure.Measure{Value: quantity.Value{SI: quantity.Gravity, Unit: quantity.NewtonPerKilogram}}),
+			calcs.Term("m", calcs.Measured(mass, quantity.Kilogram)), calcs.Term("m_s", calcs.Measured(straps, quantity.Kilogram)),
+			calcs.Term("g", figure.Measure{Value: quantity.Value{SI: quantity.Gravity, Unit: quantity.NewtonPerKilogram}}),
 		}
 		return newtons(t.weight)
 	})
 }
 
-func newtons(v layout.Number) figure.Measure { return layout.Measured(v, quantity.Newton) }
+func newtons(v layout.Number) figure.Measure { return calcs.Measured(v, quantity.Newton) }
 
 // turn is what it takes to turn the panel about its feet.
 func (t turned) turn() {
 	t.share("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge", "W_b*z/H", "z", t.up)
 	t.Add("raise.turn.balance", "θ_t", "angle of its axis from upright at which it balances on its feet", func(f *figure.Figure) figure.Measure {
 		f.Formula = "atan(z/x)"
-		f.Terms = []figure.Term{layout.Term("z", layout.Metres(t.up)), layout.Term("x", layout.Metres(t.along))}
-		return layout.Angle(t.c.Number("", func() float64 { return math.Atan2(t.up.Get(), t.along.Get()) }))
+		f.Terms = []figure.Term{calcs.Term("z", calcs.Metres(t.up)), calcs.Term("x", calcs.Metres(t.along))}
+		return calcs.Angle(t.c.Number("", func() float64 { return math.Atan2(t.up.Get(), t.along.Get()) }))
 	})
 	t.share("raise.turn.hold", "F_h", "greatest hold-back at the crown after that", "W_b*x/H", "x", t.along)
 }
@@ -111,7 +112,7 @@ func (t turned) share(key, symbol, name, formula, of string, arm layout.Number) 
 	t.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
 		height := t.c.Panel.Height
 		f.Formula = formula
-		f.Terms = []figure.Term{layout.Term("W_b", newtons(t.weight)), layout.Term(of, layout.Metres(arm)), layout.Term("H", layout.Metres(height))}
+		f.Terms = []figure.Term{calcs.Term("W_b", newtons(t.weight)), calcs.Term(of, calcs.Metres(arm)), calcs.Term("H", calcs.Metres(height))}
 		return newtons(t.c.Number("", func() float64 { return t.weight.Get() * arm.Get() / height.Get() }))
 	})
 }

@@ -20,8 +20,8 @@ type Frame struct {
 	// AcrossRoom with Y along; Plan has Y across and Z along. Ghost and GhostPlan are
 	// where it was before, Hung and HungPlan what already hangs.
 	AcrossRoom                bool
-	Elevation, Ghost, Hung    []layout.Region
-	Plan, GhostPlan, HungPlan []layout.Region
+	Elevation, Ghost, Hung    []curve.Region
+	Plan, GhostPlan, HungPlan []curve.Region
 
 	Weight  float64  // of what is raised
 	With    string   // whether its straps are counted, which are fixed when it is up

@@ -31,12 +31,12 @@ type framer struct {
 	site      Site
 	t         turned
 	piece     Piece
-	row       int             // of the panel, from the far end, from 0
-	near, far float64         // of its place along the room
-	outline   layout.Region   // of its section, from the springing
-	low, high curve.Point     // of that
-	one       float64         // mass that one person lifts
-	hung      []layout.Region // of the piece before it, from the springing
+	row       int            // of the panel, from the far end, from 0
+	near, far float64        // of its place along the room
+	outline   curve.Region   // of its section, from the springing
+	low, high curve.Point    // of that
+	one       float64        // mass that one person lifts
+	hung      []curve.Region // of the piece before it, from the springing
 }
 
 func newFramer(c *layout.Ceiling, site Site) *framer {
@@ -90,13 +90,13 @@ func least(gaps ...Gap) Gap {
 }
 
 // box is an upright rectangle.
-func box(y0, z0, y1, z1 float64) layout.Region {
-	return layout.Region{{Y: y0, Z: z0}, {Y: y1, Z: z0}, {Y: y1, Z: z1}, {Y: y0, Z: z1}}
+func box(y0, z0, y1, z1 float64) curve.Region {
+	return curve.Region{{Y: y0, Z: z0}, {Y: y1, Z: z0}, {Y: y1, Z: z1}, {Y: y0, Z: z1}}
 }
 
 // moved is a region elsewhere.
-func moved(r layout.Region, y, z float64) layout.Region {
-	out := make(layout.Region, len(r))
+func moved(r curve.Region, y, z float64) curve.Region {
+	out := make(curve.Region, len(r))
 	for i, p := range r {
 		out[i] = curve.Point{Y: p.Y + y, Z: p.Z + z}
 	}
@@ -115,9 +115,9 @@ func (f *framer) turningAt() float64 {
 
 // tipped is the side of the panel's box, its axis at an angle from upright, turned
 // about its feet: Y is along, Z above the floor.
-func (f *framer) tipped(angle float64) layout.Region {
+func (f *framer) tipped(angle float64) curve.Region {
 	at, sin, cos := f.turningAt(), math.Sin(angle), math.Cos(angle)
-	var out layout.Region
+	var out curve.Region
 	for _, p := range box(0, 0, -f.tall(), f.long()) {
 		out = append(out, curve.Point{Y: at + p.Y*cos + p.Z*sin, Z: -p.Y*sin + p.Z*cos})
 	}

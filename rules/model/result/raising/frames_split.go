@@ -3,7 +3,7 @@ package raising
 import (
 	"fmt"
 
-	"dryfit/rules/model/layout"
+	"dryfit/rules/kernel/curve"
 )
 
 // apart is what the frames of a split arch do not answer for.
@@ -44,7 +44,7 @@ func (f *framer) pieceHung() Frame {
 	out := f.lifted(fmt.Sprintf("piece %d over its place, on its straps, then its lifts down", f.piece.Piece), f.c.Room.Height.Get(), 0)
 	out.After, out.Straps = f.stages(), f.lines()
 	if by > 0 {
-		out.GhostPlan = []layout.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
+		out.GhostPlan = []curve.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
 		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s on to its neighbour's tenons; the force that takes is not worked out.", f.length(by)))
 	}
 	f.bases(&out, by)
@@ -65,7 +65,7 @@ func (f *framer) joined(pieces []Piece) Frame {
 	for _, r := range f.hung {
 		out.Elevation = append(out.Elevation, moved(r, 0, height))
 	}
-	out.Plan = []layout.Region{box(f.low.Y, f.near, f.high.Y, f.far)}
+	out.Plan = []curve.Region{box(f.low.Y, f.near, f.high.Y, f.far)}
 	for _, p := range pieces {
 		f.piece = p
 		out.Weight += 2 * p.Weight

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/model/layout"
 )
 
 // arrives is the panel on its edge, its feet and its crown on the floor.
@@ -12,12 +11,12 @@ func (f *framer) arrives() Frame {
 	out := f.frame("arrives on its edge")
 	out.AcrossRoom = true
 	at, takes := f.turningAt(), f.hands(f.t.weight.Get())
-	out.Elevation = []layout.Region{f.tipped(0)}
-	var plan layout.Region
+	out.Elevation = []curve.Region{f.tipped(0)}
+	var plan curve.Region
 	for _, p := range f.outline {
 		plan = append(plan, curve.Point{Y: p.Y, Z: at - (p.Z - f.low.Z)})
 	}
-	out.Plan = []layout.Region{plan}
+	out.Plan = []curve.Region{plan}
 	out.Weight, out.With = f.t.weight.Get(), "without its straps"
 	out.Carried = []Share{{"floor", out.Weight}}
 	out.Centre = Centre{Across: f.t.across.Get(), Along: at - f.overFeet(), Up: f.t.along.Get(), FromEnd: f.t.along.Get()}
@@ -59,11 +58,11 @@ func (f *framer) turns() Frame {
 	out.AcrossRoom = true
 	z, x, at := f.overFeet(), f.t.along.Get(), f.turningAt()
 	angle := math.Atan2(z, x)
-	out.Elevation = []layout.Region{f.tipped(angle)}
-	out.Ghost = []layout.Region{f.tipped(0), f.tipped(math.Pi / 2)}
+	out.Elevation = []curve.Region{f.tipped(angle)}
+	out.Ghost = []curve.Region{f.tipped(0), f.tipped(math.Pi / 2)}
 	low, high := out.Elevation[0].Bounds()
-	out.Plan = []layout.Region{box(f.low.Y, low.Y, f.high.Y, high.Y)}
-	out.GhostPlan = []layout.Region{box(f.low.Y, at, f.high.Y, at+f.long())}
+	out.Plan = []curve.Region{box(f.low.Y, low.Y, f.high.Y, high.Y)}
+	out.GhostPlan = []curve.Region{box(f.low.Y, at, f.high.Y, at+f.long())}
 	out.Weight, out.With = f.t.weight.Get(), "without its straps"
 	out.Centre = Centre{Across: f.t.across.Get(), Along: at, Up: math.Hypot(z, x), FromEnd: x}
 	f.turningHands(&out, f.t.weight.Get()*z/f.tall(), f.t.weight.Get()*x/f.tall(), low.Y-handsAway)

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
 
@@ -15,8 +14,8 @@ import (
 func (f *framer) lifted(name string, springing, before float64) Frame {
 	out := f.frame(name)
 	near, far := f.near-before, f.far-before
-	out.Elevation = []layout.Region{moved(f.outline, 0, springing)}
-	out.Plan = []layout.Region{box(f.low.Y, near, f.high.Y, far)}
+	out.Elevation = []curve.Region{moved(f.outline, 0, springing)}
+	out.Plan = []curve.Region{box(f.low.Y, near, f.high.Y, far)}
 	out.Weight, out.With = 2*f.piece.Weight, withStraps
 	out.Carried = f.carried(&f.piece.Steps[0].State)
 	out.Centre = Centre{Across: f.piece.Centre, Along: (near + far) / 2, Up: springing + f.middle(), FromEnd: f.t.along.Get()}
@@ -151,7 +150,7 @@ func (f *framer) slides() Frame {
 	out := f.lifted(name, f.c.Room.Height.Get(), 0)
 	out.Gap = f.beside(f.c.Vault.Width.Get())
 	if by > 0 {
-		out.GhostPlan = []layout.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
+		out.GhostPlan = []curve.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
 		out.Gap = least(out.Gap, Gap{"between the tenons and the panel before it slides", by - f.c.Seam.Tenon.Length.Get()/2})
 		out.Unknown = append(out.Unknown, "The force that slides it on its forks is not worked out.")
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
@@ -74,7 +75,7 @@ func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
 // OrderFigures are the order of the straps, and from how many on they balance a
 // piece and secure it, as counts; none where there is no plan.
 func OrderFigures(c *layout.Ceiling, plan record.Value[Plan]) []figure.Figure {
-	l := c.Lines("raising")
+	l := calcs.New(c, "raising")
 	ready := func() bool {
 		return c.Strap.Allowable.Load.Given() && len(c.Lift.Stations.Get()) > 0 && plan.Get().Err == nil
 	}
@@ -87,7 +88,7 @@ func OrderFigures(c *layout.Ceiling, plan record.Value[Plan]) []figure.Figure {
 }
 
 // orderOf adds those of one piece.
-func orderOf(c *layout.Ceiling, l *layout.Lines, plan record.Value[Plan], piece int) {
+func orderOf(c *layout.Ceiling, l *calcs.Lines, plan record.Value[Plan], piece int) {
 	p := &plan.Get().Pieces[piece]
 	prefix, of := "raise.", ""
 	if p.Piece > 0 {
@@ -96,7 +97,7 @@ func orderOf(c *layout.Ceiling, l *layout.Lines, plan record.Value[Plan], piece 
 	add := func(key, symbol, name, method string, n int) {
 		l.Add(prefix+key, symbol, name, func(f *figure.Figure) figure.Measure {
 			f.Method = method
-			return c.Solved(quantity.Value{SI: float64(n), Unit: quantity.One}, plan.From())
+			return calcs.Solved(c, quantity.Value{SI: float64(n), Unit: quantity.One}, plan.From())
 		})
 	}
 	method := "of the pairs that hold within the limits the widest base first, then the outermost two of what is left, a single one last"

@@ -3,6 +3,7 @@ package raising
 import (
 	"slices"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
@@ -51,7 +52,7 @@ func (t turned) stand() {
 	t.Where(func() bool { return c.Vault.HalfAngle.Get() > 0 }, func() {
 		t.Add("raise.foot", "F_f", "greater load on a foot when it stands on both", func(f *figure.Figure) figure.Measure {
 			f.Formula = "W_b*max(y_G, b - y_G)/b"
-			f.Terms = []figure.Term{layout.Term("W_b", newtons(t.weight)), layout.Term("y_G", layout.Metres(t.across)), layout.Term("b", layout.Metres(c.Vault.Span))}
+			f.Terms = []figure.Term{calcs.Term("W_b", newtons(t.weight)), calcs.Term("y_G", calcs.Metres(t.across)), calcs.Term("b", calcs.Metres(c.Vault.Span))}
 			return newtons(t.foot())
 		})
 	})
@@ -59,8 +60,8 @@ func (t turned) stand() {
 		t.Add("raise.blocks", "h_b", "blocks under its feet, for the stowed forks to go under it, and by a saddle's thickness more", func(f *figure.Figure) figure.Measure {
 			least := c.Number("", func() float64 { return slices.Min(overLifts(c)) })
 			f.Formula = "max(0, h_s - z_l)"
-			f.Terms = []figure.Term{layout.Term("h_s", layout.Metres(c.Lift.Stowed)), layout.Term("z_l", layout.Metres(least))}
-			return layout.Metres(blocks(c))
+			f.Terms = []figure.Term{calcs.Term("h_s", calcs.Metres(c.Lift.Stowed)), calcs.Term("z_l", calcs.Metres(least))}
+			return calcs.Metres(blocks(c))
 		})
 	})
 }
@@ -71,8 +72,8 @@ func (t turned) slides() {
 	t.Where(func() bool { return slide(c).Get() > 0 }, func() {
 		t.Add("raise.slide", "s_r", "slide of an inner panel on its forks, on to its neighbour's tenons", func(f *figure.Figure) figure.Measure {
 			off := figure.Measure{Value: quantity.Length(standOff(c)).Value()}
-			f.Formula, f.Terms = "l_t/2 + s_c", []figure.Term{layout.Term("l_t", layout.Metres(c.Seam.Tenon.Length)), layout.Term("s_c", off)}
-			return layout.Metres(slide(c))
+			f.Formula, f.Terms = "l_t/2 + s_c", []figure.Term{calcs.Term("l_t", calcs.Metres(c.Seam.Tenon.Length)), calcs.Term("s_c", off)}
+			return calcs.Metres(slide(c))
 		})
 	})
 }

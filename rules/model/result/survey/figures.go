@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 
+	"dryfit/rules/model/calcs"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
@@ -14,7 +15,7 @@ const subject = "the room as measured"
 // Figures are the survey's lines of the calculation sheet: none of a room that was
 // not measured.
 func (v *Survey) Figures() []figure.Figure {
-	l := lines{v, v.c.Lines(subject)}
+	l := lines{v, calcs.New(v.c, subject)}
 	l.Where(func() bool { _, ok := v.Placed(); return ok }, func() {
 		l.placing()
 		for i := range v.Panels.Get() {
@@ -25,7 +26,7 @@ func (v *Survey) Figures() []figure.Figure {
 	l.Where(v.Seated, func() {
 		l.Add("survey.tilt", "i_s", "steepest slope of the seats, between readings next to each other", func(f *figure.Figure) figure.Measure {
 			f.Method = "rise by distance, on the wall where it is most"
-			return layout.Measured(v.Tilt, quantity.Fraction)
+			return calcs.Measured(v.Tilt, quantity.Fraction)
 		})
 	})
 	l.Where(func() bool { _, ok := v.Placed(); return ok && v.Seated() }, l.seats)
@@ -36,14 +37,14 @@ func (v *Survey) Figures() []figure.Figure {
 // lines collects figures.
 type lines struct {
 	v *Survey
-	*layout.Lines
+	*calcs.Lines
 }
 
 // length adds a length that a method gives.
 func (l lines) length(key, symbol, name, method string, of func() float64) {
 	l.Add(key, symbol, name, func(f *figure.Figure) figure.Measure {
 		f.Method = method
-		return layout.Metres(l.v.c.Number("", of))
+		return calcs.Metres(l.v.c.Number("", of))
 	})
 }
 

@@ -6,7 +6,6 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/kernel/curve"
-	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/raising"
 )
 
@@ -41,7 +40,7 @@ func (d drawer) name(at paper.Point, text string) {
 }
 
 // regions draws figures of the model.
-func (d drawer) regions(v draft.View, list []layout.Region, tone paper.Tone, s paper.Stroke) {
+func (d drawer) regions(v draft.View, list []curve.Region, tone paper.Tone, s paper.Stroke) {
 	for _, r := range list {
 		var points []paper.Point
 		for _, p := range r {

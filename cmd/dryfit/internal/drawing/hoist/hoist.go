@@ -170,7 +170,7 @@ func (s *Sheet) frame(b *draft.Board, scale float64, i int, at paper.Point, plac
 }
 
 // extent is the least box around regions.
-func extent(lists ...[]layout.Region) (low, high curve.Point) {
+func extent(lists ...[]curve.Region) (low, high curve.Point) {
 	low, high = curve.Point{Y: math.Inf(1), Z: math.Inf(1)}, curve.Point{Y: math.Inf(-1), Z: math.Inf(-1)}
 	for _, list := range lists {
 		for _, r := range list {

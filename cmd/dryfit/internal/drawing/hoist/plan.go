@@ -7,7 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/model/layout"
+	"dryfit/rules/kernel/curve"
 )
 
 func number(i int) string { return strconv.Itoa(i + 1) }
@@ -32,7 +32,7 @@ func (d drawer) plan(v draft.View) {
 }
 
 // within are figures as far as a plan goes along the room.
-func within(list []layout.Region, from, to float64) (out []layout.Region) {
+func within(list []curve.Region, from, to float64) (out []curve.Region) {
 	for _, r := range list {
 		low, high := r.Bounds()
 		if high.Z <= from || low.Z >= to {

@@ -1,4 +1,4 @@
-package layout_test
+package calcs
 
 import (
 	"math"
@@ -15,7 +15,7 @@ import (
 // looks are the figures of a look, by key, in SI.
 func looks(c *layout.Ceiling) map[string]float64 {
 	out := map[string]float64{}
-	for _, f := range c.Figures() {
+	for _, f := range Figures(c) {
 		if f.Subject == "look" {
 			out[f.Key] = f.Value.SI
 		}
@@ -69,13 +69,13 @@ func TestRowAtTheCrown(t *testing.T) {
 		of.vault["span"], of.vault["length"] = "4200mm", "7080mm"
 		changes := map[string]any{"vault": of.vault, "springing": map[string]any{}}
 		c := sample.Room(t, changes)
-		assert.InDelta(t, of.row, c.CrownRow(), 1e-5, name)
+		assert.InDelta(t, of.row, crownRow(c), 1e-5, name)
 		up := 1.1 + of.row // from the eye at 1600 to a springing at 2700
 		want := min(6, math.Ceil((1.090*up/0.051-0.089)/1.180))
 		assert.InDelta(t, want, looks(c)["look.coffers-met"], 0, name)
 		changes["grid.around"] = int64(7)
 		odd := sample.Room(t, changes)
-		assert.InDelta(t, odd.Vault.Rise.Get(), odd.CrownRow(), 1e-9, "%s: seven have a coffer at the crown", name)
+		assert.InDelta(t, odd.Vault.Rise.Get(), crownRow(odd), 1e-9, "%s: seven have a coffer at the crown", name)
 	}
 }
 
@@ -109,7 +109,7 @@ func TestCoffersMetBesideTheEye(t *testing.T) {
 		"springing": map[string]any{}, "grid.around": int64(7), "room.eye": "2699mm", "room.entry": "side",
 		"rib.depth": "320mm", "rail.depth": "300mm", "skin.setback": "300mm", "rib.lamination": "5mm",
 	})
-	assert.Equal(t, 6, c.MetAround())
+	assert.Equal(t, 6, coffersAround(c))
 }
 
 // The vault begins 44 from the wall; the first seam's gap is 0.4. Rib 1 is at 1224.2,
@@ -125,7 +125,7 @@ func TestAligned(t *testing.T) {
 	assert.InDelta(t, 1.2242-1.22476, -got["look.align.3"], 1e-5)
 	assert.InDelta(t, 2, got["look.aligned"], 0)
 	var names []string
-	for _, f := range c.Figures() {
+	for _, f := range Figures(c) {
 		if f.Key == "look.align.1" || f.Key == "look.align.2" {
 			names = append(names, f.Name)
 			require.NotEqual(t, figure.Figure{}.Inputs, f.Inputs)

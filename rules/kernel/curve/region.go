@@ -1,35 +1,35 @@
-package layout
+package curve
 
 import (
 	"math"
 	"slices"
-
-	"dryfit/rules/kernel/curve"
 )
 
 // Region is a plane figure in the section, as a closed polygon.
-type Region []curve.Point
+type Region []Point
 
-// Area is positive, in m2, by the sum of cross products (Green's theorem). The
+// Area is positive, in the square of the unit of its points, by the sum of cross products (Green's theorem). The
 // figure is shifted to its first corner before it is multiplied out, to keep
 // round-off small.
 func (r Region) Area() float64 {
-	area, _ := r.moments()
+	area, _ := r.Moments()
 	return area
 }
 
 // Centroid is the centre of the area; of an empty figure, the zero Point.
-func (r Region) Centroid() curve.Point {
-	area, c := r.moments()
+func (r Region) Centroid() Point {
+	area, c := r.Moments()
 	if area == 0 {
-		return curve.Point{}
+		return Point{}
 	}
 	return c
 }
 
-func (r Region) moments() (float64, curve.Point) {
+// Moments are the area, in the square of the unit of its points, and the centroid;
+// both zero of fewer than three corners.
+func (r Region) Moments() (float64, Point) {
 	if len(r) < 3 {
-		return 0, curve.Point{}
+		return 0, Point{}
 	}
 	o := r[0]
 	var a, my, mz float64
@@ -42,15 +42,15 @@ func (r Region) moments() (float64, curve.Point) {
 		mz += t * (z1 + z2) / 3
 	}
 	if a == 0 {
-		return 0, curve.Point{}
+		return 0, Point{}
 	}
-	return math.Abs(a) / 2, curve.Point{Y: o.Y + my/a, Z: o.Z + mz/a}
+	return math.Abs(a) / 2, Point{Y: o.Y + my/a, Z: o.Z + mz/a}
 }
 
 // Bounds is the least box around the figure, upright.
-func (r Region) Bounds() (low, high curve.Point) {
-	low = curve.Point{Y: math.Inf(1), Z: math.Inf(1)}
-	high = curve.Point{Y: math.Inf(-1), Z: math.Inf(-1)}
+func (r Region) Bounds() (low, high Point) {
+	low = Point{Y: math.Inf(1), Z: math.Inf(1)}
+	high = Point{Y: math.Inf(-1), Z: math.Inf(-1)}
 	for _, p := range r {
 		low.Y, low.Z = min(low.Y, p.Y), min(low.Z, p.Z)
 		high.Y, high.Z = max(high.Y, p.Y), max(high.Z, p.Z)
@@ -58,25 +58,20 @@ func (r Region) Bounds() (low, high curve.Point) {
 	return low, high
 }
 
-// halfPlane is the points p with n·(p − at) ≥ 0.
-type halfPlane struct {
-	at, n curve.Point
-}
-
 // onCut is how near a corner is, in m, to lie on the line that a foot is cut along:
 // above round-off, far below what a shop cuts to.
 const onCut = 1e-9
 
-// clip is what is left of the figure in a half plane.
-// A corner on the line stays one, and makes none beside it.
-func (r Region) clip(h halfPlane) Region {
-	side := func(p curve.Point) float64 {
-		if d := (p.Y-h.at.Y)*h.n.Y + (p.Z-h.at.Z)*h.n.Z; math.Abs(d) > onCut {
+// Clip is what is left of the figure in a half plane: of the points p with
+// n·(p − at) ≥ 0. A corner on the line stays one, and makes none beside it.
+func (r Region) Clip(at, n Point) Region {
+	side := func(p Point) float64 {
+		if d := (p.Y-at.Y)*n.Y + (p.Z-at.Z)*n.Z; math.Abs(d) > onCut {
 			return d
 		}
 		return 0
 	}
-	if !slices.ContainsFunc(r, func(p curve.Point) bool { return side(p) < 0 }) {
+	if !slices.ContainsFunc(r, func(p Point) bool { return side(p) < 0 }) {
 		return r // as of most stretches of a member
 	}
 	out := make(Region, 0, len(r)+2) // as many corners as most figures keep
@@ -88,7 +83,7 @@ func (r Region) clip(h halfPlane) Region {
 		}
 		if (a >= 0) != (b >= 0) {
 			t := a / (a - b)
-			out = append(out, curve.Point{Y: p.Y + t*(q.Y-p.Y), Z: p.Z + t*(q.Z-p.Z)})
+			out = append(out, Point{Y: p.Y + t*(q.Y-p.Y), Z: p.Z + t*(q.Z-p.Z)})
 		}
 	}
 	return out

@@ -1,7 +1,8 @@
-package layout
+package calcs
 
 import (
 	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
 )
@@ -10,12 +11,12 @@ import (
 type Lines struct {
 	Subject string
 	List    []figure.Figure
-	c       *Ceiling
+	c       *layout.Ceiling
 	where   record.Set // the keys that decide whether there are lines at all
 }
 
-// Lines are none yet, under a subject.
-func (c *Ceiling) Lines(subject string) *Lines { return &Lines{Subject: subject, c: c} }
+// New is a list that has no lines yet, under a subject.
+func New(c *layout.Ceiling, subject string) *Lines { return &Lines{Subject: subject, c: c} }
 
 // Add puts a figure on the sheet. What work reads, to find the value, the terms
 // and the formula, are the figure's inputs, and it is assumed where one of them
@@ -45,27 +46,27 @@ func (l *Lines) Where(holds func() bool, add func()) {
 }
 
 // Measured is a number in an SI unit.
-func Measured(v Number, unit quantity.Unit) figure.Measure {
+func Measured(v layout.Number, unit quantity.Unit) figure.Measure {
 	return figure.Measure{Key: v.Key(), Value: quantity.Value{SI: v.Get(), Unit: unit}, From: v.From()}
 }
 
 // Metres is a length.
-func Metres(v Number) figure.Measure { return Measured(v, quantity.Metre) }
+func Metres(v layout.Number) figure.Measure { return Measured(v, quantity.Metre) }
 
 // Angle is an angle.
-func Angle(v Number) figure.Measure { return Measured(v, quantity.Radian) }
+func Angle(v layout.Number) figure.Measure { return Measured(v, quantity.Radian) }
 
 // Ratio is a number without unit.
-func Ratio(v Number) figure.Measure { return Measured(v, quantity.One) }
+func Ratio(v layout.Number) figure.Measure { return Measured(v, quantity.One) }
 
 // Whole is a count.
-func Whole(v Count) figure.Measure {
+func Whole(v layout.Count) figure.Measure {
 	return figure.Measure{Key: v.Key(), Value: quantity.Value{SI: float64(v.Get()), Unit: quantity.One}, From: v.From()}
 }
 
 // Solved is a value of which it was recorded what it comes from.
-func (c *Ceiling) Solved(v quantity.Value, from record.Set) figure.Measure {
-	c.rec.NoteAll(from)
+func Solved(c *layout.Ceiling, v quantity.Value, from record.Set) figure.Measure {
+	c.Note(from)
 	return figure.Measure{Value: v, From: from}
 }
 
@@ -73,10 +74,3 @@ func (c *Ceiling) Solved(v quantity.Value, from record.Set) figure.Measure {
 func Term(symbol string, m figure.Measure) figure.Term {
 	return figure.Term{Symbol: symbol, Measure: m}
 }
-
-// Number is one that f works out of others, with the key that it has as a
-// figure.
-func (c *Ceiling) Number(key string, f func() float64) Number { return record.Named(c.rec, key, f) }
-
-// Count is such a count.
-func (c *Ceiling) Count(key string, f func() int) Count { return record.Named(c.rec, key, f) }

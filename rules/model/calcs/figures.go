@@ -1,27 +1,33 @@
-package layout
+// Package calcs is the calculation sheet of the layout: each figure with the formula
+// or the method by which it follows from others, and the lines with which the results
+// add their own.
+package calcs
 
-import "dryfit/rules/model/figure"
+import (
+	"dryfit/rules/model/figure"
+	"dryfit/rules/model/layout"
+)
 
 // Figures is the calculation sheet of the layout: every figure with how it
 // follows, each after those that it needs.
-func (c *Ceiling) Figures() []figure.Figure {
-	l := c.Lines("")
-	c.vaultFigures(l)
-	c.gridFigures(l)
-	c.panelFigures(l)
-	c.skinFigures(l)
-	c.climateFigures(l)
-	c.massFigures(l)
-	c.seamFigures(l)
-	c.strapFigures(l)
-	c.lookFigures(l)
+func Figures(c *layout.Ceiling) []figure.Figure {
+	l := New(c, "")
+	vaultFigures(c, l)
+	gridFigures(c, l)
+	panelFigures(c, l)
+	skinFigures(c, l)
+	climateFigures(c, l)
+	massFigures(c, l)
+	seamFigures(c, l)
+	strapFigures(c, l)
+	lookFigures(c, l)
 	return l.List
 }
 
-func (c *Ceiling) vaultFigures(l *Lines) {
+func vaultFigures(c *layout.Ceiling, l *Lines) {
 	l.Subject = "vault"
 	v := c.Vault
-	c.curveLines(l)
+	curveLines(c, l)
 	l.Add("vault.thickness", "T", "from the intrados to the extrados", func(f *figure.Figure) figure.Measure {
 		f.Formula = "max(d, a + n*t)"
 		f.Terms = []figure.Term{
@@ -55,7 +61,7 @@ func (c *Ceiling) vaultFigures(l *Lines) {
 	})
 }
 
-func (c *Ceiling) gridFigures(l *Lines) {
+func gridFigures(c *layout.Ceiling, l *Lines) {
 	l.Subject = "grid"
 	g := c.Grid
 	l.Add("grid.module-around", "m_r", "module around, on the intrados", func(f *figure.Figure) figure.Measure {
@@ -85,13 +91,7 @@ func (c *Ceiling) gridFigures(l *Lines) {
 	})
 }
 
-// Ratio is the longer side of the module by the shorter, from 1.
-func (g Grid) Ratio() float64 {
-	around, along := g.ModuleAround.Get(), g.ModuleAlong.Get()
-	return max(around, along) / min(around, along)
-}
-
-func (c *Ceiling) panelFigures(l *Lines) {
+func panelFigures(c *layout.Ceiling, l *Lines) {
 	l.Subject = "panels"
 	p := c.Panel
 	l.Add("panel.count", "P", "panels", func(f *figure.Figure) figure.Measure {
@@ -107,11 +107,11 @@ func (c *Ceiling) panelFigures(l *Lines) {
 		f.Formula, f.Terms = "l", []figure.Term{Term("l", Metres(p.Length))}
 		if !c.Grid.HalfEnds.Get() {
 			f.Formula = "l + e*w/2"
-			f.Terms = append(f.Terms, Term("e", Whole(c.Count("", c.vaultEnds))), Term("w", Metres(c.Rib.Width)))
+			f.Terms = append(f.Terms, Term("e", Whole(c.Count("", c.VaultEnds))), Term("w", Metres(c.Rib.Width)))
 		}
 		return Metres(p.EndLength)
 	})
-	c.boxFigures(l)
+	boxFigures(c, l)
 	l.Add("panel.side-gap", "g_s", "left beside the arch at its widest, on each side, in the room at its tightest", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W - τ - B - p - f*k) / 2"
 		f.Terms = []figure.Term{
@@ -123,7 +123,7 @@ func (c *Ceiling) panelFigures(l *Lines) {
 }
 
 // boxFigures are the width and the height of the panel's box.
-func (c *Ceiling) boxFigures(l *Lines) {
+func boxFigures(c *layout.Ceiling, l *Lines) {
 	p, v := c.Panel, c.Vault
 	l.Add("panel.width", "b", "width of the panel's box as hung", func(f *figure.Figure) figure.Measure {
 		span, thick := Term("s", Metres(v.Span)), Term("T", Metres(v.Thickness))
