@@ -65,9 +65,6 @@ func (q *Force) UnmarshalText(text []byte) error { return read(q, Newton, text) 
 func (q *Stress) UnmarshalText(text []byte) error { return read(q, Pascal, text) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (q *Density) UnmarshalText(text []byte) error { return read(q, KilogramPerCubicMetre, text) }
-
-// UnmarshalText implements encoding.TextUnmarshaler.
 func (q *Temperature) UnmarshalText(text []byte) error { return read(q, Celsius, text) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.

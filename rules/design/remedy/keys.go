@@ -12,11 +12,9 @@ import (
 	"dryfit/spec/nearest"
 )
 
-// Fixed is what a search leaves alone unless it is named: the room, the way in
+// fixed is what a search leaves alone unless it is named: the room, the way in
 // and the curve, which the building and the design give; and facts, which do
 // not change by being written otherwise. A table stands for all that is in it.
-func Fixed() []string { return slices.Clone(fixed) }
-
 var fixed = []string{
 	"dryfit", "project", "align", "accept",
 	"room", "route", "survey",

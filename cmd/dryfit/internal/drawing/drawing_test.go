@@ -40,10 +40,23 @@ func input(t testing.TB, changes ...map[string]any) Input {
 			tree = changed
 		}
 	}
-	sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+	in := reviewed(t, tree, standards.BuiltIn())
+	in.Sheet.Path = "specs/demo.ceiling.toml"
+	return in
+}
+
+// reviewed is what is drawn of a spec without a file, by given standards.
+func reviewed(t testing.TB, tree map[string]any, std *standards.Standards) Input {
+	t.Helper()
+	sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
 	require.Empty(t, faults)
-	sheet.Path = "specs/demo.ceiling.toml"
 	return Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
+}
+
+// ceiling is what is drawn of one of the ceilings, with changes.
+func ceiling(t testing.TB, name string, changes map[string]any) Input {
+	t.Helper()
+	return reviewed(t, sample.Tree(t, name, changes), standards.BuiltIn())
 }
 
 // profiles are the six, as changes of the demo.

@@ -10,17 +10,11 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
-	"dryfit/rules/review/catalog"
 )
 
 // figuresIn are those of a ceiling in a system of units.
 func figuresIn(t *testing.T, name, units string) []paper.Sheet {
-	tree := sample.Tree(t, name, map[string]any{"project.units": units})
-	sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-	require.Empty(t, faults)
-	drawn, undrawn, err := Figures(Input{Sheet: sheet, Version: "test", On: "2026-11-25"})
+	drawn, undrawn, err := Figures(ceiling(t, name, map[string]any{"project.units": units}))
 	require.NoError(t, err)
 	assert.NotContains(t, strings.Join(undrawn, "\n"), "does not fit")
 	return drawn

@@ -9,9 +9,6 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
-	"dryfit/rules/review/catalog"
 )
 
 // panelTexts are those of the panel sheet of a ceiling.
@@ -26,9 +23,7 @@ func panelTexts(t *testing.T, name string) []string {
 
 func drawnPanel(t *testing.T, name string, o Options) paper.Sheet {
 	t.Helper()
-	sheet, faults := review.Tree(sample.Tree(t, name, nil), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-	require.Empty(t, faults)
-	drawn, err := Draw("panel", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, o)
+	drawn, err := Draw("panel", ceiling(t, name, nil), o)
 	require.NoError(t, err)
 	return drawn
 }

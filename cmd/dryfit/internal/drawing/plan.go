@@ -249,19 +249,7 @@ func (d *planOf) framing() {
 	if !f.Spacing.Given() {
 		return
 	}
-	offset, most := 0.0, room.Length.Get()
-	if f.Offset.Given() {
-		offset = f.Offset.Get()
-	}
-	if f.Runs.Get() == "along" {
-		most = room.Width.Get()
-	}
-	const lines = 400
-	for i := range lines {
-		at := offset + float64(i)*f.Spacing.Get()
-		if at > most+onEdge {
-			break
-		}
+	for _, at := range memberLines(d.c) {
 		if f.Runs.Get() == "along" {
 			d.b.Line(d.at(-d.near, at-d.side), d.at(room.Length.Get()-d.near, at-d.side), above)
 		} else {

@@ -63,6 +63,26 @@ func blocks(c *layout.Ceiling) bool {
 	return c.Strap.Given() && fixing.Top.Given() && fixing.Bottom.Given() && f.Spacing.Given() && f.Offset.Given() && f.Member.Given()
 }
 
+// memberLines are the middles of the framing's members, in m from the wall that its
+// offset is from, to the wall opposite: at most 400.
+func memberLines(c *layout.Ceiling) (out []float64) {
+	f, first, end := c.Room.Framing, 0.0, c.Room.Length.Get()
+	if f.Offset.Given() {
+		first = f.Offset.Get()
+	}
+	if f.Runs.Get() == "along" {
+		end = c.Room.Width.Get()
+	}
+	for i := range 400 {
+		at := first + float64(i)*f.Spacing.Get()
+		if at > end+onEdge {
+			break
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
 // bay is the one between two members that a line lies in, and whether it misses both.
 func bay(c *layout.Ceiling, line float64) (n int, missed bool) {
 	f, off := c.Room.Framing, c.OffMember(line)

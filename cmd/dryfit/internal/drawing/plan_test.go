@@ -38,9 +38,7 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 	// A shop that lets straps stand off a member's side by 400mm asks for none.
 	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"strap.framing.face\" = { value = \"400mm\", source = \"invented\" }\n"))
 	require.Empty(t, problems)
-	loose, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, nil), review.Options{Rules: catalog.Rules(), Standards: standards.With(firm), On: "2026-11-25"})
-	require.Empty(t, faults)
-	far, err := Draw("plan", Input{Sheet: loose, Version: "test", On: "2026-11-25"}, Options{})
+	far, err := Draw("plan", reviewed(t, sample.Tree(t, sample.ReadingRoom, nil), standards.With(firm)), Options{})
 	require.NoError(t, err)
 	assert.Empty(t, group(t, far, "blocking"))
 	bare, err := Draw("plan", input(t, map[string]any{"room.framing.blocking": false}), Options{})
@@ -109,10 +107,7 @@ func TestTheNorthArrow(t *testing.T) {
 		"0deg": {X: 0, Y: -6}, "30deg": {X: 3, Y: -5.196}, "90deg": {X: 6, Y: 0}, "180deg": {X: 0, Y: 6}, "270deg": {X: -6, Y: 0},
 	} {
 		for _, name := range []string{sample.ReadingRoom, "alcove", "concourse", "lantern-hall", "gallery-soffit"} {
-			tree := sample.Tree(t, name, map[string]any{"project.north": north})
-			sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-			require.Empty(t, faults)
-			s, err := Draw("plan", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+			s, err := Draw("plan", ceiling(t, name, map[string]any{"project.north": north}), Options{})
 			require.NoError(t, err)
 			assert.Empty(t, draft.Overlaps(s), "%s, %s", name, north)
 			items := group(t, s, "north")

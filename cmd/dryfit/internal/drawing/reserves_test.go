@@ -9,7 +9,6 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
 
@@ -20,14 +19,13 @@ func TestSheetsNameTheReservesOfAVerdict(t *testing.T) {
 	require.Empty(t, problems)
 	reserves := []string{"LOOSENED BY THE STANDARDS", "loosened", "1 by the standards", "NOT CHECKED", "unchecked", "install, strap"}
 	for _, std := range []*standards.Standards{standards.BuiltIn(), standards.With(loose)} {
-		sheet, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, nil), review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
-		require.Empty(t, faults)
-		sheet.Counts = engine.Counts{}
+		in := reviewed(t, sample.Tree(t, sample.ReadingRoom, nil), std)
+		in.Sheet.Counts = engine.Counts{}
 		if len(std.Files) > 0 {
-			sheet.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
+			in.Sheet.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
 		}
 		for _, name := range Names() {
-			drawn, err := Draw(name, Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+			drawn, err := Draw(name, in, Options{})
 			require.NoError(t, err, name)
 			said := texts(drawn.Items)
 			if len(std.Files) > 0 {

@@ -49,16 +49,7 @@ const memberShown = 0.038
 
 // across are the middles of members that run along the vault, from the left springing.
 func (d *sectionOf) across() (out []float64) {
-	f, first := d.c.Room.Framing, 0.0
-	if f.Offset.Given() {
-		first = f.Offset.Get()
-	}
-	const most = 400
-	for i := range most {
-		y := first + float64(i)*f.Spacing.Get()
-		if y > d.c.Room.Width.Get() {
-			break
-		}
+	for _, y := range memberLines(d.c) {
 		out = append(out, y-d.wall)
 	}
 	return out

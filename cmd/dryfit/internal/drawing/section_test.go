@@ -20,9 +20,7 @@ import (
 
 // drawnSection is that of one of the ceilings, with changes.
 func drawnSection(t *testing.T, name string, changes map[string]any) paper.Sheet {
-	sheet, faults := review.Tree(sample.Tree(t, name, changes), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-	require.Empty(t, faults)
-	s, err := Draw("section", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+	s, err := Draw("section", ceiling(t, name, changes), Options{})
 	require.NoError(t, err)
 	return s
 }

@@ -10,17 +10,11 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
-	"dryfit/rules/review/catalog"
 )
 
 // surveyed is the print gallery, which was measured, with changes.
 func surveyed(t testing.TB, changes map[string]any) Input {
-	sheet, faults := review.Tree(sample.Tree(t, "print-gallery", changes), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-	require.Empty(t, faults)
-	return Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
+	return ceiling(t, "print-gallery", changes)
 }
 
 // written is all that a sheet says, its notes too.

@@ -9,9 +9,6 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
-	"dryfit/rules/review/catalog"
 )
 
 // ISO 3098-1 (from memory): 2.5mm is the next height of its series over 1.8mm, which
@@ -25,10 +22,7 @@ func TestTextIsLargeEnough(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			t.Run(name+"/"+units, func(t *testing.T) {
 				t.Parallel()
-				tree := sample.Tree(t, name, map[string]any{"project.units": units})
-				sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-				require.Empty(t, faults)
-				drawn, _, err := All(Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+				drawn, _, err := All(ceiling(t, name, map[string]any{"project.units": units}), Options{})
 				require.NoError(t, err)
 				for _, s := range drawn {
 					assert.Equal(t, [2]float64{drawn[0].Width, drawn[0].Height}, [2]float64{s.Width, s.Height}, s.Name)

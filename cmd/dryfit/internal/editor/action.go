@@ -75,8 +75,6 @@ type change struct {
 	text string
 }
 
-func (c change) apply(text string) string { return text[:c.at.Start] + c.text + text[c.at.End:] }
-
 // set is the change of a spec's text that gives a key a value. It reports false
 // where that can't be done in place.
 func set(text, key string, value any) (change, bool) {

@@ -44,15 +44,6 @@ var kinds = map[spec.LegKind]Kind{
 	}},
 }
 
-// Kinds are those of all kinds of leg, in the order of spec.LegKinds.
-func Kinds() []Kind {
-	var out []Kind
-	for _, k := range spec.LegKinds() {
-		out = append(out, KindOf(k))
-	}
-	return out
-}
-
 // KindOf is that of a leg's kind. A kind without one is a mistake in this program
 // and panics.
 func KindOf(kind spec.LegKind) Kind {

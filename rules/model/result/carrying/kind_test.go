@@ -13,10 +13,9 @@ import (
 func TestEveryKindOfLegHasItsParts(t *testing.T) {
 	keys := spec.Keys()
 	for i, kind := range spec.LegKinds() {
-		if i >= len(Kinds()) || Kinds()[i].Kind != kind {
-			t.Fatalf("nothing is known of legs of kind %s, in the order of spec.LegKinds", kind)
-		}
 		k := KindOf(kind)
+		assert.Equal(t, kind, k.Kind)
+		assert.Equal(t, i, k.index, "%s: its place among spec.LegKinds", kind)
 		assert.NotNil(t, k.way, "%s: its motions", kind)
 		assert.True(t, slices.Contains(keys, "route.*."+spec.Key(k.Place...)), "%s: the key of its clear width", kind)
 	}

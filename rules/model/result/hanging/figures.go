@@ -214,7 +214,7 @@ func (l lines) setting(strap int, change Change, from record.Set) {
 
 // settingRate is that of the least setting.
 func (l lines) settingRate(strap int, change Change, from record.Set) {
-	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near nought", strap),
+	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near zero", strap),
 		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or catches")
 }
 

@@ -12,6 +12,10 @@ import (
 // page that reprints it.
 const creep = 0.6
 
+// slackShare is the share of the rib's weight below which a strap's force is
+// roundoff and the strap is slack.
+const slackShare = 1e-6
+
 // read takes a solved case out of the solver's result.
 func (r *runner) read(id ID, without []int) Case {
 	c := Case{ID: id}
@@ -20,7 +24,7 @@ func (r *runner) read(id ID, without []int) Case {
 		switch r.rib.kinds[i] {
 		case strapKind:
 			c.Straps = append(c.Straps, s.Force)
-			c.Slack = append(c.Slack, s.Slack || s.Force <= nought*r.rib.weight)
+			c.Slack = append(c.Slack, s.Slack || s.Force <= slackShare*r.rib.weight)
 		case liftKind:
 			if !slices.Contains(without, i) {
 				c.Lifts = append(c.Lifts, -s.Force)

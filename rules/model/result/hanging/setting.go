@@ -19,12 +19,12 @@ type Setting struct {
 type Change struct {
 	Most float64 // by the whole setting, the greater of longer and shorter, N
 	Way  Way     // of that
-	Rate float64 // by a setting near nought, likewise, N/m
+	Rate float64 // by a setting near zero, likewise, N/m
 }
 
-// nought is a setting, in m, at which no strap is slack that is not as first
+// tinySetting is a setting, in m, at which no strap is slack that is not as first
 // hung, but for one that is on the verge of it.
-const nought = 1e-6
+const tinySetting = 1e-6
 
 // set makes each strap longer and shorter by what setting by hand leaves.
 func set(r *runner, first Case, setting float64) (out Setting, err error) {
@@ -45,7 +45,7 @@ func set(r *runner, first Case, setting float64) (out Setting, err error) {
 			}
 			near, small := c, setting
 			if !slices.Equal(c.Slack, first.Slack) {
-				small = min(setting, nought)
+				small = min(setting, tinySetting)
 				if near, err = r.set(i, way, small); err != nil {
 					return out, err
 				}

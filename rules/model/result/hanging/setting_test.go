@@ -12,7 +12,7 @@ import (
 )
 
 // A millimetre or two of setting is in proportion on taut straps. A setting that
-// lets straps go slack is not: the rate near nought stays, the solved change no
+// lets straps go slack is not: the rate near zero stays, the solved change no
 // longer follows it.
 func TestSettingIsGivenNearNoughtAndAsSolved(t *testing.T) {
 	little := solve(t, sample.Room(t, map[string]any{"strap.setting": "0.1mm"}))

@@ -152,7 +152,7 @@ func (s *Staging) With(straps, lifts []int) (State, error) {
 		return out, err
 	}
 	for i, f := range c.Straps {
-		if f > nought*s.Weight {
+		if f > slackShare*s.Weight {
 			out.Straps[i] = f
 		}
 	}

@@ -31,7 +31,7 @@ func upright(t *testing.T, r *rib, load mat.Vector, springs []int) []float64 {
 }
 
 // Staged by superposition: the rib on its two lifts; then, what lift 1 carried taken
-// away from it, the increments on lift 2 and the straps, which begin at nought. Of
+// away from it, the increments on lift 2 and the straps, which begin at zero. Of
 // every set of straps the one counts in which each pulls, and of which those left
 // out would be pushed. Solved afresh, as if the straps had carried from the first,
 // the lift that is left would have 22N: a sixth.
