@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/rulebook"
 	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review/catalog"
 )
@@ -21,13 +21,13 @@ func basisCommand() *cobra.Command {
 		ValidArgsFunction: completeRules,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return report.Catalogue(c.OutOrStdout(), catalog.Families())
+				return rulebook.Catalogue(c.OutOrStdout(), catalog.Families())
 			}
 			f, r, ok := catalog.Find(args[0])
 			if !ok {
 				return unknownRule(args[0])
 			}
-			return report.Basis(c.OutOrStdout(), f, r, catalog.Reads(r.ID))
+			return rulebook.Basis(c.OutOrStdout(), f, r, catalog.Reads(r.ID))
 		},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/rulebook"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/review/catalog"
@@ -40,9 +41,9 @@ func standardsCommand() *cobra.Command {
 			}
 			switch format {
 			case "text":
-				return report.Standards(c.OutOrStdout(), catalog.Rules(), std)
+				return rulebook.Standards(c.OutOrStdout(), catalog.Rules(), std)
 			case "json":
-				return report.StandardsJSON(c.OutOrStdout(), catalog.Rules(), std)
+				return rulebook.StandardsJSON(c.OutOrStdout(), catalog.Rules(), std)
 			default:
 				return fmt.Errorf("--format %q is not text or json", format)
 			}

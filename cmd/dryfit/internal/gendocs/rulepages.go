@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"dryfit/cmd/dryfit/internal/report"
+	"dryfit/cmd/dryfit/internal/report/rulebook"
 	"dryfit/rules/engine"
 	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/review/catalog"
@@ -37,7 +37,7 @@ func reads(root string) (map[string]record.Set, error) {
 func rulePage(f engine.Family, r *engine.Rule, reads record.Set) ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s# %s\n\n```text\n", generated, r.ID)
-	if err := report.Basis(&b, f, r, reads); err != nil {
+	if err := rulebook.Basis(&b, f, r, reads); err != nil {
 		return nil, err
 	}
 	b.WriteString("```\n")

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/rulebook"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
@@ -81,7 +82,7 @@ func sarifHelp(r *engine.Rule) sarifMarkup {
 		text = append(text, name+": "+said)
 		marked = append(marked, "- "+markdown.Text(name+": "+said))
 	}
-	item("Severity", severityText(r))
+	item("Severity", rulebook.Severity(r))
 	if r.Basis.Formula != "" {
 		item("Formula", r.Basis.Formula)
 		for _, s := range r.Basis.Symbols {
@@ -92,10 +93,10 @@ func sarifHelp(r *engine.Rule) sarifMarkup {
 		item("Valid", r.Basis.Valid)
 	}
 	for _, l := range r.Limits {
-		item("Limit "+r.Full(l.Key), limitText(l))
+		item("Limit "+r.Full(l.Key), rulebook.Limit(l))
 	}
-	item("Needs", orNone(r.Needs))
-	item("Reads", orNone(leaves(catalog.Reads(r.ID))))
+	item("Needs", rulebook.Keys(r.Needs))
+	item("Reads", rulebook.Keys(rulebook.Leaves(catalog.Reads(r.ID))))
 	item("Basis", r.Basis.Source.String())
 	item("More", "dryfit basis "+r.ID)
 	return sarifMarkup{strings.Join(text, "\n"), strings.Join(marked, "\n")}

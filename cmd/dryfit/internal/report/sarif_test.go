@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/report/markdown"
+	"dryfit/cmd/dryfit/internal/report/rulebook"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -70,7 +71,7 @@ func TestSARIFLinksToTheDocs(t *testing.T) {
 func TestSARIFHelpIsTheRulesText(t *testing.T) {
 	for _, r := range catalog.Rules() {
 		help := sarifHelp(r)
-		for _, said := range append([]string{r.Why, severityText(r), r.Basis.Source.String(), "dryfit basis " + r.ID}, r.Needs...) {
+		for _, said := range append([]string{r.Why, rulebook.Severity(r), r.Basis.Source.String(), "dryfit basis " + r.ID}, r.Needs...) {
 			assert.Contains(t, help.Text, said, r.ID)
 			assert.Contains(t, help.Markdown, markdown.Text(said), r.ID)
 		}

@@ -1,4 +1,4 @@
-package report
+package rulebook
 
 import (
 	"fmt"

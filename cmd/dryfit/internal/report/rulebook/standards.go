@@ -1,4 +1,4 @@
-package report
+package rulebook
 
 import (
 	"fmt"
@@ -25,7 +25,7 @@ type inForce struct {
 
 // Standards lists everything in force, for people.
 func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error {
-	t := NewReportText(w, false)
+	t := show.NewTexter(w, false)
 	t.Line(show.Shown(std.Name))
 	for _, f := range std.Files {
 		t.Line(show.Shown(f))
@@ -43,12 +43,13 @@ func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error
 			t.Line(heading)
 		}
 		kind = row.Kind
-		t.inForce(row)
+		writeInForce(t, row)
 	}
 	return t.Flush()
 }
 
-func (t ReportText) inForce(row inForce) {
+// writeInForce writes one of them, with where it comes from.
+func writeInForce(t *show.Texter, row inForce) {
 	from := "built in: " + row.Source
 	if row.File != "" {
 		from = fmt.Sprintf("%s:%d: %s", row.File, row.Line, row.Source)

@@ -1,4 +1,7 @@
-package report
+// Package rulebook writes what the rules and the standards say by themselves, without
+// a spec: the list of rules, all that there is to know of one, and everything in
+// force.
+package rulebook
 
 import (
 	"fmt"
@@ -16,7 +19,7 @@ import (
 
 // Catalogue lists every rule with its title, by family.
 func Catalogue(w io.Writer, families []engine.Family) error {
-	t := NewReportText(w, false)
+	t := show.NewTexter(w, false)
 	for i, f := range families {
 		if i > 0 {
 			t.Line("")
@@ -36,26 +39,26 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 	if err != nil {
 		return err
 	}
-	t := NewReportText(w, false)
+	t := show.NewTexter(w, false)
 	t.Line(r.ID)
 	t.Rule("─")
-	t.entryOf("checks", "that "+r.Title)
-	t.entryOf("why", r.Why)
-	t.entryOf("severity", severityText(r))
+	entryOf(t, "checks", "that "+r.Title)
+	entryOf(t, "why", r.Why)
+	entryOf(t, "severity", Severity(r))
 	if r.Basis.Formula != "" {
-		t.entryOf("formula", r.Basis.Formula)
+		entryOf(t, "formula", r.Basis.Formula)
 		for _, s := range r.Basis.Symbols {
-			t.entryOf("", s.Name+": "+s.Means+" ("+s.Unit+")")
+			entryOf(t, "", s.Name+": "+s.Means+" ("+s.Unit+")")
 		}
 	}
 	if r.Basis.Valid != "" {
-		t.entryOf("valid", r.Basis.Valid)
+		entryOf(t, "valid", r.Basis.Valid)
 	}
-	t.entryOf("basis", r.Basis.Source.String())
-	t.entryOf("needs", orNone(r.Needs))
-	t.entryOf("reads", orNone(leaves(reads)))
+	entryOf(t, "basis", r.Basis.Source.String())
+	entryOf(t, "needs", Keys(r.Needs))
+	entryOf(t, "reads", Keys(Leaves(reads)))
 	for _, l := range r.Limits {
-		t.entryOf("limit", r.Full(l.Key)+": "+limitText(l))
+		entryOf(t, "limit", r.Full(l.Key)+": "+Limit(l))
 	}
 	for _, c := range cases {
 		t.Line("")
@@ -68,7 +71,7 @@ func Basis(w io.Writer, f engine.Family, r *engine.Rule, reads record.Set) error
 }
 
 // entryOf writes one line of a list with a name before it.
-func (t ReportText) entryOf(name, text string) {
+func entryOf(t *show.Texter, name, text string) {
 	const column = 10
 	lead := show.Pad(name, column)
 	for _, l := range show.Wrap(text, show.TextWidth-column) {
@@ -77,14 +80,17 @@ func (t ReportText) entryOf(name, text string) {
 	}
 }
 
-func severityText(r *engine.Rule) string {
+// Severity is the severity of a rule, and to whom it refers.
+func Severity(r *engine.Rule) string {
 	if r.Severity == engine.Refer {
 		return "refer, to the " + r.RefersTo + "; can't be accepted or switched off"
 	}
 	return "at most " + r.Severity.String()
 }
 
-func limitText(l engine.Limit) string {
+// Limit is a limit as it is built in: its title, its sense, its value in metric
+// units and its source.
+func Limit(l engine.Limit) string {
 	sense := "at least "
 	if l.Sense == engine.AtMost {
 		sense = "at most "
@@ -102,15 +108,16 @@ func caseTitle(c engine.Case) string {
 	return "passes"
 }
 
-// leaves are the keys of a set that are no tables of others in it.
-func leaves(set record.Set) []string {
+// Leaves are the keys of a set that are no tables of others in it.
+func Leaves(set record.Set) []string {
 	names := spec.Names(set)
 	return slices.DeleteFunc(names, func(key string) bool {
 		return slices.ContainsFunc(names, func(other string) bool { return strings.HasPrefix(other, key+".") })
 	})
 }
 
-func orNone(keys []string) string {
+// Keys are keys in a row, or the words for none.
+func Keys(keys []string) string {
 	if len(keys) == 0 {
 		return "nothing more than every spec has"
 	}
