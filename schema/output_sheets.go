@@ -59,6 +59,7 @@ func takeoff() []field {
 
 func takeoffPieces() object {
 	return listOf("Pieces", "What the shop makes.", record("Piece", "Pieces of one kind and size.", []field{
+		must("mark", text("Mark", "Of the kind, as the sheet of the panel has it: K1.")),
 		must("name", text("Name", "Of its kind.")), must("material", text("Material", "Its species or sheet.")),
 		must("count", count("Count", "In the whole ceiling.")),
 		must("length", number("Length", "Finished; of a curved piece along its intrados, m.")),
@@ -90,9 +91,11 @@ func takeoffSheets() object {
 
 func takeoffHardware() object {
 	return listOf("Hardware", "To buy.", record("Hardware", "Of one kind and size.", []field{
+		may("mark", text("Mark", "Of straps that are cut as drawn, as the sheet of the panel has it: K6.")),
 		must("name", text("Name", "Of its kind.")), must("count", count("Count", "In the whole ceiling.")),
 		may("length", number("Length", "Of one strap; of moulding, all of it, m.")),
 		may("mass", number("Mass", "Of all of them, kg; absent where it is not worked out.")),
+		may("measured", flag("Measured", "Whether it is cut to the room as measured.")),
 	}))
 }
 

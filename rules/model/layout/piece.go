@@ -106,24 +106,30 @@ func (c *Ceiling) halfRibs() int {
 
 // VaultPieces are the pieces of the whole vault: all panels, all seams.
 func (c *Ceiling) VaultPieces() []Piece {
+	var out []Piece
+	for k := range c.Panel.Around.Get() {
+		out = append(out, c.ArchPieces(k)...)
+	}
+	return out
+}
+
+// ArchPieces are those of the k-th piece of all arches, counted from 0 at the left, with
+// the seams around.
+func (c *Ceiling) ArchPieces(k int) []Piece {
 	panels, ends := c.Panel.Along.Get(), 0
 	full, half := c.RibCount()
 	if !c.Grid.HalfEnds.Get() {
 		ends = min(2, panels)
 	}
-	var out []Piece
-	for k := range c.Panel.Around.Get() {
-		s0, s1 := c.part(k)
-		out = append(out, c.ribPieces(s0, s1, full, half)...)
-		out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
-		out = append(out, present(
-			c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
-			c.skinPiece(s0, s1, c.Panel.EndLength.Get(), ends),
-		)...)
-		out = append(out, c.tenonPieces(s0, s1, c.Seam.Count.Get())...)
-		out = append(out, c.strapPieces(s0, s1, panels)...)
-	}
-	return out
+	s0, s1 := c.part(k)
+	out := c.ribPieces(s0, s1, full, half)
+	out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
+	out = append(out, present(
+		c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
+		c.skinPiece(s0, s1, c.Panel.EndLength.Get(), ends),
+	)...)
+	out = append(out, c.tenonPieces(s0, s1, c.Seam.Count.Get())...)
+	return append(out, c.strapPieces(s0, s1, panels)...)
 }
 
 func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {

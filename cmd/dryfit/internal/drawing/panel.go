@@ -1,13 +1,12 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/layout"
-	"dryfit/spec/quantity"
+	"dryfit/rules/model/result/stock"
 )
 
 // panelOf keeps what a developed panel is drawn from.
@@ -23,21 +22,8 @@ type panelOf struct {
 	from   float64 // along the whole arch, where the piece begins
 	shape  trueArc
 	beside bool // it is drawn beside the panel
+	wood   stock.Takeoff
 	places map[int]paper.Point
-}
-
-// pieces lists those of a panel as the takeoff names them, with their finished
-// sizes, and the fittings of stated mass.
-func (in Input) pieces() []string {
-	var out []string
-	for _, p := range in.ceiling().Panel.Pieces.Get() {
-		if p.Kind == layout.Let {
-			out = append(out, fmt.Sprintf("%s: %s", p.Material, in.format(quantity.Mass(p.Mass).Value())))
-			continue
-		}
-		out = append(out, fmt.Sprintf("%d %s, %s: %s × %s × %s", p.Count, p.Kind, p.Material, in.length(p.Length), in.length(p.Width), in.length(p.Depth)))
-	}
-	return out
 }
 
 // at is a place of the panel: along the axis, and around from its left end,
@@ -69,6 +55,7 @@ func (d *panelOf) draw(b *draft.Board, v draft.View) {
 	})
 	d.dims()
 	d.ends()
+	d.marks()
 	if d.piece == 0 {
 		d.bite()
 	}
@@ -176,12 +163,6 @@ func (d *panelOf) dims() {
 	d.b.Dim(draft.Dim{From: d.at(x0, d.arc), To: d.at(x1, d.arc), Side: draft.Below, Text: "rails " + d.bare(each[1])})
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(x0, d.arc), Side: draft.Below, Text: d.bare(each[0])})
 	d.b.Dim(draft.Dim{From: d.at(0, d.arc), To: d.at(d.long, d.arc), Side: draft.Below, Text: "panel " + d.bare(whole)})
-	middle := c.Grid.ModuleAround.Get() * (float64(d.modules()/2) + 0.5)
-	name := "half rib"
-	if d.bays > 1 {
-		name = "half rib at a seam"
-	}
-	d.b.Label(draft.Label{Text: name, Of: d.at(x0/2, middle-c.Grid.ModuleAround.Get()*0.2), Prefer: []draft.Side{draft.Right}})
 	if joints := c.SheetsAround(d.piece).Joints; c.SkinSheets().FitsAround && len(joints) > 0 {
 		d.b.Label(draft.Label{Text: "sheets meet on the rail", Of: d.at(x0+(x1-x0)*0.7, joints[0]), Prefer: []draft.Side{draft.Below, draft.Above}})
 	}

@@ -69,12 +69,12 @@ func (in Input) panelPieces(arc bool) (list []*panelOf, err error) {
 	if err := shows("panel", c.Seam.TenonsInSeam.Get(), "tenons"); err != nil {
 		return nil, err
 	}
-	n := c.Panel.Around.Get()
+	n, wood := c.Panel.Around.Get(), in.wood()
 	for k := range n {
 		if n > mostPieces && k > 1 && k < n-1 {
 			continue
 		}
-		d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get(), piece: k}
+		d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get(), piece: k, wood: wood}
 		d.from = float64(k) * d.arc
 		d.shape = arcOf(c, d.from, d.from+d.arc)
 		d.beside = arc && d.newArc(list)
@@ -131,7 +131,7 @@ func (in Input) panelSubject(d *panelOf) *subject {
 		s.above += pieceRoom
 	}
 	if d.piece == 0 {
-		s.notes = []paper.Note{{Title: "Pieces of the heaviest panel", Lines: in.pieces()}, d.pieceNote()}
+		s.notes = []paper.Note{{Title: "Pieces of the heaviest panel", Lines: d.pieces()}, d.pieceNote()}
 	}
 	return s
 }

@@ -100,19 +100,20 @@ func (d *panelOf) stations() []station {
 	return out
 }
 
-// roundOff is how far off a place on a seam may be, in m.
-const roundOff = 1e-9
-
 // strapsAt are the straps on the piece, from its upper edge: one over a seam is on the
-// piece before it.
+// piece after it, as the shop bores them.
 func (d *panelOf) strapsAt() (out []station) {
 	if !d.c.Strap.Given() {
 		return nil
 	}
+	from, to := d.c.Piece(d.piece)
 	for i, share := range d.c.Strap.Stations.Get() {
-		s := float64(share)*d.c.Vault.Arc.Get() - d.from
-		if s <= d.arc+roundOff && (s > roundOff || d.piece == 0) {
-			out = append(out, station{s, fmt.Sprintf("strap %d", i+1)})
+		if s := float64(share) * d.c.Vault.Arc.Get(); d.c.Holds(from, to, s) {
+			name := fmt.Sprintf("strap %d", i+1)
+			if mark := d.strapMark(share); mark != "" {
+				name += ", " + mark
+			}
+			out = append(out, station{s - from, name})
 		}
 	}
 	return out

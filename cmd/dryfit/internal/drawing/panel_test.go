@@ -36,7 +36,7 @@ func drawnPanel(t *testing.T, name string, o Options) paper.Sheet {
 func TestThePanelHasRunningDimensionsAndItsTrueArc(t *testing.T) {
 	assert.Subset(t, panelTexts(t, sample.ReadingRoom), []string{
 		"near end, tenons", "far end", "left springing", "right springing",
-		"463.5 strap 1", "772.4 rail B", "1159 lift 1", "2317 crown", "4635 arc", "75", "4560",
+		"463.5 strap 1, K6", "772.4 rail B", "1159 lift 1", "2317 crown", "4635 arc", "75", "4560",
 		"chord 4200", "rise 840", "R 3045", "form R 3015",
 	})
 }

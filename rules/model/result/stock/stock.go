@@ -21,10 +21,14 @@ type Takeoff struct {
 	PanelMass float64 // of the heaviest panel
 	Panels    int
 	Mass      float64 // of all pieces
+
+	ceiling *layout.Ceiling
+	made    *shop.Shop
 }
 
 // Line is a kind of piece, all of one size.
 type Line struct {
+	Mark                 string // of the kind, "K1"
 	Name, Material       string
 	Count                int
 	Length, Width, Depth float64 // finished; of a curved piece along its intrados
@@ -55,6 +59,7 @@ type SheetStock struct {
 
 // Hardware is bought by the piece, or by its length.
 type Hardware struct {
+	Mark   string // of the kind, of a strap that is as drawn
 	Name   string
 	Count  int
 	Length float64 // of one strap; of moulding, all of it
@@ -67,7 +72,7 @@ type Hardware struct {
 // their lengths by panel and station, or as drawn where none are given.
 func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
 	made := shop.Of(c)
-	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get()}
+	t := Takeoff{PanelMass: c.Panel.Mass.Get(), Panels: c.Panel.Count.Get(), ceiling: c, made: made}
 	for _, f := range c.Fitting.Get() {
 		if f.Mass.Given() {
 			t.Mass += f.Mass.Get()
@@ -104,6 +109,7 @@ func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
 		t.Mass += h.Mass
 	}
 	t.Hardware = append(t.Hardware, others(c)...)
+	t.mark()
 	return t
 }
 
@@ -206,7 +212,7 @@ const alike = 1e-4
 // merge adds a line to an equal one, or at the end.
 func merge(list []Line, l Line) []Line {
 	for i, had := range list {
-		if had.Name == l.Name && had.Material == l.Material && near(had.Length, l.Length) && near(had.Width, l.Width) && near(had.Depth, l.Depth) {
+		if had.same(l) {
 			list[i].Count += l.Count
 			list[i].Mass += l.Mass
 			return list

@@ -20,12 +20,12 @@ type Takeoff struct {
 
 // row is one line of the takeoff, as it is printed.
 type row struct {
-	Group, name, material, count, length, width, depth, from, mass string
+	Group, mark, name, material, count, length, width, depth, from, mass string
 }
 
 // Cells are the texts of a line, from the group to the mass.
 func (r row) Cells() []string {
-	return []string{r.Group, r.name, r.material, r.count, r.length, r.width, r.depth, r.from, r.mass}
+	return []string{r.Group, r.mark, r.name, r.material, r.count, r.length, r.width, r.depth, r.from, r.mass}
 }
 
 // Rows are the lines of the takeoff, in the ceiling's units.
@@ -52,7 +52,7 @@ func (t Takeoff) Rows() []row {
 				from = fmt.Sprintf("%d halves, mitred at the crown, each of %s", p.Halves, from)
 			}
 		}
-		out = append(out, row{"piece", p.Name, p.Material, fmt.Sprint(p.Count), length(p.Length), length(p.Width), length(p.Depth), from, mass(p.Mass)})
+		out = append(out, row{"piece", p.Mark, p.Name, p.Material, fmt.Sprint(p.Count), length(p.Length), length(p.Width), length(p.Depth), from, mass(p.Mass)})
 	}
 	for _, b := range t.Boards {
 		out = append(out, row{
@@ -75,7 +75,7 @@ func (t Takeoff) Rows() []row {
 		if h.Measured && i == 0 { // all that are stand first
 			from = "as measured, cut to " + u.CutStep()
 		}
-		out = append(out, row{Group: "hardware", name: h.Name, count: fmt.Sprint(h.Count), length: length(h.Length), from: from, mass: mass(h.Mass)})
+		out = append(out, row{Group: "hardware", mark: h.Mark, name: h.Name, count: fmt.Sprint(h.Count), length: length(h.Length), from: from, mass: mass(h.Mass)})
 	}
 	return append(out,
 		row{Group: "weight", name: "heaviest panel", count: "1", mass: mass(t.PanelMass)},
@@ -92,6 +92,20 @@ func bought(u quantity.System, b stock.Boards) string {
 	return fmt.Sprintf("%s, and %.0f%% for kerfs, planing, trim and defects", finished, 100*b.Waste)
 }
 
+// nameWide and markWide are the columns of a name and of the mark before it, in characters.
+const (
+	nameWide = 16
+	markWide = 4
+)
+
+// named is the name of a line after its mark, in the groups that have marks.
+func (r row) named() string {
+	if r.Group != "piece" && r.Group != "hardware" {
+		return r.name
+	}
+	return show.Pad(r.mark, markWide) + r.name
+}
+
 // TakeoffText writes the takeoff as a schedule.
 func TakeoffText(w io.Writer, t Takeoff) error {
 	x := show.NewTexter(w, false)
@@ -100,25 +114,25 @@ func TakeoffText(w io.Writer, t Takeoff) error {
 	for _, l := range show.Wrap("takeoff: "+show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), show.TextWidth) {
 		x.Line(l)
 	}
-	widths := []int{16, 20, 10, 11, 10, 10}
+	widths := []int{nameWide, 20, 10, 11, 10, 10}
 	group := ""
 	for _, r := range t.Rows() {
 		if r.Group != group {
 			group = r.Group
 			x.Line("")
 			x.Line(map[string]string{
-				"piece": "pieces: count, finished length, width, depth, mass of all", "lumber": "lumber to buy",
+				"piece": "pieces: mark, count, finished length, width, depth, mass of all", "lumber": "lumber to buy",
 				"sheet": "sheets to buy: count, bent edge, straight edge, thickness", "hardware": "hardware", "weight": "weight",
 			}[group])
 			x.Rule("─")
 		}
 		var b strings.Builder
-		for i, cell := range []string{r.name, r.material, r.count, r.length, r.width, r.depth} {
+		for i, cell := range []string{r.named(), r.material, r.count, r.length, r.width, r.depth} {
 			b.WriteString(show.Pad(show.Shown(cell), widths[i]))
 		}
 		x.Line(strings.TrimRight(b.String(), " ") + strings.Repeat(" ", max(1, show.TextWidth-len([]rune(strings.TrimRight(b.String(), " ")))-len([]rune(r.mass)))) + r.mass)
 		if r.from != "" {
-			x.Line(strings.Repeat(" ", widths[0]) + r.from)
+			x.Line(strings.Repeat(" ", nameWide) + r.from)
 		}
 	}
 	return x.Flush()
@@ -135,6 +149,7 @@ func mitredHalves(p stock.Line) int {
 // TakeoffJSON writes the takeoff as one document, in SI.
 func TakeoffJSON(w io.Writer, t Takeoff) error {
 	type piece struct {
+		Mark           string          `json:"mark"`
 		Name           string          `json:"name"`
 		Material       string          `json:"material"`
 		Count          int             `json:"count"`
@@ -163,6 +178,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		Why       string          `json:"why,omitempty"`
 	}
 	type hardware struct {
+		Mark   string          `json:"mark,omitempty"`
 		Name   string          `json:"name"`
 		Count  int             `json:"count"`
 		Length show.JSONNumber `json:"length,omitempty"`
@@ -182,7 +198,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 	}{Path: t.Path, Pieces: []piece{}, Lumber: []boards{}, Sheets: []sheets{}, Hardware: []hardware{}, PanelMass: show.JSONNumber(t.PanelMass), Panels: t.Panels, Mass: show.JSONNumber(t.Mass)}
 	for _, p := range t.Pieces {
 		out.Pieces = append(out.Pieces, piece{
-			p.Name, p.Material, p.Count, show.JSONNumber(p.Length), show.JSONNumber(p.Width), show.JSONNumber(p.Depth),
+			p.Mark, p.Name, p.Material, p.Count, show.JSONNumber(p.Length), show.JSONNumber(p.Width), show.JSONNumber(p.Depth),
 			show.JSONNumber(p.Strips), mitredHalves(p), show.JSONNumber(p.StripThickness), show.JSONNumber(p.Mass),
 		})
 	}
@@ -197,7 +213,7 @@ func TakeoffJSON(w io.Writer, t Takeoff) error {
 		out.Sheets = append(out.Sheets, one)
 	}
 	for _, h := range t.Hardware {
-		out.Hardware = append(out.Hardware, hardware{h.Name, h.Count, show.JSONNumber(h.Length), show.JSONNumber(h.Mass), h.Measured})
+		out.Hardware = append(out.Hardware, hardware{h.Mark, h.Name, h.Count, show.JSONNumber(h.Length), show.JSONNumber(h.Mass), h.Measured})
 	}
 	return show.WriteJSON(w, out)
 }

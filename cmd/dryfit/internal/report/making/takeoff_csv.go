@@ -17,6 +17,7 @@ type takeoffColumn struct {
 
 var takeoffColumns = []takeoffColumn{
 	{"group", "group", 0},
+	{"mark", "mark", 0},
 	{"name", "name", 0},
 	{"material", "material", 0},
 	{"count", "count", quantity.One},
@@ -35,8 +36,8 @@ var takeoffColumns = []takeoffColumn{
 // takeoffLine is one line: texts, and numbers in SI, of which nought stands for
 // none.
 type takeoffLine struct {
-	group, name, material string
-	numbers               map[string]float64
+	group, mark, name, material string
+	numbers                     map[string]float64
 }
 
 func (t Takeoff) lines() []takeoffLine {
@@ -46,10 +47,10 @@ func (t Takeoff) lines() []takeoffLine {
 		if p.Strips > 0 {
 			n["strips"], n["strip"] = p.Strips, p.StripThickness
 		}
-		out = append(out, takeoffLine{"piece", p.Name, p.Material, n})
+		out = append(out, takeoffLine{"piece", p.Mark, p.Name, p.Material, n})
 	}
 	for _, b := range t.Boards {
-		out = append(out, takeoffLine{"lumber", "board measure", b.Species, map[string]float64{
+		out = append(out, takeoffLine{"lumber", "", "board measure", b.Species, map[string]float64{
 			"volume": b.Volume, "waste": b.Waste, "boards": b.BoardFeet,
 		}})
 	}
@@ -58,16 +59,16 @@ func (t Takeoff) lines() []takeoffLine {
 		if s.Err != nil {
 			name += ", " + s.Err.Error()
 		}
-		out = append(out, takeoffLine{"sheet", name, s.Material, map[string]float64{
+		out = append(out, takeoffLine{"sheet", "", name, s.Material, map[string]float64{
 			"count": float64(s.Count), "length": s.Bent, "width": s.Straight, "depth": s.Thickness, "pieces": float64(s.Pieces),
 		}})
 	}
 	for _, h := range t.Hardware {
-		out = append(out, takeoffLine{"hardware", h.Name, "", map[string]float64{"count": float64(h.Count), "length": h.Length, "mass": h.Mass}})
+		out = append(out, takeoffLine{"hardware", h.Mark, h.Name, "", map[string]float64{"count": float64(h.Count), "length": h.Length, "mass": h.Mass}})
 	}
 	return append(out,
-		takeoffLine{"weight", "heaviest panel", "", map[string]float64{"count": 1, "mass": t.PanelMass}},
-		takeoffLine{"weight", "all panels", "", map[string]float64{"count": float64(t.Panels), "mass": t.Mass}},
+		takeoffLine{"weight", "", "heaviest panel", "", map[string]float64{"count": 1, "mass": t.PanelMass}},
+		takeoffLine{"weight", "", "all panels", "", map[string]float64{"count": float64(t.Panels), "mass": t.Mass}},
 	)
 }
 
@@ -84,7 +85,7 @@ func TakeoffCSV(w io.Writer, t Takeoff) error {
 		return err
 	}
 	for _, l := range t.lines() {
-		texts := map[string]string{"group": l.group, "name": l.name, "material": l.material}
+		texts := map[string]string{"group": l.group, "mark": l.mark, "name": l.name, "material": l.material}
 		for i, column := range takeoffColumns {
 			switch x := l.numbers[column.key]; {
 			case column.unit == 0:

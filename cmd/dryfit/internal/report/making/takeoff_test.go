@@ -21,7 +21,7 @@ func takeoff(t testing.TB, changes map[string]any) Takeoff {
 	return Takeoff{Path: "hall.ceiling.toml", Ceiling: c, Takeoff: stock.Of(c, nil)}
 }
 
-// A spreadsheet can add up every column but the first three, in the unit that
+// A spreadsheet can add up every column but the first four, in the unit that
 // its head names.
 func TestTakeoffCSVHasNumbersInItsColumns(t *testing.T) {
 	for units, u := range map[string]struct {
@@ -41,7 +41,7 @@ func TestTakeoffCSVHasNumbersInItsColumns(t *testing.T) {
 		sum := map[string]float64{}
 		for _, row := range table[1:] {
 			for i, cell := range row {
-				if i < 3 || cell == "" {
+				if i < 4 || cell == "" {
 					assert.False(t, strings.HasPrefix(cell, "="), cell)
 					continue
 				}
