@@ -37,8 +37,8 @@ func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
 		{name: "rail", lines: []line{
 			given("species", w.Species, species, "as the rib"),
 			{"width", l(s.width), "", false},
-			{"depth", l(c.depth - c.skin), "the rib's less the skin, which lies on it between the ribs", false},
-			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "at its ends: tenon; or dowel, screw, with count and diameter", true},
+			{"depth", l(c.depth - c.skin), "the rib's depth less the skin, which lies on the rail between the ribs", false},
+			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "of its ends; kind: tenon, dowel, screw, glue; for dowels and screws a count and a diameter", true},
 		}},
 		skin(w, c, l, s),
 		seam(l, s),
@@ -56,13 +56,13 @@ func project(w Wanted) table {
 	}
 	note := ""
 	if title == "" {
-		title, note = "Untitled ceiling", confirm+"what the drawings call it"
+		title, note = "Untitled ceiling", confirm+"the title on drawings"
 	}
 	return table{name: "project", lines: []line{
 		{"title", quoted(title), note, false},
-		{"sheet", quoted(""), "of the drawing, if there is one yet", true},
-		{"units", quoted(units), "that reports print in; the spec may mix both", false},
-		{"engineer", quoted(""), "of record for the hanging; empty: it is referred", false},
+		{"sheet", quoted(""), "number of the drawing sheet", true},
+		{"units", quoted(units), "of reports and drawings; the spec may mix both", false},
+		{"engineer", quoted(""), "of record for the hanging; while it is empty, the hanging is referred", false},
 	}}
 }
 
@@ -70,10 +70,10 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 	sizes := []line{
 		{"width", l(c.width), confirm + "wall to wall across the span", false},
 		{"length", l(c.length), confirm + "wall to wall along the vault", false},
-		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down in it", false},
+		{"height", l(c.height), confirm + "floor to springing; a panel is tipped down below it", false},
 	}
-	above := line{"above", l(s.above), confirm + "clear, from the back of the crown to the framing", false}
-	loose := line{"tolerance", l(s.loose), confirm + "plus or minus, on width and length", false}
+	above := line{"above", l(s.above), confirm + "clear height, from the back of the crown to the framing", false}
+	loose := line{"tolerance", l(s.loose), confirm + "of the width and the length, plus or minus", false}
 	if r := w.Room; r != nil {
 		sizes = []line{
 			{"width", quoted(r.Width), "wall to wall across the span", false},
@@ -82,27 +82,27 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 		}
 	}
 	if w.Survey != nil {
-		sizes[0].note, sizes[1].note = "halfway between the least and the greatest measured", "the same"
-		loose.note = "what the readings are off by, with their accuracy"
+		sizes[0].note, sizes[1].note = "halfway between the least and the greatest reading", "halfway between the least and the greatest reading"
+		loose.note = "covers all readings with their accuracy"
 		if c.above > 0 {
 			above = line{"above", l(c.above), "from the back of the crown to the framing, as measured", false}
 		}
 	}
-	return table{name: "room", about: "The room as built. The vault needs a gap at every wall: it is worked from the tolerances below, from how " +
-		"the wood moves, and at the near end from the run that the last panel takes to slide home.", lines: append(sizes, []line{
-		{"use", `"public"`, confirm + "what the room is for, which decides how high it has to be: dwelling, public", false},
+	return table{name: "room", about: "The room as built. The vault needs a gap at every wall. The gap depends on the tolerances below, on the " +
+		"movement of the wood and, at the near end, on the travel of the last panel.", lines: append(sizes, []line{
+		{"use", `"public"`, confirm + "dwelling or public; determines the least height", false},
 		above,
 		loose,
-		{"entry", `"end"`, confirm + "where one first sees the vault: end, side", false},
-		{"access", `""`, "who can get above to fix the straps: above, none", true},
-		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "what the straps are fixed to", true},
+		{"entry", `"end"`, confirm + "where people first see the vault: end, side", false},
+		{"access", `""`, "to the tops of the straps once a panel is up: above, none", true},
+		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "that the straps are fixed to; runs: across, along", true},
 	}...)}
 }
 
 func vault(w Wanted, c choice, l func(float64) string, f figures) table {
 	worked := ""
 	if w.Room != nil {
-		worked = "the greatest that the room leaves; "
+		worked = "the greatest with which the vault fits the room; "
 	}
 	lines := []line{
 		{"profile", quoted(w.Profile), "", false},
@@ -122,9 +122,9 @@ func vault(w Wanted, c choice, l func(float64) string, f figures) table {
 func gridOf(w Wanted, c choice, l func(float64) string, f figures, s sizes) table {
 	around := f.say("a module of %s", func(c *layout.Ceiling) []any { return []any{quantity.Length(c.Grid.ModuleAround.Get())} })
 	if c.around%2 == 1 && around != "" {
-		around += "; odd, so that a coffer lies at the crown"
+		around += "; an odd number puts a coffer at the crown"
 	}
-	along := f.say("a module of %s; %.2f to one", func(c *layout.Ceiling) []any {
+	along := f.say("a module of %s; its ratio is %.2f", func(c *layout.Ceiling) []any {
 		return []any{quantity.Length(c.Grid.ModuleAlong.Get()), c.Grid.Ratio()}
 	})
 	mark := func(given int) string {
@@ -136,33 +136,33 @@ func gridOf(w Wanted, c choice, l func(float64) string, f figures, s sizes) tabl
 	return table{name: "grid", lines: []line{
 		{"around", strconv.Itoa(c.around), mark(w.Around) + around, false},
 		{"along", strconv.Itoa(c.along), mark(w.Along) + along, false},
-		{"ends", `"half"`, "half ribs at the ends of the vault: all panels alike", false},
+		{"ends", `"half"`, "half ribs at the ends of the vault, so all panels are alike", false},
 		{"reveal", `{ width = ` + l(s.reveal[0]) + `, depth = ` + l(s.reveal[1]) + `, at = "seam" }`, confirm + "the shadow groove", false},
 	}}
 }
 
 func panels(c choice, l func(float64) string, f figures, s sizes) table {
 	return table{name: "panels", lines: []line{
-		{"along", strconv.Itoa(c.along), confirm + f.say("one for each coffer along, %s each", func(c *layout.Ceiling) []any { return []any{quantity.Mass(c.Panel.Mass.Get())} }), false},
-		{"around", "1", confirm + "2 where an arch is too large to bring in one piece", false},
-		{"tolerance", l(c.panel), confirm + "plus or minus, on a panel's length and width", false},
-		{"form", l(s.form), confirm + "plus or minus, on the rise, off the shop's form", false},
+		{"along", strconv.Itoa(c.along), confirm + f.say("one for each coffer along; a panel weighs %s", func(c *layout.Ceiling) []any { return []any{quantity.Mass(c.Panel.Mass.Get())} }), false},
+		{"around", "1", confirm + "pieces of one arch; 2 if the route is too narrow for one piece", false},
+		{"tolerance", l(c.panel), confirm + "of a panel's length and width, plus or minus", false},
+		{"form", l(s.form), confirm + "of the rise, plus or minus, with the shop's form", false},
 	}}
 }
 
 func rib(w Wanted, c choice, l func(float64) string, f figures, s sizes) table {
 	strip := f.say("%.4g strips", func(c *layout.Ceiling) []any { return []any{c.Laminations()} })
 	if f.ceiling != nil && !math.IsInf(f.ceiling.Vault.TightestRadius.Get(), 1) {
-		strip += f.say("; the tightest radius is %.0f times one", func(c *layout.Ceiling) []any {
+		strip += f.say("; the tightest radius is %.0f times the thickness of a strip", func(c *layout.Ceiling) []any {
 			return []any{c.Vault.TightestRadius.Get() / c.Rib.Lamination.Get()}
 		})
 	}
 	t := table{name: "rib", lines: []line{
 		given("species", w.Species, species, "the wood"),
-		{"cut", `"mixed"`, confirm + "how the strips are sawn: vertical, flat, mixed", false},
-		given("construction", w.Construction, laminated, "or sawn, solid"),
+		{"cut", `"mixed"`, confirm + "grain of the strips: vertical, flat, mixed", false},
+		given("construction", w.Construction, laminated, "laminated, sawn, solid"),
 		{"width", l(s.width), "a rib at a seam is two halves", false},
-		{"depth", l(c.depth), confirm + "deep enough for its runs between straps", false},
+		{"depth", l(c.depth), confirm + "deep enough for the distance between straps", false},
 	}}
 	if w.Construction == "" || w.Construction == laminated {
 		t.lines = append(t.lines, line{"lamination", l(c.strip), confirm + strip, false})
@@ -172,63 +172,63 @@ func rib(w Wanted, c choice, l func(float64) string, f figures, s sizes) table {
 
 func skin(w Wanted, c choice, l func(float64) string, s sizes) table {
 	return table{name: "skin", lines: []line{
-		given("material", w.Skin, skinMaterial, "what the supplier's bends to"),
+		given("material", w.Skin, skinMaterial, "check the least bend radius that the supplier states"),
 		{"thickness", l(c.skin), "", false},
-		{"straight", `"along"`, "the sheet's unbent edge", false},
+		{"straight", `"along"`, "direction of the sheet's unbent edge", false},
 		{"sheet", `{ straight = ` + l(s.sheet[0]) + `, bent = ` + l(s.sheet[1]) + ` }`, "", false},
-		{"setback", l(c.depth - c.skin), "from the underside to its near face; the rail's depth", false},
-		{"glue", `{ width = "", press = "", spacing = "" }`, "to the frame; press: clamps, staples, nails, bag", true},
+		{"setback", l(c.depth - c.skin), "from the underside to the skin; the rail's depth", false},
+		{"glue", `{ width = "", press = "", spacing = "" }`, "between skin and frame; press: clamps, staples, nails, bag", true},
 	}}
 }
 
 func seam(l func(float64) string, s sizes) table {
-	return table{name: "seam", about: "The field joints. They are the shop's to choose; these are in proportion to the rib.", lines: []line{
+	return table{name: "seam", about: "The field joints, in proportion to the rib. The shop may choose others.", lines: []line{
 		{"tenon", `{ thickness = ` + l(s.tenon[0]) + `, width = ` + l(s.tenon[1]) + `, length = ` + l(s.tenon[2]) + ` }`, "", false},
-		{"spacing", l(s.spacing), confirm + "greatest, from tenon to tenon", false},
-		{"edge", l(s.edge), confirm + "the first tenon, from the rib's end", false},
+		{"spacing", l(s.spacing), confirm + "greatest distance between tenons", false},
+		{"edge", l(s.edge), confirm + "from the rib's end to the first tenon", false},
 		{"mortise", `"one snug, rest wide"`, "", false},
-		{"gap", l(s.seam[0]), confirm + "of glue, as designed", false},
-		{"tolerance", l(s.seam[1]), confirm + "plus or minus, on that", false},
+		{"gap", l(s.seam[0]), confirm + "thickness of glue, as designed", false},
+		{"tolerance", l(s.seam[1]), confirm + "of the gap, plus or minus", false},
 	}}
 }
 
 func strap(c choice, l func(float64) string, s sizes) table {
-	return table{name: "strap", about: "The hangers, on each edge rib of a panel. Where they are and how they share is worked out; what one may carry " +
-		"is for a test report or an engineer to say, and is left for you to fill in.", lines: []line{
+	return table{name: "strap", about: "The straps on each edge rib of a panel. dryfit computes their places and their forces. The allowable load of a " +
+		"strap comes from a test report or an engineer: you must supply it.", lines: []line{
 		{"stations", stations(c.stations), confirm + "shares of the arc", false},
 		{"material", `"steel"`, confirm + "as bought", false},
 		{"width", l(s.strap[0]), confirm + "as bought", false},
 		{"thickness", l(s.strap[1]), confirm + "as bought", false},
 		{"lap", l(s.lap), confirm + "on the rib and on the framing", false},
-		{"setting", l(c.setting), confirm + "plus or minus, in its length as it is fixed", false},
-		{"hung", `"shop"`, confirm + "state of the wood when hung; \"room\" once it has come to the room's air", false},
+		{"setting", l(c.setting), confirm + "of its length when it is fixed, plus or minus", false},
+		{"hung", `"shop"`, confirm + "moisture of the wood when hung: shop, or room if it has adapted to the room's air", false},
 		{"fixing", `{ top = "", bottom = "" }`, "top: side, underside; bottom: side, back, seam", true},
-		{"hole", `""`, "diameter, at the screws", true},
+		{"hole", `""`, "diameter of the holes for the screws", true},
 		{"screws", `{ count = 0, diameter = "", penetration = "" }`, "at one end", true},
-		{"allowable", `{ load = "", source = "" }`, "never a guess: the load, and who stands behind it", true},
+		{"allowable", `{ load = "", source = "" }`, "allowable load, and the test report or the engineer it comes from", true},
 	}}
 }
 
 func closing(c choice, l func(float64) string, s sizes) []table {
 	return []table{
-		{name: "edge", lines: []line{{"cover", l(c.cover), confirm + "what the moulding at the walls can hide", false}}},
+		{name: "edge", lines: []line{{"cover", l(c.cover), confirm + "the width that the moulding at the walls covers", false}}},
 		{name: "close", lines: []line{
-			{"first_gap", l(s.gap), confirm + "left at the far end wall, where the first panel goes", false},
-			{"last", `"slide"`, confirm + "or drop: tenons set from above", false},
+			{"first_gap", l(s.gap), confirm + "between the far end wall and the first panel", false},
+			{"last", `"slide"`, confirm + "slide; or drop, with tenons set from above", false},
 		}},
-		{name: "finish", lines: []line{{"sides", `"all"`, confirm + "sealed on all faces alike, or on those seen", false}}},
+		{name: "finish", lines: []line{{"sides", `"all"`, confirm + "sealed faces: all, seen", false}}},
 		{name: "crew", lines: []line{
-			{"people", strconv.Itoa(c.people), confirm + "who carry a panel", false},
-			{"aids", `"dollies"`, confirm + "or none", false},
+			{"people", strconv.Itoa(c.people), confirm + "number of people who carry a panel", false},
+			{"aids", `"dollies"`, confirm + "dollies or none", false},
 		}},
-		{name: "lift", off: true, about: "The lifts that raise a panel, and where they stand under it.", lines: []line{
+		{name: "lift", off: true, about: "The lifts that raise a panel, and their places under it.", lines: []line{
 			{"units", "2", "", false},
 			{"capacity", `""`, "of each, at its load centre", false},
 			{"reach", `""`, "of the forks", false},
-			{"stowed", `""`, "height of the forks when they are down", false},
-			{"stations", `["25%", "75%"]`, "shares of the panel's own arc", false},
-			{"saddle", "true", "shaped to the curve and padded", false},
-			{"base", `{ along = "", across = "", heel = "" }`, "outline, and from its heel to the load centre", true},
+			{"stowed", `""`, "height of the lowered forks", false},
+			{"stations", `["25%", "75%"]`, "shares of the panel's arc", false},
+			{"saddle", "true", "a padded saddle in the shape of the curve", false},
+			{"base", `{ along = "", across = "", heel = "" }`, "outline of the base, and the distance from its heel to the load centre", true},
 		}},
 		routeTable(),
 	}
@@ -236,14 +236,14 @@ func closing(c choice, l func(float64) string, s sizes) []table {
 
 func routeTable() table {
 	return table{
-		name: "[route]", off: true, about: "The way in, leg by leg: vehicle, door, corridor, corner, stair, elevator. Each leg is a table like this one.", lines: []line{
-			{"name", `""`, "what one calls it", false},
+		name: "[route]", off: true, about: "The route: one such table for each leg. Kinds of leg: vehicle, door, corridor, corner, stair, elevator.", lines: []line{
+			{"name", `""`, "for findings and drawings", false},
 			{"kind", `"door"`, "", false},
-			{"width", `""`, "clear, with the leaf open", false},
+			{"width", `""`, "clear width with the leaf open", false},
 			{"height", `""`, "", false},
-			{"wall", `""`, "depth of the opening", false},
-			{"before", `""`, "clear depth on the side one comes from", false},
-			{"after", `""`, "and beyond", false},
+			{"wall", `""`, "thickness of the wall", false},
+			{"before", `""`, "clear depth in front of the door", false},
+			{"after", `""`, "clear depth behind it", false},
 		},
 	}
 }

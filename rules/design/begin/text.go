@@ -11,7 +11,7 @@ import (
 // line is one line of a table: a key with its value and what is said of it.
 type line struct {
 	key, value, note string
-	// off makes it a comment, for the designer to fill in and take the mark off.
+	// off makes it a comment, for the designer to fill in and uncomment.
 	off bool
 }
 
@@ -29,11 +29,11 @@ const (
 	confirm    = "confirm: "
 )
 
-const preface = `A first spec, drafted by dryfit begin. It passes its own check as it stands. What is marked
-"confirm" is a guess made for you: put what you know in its place and run dryfit check again.
-Lines and tables that are commented out are facts that nobody should guess; fill them in and
-take off the mark, and the rules that need them are checked too. What is neither here nor there
-is taken from the standards, and dryfit check lists it as assumed.`
+const preface = `A first spec, written by dryfit begin. It passes its own check. Lines marked "confirm" have
+values that dryfit chose: replace them by your own, and run dryfit check again. The keys that
+you must supply are commented out: fill them in and uncomment them. Until then the rules that
+need them are not checked. Other absent keys have the defaults of the standards; dryfit check
+lists these as assumed.`
 
 // write writes a choice as a spec, and counts what is to be confirmed. Of a
 // sheet, where there is one, come the figures in the notes.

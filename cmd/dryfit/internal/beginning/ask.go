@@ -121,13 +121,13 @@ func (f *Flags) interview(a *asker) bool {
 	if !f.Curved && !a.until(curves, f.answerCurve(a)) {
 		return false
 	}
-	if begin.HasRise(f.Profile) && !a.until("Rise, springing to crown; empty for the greatest that goes", f.tried(a, &f.Rise, "")) {
+	if begin.HasRise(f.Profile) && !a.until("Rise, springing to crown; empty for the greatest that passes", f.tried(a, &f.Rise, "")) {
 		return false
 	}
 	for _, q := range []struct {
 		text string
 		to   *int
-	}{{"Coffers around; empty to have it chosen", &f.Around}, {"Coffers along; empty to have it chosen", &f.Along}} {
+	}{{"Coffers around; empty to let dryfit choose", &f.Around}, {"Coffers along; empty to let dryfit choose", &f.Along}} {
 		if *q.to == 0 && !a.until(q.text, f.counted(a, q.to)) {
 			return false
 		}

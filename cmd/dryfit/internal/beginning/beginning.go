@@ -92,7 +92,7 @@ func undrafted(s console.Streams, w begin.Wanted, err error) error {
 		if r := w.Room; r != nil {
 			size = fmt.Sprintf("room %s by %s by %s", r.Width, r.Length, r.Height)
 		}
-		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes, and against what came nearest stands:", w.Profile, size)
+		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes; the nearest fails these rules:", w.Profile, size)
 		fmt.Fprintln(s.Err, show.Paragraph(show.Safe(said)))
 		for _, a := range none.Against {
 			fmt.Fprintln(s.Err, show.Paragraph(show.Safe(a.Rule.ID+": "+a.Text+".")))
@@ -108,11 +108,11 @@ func undrafted(s console.Streams, w begin.Wanted, err error) error {
 
 // drafted says what the draft is worth.
 func drafted(to string, d *begin.Draft) string {
-	text := fmt.Sprintf("%s passes its own check to the built-in standards (%s: %s); %d of its lines are to be confirmed.",
+	text := fmt.Sprintf("%s passes its own check to the built-in standards (%s: %s); %d of its lines are marked confirm.",
 		to, d.Sheet.Verdict, d.Sheet.Counts, d.Confirm)
 	for _, f := range d.Sheet.Findings {
 		if f.Severity == engine.Query {
-			text += " Queried, and to be answered: " + f.Rule.ID + ": " + f.Text + "."
+			text += " Query to answer: " + f.Rule.ID + ": " + f.Text + "."
 		}
 	}
 	return text

@@ -66,7 +66,7 @@ func (f *Flags) inRoom() (*begin.Room, error) {
 	case f.Span != "" || f.Length != "":
 		return nil, errors.New("the room is given in place of --span and --length: both follow from it")
 	case f.Survey != "" && f.Room != "":
-		return nil, errors.New("--survey is given in place of --room: the readings say how wide and long it is")
+		return nil, errors.New("--survey is given in place of --room: the readings give its width and length")
 	case f.Survey != "":
 		return &begin.Room{Height: f.Height}, nil
 	case f.Height != "":
