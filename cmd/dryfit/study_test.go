@@ -68,7 +68,7 @@ func TestStudyInterrupted(t *testing.T) {
 	assert.True(t, interrupted)
 	assert.Equal(t, done, options)
 	assert.Positive(t, options)
-	assert.Regexp(t, `^dryfit: \d+ of 4001 options were worked out and are written\ndryfit: interrupted\n$`, errs.String())
+	assert.Regexp(t, `^dryfit: \d+ of 4001 options were checked and are written\ndryfit: interrupted\n$`, errs.String())
 }
 
 // So it is in a file, and in the formats that are written at the end.
@@ -135,7 +135,7 @@ func TestStudyOfMany(t *testing.T) {
 	assert.Equal(t, 1+10004, strings.Count(out.String(), "\r\n"))
 	head, _, _ := strings.Cut(out.String(), "\r\n")
 	assert.NotContains(t, head, "unbeaten")
-	assert.Contains(t, errs.String(), "10004 options worked out: 10004 can't be made")
+	assert.Contains(t, errs.String(), "10004 options checked: 10004 can't be made")
 
 	out.Reset()
 	args[3] = "text"

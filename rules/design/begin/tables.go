@@ -38,7 +38,7 @@ func tables(w Wanted, c choice, ceiling *layout.Ceiling, s sizes) []table {
 			given("species", w.Species, species, "as the rib"),
 			{"width", l(s.width), "", false},
 			{"depth", l(c.depth - c.skin), "the rib's depth less the skin, which lies on the rail between the ribs", false},
-			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "of its ends; kind: tenon, dowel, screw, glue; for dowels and screws a count and a diameter", true},
+			{"joint", `{ kind = "", thickness = "", width = "", embedment = "" }`, "at its ends; kind: tenon, dowel, screw, glue; for dowels and screws a count and a diameter", true},
 		}},
 		skin(w, c, l, s),
 		seam(l, s),
@@ -95,7 +95,7 @@ func room(w Wanted, c choice, l func(float64) string, s sizes) table {
 		loose,
 		{"entry", `"end"`, confirm + "where people first see the vault: end, side", false},
 		{"access", `""`, "to the tops of the straps once a panel is up: above, none", true},
-		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "that the straps are fixed to; runs: across, along", true},
+		{"framing", `{ spacing = "", runs = "", offset = "", member = "", species = "" }`, "holds the tops of the straps; runs: across, along", true},
 	}...)}
 }
 

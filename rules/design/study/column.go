@@ -58,7 +58,7 @@ var columns = []Column{
 	{"sag", "sag", "sag as first hung", quantity.Metre, Lower, sag},
 	{"sheets", "sheets", "skin sheets to buy", quantity.One, Lower, sheetsBought},
 	{"joints", "field joints", "field joints", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Ceiling.Seam.Tenons.Get()) }},
-	{"margin", "transit margin", "least margin on the way in", quantity.Metre, Higher, margin},
+	{"margin", "transit margin", "least margin on the route", quantity.Metre, Higher, margin},
 	{"gap", "last gap", "last gap as designed", quantity.Metre, Neither, lastGap},
 	{"holds", "holds", "holds", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Counts.Held) }},
 	{"queries", "queries", "queries", quantity.One, Lower, func(s *review.Sheet) float64 { return float64(s.Counts.Queried) }},

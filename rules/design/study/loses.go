@@ -28,7 +28,7 @@ func (s *Study) Loses(f *Front, r Row) string {
 	}
 	rest := ""
 	if s.counted(f, r) > len(in) {
-		rest = "; the rest weighed is equal"
+		rest = "; the other figures are equal"
 	}
 	return fmt.Sprintf("option %d beats it in %s%s", by.Index, listed(what), rest)
 }

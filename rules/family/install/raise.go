@@ -90,7 +90,7 @@ var liftStowed = engine.Rule{
 func checkStowed(p *engine.Pass) {
 	c := p.Ceiling
 	if c.Panel.Around.Get() > 1 {
-		p.NotChecked("panels.around", "how the pieces of a split arch lie on the forks is not worked out")
+		p.NotChecked("panels.around", "how the pieces of a split arch lie on the forks is not computed")
 		return
 	}
 	heights, _ := forks(c)

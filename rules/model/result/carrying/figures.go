@@ -20,7 +20,7 @@ func (w Way) beyond() string {
 // Figures are the route's lines of the calculation sheet: each leg with the
 // motion, the margin, and for a door the free depth that the motion takes.
 func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
-	out := calcs.New(c, "the way in")
+	out := calcs.New(c, "the route")
 	for _, l := range legs {
 		kind := KindOf(l.Kind.Get())
 		// add puts a figure of the leg's way on the sheet.

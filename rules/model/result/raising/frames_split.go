@@ -7,7 +7,7 @@ import (
 )
 
 // apart is what the frames of a split arch do not answer for.
-const apart = "How this piece comes, is turned and lies on its forks is not worked out and not drawn: it is shown as it hangs."
+const apart = "How this piece comes, is turned and lies on its forks is not computed and not drawn: it is shown as it hangs."
 
 // split are the frames of an arch in pieces: each up on its lifts and on its straps,
 // then all together.
@@ -45,7 +45,7 @@ func (f *framer) pieceHung() Frame {
 	out.After, out.Straps = f.stages(), f.lines()
 	if by > 0 {
 		out.GhostPlan = []curve.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
-		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s on to its neighbour's tenons; the force that takes is not worked out.", f.length(by)))
+		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s on to its neighbour's tenons; the force that takes is not computed.", f.length(by)))
 	}
 	f.bases(&out, by)
 	out.Gap = f.ends()
@@ -76,8 +76,8 @@ func (f *framer) joined(pieces []Piece) Frame {
 	out.Top = height + f.high.Z
 	out.Gap = Gap{"between two pieces, as designed", c.Seam.Gap.Get()}
 	out.Unknown = []string{
-		"The forces are those of each piece by itself. The force that brings the pieces together is not worked out, nor whether lifts have to stand under them for it.",
-		"Who joins them, and from where, is not worked out.",
+		"The forces are those of each piece by itself. The force that brings the pieces together is not computed, nor whether lifts have to stand under them for it.",
+		"Who joins them, and from where, is not computed.",
 	}
 	out.Until = "every seam of the arch is closed, and the engineer's release is signed"
 	return out

@@ -44,11 +44,11 @@ func (f *framer) overFeet() float64 { return f.t.up.Get() - f.low.Z }
 func (f *framer) howItComes() string {
 	switch {
 	case f.site.Turn.OnEdge:
-		return "It comes through the last door only on edge. How it is turned to face across the room is not worked out."
+		return "It comes through the last door only on edge. How it is turned to face across the room is not computed."
 	case len(f.c.Route.Get()) == 0:
 		return "How it comes into the room is not known: the spec has no route."
 	default:
-		return "How it comes into the room is on the route's sheet. How it is turned to face across the room is not worked out."
+		return "How it comes into the room is on the route's sheet. How it is turned to face across the room is not computed."
 	}
 }
 
@@ -83,7 +83,7 @@ func (f *framer) turningHands(out *Frame, lift, hold, along float64) {
 	if f.c.Vault.HalfAngle.Get() == 0 {
 		begin, back = f.hands(out.Weight), 0
 		out.Carried, out.Also = []Share{{"floor", out.Weight}}, nil
-		out.Hands = []Hands{{"to lift it; what lays a flat panel down is not worked out", begin}}
+		out.Hands = []Hands{{"to lift it; what lays a flat panel down is not computed", begin}}
 	}
 	out.People = People{"at the crown", handsAway, f.around(max(begin, back), along)}
 }
@@ -100,5 +100,5 @@ func (f *framer) turningUnknown() []string {
 	if f.tall() > HandsBelow {
 		out = append(out, "The crown comes higher than hands may lift: take a line or a lift to it.")
 	}
-	return append(out, "What spreads the feet, and so the force on a chock, is not worked out.")
+	return append(out, "What spreads the feet, and so the force on a chock, is not computed.")
 }

@@ -152,7 +152,7 @@ func (f *framer) slides() Frame {
 	if by > 0 {
 		out.GhostPlan = []curve.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
 		out.Gap = least(out.Gap, Gap{"between the tenons and the panel before it slides", by - f.c.Seam.Tenon.Length.Get()/2})
-		out.Unknown = append(out.Unknown, "The force that slides it on its forks is not worked out.")
+		out.Unknown = append(out.Unknown, "The force that slides it on its forks is not computed.")
 	}
 	out.Unknown = append(out.Unknown, fmt.Sprintf("No hand lifts or holds above %s: slide it from a platform or from above, not from the floor.", f.length(HandsBelow)))
 	f.last(&out)

@@ -119,10 +119,10 @@ func (c Comparison) sections() []compareSection {
 		worse bool
 		title string
 	}{
-		{compare.Added, false, "findings that came"},
-		{compare.Removed, false, "findings that went"},
-		{compare.Changed, true, "findings that got worse"},
-		{compare.Changed, false, "findings that moved"},
+		{compare.Added, false, "new findings"},
+		{compare.Removed, false, "findings that are gone"},
+		{compare.Changed, true, "findings that are worse"},
+		{compare.Changed, false, "findings that changed otherwise"},
 	} {
 		s := compareSection{title: k.title, severities: true}
 		for _, f := range c.Findings {
@@ -135,7 +135,7 @@ func (c Comparison) sections() []compareSection {
 	for _, k := range []struct {
 		kind  compare.Kind
 		title string
-	}{{compare.Added, "not checked any more"}, {compare.Removed, "checked now"}} {
+	}{{compare.Added, "no longer checked"}, {compare.Removed, "checked now"}} {
 		s := compareSection{title: k.title}
 		for _, n := range c.NotChecked {
 			if n.Kind == k.kind {
@@ -160,7 +160,7 @@ func (c Comparison) figureSection() compareSection {
 	if others := c.others(); others != "" {
 		entries = append(entries, compareEntry{text: others})
 	}
-	return compareSection{title: "figures to decide by" + by, entries: entries, decides: true}
+	return compareSection{title: "main figures" + by, entries: entries, decides: true}
 }
 
 // others counts the figures that changed and are not listed.
@@ -233,7 +233,7 @@ func (c Comparison) findingEntry(f compare.FindingChange) compareEntry {
 		e.at += " of the old spec"
 	}
 	if f.Unchecked {
-		e.text += " It is gone because the rule is not checked any more, or not in full."
+		e.text += " It is gone because the rule is no longer checked, or no longer in full."
 	}
 	return e
 }

@@ -193,9 +193,9 @@ func weight(e remedy.Effect, units quantity.System) []string {
 	}
 	switch {
 	case e.Panels > 0:
-		out = append(out, fmt.Sprintf("%d panels more", e.Panels))
+		out = append(out, show.Plural(e.Panels, "more panel"))
 	case e.Panels < 0:
-		out = append(out, fmt.Sprintf("%d panels fewer", -e.Panels))
+		out = append(out, show.Plural(-e.Panels, "fewer panel"))
 	}
 	return out
 }

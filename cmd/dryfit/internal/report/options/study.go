@@ -140,7 +140,7 @@ func (s Study) sameInAll(same []int) []string {
 	}
 	var out []string
 	if len(alike) > 0 {
-		out = append(out, "the same in all: "+strings.Join(alike, ", "))
+		out = append(out, "the same in all options: "+strings.Join(alike, ", "))
 	}
 	if len(without) > 0 {
 		out = append(out, "no option has a figure for: "+strings.Join(without, ", "))
@@ -177,7 +177,7 @@ func values(list []any) string {
 
 // outcome is the line that ends a study.
 func (s Study) outcome() string {
-	what := fmt.Sprintf("%s worked out", options(s.Tally.Done))
+	what := fmt.Sprintf("%s checked", options(s.Tally.Done))
 	if s.Interrupted() {
 		what = fmt.Sprintf("INTERRUPTED after %d of %s", s.Tally.Done, options(s.Last-s.First+1))
 	}
@@ -232,7 +232,7 @@ func (s Study) unbeaten() string {
 	if len(members) == 1 {
 		which = "option "
 	}
-	return fmt.Sprintf("unbeaten in %s: %s%s. No other that passes is as good in all of these figures and better in one",
+	return fmt.Sprintf("unbeaten in %s: %s%s. No other option that passes is at least as good in all of these figures and better in one",
 		in, which, strings.Join(members, ", "))
 }
 
@@ -250,7 +250,7 @@ func (s Study) abridged() string {
 	case !s.All:
 		return fmt.Sprintf("over %d options: only the unbeaten are listed; csv and jsonl list all", study.Listed)
 	case s.Only == "pass":
-		return "listed are only those that pass"
+		return "only options that pass are listed"
 	default:
 		return ""
 	}

@@ -47,7 +47,7 @@ func (s Study) place(index int) Place {
 	case index < s.First || index > s.Last:
 		p.Lines = []string{"it is in another part of the study"}
 	case index >= s.First+s.Tally.Done:
-		p.Lines = []string{"not worked out: the study was interrupted"}
+		p.Lines = []string{"not checked: the study was interrupted"}
 	default:
 		p.Lines = []string{"it does not pass; only those that pass are listed"}
 	}

@@ -65,7 +65,7 @@ func (t studyText) found(s Study) {
 		}
 		if !headed {
 			t.Line("")
-			t.Line("what is held and queried, by rule")
+			t.Line("holds and queries, by rule")
 			headed = true
 		}
 		t.Paragraph("", show.Pad(fmt.Sprintf("option %d", r.Index), show.Label), r.Found())
@@ -82,7 +82,7 @@ func (t studyText) losses(s Study) {
 		}
 		if !headed {
 			t.Line("")
-			t.Line("what the others lose")
+			t.Line("what beats the other options")
 			headed = true
 		}
 		t.Paragraph("", show.Pad(fmt.Sprintf("option %d", r.Index), show.Label), show.Shown(lost)+".")
@@ -97,7 +97,7 @@ func (t studyText) reasons(s Study) {
 		return
 	}
 	t.Line("")
-	t.Line("what can't be made")
+	t.Line("options that can't be made")
 	for i, r := range s.Tally.Reasons {
 		if i == shownReasons {
 			t.Paragraph("", "", fmt.Sprintf("… and at %d more keys", len(s.Tally.Reasons)-i))
