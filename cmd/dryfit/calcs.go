@@ -40,10 +40,10 @@ func calcsCommand(s console.Streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			sheet := one.Sheet
-			results := result.Of(sheet.Ceiling, carrying.Search{})
+			assessment := one.Assessment
+			results := result.Of(assessment.Ceiling, carrying.Search{})
 			calcs := sums.Calcs{
-				Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
+				Path: assessment.Path, Ceiling: assessment.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),
 			}
 			return outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, calcs) })

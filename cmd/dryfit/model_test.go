@@ -19,7 +19,7 @@ import (
 type printedFrame struct {
 	Key      string
 	Section  printedSection
-	Nodes    []frame.Point
+	Nodes    []frame.Vector
 	Members  []printedMember
 	Supports []struct {
 		Node  int
@@ -27,7 +27,7 @@ type printedFrame struct {
 	}
 	Springs []struct {
 		Node      int
-		Toward    frame.Point
+		Toward    frame.Vector
 		Stiffness float64
 		Works     string
 	}
@@ -59,7 +59,7 @@ type printedCase struct {
 		Slack         bool
 	}
 	Supports []float64
-	Moves    []frame.Point
+	Moves    []frame.Vector
 }
 
 func printedFrames(t *testing.T, name string) []printedFrame {

@@ -73,15 +73,15 @@ func raise(s console.Streams, path string, f raiseFlags) error {
 	if err != nil {
 		return err
 	}
-	if one.Sheet.Verdict == engine.Failed {
+	if one.Assessment.Verdict == engine.Failed {
 		to := s.Err // where a program waits for a document there is none
 		if f.format == "text" && f.output == "" {
 			to = s.Out
 		}
 		return single.Withheld(s, to, one, on, "there is no raising plan: the check fails the spec")
 	}
-	plan := making.Raise{Sheet: one.Sheet, On: on, Plan: one.Sheet.Results.Raising(), Frames: one.Sheet.Results.Frames()}
-	if why := plan.None(one.Sheet.Ceiling); why != "" {
+	plan := making.Raise{Assessment: one.Assessment, On: on, Plan: one.Assessment.Results.Raising(), Frames: one.Assessment.Results.Frames()}
+	if why := plan.None(one.Assessment.Ceiling); why != "" {
 		fmt.Fprintln(s.Err, "dryfit: there is no raising plan: "+show.Safe(why))
 		return exit.VerdictError{Status: exit.Fail}
 	}

@@ -60,13 +60,13 @@ func serveEditor(ctx context.Context, s console.Streams, named string) error {
 func forEditor(s *source.Finder, folder string) editor.Found {
 	std, _ := s.ForFolder(folder)
 	found := editor.Found{Standards: std}
-	for _, sheet := range s.Sheets() {
-		found.Broken = append(found.Broken, broken(sheet))
+	for _, assessment := range s.Assessments() {
+		found.Broken = append(found.Broken, broken(assessment))
 	}
 	return found
 }
 
-func broken(sheet *review.Sheet) editor.Broken {
-	src, _ := source.NewInput(sheet.Path).Read(nil)
-	return editor.Broken{Path: sheet.Path, Source: src, Problems: sheet.Problems}
+func broken(assessment *review.Assessment) editor.Broken {
+	src, _ := source.NewInput(assessment.Path).Read(nil)
+	return editor.Broken{Path: assessment.Path, Source: src, Problems: assessment.Problems}
 }

@@ -45,7 +45,7 @@ func takeOff(s console.Streams, path, format, output string, named []string) err
 	if err != nil {
 		return err
 	}
-	sheet := one.Sheet
-	takeoff := making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())}
+	assessment := one.Assessment
+	takeoff := making.Takeoff{Path: assessment.Path, Ceiling: assessment.Ceiling, Takeoff: stock.Of(assessment.Ceiling, assessment.Results.Survey().Cuts())}
 	return outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return write(w, takeoff) })
 }

@@ -3,12 +3,12 @@ package review
 import "dryfit/rules/engine"
 
 // Against marks what an earlier revision of the spec had, and judges again: what
-// it had does not fail the spec. The earlier sheet is one to the same standards;
+// it had does not fail the spec. The earlier assessment is one to the same standards;
 // nil where there was no such spec. A file that can't be checked stays that.
-func (s *Sheet) Against(earlier *Sheet, o Options) {
+func (s *Assessment) Against(earlier *Assessment, o Options) {
 	s.compared = true
 	if earlier == nil {
-		earlier = &Sheet{}
+		earlier = &Assessment{}
 	}
 	had := map[string]engine.Finding{}
 	for _, f := range earlier.Findings {

@@ -13,7 +13,7 @@ import (
 )
 
 // against checks the reading room with changes against it with others.
-func against(t *testing.T, now, earlier *strings.Replacer, strict bool) *review.Sheet {
+func against(t *testing.T, now, earlier *strings.Replacer, strict bool) *review.Assessment {
 	t.Helper()
 	src := string(sample.Source(t, "reading-room"))
 	o := options()
@@ -29,7 +29,7 @@ func against(t *testing.T, now, earlier *strings.Replacer, strict bool) *review.
 var asItIs = strings.NewReplacer()
 
 // fresh are the rules whose holds and queries are new.
-func fresh(s *review.Sheet) []string {
+func fresh(s *review.Assessment) []string {
 	var out []string
 	for _, f := range s.Findings {
 		if f.Baseline == engine.New && (f.Severity == engine.Hold || f.Severity == engine.Query) {
@@ -95,8 +95,8 @@ func TestFiguresThatTheBaselineCouldNotCompute(t *testing.T) {
 		{"another rule", []engine.NotChecked{failed(rule, "a")}, []engine.NotChecked{failed(other, "a")}, engine.Failed},
 		{"one more", []engine.NotChecked{failed(rule, "a"), failed(rule, "b")}, []engine.NotChecked{failed(rule, "a")}, engine.Failed},
 	} {
-		s := &review.Sheet{NotChecked: c.now}
-		s.Against(&review.Sheet{NotChecked: c.earlier}, review.Options{})
+		s := &review.Assessment{NotChecked: c.now}
+		s.Against(&review.Assessment{NotChecked: c.earlier}, review.Options{})
 		assert.Equal(t, c.want, s.Verdict, c.name)
 	}
 }

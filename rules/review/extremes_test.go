@@ -28,8 +28,8 @@ var notNumbers = regexp.MustCompile(`\b(NaN|Inf|unlimited|no figure)\b|%!`)
 // endless are the radii that a flat ceiling has not.
 var endless = regexp.MustCompile(`^(vault.radius|vault.tightest-radius|skin.radius)$`)
 
-// sane lists what is in a sheet that no reader can use.
-func sane(s *review.Sheet) []string {
+// sane lists what is in an assessment that no reader can use.
+func sane(s *review.Assessment) []string {
 	var out []string
 	number := func(where string, v float64) {
 		if math.IsNaN(v) || math.IsInf(v, 0) {

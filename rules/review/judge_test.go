@@ -39,7 +39,7 @@ func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 			},
 		}
 		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{})
-		s := &Sheet{NotChecked: out.NotChecked}
+		s := &Assessment{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)
 		assert.Equal(t, c.failed, s.Counts.Uncomputed, c.name)

@@ -10,7 +10,7 @@ import (
 // leaveOut drops what the rules that are left out say, and counts these as not
 // checked. What a rule refers is never dropped, whatever else the rule says. All
 // else is judged by every rule before: what passes, and what is accepted.
-func (s *Sheet) leaveOut(o Options) {
+func (s *Assessment) leaveOut(o Options) {
 	why := map[*engine.Rule]string{}
 	for _, r := range o.Rules {
 		if reason := o.LeftOut(r); reason != "" && r.Severity != engine.Refer {

@@ -31,7 +31,7 @@ func TestLeavingOut(t *testing.T) {
 			assert.Equal(t, all.Problems, none.Problems)
 			continue
 		}
-		said := func(s *review.Sheet) (refers, others []string) {
+		said := func(s *review.Assessment) (refers, others []string) {
 			for _, f := range s.Findings {
 				if f.Severity != engine.Refer {
 					others = append(others, f.Rule.ID)

@@ -11,16 +11,16 @@ import (
 	"dryfit/spec"
 )
 
-// MostTried is how many changed specs one sheet tries. A spec that is wrong in
+// MostTried is how many changed specs one assessment tries. A spec that is wrong in
 // more places is not put right one value at a time.
 const MostTried = 64
 
-// trials are the candidates that have been tried on one sheet.
+// trials are the candidates that have been tried for one spec.
 type trials struct {
-	sheet    *Sheet
-	options  Options
-	had      []engine.Finding // before any change
-	outcomes map[string]attempt
+	assessment *Assessment
+	options    Options
+	had        []engine.Finding // before any change
+	outcomes   map[string]attempt
 }
 
 // attempt is what became of a candidate: whether it makes nothing worse, which
@@ -40,7 +40,7 @@ type place struct {
 // offer tries the candidates of each finding, in the order in which a shop would
 // rather change them, and keeps the first that clears it and makes nothing else
 // worse.
-func (s *Sheet) offer(o Options) {
+func (s *Assessment) offer(o Options) {
 	o.Search.Brief = true
 	t := trials{s, o, slices.Clone(s.Findings), map[string]attempt{}}
 	order := o.Standards.Order()
@@ -63,7 +63,7 @@ func (s *Sheet) offer(o Options) {
 // silent since it was not checked has not passed.
 func (t *trials) passes(offer engine.Offer, cured engine.Finding) bool {
 	got := t.with(offer)
-	return got.sound && t.sheet.Reads(cured.Rule, offer.Key) && !got.silent[cured.Rule] && !got.found[place{cured.Rule, cured.At}]
+	return got.sound && t.assessment.Reads(cured.Rule, offer.Key) && !got.silent[cured.Rule] && !got.found[place{cured.Rule, cured.At}]
 }
 
 // with runs the rules on the spec with one value changed, but for those that have
@@ -75,8 +75,8 @@ func (t *trials) with(offer engine.Offer) attempt {
 		return got
 	}
 	t.outcomes[name] = attempt{}
-	tree, ok := spec.With(t.sheet.Document.Tree, offer.Key, offer.Value)
-	if !ok || !schema.FitsAsDoes(t.sheet.Document.Tree, tree) {
+	tree, ok := spec.With(t.assessment.Document.Tree, offer.Key, offer.Value)
+	if !ok || !schema.FitsAsDoes(t.assessment.Document.Tree, tree) {
 		return attempt{} // a count of nothing, a length below zero
 	}
 	if ceiling, faults := layout.Resolve(tree, t.options.Standards); len(faults) == 0 {
@@ -91,8 +91,8 @@ func (t *trials) run(c *layout.Ceiling, key string) attempt {
 	var first, last []*engine.Rule
 	for _, r := range t.options.Rules {
 		switch {
-		case !t.sheet.Reads(r, key):
-		case t.sheet.Reads(r, "route"):
+		case !t.assessment.Reads(r, key):
+		case t.assessment.Reads(r, "route"):
 			last = append(last, r)
 		default:
 			first = append(first, r)
@@ -128,8 +128,8 @@ func became(o engine.Outcome) attempt {
 	return got
 }
 
-// Reads reports whether a rule has read a key, or one in it, for the sheet. Where
+// Reads reports whether a rule has read a key, or one in it, for the spec. Where
 // it has not, no value of the key changes what it says.
-func (s *Sheet) Reads(r *engine.Rule, key string) bool {
+func (s *Assessment) Reads(r *engine.Rule, key string) bool {
 	return !spec.IDs(key).And(s.Inputs[r]).Empty()
 }

@@ -19,18 +19,18 @@ import (
 func TestNoOfferMakesAnotherMatterWorse(t *testing.T) {
 	offers := 0
 	for _, name := range sample.Names(t) {
-		sheet := review.Spec(name, sample.Source(t, name), options())
-		for _, f := range sheet.Findings {
+		assessment := review.Spec(name, sample.Source(t, name), options())
+		for _, f := range assessment.Findings {
 			if f.Passes == nil {
 				continue
 			}
 			offers++
-			tree, ok := spec.With(sheet.Document.Tree, f.Passes.Key, f.Passes.Value)
+			tree, ok := spec.With(assessment.Document.Tree, f.Passes.Key, f.Passes.Value)
 			require.True(t, ok)
 			after, faults := review.Tree(tree, options())
 			require.Empty(t, faults)
 			for _, g := range after.Findings {
-				for _, had := range sheet.Findings {
+				for _, had := range assessment.Findings {
 					if g.Rule != had.Rule || g.At != had.At || g.Severity < engine.Query || g.Severity == engine.Refer || had.Bound.Name == "" || g.Bound.Unit != had.Bound.Unit {
 						continue
 					}
@@ -52,11 +52,11 @@ func TestAnOfferThatTakesAFindingFurtherIsNotMade(t *testing.T) {
 	require.NotNil(t, free.Passes)
 	assert.Equal(t, "6mm", free.Passes.Value)
 
-	sheet := review.Spec("s", sample.Source(t, "study", append(near, `"7144mm"`, `"7125mm"`)...), options())
-	short := find(sheet, "close.slide")
+	assessment := review.Spec("s", sample.Source(t, "study", append(near, `"7144mm"`, `"7125mm"`)...), options())
+	short := find(assessment, "close.slide")
 	require.NotNil(t, short)
 	assert.Equal(t, engine.Query, short.Severity)
-	assert.Nil(t, find(sheet, "close.first-gap").Passes, "the last gap would be a millimetre shorter")
+	assert.Nil(t, find(assessment, "close.first-gap").Passes, "the last gap would be a millimetre shorter")
 }
 
 // Of the values that would pass, the one is offered whose key the standards

@@ -1,4 +1,4 @@
-// Package review is the one path from the bytes of a spec to its sheet: what
+// Package review is the one path from the bytes of a spec to its assessment: what
 // was found, what was not checked, what was assumed, and the verdict. It does
 // no input or output.
 package review
@@ -38,8 +38,8 @@ type Options struct {
 	Search carrying.Search
 }
 
-// Sheet is the outcome for one spec.
-type Sheet struct {
+// Assessment is one spec with all that its review gives.
+type Assessment struct {
 	Path       string
 	Document   *spec.Document // nil where the file could not be opened
 	Standards  *standards.Standards
@@ -59,10 +59,10 @@ type Sheet struct {
 }
 
 // Spec reviews the bytes of one spec. Path is for messages only.
-func Spec(path string, src []byte, o Options) *Sheet {
-	sheet := &Sheet{Path: path, Standards: o.Standards}
+func Spec(path string, src []byte, o Options) *Assessment {
+	assessment := &Assessment{Path: path, Standards: o.Standards}
 	doc, problems := spec.Parse(path, src)
-	sheet.Document = doc
+	assessment.Document = doc
 	if len(problems) == 0 {
 		if _, problem := spec.Format(doc); problem != nil {
 			problems = append(problems, *problem)
@@ -72,33 +72,33 @@ func Spec(path string, src []byte, o Options) *Sheet {
 		problems = schema.Check(doc)
 	}
 	if len(problems) == 0 {
-		problems = sheet.fill(o)
+		problems = assessment.fill(o)
 	}
-	sheet.Problems = problems
-	sheet.judge(o)
-	return sheet
+	assessment.Problems = problems
+	assessment.judge(o)
+	return assessment
 }
 
-// Unreadable is the sheet of a file that could not be opened.
-func Unreadable(path, message string, o Options) *Sheet {
-	sheet := &Sheet{Path: path, Standards: o.Standards}
-	sheet.Problems = []spec.Problem{{
+// Unreadable is the assessment of a file that could not be opened.
+func Unreadable(path, message string, o Options) *Assessment {
+	assessment := &Assessment{Path: path, Standards: o.Standards}
+	assessment.Problems = []spec.Problem{{
 		Rule: "file.read", Message: message,
 		Position: spec.Position{Line: 1, Column: 1}, End: spec.Position{Line: 1, Column: 1},
 	}}
-	sheet.judge(o)
-	return sheet
+	assessment.judge(o)
+	return assessment
 }
 
-// Broken is the sheet of a standards file that can't be taken.
-func Broken(path string, problems []spec.Problem) *Sheet {
-	sheet := &Sheet{Path: path, Standards: standards.BuiltIn(), Problems: problems}
-	sheet.judge(Options{})
-	return sheet
+// Broken is the assessment of a standards file that can't be taken.
+func Broken(path string, problems []spec.Problem) *Assessment {
+	assessment := &Assessment{Path: path, Standards: standards.BuiltIn(), Problems: problems}
+	assessment.judge(Options{})
+	return assessment
 }
 
 // fill resolves the ceiling and runs the rules.
-func (s *Sheet) fill(o Options) []spec.Problem {
+func (s *Assessment) fill(o Options) []spec.Problem {
 	if o.Offers && o.Search.Memory == nil {
 		o.Search.Memory = carrying.NewMemory() // what is offered mostly changes one leg of the way
 	}
@@ -124,15 +124,15 @@ func (s *Sheet) fill(o Options) []spec.Problem {
 	return nil
 }
 
-func (s *Sheet) take(c *layout.Ceiling, o engine.Outcome) {
+func (s *Assessment) take(c *layout.Ceiling, o engine.Outcome) {
 	s.Ceiling, s.Results, s.NotChecked, s.Loosened, s.Inputs = c, o.Results, o.NotChecked, o.Loosened, o.Inputs
 	project := c.Project
 	s.Project = &project
 }
 
 // Lighten lets go of the ceiling and all that was worked out of it, which is
-// most of a sheet: what is found is kept, with its places.
-func (s *Sheet) Lighten() {
+// most of an assessment: what is found is kept, with its places.
+func (s *Assessment) Lighten() {
 	s.Document, s.Ceiling, s.Results, s.Inputs = nil, nil, nil, nil
 	if s.Project != nil {
 		project := s.Project.Apart()
@@ -155,7 +155,7 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []la
 // located gives each finding its place and its fingerprint, and sorts them, those
 // in the standards last; of
 // two that say the same of one place, one is kept.
-func (s *Sheet) located(findings []engine.Finding) []engine.Finding {
+func (s *Assessment) located(findings []engine.Finding) []engine.Finding {
 	for i := range findings {
 		s.locate(&findings[i])
 	}
@@ -185,7 +185,7 @@ func (s *Sheet) located(findings []engine.Finding) []engine.Finding {
 
 // locate gives a finding its place: in the spec, or in the standards where these
 // give what it is at.
-func (s *Sheet) locate(f *engine.Finding) {
+func (s *Assessment) locate(f *engine.Finding) {
 	if at, own := s.Standards.Place(f.At); own {
 		f.Origin, f.Start, f.End = at.Origin, at.Start, at.End
 		return
@@ -211,7 +211,7 @@ func assumedBy(c *layout.Ceiling, inputs engine.Inputs, without []engine.NotChec
 	return out
 }
 
-func (s *Sheet) judge(o Options) {
+func (s *Assessment) judge(o Options) {
 	c := engine.Counts{Unreadable: len(s.Problems), Assumed: len(s.Assumed), Before: engine.Before{Compared: s.compared}}
 	for _, f := range s.Findings {
 		if f.Accepted != nil {

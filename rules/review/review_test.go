@@ -24,7 +24,7 @@ func options() review.Options {
 	return review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
 }
 
-func find(s *review.Sheet, rule string) *engine.Finding {
+func find(s *review.Assessment, rule string) *engine.Finding {
 	for i := range s.Findings {
 		if s.Findings[i].Rule.ID == rule {
 			return &s.Findings[i]
@@ -37,14 +37,14 @@ func find(s *review.Sheet, rule string) *engine.Finding {
 // claims.
 func TestOffersHoldWhatTheyPromise(t *testing.T) {
 	src := example(t, "map-gallery")
-	sheet := review.Spec("g", []byte(src), options())
+	assessment := review.Spec("g", []byte(src), options())
 	offers := 0
-	for _, f := range sheet.Findings {
+	for _, f := range assessment.Findings {
 		if f.Passes == nil {
 			continue
 		}
 		offers++
-		r, ok := sheet.Document.ValueRange(f.Passes.Key)
+		r, ok := assessment.Document.ValueRange(f.Passes.Key)
 		require.True(t, ok)
 		text := `"` + f.Passes.Value.(string) + `"`
 		changed := src[:r.Start] + text + src[r.End:]

@@ -6,16 +6,16 @@ import (
 )
 
 // Tree reviews the tree of a spec that satisfies the schema, as Spec does the
-// bytes, for who changes a tree and has no file of it: the sheet has no
+// bytes, for who changes a tree and has no file of it: the assessment has no
 // document, its findings have no places and stand in the order of the rules,
 // and nothing is offered. Where the ceiling can't be resolved the faults say
-// why, and there is no sheet.
-func Tree(tree map[string]any, o Options) (*Sheet, []layout.Fault) {
+// why, and there is no assessment.
+func Tree(tree map[string]any, o Options) (*Assessment, []layout.Fault) {
 	ceiling, outcome, faults := work(tree, o)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	s := &Sheet{Standards: o.Standards}
+	s := &Assessment{Standards: o.Standards}
 	s.take(ceiling, outcome)
 	found := append(outcome.Findings, required(tree, outcome, o)...)
 	s.Findings = distinct(append(found, accept(ceiling, outcome, o)...))

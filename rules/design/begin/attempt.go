@@ -42,7 +42,7 @@ func (d *drafter) known() error {
 		}
 	}
 	if d.wanted.Skin != "" {
-		if _, err := d.options.Standards.Sheet(d.wanted.Skin); err != nil {
+		if _, err := d.options.Standards.SheetMaterial(d.wanted.Skin); err != nil {
 			return &ImpossibleError{Key: "skin", Text: err.Error()}
 		}
 	}
@@ -50,7 +50,7 @@ func (d *drafter) known() error {
 }
 
 // against lists what holds a draft.
-func against(s *review.Sheet) []engine.Finding {
+func against(s *review.Assessment) []engine.Finding {
 	var out []engine.Finding
 	for _, f := range s.Findings {
 		if f.Severity == engine.Hold || breaking(f) {

@@ -49,10 +49,10 @@ func Profiles() []string {
 // HasRise reports whether a profile needs its rise to be said.
 func HasRise(profile string) bool { return layout.ShapeOf(spec.Profile(profile)).ChoosesRise }
 
-// Draft is a spec that passes, and its sheet.
+// Draft is a spec that passes, and its assessment.
 type Draft struct {
-	Text  []byte
-	Sheet *review.Sheet
+	Text       []byte
+	Assessment *review.Assessment
 	// Confirm is how many of its lines are guesses for the designer to confirm.
 	Confirm int
 }
@@ -72,12 +72,12 @@ func Spec(w Wanted, list []*engine.Rule) (*Draft, error) {
 		return nil, fmt.Errorf("no grid of coffers fits %s by %s", d.sizes.written(d.span), d.sizes.written(d.length))
 	}
 	d.options.Rules = list
-	if best.sheet, err = d.review(best.choice); err != nil {
+	if best.assessment, err = d.review(best.choice); err != nil {
 		return nil, err
 	}
 	if !passes(*best) {
-		return nil, &NoAnswerError{against(best.sheet), instead(w, list)}
+		return nil, &NoAnswerError{against(best.assessment), instead(w, list)}
 	}
-	text, confirm := write(d.wanted, best.choice, best.sheet, d.sizes)
-	return &Draft{Text: []byte(text), Sheet: best.sheet, Confirm: confirm}, nil
+	text, confirm := write(d.wanted, best.choice, best.assessment, d.sizes)
+	return &Draft{Text: []byte(text), Assessment: best.assessment, Confirm: confirm}, nil
 }

@@ -109,19 +109,19 @@ func TestWhateverIsAskedForPasses(t *testing.T) {
 
 // passes holds a draft to its promise, and reports whether a query is left.
 func passes(t *testing.T, d *begin.Draft) bool {
-	sheet := review.Spec("draft.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()})
-	require.Empty(t, sheet.Problems, string(d.Text))
-	assert.LessOrEqual(t, sheet.Verdict, engine.PassedWithNotes, string(d.Text))
-	for _, f := range sheet.Findings {
+	assessment := review.Spec("draft.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn()})
+	require.Empty(t, assessment.Problems, string(d.Text))
+	assert.LessOrEqual(t, assessment.Verdict, engine.PassedWithNotes, string(d.Text))
+	for _, f := range assessment.Findings {
 		assert.NotEqual(t, engine.Hold, f.Severity, f.Text)
 	}
-	for _, n := range sheet.NotChecked {
+	for _, n := range assessment.NotChecked {
 		assert.False(t, n.Failed, n.Why)
 	}
 	assert.NotRegexp(t, `"[0-9]+\.[0-9]+%"`, string(d.Text), "a share is one that a person would write")
 	assert.Greater(t, d.Confirm, 20)
 	assert.Equal(t, d.Confirm, len(regexp.MustCompile(`(?m)^[^#\n]+ # confirm: `).FindAllString(string(d.Text), -1)))
-	return sheet.Counts.Queried > 0
+	return assessment.Counts.Queried > 0
 }
 
 // What is commented out for the designer to fill in are keys that a spec has,
@@ -172,7 +172,7 @@ func TestStripsUnderThePracticeAreQueried(t *testing.T) {
 	assert.True(t, passes(t, d))
 	assert.Contains(t, string(d.Text), "\nstations")
 	var said []string
-	for _, f := range d.Sheet.Findings {
+	for _, f := range d.Assessment.Findings {
 		if f.Severity == engine.Query {
 			said = append(said, f.Rule.ID)
 		}
@@ -185,7 +185,7 @@ func TestTitlesAreQuoted(t *testing.T) {
 	const title = "A \"b\" \\ \n[room]\nwidth = 1\x1b\u202e\U0001F600"
 	d, err := begin.Spec(begin.Wanted{Title: title, Profile: "flat", Units: quantity.Metric, Span: "2m", Length: "3m"}, catalog.Rules())
 	require.NoError(t, err)
-	assert.Equal(t, title, d.Sheet.Ceiling.Project.Title.Get())
+	assert.Equal(t, title, d.Assessment.Ceiling.Project.Title.Get())
 	assert.Equal(t, strings.ToValidUTF8(string(d.Text), ""), string(d.Text))
-	assert.False(t, math.IsNaN(d.Sheet.Ceiling.Panel.Mass.Get()))
+	assert.False(t, math.IsNaN(d.Assessment.Ceiling.Panel.Mass.Get()))
 }

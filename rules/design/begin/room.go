@@ -109,11 +109,11 @@ func (w Wanted) vaultIn(c choice, s sizes) Wanted {
 // by the gaps and by what the feet stand out, the length by the run of the last
 // panel.
 func (d *drafter) fitted(c choice) (choice, error) {
-	sheet, err := d.review(c)
+	assessment, err := d.review(c)
 	if err != nil {
 		return c, err
 	}
-	ceiling, s := sheet.Ceiling, d.sizes
+	ceiling, s := assessment.Ceiling, d.sizes
 	d.under(&c, ceiling)
 	c.span = down(d.room.width-2*s.gap-(ceiling.Vault.Width.Get()-c.span), s.room)
 	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
@@ -261,13 +261,13 @@ func (d *drafter) risen(rise float64) (*attempt, error) {
 
 // passes reports whether nothing holds an attempt.
 func passes(a attempt) bool {
-	return a.sheet.Counts.Held+a.sheet.Counts.Uncomputed == 0 && !breaks(a)
+	return a.assessment.Counts.Held+a.assessment.Counts.Uncomputed == 0 && !breaks(a)
 }
 
 // goes reports whether an attempt passes, and nothing is asked of the way in, the
 // height or the bends.
 func goes(a attempt) bool {
-	return passes(a) && !slices.ContainsFunc(a.sheet.Findings, func(f engine.Finding) bool {
+	return passes(a) && !slices.ContainsFunc(a.assessment.Findings, func(f engine.Finding) bool {
 		family, _, _ := strings.Cut(f.Rule.ID, ".")
 		asked := family == "transit" || family == "install" || family == "bend" || f.Rule.ID == "vault.fits"
 		return f.Severity == engine.Query && asked

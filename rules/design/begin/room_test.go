@@ -46,7 +46,7 @@ func TestBegunFromTheRoomPasses(t *testing.T) {
 			d, err := fromRoom(r.profile, r.width, r.length, r.height)
 			require.NoError(t, err)
 			passes(t, d)
-			c := d.Sheet.Ceiling
+			c := d.Assessment.Ceiling
 			assert.Contains(t, string(d.Text), `"`+r.width+`"`)
 			assert.Greater(t, c.SideGap(), 0.003)
 			assert.Less(t, c.Room.Length.Get()-c.BuiltLength(), 0.11)
@@ -77,7 +77,7 @@ func TestGapsFromTheRoomByHand(t *testing.T) {
 	} {
 		d, err := fromRoom("flat", r.width, r.length, r.height)
 		require.NoError(t, err)
-		c := d.Sheet.Ceiling
+		c := d.Assessment.Ceiling
 		assert.InDelta(t, r.last, c.Room.Length.Get()-c.BuiltLength()-c.Close.FirstGap.Get(), 1e-9)
 		assert.InDelta(t, r.side, c.SideGap(), 1e-9)
 	}

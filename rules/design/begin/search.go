@@ -30,8 +30,8 @@ type drafter struct {
 
 // attempt is a choice with what the rules say of it.
 type attempt struct {
-	choice choice
-	sheet  *review.Sheet
+	choice     choice
+	assessment *review.Assessment
 }
 
 // measure reads what is wanted and works out the curve.
@@ -140,7 +140,7 @@ func (d *drafter) tree(c choice) map[string]any {
 }
 
 // review checks a choice. What makes it no ceiling is an *ImpossibleError.
-func (d *drafter) review(c choice) (*review.Sheet, error) {
+func (d *drafter) review(c choice) (*review.Assessment, error) {
 	d.reviews++
 	text, _ := write(d.wanted, c, nil, d.sizes)
 	s := review.Spec("draft", []byte(text), d.options)
@@ -153,13 +153,13 @@ func (d *drafter) review(c choice) (*review.Sheet, error) {
 // stiff reports whether the curve is tighter than what the thinnest strip or skin
 // is bent to.
 func stiff(a attempt) bool {
-	return slices.ContainsFunc(a.sheet.Findings, func(f engine.Finding) bool {
+	return slices.ContainsFunc(a.assessment.Findings, func(f engine.Finding) bool {
 		return f.Rule.ID == "bend.lamination" || f.Rule.ID == "bend.skin-radius" && f.Severity == engine.Hold
 	})
 }
 
 // breaks reports whether the thinnest strip or skin breaks on the form.
-func breaks(a attempt) bool { return slices.ContainsFunc(a.sheet.Findings, breaking) }
+func breaks(a attempt) bool { return slices.ContainsFunc(a.assessment.Findings, breaking) }
 
 // breaking reports whether a finding says that a strip or a skin breaks: of
 // strips, that it goes by the strength of the species.
@@ -168,7 +168,7 @@ func breaking(f engine.Finding) bool {
 }
 
 func (a attempt) better(b *attempt) bool {
-	x, y := a.sheet.Counts, b.sheet.Counts
+	x, y := a.assessment.Counts, b.assessment.Counts
 	if h, k := x.Held+x.Uncomputed, y.Held+y.Uncomputed; h != k {
 		return h < k
 	}
@@ -181,11 +181,11 @@ func (d *drafter) inRoom(c choice) (choice, error) {
 	if d.fromRoom() {
 		return d.fitted(c)
 	}
-	sheet, err := d.review(c)
+	assessment, err := d.review(c)
 	if err != nil {
 		return c, err
 	}
-	ceiling, s := sheet.Ceiling, d.sizes
+	ceiling, s := assessment.Ceiling, d.sizes
 	c.width = up(ceiling.Vault.Width.Get()+2*s.gap, s.room)
 	spare := s.loose + float64(c.along)*c.panel + float64(c.along-1)*s.seam[1]
 	c.length = up(s.gap+ceiling.BuiltLength()+s.tenon[2]/2+spare, s.room)
@@ -201,17 +201,17 @@ func (d *drafter) settle(c choice) (attempt, error) {
 	var by string             // the rule whose mend was the last
 	idle := map[string]bool{} // rules whose mend changes what is taken as given, and so nothing
 	for range most {
-		sheet, err := d.review(c)
+		assessment, err := d.review(c)
 		if err != nil {
 			return attempt{}, err
 		}
-		if last.sheet != nil && bytes.Equal(sheet.Document.Source, last.sheet.Document.Source) {
+		if last.assessment != nil && bytes.Equal(assessment.Document.Source, last.assessment.Document.Source) {
 			c, idle[by] = last.choice, true
 		}
-		last = attempt{c, sheet}
-		if !slices.ContainsFunc(sheet.Findings, func(f engine.Finding) bool {
+		last = attempt{c, assessment}
+		if !slices.ContainsFunc(assessment.Findings, func(f engine.Finding) bool {
 			by = f.Rule.ID
-			return !idle[by] && d.mend(&c, f, sheet)
+			return !idle[by] && d.mend(&c, f, assessment)
 		}) {
 			return last, nil
 		}
@@ -221,12 +221,12 @@ func (d *drafter) settle(c choice) (attempt, error) {
 
 // mend changes a choice by what a rule finds; false where there is nothing to
 // change. What is noted of the gaps of a measured room its survey answers.
-func (d *drafter) mend(c *choice, f engine.Finding, sheet *review.Sheet) bool {
+func (d *drafter) mend(c *choice, f engine.Finding, assessment *review.Assessment) bool {
 	if f.Severity == engine.Note && d.wanted.Survey != nil && strings.HasPrefix(f.Rule.ID, "close.") {
 		return false
 	}
 	if f.Rule.ID == "survey.strap" {
-		return d.under(c, sheet.Ceiling)
+		return d.under(c, assessment.Ceiling)
 	}
 	mend, ok := mends[f.Rule.ID]
 	return ok && mend(d, c, f)

@@ -97,10 +97,10 @@ func TestBegunFromTheSurveyPasses(t *testing.T) {
 				require.NoError(t, err)
 				passes(t, d)
 				assert.Contains(t, string(d.Text), text[len(text)-200:])
-				for _, f := range d.Sheet.Findings {
+				for _, f := range d.Assessment.Findings {
 					assert.NotContains(t, []string{"survey.differs", "survey.fits", "survey.end", "survey.cover"}, f.Rule.ID)
 				}
-				v := d.Sheet.Results.Survey()
+				v := d.Assessment.Results.Survey()
 				_, ok := v.Placed()
 				assert.True(t, ok)
 				assert.GreaterOrEqual(t, v.Least.Get().Gap, 0.003)
@@ -120,16 +120,16 @@ func TestRoomsAsMeasured(t *testing.T) {
 	for _, line := range []string{`width     = "2400mm"`, `length    = "3000mm"`, `height    = "2.4m"`, `tolerance = "1mm"`} {
 		assert.Contains(t, string(d.Text), line)
 	}
-	c := d.Sheet.Ceiling
+	c := d.Assessment.Ceiling
 	// A flat panel at its widest is over its span by its tolerance alone.
-	assert.InDelta(t, (2.400-c.Vault.Span.Get()-c.Panel.Tolerance.Get())/2, d.Sheet.Results.Survey().Least.Get().Gap, 1e-6)
+	assert.InDelta(t, (2.400-c.Vault.Span.Get()-c.Panel.Tolerance.Get())/2, d.Assessment.Results.Survey().Least.Get().Gap, 1e-6)
 
 	d, err = measured(t, "flat", askew, "8ft")
 	require.NoError(t, err)
 	for _, line := range []string{`width     = "14ft 11 3/8in"`, `length    = "16ft 3 1/8in"`, `tolerance = "7/16in"`} {
 		assert.Contains(t, string(d.Text), line)
 	}
-	c = d.Sheet.Ceiling
+	c = d.Assessment.Ceiling
 	assert.InDelta(t, 49.75*0.0254, c.Vault.Crown.Get()+c.Room.Above.Get(), 0.0254/16)
 }
 
@@ -179,9 +179,9 @@ func TestBegunSpecsAreReadAgainEqual(t *testing.T) {
 			require.NoError(t, err)
 			doc, problems := spec.Parse("again.ceiling.toml", d.Text)
 			require.Empty(t, problems)
-			assert.Equal(t, d.Sheet.Document.Tree, doc.Tree)
-			again := review.Spec("again.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: d.Sheet.Standards})
-			assert.Equal(t, d.Sheet.Counts, again.Counts)
+			assert.Equal(t, d.Assessment.Document.Tree, doc.Tree)
+			again := review.Spec("again.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: d.Assessment.Standards})
+			assert.Equal(t, d.Assessment.Counts, again.Counts)
 			for _, p := range plain(doc.Tree, "") {
 				assert.Regexp(t, `^[a-z0-9 %,\-]*$|^[0-9]+(\.[0-9]+)?(mm|m)$|^([0-9]+ft)?( ?[0-9]+)?( ?[0-9]+/(2|4|8|16|32|64))?(in)?$|^Untitled ceiling$`, p.text, p.key)
 			}

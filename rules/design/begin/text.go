@@ -37,10 +37,10 @@ lists these as assumed.`
 
 // write writes a choice as a spec, and counts what is to be confirmed. Of a
 // sheet, where there is one, come the figures in the notes.
-func write(w Wanted, c choice, sheet *review.Sheet, s sizes) (text string, confirms int) {
+func write(w Wanted, c choice, assessment *review.Assessment, s sizes) (text string, confirms int) {
 	var ceiling *layout.Ceiling
-	if sheet != nil {
-		ceiling = sheet.Ceiling
+	if assessment != nil {
+		ceiling = assessment.Ceiling
 	}
 	w = w.vaultIn(c, s)
 	var b strings.Builder

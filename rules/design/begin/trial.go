@@ -118,8 +118,8 @@ func (t *trial) hang(bare attempt, p plan) (attempt, error) {
 	if t.best == nil || a.better(t.best) {
 		t.best = &a
 	}
-	n := a.sheet.Counts
-	t.done = n.Held+n.Uncomputed == 0 && n.Queried <= bare.sheet.Counts.Queried
+	n := a.assessment.Counts
+	t.done = n.Held+n.Uncomputed == 0 && n.Queried <= bare.assessment.Counts.Queried
 	return a, nil
 }
 
@@ -144,7 +144,7 @@ func both(a, b []string) []string {
 
 // held lists the rules that hold an attempt.
 func held(a attempt) (rules []string) {
-	for _, f := range a.sheet.Findings {
+	for _, f := range a.assessment.Findings {
 		if f.Severity == engine.Hold {
 			rules = append(rules, f.Rule.ID)
 		}

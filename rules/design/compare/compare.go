@@ -11,7 +11,7 @@ import (
 
 // Comparison is what changed from one spec to another.
 type Comparison struct {
-	Old, New *review.Sheet
+	Old, New *review.Assessment
 	// Threshold is the change of a figure, as a share of what it was, up to
 	// which it counts as the same.
 	Threshold float64
@@ -26,8 +26,8 @@ type Comparison struct {
 	NotChecked []Coverage
 }
 
-// Of compares two sheets whose ceilings could both be resolved.
-func Of(before, after *review.Sheet, threshold float64) *Comparison {
+// Of compares two assessments whose ceilings could both be resolved.
+func Of(before, after *review.Assessment, threshold float64) *Comparison {
 	c := &Comparison{Old: before, New: after, Threshold: threshold}
 	keys := keysOf(before, after)
 	c.Keys, c.Rewritten, c.Renumbered = keys.changes, keys.rewritten, keys.renumbered

@@ -28,7 +28,7 @@ func edit(t *testing.T, src string, pairs ...string) string {
 	return src
 }
 
-func sheet(t *testing.T, src string) *review.Sheet {
+func sheet(t *testing.T, src string) *review.Assessment {
 	s := review.Spec("x", []byte(src), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
 	require.Empty(t, s.Problems)
 	return s

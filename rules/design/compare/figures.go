@@ -58,7 +58,7 @@ func moved(a, b quantity.Value, threshold float64) bool {
 }
 
 // figuresOf are all that came, went or changed at all.
-func figuresOf(before, after *review.Sheet, k *keys) []FigureChange {
+func figuresOf(before, after *review.Assessment, k *keys) []FigureChange {
 	old := withBought(result.Of(before.Ceiling, carrying.Search{}))
 	byKey := map[string]*figure.Figure{}
 	for i := range old {

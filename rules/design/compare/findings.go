@@ -35,7 +35,7 @@ type Coverage struct {
 	Failed bool
 }
 
-func coverageOf(before, after *review.Sheet) []Coverage {
+func coverageOf(before, after *review.Assessment) []Coverage {
 	var out []Coverage
 	list := func(kind Kind, from, other []engine.NotChecked) {
 		var last *engine.Rule
@@ -51,7 +51,7 @@ func coverageOf(before, after *review.Sheet) []Coverage {
 	return out
 }
 
-func findingsOf(before, after *review.Sheet, k *keys, threshold float64) []FindingChange {
+func findingsOf(before, after *review.Assessment, k *keys, threshold float64) []FindingChange {
 	partners := make([]*engine.Finding, len(after.Findings))
 	used := make([]bool, len(before.Findings))
 	// Those that say the same are partners first, then what is left of the same

@@ -34,14 +34,14 @@ type Renumbered struct {
 
 // keys walks two trees side by side.
 type keys struct {
-	before, after *review.Sheet
+	before, after *review.Assessment
 	changes       []KeyChange
 	rewritten     []string
 	renumbered    []Renumbered
 	numbers       map[string]string // an old element's key to its new one, "" where it is gone
 }
 
-func keysOf(before, after *review.Sheet) *keys {
+func keysOf(before, after *review.Assessment) *keys {
 	k := &keys{before: before, after: after, numbers: map[string]string{}}
 	k.tables("", "", before.Document.Tree, after.Document.Tree)
 	return k
@@ -91,7 +91,7 @@ func (k *keys) value(oldKey, newKey string, a, b any) {
 
 func (k *keys) add(c KeyChange) { k.changes = append(k.changes, c) }
 
-func assumed(s *review.Sheet, key string) any {
+func assumed(s *review.Assessment, key string) any {
 	if a, ok := s.Ceiling.AssumedAt(key); ok && a.Key == key {
 		return a.Value
 	}

@@ -81,17 +81,17 @@ func TestEveryRuleHasItsRemedy(t *testing.T) {
 
 func cure(t *testing.T, r *engine.Rule, c engine.Case) {
 	src, _ := ruletest.Compose(c.Text)
-	sheet := review.Spec("case.ceiling.toml", []byte(src), options())
-	require.Empty(t, sheet.Problems)
+	assessment := review.Spec("case.ceiling.toml", []byte(src), options())
+	require.Empty(t, assessment.Problems)
 	seen := map[string]bool{}
-	for _, f := range sheet.Findings {
+	for _, f := range assessment.Findings {
 		if f.Rule.ID != r.ID || seen[f.At] {
 			continue
 		}
 		seen[f.At] = true
 		o := remedy.Options{Review: options(), MayChange: everything(r)}
 		o.Review.Rules = []*engine.Rule{f.Rule} // all of them would take ten times as long
-		cures, _, err := remedy.Cures(context.Background(), sheet.Document.Tree, f, o)
+		cures, _, err := remedy.Cures(context.Background(), assessment.Document.Tree, f, o)
 		require.NoError(t, err)
 		_, excused := noNumber[r.ID]
 		if _, alone := noNumber[r.ID+"/"+c.Name]; excused || alone {
@@ -128,5 +128,5 @@ func together(t *testing.T, r *engine.Rule, src string) {
 	for _, c := range got.Answers[0].Changes {
 		t.Logf("%s: %v to %v", c.Key, c.Was, c.Value)
 	}
-	assert.Empty(t, got.Answers[0].Sheet.Findings)
+	assert.Empty(t, got.Answers[0].Assessment.Findings)
 }

@@ -58,8 +58,8 @@ func damage(t testing.TB, random *rand.Rand, src []byte, o Options) ([]byte, []s
 		s := &search{trial: tr}
 		out, err := edit.Apply(src, s.written(st))
 		require.NoError(t, err)
-		sheet := review.Spec("", out, o.Review)
-		if sheet.Ceiling != nil && len(open(sheet, level(o.Review))) > 0 {
+		assessment := review.Spec("", out, o.Review)
+		if assessment.Ceiling != nil && len(open(assessment, level(o.Review))) > 0 {
 			return out, said
 		}
 	}

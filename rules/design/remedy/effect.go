@@ -26,8 +26,8 @@ func (e Effect) Clean() bool {
 	})
 }
 
-// effect compares two sheets of a spec, with some keys changed between them.
-func effect(before, after *review.Sheet, list []*engine.Rule, keys []string) Effect {
+// effect compares two assessments of a spec, with some keys changed between them.
+func effect(before, after *review.Assessment, list []*engine.Rule, keys []string) Effect {
 	e := Effect{
 		Clears: missing(before.Findings, after.Findings, false),
 		Brings: missing(after.Findings, before.Findings, true),
@@ -50,7 +50,7 @@ func effect(before, after *review.Sheet, list []*engine.Rule, keys []string) Eff
 	return e
 }
 
-// missing are the findings that another sheet does not have, or not as severe.
+// missing are the findings that another assessment does not have, or not as severe.
 func missing(of, from []engine.Finding, referred bool) []engine.Finding {
 	var out []engine.Finding
 	for _, f := range of {
@@ -77,11 +77,11 @@ func rank(s engine.Severity) int {
 	return int(s)
 }
 
-func readsOne(s *review.Sheet, r *engine.Rule, keys []string) bool {
+func readsOne(s *review.Assessment, r *engine.Rule, keys []string) bool {
 	return slices.ContainsFunc(keys, func(key string) bool { return s.Reads(r, key) })
 }
 
-func quiet(s *review.Sheet, r *engine.Rule) bool {
+func quiet(s *review.Assessment, r *engine.Rule) bool {
 	return !unchecked(s, r) && !slices.ContainsFunc(s.Findings, func(f engine.Finding) bool { return f.Rule == r })
 }
 
@@ -107,9 +107,9 @@ func Cures(ctx context.Context, tree map[string]any, f engine.Finding, o Options
 		return nil, 0, err
 	}
 	t := newTrial(ctx, tree, o)
-	st := &state{tree: tree, sheet: t.sheet}
+	st := &state{tree: tree, assessment: t.assessment}
 	least := min(f.Severity, engine.Query)
-	for _, group := range nearer(st.sheet, f, t.base.knobs(may)) {
+	for _, group := range nearer(st.assessment, f, t.base.knobs(may)) {
 		for _, k := range group {
 			cures = append(cures, t.curesBy(st, f, least, k)...)
 		}
@@ -136,7 +136,7 @@ func (t *trial) pairs(f engine.Finding, may allowed) []Cure {
 	t.reviews = two.reviews
 	var out []Cure
 	for _, st := range s.distinct() {
-		e := effect(t.sheet, st.sheet, t.options.Rules, keysOf(st.changes))
+		e := effect(t.assessment, st.assessment, t.options.Rules, keysOf(st.changes))
 		if len(st.changes) == 2 && e.Clean() {
 			out = append(out, Cure{st.changes[0], st.changes[1:], e})
 		}
@@ -148,7 +148,7 @@ func (t *trial) pairs(f engine.Finding, may allowed) []Cure {
 // is looked for first.
 func (t *trial) curesBy(st *state, f engine.Finding, least engine.Severity, k knob) []Cure {
 	clean := func(next *state) bool {
-		return t.judge(next) && effect(t.sheet, next.sheet, nil, nil).Clean()
+		return t.judge(next) && effect(t.assessment, next.assessment, nil, nil).Clean()
 	}
 	values := t.cures(st, f, least, k, clean)
 	if len(values) == 0 {
@@ -162,9 +162,9 @@ func (t *trial) curesBy(st *state, f engine.Finding, least engine.Severity, k kn
 			continue
 		}
 		seen[canon(next.changes)] = true
-		if !t.over() && t.judge(next) && t.cleared(f, next.sheet, least) {
+		if !t.over() && t.judge(next) && t.cleared(f, next.assessment, least) {
 			next = t.further(f, least, k, next)
-			out = append(out, Cure{next.changes[0], nil, effect(t.sheet, next.sheet, t.options.Rules, []string{k.key})})
+			out = append(out, Cure{next.changes[0], nil, effect(t.assessment, next.assessment, t.options.Rules, []string{k.key})})
 		}
 	}
 	return out
@@ -178,14 +178,14 @@ func (t *trial) further(f engine.Finding, least engine.Severity, k knob, st *sta
 	defer func() { t.goal = nil }()
 	at := st
 	for range most {
-		worse := engine.Worse(t.sheet.Findings, at.sheet.Findings)
+		worse := engine.Worse(t.assessment.Findings, at.assessment.Findings)
 		if len(worse) == 0 {
 			return at
 		}
 		var next *state
 		for _, v := range t.cures(at, worse[0], engine.Query, k, nil) {
 			to, ok := t.change(at, k, v)
-			if ok && len(to.changes) > 0 && !t.over() && t.judge(to) && t.cleared(f, to.sheet, least) {
+			if ok && len(to.changes) > 0 && !t.over() && t.judge(to) && t.cleared(f, to.assessment, least) {
 				next = to
 				break
 			}
@@ -211,7 +211,7 @@ func boolCompare(a, b bool) int {
 
 // nearer groups what may be turned: what a finding names, and what else its rule
 // has read. The rest changes nothing about it.
-func nearer(s *review.Sheet, f engine.Finding, knobs []knob) [2][]knob {
+func nearer(s *review.Assessment, f engine.Finding, knobs []knob) [2][]knob {
 	var out [2][]knob
 	for _, k := range knobs {
 		switch {

@@ -19,10 +19,10 @@ func TestAStepIsTriedOnce(t *testing.T) {
 	tr := newTrial(context.Background(), tree, Options{Review: reviewing(false)})
 	knobs := tr.base.knobs(allowed{})
 	k := knobs[slices.IndexFunc(knobs, func(k knob) bool { return k.key == "strap.width" })]
-	quiet := slices.IndexFunc(tr.options.Rules, func(r *engine.Rule) bool { return quiet(tr.sheet, r) })
+	quiet := slices.IndexFunc(tr.options.Rules, func(r *engine.Rule) bool { return quiet(tr.assessment, r) })
 	tries := 0
 	p := &probe{
-		t: tr, st: &state{tree: tree, sheet: tr.sheet}, f: engine.Finding{Rule: tr.options.Rules[quiet]},
+		t: tr, st: &state{tree: tree, assessment: tr.assessment}, f: engine.Finding{Rule: tr.options.Rules[quiet]},
 		k: k, d: dialsFor(k.key, k.was, k.property)[0],
 		fits: func(*state) bool {
 			tries++

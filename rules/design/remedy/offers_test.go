@@ -32,7 +32,7 @@ at     = { around = "0mm", along = "500mm" }`)
 	require.NoError(t, err)
 	assert.InDelta(t, 0, at.SI/0.005-float64(int(at.SI/0.005+0.5)), 1e-6, "set out by 5mm")
 
-	cures, _, err := Cures(context.Background(), got.Sheet.Document.Tree, hold, o)
+	cures, _, err := Cures(context.Background(), got.Assessment.Document.Tree, hold, o)
 	require.NoError(t, err)
 	require.NotEmpty(t, cures)
 	assert.Equal(t, "fitting.1.at.along", cures[0].Key)
@@ -45,11 +45,11 @@ func TestWetDeliveryIsNotCuredByAWiderMoulding(t *testing.T) {
 	src := sample.Source(t, sample.ReadingRoom, `shop = { temperature = "20C", humidity = "45%" }`, `shop = { temperature = "20C", humidity = "72%" }`,
 		`cover = "60mm"`, `cover = "65mm"`)
 	o := Options{Review: reviewing(true)}
-	sheet := review.Spec("wet.ceiling.toml", src, o.Review)
-	f, ok := find(sheet.Findings, "close.cover")
+	assessment := review.Spec("wet.ceiling.toml", src, o.Review)
+	f, ok := find(assessment.Findings, "close.cover")
 	require.True(t, ok)
 	assert.Nil(t, f.Passes)
-	cures, _, err := Cures(context.Background(), sheet.Document.Tree, f, o)
+	cures, _, err := Cures(context.Background(), assessment.Document.Tree, f, o)
 	require.NoError(t, err)
 	keys := map[string]bool{}
 	for _, c := range cures {
@@ -89,7 +89,7 @@ func TestTwoKeysWhereOneCannot(t *testing.T) {
 	got := sought(t, src, o)
 	sag, ok := find(got.Open, "rib.sag")
 	require.True(t, ok)
-	cures, _, err := Cures(context.Background(), got.Sheet.Document.Tree, sag, o)
+	cures, _, err := Cures(context.Background(), got.Assessment.Document.Tree, sag, o)
 	require.NoError(t, err)
 	require.NotEmpty(t, cures)
 	best := cures[0]

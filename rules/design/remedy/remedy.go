@@ -35,13 +35,13 @@ const defaultAnswers = 3
 
 // trial runs rules on changed trees, and counts the runs.
 type trial struct {
-	ctx     context.Context
-	options review.Options
-	base    base
-	sheet   *review.Sheet // the spec as it stands
-	reviews int
-	limit   int
-	goal    *engine.Finding // if set, all that is to be cleared
+	ctx        context.Context
+	options    review.Options
+	base       base
+	assessment *review.Assessment // the spec as it stands
+	reviews    int
+	limit      int
+	goal       *engine.Finding // if set, all that is to be cleared
 }
 
 func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
@@ -51,9 +51,9 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 	}
 	t.options.Offers = false
 	t.options.Search.Brief, t.options.Search.Memory = true, carrying.NewMemory()
-	t.sheet = t.run(tree)
-	if t.sheet.Ceiling != nil {
-		t.base.assumed = t.sheet.Ceiling.Assumed
+	t.assessment = t.run(tree)
+	if t.assessment.Ceiling != nil {
+		t.base.assumed = t.assessment.Ceiling.Assumed
 	}
 	return t
 }
@@ -62,27 +62,27 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 func (t *trial) over() bool { return t.reviews >= t.limit || t.ctx.Err() != nil }
 
 // run reviews a changed tree by all rules.
-func (t *trial) run(tree map[string]any) *review.Sheet { return t.review(tree, t.options) }
+func (t *trial) run(tree map[string]any) *review.Assessment { return t.review(tree, t.options) }
 
 // ask reviews a changed tree by the rule of one finding. Of one about a leg of the
 // route no other leg is decided.
-func (t *trial) ask(tree map[string]any, f engine.Finding) *review.Sheet {
+func (t *trial) ask(tree map[string]any, f engine.Finding) *review.Assessment {
 	o := t.options
 	o.Rules, o.Search.Only = []*engine.Rule{f.Rule}, carrying.LegOf(f.At)
 	return t.review(tree, o)
 }
 
-func (t *trial) review(tree map[string]any, o review.Options) *review.Sheet {
+func (t *trial) review(tree map[string]any, o review.Options) *review.Assessment {
 	t.reviews++
-	sheet, faults := review.Tree(tree, o)
+	assessment, faults := review.Tree(tree, o)
 	if len(faults) == 0 {
-		return sheet
+		return assessment
 	}
-	sheet = &review.Sheet{Standards: o.Standards} // of a ceiling that can't be
+	assessment = &review.Assessment{Standards: o.Standards} // of a ceiling that can't be
 	for _, f := range faults {
-		sheet.Problems = append(sheet.Problems, spec.Problem{Rule: "spec.geometry", Key: f.Key, Message: f.Text})
+		assessment.Problems = append(assessment.Problems, spec.Problem{Rule: "spec.geometry", Key: f.Key, Message: f.Text})
 	}
-	return sheet
+	return assessment
 }
 
 // level is the least severity that is to be cleared.
@@ -93,9 +93,9 @@ func level(o review.Options) engine.Severity {
 	return engine.Hold
 }
 
-// open are the findings of a sheet that are to be cleared, the worst first, and
+// open are the findings of a spec that are to be cleared, the worst first, and
 // the rules whose figure could not be computed.
-func open(s *review.Sheet, least engine.Severity) []engine.Finding {
+func open(s *review.Assessment, least engine.Severity) []engine.Finding {
 	var out []engine.Finding
 	for _, f := range s.Findings {
 		if f.Accepted == nil && f.Severity != engine.Refer && f.Severity >= least {
@@ -113,7 +113,7 @@ func open(s *review.Sheet, least engine.Severity) []engine.Finding {
 
 // standing is what is still to be cleared of a changed spec: what fails it; or,
 // where there is a goal, that and what the changes have made worse.
-func (t *trial) standing(s *review.Sheet) []engine.Finding {
+func (t *trial) standing(s *review.Assessment) []engine.Finding {
 	if t.goal == nil {
 		return open(s, level(t.options))
 	}
@@ -121,7 +121,7 @@ func (t *trial) standing(s *review.Sheet) []engine.Finding {
 	if f, still := t.again(*t.goal, s, min(t.goal.Severity, engine.Query)); still || unchecked(s, t.goal.Rule) {
 		out = append(out, f)
 	}
-	for _, f := range engine.Worse(t.sheet.Findings, s.Findings) {
+	for _, f := range engine.Worse(t.assessment.Findings, s.Findings) {
 		if !slices.ContainsFunc(out, func(had engine.Finding) bool { return had.Rule == f.Rule && had.At == f.At && had.Text == f.Text }) {
 			out = append(out, f)
 		}
@@ -131,9 +131,9 @@ func (t *trial) standing(s *review.Sheet) []engine.Finding {
 
 // silent reports whether a rule that was checked is not any more. That it then
 // finds nothing is no cure.
-func (t *trial) silent(s *review.Sheet) bool {
+func (t *trial) silent(s *review.Assessment) bool {
 	for _, n := range s.NotChecked {
-		if !n.Failed && !partly(n) && !unchecked(t.sheet, n.Rule) {
+		if !n.Failed && !partly(n) && !unchecked(t.assessment, n.Rule) {
 			return true
 		}
 	}
@@ -141,7 +141,7 @@ func (t *trial) silent(s *review.Sheet) bool {
 }
 
 // unchecked reports whether a rule has no outcome.
-func unchecked(s *review.Sheet, r *engine.Rule) bool {
+func unchecked(s *review.Assessment, r *engine.Rule) bool {
 	return slices.ContainsFunc(s.NotChecked, func(n engine.NotChecked) bool { return n.Rule == r && !partly(n) })
 }
 
@@ -151,9 +151,9 @@ func partly(n engine.NotChecked) bool {
 	return n.Why == "" && !n.Failed && pattern(n.Key) != n.Key
 }
 
-// cleared reports whether a finding is gone from a sheet: its rule is checked
+// cleared reports whether a finding is gone from an assessment: its rule is checked
 // there, and finds nothing as severe in its place.
-func (t *trial) cleared(f engine.Finding, s *review.Sheet, least engine.Severity) bool {
+func (t *trial) cleared(f engine.Finding, s *review.Assessment, least engine.Severity) bool {
 	if len(s.Problems) > 0 || unchecked(s, f.Rule) {
 		return false
 	}
@@ -161,13 +161,13 @@ func (t *trial) cleared(f engine.Finding, s *review.Sheet, least engine.Severity
 	return !still
 }
 
-// again is the finding as it stands in another sheet. What stands only because
+// again is the finding as it stands in another assessment. What stands only because
 // it got worse is gone where it is as it was.
-func (t *trial) again(f engine.Finding, s *review.Sheet, least engine.Severity) (engine.Finding, bool) {
+func (t *trial) again(f engine.Finding, s *review.Assessment, least engine.Severity) (engine.Finding, bool) {
 	among := s.Findings
 	aside := t.goal != nil && (f.Rule != t.goal.Rule || f.At != t.goal.At)
 	if aside || f.Severity < least {
-		among, least = engine.Worse(t.sheet.Findings, among), engine.Query
+		among, least = engine.Worse(t.assessment.Findings, among), engine.Query
 	}
 	for _, g := range among {
 		if g.Rule == f.Rule && g.At == f.At && (g.Severity == f.Severity || g.Severity != engine.Refer && f.Severity != engine.Refer && g.Severity >= least) {
@@ -188,10 +188,10 @@ func names(f engine.Finding, key string) bool {
 
 // state is the spec with some changes.
 type state struct {
-	changes []Change
-	tree    map[string]any
-	sheet   *review.Sheet
-	open    []engine.Finding
+	changes    []Change
+	tree       map[string]any
+	assessment *review.Assessment
+	open       []engine.Finding
 }
 
 // change makes a state with one more change, without reviewing it.
@@ -221,18 +221,18 @@ func (t *trial) state(changes []Change) (*state, bool) {
 // judge reviews a state with all rules. It reports false for one that is no
 // spec, or in which a rule falls silent.
 func (t *trial) judge(st *state) bool {
-	st.sheet = t.run(st.tree)
-	if len(st.sheet.Problems) > 0 || t.silent(st.sheet) {
+	st.assessment = t.run(st.tree)
+	if len(st.assessment.Problems) > 0 || t.silent(st.assessment) {
 		return false
 	}
-	st.open = t.standing(st.sheet)
-	lighten(st.sheet)
+	st.open = t.standing(st.assessment)
+	lighten(st.assessment)
 	return true
 }
 
 // lighten keeps of a state's ceiling what an effect is told by: many states wait
 // to be taken further.
-func lighten(s *review.Sheet) {
+func lighten(s *review.Assessment) {
 	from, to := &s.Ceiling.Panel, &layout.Ceiling{}
 	to.Panel.Mass, to.Panel.Along, to.Panel.Around = from.Mass, from.Along, from.Around
 	to.Panel.Mass.Get()

@@ -20,10 +20,10 @@ const (
 
 // Answer is a set of changes that leaves nothing to be cleared.
 type Answer struct {
-	Changes []Change
-	Effect  Effect
-	Source  []byte        // the spec with the changes written into it
-	Sheet   *review.Sheet // a full review of that
+	Changes    []Change
+	Effect     Effect
+	Source     []byte             // the spec with the changes written into it
+	Assessment *review.Assessment // a full review of that
 	// Comments of the file that stand beside a changed value or state the old
 	// one; nothing changes them.
 	Comments []Comment
@@ -31,10 +31,10 @@ type Answer struct {
 
 // Result is what a search found.
 type Result struct {
-	Sheet   *review.Sheet // the spec as it stands
-	Open    []engine.Finding
-	Answers []Answer // what a shop would rather do first
-	Reviews int
+	Assessment *review.Assessment // the spec as it stands
+	Open       []engine.Finding
+	Answers    []Answer // what a shop would rather do first
+	Reviews    int
 	// LimitReached and Interrupted say why a search ended early; Whole that it
 	// left nothing out that it could reach.
 	LimitReached, Interrupted, Whole bool
@@ -59,23 +59,23 @@ func Search(ctx context.Context, path string, src []byte, o Options) (Result, er
 	}
 	plain := o.Review
 	plain.Offers = false
-	r := Result{Sheet: review.Spec(path, src, plain)}
-	if r.Sheet.Ceiling == nil {
+	r := Result{Assessment: review.Spec(path, src, plain)}
+	if r.Assessment.Ceiling == nil {
 		return r, nil
 	}
-	r.Open = open(r.Sheet, level(o.Review))
+	r.Open = open(r.Assessment, level(o.Review))
 	if len(r.Open) == 0 {
 		r.Whole = true
 		return r, nil
 	}
-	t := newTrial(ctx, r.Sheet.Document.Tree, o)
+	t := newTrial(ctx, r.Assessment.Document.Tree, o)
 	all := t.limit
 	t.limit -= t.limit / 4 // kept to say what stands against each other
 	s := newSearch(t, may, cmp.Or(o.Answers, defaultAnswers))
 	s.explore()
 	r.LimitReached = t.reviews >= t.limit
 	t.limit = all
-	r.Answers = s.verified(path, src, r.Sheet)
+	r.Answers = s.verified(path, src, r.Assessment)
 	r.Whole = !s.cut && !t.over()
 	if len(r.Answers) == 0 {
 		r.Tied, r.Alone = s.tied(r.Open), s.alone
@@ -121,7 +121,7 @@ func (s *search) explore() {
 // hopeless reports whether something stands in the spec that no key clears or
 // eases. Nothing else need be tried then.
 func (s *search) hopeless() bool {
-	start := &state{tree: s.base.tree, sheet: s.sheet, open: open(s.sheet, level(s.options))}
+	start := &state{tree: s.base.tree, assessment: s.assessment, open: open(s.assessment, level(s.options))}
 	seen := map[*engine.Rule]bool{}
 	for _, f := range start.open {
 		if !seen[f.Rule] && !s.over() && !s.moves(start, f) {
@@ -134,7 +134,7 @@ func (s *search) hopeless() bool {
 
 // moves reports whether any key changes what a finding says.
 func (s *search) moves(st *state, f engine.Finding) bool {
-	for _, group := range nearer(st.sheet, f, s.knobs) {
+	for _, group := range nearer(st.assessment, f, s.knobs) {
 		for _, k := range group {
 			for _, d := range s.dials(st, k, k.was) {
 				p := &probe{t: s.trial, st: st, f: f, least: level(s.options), k: k, d: d}
@@ -205,7 +205,7 @@ func openRules(st *state) int {
 // expand cures the first open finding of a state, by every key that it may.
 func (s *search) expand(st *state) {
 	f := st.open[0]
-	groups := nearer(st.sheet, f, s.knobs)
+	groups := nearer(st.assessment, f, s.knobs)
 	found := false
 	for _, group := range groups {
 		for _, k := range group {
@@ -283,7 +283,7 @@ func (s *search) add(st *state) {
 // worse first, then the cheapest, and the least change of each; what needs another's keys and more is none.
 func (s *search) distinct() []*state {
 	sorted := slices.Clone(s.answers)
-	worse := func(st *state) int { return len(engine.Worse(s.sheet.Findings, st.sheet.Findings)) }
+	worse := func(st *state) int { return len(engine.Worse(s.assessment.Findings, st.assessment.Findings)) }
 	slices.SortFunc(sorted, func(a, b *state) int { return cmp.Or(cmp.Compare(worse(a), worse(b)), promising(a, b)) })
 	var out []*state
 	for _, st := range sorted {
@@ -299,7 +299,7 @@ func (s *search) distinct() []*state {
 }
 
 // verified writes the answers into the spec and reviews it as if it were new.
-func (s *search) verified(path string, src []byte, before *review.Sheet) []Answer {
+func (s *search) verified(path string, src []byte, before *review.Assessment) []Answer {
 	var out []Answer
 	for _, st := range s.distinct() {
 		if len(out) == s.wanted {
@@ -309,13 +309,13 @@ func (s *search) verified(path string, src []byte, before *review.Sheet) []Answe
 		if err != nil {
 			continue
 		}
-		sheet := review.Spec(path, text, s.options)
-		if sheet.Ceiling == nil || s.silent(sheet) || len(s.standing(sheet)) > 0 {
+		assessment := review.Spec(path, text, s.options)
+		if assessment.Ceiling == nil || s.silent(assessment) || len(s.standing(assessment)) > 0 {
 			continue
 		}
 		out = append(out, Answer{
-			Changes: st.changes, Source: text, Sheet: sheet, Comments: beside(sheet.Document, st.changes),
-			Effect: effect(before, sheet, s.options.Rules, keysOf(st.changes)),
+			Changes: st.changes, Source: text, Assessment: assessment, Comments: beside(assessment.Document, st.changes),
+			Effect: effect(before, assessment, s.options.Rules, keysOf(st.changes)),
 		})
 	}
 	return out

@@ -24,7 +24,7 @@ func changed(t testing.TB, replacements ...string) []byte {
 func sought(t testing.TB, src []byte, o Options) Result {
 	got, err := Search(context.Background(), "s.ceiling.toml", src, o)
 	require.NoError(t, err)
-	require.NotNil(t, got.Sheet.Ceiling, got.Sheet.Problems)
+	require.NotNil(t, got.Assessment.Ceiling, got.Assessment.Problems)
 	return got
 }
 
@@ -131,7 +131,7 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 	sag, ok := find(got.Open, "rib.sag")
 	require.True(t, ok)
 	o.MayChange = []string{"rib.depth"}
-	cures, _, err := Cures(context.Background(), got.Sheet.Document.Tree, sag, o)
+	cures, _, err := Cures(context.Background(), got.Assessment.Document.Tree, sag, o)
 	require.NoError(t, err)
 	require.NotEmpty(t, cures)
 	for _, c := range cures {
@@ -141,7 +141,7 @@ func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
 	}
 	require.NotEmpty(t, got.Answers)
 	t.Log(got.Answers[0].Changes)
-	assert.Equal(t, 0, got.Answers[0].Sheet.Counts.Held)
+	assert.Equal(t, 0, got.Answers[0].Assessment.Counts.Held)
 	again, problems := spec.Parse("", got.Answers[0].Source)
 	require.Empty(t, problems)
 	for _, c := range got.Answers[0].Changes {

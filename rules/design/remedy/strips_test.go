@@ -41,7 +41,7 @@ func TestImpossibleStripsAreCured(t *testing.T) {
 	require.True(t, open)
 	require.NotEmpty(t, r.Answers)
 	for _, a := range r.Answers {
-		_, still := find(a.Sheet.Findings, "bend.strips")
+		_, still := find(a.Assessment.Findings, "bend.strips")
 		assert.False(t, still, a.Changes)
 	}
 }

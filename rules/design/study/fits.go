@@ -58,7 +58,7 @@ func misshapen(tree map[string]any) []spec.Problem {
 
 // fits holds one value against the schema, and a material against those that
 // are known.
-func (d Dimension) fits(base *review.Sheet, v any) error {
+func (d Dimension) fits(base *review.Assessment, v any) error {
 	tree, ok := spec.With(base.Document.Tree, d.Key, v)
 	if absent := missingElement(base.Document.Tree, d.Key); absent != "" || !ok {
 		return fmt.Errorf("the spec has no %s", cmp.Or(absent, d.Key))
@@ -75,7 +75,7 @@ func (d Dimension) fits(base *review.Sheet, v any) error {
 	var err error
 	switch {
 	case d.Key == "skin.material":
-		_, err = base.Standards.Sheet(name)
+		_, err = base.Standards.SheetMaterial(name)
 	case isMaterial(d.Key):
 		_, err = base.Standards.Species(name)
 	}

@@ -69,19 +69,19 @@ func splitPairs(text string) []string {
 }
 
 func cutStudy(t testing.TB, name, cut, vary string) *study.Study {
-	sheet := base(t, name)
+	assessment := base(t, name)
 	if cut != "" {
-		src := strings.Replace(string(sheet.Document.Source), cut, "", 1)
-		require.NotEqual(t, string(sheet.Document.Source), src)
+		src := strings.Replace(string(assessment.Document.Source), cut, "", 1)
+		require.NotEqual(t, string(assessment.Document.Source), src)
 		if strings.HasPrefix(cut, "along") {
 			// the grid's own stands first
-			at := strings.LastIndex(string(sheet.Document.Source), cut)
-			src = string(sheet.Document.Source[:at]) + string(sheet.Document.Source[at+len(cut):])
+			at := strings.LastIndex(string(assessment.Document.Source), cut)
+			src = string(assessment.Document.Source[:at]) + string(assessment.Document.Source[at+len(cut):])
 		}
-		sheet = review.Spec(name, []byte(src), options())
-		require.NotNil(t, sheet.Ceiling, "%v", sheet.Problems)
+		assessment = review.Spec(name, []byte(src), options())
+		require.NotNil(t, assessment.Ceiling, "%v", assessment.Problems)
 	}
-	s, err := study.New(sheet, splitPairs(vary), options())
+	s, err := study.New(assessment, splitPairs(vary), options())
 	require.NoError(t, err)
 	return s
 }
@@ -90,16 +90,16 @@ func cutStudy(t testing.TB, name, cut, vary string) *study.Study {
 // the rest is left out.
 func TestRedundantDimensionsFollow(t *testing.T) {
 	src := strings.Replace(string(base(t, "reading-room").Document.Source), `rise    = "840mm"`, "rise    = \"840mm\"\nradius  = \"3045mm\"", 1)
-	sheet := review.Spec("r", []byte(src), options())
-	require.NotNil(t, sheet.Ceiling, "%v", sheet.Problems)
-	s, err := study.New(sheet, []string{"vault.rise=800mm,900mm"}, options())
+	assessment := review.Spec("r", []byte(src), options())
+	require.NotNil(t, assessment.Ceiling, "%v", assessment.Problems)
+	s, err := study.New(assessment, []string{"vault.rise=800mm,900mm"}, options())
 	require.NoError(t, err)
 	assert.Contains(t, s.Says, "vault.radius follows from the rest of the profile")
 	for i := 1; i <= s.Total; i++ {
-		require.NotNil(t, s.Option(i).Sheet)
+		require.NotNil(t, s.Option(i).Assessment)
 	}
 	// s²/8h + h/2, the radius of a segment.
-	assert.InDelta(t, 4.2*4.2/(8*0.9)+0.45, s.Option(2).Sheet.Ceiling.Vault.Radius.Get(), 1e-9)
+	assert.InDelta(t, 4.2*4.2/(8*0.9)+0.45, s.Option(2).Assessment.Ceiling.Vault.Radius.Get(), 1e-9)
 }
 
 // The spec that is studied is not changed.

@@ -15,7 +15,7 @@ import (
 
 // dimensions reads one of what is varied: KEY=VALUES; several keys that change
 // together, KEY,KEY=A/B,C/D; or several keys of one table, TABLE={…},{…}.
-func dimensions(base *review.Sheet, text string) ([]Dimension, error) {
+func dimensions(base *review.Assessment, text string) ([]Dimension, error) {
 	out, err := linked(base, text)
 	if err != nil {
 		return nil, &VaryError{text, err}
@@ -24,7 +24,7 @@ func dimensions(base *review.Sheet, text string) ([]Dimension, error) {
 	return out, nil
 }
 
-func linked(base *review.Sheet, text string) ([]Dimension, error) {
+func linked(base *review.Assessment, text string) ([]Dimension, error) {
 	key, list, found := strings.Cut(text, "=")
 	key, list = strings.TrimSpace(key), strings.TrimSpace(list)
 	switch {
@@ -59,7 +59,7 @@ func splitKeys(text string) []string {
 
 // together reads keys that change together: each item of the list has a value for
 // every one of them, with slashes between.
-func together(base *review.Sheet, keys []string, list string) ([]Dimension, error) {
+func together(base *review.Assessment, keys []string, list string) ([]Dimension, error) {
 	var out []Dimension
 	var of []schema.Property
 	words := true // none is a quantity, whose quotes are inches
@@ -111,7 +111,7 @@ func shares(of []schema.Property, text string) (out [][]string) {
 }
 
 // add holds one value of a key that changes with others, and takes it.
-func (d *Dimension) add(base *review.Sheet, p schema.Property, text string) error {
+func (d *Dimension) add(base *review.Assessment, p schema.Property, text string) error {
 	v, err := parseValue(p, text)
 	if err == nil {
 		err = d.fits(base, v)
@@ -164,7 +164,7 @@ func inFull(tree map[string]any, key string, before []Dimension) (string, error)
 
 // tables reads the values of several keys of a table as TOML has them; what the
 // table has besides stays.
-func tables(base *review.Sheet, table, list string) ([]Dimension, error) {
+func tables(base *review.Assessment, table, list string) ([]Dimension, error) {
 	table, err := numbered(base.Document.Tree, table)
 	if err != nil {
 		return nil, err

@@ -10,10 +10,10 @@ import (
 type Option struct {
 	Index  int // from 1, in the order of the study
 	Values []any
-	// Sheet is its review, without offers; nil where the ceiling can't be made,
+	// Assessment is its review, without offers; nil where the ceiling can't be made,
 	// which Fault says.
-	Sheet *review.Sheet
-	Fault *layout.Fault
+	Assessment *review.Assessment
+	Fault      *layout.Fault
 }
 
 // Values are those of an option, in the order of Vary.
@@ -35,13 +35,13 @@ func (s *Study) Option(index int) Option {
 			return o
 		}
 	}
-	sheet, faults := review.Tree(tree, s.options)
+	assessment, faults := review.Tree(tree, s.options)
 	if len(faults) > 0 {
 		o.Fault = &faults[0]
 		return o
 	}
-	sheet.Path = s.Base.Path
-	o.Sheet = sheet
+	assessment.Path = s.Base.Path
+	o.Assessment = assessment
 	return o
 }
 

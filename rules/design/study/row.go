@@ -39,15 +39,15 @@ const digits = 6
 // Row is what the table keeps of an option.
 func (s *Study) Row(o Option) Row {
 	r := Row{Index: o.Index}
-	if o.Sheet == nil {
+	if o.Assessment == nil {
 		r.Key, r.Reason = o.Fault.Key, o.Fault.Text
 		return r
 	}
-	r.Counts, r.Verdict = o.Sheet.Counts, o.Sheet.Verdict
-	r.Loosened = o.Sheet.Loosened
-	r.HeldBy = by(o.Sheet.Findings, engine.Hold, nil)
-	r.QueriedBy = by(o.Sheet.Findings, engine.Query, r.HeldBy)
-	r.Figures = s.figures(o.Sheet)
+	r.Counts, r.Verdict = o.Assessment.Counts, o.Assessment.Verdict
+	r.Loosened = o.Assessment.Loosened
+	r.HeldBy = by(o.Assessment.Findings, engine.Hold, nil)
+	r.QueriedBy = by(o.Assessment.Findings, engine.Query, r.HeldBy)
+	r.Figures = s.figures(o.Assessment)
 	return r
 }
 

@@ -39,10 +39,10 @@ func (s *Study) column(key string) (int, error) {
 		keys = append(keys, c.Key)
 	}
 	named := strings.Join(keys, ", ")
-	for _, sheet := range []func() *review.Sheet{
-		func() *review.Sheet { return s.Base },
-		func() *review.Sheet { return s.Option(1).Sheet },
-		func() *review.Sheet { return s.Option(s.Total).Sheet },
+	for _, sheet := range []func() *review.Assessment{
+		func() *review.Assessment { return s.Base },
+		func() *review.Assessment { return s.Option(1).Assessment },
+		func() *review.Assessment { return s.Option(s.Total).Assessment },
 	} {
 		for _, f := range figuresOf(sheet()) {
 			if f.Key == key {
@@ -59,7 +59,7 @@ func (s *Study) column(key string) (int, error) {
 }
 
 // figuresOf is the calculation sheet of what could be resolved.
-func figuresOf(s *review.Sheet) []figure.Figure {
+func figuresOf(s *review.Assessment) []figure.Figure {
 	if s == nil || s.Results == nil {
 		return nil
 	}
@@ -67,17 +67,17 @@ func figuresOf(s *review.Sheet) []figure.Figure {
 }
 
 // figures are those of an option by column, NaN where it has none.
-func (s *Study) figures(sheet *review.Sheet) []float64 {
+func (s *Study) figures(assessment *review.Assessment) []float64 {
 	out := make([]float64, len(s.Columns))
 	var calculated map[string]float64 // worked out only where a column asks for it
 	for i, c := range s.Columns {
 		if c.Of != nil {
-			out[i] = rounded(c.Of(sheet))
+			out[i] = rounded(c.Of(assessment))
 			continue
 		}
 		if calculated == nil {
 			calculated = map[string]float64{}
-			for _, f := range figuresOf(sheet) {
+			for _, f := range figuresOf(assessment) {
 				calculated[f.Key] = f.Value.SI
 			}
 		}

@@ -26,7 +26,7 @@ func TestFiguresOfTheSheetAreColumns(t *testing.T) {
 		row := s.Row(s.Option(option))
 		assert.InDelta(t, want, row.Figures[chosen[0]], 5e-5)
 		assert.InDelta(t, 3.045, row.Figures[chosen[2]], 1e-9)
-		assert.InDelta(t, s.Option(option).Sheet.Ceiling.Panel.Mass.Get(), row.Figures[chosen[1]], 1e-3)
+		assert.InDelta(t, s.Option(option).Assessment.Ceiling.Panel.Mass.Get(), row.Figures[chosen[1]], 1e-3)
 	}
 	assert.Len(t, newStudy(t, "reading-room", "grid.along=3..6").Columns, before, "another study has the usual columns")
 }

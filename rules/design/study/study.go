@@ -16,7 +16,7 @@ import (
 
 // Study is what is varied of one spec, and what follows from that.
 type Study struct {
-	Base    *review.Sheet
+	Base    *review.Assessment
 	Vary    []Dimension
 	Total   int      // options in all
 	Says    []string // what follows what, one sentence each
@@ -31,7 +31,7 @@ type Study struct {
 // New is a study of a spec that could be resolved. Each of vary is KEY=VALUES;
 // of several, the last changes fastest. An error is a *VaryError where it is of
 // one of them.
-func New(base *review.Sheet, vary []string, o review.Options) (*Study, error) {
+func New(base *review.Assessment, vary []string, o review.Options) (*Study, error) {
 	if len(vary) == 0 {
 		return nil, errors.New("nothing to vary; give --vary KEY=VALUES, as in --vary grid.along=3..6")
 	}

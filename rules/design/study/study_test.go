@@ -28,7 +28,7 @@ func options() review.Options {
 }
 
 // base is the review of a ceiling.
-func base(t testing.TB, name string) *review.Sheet {
+func base(t testing.TB, name string) *review.Assessment {
 	s := review.Spec(name, sample.Source(t, name), options())
 	require.NotNil(t, s.Ceiling)
 	return s
@@ -71,14 +71,14 @@ func TestAnOptionIsWhatACheckFinds(t *testing.T) {
 		s := newStudy(t, row.spec, row.vary...)
 		for i := 1; i <= s.Total; i++ {
 			o := s.Option(i)
-			require.NotNil(t, o.Sheet, "%s %d: %v", row.spec, i, o.Fault)
+			require.NotNil(t, o.Assessment, "%s %d: %v", row.spec, i, o.Fault)
 			var src bytes.Buffer
 			require.NoError(t, toml.NewEncoder(&src).Encode(s.Tree(i)))
 			checked := review.Spec("again", src.Bytes(), options())
 			require.Empty(t, checked.Problems)
-			assert.Equal(t, checked.Verdict, o.Sheet.Verdict)
-			assert.Equal(t, checked.Counts, o.Sheet.Counts, "%s %v", row.spec, o.Values)
-			assert.ElementsMatch(t, said(checked), said(o.Sheet))
+			assert.Equal(t, checked.Verdict, o.Assessment.Verdict)
+			assert.Equal(t, checked.Counts, o.Assessment.Counts, "%s %v", row.spec, o.Values)
+			assert.ElementsMatch(t, said(checked), said(o.Assessment))
 			for k, v := range o.Values {
 				assert.Equal(t, fmt.Sprint(v), fmt.Sprint(lookup(t, s.Tree(i), s.Vary[k].Key)))
 			}
@@ -86,7 +86,7 @@ func TestAnOptionIsWhatACheckFinds(t *testing.T) {
 	}
 }
 
-func said(s *review.Sheet) []string {
+func said(s *review.Assessment) []string {
 	var out []string
 	for _, f := range s.Findings {
 		out = append(out, fmt.Sprint(f.Rule.ID, f.Severity, f.At, f.Text))
@@ -113,7 +113,7 @@ func TestFiguresAreThoseOfTheSheet(t *testing.T) {
 		row := s.Row(o)
 		figures := map[string]float64{}
 		least := math.Inf(1)
-		for _, f := range o.Sheet.Results.Figures() {
+		for _, f := range o.Assessment.Results.Figures() {
 			figures[f.Key] = f.Value.SI
 			if strings.HasPrefix(f.Key, "carrying.") && strings.HasSuffix(f.Key, ".margin") {
 				least = min(least, f.Value.SI)
@@ -127,11 +127,11 @@ func TestFiguresAreThoseOfTheSheet(t *testing.T) {
 			case "margin":
 				want = least
 			case "sheets":
-				want = float64(stock.Of(o.Sheet.Ceiling, nil).Sheets[0].Count)
+				want = float64(stock.Of(o.Assessment.Ceiling, nil).Sheets[0].Count)
 			case "holds":
-				want = float64(o.Sheet.Counts.Held)
+				want = float64(o.Assessment.Counts.Held)
 			case "queries":
-				want = float64(o.Sheet.Counts.Queried)
+				want = float64(o.Assessment.Counts.Queried)
 			case "gap":
 				want = figures["close.last-gap"]
 			default:
@@ -146,7 +146,7 @@ func TestFiguresAreThoseOfTheSheet(t *testing.T) {
 // The product has every combination once, in the order of an odometer, and the
 // parts of any number are it.
 func TestProductAndParts(t *testing.T) {
-	sheet := base(t, "reading-room")
+	assessment := base(t, "reading-room")
 	keys := []string{"grid.along", "grid.around", "panels.around", "skin.layers"}
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, len(keys)).Draw(t, "keys")
@@ -157,7 +157,7 @@ func TestProductAndParts(t *testing.T) {
 			vary = append(vary, fmt.Sprintf("%s=1..%d", key, to))
 			want *= to
 		}
-		s, err := study.New(sheet, vary, options())
+		s, err := study.New(assessment, vary, options())
 		require.NoError(t, err)
 		require.Equal(t, want, s.Total)
 		var before []any

@@ -32,7 +32,7 @@ func (e *VaryError) Unwrap() error { return e.Err }
 
 // dimension reads the values of one key and holds each against the schema and
 // the materials that the standards know.
-func dimension(base *review.Sheet, key, list string) (Dimension, error) {
+func dimension(base *review.Assessment, key, list string) (Dimension, error) {
 	key, err := numbered(base.Document.Tree, key)
 	if err != nil {
 		return Dimension{}, err

@@ -64,6 +64,6 @@ func (s *Study) touched() []string {
 
 // Review checks a text that an option was written as, by the study's own rules and
 // standards. Path is for messages only.
-func (s *Study) Review(path string, text []byte) *review.Sheet {
+func (s *Study) Review(path string, text []byte) *review.Assessment {
 	return review.Spec(path, text, s.options)
 }

@@ -38,7 +38,7 @@ func TestWrittenOptionsEqualTheirRows(t *testing.T) {
 			require.Empty(t, got.Problems)
 			want := s.Row(o)
 			again := o
-			again.Sheet = got
+			again.Assessment = got
 			row2 := s.Row(again)
 			require.Len(t, row2.Figures, len(want.Figures))
 			for i := range want.Figures {

@@ -25,11 +25,11 @@ func Reads(families []engine.Family, specs map[string][]byte) (map[string]record
 	}
 	seen := map[string]record.Set{}
 	read := func(name string, src []byte) error {
-		sheet := review.Spec(name, src, review.Options{Rules: list, Standards: standards.BuiltIn(), On: On})
-		for _, p := range sheet.Problems {
+		assessment := review.Spec(name, src, review.Options{Rules: list, Standards: standards.BuiltIn(), On: On})
+		for _, p := range assessment.Problems {
 			return fmt.Errorf("%s: %s: %s", name, p.Key, p.Message)
 		}
-		for r, keys := range sheet.Inputs {
+		for r, keys := range assessment.Inputs {
 			seen[r.ID] = seen[r.ID].Or(keys)
 		}
 		return nil

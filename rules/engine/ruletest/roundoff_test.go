@@ -38,7 +38,7 @@ func shotOf(tree map[string]any) shot {
 	return shotFrom(s)
 }
 
-func shotFrom(s *review.Sheet) shot {
+func shotFrom(s *review.Assessment) shot {
 	out := shot{map[string]quantity.Value{}, map[string]bool{}}
 	for _, f := range s.Results.Figures() {
 		out.figures[f.Key] = f.Value

@@ -43,15 +43,15 @@ func Run(t *testing.T, f engine.Family) {
 
 func runCase(t *testing.T, r *engine.Rule, c engine.Case) {
 	src, shift := Compose(c.Text)
-	sheet := review.Spec("case.ceiling.toml", []byte(src), review.Options{
+	assessment := review.Spec("case.ceiling.toml", []byte(src), review.Options{
 		Rules: []*engine.Rule{r}, Standards: stated(t, c.Text), On: On, Offers: true, Require: required(c.Text),
 	})
-	for _, p := range sheet.Problems {
+	for _, p := range assessment.Problems {
 		t.Errorf("line %d of the case: %s: %s", p.Position.Line-shift, p.Key, p.Message)
 	}
 	want := expectations(t, c.Text)
 	assert.Equal(t, c.Fails(), len(want) > 0, "a case that fails expects a finding, one that passes none")
-	for _, f := range sheet.Findings {
+	for _, f := range assessment.Findings {
 		assert.False(t, f.Severity == engine.Refer && r.RefersTo == "", "%s refers to nobody", r.ID)
 		i := matching(want, f, f.Start.Line-shift)
 		if i < 0 {
@@ -61,7 +61,7 @@ func runCase(t *testing.T, r *engine.Rule, c engine.Case) {
 		want = append(want[:i], want[i+1:]...)
 	}
 	for _, w := range want {
-		t.Errorf("missing: %v (not checked: %v)", w, sheet.NotChecked)
+		t.Errorf("missing: %v (not checked: %v)", w, assessment.NotChecked)
 	}
 }
 

@@ -28,11 +28,11 @@ func TestStressIsNotCheckedWithoutStrength(t *testing.T) {
 		`construction = "sawn"`: {Rule: stress, Key: "rib.segments"},
 	} {
 		src, _ := ruletest.Compose("[rib]\nspecies = \"eastern white pine\"\nwidth = \"40mm\"\ndepth = \"20mm\"\n" + construction + "\n")
-		sheet := review.Spec("s", []byte(src), review.Options{Rules: []*engine.Rule{stress}, Standards: standards.BuiltIn(), On: ruletest.On})
-		require.Empty(t, sheet.Problems)
-		assert.Empty(t, sheet.Findings, construction)
-		assert.Contains(t, sheet.NotChecked, want, construction)
-		for _, n := range sheet.NotChecked {
+		assessment := review.Spec("s", []byte(src), review.Options{Rules: []*engine.Rule{stress}, Standards: standards.BuiltIn(), On: ruletest.On})
+		require.Empty(t, assessment.Problems)
+		assert.Empty(t, assessment.Findings, construction)
+		assert.Contains(t, assessment.NotChecked, want, construction)
+		for _, n := range assessment.NotChecked {
 			assert.Contains(t, []string{want.Key, "fitting.1.mass"}, n.Key, construction)
 		}
 	}

@@ -27,10 +27,10 @@ func TestHandIsALimit(t *testing.T) {
 				list = append(list, r)
 			}
 		}
-		sheet := review.Spec("s", []byte(src), review.Options{Rules: list, Standards: standards.With(layer), On: ruletest.On})
-		require.Empty(t, sheet.Problems)
+		assessment := review.Spec("s", []byte(src), review.Options{Rules: list, Standards: standards.With(layer), On: ruletest.On})
+		require.Empty(t, assessment.Problems)
 		found := engine.Note
-		for _, f := range sheet.Findings {
+		for _, f := range assessment.Findings {
 			found = max(found, f.Severity)
 		}
 		assert.Equal(t, want, found, hand)

@@ -33,15 +33,15 @@ source = "tests"`))
 	require.Empty(t, faults)
 	src := sample.Source(t, sample.ReadingRoom, `species      = "white oak"`, `species      = "our oak"`,
 		`humidity = "60%"`, `humidity = "80%"`, `load = "0.9kN"`, `load = "0.12kN"`)
-	sheet := review.Spec("spec", src, review.Options{Rules: strap.Family().List(), Standards: standards.With(layer)})
-	require.Empty(t, sheet.Problems)
+	assessment := review.Spec("spec", src, review.Options{Rules: strap.Family().List(), Standards: standards.With(layer)})
+	require.Empty(t, assessment.Problems)
 	said := map[string]string{}
-	for _, n := range sheet.NotChecked {
+	for _, n := range assessment.NotChecked {
 		said[n.Rule.ID] += n.Why
 	}
 	assert.Contains(t, said["strap.load"], "the seasons' load on the straps: no published coefficient of movement is held for the species")
 	found := false
-	for _, f := range sheet.Findings {
+	for _, f := range assessment.Findings {
 		found = found || f.Rule.ID == "strap.load" && f.Severity == engine.Hold
 	}
 	assert.True(t, found, "148N with one strap set short")

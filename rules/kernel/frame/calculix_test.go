@@ -19,7 +19,7 @@ import (
 // point to point, held sideways at the middle one.
 type outsideRib struct {
 	name    string
-	points  []frame.Point
+	points  []frame.Vector
 	breadth float64
 	depth   float64
 	springs []frame.Spring
@@ -56,12 +56,12 @@ func outsideRibs() []outsideRib {
 	strap := func(k float64, nodes ...int) []frame.Spring {
 		var s []frame.Spring
 		for _, node := range nodes {
-			s = append(s, frame.Spring{Node: node, Toward: frame.Point{Y: 1}, Stiffness: k, Sense: frame.TensionOnly})
+			s = append(s, frame.Spring{Node: node, Toward: frame.Vector{Y: 1}, Stiffness: k, Sense: frame.TensionOnly})
 		}
 		return s
 	}
 	ledger := func(node int) frame.Spring {
-		return frame.Spring{Node: node, Toward: frame.Point{Y: -1}, Stiffness: 1e8, Sense: frame.CompressionOnly}
+		return frame.Spring{Node: node, Toward: frame.Vector{Y: -1}, Stiffness: 1e8, Sense: frame.CompressionOnly}
 	}
 	semicircle := framecases.Arc(2, -90, 90, n)
 	return []outsideRib{
@@ -91,20 +91,20 @@ func outsideRibs() []outsideRib {
 }
 
 // pointed is a drop arch of 2.4 m span, both arcs of 1.6 m radius.
-func pointed(n int) []frame.Point {
+func pointed(n int) []frame.Vector {
 	const r, halfSpan = 1.6, 1.2
 	sweep := 180 / math.Pi * math.Acos((r-halfSpan)/r)
 	left := framecases.Arc(r, -90, -90+sweep, n/2)
-	points := make([]frame.Point, n+1)
+	points := make([]frame.Vector, n+1)
 	for i, p := range left {
 		x := p.X + r - halfSpan
-		points[i], points[n-i] = frame.Point{X: x, Y: p.Y}, frame.Point{X: -x, Y: p.Y}
+		points[i], points[n-i] = frame.Vector{X: x, Y: p.Y}, frame.Vector{X: -x, Y: p.Y}
 	}
 	return points
 }
 
-func straight(length float64, n int) []frame.Point {
-	points := make([]frame.Point, n+1)
+func straight(length float64, n int) []frame.Vector {
+	points := make([]frame.Vector, n+1)
 	for i := range points {
 		points[i].X = length * float64(i) / float64(n)
 	}

@@ -15,7 +15,7 @@ type member struct {
 // Timoshenko's beam with Φ = 12·EI/(GA·L²), the nodal forces being exact:
 // Przemieniecki, Theory of Matrix Structural Analysis, section 5.6 (from memory).
 // The tests hold it to closed forms.
-func newMember(i, j Point, s Section) member {
+func newMember(i, j Vector, s Section) member {
 	l := math.Hypot(j.X-i.X, j.Y-i.Y)
 	m := member{length: l, cos: (j.X - i.X) / l, sin: (j.Y - i.Y) / l, section: s}
 
@@ -59,7 +59,7 @@ func (m *member) endForces(u []float64) [6]float64 {
 // nodalLoads replaces the load w per length, in the axes of the frame, by loads
 // on the ends: half the load on each, and the couples q·L²/12 of the part q
 // across the member, which shear strain leaves as they are, by symmetry.
-func (m *member) nodalLoads(w Point) [6]float64 {
+func (m *member) nodalLoads(w Vector) [6]float64 {
 	x, y := w.X*m.length/2, w.Y*m.length/2
 	couple := m.across(w) * m.length * m.length / 12
 	return [6]float64{x, y, couple, x, y, -couple}
@@ -67,13 +67,13 @@ func (m *member) nodalLoads(w Point) [6]float64 {
 
 // along and across are the parts of p in the member's own axes: from I to J, and
 // to the left of that.
-func (m *member) along(p Point) float64  { return m.cos*p.X + m.sin*p.Y }
-func (m *member) across(p Point) float64 { return m.cos*p.Y - m.sin*p.X }
+func (m *member) along(p Vector) float64  { return m.cos*p.X + m.sin*p.Y }
+func (m *member) across(p Vector) float64 { return m.cos*p.Y - m.sin*p.X }
 
 // perLength turns a spread load into one by the member's length.
-func (m *member) perLength(l SpreadLoad) Point {
+func (m *member) perLength(l SpreadLoad) Vector {
 	if l.Per == PerProjection {
-		return Point{l.X * math.Abs(m.sin), l.Y * math.Abs(m.cos)}
+		return Vector{l.X * math.Abs(m.sin), l.Y * math.Abs(m.cos)}
 	}
-	return Point{l.X, l.Y}
+	return Vector{l.X, l.Y}
 }

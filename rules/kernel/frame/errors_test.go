@@ -32,16 +32,16 @@ func with(m frame.Model, supports ...[]frame.Support) frame.Model {
 
 func TestMechanismsThatNoLoadIsNeededFor(t *testing.T) {
 	const x, y, turning = frame.AlongX, frame.AlongY, frame.Turning
-	beam := frame.Chain([]frame.Point{{}, {X: 1}, {X: 2}}, plain)
+	beam := frame.Chain([]frame.Vector{{}, {X: 1}, {X: 2}}, plain)
 	arch := frame.Chain(framecases.Arc(2, -60, 60, 64), plain)
 	threeHinged := frame.Chain(framecases.Arc(2, -60, 60, 64), plain)
 	threeHinged.Elements[16].FreeI, threeHinged.Elements[32].FreeI = true, true
-	hinge := frame.Chain([]frame.Point{{}, {X: 1}, {X: 2}}, plain)
+	hinge := frame.Chain([]frame.Vector{{}, {X: 1}, {X: 2}}, plain)
 	hinge.Elements[0].FreeJ = true
-	loose := frame.Chain([]frame.Point{{}, {X: 1}, {X: 2}}, plain)
+	loose := frame.Chain([]frame.Vector{{}, {X: 1}, {X: 2}}, plain)
 	loose.Elements[0].FreeJ, loose.Elements[1].FreeI = true, true
-	apart := frame.Chain([]frame.Point{{}, {X: 1}, {X: 2}}, plain)
-	apart.Nodes = append(apart.Nodes, frame.Point{X: 3})
+	apart := frame.Chain([]frame.Vector{{}, {X: 1}, {X: 2}}, plain)
+	apart.Nodes = append(apart.Nodes, frame.Vector{X: 3})
 	tests := []struct {
 		name       string
 		model      frame.Model
@@ -120,7 +120,7 @@ func TestModelsThatCannotBeSolved(t *testing.T) {
 		{"support 0 has no direction", func(m *frame.Model) { m.Supports[0].Direction = 0 }},
 		{"supports 0 and 1 both hold node 0 along x", func(m *frame.Model) { m.Supports[1] = m.Supports[0] }},
 		{"spring 0: there is no node 5", func(m *frame.Model) { m.Springs[0].Node = 5 }},
-		{"spring 0: it points nowhere", func(m *frame.Model) { m.Springs[0].Toward = frame.Point{} }},
+		{"spring 0: it points nowhere", func(m *frame.Model) { m.Springs[0].Toward = frame.Vector{} }},
 		{"spring 0: it points nowhere", func(m *frame.Model) { m.Springs[0].Toward.X = nan }},
 		{"spring 0: its stiffness is NaN; it must be positive and finite", func(m *frame.Model) { m.Springs[0].Stiffness = nan }},
 		{"spring 0: it has no sense", func(m *frame.Model) { m.Springs[0].Sense = 0 }},
@@ -137,9 +137,9 @@ func TestModelsThatCannotBeSolved(t *testing.T) {
 
 // spoilable is a sound beam of two elements.
 func spoilable() frame.Model {
-	m := frame.Chain([]frame.Point{{}, {X: 1}, {X: 2}}, plain)
+	m := frame.Chain([]frame.Vector{{}, {X: 1}, {X: 2}}, plain)
 	m.Supports = hold(0, frame.AlongX, frame.AlongY, frame.Turning)
-	m.Springs = []frame.Spring{{Node: 2, Toward: frame.Point{Y: 1}, Stiffness: 1, Sense: frame.TensionOnly}}
+	m.Springs = []frame.Spring{{Node: 2, Toward: frame.Vector{Y: 1}, Stiffness: 1, Sense: frame.TensionOnly}}
 	return m
 }
 

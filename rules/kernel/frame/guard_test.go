@@ -13,10 +13,10 @@ import (
 // x in the middle, under 1 N/m; the middle strap is set long enough to go slack.
 func flatRib(t *testing.T) (*Solver, Case) {
 	t.Helper()
-	m := Chain([]Point{{0, 0}, {1, 0}, {2, 0}}, Section{EA: 1e6, EI: 1, GA: math.Inf(1)})
+	m := Chain([]Vector{{0, 0}, {1, 0}, {2, 0}}, Section{EA: 1e6, EI: 1, GA: math.Inf(1)})
 	m.Supports = []Support{{Node: 1, Direction: AlongX}}
 	for node := range 3 {
-		m.Springs = append(m.Springs, Spring{Node: node, Toward: Point{Y: 1}, Stiffness: 1e4, Sense: TensionOnly})
+		m.Springs = append(m.Springs, Spring{Node: node, Toward: Vector{Y: 1}, Stiffness: 1e4, Sense: TensionOnly})
 	}
 	s, err := m.Compile()
 	require.NoError(t, err)

@@ -15,8 +15,8 @@
 // taken away.
 package frame
 
-// Point is a place in the plane, or a direction, or a movement.
-type Point struct{ X, Y float64 }
+// Vector is a place in the plane, or a direction, or a movement.
+type Vector struct{ X, Y float64 }
 
 // Direction is one way in which a node can move.
 type Direction uint8
@@ -90,7 +90,7 @@ const (
 // anchor; lengthening is tension, and tension is positive.
 type Spring struct {
 	Node      int
-	Toward    Point
+	Toward    Vector
 	Stiffness float64 // N/m
 	Sense     Sense
 }
@@ -99,7 +99,7 @@ type Spring struct {
 // by their index. The order of nodes and elements is free; chains, branches and
 // rings all solve.
 type Model struct {
-	Nodes    []Point
+	Nodes    []Vector
 	Elements []Element
 	Supports []Support
 	Springs  []Spring
@@ -108,7 +108,7 @@ type Model struct {
 // Chain is the model of one member through the points in order, without supports:
 // element i runs from node i to node i+1. Fewer than two points make no element,
 // which Compile rejects.
-func Chain(points []Point, section Section) Model {
+func Chain(points []Vector, section Section) Model {
 	m := Model{Nodes: points, Elements: make([]Element, 0, max(0, len(points)-1))}
 	for i := range len(points) - 1 {
 		m.Elements = append(m.Elements, Element{I: i, J: i + 1, Section: section})

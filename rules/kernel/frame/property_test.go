@@ -27,9 +27,9 @@ func drawSection(t *rapid.T) frame.Section {
 func drawFrame(t *rapid.T) (frame.Model, frame.Case) {
 	n := rapid.IntRange(1, 12).Draw(t, "elements")
 	value := rapid.Float64Range(-1, 1)
-	points := make([]frame.Point, n+1)
+	points := make([]frame.Vector, n+1)
 	for i := 1; i <= n; i++ {
-		points[i] = frame.Point{X: points[i-1].X + rapid.Float64Range(0.05, 0.3).Draw(t, "run"), Y: value.Draw(t, "height") / 5}
+		points[i] = frame.Vector{X: points[i-1].X + rapid.Float64Range(0.05, 0.3).Draw(t, "run"), Y: value.Draw(t, "height") / 5}
 	}
 	m := frame.Chain(points, drawSection(t))
 	for d := frame.AlongX; d <= frame.Turning; d++ {
@@ -39,7 +39,7 @@ func drawFrame(t *rapid.T) (frame.Model, frame.Case) {
 	for i := range rapid.IntRange(0, 4).Draw(t, "springs") {
 		sin, cos := math.Sincos(rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "angle"))
 		m.Springs = append(m.Springs, frame.Spring{
-			Node: rapid.IntRange(0, n).Draw(t, "node"), Toward: frame.Point{X: cos, Y: sin},
+			Node: rapid.IntRange(0, n).Draw(t, "node"), Toward: frame.Vector{X: cos, Y: sin},
 			Stiffness: math.Pow(10, rapid.Float64Range(-1, 4).Draw(t, "log k")),
 			Sense:     frame.Sense(rapid.IntRange(1, 3).Draw(t, "sense")),
 		})
@@ -83,7 +83,7 @@ func forcesSumToTheLoad(t *rapid.T) {
 	m, c := drawFrame(t)
 	r := mustSolve(t, m, c)
 	var x, y, couple, size float64
-	act := func(at frame.Point, fx, fy, turning float64) {
+	act := func(at frame.Vector, fx, fy, turning float64) {
 		x, y, couple = x+fx, y+fy, couple+turning+at.X*fy-at.Y*fx
 		size += math.Abs(fx) + math.Abs(fy) + math.Abs(turning)
 	}
@@ -103,7 +103,7 @@ func forcesSumToTheLoad(t *rapid.T) {
 		if l.Per == frame.PerProjection {
 			along, rise = math.Abs(j.X-i.X), math.Abs(j.Y-i.Y)
 		}
-		act(frame.Point{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2}, l.X*rise, l.Y*along, 0)
+		act(frame.Vector{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2}, l.X*rise, l.Y*along, 0)
 	}
 	// Forces that cancel leave roundings of the stiffest element's share: the
 	// movements are near 1, the shortest element 0.05.
@@ -129,7 +129,7 @@ func TestStateInsideAnElement(t *testing.T) {
 
 		halved, load := m, c.Spread[e]
 		i, j := m.Nodes[m.Elements[e].I], m.Nodes[m.Elements[e].J]
-		halved.Nodes = append(append([]frame.Point(nil), m.Nodes...), frame.Point{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2})
+		halved.Nodes = append(append([]frame.Vector(nil), m.Nodes...), frame.Vector{X: (i.X + j.X) / 2, Y: (i.Y + j.Y) / 2})
 		halved.Elements = append([]frame.Element(nil), m.Elements...)
 		halved.Elements[e].J = len(m.Nodes)
 		halved.Elements = append(halved.Elements, frame.Element{I: len(m.Nodes), J: m.Elements[e].J, Section: m.Elements[e].Section})
@@ -159,7 +159,7 @@ func TestTurnAndShift(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m, c := drawFrame(t)
 		m.Supports, c.Settlements, c.Spread = nil, nil, nil
-		for _, toward := range []frame.Point{{X: 1}, {Y: 1}} {
+		for _, toward := range []frame.Vector{{X: 1}, {Y: 1}} {
 			for _, node := range []int{0, len(m.Nodes) - 1} {
 				m.Springs = append(m.Springs, frame.Spring{Node: node, Toward: toward, Stiffness: 10, Sense: frame.BothWays})
 			}
@@ -167,19 +167,19 @@ func TestTurnAndShift(t *testing.T) {
 		r := mustSolve(t, m, c)
 
 		sin, cos := math.Sincos(rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "turn"))
-		turn := func(p frame.Point) frame.Point { return frame.Point{X: cos*p.X - sin*p.Y, Y: sin*p.X + cos*p.Y} }
+		turn := func(p frame.Vector) frame.Vector { return frame.Vector{X: cos*p.X - sin*p.Y, Y: sin*p.X + cos*p.Y} }
 		shift := rapid.Float64Range(-10, 10).Draw(t, "shift")
 		turned := m
 		turned.Nodes, turned.Springs = nil, nil
 		for _, p := range m.Nodes {
 			p = turn(p)
-			turned.Nodes = append(turned.Nodes, frame.Point{X: p.X + shift, Y: p.Y - shift})
+			turned.Nodes = append(turned.Nodes, frame.Vector{X: p.X + shift, Y: p.Y - shift})
 		}
 		for _, s := range m.Springs {
 			s.Toward = turn(s.Toward)
 			turned.Springs = append(turned.Springs, s)
 		}
-		load := turn(frame.Point{X: c.Loads[0].X, Y: c.Loads[0].Y})
+		load := turn(frame.Vector{X: c.Loads[0].X, Y: c.Loads[0].Y})
 		c.Loads = []frame.NodalLoad{{Node: c.Loads[0].Node, X: load.X, Y: load.Y, Couple: c.Loads[0].Couple}}
 		r2 := mustSolve(t, turned, c)
 
@@ -188,7 +188,7 @@ func TestTurnAndShift(t *testing.T) {
 		}
 		for e := range m.Elements {
 			want, got := r.At(e, 0.3), r2.At(e, 0.3)
-			moved := turn(frame.Point{X: want.Moved.X, Y: want.Moved.Y})
+			moved := turn(frame.Vector{X: want.Moved.X, Y: want.Moved.Y})
 			want.Moved.X, want.Moved.Y = moved.X, moved.Y
 			sameState(t, want, got)
 		}
@@ -203,7 +203,7 @@ func TestMirror(t *testing.T) {
 		c := frame.Case{Spread: framecases.Everywhere(m, 0, -1, frame.PerLength)}
 		mirrored := frame.Case{Spread: c.Spread}
 		for i, node := range []int{0, 12, 28, 40} {
-			m.Springs = append(m.Springs, frame.Spring{Node: node, Toward: frame.Point{Y: 1}, Stiffness: 100, Sense: frame.TensionOnly})
+			m.Springs = append(m.Springs, frame.Spring{Node: node, Toward: frame.Vector{Y: 1}, Stiffness: 100, Sense: frame.TensionOnly})
 			longer := rapid.Float64Range(-0.1, 0.1).Draw(t, "longer")
 			c.Misfits = append(c.Misfits, frame.Misfit{Spring: i, Longer: longer})
 			mirrored.Misfits = append(mirrored.Misfits, frame.Misfit{Spring: 3 - i, Longer: longer})
@@ -263,8 +263,8 @@ func TestStiffSpringsBecomeSupports(t *testing.T) {
 	m.Supports = held
 	for _, k := range []float64{1e4, 1e6, 1e8, 1e10} {
 		m.Springs = []frame.Spring{
-			{Node: 20, Toward: frame.Point{Y: 1}, Stiffness: k, Sense: frame.BothWays},
-			{Node: 40, Toward: frame.Point{X: 1}, Stiffness: k, Sense: frame.BothWays},
+			{Node: 20, Toward: frame.Vector{Y: 1}, Stiffness: k, Sense: frame.BothWays},
+			{Node: 40, Toward: frame.Vector{X: 1}, Stiffness: k, Sense: frame.BothWays},
 		}
 		r := solve(t, m, c)
 		for i := range m.Springs {

@@ -58,10 +58,10 @@ func (s *Solver) report(r *Result) error {
 
 // inside is the state at I and the load of the member whose nodes exert ends on
 // it, its own load w included.
-func (m *member) inside(ends [6]float64, w Point, u []float64) inner {
+func (m *member) inside(ends [6]float64, w Vector, u []float64) inner {
 	given := m.nodalLoads(w)
-	at := Point{ends[0] - given[0], ends[1] - given[1]}
-	moved := Point{u[m.number[0]], u[m.number[1]]}
+	at := Vector{ends[0] - given[0], ends[1] - given[1]}
+	moved := Vector{u[m.number[0]], u[m.number[1]]}
 	return inner{
 		start: State{
 			N:     -m.along(at),

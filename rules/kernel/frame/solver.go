@@ -23,7 +23,7 @@ type Solver struct {
 
 	// The case at hand.
 	load   []float64 // by number
-	spread []Point   // by element, per length
+	spread []Vector  // by element, per length
 	longer []float64 // by spring: its misfit
 	gone   []bool    // by spring
 	base   []float64 // load on the unknowns with that of the moving supports; then the movements of these
@@ -72,7 +72,7 @@ func (m *Model) Compile() (*Solver, error) {
 		members:   make([]member, 0, len(m.Elements)),
 		steps:     stepsPerSpring * len(m.Springs),
 		load:      make([]float64, total),
-		spread:    make([]Point, len(m.Elements)),
+		spread:    make([]Vector, len(m.Elements)),
 		longer:    make([]float64, len(m.Springs)),
 		gone:      make([]bool, len(m.Springs)),
 		base:      make([]float64, total),
@@ -195,11 +195,11 @@ func seed(n int) []float64 {
 	return v
 }
 
-func size(nodes []Point) float64 {
+func size(nodes []Vector) float64 {
 	low, high := nodes[0], nodes[0]
 	for _, p := range nodes {
-		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
-		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+		low = Vector{min(low.X, p.X), min(low.Y, p.Y)}
+		high = Vector{max(high.X, p.X), max(high.Y, p.Y)}
 	}
 	return math.Hypot(high.X-low.X, high.Y-low.Y)
 }

@@ -4,15 +4,15 @@ import "math"
 
 // spring is a Spring made ready for solving.
 type spring struct {
-	x, y   int   // numbers
-	toward Point // of unit length
+	x, y   int    // numbers
+	toward Vector // of unit length
 	k      float64
 	sign   float64 // of the force that it can bear: +1, -1, or 0 for either
 }
 
 func newSpring(s Spring, at [3]int) spring {
 	away := math.Hypot(s.Toward.X, s.Toward.Y)
-	sp := spring{x: at[0], y: at[1], toward: Point{s.Toward.X / away, s.Toward.Y / away}, k: s.Stiffness}
+	sp := spring{x: at[0], y: at[1], toward: Vector{s.Toward.X / away, s.Toward.Y / away}, k: s.Stiffness}
 	switch s.Sense {
 	case TensionOnly:
 		sp.sign = 1

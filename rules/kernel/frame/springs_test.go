@@ -17,7 +17,7 @@ import (
 // spring forces follow from statics where they can, on springs of one stiffness:
 // toward +1 straps from above, -1 ledgers from below.
 func stiffBeam(k float64, toward []float64, places ...float64) frame.Model {
-	points := make([]frame.Point, len(places))
+	points := make([]frame.Vector, len(places))
 	for i, x := range places {
 		points[i].X = x
 	}
@@ -27,7 +27,7 @@ func stiffBeam(k float64, toward []float64, places ...float64) frame.Model {
 		if t == 0 {
 			continue
 		}
-		s := frame.Spring{Node: i, Toward: frame.Point{Y: t}, Stiffness: k, Sense: frame.TensionOnly}
+		s := frame.Spring{Node: i, Toward: frame.Vector{Y: t}, Stiffness: k, Sense: frame.TensionOnly}
 		if t < 0 {
 			s.Sense = frame.CompressionOnly
 		}
@@ -67,11 +67,11 @@ func TestOneSidedSprings(t *testing.T) {
 			name:   "a ledger with a gap that does not close bears nothing",
 			source: "derived: the strap beside it gives 0.3 of a gap of 0.5",
 			model: frame.Model{
-				Nodes: []frame.Point{{}, {X: 1}}, Elements: []frame.Element{{I: 0, J: 1, Section: frame.Section{EA: 1, EI: 1, GA: 1}}},
+				Nodes: []frame.Vector{{}, {X: 1}}, Elements: []frame.Element{{I: 0, J: 1, Section: frame.Section{EA: 1, EI: 1, GA: 1}}},
 				Supports: []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: 0, Direction: frame.Turning}},
 				Springs: []frame.Spring{
-					{Node: 0, Toward: frame.Point{Y: 1}, Stiffness: 10, Sense: frame.TensionOnly},
-					{Node: 0, Toward: frame.Point{Y: -1}, Stiffness: 10, Sense: frame.CompressionOnly},
+					{Node: 0, Toward: frame.Vector{Y: 1}, Stiffness: 10, Sense: frame.TensionOnly},
+					{Node: 0, Toward: frame.Vector{Y: -1}, Stiffness: 10, Sense: frame.CompressionOnly},
 				},
 			},
 			load:   frame.Case{Loads: down(0, 3), Misfits: []frame.Misfit{{Spring: 1, Longer: -0.5}}},
@@ -81,11 +81,11 @@ func TestOneSidedSprings(t *testing.T) {
 			name:   "a ledger with a gap that closes takes what is left",
 			source: "derived: 10·v + 10·(v − 0.1) = 3, v = 0.2",
 			model: frame.Model{
-				Nodes: []frame.Point{{}, {X: 1}}, Elements: []frame.Element{{I: 0, J: 1, Section: frame.Section{EA: 1, EI: 1, GA: 1}}},
+				Nodes: []frame.Vector{{}, {X: 1}}, Elements: []frame.Element{{I: 0, J: 1, Section: frame.Section{EA: 1, EI: 1, GA: 1}}},
 				Supports: []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: 0, Direction: frame.Turning}},
 				Springs: []frame.Spring{
-					{Node: 0, Toward: frame.Point{Y: 1}, Stiffness: 10, Sense: frame.TensionOnly},
-					{Node: 0, Toward: frame.Point{Y: -1}, Stiffness: 10, Sense: frame.CompressionOnly},
+					{Node: 0, Toward: frame.Vector{Y: 1}, Stiffness: 10, Sense: frame.TensionOnly},
+					{Node: 0, Toward: frame.Vector{Y: -1}, Stiffness: 10, Sense: frame.CompressionOnly},
 				},
 			},
 			load:   frame.Case{Loads: down(0, 3), Misfits: []frame.Misfit{{Spring: 1, Longer: -0.1}}},
@@ -134,7 +134,7 @@ func randomHung(random *rand.Rand) (frame.Model, frame.Case) {
 	const n = 24
 	m := framecases.HungRib(half, n, frame.Section{EA: 1e4, EI: 1, GA: 200}, 1)
 	for _, node := range random.Perm(n + 1)[:3+random.IntN(4)] {
-		s := frame.Spring{Node: node, Toward: frame.Point{Y: 1}, Stiffness: math.Exp(4 * random.NormFloat64()), Sense: frame.TensionOnly}
+		s := frame.Spring{Node: node, Toward: frame.Vector{Y: 1}, Stiffness: math.Exp(4 * random.NormFloat64()), Sense: frame.TensionOnly}
 		if random.IntN(4) == 0 {
 			s.Toward.Y, s.Sense = -1, frame.CompressionOnly
 		}
@@ -236,9 +236,9 @@ func suits(senses []frame.Spring, c *frame.Case, r *frame.Result) bool {
 }
 
 func TestSpringAtASupportedNode(t *testing.T) {
-	m := frame.Chain([]frame.Point{{}, {X: 1}}, frame.Section{EA: 1, EI: 1, GA: 1})
+	m := frame.Chain([]frame.Vector{{}, {X: 1}}, frame.Section{EA: 1, EI: 1, GA: 1})
 	m.Supports = []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: 0, Direction: frame.AlongY}, {Node: 0, Direction: frame.Turning}}
-	m.Springs = []frame.Spring{{Node: 0, Toward: frame.Point{X: 3, Y: 4}, Stiffness: 10, Sense: frame.BothWays}}
+	m.Springs = []frame.Spring{{Node: 0, Toward: frame.Vector{X: 3, Y: 4}, Stiffness: 10, Sense: frame.BothWays}}
 	r := solve(t, m, frame.Case{Settlements: []frame.Settlement{{Support: 1, By: -0.1}}})
 	assert.InDelta(t, 0.8, r.Springs[0].Force, 1e-12, "derived: 10 · 0.1 · 4/5")
 	assert.InDeltaSlice(t, []float64{-0.48, -0.64, 0}, r.Supports, 1e-12, "derived: the supports hold against it")

@@ -3,13 +3,13 @@
 // straight baseline and y square to it, to the right.
 package placement
 
-// Point is a reading at a place along the baseline.
-type Point struct{ X, Y float64 }
+// Reading is one at a place along the baseline.
+type Reading struct{ X, Y float64 }
 
 // Course is what was read along the baseline, one reading at least, in ascending
 // order. It runs straight between its points, and goes on straight outside them; a
 // single one holds everywhere.
-type Course []Point
+type Course []Reading
 
 // At is the course at x, in m: straight between its points, and extrapolated along
 // the first or the last stretch outside them. A course of one point is the same
@@ -42,13 +42,13 @@ func (c Course) Slopes() []float64 {
 // are among them.
 func (c Course) Over(from, to float64) Course {
 	out := make(Course, 1, len(c)+2)
-	out[0] = Point{from, c.At(from)}
+	out[0] = Reading{from, c.At(from)}
 	for _, p := range c {
 		if p.X > from && p.X < to {
 			out = append(out, p)
 		}
 	}
-	return append(out, Point{to, c.At(to)})
+	return append(out, Reading{to, c.At(to)})
 }
 
 // line is a function of the skew at one skew: its value and its slope there.

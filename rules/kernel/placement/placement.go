@@ -56,8 +56,8 @@ func (r Room) Width(from, to float64) float64 {
 
 // Corners are where an end wall meets the side walls, y to the right of the
 // baseline.
-func (r Room) Corners(e Ends) (left, right Point) {
-	return Point{e.Left, -r.Left.At(e.Left)}, Point{e.Right, r.Right.At(e.Right)}
+func (r Room) Corners(e Ends) (left, right Reading) {
+	return Reading{e.Left, -r.Left.At(e.Left)}, Reading{e.Right, r.Right.At(e.Right)}
 }
 
 // wall is an end wall, x = at + slant·y.

@@ -20,7 +20,7 @@ var strip = placement.Strip{Half: 2.1, Length: 7, FirstGap: 0.018}
 func room(left, right []float64) placement.Room {
 	course := func(gaps []float64) (c placement.Course) {
 		for i, g := range gaps {
-			c = append(c, placement.Point{X: 7 * float64(i) / float64(len(gaps)-1), Y: 2.1 + g/1000})
+			c = append(c, placement.Reading{X: 7 * float64(i) / float64(len(gaps)-1), Y: 2.1 + g/1000})
 		}
 		return c
 	}
@@ -150,14 +150,14 @@ func somewhere(rng *rand.Rand, n int) placement.Room {
 // turned by so much a metre.
 func seen(r placement.Room, x, y, turn float64) placement.Room {
 	sin, cos := math.Sincos(math.Atan(turn))
-	from := func(p placement.Point) placement.Point {
+	from := func(p placement.Reading) placement.Reading {
 		dx, dy := p.X-x, p.Y-y
-		return placement.Point{X: dx*cos + dy*sin, Y: dy*cos - dx*sin}
+		return placement.Reading{X: dx*cos + dy*sin, Y: dy*cos - dx*sin}
 	}
 	var out placement.Room
 	for _, p := range r.Left {
-		q := from(placement.Point{X: p.X, Y: -p.Y})
-		out.Left = append(out.Left, placement.Point{X: q.X, Y: -q.Y})
+		q := from(placement.Reading{X: p.X, Y: -p.Y})
+		out.Left = append(out.Left, placement.Reading{X: q.X, Y: -q.Y})
 	}
 	for _, p := range r.Right {
 		out.Right = append(out.Right, from(p))
@@ -219,7 +219,7 @@ func TestTheBaselineDoesNotMatter(t *testing.T) {
 func TestPinched(t *testing.T) {
 	at := func(points ...float64) (c placement.Course) {
 		for i := 0; i < len(points); i += 2 {
-			c = append(c, placement.Point{X: points[i], Y: 2.1 + points[i+1]/1000})
+			c = append(c, placement.Reading{X: points[i], Y: 2.1 + points[i+1]/1000})
 		}
 		return c
 	}

@@ -97,7 +97,7 @@ func resolveMembers(c *Ceiling) []Fault {
 		})
 	}
 	material := stated(c, skin.Material)
-	if _, err := c.standards.Sheet(material.Get()); err != nil {
+	if _, err := c.standards.SheetMaterial(material.Get()); err != nil {
 		faults = append(faults, Fault{Key: "skin.material", Text: err.Error()})
 	}
 	c.takeRib()
@@ -149,7 +149,7 @@ func (c *Ceiling) takeSkin(material Word) {
 	s := c.spec.Skin
 	c.Skin = Skin{
 		Material: named(c, material.Key(), func() timber.SheetMaterial {
-			sheet, _ := c.standards.Sheet(material.Get())
+			sheet, _ := c.standards.SheetMaterial(material.Get())
 			return sheet
 		}),
 		Thickness: si(c, s.Thickness), Layers: stated(c, s.Layers), Straight: stated(c, s.Straight),

@@ -132,7 +132,7 @@ func (c *Ceiling) surveySides(s spec.SurveySides) SurveySides {
 func (v *Survey) course(of func(SurveyStation) Number) (out placement.Course) {
 	for _, s := range v.Station.Get() {
 		if n := of(s); n.Given() {
-			out = append(out, placement.Point{X: s.At.Get(), Y: n.Get()})
+			out = append(out, placement.Reading{X: s.At.Get(), Y: n.Get()})
 		}
 	}
 	return out

@@ -28,7 +28,7 @@ var update = flag.Bool("update", false, "rewrite what is expected of each ceilin
 // lines are the verdict, then each finding as its severity, rule and key, and
 // each rule whose figure could not be computed, all in the order of the file.
 // There are no figures: later work may change those.
-func lines(s *review.Sheet) []string {
+func lines(s *review.Assessment) []string {
 	out := []string{s.Verdict.String()}
 	for _, f := range s.Findings {
 		line := fmt.Sprintf("%s %s %s", f.Severity, f.Rule.ID, f.At)
@@ -45,7 +45,7 @@ func lines(s *review.Sheet) []string {
 	return out
 }
 
-func reviewed(t *testing.T, name string) *review.Sheet {
+func reviewed(t *testing.T, name string) *review.Assessment {
 	s := review.Spec(name+".ceiling.toml", sample.Source(t, name), review.Options{
 		Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25",
 	})

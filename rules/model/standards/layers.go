@@ -121,8 +121,8 @@ func (s *Standards) Species(name string) (timber.Species, error) {
 	return timber.Lookup(name)
 }
 
-// Sheet finds a sheet material by its name: a firm's own, or a built-in one.
-func (s *Standards) Sheet(name string) (timber.SheetMaterial, error) {
+// SheetMaterial finds a sheet material by its name: a firm's own, or a built-in one.
+func (s *Standards) SheetMaterial(name string) (timber.SheetMaterial, error) {
 	for _, own := range s.sheets {
 		if strings.EqualFold(own.Name, strings.TrimSpace(name)) {
 			return own, nil

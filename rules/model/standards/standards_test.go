@@ -89,7 +89,7 @@ rupture = "100MPa"
 radial = 0.002
 tangential = 0.004
 source = "tests"`))
-	sheet, err := s.Sheet("Our Sheet")
+	sheet, err := s.SheetMaterial("Our Sheet")
 	require.NoError(t, err)
 	assert.Equal(t, 540.0, sheet.Density)
 	r, err := sheet.LeastRadius(0.5, false)

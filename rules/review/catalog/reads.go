@@ -31,7 +31,7 @@ var readBy = sync.OnceValue(func() map[string]record.Set {
 })
 
 // Reads are the keys that a rule may read: those that it was seen to read. For
-// one spec its sheet knows better.
+// one spec its assessment knows better.
 func Reads(id string) record.Set { return readBy()[id] }
 
 // ReadsText is the list of a number of rules, as Reads has it.

@@ -27,8 +27,8 @@ func TestSentencesFollowTheStandards(t *testing.T) {
 		cases, err := f.CasesOf(r)
 		require.NoError(t, err)
 		src, _ := ruletest.Compose(cases[0].Text)
-		sheet := review.Spec("s", []byte(src), review.Options{Rules: []*engine.Rule{r}, Standards: standards.With(layer)})
-		require.NotEmpty(t, sheet.Findings)
-		assert.Contains(t, sheet.Findings[0].Text, c.says)
+		assessment := review.Spec("s", []byte(src), review.Options{Rules: []*engine.Rule{r}, Standards: standards.With(layer)})
+		require.NotEmpty(t, assessment.Findings)
+		assert.Contains(t, assessment.Findings[0].Text, c.says)
 	}
 }

@@ -216,7 +216,7 @@ func (f *Flags) try(out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	for _, l := range sketch(d.Sheet.Ceiling) {
+	for _, l := range sketch(d.Assessment.Ceiling) {
 		fmt.Fprintln(out, "  "+l)
 	}
 	return nil

@@ -109,8 +109,8 @@ func undrafted(s console.Streams, w begin.Wanted, err error) error {
 // drafted says what the draft is worth.
 func drafted(to string, d *begin.Draft) string {
 	text := fmt.Sprintf("%s passes its own check to the built-in standards (%s: %s); %d of its lines are marked confirm.",
-		to, d.Sheet.Verdict, d.Sheet.Counts, d.Confirm)
-	for _, f := range d.Sheet.Findings {
+		to, d.Assessment.Verdict, d.Assessment.Counts, d.Confirm)
+	for _, f := range d.Assessment.Findings {
 		if f.Severity == engine.Query {
 			text += " Query to answer: " + f.Rule.ID + ": " + f.Text + "."
 		}

@@ -95,20 +95,20 @@ func (f Flags) report(ctx context.Context, s console.Streams, paths []string) (c
 	if err != nil {
 		return checked{}, err
 	}
-	err = c.run(ctx, f, func(sheet *review.Sheet) error {
-		document := sheet.Document
-		sheet.Lighten()
+	err = c.run(ctx, f, func(assessment *review.Assessment) error {
+		document := assessment.Document
+		assessment.Lighten()
 		if f.Format == "sarif" { // which points at related keys too
-			sheet.Document = document
+			assessment.Document = document
 		}
 		return nil
 	})
 	return c, err
 }
 
-// run checks the inputs to each set of standards, and hands on every sheet in
+// run checks the inputs to each set of standards, and hands on every assessment in
 // its order.
-func (c *checked) run(ctx context.Context, f Flags, each func(*review.Sheet) error) error {
+func (c *checked) run(ctx context.Context, f Flags, each func(*review.Assessment) error) error {
 	for _, s := range c.finders {
 		run, err := c.checkTo(ctx, s, int(f.Jobs), each)
 		if err != nil {
@@ -119,54 +119,54 @@ func (c *checked) run(ctx context.Context, f Flags, each func(*review.Sheet) err
 	return ctx.Err()
 }
 
-// checkTo checks the inputs to one set of standards, some at a time; the sheets
+// checkTo checks the inputs to one set of standards, some at a time; the assessments
 // are in their order, after those of standards files that can't be taken.
-func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each func(*review.Sheet) error) (report.Run, error) {
-	sheets := make([]*review.Sheet, len(c.inputs))
+func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each func(*review.Assessment) error) (report.Run, error) {
+	assessments := make([]*review.Assessment, len(c.inputs))
 	options := make([]review.Options, len(c.inputs))
 	files := map[string]bool{}
 	for i, in := range c.inputs {
-		options[i], sheets[i] = s.UnderStandards(in, c.options)
+		options[i], assessments[i] = s.UnderStandards(in, c.options)
 		for _, f := range options[i].Standards.Files {
 			files[f] = true
 		}
 	}
-	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Sheets: s.Sheets()}
-	for _, sheet := range run.Sheets {
-		if err := each(sheet); err != nil {
+	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Assessments: s.Assessments()}
+	for _, assessment := range run.Assessments {
+		if err := each(assessment); err != nil {
 			return run, err
 		}
 	}
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(jobs)
-	handed := &inOrder{sheets: sheets, done: make([]bool, len(sheets)), each: each}
+	handed := &inOrder{assessments: assessments, done: make([]bool, len(assessments)), each: each}
 	for i, in := range c.inputs {
 		group.Go(func() error {
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
-			if err := c.sheet(in, &sheets[i], options[i]); err != nil {
+			if err := c.assess(in, &assessments[i], options[i]); err != nil {
 				return err
 			}
 			return handed.over(i)
 		})
 	}
 	err := group.Wait()
-	run.Sheets = append(run.Sheets, sheets...)
+	run.Assessments = append(run.Assessments, assessments...)
 	return run, err
 }
 
-// sheet is that of one input, against the baseline where there is one. An input
+// assess is the assessment of one input, against the baseline where there is one. An input
 // whose standards can't be read has one already.
-func (c *checked) sheet(in source.Input, sheet **review.Sheet, o review.Options) error {
+func (c *checked) assess(in source.Input, assessment **review.Assessment, o review.Options) error {
 	var src []byte
-	if *sheet == nil {
-		*sheet, src = in.Review(c.stdin(), o)
+	if *assessment == nil {
+		*assessment, src = in.Review(c.stdin(), o)
 	}
 	if c.before == nil {
 		return nil
 	}
-	var earlier *review.Sheet
+	var earlier *review.Assessment
 	if at := c.before.Place(in.Path); at != "" && !in.Stdin {
 		was, there, err := c.before.Read(at)
 		var bad source.BadFile
@@ -175,33 +175,33 @@ func (c *checked) sheet(in source.Input, sheet **review.Sheet, o review.Options)
 		case err != nil:
 			return fmt.Errorf("--baseline %s: %s: %w", c.before.Rev, at, err)
 		case there && bytes.Equal(was, src):
-			earlier = *sheet
+			earlier = *assessment
 		case there:
 			o.Offers = false
 			earlier = review.Spec(in.Name, was, o)
 		}
 	}
-	(*sheet).Against(earlier, o)
+	(*assessment).Against(earlier, o)
 	return nil
 }
 
-// inOrder hands on sheets in their order, whatever order they are done in.
+// inOrder hands on assessments in their order, whatever order they are done in.
 type inOrder struct {
 	sync.Mutex
-	sheets []*review.Sheet
-	done   []bool
-	next   int
-	each   func(*review.Sheet) error
-	err    error // the first of each, after which it is not called again
+	assessments []*review.Assessment
+	done        []bool
+	next        int
+	each        func(*review.Assessment) error
+	err         error // the first of each, after which it is not called again
 }
 
-// over says that a sheet is done, and hands on what need not wait any more.
+// over says that an assessment is done, and hands on what need not wait any more.
 func (o *inOrder) over(i int) error {
 	o.Lock()
 	defer o.Unlock()
 	o.done[i] = true
-	for ; o.err == nil && o.next < len(o.sheets) && o.done[o.next]; o.next++ {
-		o.err = o.each(o.sheets[o.next])
+	for ; o.err == nil && o.next < len(o.assessments) && o.done[o.next]; o.next++ {
+		o.err = o.each(o.assessments[o.next])
 	}
 	return o.err
 }

@@ -65,7 +65,7 @@ func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error 
 	return exit.Outcome(r.Verdict())
 }
 
-// lines writes JSON Lines as the sheets come, and of each keeps only the
+// lines writes JSON Lines as the specs are done, and of each keeps only the
 // verdict: a file of them may be of any number of specs.
 func (f Flags) lines(ctx context.Context, s console.Streams, paths []string) error {
 	c, err := f.prepare(ctx, s, paths)
@@ -73,9 +73,9 @@ func (f Flags) lines(ctx context.Context, s console.Streams, paths []string) err
 		return err
 	}
 	err = outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), c.inputs...), func(w io.Writer) error {
-		err := c.run(ctx, f, func(sheet *review.Sheet) error {
-			err := report.JSONLine(w, c.Report, sheet)
-			*sheet = review.Sheet{Verdict: sheet.Verdict}
+		err := c.run(ctx, f, func(assessment *review.Assessment) error {
+			err := report.JSONLine(w, c.Report, assessment)
+			*assessment = review.Assessment{Verdict: assessment.Verdict}
 			return err
 		})
 		if ctx.Err() != nil { // what is not whole is not written

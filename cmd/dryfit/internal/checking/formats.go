@@ -11,7 +11,7 @@ import (
 )
 
 // writer is the format asked for; nil for JSON Lines, which are written as the
-// sheets come.
+// specs are done.
 func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, error) {
 	colour, err := f.inColour(s)
 	if err != nil {

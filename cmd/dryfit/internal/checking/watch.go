@@ -78,7 +78,7 @@ func watch(ctx context.Context, s console.Streams, paths []string, f Flags) erro
 	}
 }
 
-// check runs once, and prints the sheets whose text is new.
+// check runs once, and prints the specs whose text is new.
 func (w *watching) check(ctx context.Context) error {
 	r, err := w.flags.report(ctx, w.s, w.paths)
 	switch {
@@ -98,14 +98,14 @@ func (w *watching) check(ctx context.Context) error {
 	}
 	seen := map[string]bool{}
 	for i, run := range r.Runs {
-		for _, sheet := range run.Sheets {
+		for _, assessment := range run.Assessments {
 			var b bytes.Buffer
 			one := r.Report
-			one.Runs = []report.Run{{Standards: run.Standards, Sheets: []*review.Sheet{sheet}}}
+			one.Runs = []report.Run{{Standards: run.Standards, Assessments: []*review.Assessment{assessment}}}
 			if err := report.Text(&b, one, w.colour); err != nil {
 				return err
 			}
-			key := fmt.Sprint(i, " ", sheet.Path)
+			key := fmt.Sprint(i, " ", assessment.Path)
 			seen[key] = true
 			if w.shown[key] == b.String() {
 				continue

@@ -51,11 +51,11 @@ func Run(ctx context.Context, s console.Streams, args []string, f Flags) error {
 	if args[0] == "-" && args[1] == "-" {
 		return errors.New("standard input can be one of the two specs, not both")
 	}
-	sheets, inputs, err := bothSides(ctx, s, args, f, on)
+	assessments, inputs, err := bothSides(ctx, s, args, f, on)
 	if err != nil {
 		return err
 	}
-	c := compare.Of(sheets[0], sheets[1], threshold.SI)
+	c := compare.Of(assessments[0], assessments[1], threshold.SI)
 	r := change.Comparison{Comparison: c, Version: build.Version(), On: on, All: f.All}
 	if err := outfile.Write(f.Output, s.Out, inputs, func(w io.Writer) error { return write(w, r) }); err != nil {
 		return err

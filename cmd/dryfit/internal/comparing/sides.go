@@ -16,40 +16,40 @@ import (
 
 // bothSides reads and checks the two specs. One that can't be is reported as
 // check reports it.
-func bothSides(ctx context.Context, s console.Streams, args []string, f Flags, on string) ([]*review.Sheet, []source.Input, error) {
+func bothSides(ctx context.Context, s console.Streams, args []string, f Flags, on string) ([]*review.Assessment, []source.Input, error) {
 	finders, err := f.finders(ctx, args)
 	if err != nil {
 		return nil, nil, err
 	}
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.Strict}
-	var sheets, broken []*review.Sheet
+	var assessments, broken []*review.Assessment
 	var inputs []source.Input
 	for i, name := range args {
 		in, src, problem := side(ctx, s, name)
-		under, sheet := finders[i].UnderStandards(f.judgedAs(in, args), o)
+		under, assessment := finders[i].UnderStandards(f.judgedAs(in, args), o)
 		switch {
-		case sheet != nil:
+		case assessment != nil:
 		case problem != "":
-			sheet = review.Unreadable(in.Name, problem, under)
+			assessment = review.Unreadable(in.Name, problem, under)
 		default:
-			sheet = review.Spec(in.Name, src, under)
+			assessment = review.Spec(in.Name, src, under)
 		}
-		sheets, inputs = append(sheets, sheet), append(inputs, in)
-		if sheet.Ceiling == nil {
-			broken = append(broken, sheet)
+		assessments, inputs = append(assessments, assessment), append(inputs, in)
+		if assessment.Ceiling == nil {
+			broken = append(broken, assessment)
 		}
 	}
 	if ctx.Err() != nil {
 		return nil, nil, ctx.Err()
 	}
 	if len(broken) > 0 {
-		said := finders[0].Sheets()
+		said := finders[0].Assessments()
 		if finders[1] != finders[0] {
-			said = append(said, finders[1].Sheets()...)
+			said = append(said, finders[1].Assessments()...)
 		}
 		return nil, nil, single.Unresolved(s, on, append(said, broken...)...)
 	}
-	return sheets, inputs, nil
+	return assessments, inputs, nil
 }
 
 // finders are the standards that each of the two specs is judged by.

@@ -17,15 +17,15 @@ import (
 
 // Input is what a drawing is made of.
 type Input struct {
-	Sheet   *review.Sheet // of a spec that could be resolved
-	Version string
-	On      string // the date that acceptances were judged on
-	SHA256  string // of the spec's bytes, in hexadecimal
+	Assessment *review.Assessment // of a spec that could be resolved
+	Version    string
+	On         string // the date that acceptances were judged on
+	SHA256     string // of the spec's bytes, in hexadecimal
 	// numbered are the places of the sheets in the set, by name, from 1.
 	numbered map[string]int
 }
 
-func (in Input) ceiling() *layout.Ceiling { return in.Sheet.Ceiling }
+func (in Input) ceiling() *layout.Ceiling { return in.Assessment.Ceiling }
 
 // format prints a quantity in the spec's units.
 func (in Input) format(v quantity.Value) string { return in.ceiling().Units.Format(v) }
@@ -258,7 +258,7 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 // that a sheet shows.
 func (in Input) bites(shows []string) []int {
 	var out []int
-	for i, f := range in.Sheet.Findings {
+	for i, f := range in.Assessment.Findings {
 		if slices.ContainsFunc(shows, func(key string) bool { return f.At == key || strings.HasPrefix(f.At, key+".") }) {
 			out = append(out, i+1)
 		}
@@ -278,7 +278,7 @@ func (in Input) at(places map[int]paper.Point, p paper.Point, keys ...string) {
 // atStation puts the findings at a station, and those that speak of it, to a place.
 func (in Input) atStation(places map[int]paper.Point, p paper.Point, key string) {
 	in.at(places, p, key)
-	for i, f := range in.Sheet.Findings {
+	for i, f := range in.Assessment.Findings {
 		if _, had := places[i+1]; !had && slices.Contains(f.Related, key) {
 			places[i+1] = p
 		}
@@ -289,7 +289,7 @@ func (in Input) atStation(places map[int]paper.Point, p paper.Point, key string)
 func (in Input) findings(shows []string) []paper.Note {
 	n := paper.Note{Title: "Found, by number"}
 	for _, i := range in.bites(shows) {
-		f := in.Sheet.Findings[i-1]
+		f := in.Assessment.Findings[i-1]
 		text := fmt.Sprintf("%d %s %s: %s", i, f.Severity, f.Rule.ID, f.Text)
 		if f.Accepted != nil {
 			text += " (accepted)"
@@ -302,10 +302,10 @@ func (in Input) findings(shows []string) []paper.Note {
 // reserves are what the verdict has to be read with: how much the standards loosen,
 // and the families of what was not checked.
 func (in Input) reserves() (out [][2]string) {
-	if n := len(in.Sheet.Loosened); n > 0 {
+	if n := len(in.Assessment.Loosened); n > 0 {
 		out = append(out, [2]string{"loosened", fmt.Sprintf("%d by the standards", n)})
 	}
-	if list := in.Sheet.Counts.Families.List(); list != "" {
+	if list := in.Assessment.Counts.Families.List(); list != "" {
 		out = append(out, [2]string{"unchecked", list})
 	}
 	return out
@@ -314,7 +314,7 @@ func (in Input) reserves() (out [][2]string) {
 // loosened is the note of what the standards loosen.
 func (in Input) loosened() []paper.Note {
 	n := paper.Note{Title: "Loosened by the standards"}
-	for _, l := range in.Sheet.Loosened {
+	for _, l := range in.Assessment.Loosened {
 		n.Lines = append(n.Lines, fmt.Sprintf("%s is %s, built in is %s", l.Name, l.Used, l.BuiltIn))
 	}
 	return []paper.Note{n}
@@ -323,7 +323,7 @@ func (in Input) loosened() []paper.Note {
 // unchecked is the note of the families of what was not checked.
 func (in Input) unchecked() []paper.Note {
 	n := paper.Note{Title: "Not checked"}
-	if c := in.Sheet.Counts; c.NotChecked > 0 {
+	if c := in.Assessment.Counts; c.NotChecked > 0 {
 		n.Lines = []string{fmt.Sprintf("Rules of %s: %d in all.", c.Families.List(), c.NotChecked)}
 	}
 	return []paper.Note{n}
@@ -333,7 +333,7 @@ func (in Input) unchecked() []paper.Note {
 func (in Input) assumed() []paper.Note {
 	n := paper.Note{Title: "Assumed"}
 	var line []string
-	for _, a := range in.Sheet.Assumed {
+	for _, a := range in.Assessment.Assumed {
 		line = append(line, a.Key+" = "+show.Written(a.Value))
 	}
 	if len(line) == 0 {

@@ -41,16 +41,16 @@ func input(t testing.TB, changes ...map[string]any) Input {
 		}
 	}
 	in := reviewed(t, tree, standards.BuiltIn())
-	in.Sheet.Path = "specs/demo.ceiling.toml"
+	in.Assessment.Path = "specs/demo.ceiling.toml"
 	return in
 }
 
 // reviewed is what is drawn of a spec without a file, by given standards.
 func reviewed(t testing.TB, tree map[string]any, std *standards.Standards) Input {
 	t.Helper()
-	sheet, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
+	assessment, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
 	require.Empty(t, faults)
-	return Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
+	return Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
 }
 
 // ceiling is what is drawn of one of the ceilings, with changes.
@@ -109,7 +109,7 @@ func TestEveryCeilingIsDrawn(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-			in := Input{Sheet: s, Version: "test", On: "2026-11-25"}
+			in := Input{Assessment: s, Version: "test", On: "2026-11-25"}
 			drawn, undrawn := readable(t, in)
 			listed(t, in, drawn)
 			for _, u := range undrawn {
@@ -321,7 +321,7 @@ func TestEveryFindingIsMarked(t *testing.T) {
 			marked[n] = true
 		}
 	}
-	for i, f := range in.Sheet.Findings {
+	for i, f := range in.Assessment.Findings {
 		assert.True(t, marked[i+1], "%d %s at %s", i+1, f.Rule.ID, f.At)
 	}
 }

@@ -43,7 +43,7 @@ func TestExtremeValuesAreDrawn(t *testing.T) {
 		}
 		t.Run(fmt.Sprint(i), func(t *testing.T) {
 			t.Log(doc.Path, strings.Join(put, ", ")) // a panic names it
-			drawn, undrawn, err := All(Input{Sheet: s, Version: "1", On: "2026-11-26"}, Options{})
+			drawn, undrawn, err := All(Input{Assessment: s, Version: "1", On: "2026-11-26"}, Options{})
 			require.NoError(t, err)
 			notes := 0
 			for _, sheet := range drawn {

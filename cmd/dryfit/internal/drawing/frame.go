@@ -34,10 +34,10 @@ func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 			{"approved", p.Approved.Get()},
 			{"scale", printed},
 		}, unit, [][2]string{
-			{"spec", in.Sheet.Path},
+			{"spec", in.Assessment.Path},
 			{"SHA-256", in.SHA256[:min(hashDigits, len(in.SHA256))]},
-			{"standards", in.Sheet.Standards.Name},
-			{"checked", in.On + ", " + in.Sheet.Verdict.String()},
+			{"standards", in.Assessment.Standards.Name},
+			{"checked", in.On + ", " + in.Assessment.Verdict.String()},
 			{"made by", "dryfit " + in.Version},
 		}, in.reserves()),
 		Notes:   slices.Concat(in.loosened(), in.unchecked(), in.findings(s.shows), s.notes, in.assumed()),

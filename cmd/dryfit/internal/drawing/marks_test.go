@@ -21,7 +21,7 @@ import (
 func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 	in := input(t, map[string]any{"strap.allowable.load": "0.1kN"})
 	seen := 0
-	for i, f := range in.Sheet.Findings {
+	for i, f := range in.Assessment.Findings {
 		n := regexp.MustCompile(`strap (\d)`).FindStringSubmatch(f.Text)
 		if f.Rule.ID != "strap.load" && f.Rule.ID != "strap.setting" || n == nil {
 			continue
@@ -34,7 +34,7 @@ func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 		}
 		assert.Equal(t, paper.Point{X: float64(strap)}, places[i+1], f.Text)
 	}
-	require.Positive(t, seen, fmt.Sprint(in.Sheet.Findings))
+	require.Positive(t, seen, fmt.Sprint(in.Assessment.Findings))
 	drawn, _, err := All(in, Options{})
 	require.NoError(t, err)
 	for _, s := range drawn {
@@ -42,7 +42,7 @@ func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 			continue
 		}
 		var xs []float64
-		for i, f := range in.Sheet.Findings {
+		for i, f := range in.Assessment.Findings {
 			if p, ok := s.Marks[i+1]; ok && f.Rule.ID == "strap.load" {
 				xs = append(xs, p.X)
 			}
@@ -60,11 +60,11 @@ func listed(t *testing.T, in Input, drawn []paper.Sheet) {
 		all.WriteString(svg.Body(s.Items))
 	}
 	text := regexp.MustCompile(`<[^>]*>|\s`).ReplaceAllString(all.String(), "")
-	for _, a := range in.Sheet.Assumed {
+	for _, a := range in.Assessment.Assumed {
 		assert.Contains(t, text, a.Key+"=")
 	}
 	drawnKeys := []string{"strap", "vault", "rib", "grid", "seam", "skin"}
-	for i, f := range in.Sheet.Findings {
+	for i, f := range in.Assessment.Findings {
 		if top, _, _ := strings.Cut(f.At, "."); slices.Contains(drawnKeys, top) {
 			assert.Contains(t, text, fmt.Sprintf("%d%s%s:", i+1, f.Severity, f.Rule.ID))
 		}

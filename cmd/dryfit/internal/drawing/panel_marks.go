@@ -15,7 +15,7 @@ import (
 
 // wood is the takeoff, whose marks the panel's pieces have.
 func (in Input) wood() stock.Takeoff {
-	return stock.Of(in.ceiling(), in.Sheet.Results.Survey().Cuts())
+	return stock.Of(in.ceiling(), in.Assessment.Results.Survey().Cuts())
 }
 
 // marks names one piece of each kind that is drawn, by its mark in the takeoff.

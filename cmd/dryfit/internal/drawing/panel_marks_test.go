@@ -26,9 +26,9 @@ func TestMarksOfPiecesAreThoseOfTheTakeoff(t *testing.T) {
 		at++
 	}
 	for _, name := range sample.Names(t) {
-		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
-		takeoff := stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())
+		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		in := Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
+		takeoff := stock.Of(assessment.Ceiling, assessment.Results.Survey().Cuts())
 		var listed, wood []string
 		for _, l := range takeoff.Pieces {
 			wood = append(wood, l.Mark)

@@ -352,7 +352,7 @@ func (d *planOf) roomDims() {
 
 // leastGap says what is left of the last gap at the worst, where less than all is.
 func (d *planOf) leastGap() string {
-	ends, ok := d.Sheet.Results.Closing().Ends()
+	ends, ok := d.Assessment.Results.Closing().Ends()
 	if !ok || ends.Least.Get() <= 0 {
 		return ""
 	}

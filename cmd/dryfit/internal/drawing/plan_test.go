@@ -128,10 +128,10 @@ func TestTheNorthArrow(t *testing.T) {
 // Nothing is written within 3mm of the lower mark of the section, but its S.
 func TestTheSectionMarkStandsClear(t *testing.T) {
 	for _, name := range sample.Names(t) {
-		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		s, err := Draw("plan", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{})
+		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		s, err := Draw("plan", Input{Assessment: assessment, Version: "test", On: "2026-11-25"}, Options{})
 		require.NoError(t, err)
-		if sheet.Ceiling.Grid.Along.Get() == 1 {
+		if assessment.Ceiling.Grid.Along.Get() == 1 {
 			continue // there is no other module
 		}
 		items := group(t, s, "cut")

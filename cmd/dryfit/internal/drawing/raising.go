@@ -65,14 +65,14 @@ func (in Input) raisingPart(frames []raising.Frame, first, last int) *subject {
 
 // raisingFrames are those of the plan, or why there is none.
 func (in Input) raisingFrames() ([]raising.Frame, error) {
-	if in.Sheet.Verdict == engine.Failed {
+	if in.Assessment.Verdict == engine.Failed {
 		return nil, &NoPlanError{"the check fails the spec"}
 	}
-	plan := in.Sheet.Results.Raising()
+	plan := in.Assessment.Results.Raising()
 	if why := plan.None(in.ceiling()); why != "" {
 		return nil, &NoPlanError{why}
 	}
-	frames := in.Sheet.Results.Frames()
+	frames := in.Assessment.Results.Frames()
 	if len(frames) > mostFrames {
 		return nil, &LimitError{raisingName, fmt.Sprintf("would show %d frames, and shows at most %d; dryfit raise prints all", len(frames), mostFrames)}
 	}
@@ -82,7 +82,7 @@ func (in Input) raisingFrames() ([]raising.Frame, error) {
 const beforeAllElse = "Before all else"
 
 // raisingOf is the sheet of some frames.
-func (in Input) raisingOf(s *hoist.Sheet) *subject {
+func (in Input) raisingOf(s *hoist.Arrangement) *subject {
 	return &subject{
 		name: raisingName, title: "Raising plan",
 		wide: s.Wide(), high: s.High(), right: s.Beside() + markRoom, below: s.Below(), leastWide: s.LeastWide(), tall: s.Down, best: s.Best(),
@@ -103,7 +103,7 @@ const mostFrames = 18
 
 // raisingNotes are what is read before the frames, and how these are drawn.
 func raisingNotes(in Input) []string {
-	c, plan := in.ceiling(), in.Sheet.Results.Raising()
+	c, plan := in.ceiling(), in.Assessment.Results.Raising()
 	out := append(raising.Safety(c),
 		"Each force is of both edge ribs together, of the heaviest panel; dryfit raise prints the forces after each loss.",
 		"Hatched: keep clear. It is the plan of the panel and around it the height of its top above the floor, ended at the walls: a choice of this program, for no drop zone is published. Only those who are numbered are inside; how far they stand from the panel is a choice too.",

@@ -46,7 +46,7 @@ func saysItsFrames(t *testing.T, in Input) {
 	s, err := Draw("raising", in, Options{})
 	require.NoError(t, err)
 	assert.Empty(t, draft.Overlaps(s))
-	for i, f := range in.Sheet.Results.Frames() {
+	for i, f := range in.Assessment.Results.Frames() {
 		says := inGroup(t, s, fmt.Sprintf("frame-%d", i+1))
 		for _, l := range f.Lines(in.ceiling().Units) {
 			assert.Contains(t, says, l)
@@ -62,7 +62,7 @@ func TestRaisingOfEverySample(t *testing.T) {
 	drawn := 0
 	for _, name := range sample.Names(t) {
 		s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Sheet: s, Version: "test", On: "2026-11-25"}
+		in := Input{Assessment: s, Version: "test", On: "2026-11-25"}
 		_, err := Draw("raising", in, Options{})
 		var none *NoPlanError
 		if errors.As(err, &none) {
@@ -90,8 +90,8 @@ func TestRaisingOfUnlikeCeilings(t *testing.T) {
 		"many lifts": {"lift.stations": []any{"10%", "14%", "18%", "22%", "50%", "78%", "82%", "86%", "90%"}},
 	} {
 		in := input(t, change)
-		in.Sheet.Verdict = 0 // drawn whatever else is wrong with it
-		plan := in.Sheet.Results.Raising()
+		in.Assessment.Verdict = 0 // drawn whatever else is wrong with it
+		plan := in.Assessment.Results.Raising()
 		require.Empty(t, plan.None(in.ceiling()), name)
 		t.Run(name, func(t *testing.T) { saysItsFrames(t, in) })
 	}

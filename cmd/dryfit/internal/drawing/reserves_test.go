@@ -20,9 +20,9 @@ func TestSheetsNameTheReservesOfAVerdict(t *testing.T) {
 	reserves := []string{"LOOSENED BY THE STANDARDS", "loosened", "1 by the standards", "NOT CHECKED", "unchecked", "install, strap"}
 	for _, std := range []*standards.Standards{standards.BuiltIn(), standards.With(loose)} {
 		in := reviewed(t, sample.Tree(t, sample.ReadingRoom, nil), std)
-		in.Sheet.Counts = engine.Counts{}
+		in.Assessment.Counts = engine.Counts{}
 		if len(std.Files) > 0 {
-			in.Sheet.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
+			in.Assessment.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
 		}
 		for _, name := range Names() {
 			drawn, err := Draw(name, in, Options{})

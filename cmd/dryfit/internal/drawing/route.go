@@ -106,7 +106,7 @@ func routeParts(in Input, page draft.Size) ([]*subject, error) {
 // routeLegs are the legs as they are drawn.
 func (in Input) routeLegs() (*routeOf, error) {
 	d := &routeOf{Input: in}
-	legs := in.Sheet.Results.Carrying()
+	legs := in.Assessment.Results.Carrying()
 	if len(legs) == 0 {
 		return nil, &NeedsError{"route", "route"}
 	}
@@ -229,7 +229,7 @@ const roomFigure = "leg-room"
 // room is the last leg: the panel turns to its bearing, or tips down under it, and is
 // drawn as it has most room for.
 func (d *routeOf) room(c *layout.Ceiling) legFigure {
-	r := d.Sheet.Results.Room()
+	r := d.Assessment.Results.Room()
 	flat, tipped := r.Poses()
 	long := max(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get()
 	ways := []struct {

@@ -21,8 +21,8 @@ import (
 func TestNoLeaderCrossesTheSection(t *testing.T) {
 	const longest = 60 // mm: a third of a page's width
 	for _, name := range sample.Names(t) {
-		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Sheet: sheet, Version: "test", On: "2026-11-25"}
+		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		in := Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
 		var drawn []paper.Sheet
 		for _, size := range []string{"", "A3"} {
 			if s, err := Draw("section", in, Options{Paper: size}); err == nil {

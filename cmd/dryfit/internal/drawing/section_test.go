@@ -69,8 +69,8 @@ func TestLevelsAndGaps(t *testing.T) {
 // Every level is drawn at its height, and the marks lie apart.
 func TestLevelsAreToScale(t *testing.T) {
 	for _, name := range sample.Names(t) {
-		sheet := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		s, err := Draw("section", Input{Sheet: sheet, Version: "test", On: "2026-11-25"}, Options{Scale: 50, Paper: "A0"})
+		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+		s, err := Draw("section", Input{Assessment: assessment, Version: "test", On: "2026-11-25"}, Options{Scale: 50, Paper: "A0"})
 		require.NoError(t, err)
 		var from, to []float64
 		for _, item := range group(t, s, "levels") {
@@ -78,7 +78,7 @@ func TestLevelsAreToScale(t *testing.T) {
 				from, to = append(from, p.Points[0].Y), append(to, p.Points[len(p.Points)-1].Y)
 			}
 		}
-		c := sheet.Ceiling
+		c := assessment.Ceiling
 		rise := c.Vault.Rise.Get()
 		crown, springing := from[len(from)-3], from[len(from)-2]
 		if rise > 0 {

@@ -55,7 +55,7 @@ func TestStrapDiagram(t *testing.T) {
 	in := input(t)
 	s, err := Draw("straps", in, Options{})
 	require.NoError(t, err)
-	h := in.Sheet.Results.Hanging()
+	h := in.Assessment.Results.Hanging()
 	require.NoError(t, h.Err())
 	first := h.First.Get().Is
 	cases := strapCases(h)
@@ -95,7 +95,7 @@ func TestPosesHaveTheirMargins(t *testing.T) {
 			{"route.1.door.width": "900mm", "route.1.door.height": "1000mm"},
 		} {
 			in := input(t, change, route)
-			for _, leg := range in.Sheet.Results.Carrying() {
+			for _, leg := range in.Assessment.Results.Carrying() {
 				name, way := name+", "+leg.Name.Get(), leg.Way.Get()
 				pose, ok := way.Pose()
 				require.True(t, ok, name)

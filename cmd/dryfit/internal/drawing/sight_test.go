@@ -26,7 +26,7 @@ func routes(t *testing.T) map[string]Input {
 	for _, name := range sample.Names(t) {
 		s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
 		if s.Results != nil && len(s.Results.Carrying()) > 0 {
-			out[name] = Input{Sheet: s, Version: "test", On: "2026-11-25"}
+			out[name] = Input{Assessment: s, Version: "test", On: "2026-11-25"}
 		}
 	}
 	require.Greater(t, len(out), 5)
@@ -67,7 +67,7 @@ func TestEachLegIsInPlanAndInSection(t *testing.T) {
 		require.NoError(t, err)
 		assert.Empty(t, draft.Overlaps(s), name)
 		all := texts(grouped(s.Items, ""))
-		for _, l := range in.Sheet.Results.Carrying() {
+		for _, l := range in.Assessment.Results.Carrying() {
 			way := l.Way.Get()
 			drawn := grouped(s.Items, fmt.Sprintf("leg-%s", l.Number()))
 			said := texts(drawn)
@@ -99,7 +99,7 @@ func dashes(drawn []paper.Item) (n int) {
 // In the room the gap that is dimensioned is what the diagonal of the panel's box leaves.
 func TestTheGapInTheRoom(t *testing.T) {
 	for name, in := range routes(t) {
-		r, c := in.Sheet.Results.Room(), in.ceiling()
+		r, c := in.Assessment.Results.Room(), in.ceiling()
 		flat, tipped := r.Poses()
 		across := turnedFlat(flat, r.Across, 100, c.Room.Height.Get())[0]
 		assert.InDelta(t, r.Across-r.Flat, across.gap.size, 1e-6, name)
@@ -113,7 +113,7 @@ func TestTheGapInTheRoom(t *testing.T) {
 func TestGapsAreTheMargins(t *testing.T) {
 	short, kinds := 0, map[string]bool{}
 	try := func(name string, in Input) {
-		for _, l := range in.Sheet.Results.Carrying() {
+		for _, l := range in.Assessment.Results.Carrying() {
 			way := l.Way.Get()
 			pose, ok := way.Pose()
 			require.True(t, ok, name)
@@ -155,7 +155,7 @@ func TestGapsAreTheMargins(t *testing.T) {
 // two in each other.
 func TestAVehicleShowsItsLoad(t *testing.T) {
 	in := routes(t)["reading-room"]
-	leg := in.Sheet.Results.Carrying()[0]
+	leg := in.Assessment.Results.Carrying()[0]
 	load := leg.Way.Get().Stowed()
 	require.Len(t, load, min(leg.Way.Get().Load, in.ceiling().Panel.Count.Get()))
 	for _, q := range load {

@@ -43,7 +43,7 @@ const (
 
 // straps is the strap diagram of one edge rib: forces, moments, movement.
 func straps(in Input) (*subject, error) {
-	h := in.Sheet.Results.Hanging()
+	h := in.Assessment.Results.Hanging()
 	err := h.Err()
 	var needs *hanging.NeedsError
 	switch {

@@ -14,7 +14,7 @@ import (
 // rowsOf are the forces of the straps' diagram by the name of their row.
 func rowsOf(in Input) map[string][]float64 {
 	out := map[string][]float64{}
-	for _, row := range strapCases(in.Sheet.Results.Hanging()) {
+	for _, row := range strapCases(in.Assessment.Results.Hanging()) {
 		out[row.name] = row.forces
 	}
 	return out
@@ -25,7 +25,7 @@ func rowsOf(in Input) map[string][]float64 {
 // 9.80665 m/s², half of it (statics).
 func TestTheSeasonsStandApart(t *testing.T) {
 	in := input(t)
-	h, rows := in.Sheet.Results.Hanging(), rowsOf(in)
+	h, rows := in.Assessment.Results.Hanging(), rowsOf(in)
 	weight := in.ceiling().Panel.Mass.Get() * quantity.Gravity / 2
 	for name, season := range map[string]string{inDry: "dry", inWet: "wet"} {
 		most := make([]float64, 4)
@@ -75,7 +75,7 @@ func TestTheDiagramHasTheWorst(t *testing.T) {
 			}
 		}
 	}
-	h := in.Sheet.Results.Hanging()
+	h := in.Assessment.Results.Hanging()
 	worst := 0.0
 	all, err := h.Envelope()
 	require.NoError(t, err)

@@ -41,7 +41,7 @@ const (
 // row is the row in the measured room; nil where it was not measured, or where the
 // row has no place there.
 func (in Input) row() *rowOf {
-	v := in.Sheet.Results.Survey()
+	v := in.Assessment.Results.Survey()
 	at, ok := v.Placed()
 	if !ok {
 		return nil
@@ -314,7 +314,7 @@ func (d *rowOf) taken() string {
 // cutStraps is the note of what the straps of each panel are cut to.
 func (in Input) cutStraps() paper.Note {
 	n := paper.Note{Title: "Straps to cut, as measured"}
-	v := in.Sheet.Results.Survey()
+	v := in.Assessment.Results.Survey()
 	for i, of := range v.Cuts() {
 		if i == 0 {
 			n.Lines = append(n.Lines, fmt.Sprintf("From the left, two of each, with the lap at both ends, rounded to %s (common practice).", in.ceiling().Units.CutStep()))

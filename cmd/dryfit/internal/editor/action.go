@@ -30,10 +30,10 @@ func (s *server) actions(p actionParams) (any, error) {
 
 func (s *server) changesIn(d *document, in span) []codeAction {
 	out := []codeAction{}
-	if d.last.sheet == nil {
+	if d.last.assessment == nil {
 		return out
 	}
-	for _, f := range d.last.sheet.Findings {
+	for _, f := range d.last.assessment.Findings {
 		if f.Passes == nil {
 			continue
 		}

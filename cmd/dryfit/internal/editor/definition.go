@@ -139,10 +139,10 @@ func (f *finder) rule(id, at string) {
 }
 
 func (f *finder) findings(id, at string) {
-	if f.doc.last.sheet == nil {
+	if f.doc.last.assessment == nil {
 		return
 	}
-	for _, x := range f.doc.last.sheet.Findings {
+	for _, x := range f.doc.last.assessment.Findings {
 		if x.Rule.ID == id && (at == "" || x.At == at) {
 			f.add(location{f.doc.uri, f.doc.text.shown(f.doc.text.fromDocument(x.Range))})
 		}

@@ -28,16 +28,16 @@ func (s *server) diagnostics(d *document) []diagnostic {
 	for _, p := range d.last.problems {
 		out = append(out, ofProblem(d.text, p))
 	}
-	if d.last.sheet == nil {
+	if d.last.assessment == nil {
 		return out
 	}
-	for _, p := range d.last.sheet.Problems {
+	for _, p := range d.last.assessment.Problems {
 		out = append(out, ofProblem(d.text, p))
 	}
-	for _, f := range d.last.sheet.Findings {
+	for _, f := range d.last.assessment.Findings {
 		out = append(out, s.ofFinding(d, f))
 	}
-	for _, n := range d.last.sheet.NotChecked {
+	for _, n := range d.last.assessment.NotChecked {
 		if n.Failed {
 			out = append(out, ofNotChecked(d, n))
 		}

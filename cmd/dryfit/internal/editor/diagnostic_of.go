@@ -12,7 +12,7 @@ import (
 // ofNotChecked is a figure that could not be computed though its inputs are there.
 func ofNotChecked(d *document, n engine.NotChecked) diagnostic {
 	return diagnostic{
-		Range:    d.text.shown(d.text.fromDocument(d.last.sheet.Document.Locate(n.Key))),
+		Range:    d.text.shown(d.text.fromDocument(d.last.assessment.Document.Locate(n.Key))),
 		Severity: asError, Code: n.Rule.ID, Source: source,
 		Message: show.Safe(report.Said(n.Key, "could not be computed: "+n.Why)),
 	}
@@ -57,9 +57,9 @@ func (s *server) ofFinding(d *document, f engine.Finding) diagnostic {
 		return out
 	}
 	for _, key := range f.Related {
-		at, ok := d.last.sheet.Document.ValueRange(key)
+		at, ok := d.last.assessment.Document.ValueRange(key)
 		if !ok {
-			at, ok = d.last.sheet.Document.KeyRange(key)
+			at, ok = d.last.assessment.Document.KeyRange(key)
 		}
 		if ok {
 			out.Related = append(out.Related, related{

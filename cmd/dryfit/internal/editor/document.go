@@ -26,7 +26,7 @@ type document struct {
 	reviewed int // that the last outcome is of
 	due      time.Time
 	last     outcome
-	good     *review.Sheet // of the last text that could be worked out
+	good     *review.Assessment // of the last text that could be worked out
 	figures  []figure.Figure
 	waiting  []waiting
 }
@@ -40,10 +40,10 @@ type waiting struct {
 
 // outcome is what a review found.
 type outcome struct {
-	uri     string
-	wanted  int
-	version int
-	sheet   *review.Sheet // nil of standards, and where the review broke off
+	uri        string
+	wanted     int
+	version    int
+	assessment *review.Assessment // nil of standards, and where the review broke off
 	// problems are those of a standards file.
 	problems []spec.Problem
 	found    Found
@@ -188,7 +188,7 @@ func (s *server) review(j job) {
 	o := outcome{uri: j.uri, wanted: j.wanted, version: j.version}
 	defer func() {
 		if p := recover(); p != nil {
-			o.panicked, o.stack, o.sheet = p, debug.Stack(), nil
+			o.panicked, o.stack, o.assessment = p, debug.Stack(), nil
 		}
 		s.done <- o
 	}()
@@ -202,13 +202,13 @@ func (s *server) review(j job) {
 	}
 	if o.found.Standards == nil {
 		options.Standards = standards.BuiltIn()
-		o.sheet = review.Unreadable(j.path, "its standards can't be read", options)
+		o.assessment = review.Unreadable(j.path, "its standards can't be read", options)
 		if len(o.found.Broken) > 0 {
-			o.sheet = review.Unreadable(j.path, "its standards, "+o.found.Broken[0].Path+", can't be read", options)
+			o.assessment = review.Unreadable(j.path, "its standards, "+o.found.Broken[0].Path+", can't be read", options)
 		}
 		return
 	}
-	o.sheet = review.Spec(j.path, []byte(j.text), options)
+	o.assessment = review.Spec(j.path, []byte(j.text), options)
 }
 
 // folderOf is where the standards of a text are looked for.
@@ -234,8 +234,8 @@ func (s *server) finish(o outcome) {
 	if o.panicked != nil {
 		s.logPanic("review "+o.uri, o.panicked, o.stack)
 	}
-	if o.sheet != nil && o.sheet.Ceiling != nil {
-		d.good, d.figures = o.sheet, nil
+	if o.assessment != nil && o.assessment.Ceiling != nil {
+		d.good, d.figures = o.assessment, nil
 	}
 	s.guarded("publish", nil, func() {
 		s.notify("textDocument/publishDiagnostics", publishParams{

@@ -134,7 +134,7 @@ func withoutLimits(list []*engine.Rule) []string {
 
 // age warns of figures that are not those of the text as it is.
 func (d *document) age() string {
-	if d.last.sheet == d.good {
+	if d.last.assessment == d.good {
 		return ""
 	}
 	return ", before the text's last change"

@@ -100,16 +100,16 @@ func apply(t *testing.T, text string, edits []textEdit, bytes bool) string {
 func TestSeverities(t *testing.T) {
 	text := demo(t) + "\n[[accept]]\nrule = \"strap.setting\"\nreason = \"tested\"\nby = \"someone\"\nuntil = 2027-01-01\n"
 	text = edited(t, text, `lamination   = "6mm"`, `lamination   = "40mm"`)
-	sheet := review.Spec("x", []byte(text), review.Options{
+	assessment := review.Spec("x", []byte(text), review.Options{
 		Rules: options().Rules, Standards: standards.BuiltIn(), On: "2026-11-25", Offers: true,
 	})
-	require.Empty(t, sheet.Problems)
+	require.Empty(t, assessment.Problems)
 	e := connect(t, options()).greet(everything)
 	e.open(uri, text)
 	found := e.found(uri, 1)
-	require.Len(t, found, len(sheet.Findings))
+	require.Len(t, found, len(assessment.Findings))
 	seen := map[int]bool{}
-	for i, f := range sheet.Findings {
+	for i, f := range assessment.Findings {
 		want := map[engine.Severity]int{engine.Hold: 1, engine.Query: 2, engine.Note: 3, engine.Refer: 3}[f.Severity]
 		if f.Accepted != nil {
 			want = 4
@@ -123,7 +123,7 @@ func TestSeverities(t *testing.T) {
 		seen[want] = true
 		keys := 0
 		for _, key := range f.Related {
-			if _, ok := spec.Lookup(sheet.Document.Tree, key); ok {
+			if _, ok := spec.Lookup(assessment.Document.Tree, key); ok {
 				keys++
 			}
 		}

@@ -34,10 +34,10 @@ func picture(root string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	sheet := review.Spec(filepath.Base(demoSpec), src, review.Options{
+	assessment := review.Spec(filepath.Base(demoSpec), src, review.Options{
 		Rules: catalog.Rules(), Standards: standards.With(layer), On: drawnOn,
 	})
-	drawn, err := drawing.Draw("section", drawing.Input{Sheet: sheet, Version: "(devel)", On: drawnOn, SHA256: report.DigestOf(demoSpec, src).SHA256}, drawing.Options{})
+	drawn, err := drawing.Draw("section", drawing.Input{Assessment: assessment, Version: "(devel)", On: drawnOn, SHA256: report.DigestOf(demoSpec, src).SHA256}, drawing.Options{})
 	if err != nil {
 		return nil, err
 	}

@@ -61,8 +61,8 @@ func Package(ctx context.Context, s console.Streams, path string, f PackageFlags
 	if err != nil {
 		return err
 	}
-	m := shopMaker{paper: pattern.Papers[tiles], units: one.Sheet.Ceiling.Units, on: on}
-	m.Shop = making.Shop{Sheet: one.Sheet, Seal: sealOf(one, on, f.Strict), Shop: one.Sheet.Results.Shop()}
+	m := shopMaker{paper: pattern.Papers[tiles], units: one.Assessment.Ceiling.Units, on: on}
+	m.Shop = making.Shop{Assessment: one.Assessment, Seal: sealOf(one, on, f.Strict), Shop: one.Assessment.Results.Shop()}
 	if m.Fails() && !f.EvenSo {
 		return single.Withheld(s, s.Out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
 	}
@@ -73,7 +73,7 @@ func Package(ctx context.Context, s console.Streams, path string, f PackageFlags
 	if err := outfile.WritePackage(ctx, f.Output, making.ShopIndex, one.Inputs(), files); err != nil {
 		return err
 	}
-	return exit.Outcome(one.Sheet.Verdict)
+	return exit.Outcome(one.Assessment.Verdict)
 }
 
 // sealOf says what a package is made of.
@@ -82,7 +82,7 @@ func sealOf(one source.Opened, on string, strict bool) report.Seal {
 	where.Folder, where.Root = source.Whereabouts()
 	seal := report.Seal{
 		Version: build.Version(), On: on, Strict: strict,
-		Spec: report.DigestOf(where.InRepository(one.Sheet.Path), one.Src), Standards: []report.Digest{},
+		Spec: report.DigestOf(where.InRepository(one.Assessment.Path), one.Src), Standards: []report.Digest{},
 	}
 	for _, d := range one.Hashes {
 		d.Path = where.InRepository(d.Path)
@@ -126,7 +126,7 @@ func (m *shopMaker) files(part string) ([]outfile.Packed, error) {
 
 // pattern is one in its three formats.
 func (m *shopMaker) pattern(p shop.Pattern) []outfile.Packed {
-	project := m.Sheet.Project
+	project := m.Assessment.Project
 	title := show.Shown(project.Title.Get())
 	if r := project.Revision.Get(); r != "" {
 		title += ", revision " + show.Shown(r)

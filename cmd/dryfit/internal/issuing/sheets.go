@@ -45,14 +45,14 @@ func Sheets(s console.Streams, path string, f SheetFlags) error {
 	if err != nil {
 		return err
 	}
-	in := drawing.Input{Sheet: one.Sheet, Version: build.Version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
+	in := drawing.Input{Assessment: one.Assessment, Version: build.Version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err
 	}
 	if f.Format == "pdf" {
 		return outfile.Write(f.Output, s.Out, one.Inputs(), func(w io.Writer) error {
-			return pdf.Write(w, document(in.Sheet.Ceiling.Project.Title.Get(), on), drawn)
+			return pdf.Write(w, document(in.Assessment.Ceiling.Project.Title.Get(), on), drawn)
 		})
 	}
 	if len(drawn) == 1 && f.Sheet != "all" {

@@ -70,7 +70,7 @@ func Run(ctx context.Context, s console.Streams, path string, f Flags) error {
 	options := remedy.Options{Review: one.Options, MayChange: f.MayChange, Limit: f.Limit, Answers: f.Answers}
 	r := change.Remedy{Version: build.Version(), On: on, Strict: f.Strict}
 	if f.Each {
-		r, err = eachBy(ctx, one.Sheet, options, r)
+		r, err = eachBy(ctx, one.Assessment, options, r)
 	} else {
 		r.Result, err = remedy.Search(ctx, one.Name, one.Src, options)
 	}
@@ -84,16 +84,16 @@ func Run(ctx context.Context, s console.Streams, path string, f Flags) error {
 }
 
 // eachBy cures every hold and query by itself.
-func eachBy(ctx context.Context, sheet *review.Sheet, o remedy.Options, r change.Remedy) (change.Remedy, error) {
-	r.Result.Sheet = sheet
+func eachBy(ctx context.Context, assessment *review.Assessment, o remedy.Options, r change.Remedy) (change.Remedy, error) {
+	r.Result.Assessment = assessment
 	r.Each = []change.Cured{}
 	left := o.Limit
-	for _, f := range r.Result.Sheet.Findings {
+	for _, f := range r.Result.Assessment.Findings {
 		if f.Accepted != nil || f.Severity != engine.Hold && f.Severity != engine.Query {
 			continue
 		}
 		o.Limit = max(1, left)
-		cures, reviews, err := remedy.Cures(ctx, r.Result.Sheet.Document.Tree, f, o)
+		cures, reviews, err := remedy.Cures(ctx, r.Result.Assessment.Document.Tree, f, o)
 		if err != nil {
 			return r, err
 		}
@@ -115,7 +115,7 @@ func (f Flags) print(w, messages io.Writer, src []byte, r change.Remedy) error {
 	if !ok {
 		return change.RemedyText(messages, r)
 	}
-	return change.Patch(w, r.Result.Sheet.Path, src, a.Source)
+	return change.Patch(w, r.Result.Assessment.Path, src, a.Source)
 }
 
 // chosen is the answer that is asked for.

@@ -49,7 +49,7 @@ func noteOf(path string, e Entry) note {
 
 // uncomputedNotes are of figures that could not be computed, which fail a file as a
 // hold does.
-func (r Report) uncomputedNotes(s *review.Sheet) []note {
+func (r Report) uncomputedNotes(s *review.Assessment) []note {
 	var out []note
 	for _, l := range Lacking(s.NotChecked) {
 		if l.failed {
@@ -64,7 +64,7 @@ func (r Report) uncomputedNotes(s *review.Sheet) []note {
 }
 
 // uncheckedNotes name the families of what was not checked, before other notices.
-func (r Report) uncheckedNotes(s *review.Sheet) []note {
+func (r Report) uncheckedNotes(s *review.Assessment) []note {
 	if s.Counts.NotChecked == 0 {
 		return nil
 	}

@@ -48,7 +48,7 @@ func Annotations(w io.Writer, r Report) error {
 		notes = notes[n:]
 	}
 	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(show.Shown(s.Path)), s.Verdict, s.Counts)
 		}
 	}

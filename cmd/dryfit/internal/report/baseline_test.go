@@ -32,7 +32,7 @@ func against(t *testing.T) Report {
 	now.Against(earlier, o)
 	torn := review.Spec("specs/torn.ceiling.toml", []byte("dryfit = 1\nroom = 3\n"), o)
 	torn.Against(nil, o)
-	return Report{Version: "1.2.3", On: o.On, Strict: true, Against: "main", Rules: o.Rules, Runs: []Run{{Sheets: []*review.Sheet{now, torn}}}}
+	return Report{Version: "1.2.3", On: o.On, Strict: true, Against: "main", Rules: o.Rules, Runs: []Run{{Assessments: []*review.Assessment{now, torn}}}}
 }
 
 func outputSchema(t *testing.T, part string) *jsonschema.Schema {
@@ -50,7 +50,7 @@ func TestBaselineInEveryFormat(t *testing.T) {
 	fresh, before := r.Runs[0].Counts().Since()
 	require.Positive(t, fresh)
 	require.Positive(t, before)
-	counts := r.Runs[0].Sheets[0].Counts.String()
+	counts := r.Runs[0].Assessments[0].Counts.String()
 	require.Contains(t, counts, " new, ")
 
 	text := string(written(t, func(b *bytes.Buffer) error { return Text(b, r, false) }))
@@ -134,7 +134,7 @@ func TestBaselineInJUnit(t *testing.T) {
 	suite := back.Suites[0]
 	assert.Contains(t, suite.Properties, junitProperty{"baseline", "main"})
 	failing := map[string]bool{}
-	for _, f := range r.Runs[0].Sheets[0].Findings {
+	for _, f := range r.Runs[0].Assessments[0].Findings {
 		if f.Baseline == engine.New && (f.Severity == engine.Hold || f.Severity == engine.Query) {
 			failing[f.Rule.ID] = true
 		}

@@ -33,9 +33,9 @@ type Entry struct {
 	baseline   engine.Baseline // zero where there is none
 }
 
-// Entries are a sheet's: faults of the file first, then findings, each in their
+// Entries are a spec's: faults of the file first, then findings, each in their
 // order.
-func Entries(s *review.Sheet) []Entry {
+func Entries(s *review.Assessment) []Entry {
 	var out []Entry
 	prints := engine.Fingerprints{}
 	for _, p := range s.Problems {
@@ -62,7 +62,7 @@ func Entries(s *review.Sheet) []Entry {
 
 // faultsAre what faults of a file are to a baseline: new, since they keep the
 // file from being checked whoever made them.
-func faultsAre(s *review.Sheet) engine.Baseline {
+func faultsAre(s *review.Assessment) engine.Baseline {
 	if s.Counts.Before.Compared {
 		return engine.New
 	}
@@ -98,7 +98,7 @@ func (r Report) treeFile(name string) (string, bool) {
 
 // fileOf is the file that an entry stands in and its place there. One in standards
 // that are not in the working tree is said in words at the spec's first line.
-func (r Report) fileOf(s *review.Sheet, e Entry) (string, Entry) {
+func (r Report) fileOf(s *review.Assessment, e Entry) (string, Entry) {
 	if e.origin.BuiltIn() {
 		return r.InRepository(s.Path), e
 	}
@@ -166,7 +166,7 @@ type reason struct {
 	before   bool // the baseline could not compute it either
 }
 
-// Lacking groups the rules of a sheet that were not checked, in their order.
+// Lacking groups the rules of a spec that were not checked, in their order.
 func Lacking(list []engine.NotChecked) []lack {
 	var out []lack
 	at := map[reason]int{}

@@ -190,7 +190,7 @@ func TestJUnitCounts(t *testing.T) {
 		require.Len(t, back.Suites, 4)
 		gallery, room, gone := back.Suites[0], back.Suites[1], back.Suites[2]
 		assert.Len(t, r.Rules, gallery.Tests)
-		assert.Equal(t, r.Runs[0].Sheets[0].Counts.NotChecked, gallery.Skipped)
+		assert.Equal(t, r.Runs[0].Assessments[0].Counts.NotChecked, gallery.Skipped)
 		assert.Equal(t, 2, gallery.Failures-map[bool]int{true: len(queried(r, 0))}[strict])
 		assert.Equal(t, map[bool]int{false: 0, true: len(queried(r, 1))}[strict], room.Failures)
 		assert.Contains(t, room.Out, "refer strap.engineer")
@@ -201,7 +201,7 @@ func TestJUnitCounts(t *testing.T) {
 // A test is skipped only for a reason, and only where nothing fails in it.
 func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 	r := checked(t)
-	s := r.Runs[0].Sheets[0]
+	s := r.Runs[0].Assessments[0]
 	list := []*engine.Rule{{ID: "a.skipped"}, {ID: "a.failed"}, {ID: "a.held"}, {ID: "a.passed"}}
 	r.Rules = list
 	s.Findings = []engine.Finding{{Rule: list[2], Severity: engine.Hold, Text: "it is held"}}
@@ -225,10 +225,10 @@ func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 	assert.Equal(t, junitCase{Name: "a.passed: ", Class: "dryfit.a", Time: "0"}, suite.Cases[3])
 }
 
-// queried are the rules with a query of a sheet.
+// queried are the rules with a query of a spec.
 func queried(r Report, sheet int) map[string]bool {
 	out := map[string]bool{}
-	for _, e := range Entries(r.Runs[0].Sheets[sheet]) {
+	for _, e := range Entries(r.Runs[0].Assessments[sheet]) {
 		if e.fails(true) && !e.fails(false) {
 			out[e.Rule] = true
 		}
@@ -239,7 +239,7 @@ func queried(r Report, sheet int) map[string]bool {
 // jsonLines writes all lines of a report.
 func jsonLines(w io.Writer, r Report) error {
 	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			if err := JSONLine(w, r, s); err != nil {
 				return err
 			}

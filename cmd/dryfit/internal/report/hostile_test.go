@@ -51,9 +51,9 @@ func hostileReport(t *testing.T, hostile []string) Report {
 			"invented)", "invented) "+strings.Trim(quoted, `"`),
 		).Replace(string(src))
 		spec += "\n[[accept]]\nrule = \"strap.setting\"\nreason = " + quoted + "\nby = " + quoted + "\nuntil = 2027-06-30\n"
-		run.Sheets = append(run.Sheets, review.Spec("specs/"+h+".ceiling.toml", []byte(spec), o))
+		run.Assessments = append(run.Assessments, review.Spec("specs/"+h+".ceiling.toml", []byte(spec), o))
 	}
-	run.Sheets = append(run.Sheets,
+	run.Assessments = append(run.Assessments,
 		review.Spec(hostile[0], []byte("x = 1\n"+tomlString(hostile[len(hostile)-1])+" = 2\n"), o),
 		review.Unreadable("::error::gone", "\n::error::there is no such file", o))
 	return Report{Version: "1.2.3", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{run}, Folder: "/rooms/tree", Root: "/rooms/tree"}
@@ -74,7 +74,7 @@ func tomlString(s string) string {
 func checked(t *testing.T, changes ...string) Report {
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
 	s := review.Spec("room.ceiling.toml", sample.Source(t, sample.ReadingRoom, changes...), o)
-	return Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Sheets: []*review.Sheet{s}}}}
+	return Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Assessments: []*review.Assessment{s}}}}
 }
 
 // everyWriter is every format that findings are written in.
@@ -115,7 +115,7 @@ func FuzzWriters(f *testing.F) {
 
 func TestHostileTextStaysText(t *testing.T) {
 	r := hostileReport(t, hostile)
-	for _, s := range r.Runs[0].Sheets[:len(hostile)] {
+	for _, s := range r.Runs[0].Assessments[:len(hostile)] {
 		require.Empty(t, s.Problems, "%s", s.Path)
 	}
 	for name, write := range everyWriter {

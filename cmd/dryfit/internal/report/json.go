@@ -123,7 +123,7 @@ func JSON(w io.Writer, r Report) error {
 			Standards: append([]string{}, run.Standards...), Verdict: run.Verdict().String(),
 			Counts: CountsJSON(run.Counts()), Baseline: baselineJSON(run.Counts()), Files: []jsonFile{},
 		}
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			j.Files = append(j.Files, fileJSON(s))
 		}
 		out.Runs = append(out.Runs, j)
@@ -131,7 +131,7 @@ func JSON(w io.Writer, r Report) error {
 	return show.WriteJSON(w, out)
 }
 
-func fileJSON(s *review.Sheet) jsonFile {
+func fileJSON(s *review.Assessment) jsonFile {
 	f := jsonFile{
 		Path: s.Path, Verdict: s.Verdict.String(), Counts: CountsJSON(s.Counts), Baseline: baselineJSON(s.Counts),
 		Findings: []JSONFinding{}, NotChecked: []jsonNotChecked{}, Awaited: []jsonAwaited{}, Assumed: []JSONAssumed{},

@@ -18,6 +18,6 @@ type jsonLine struct {
 }
 
 // JSONLine writes what a report says of one file, on a line of its own.
-func JSONLine(w io.Writer, r Report, s *review.Sheet) error {
+func JSONLine(w io.Writer, r Report, s *review.Assessment) error {
 	return show.NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
 }

@@ -66,7 +66,7 @@ type (
 func JUnit(w io.Writer, r Report) error {
 	out := junitReport{}
 	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			out.Suites = append(out.Suites, r.junitSuite(run, s, len(out.Suites)))
 		}
 	}
@@ -82,7 +82,7 @@ func JUnit(w io.Writer, r Report) error {
 	return err
 }
 
-func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
+func (r Report) junitSuite(run Run, s *review.Assessment, id int) junitSuite {
 	suite := junitSuite{
 		Name: show.Safe(s.Path), Timestamp: r.On + "T00:00:00", Hostname: "localhost", Time: "0", Package: "dryfit", ID: id,
 		Properties: []junitProperty{
@@ -121,7 +121,7 @@ func (r Report) junitSuite(run Run, s *review.Sheet, id int) junitSuite {
 }
 
 // junitBaseline names the baseline, and what of the suite is new and what is not.
-func (r Report) junitBaseline(s *review.Sheet) []junitProperty {
+func (r Report) junitBaseline(s *review.Assessment) []junitProperty {
 	if r.Against == "" {
 		return nil
 	}
@@ -133,7 +133,7 @@ func (r Report) junitBaseline(s *review.Sheet) []junitProperty {
 
 // junitCases are one for each rule. One that fails keeps what it could not
 // check elsewhere in the spec.
-func (r Report) junitCases(s *review.Sheet, all []Entry) []junitCase {
+func (r Report) junitCases(s *review.Assessment, all []Entry) []junitCase {
 	failing := map[string][]Entry{}
 	for _, e := range all {
 		if e.fails(r.Strict) {

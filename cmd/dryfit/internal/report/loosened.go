@@ -25,7 +25,7 @@ func Loosenings(list []engine.Loosened) []string {
 
 // loosenedNotes mark the line of the standards that loosens something, once for
 // all specs; of a file that is not in the working tree the spec is marked.
-func (r Report) loosenedNotes(s *review.Sheet, said map[string]bool) []note {
+func (r Report) loosenedNotes(s *review.Assessment, said map[string]bool) []note {
 	var out []note
 	for _, l := range s.Loosened {
 		text := show.Shown(loosening(l))

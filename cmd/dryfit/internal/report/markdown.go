@@ -18,20 +18,20 @@ import (
 // worst first. Where a comment has no room for all, what fails a file has it
 // before the rest, and what is left out is counted.
 func Markdown(w io.Writer, r Report) error {
-	sheets := r.worstFirst()
-	pieces := markdownLoosened(sheets)
+	assessments := r.worstFirst()
+	pieces := markdownLoosened(assessments)
 	table := &markdown.Heading{Text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
-	for _, s := range sheets {
+	for _, s := range assessments {
 		pieces = append(pieces, markdownRow(table, s))
 	}
-	for _, s := range sheets {
-		pieces = append(pieces, markdownSheet(s, r.Strict)...)
+	for _, s := range assessments {
+		pieces = append(pieces, markdownSpec(s, r.Strict)...)
 	}
 	pieces = append(pieces, markdownReferred(r)...)
 	text, left := markdown.RoomFor(pieces, markdown.Limit)
 	var b strings.Builder
 	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(sheets), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(assessments), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
 	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}
@@ -41,18 +41,18 @@ func Markdown(w io.Writer, r Report) error {
 	return err
 }
 
-// worstFirst are the sheets of all runs, the worst verdict first.
-func (r Report) worstFirst() []*review.Sheet {
-	var out []*review.Sheet
+// worstFirst are the specs of all runs, the worst verdict first.
+func (r Report) worstFirst() []*review.Assessment {
+	var out []*review.Assessment
 	for _, run := range r.Runs {
-		out = append(out, run.Sheets...)
+		out = append(out, run.Assessments...)
 	}
-	slices.SortStableFunc(out, func(a, b *review.Sheet) int { return cmp.Compare(b.Verdict, a.Verdict) })
+	slices.SortStableFunc(out, func(a, b *review.Assessment) int { return cmp.Compare(b.Verdict, a.Verdict) })
 	return out
 }
 
 // markdownRow is the verdict on a file.
-func markdownRow(table *markdown.Heading, s *review.Sheet) markdown.Piece {
+func markdownRow(table *markdown.Heading, s *review.Assessment) markdown.Piece {
 	p := markdown.Piece{Rank: markdown.Passes, Under: []*markdown.Heading{table}, What: "file"}
 	if s.Verdict >= engine.Failed {
 		p.Rank = markdown.Judged
@@ -78,7 +78,7 @@ func markdownAgainst(r Report) string {
 // markdownOrder is that of a file's findings: what fails first.
 var markdownOrder = []engine.Severity{engine.Hold, engine.Query, engine.Note}
 
-func markdownSheet(s *review.Sheet, strict bool) []markdown.Piece {
+func markdownSpec(s *review.Assessment, strict bool) []markdown.Piece {
 	title := ""
 	if s.Project != nil {
 		title = ": " + markdown.Text(show.ShownTo(s.Project.Title.Get(), show.MostNamed))
@@ -104,7 +104,7 @@ func markdownSheet(s *review.Sheet, strict bool) []markdown.Piece {
 
 // markdownUncomputed are the figures that could not be computed, which fail a file
 // as a hold does.
-func markdownUncomputed(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
+func markdownUncomputed(under []*markdown.Heading, s *review.Assessment) []markdown.Piece {
 	under = append(slices.Clip(under), &markdown.Heading{Text: "\n**could not be computed**\n\n"})
 	var out []markdown.Piece
 	for _, l := range Lacking(s.NotChecked) {
@@ -124,7 +124,7 @@ func codes(ids []string) string {
 	return strings.Join(out, ", ")
 }
 
-func markdownAwaited(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
+func markdownAwaited(under []*markdown.Heading, s *review.Assessment) []markdown.Piece {
 	under = append(slices.Clip(under), &markdown.Heading{Text: "\n**give first**\n\n"})
 	var out []markdown.Piece
 	for _, a := range s.Awaited {
@@ -177,11 +177,11 @@ func markdownAccepted(under []*markdown.Heading, all []Entry) []markdown.Piece {
 
 // markdownLoosened lists what the standards loosen, once for all files, and is
 // never folded away.
-func markdownLoosened(sheets []*review.Sheet) []markdown.Piece {
+func markdownLoosened(assessments []*review.Assessment) []markdown.Piece {
 	under := []*markdown.Heading{{Text: "\n**loosened by the standards**\n\n"}}
 	said := map[string]bool{}
 	var out []markdown.Piece
-	for _, s := range sheets {
+	for _, s := range assessments {
 		for _, l := range s.Loosened {
 			what := fmt.Sprintf("- %s is %s, built in is %s; ", markdown.Code(l.Name), markdown.Text(l.Used), markdown.Text(l.BuiltIn))
 			origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
@@ -198,7 +198,7 @@ func markdownLoosened(sheets []*review.Sheet) []markdown.Piece {
 }
 
 // markdownRest folds away what was not checked and assumed.
-func markdownRest(under []*markdown.Heading, s *review.Sheet) []markdown.Piece {
+func markdownRest(under []*markdown.Heading, s *review.Assessment) []markdown.Piece {
 	var b strings.Builder
 	for _, l := range Lacking(s.NotChecked) {
 		if !l.failed {

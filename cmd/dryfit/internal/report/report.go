@@ -23,23 +23,23 @@ type Report struct {
 
 // Run is every spec checked to one set of standards.
 type Run struct {
-	Standards []string // files, nearest first; empty for the built-in alone
-	Sheets    []*review.Sheet
+	Standards   []string // files, nearest first; empty for the built-in alone
+	Assessments []*review.Assessment
 }
 
-// Counts adds up those of the sheets.
+// Counts adds up those of the specs.
 func (r Run) Counts() engine.Counts {
 	var c engine.Counts
-	for _, s := range r.Sheets {
+	for _, s := range r.Assessments {
 		c = c.Plus(s.Counts)
 	}
 	return c
 }
 
-// Verdict is the worst of the sheets.
+// Verdict is the worst of the specs.
 func (r Run) Verdict() engine.Verdict {
 	worst := engine.Passed
-	for _, s := range r.Sheets {
+	for _, s := range r.Assessments {
 		worst = max(worst, s.Verdict)
 	}
 	return worst
@@ -66,7 +66,7 @@ func (r Report) referred() []referral {
 	var out []referral
 	at := map[string]int{}
 	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			inFile := map[string]bool{}
 			for _, f := range s.Findings {
 				if f.Severity != engine.Refer || inFile[f.Rule.ID] {

@@ -40,23 +40,23 @@ func TestSafe(t *testing.T) {
 // examples is a report on the demo and on files that can't be read.
 func examples(t *testing.T) Report {
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true}
-	var sheets []*review.Sheet
+	var assessments []*review.Assessment
 	for _, name := range []string{"map-gallery", "reading-room"} {
-		sheets = append(sheets, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
+		assessments = append(assessments, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
 	}
-	sheets = append(sheets, review.Unreadable("gone.ceiling.toml", "there is no such file", o),
+	assessments = append(assessments, review.Unreadable("gone.ceiling.toml", "there is no such file", o),
 		review.Spec("bad.ceiling.toml", []byte("dryfit = 1\nroom = 3\n"), o))
-	return Report{Version: "(devel)", On: "2026-11-25", Runs: []Run{{Sheets: sheets}}}
+	return Report{Version: "(devel)", On: "2026-11-25", Runs: []Run{{Assessments: assessments}}}
 }
 
 // everyCeiling is a report on all that tests have.
 func everyCeiling(t *testing.T) Report {
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
-	var sheets []*review.Sheet
+	var assessments []*review.Assessment
 	for _, name := range sample.Names(t) {
-		sheets = append(sheets, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
+		assessments = append(assessments, review.Spec("specs/"+name+".ceiling.toml", sample.Source(t, name), o))
 	}
-	return Report{Version: "(devel)", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Sheets: sheets}}}
+	return Report{Version: "(devel)", On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Assessments: assessments}}}
 }
 
 func TestJSONSatisfiesItsSchema(t *testing.T) {
@@ -77,7 +77,7 @@ func TestJSONSatisfiesItsSchema(t *testing.T) {
 func TestTextKeepsToEightyColumns(t *testing.T) {
 	var b bytes.Buffer
 	r := examples(t)
-	r.Runs[0].Sheets = append(r.Runs[0].Sheets, everyCeiling(t).Runs[0].Sheets...)
+	r.Runs[0].Assessments = append(r.Runs[0].Assessments, everyCeiling(t).Runs[0].Assessments...)
 	require.NoError(t, Text(&b, r, false))
 	verdict := regexp.MustCompile(`^(PASS|PASS WITH NOTES|FAIL|COULD NOT CHECK): `)
 	whole := regexp.MustCompile(`: (\d+ unreadable|.*\d+ held, (\d+ not computed, )?\d+ queried, .*\d+ referred, \d+ not checked( \([a-z, ]+\))?, \d+ assumed)$`)
@@ -91,12 +91,12 @@ func TestTextKeepsToEightyColumns(t *testing.T) {
 		}
 		assert.LessOrEqual(t, uniseg.StringWidth(line), show.TextWidth, line)
 	}
-	assert.Equal(t, len(r.Runs[0].Sheets)+1, verdicts)
+	assert.Equal(t, len(r.Runs[0].Assessments)+1, verdicts)
 }
 
 // What is assumed is counted by distinct keys, what is not checked by rules.
 func TestCountsAreDistinct(t *testing.T) {
-	for _, s := range examples(t).Runs[0].Sheets {
+	for _, s := range examples(t).Runs[0].Assessments {
 		keys, ids := map[string]bool{}, map[string]bool{}
 		for _, a := range s.Assumed {
 			keys[a.Key] = true

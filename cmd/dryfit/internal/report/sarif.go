@@ -41,7 +41,7 @@ func (r Report) sarifRun(run Run) sarifRun {
 		ColumnKind:  "unicodeCodePoints", Results: []sarifResult{},
 		Properties: r.sarifProperties(run),
 	}
-	for _, s := range run.Sheets {
+	for _, s := range run.Assessments {
 		uri := uriOf(r.InRepository(s.Path))
 		out.Results = append(out.Results, r.sarifResults(s, uri, index)...)
 		call := &out.Invocations[0]
@@ -66,7 +66,7 @@ func (r Report) sarifProperties(run Run) map[string]any {
 // sarifBaseline are the words for what a result is to the baseline.
 var sarifBaseline = map[engine.Baseline]string{engine.New: "new", engine.AlreadyThere: "unchanged"}
 
-func (r Report) sarifResults(s *review.Sheet, uri string, index map[string]int) []sarifResult {
+func (r Report) sarifResults(s *review.Assessment, uri string, index map[string]int) []sarifResult {
 	var out []sarifResult
 	for _, e := range Entries(s) {
 		at, e := r.fileOf(s, e)
@@ -105,7 +105,7 @@ func logical(key string) []sarifLogical {
 }
 
 // sarifRelated are the related keys that are written in the file.
-func sarifRelated(s *review.Sheet, e Entry, uri string) []sarifLocation {
+func sarifRelated(s *review.Assessment, e Entry, uri string) []sarifLocation {
 	var out []sarifLocation
 	for _, key := range e.related {
 		at, ok := s.Document.ValueRange(key)
@@ -130,7 +130,7 @@ func regionOf(start, end spec.Position) *sarifRegion {
 
 // sarifNotes are what the standards loosen, and the rules that were not checked,
 // with why.
-func sarifNotes(s *review.Sheet, uri string, index map[string]int) []sarifNotification {
+func sarifNotes(s *review.Assessment, uri string, index map[string]int) []sarifNotification {
 	var out []sarifNotification
 	for _, l := range s.Loosened {
 		out = append(out, sarifNotification{

@@ -22,7 +22,7 @@ var fileRules = []struct{ id, title, why string }{
 
 // docs is the address of the docs, where the standards of a run give one.
 func (r Run) docs() string {
-	for _, s := range r.Sheets {
+	for _, s := range r.Assessments {
 		if s.Standards != nil && s.Standards.Docs != "" {
 			return s.Standards.Docs
 		}

@@ -30,7 +30,7 @@ func published(t *testing.T) Report {
 	layer, problems := catalog.ReadStandards("dryfit.toml", []byte("dryfit = 1\nname = \"a house\"\n[check]\ndocs = \""+docsAddress+"/\"\n"))
 	require.Empty(t, problems)
 	r := full(t)
-	for _, s := range r.Runs[0].Sheets {
+	for _, s := range r.Runs[0].Assessments {
 		s.Standards = standards.With(layer)
 	}
 	return r
@@ -107,11 +107,11 @@ func TestSARIFFixesClearWhatTheyAreOf(t *testing.T) {
 		if i%2 == 0 {
 			text = strings.ReplaceAll(strings.Replace(text, "title", "# é 漢 🏛️\ntitle", 1), "\n", "\r\n")
 		}
-		sheet := review.Spec("hall.ceiling.toml", []byte("\xef\xbb\xbf"+text), o)
-		require.Empty(t, sheet.Problems, file)
-		run := logOf(t, Report{Rules: catalog.Rules(), Runs: []Run{{Sheets: []*review.Sheet{sheet}}}})
-		require.Len(t, run.Results, len(sheet.Findings))
-		for n, f := range sheet.Findings {
+		assessment := review.Spec("hall.ceiling.toml", []byte("\xef\xbb\xbf"+text), o)
+		require.Empty(t, assessment.Problems, file)
+		run := logOf(t, Report{Rules: catalog.Rules(), Runs: []Run{{Assessments: []*review.Assessment{assessment}}}})
+		require.Len(t, run.Results, len(assessment.Findings))
+		for n, f := range assessment.Findings {
 			result := run.Results[n]
 			if f.Passes == nil {
 				assert.Empty(t, result.Fixes)
@@ -140,7 +140,7 @@ func TestSARIFFixesClearWhatTheyAreOf(t *testing.T) {
 // What the file accepts is suppressed in source, where the acceptance stands.
 func TestSARIFAcceptancesAreInSource(t *testing.T) {
 	r := checked(t, "[finish]", "[[accept]]\nrule = \"strap.setting\"\nreason = \"a jig is made\"\nby = \"shop\"\nuntil = 2027-06-30\n\n[[accept]]\nrule = \"close.cover\"\nreason = \"a wider one comes\"\nby = \"team\"\nuntil = 2027-06-30\n\n[finish]")
-	lines := strings.Split(string(r.Runs[0].Sheets[0].Document.Source), "\n")
+	lines := strings.Split(string(r.Runs[0].Assessments[0].Document.Source), "\n")
 	found := 0
 	for _, result := range logOf(t, r).Results {
 		for _, s := range result.Suppressions {

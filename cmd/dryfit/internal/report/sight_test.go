@@ -21,7 +21,7 @@ import (
 )
 
 // sheetOf is the reading room with some of its text changed.
-func sheetOf(t *testing.T, path string, changes ...string) *review.Sheet {
+func sheetOf(t *testing.T, path string, changes ...string) *review.Assessment {
 	t.Helper()
 	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
 	s := review.Spec(path, sample.Source(t, sample.ReadingRoom, changes...), o)
@@ -36,15 +36,15 @@ func held(title string) []string {
 	return []string{readingTitle, tomlString(title), `depth        = "60mm"`, `depth        = "20mm"`}
 }
 
-func outOf(t *testing.T, write func(io.Writer, Report) error, sheets ...*review.Sheet) string {
+func outOf(t *testing.T, write func(io.Writer, Report) error, assessments ...*review.Assessment) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, write(&b, Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Sheets: sheets}}}))
+	require.NoError(t, write(&b, Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Assessments: assessments}}}))
 	return b.String()
 }
 
-// holds are the rules that hold a sheet.
-func holds(s *review.Sheet) (ids []string) {
+// holds are the rules that hold a spec.
+func holds(s *review.Assessment) (ids []string) {
 	for _, f := range s.Findings {
 		if f.Severity == engine.Hold {
 			ids = append(ids, f.Rule.ID)
@@ -59,25 +59,25 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 	bad := sheetOf(t, "z.ceiling.toml", held("Hall")...)
 	require.NotEmpty(t, holds(bad))
 	passing := sheetOf(t, "a.ceiling.toml")
-	many := make([]*review.Sheet, 1000)
+	many := make([]*review.Assessment, 1000)
 	for i := range many {
 		s := *passing
 		s.Path = fmt.Sprintf("%s/%d.ceiling.toml", strings.Repeat("long", 30), i)
 		many[i] = &s
 	}
-	loud := make([]*review.Sheet, 60)
+	loud := make([]*review.Assessment, 60)
 	for i := range loud {
 		name := strings.Repeat("<", 300)
 		loud[i] = sheetOf(t, fmt.Sprintf("%d.ceiling.toml", i), append(held(name), `name   = "street door"`, "name = "+tomlString(name), `width  = "900mm"`, `width  = "300mm"`)...)
 	}
-	for name, sheets := range map[string][]*review.Sheet{
+	for name, assessments := range map[string][]*review.Assessment{
 		"a title": {sheetOf(t, "z.ceiling.toml", held(strings.Repeat("word ", 12400))...)},
 		"files":   append(many, bad), "holds": loud,
 	} {
-		out := outOf(t, Markdown, sheets...)
+		out := outOf(t, Markdown, assessments...)
 		assert.LessOrEqual(t, len([]rune(out)), 65536, name)
 		judgeMarkdown(t, []byte(out))
-		for _, s := range sheets {
+		for _, s := range assessments {
 			if len(holds(s)) == 0 {
 				continue
 			}
@@ -97,14 +97,14 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 // A forge shows ten annotations of a word: the holds come first, and the tenth
 // lists what would not be shown.
 func TestNothingPushesAHoldOutOfTheAnnotations(t *testing.T) {
-	var sheets []*review.Sheet
+	var assessments []*review.Assessment
 	for i := range 12 {
-		sheets = append(sheets, sheetOf(t, fmt.Sprintf("a%d.ceiling.toml", i)))
+		assessments = append(assessments, sheetOf(t, fmt.Sprintf("a%d.ceiling.toml", i)))
 	}
 	for i := range 12 {
-		sheets = append(sheets, sheetOf(t, fmt.Sprintf("z%d.ceiling.toml", i), held(strings.Repeat("W", 70000))...))
+		assessments = append(assessments, sheetOf(t, fmt.Sprintf("z%d.ceiling.toml", i), held(strings.Repeat("W", 70000))...))
 	}
-	out := outOf(t, Annotations, sheets...)
+	out := outOf(t, Annotations, assessments...)
 	judgeAnnotations(t, []byte(out))
 	var errors []string
 	for line := range strings.Lines(out) {
@@ -117,7 +117,7 @@ func TestNothingPushesAHoldOutOfTheAnnotations(t *testing.T) {
 	}
 	require.Greater(t, len(errors), 11, "the holds come before all else")
 	shown := strings.Join(errors[:10], "")
-	for _, s := range sheets[12:] {
+	for _, s := range assessments[12:] {
 		for _, id := range holds(s) {
 			assert.Regexp(t, regexp.QuoteMeta(s.Path)+`(,line=|:)\d+[^%]*hold `+regexp.QuoteMeta(id), shown)
 		}

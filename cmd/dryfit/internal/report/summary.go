@@ -18,7 +18,7 @@ func Summary(w io.Writer, r Report, colour bool) error {
 		t.Paragraph("caution", "", show.Caution)
 		t.Line("")
 	}
-	t.totals(r, func(s *review.Sheet) string { return ": " + s.Counts.String() })
+	t.totals(r, func(s *review.Assessment) string { return ": " + s.Counts.String() })
 	return t.Flush()
 }
 
@@ -29,7 +29,7 @@ func (t ReportText) summary(r Report) {
 	if t.referrals(r) {
 		t.Line("")
 	}
-	t.totals(r, func(*review.Sheet) string { return "" })
+	t.totals(r, func(*review.Assessment) string { return "" })
 }
 
 // referrals lists what is referred, and reports whether anything is.
@@ -46,15 +46,15 @@ func (t ReportText) referrals(r Report) bool {
 
 // totals are a line for each file, with what there is to add to its name, and
 // one for each set of standards.
-func (t ReportText) totals(r Report, more func(*review.Sheet) string) {
+func (t ReportText) totals(r Report, more func(*review.Assessment) string) {
 	for _, run := range r.Runs {
 		if len(run.Standards) > 0 {
 			t.Line("standards: " + show.Shown(strings.Join(run.Standards, ", ")))
 		}
-		for _, s := range run.Sheets {
+		for _, s := range run.Assessments {
 			t.Verdict(t.Paint(s.Verdict, show.Pad(s.Verdict.String(), 18)) + show.Shown(s.Path) + more(s))
 		}
 		v := run.Verdict()
-		t.Verdict(fmt.Sprintf("%s: %s, %s", t.Paint(v, v.String()), show.Plural(len(run.Sheets), "file"), run.Counts()))
+		t.Verdict(fmt.Sprintf("%s: %s, %s", t.Paint(v, v.String()), show.Plural(len(run.Assessments), "file"), run.Counts()))
 	}
 }

@@ -20,8 +20,8 @@ func Text(w io.Writer, r Report, colour bool) error {
 	t := NewReportText(w, colour)
 	files := 0
 	for _, run := range r.Runs {
-		for _, s := range run.Sheets {
-			t.sheet(s, r)
+		for _, s := range run.Assessments {
+			t.assessment(s, r)
 			files++
 		}
 	}
@@ -31,7 +31,7 @@ func Text(w io.Writer, r Report, colour bool) error {
 	return t.Flush()
 }
 
-func (t ReportText) sheet(s *review.Sheet, r Report) {
+func (t ReportText) assessment(s *review.Assessment, r Report) {
 	t.Heading(s, r)
 	for _, p := range s.Problems {
 		t.problem(p, faultsAre(s))
@@ -52,7 +52,7 @@ func (t ReportText) sheet(s *review.Sheet, r Report) {
 }
 
 // Heading says which spec is checked, when and to which standards.
-func (t ReportText) Heading(s *review.Sheet, r Report) {
+func (t ReportText) Heading(s *review.Assessment, r Report) {
 	t.Line(show.Shown(s.Path))
 	if p := s.Project; p != nil {
 		for _, l := range show.Wrap(show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), show.TextWidth) {

@@ -24,8 +24,8 @@ func Open(s console.Streams, path string, named []string, o review.Options) (sou
 		return source.Opened{}, err
 	}
 	one := finder.Open(source.InputAt(path), s.In, o)
-	if one.Sheet.Ceiling == nil {
-		return one, Unresolved(s, o.On, append(finder.Sheets(), one.Sheet)...)
+	if one.Assessment.Ceiling == nil {
+		return one, Unresolved(s, o.On, append(finder.Assessments(), one.Assessment)...)
 	}
 	for _, file := range one.Options.Standards.Files {
 		one.Hashes = append(one.Hashes, finder.Hashes[file])
@@ -34,11 +34,11 @@ func Open(s console.Streams, path string, named []string, o review.Options) (sou
 }
 
 // Unresolved reports specs that can't be checked at all.
-func Unresolved(s console.Streams, on string, sheets ...*review.Sheet) error {
+func Unresolved(s console.Streams, on string, assessments ...*review.Assessment) error {
 	if on == "" {
 		on, _ = usage.JudgedOn("") // today is always a date
 	}
-	if err := report.Text(s.Err, report.Report{On: on, Runs: []report.Run{{Sheets: sheets}}}, false); err != nil {
+	if err := report.Text(s.Err, report.Report{On: on, Runs: []report.Run{{Assessments: assessments}}}, false); err != nil {
 		return err
 	}
 	return exit.VerdictError{Status: exit.NotChecked}
@@ -46,15 +46,15 @@ func Unresolved(s console.Streams, on string, sheets ...*review.Sheet) error {
 
 // Withheld prints what fails a spec, and what there is therefore none of.
 func Withheld(s console.Streams, to io.Writer, one source.Opened, on, none string) error {
-	failing := *one.Sheet
+	failing := *one.Assessment
 	failing.Findings = slices.DeleteFunc(slices.Clone(failing.Findings), func(f engine.Finding) bool {
 		return f.Accepted != nil || f.Severity != engine.Hold && (f.Severity != engine.Query || !one.Options.Strict)
 	})
 	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
 	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
-	if err := report.Text(to, report.Report{On: on, Runs: []report.Run{{Sheets: []*review.Sheet{&failing}}}}, false); err != nil {
+	if err := report.Text(to, report.Report{On: on, Runs: []report.Run{{Assessments: []*review.Assessment{&failing}}}}, false); err != nil {
 		return err
 	}
 	fmt.Fprintln(s.Err, "dryfit: "+none)
-	return exit.Outcome(one.Sheet.Verdict)
+	return exit.Outcome(one.Assessment.Verdict)
 }

@@ -196,14 +196,14 @@ func (s *Finder) layersOf(files []string) (layers []*standards.Layer, broken str
 	return layers, ""
 }
 
-// Sheets reports the broken files, in order.
-func (s *Finder) Sheets() []*review.Sheet {
+// Assessments reports the broken files, in order.
+func (s *Finder) Assessments() []*review.Assessment {
 	var files []string
 	for f := range s.broken {
 		files = append(files, f)
 	}
 	slices.Sort(files)
-	var out []*review.Sheet
+	var out []*review.Assessment
 	for _, f := range files {
 		out = append(out, review.Broken(filepath.ToSlash(f), s.broken[f]))
 	}
@@ -211,8 +211,8 @@ func (s *Finder) Sheets() []*review.Sheet {
 }
 
 // UnderStandards pairs each input with the standards it is checked to; an input
-// whose standards can't be read gets a sheet that says so.
-func (s *Finder) UnderStandards(in Input, o review.Options) (review.Options, *review.Sheet) {
+// whose standards can't be read gets an assessment that says so.
+func (s *Finder) UnderStandards(in Input, o review.Options) (review.Options, *review.Assessment) {
 	folder := "."
 	if !in.Stdin {
 		folder = filepath.Dir(in.Path)

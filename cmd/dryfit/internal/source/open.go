@@ -12,10 +12,10 @@ import (
 // Opened is the one spec that a command works on, reviewed.
 type Opened struct {
 	Input
-	Src     []byte
-	Sheet   *review.Sheet
-	Options review.Options  // that it was reviewed with, to its standards
-	Hashes  []report.Digest // of the files of those, nearest first
+	Src        []byte
+	Assessment *review.Assessment
+	Options    review.Options  // that it was reviewed with, to its standards
+	Hashes     []report.Digest // of the files of those, nearest first
 }
 
 // Inputs are what the command read: the spec and its standards.
@@ -38,7 +38,7 @@ func InputAt(path string) Input {
 }
 
 // Review reads the input and reviews it.
-func (in Input) Review(stdin io.Reader, o review.Options) (*review.Sheet, []byte) {
+func (in Input) Review(stdin io.Reader, o review.Options) (*review.Assessment, []byte) {
 	src, problem := in.Read(stdin)
 	if problem != "" {
 		return review.Unreadable(in.Name, problem, o), nil
@@ -57,10 +57,10 @@ func OneFinder(named []string) (*Finder, error) {
 // Open reviews an input to the standards that hold for it.
 func (s *Finder) Open(in Input, stdin io.Reader, o review.Options) Opened {
 	o.Standards = standards.BuiltIn()
-	o, sheet := s.UnderStandards(in, o)
-	one := Opened{Input: in, Sheet: sheet, Options: o}
-	if sheet == nil {
-		one.Sheet, one.Src = in.Review(stdin, o)
+	o, assessment := s.UnderStandards(in, o)
+	one := Opened{Input: in, Assessment: assessment, Options: o}
+	if assessment == nil {
+		one.Assessment, one.Src = in.Review(stdin, o)
 	}
 	return one
 }

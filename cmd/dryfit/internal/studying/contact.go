@@ -24,7 +24,7 @@ func drawable(s options.Study) (options.Places, []*layout.Ceiling) {
 	for _, p := range places.List {
 		var c *layout.Ceiling
 		if p.Row != nil {
-			c = s.Option(p.Index).Sheet.Ceiling
+			c = s.Option(p.Index).Assessment.Ceiling
 		}
 		if c != nil && !drawing.Pictured(c) {
 			if !places.Matrix() {

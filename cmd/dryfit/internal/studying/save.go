@@ -125,7 +125,7 @@ func (r *studyRun) valuesOf(index int) string {
 
 // compareTwo compares two options as compare does two specs.
 func (r *studyRun) compareTwo(s console.Streams, one source.Opened) error {
-	var sheets [2]*review.Sheet
+	var assessments [2]*review.Assessment
 	for i, number := range r.flags.Compare {
 		index, err := strconv.Atoi(strings.TrimSpace(number))
 		if err != nil {
@@ -135,10 +135,10 @@ func (r *studyRun) compareTwo(s console.Streams, one source.Opened) error {
 		if err != nil {
 			return fmt.Errorf("--compare: %w", err)
 		}
-		sheets[i] = r.out.Review(fmt.Sprintf("option %d: %s", index, r.valuesOf(index)), text)
+		assessments[i] = r.out.Review(fmt.Sprintf("option %d: %s", index, r.valuesOf(index)), text)
 	}
 	const threshold = 0.005
-	c := change.Comparison{Comparison: compare.Of(sheets[0], sheets[1], threshold), Version: build.Version(), On: r.out.On}
+	c := change.Comparison{Comparison: compare.Of(assessments[0], assessments[1], threshold), Version: build.Version(), On: r.out.On}
 	write := change.CompareText
 	if r.flags.Format == "json" {
 		write = change.CompareJSON

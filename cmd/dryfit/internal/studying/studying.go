@@ -67,7 +67,7 @@ func (f Flags) open(s console.Streams, path, on string) (studyRun, source.Opened
 	if f.Search {
 		search.Depth = carrying.Plain
 	}
-	made, err := study.New(one.Sheet, f.Vary, review.Options{Rules: catalog.Rules(), Standards: one.Options.Standards, On: on, Strict: f.Strict, Search: search})
+	made, err := study.New(one.Assessment, f.Vary, review.Options{Rules: catalog.Rules(), Standards: one.Options.Standards, On: on, Strict: f.Strict, Search: search})
 	if err != nil {
 		return r, one, err
 	}

@@ -32,7 +32,7 @@ func (m *submitter) several(ctx context.Context, s console.Streams, inputs []sou
 	index := submittal.Index{On: m.options.On, Version: build.Version()}
 	for i, name := range pageNames(inputs) {
 		in := submission{Input: inputs[i], page: filepath.Join(f.Output, name)}
-		in.options, in.sheet = m.finder.UnderStandards(in.Input, m.options)
+		in.options, in.assessment = m.finder.UnderStandards(in.Input, m.options)
 		m.all = append(m.all, in)
 	}
 	entries, err := m.pages(ctx, s, int(f.Jobs))
@@ -50,9 +50,9 @@ func (m *submitter) several(ctx context.Context, s console.Streams, inputs []sou
 // submission is one of several specs on its way to its page.
 type submission struct {
 	source.Input
-	page    string
-	options review.Options
-	sheet   *review.Sheet // set where its standards can't be taken
+	page       string
+	options    review.Options
+	assessment *review.Assessment // set where its standards can't be taken
 }
 
 // pages makes and writes all pages, some at a time, and keeps of each only its
@@ -86,16 +86,16 @@ func (m *submitter) pages(ctx context.Context, s console.Streams, jobs int) ([]s
 
 // page makes and writes one of several pages.
 func (m *submitter) page(in submission, stdin io.Reader) (submittal.SubmittalEntry, error) {
-	sheet, src := in.sheet, []byte(nil)
-	if sheet == nil {
-		sheet, src = in.Review(stdin, in.options)
+	assessment, src := in.assessment, []byte(nil)
+	if assessment == nil {
+		assessment, src = in.Review(stdin, in.options)
 	}
-	entry := submittal.EntryOf(sheet, m.where.InRepository(in.Name))
-	if sheet.Ceiling == nil {
+	entry := submittal.EntryOf(assessment, m.where.InRepository(in.Name))
+	if assessment.Ceiling == nil {
 		return entry, nil
 	}
 	entry.Page = filepath.Base(in.page)
-	page, err := m.submittal(sheet, src)
+	page, err := m.submittal(assessment, src)
 	if err != nil {
 		return entry, err
 	}

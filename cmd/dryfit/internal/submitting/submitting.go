@@ -71,25 +71,25 @@ func newSubmitter(named []string, on string, strict bool) (*submitter, error) {
 }
 
 // submittal is the page of a spec that could be checked, with its bytes.
-func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submittal, error) {
+func (m *submitter) submittal(assessment *review.Assessment, src []byte) (submittal.Submittal, error) {
 	seal := report.Seal{
 		Version: build.Version(), On: m.options.On, Strict: m.options.Strict,
-		Spec: report.DigestOf(m.where.InRepository(sheet.Path), src), Standards: []report.Digest{},
+		Spec: report.DigestOf(m.where.InRepository(assessment.Path), src), Standards: []report.Digest{},
 	}
-	for _, file := range sheet.Standards.Files {
+	for _, file := range assessment.Standards.Files {
 		d := m.finder.Hashes[file]
 		d.Path = m.where.InRepository(d.Path)
 		seal.Standards = append(seal.Standards, d)
 	}
-	named := *sheet // as the page names files
+	named := *assessment // as the page names files
 	named.Path = seal.Spec.Path
-	drawn, undrawn, err := drawing.Figures(drawing.Input{Sheet: &named, Version: build.Version(), On: m.options.On, SHA256: seal.Spec.SHA256})
+	drawn, undrawn, err := drawing.Figures(drawing.Input{Assessment: &named, Version: build.Version(), On: m.options.On, SHA256: seal.Spec.SHA256})
 	return submittal.Submittal{
-		Sheet: sheet, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
+		Assessment: assessment, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: sums.Calcs{
-			Path: sheet.Path, Ceiling: sheet.Ceiling, Figures: sheet.Results.Figures(), Tables: sheet.Results.Tables(), Rules: catalog.Rules(),
+			Path: assessment.Path, Ceiling: assessment.Ceiling, Figures: assessment.Results.Figures(), Tables: assessment.Results.Tables(), Rules: catalog.Rules(),
 		},
-		Takeoff: making.Takeoff{Path: sheet.Path, Ceiling: sheet.Ceiling, Takeoff: stock.Of(sheet.Ceiling, sheet.Results.Survey().Cuts())},
+		Takeoff: making.Takeoff{Path: assessment.Path, Ceiling: assessment.Ceiling, Takeoff: stock.Of(assessment.Ceiling, assessment.Results.Survey().Cuts())},
 	}, err
 }
 
@@ -97,15 +97,15 @@ func (m *submitter) submittal(sheet *review.Sheet, src []byte) (submittal.Submit
 // check reports it.
 func (m *submitter) one(s console.Streams, in source.Input, output string) error {
 	one := m.finder.Open(in, s.In, m.options)
-	if one.Sheet.Ceiling == nil {
-		return single.Unresolved(s, m.options.On, append(m.finder.Sheets(), one.Sheet)...)
+	if one.Assessment.Ceiling == nil {
+		return single.Unresolved(s, m.options.On, append(m.finder.Assessments(), one.Assessment)...)
 	}
-	page, err := m.submittal(one.Sheet, one.Src)
+	page, err := m.submittal(one.Assessment, one.Src)
 	if err != nil {
 		return err
 	}
 	if err := outfile.Write(output, s.Out, one.Inputs(), func(w io.Writer) error { return submittal.HTML(w, page) }); err != nil {
 		return err
 	}
-	return exit.Outcome(one.Sheet.Verdict)
+	return exit.Outcome(one.Assessment.Verdict)
 }

@@ -42,10 +42,10 @@ func Verify(s console.Streams, args []string, f Flags) error {
 		return err
 	}
 	one := m.finder.Open(source.InputAt(args[0]), s.In, m.options)
-	if one.Sheet.Ceiling == nil {
-		return single.Unresolved(s, seal.On, append(m.finder.Sheets(), one.Sheet)...)
+	if one.Assessment.Ceiling == nil {
+		return single.Unresolved(s, seal.On, append(m.finder.Assessments(), one.Assessment)...)
 	}
-	now, err := m.submittal(one.Sheet, one.Src)
+	now, err := m.submittal(one.Assessment, one.Src)
 	if err != nil {
 		return err
 	}
@@ -54,7 +54,7 @@ func Verify(s console.Streams, args []string, f Flags) error {
 		return err
 	}
 	v := submittal.Verification{
-		Page: f.Verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Sheet.Verdict,
+		Page: f.Verify, Then: seal, Now: now.Seal, Altered: !bytes.Equal(again.Bytes(), page), Verdict: one.Assessment.Verdict,
 	}
 	today, err := usage.JudgedOn("")
 	if err != nil {

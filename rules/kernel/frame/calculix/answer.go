@@ -46,7 +46,7 @@ func (d Deck) Solve(ccx, folder string) (*Answer, error) {
 
 // read takes what the program printed. The force that it prints of a node is all that
 // acts on it from outside, the load among it: a support has the rest.
-func (d Deck) read(printed, results []byte, loads []frame.Point) (*Answer, error) {
+func (d Deck) read(printed, results []byte, loads []frame.Vector) (*Answer, error) {
 	var a Answer
 	moved, forces := table(printed, "displacements"), table(printed, "forces")
 	for i, s := range d.Model.Springs {

@@ -29,10 +29,10 @@ const firstAnchor = 100001
 type writer struct {
 	Deck
 	bytes.Buffer
-	nodes   []frame.Point
-	loads   []frame.Point // on each node
-	couples []float64     // on each member's end at a node of the frame
-	ties    [][2]int      // nodes that move together and turn apart
+	nodes   []frame.Vector
+	loads   []frame.Vector // on each node
+	couples []float64      // on each member's end at a node of the frame
+	ties    [][2]int       // nodes that move together and turn apart
 	members int
 }
 
@@ -42,7 +42,7 @@ func (w *writer) line(format string, args ...any) { fmt.Fprintf(w, format+"\n", 
 // bricks; springs to an anchor, with a table of force against lengthening for the
 // one-sided; a misfit as a movement of the anchor.
 func (d Deck) write() *writer {
-	w := &writer{Deck: d, nodes: slices.Clone(d.Model.Nodes), loads: make([]frame.Point, len(d.Model.Nodes))}
+	w := &writer{Deck: d, nodes: slices.Clone(d.Model.Nodes), loads: make([]frame.Vector, len(d.Model.Nodes))}
 	w.couples = make([]float64, len(w.nodes))
 	for _, l := range d.Case.Loads {
 		w.push(l.Node+1, l.X, l.Y)
@@ -77,8 +77,8 @@ func (w *writer) push(node int, x, y float64) {
 	w.loads[node-1].Y += y
 }
 
-func (w *writer) node(p frame.Point) int {
-	w.nodes, w.loads = append(w.nodes, p), append(w.loads, frame.Point{})
+func (w *writer) node(p frame.Vector) int {
+	w.nodes, w.loads = append(w.nodes, p), append(w.loads, frame.Vector{})
 	return len(w.nodes)
 }
 
@@ -86,7 +86,7 @@ func (w *writer) node(p frame.Point) int {
 func (w *writer) cut(element int, e frame.Element) (parts [][2]int) {
 	a, b := w.nodes[e.I], w.nodes[e.J]
 	from, to := w.end(e.I, e.FreeI), w.end(e.J, e.FreeJ)
-	load := frame.Point{}
+	load := frame.Vector{}
 	for _, l := range w.Case.Spread {
 		if l.Element == element {
 			load.X, load.Y = load.X+l.X, load.Y+l.Y
@@ -98,7 +98,7 @@ func (w *writer) cut(element int, e frame.Element) (parts [][2]int) {
 		next := to
 		if k < n {
 			t := float64(k) / float64(n)
-			next = w.node(frame.Point{X: a.X + t*(b.X-a.X), Y: a.Y + t*(b.Y-a.Y)})
+			next = w.node(frame.Vector{X: a.X + t*(b.X-a.X), Y: a.Y + t*(b.Y-a.Y)})
 		}
 		parts = append(parts, [2]int{from, next})
 		w.push(from, half*load.X, half*load.Y)

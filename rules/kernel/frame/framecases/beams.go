@@ -10,7 +10,7 @@ import (
 // level is a straight beam along x with its nodes at the given places. A span is
 // one element, since the results are exact inside too.
 func level(s frame.Section, places ...float64) frame.Model {
-	points := make([]frame.Point, len(places))
+	points := make([]frame.Vector, len(places))
 	for i, x := range places {
 		points[i].X = x
 	}
@@ -233,7 +233,7 @@ func moved() []Problem {
 	}
 	for _, k := range []float64{0.5, 6, 1e3, 1e8} {
 		springy := supported(m, 2)
-		springy.Springs = []frame.Spring{{Node: 1, Toward: frame.Point{Y: -1}, Stiffness: k, Sense: frame.BothWays}}
+		springy.Springs = []frame.Spring{{Node: 1, Toward: frame.Vector{Y: -1}, Stiffness: k, Sense: frame.BothWays}}
 		all = append(all, Problem{
 			Name:   fmt.Sprintf("two spans, the middle support a spring of %v", k),
 			Source: "derived: the spring shortens as far as the beam sinks: R = (5/4)wL/(1 + 6EI/kL³)",

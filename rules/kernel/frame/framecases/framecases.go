@@ -93,11 +93,11 @@ func deepest(element int) func(*frame.Result) float64 {
 // Arc is n+1 points on an arc of radius r about the origin, from the angle from to
 // the angle to, in degrees clockwise from the crown; n is at least 1. Their chords
 // are shorter than the arc by about a share (to − from)²/(24n²), the angles in rad.
-func Arc(r, from, to float64, n int) []frame.Point {
-	points := make([]frame.Point, n+1)
+func Arc(r, from, to float64, n int) []frame.Vector {
+	points := make([]frame.Vector, n+1)
 	for i := range points {
 		sin, cos := math.Sincos((from + (to-from)*float64(i)/float64(n)) * math.Pi / 180)
-		points[i] = frame.Point{X: r * sin, Y: r * cos}
+		points[i] = frame.Vector{X: r * sin, Y: r * cos}
 	}
 	return points
 }

@@ -16,7 +16,7 @@ func HungRib(half float64, n int, s frame.Section, k float64, angles ...float64)
 	for _, a := range angles {
 		m.Springs = append(m.Springs, frame.Spring{
 			Node:      int(math.Round((a + half) / (2 * half) * float64(n))),
-			Toward:    frame.Point{Y: 1},
+			Toward:    frame.Vector{Y: 1},
 			Stiffness: k,
 			Sense:     frame.TensionOnly,
 		})

@@ -42,7 +42,7 @@ const (
 // rib is one edge rib, cut into elements.
 type rib struct {
 	at      []float64 // arc length on the intrados of each node
-	nodes   []frame.Point
+	nodes   []frame.Vector
 	radii   [][2]float64 // of the centre line at both ends of each element; +Inf where straight
 	section section
 	straps  []int // nodes
@@ -83,7 +83,7 @@ func newRib(c *layout.Ceiling) *rib {
 	half := c.Rib.Depth.Get() / 2
 	for _, s := range r.at {
 		p := c.Vault.Behind(s, half)
-		r.nodes = append(r.nodes, frame.Point{X: p.Y, Y: p.Z})
+		r.nodes = append(r.nodes, frame.Vector{X: p.Y, Y: p.Z})
 	}
 	r.bend(intrados, half)
 	for _, m := range []struct {
@@ -296,7 +296,7 @@ func (p *part) couple(node int, mass, beside float64) {
 	p.loads = append(p.loads, frame.NodalLoad{Node: n, Couple: -mass * quantity.Gravity / 2 * beside})
 }
 
-func distance(a, b frame.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+func distance(a, b frame.Vector) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // model is the whole rib with all its springs, hinged at its field joints.
 func (r *rib) model() frame.Model {
@@ -307,9 +307,9 @@ func (r *rib) model() frame.Model {
 	m.Supports = []frame.Support{{Node: r.crown, Direction: frame.AlongX}}
 	nodes := r.sprung()
 	for i, n := range nodes {
-		s := frame.Spring{Node: n, Stiffness: r.stiff[i], Toward: frame.Point{Y: -1}, Sense: frame.CompressionOnly}
+		s := frame.Spring{Node: n, Stiffness: r.stiff[i], Toward: frame.Vector{Y: -1}, Sense: frame.CompressionOnly}
 		if r.kinds[i] == strapKind {
-			s.Toward, s.Sense = frame.Point{Y: 1}, frame.TensionOnly
+			s.Toward, s.Sense = frame.Vector{Y: 1}, frame.TensionOnly
 		}
 		m.Springs = append(m.Springs, s)
 	}

@@ -75,9 +75,9 @@ func form(c *layout.Ceiling, k int, s Strips, bentBy float64) Form {
 	low, _ := top.Bounds()
 	base := math.Min(low[1], 0) - body
 	a, b := top.start(), top.end()
-	f.Outline = append(append(Outline{}, top...), straight(b, Point{b[0], base})...)
-	f.Outline = append(f.Outline, straight(Point{b[0], base}, Point{a[0], base})...)
-	f.Outline = append(f.Outline, straight(Point{a[0], base}, a)...)
+	f.Outline = append(append(Outline{}, top...), straight(b, PatternPoint{b[0], base})...)
+	f.Outline = append(f.Outline, straight(PatternPoint{b[0], base}, PatternPoint{a[0], base})...)
+	f.Outline = append(f.Outline, straight(PatternPoint{a[0], base}, a)...)
 	f.clamp(c, whole, in)
 	f.trims(edge, in)
 	f.Notes = append(f.Notes,
@@ -125,6 +125,6 @@ func (f *Form) trims(edge curve.Curve, in frame) {
 func across(l Layer, c curve.Curve, in frame, at, from, to float64) Mark {
 	p, t := c.At(at), c.Tangent(min(at, math.Nextafter(c.Length(), 0)))
 	n := curve.Normal(t)
-	off := func(d float64) Point { return in.at(curve.Point{Y: p.Y + d*n.Y, Z: p.Z + d*n.Z}) }
+	off := func(d float64) PatternPoint { return in.at(curve.Point{Y: p.Y + d*n.Y, Z: p.Z + d*n.Z}) }
 	return line(l, straight(off(from), off(to)))
 }

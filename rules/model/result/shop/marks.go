@@ -86,11 +86,11 @@ func (s *section) strapOutline(p Station) {
 
 // beside is a place beside a station's own on the back: along the tangent there, and
 // down from the back.
-func (s *section) beside(p Station, along, down float64) Point {
+func (s *section) beside(p Station, along, down float64) PatternPoint {
 	nx, ny := p.Behind[0]-p.On[0], p.Behind[1]-p.On[1]
 	d := math.Hypot(nx, ny)
 	nx, ny = nx/d, ny/d
-	return Point{p.Behind[0] + along*ny - down*nx, p.Behind[1] - along*nx - down*ny}
+	return PatternPoint{p.Behind[0] + along*ny - down*nx, p.Behind[1] - along*nx - down*ny}
 }
 
 // ScrewRow is the row of one strap's screws, in m: where the first lies from the
@@ -157,7 +157,7 @@ func (s *section) boreBack(p Station, off, depth float64) {
 	}
 	at := min(max(p.Back+off, 0), s.Back)
 	top, t := s.outer.At(at), s.outer.Tangent(at)
-	n := Point{-t.Z, t.Y}
+	n := PatternPoint{-t.Z, t.Y}
 	end := top
 	end.Y, end.Z = top.Y-depth*n[0], top.Z-depth*n[1]
 	s.Marks = append(s.Marks, line(Bore, straight(s.f.at(top), s.f.at(end))))

@@ -6,14 +6,14 @@ import (
 	"dryfit/rules/kernel/curve"
 )
 
-// Point is a place on a pattern, in m: x along its chord from the left, y away from
+// PatternPoint is a place on a pattern, in m: x along its chord from the left, y away from
 // the room.
-type Point = [2]float64
+type PatternPoint = [2]float64
 
 // Segment is a straight line, or an arc of a circle: its bulge is the tangent of a
 // quarter of the angle that it turns by, over nothing where it turns to the left.
 type Segment struct {
-	From, To Point
+	From, To PatternPoint
 	Bulge    float64
 }
 
@@ -23,7 +23,7 @@ type Segment struct {
 type Outline []Segment
 
 // straight is a line from one place to another.
-func straight(a, b Point) Outline { return Outline{{From: a, To: b}} }
+func straight(a, b PatternPoint) Outline { return Outline{{From: a, To: b}} }
 
 // Turn is the angle that an arc turns by, in rad from −2π to 2π and over nothing to
 // the left: 4·atan(bulge), the bulge's own definition. 0 of a line.
@@ -40,11 +40,11 @@ func (s Segment) Radius() float64 {
 
 // Centre is that of an arc, in m, on the pattern's axes. A line has none: its
 // places are not finite.
-func (s Segment) Centre() Point {
+func (s Segment) Centre() PatternPoint {
 	// From the chord's middle, square to it, by half the chord over the tangent of
 	// half the turn.
 	k := (1/s.Bulge - s.Bulge) / 4
-	return Point{
+	return PatternPoint{
 		(s.From[0]+s.To[0])/2 - k*(s.To[1]-s.From[1]),
 		(s.From[1]+s.To[1])/2 + k*(s.To[0]-s.From[0]),
 	}
@@ -72,9 +72,9 @@ func (o Outline) Length() float64 {
 
 // Bounds is the least upright box around the outline, in m, arcs between their ends
 // included. Without a segment low is +Inf and high −Inf.
-func (o Outline) Bounds() (low, high Point) {
-	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	include := func(p Point) {
+func (o Outline) Bounds() (low, high PatternPoint) {
+	low, high = PatternPoint{math.Inf(1), math.Inf(1)}, PatternPoint{math.Inf(-1), math.Inf(-1)}
+	include := func(p PatternPoint) {
 		for k, v := range p {
 			low[k], high[k] = min(low[k], v), max(high[k], v)
 		}
@@ -91,7 +91,7 @@ func (o Outline) Bounds() (low, high Point) {
 
 // extremes are the places of an arc that are furthest along an axis and not at its
 // ends.
-func (s Segment) extremes() (out []Point) {
+func (s Segment) extremes() (out []PatternPoint) {
 	if s.Bulge == 0 {
 		return nil
 	}
@@ -108,7 +108,7 @@ func (s Segment) extremes() (out []Point) {
 		}
 		if by < math.Abs(turn) {
 			sin, cos := math.Sincos(angle)
-			out = append(out, Point{c[0] + r*cos, c[1] + r*sin})
+			out = append(out, PatternPoint{c[0] + r*cos, c[1] + r*sin})
 		}
 	}
 	return out
@@ -124,8 +124,8 @@ func (o Outline) reversed() Outline {
 }
 
 // start and end are those of an open chain.
-func (o Outline) start() Point { return o[0].From }
-func (o Outline) end() Point   { return o[len(o)-1].To }
+func (o Outline) start() PatternPoint { return o[0].From }
+func (o Outline) end() PatternPoint   { return o[len(o)-1].To }
 
 // between closes two chains that run the same way, the first of which is nearer to
 // the room.
@@ -136,7 +136,7 @@ func between(inner, outer Outline) Outline {
 	return append(out, straight(outer.start(), inner.start())...)
 }
 
-func apart(a, b Point) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }
+func apart(a, b PatternPoint) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }
 
 // within is how far an arc of a pattern may lie off an ellipse, in m.
 const within = 0.00002
@@ -151,9 +151,9 @@ func levelled(c curve.Curve) frame {
 	return frame{from, curve.Point{Y: (to.Y - from.Y) / d, Z: (to.Z - from.Z) / d}}
 }
 
-func (f frame) at(p curve.Point) Point {
+func (f frame) at(p curve.Point) PatternPoint {
 	y, z := p.Y-f.o.Y, p.Z-f.o.Z
-	return Point{y*f.along.Y + z*f.along.Z, z*f.along.Y - y*f.along.Z}
+	return PatternPoint{y*f.along.Y + z*f.along.Z, z*f.along.Y - y*f.along.Z}
 }
 
 // chain is a curve in the frame.

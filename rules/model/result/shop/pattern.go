@@ -45,13 +45,13 @@ type Mark struct {
 
 // Circle is a hole.
 type Circle struct {
-	Centre Point
+	Centre PatternPoint
 	Radius float64
 }
 
 // Label is a text that begins at a place, at an angle to the chord, in rad.
 type Label struct {
-	At    Point
+	At    PatternPoint
 	Angle float64
 	Text  string
 }
@@ -67,7 +67,7 @@ type Run struct {
 type Stop struct {
 	Name string // "rail 3"
 	At   float64
-	On   Point // the place on the pattern
+	On   PatternPoint // the place on the pattern
 }
 
 // Box is the least box around a pattern, its chord level.
@@ -80,7 +80,7 @@ func BoxOf(o Outline) Box {
 }
 
 // closing is the running dimension of an edge's right end, which is the whole of it.
-func closing(edge string, length float64, end Point) Run {
+func closing(edge string, length float64, end PatternPoint) Run {
 	return Run{Name: "end of the " + edge, Length: length, Stations: []Stop{{"end", length, end}}}
 }
 
@@ -96,16 +96,16 @@ func (f frame) grain(inner, outer curve.Curve, half, radius float64) []Mark {
 	const off = 0.003 // of the word
 	return []Mark{
 		line(Text, Outline{
-			{From: Point{x - half + barb, y + barb/3}, To: Point{x - half, y}},
-			{From: Point{x - half, y}, To: Point{x + half, y}},
-			{From: Point{x + half, y}, To: Point{x + half - barb, y - barb/3}},
+			{From: PatternPoint{x - half + barb, y + barb/3}, To: PatternPoint{x - half, y}},
+			{From: PatternPoint{x - half, y}, To: PatternPoint{x + half, y}},
+			{From: PatternPoint{x + half, y}, To: PatternPoint{x + half - barb, y - barb/3}},
 		}),
-		label(Point{x, y + off}, 0, "grain"),
+		label(PatternPoint{x, y + off}, 0, "grain"),
 	}
 }
 
 func line(l Layer, o Outline) Mark { return Mark{Layer: l, Line: o} }
 
-func label(at Point, angle float64, text string) Mark {
+func label(at PatternPoint, angle float64, text string) Mark {
 	return Mark{Layer: Text, Label: &Label{at, angle, text}}
 }

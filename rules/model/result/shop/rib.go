@@ -32,10 +32,10 @@ type End struct {
 // Station is a place along a rib by its running dimensions, of its centre.
 type Station struct {
 	Number   int
-	Intrados float64 // along the intrados, from its left end
-	Back     float64 // NaN where the normal of the station misses the back
-	On       Point   // the place on the intrados
-	Behind   Point   // on the back
+	Intrados float64      // along the intrados, from its left end
+	Back     float64      // NaN where the normal of the station misses the back
+	On       PatternPoint // the place on the intrados
+	Behind   PatternPoint // on the back
 }
 
 // Width is where a rail begins and ends along the intrados.
@@ -101,7 +101,7 @@ func (s *section) shape() {
 
 // cut is the end of the rib at a place along its intrados, from its inner corner
 // to its outer one.
-func (s *section) cut(at float64, from, to Point) End {
+func (s *section) cut(at float64, from, to PatternPoint) End {
 	t := s.inner.Tangent(at)
 	n := s.f.turned(curve.Normal(t))
 	x, y := to[0]-from[0], to[1]-from[1]
@@ -162,10 +162,10 @@ func alongCurve(c curve.Curve, p curve.Point) float64 {
 const missed = 1e-9
 
 // turned is a direction of the section on the pattern.
-func (f frame) turned(d curve.Point) Point {
-	return Point{d.Y*f.along.Y + d.Z*f.along.Z, d.Z*f.along.Y - d.Y*f.along.Z}
+func (f frame) turned(d curve.Point) PatternPoint {
+	return PatternPoint{d.Y*f.along.Y + d.Z*f.along.Z, d.Z*f.along.Y - d.Y*f.along.Z}
 }
 
 // raised is a place on the pattern at a depth square to the intrados at a place
 // along the arc.
-func (s *section) raised(at, depth float64) Point { return s.f.at(s.c.Vault.Behind(at, depth)) }
+func (s *section) raised(at, depth float64) PatternPoint { return s.f.at(s.c.Vault.Behind(at, depth)) }

@@ -203,7 +203,7 @@ func (o Outline) mirrored() Outline {
 	}
 	width := o[n-1].To[0]
 	flip := func(s Segment) Segment {
-		return Segment{Point{width - s.To[0], s.To[1]}, Point{width - s.From[0], s.From[1]}, s.Bulge}
+		return Segment{PatternPoint{width - s.To[0], s.To[1]}, PatternPoint{width - s.From[0], s.From[1]}, s.Bulge}
 	}
 	var out Outline
 	add := func(part Outline) {

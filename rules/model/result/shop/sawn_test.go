@@ -58,7 +58,7 @@ func TestTheGrainIsMarkedInTheWood(t *testing.T) {
 }
 
 // within reports whether a point lies in an outline, its arcs divided into chords.
-func within(o shop.Outline, p shop.Point) (in bool) {
+func within(o shop.Outline, p shop.PatternPoint) (in bool) {
 	for _, s := range o {
 		const parts = 64
 		last := s.From
@@ -75,15 +75,15 @@ func within(o shop.Outline, p shop.Point) (in bool) {
 
 // along is a place of a side by its share: on its arc, whose bulge is the tangent of a
 // quarter of what it turns by.
-func along(s shop.Segment, f float64) shop.Point {
-	chord := shop.Point{s.To[0] - s.From[0], s.To[1] - s.From[1]}
+func along(s shop.Segment, f float64) shop.PatternPoint {
+	chord := shop.PatternPoint{s.To[0] - s.From[0], s.To[1] - s.From[1]}
 	if s.Bulge == 0 {
-		return shop.Point{s.From[0] + f*chord[0], s.From[1] + f*chord[1]}
+		return shop.PatternPoint{s.From[0] + f*chord[0], s.From[1] + f*chord[1]}
 	}
 	centre := s.Centre()
 	sin, cos := math.Sincos(f * s.Turn())
 	dx, dy := s.From[0]-centre[0], s.From[1]-centre[1]
-	return shop.Point{centre[0] + dx*cos - dy*sin, centre[1] + dx*sin + dy*cos}
+	return shop.PatternPoint{centre[0] + dx*cos - dy*sin, centre[1] + dx*sin + dy*cos}
 }
 
 // The tower room has 17 segments a layer. The layers are staggered by half of one, so that

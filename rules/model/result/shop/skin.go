@@ -84,13 +84,13 @@ func skin(c *layout.Ceiling, k, layer int) Skin {
 
 // rectangle is one from its low corner.
 func rectangle(x, y, length, width float64) Outline {
-	a, b, c, d := Point{x, y}, Point{x + length, y}, Point{x + length, y + width}, Point{x, y + width}
+	a, b, c, d := PatternPoint{x, y}, PatternPoint{x + length, y}, PatternPoint{x + length, y + width}, PatternPoint{x, y + width}
 	return Outline{{From: a, To: b}, {From: b, To: c}, {From: c, To: d}, {From: d, To: a}}
 }
 
 // upright is a line over the whole width.
 func (s *Skin) upright(l Layer, x float64) Mark {
-	return line(l, straight(Point{x, 0}, Point{x, s.Width}))
+	return line(l, straight(PatternPoint{x, 0}, PatternPoint{x, s.Width}))
 }
 
 // rails marks both edges of each rail on the skin, and dimensions its middle.
@@ -104,15 +104,15 @@ func (s *Skin) rails(d development) {
 			continue
 		}
 		x := d.at(at)
-		s.Rails = append(s.Rails, Station{Number: j, Intrados: at - d.s0, Back: x, On: Point{x, 0}, Behind: Point{x, s.Width}})
-		run.Stations = append(run.Stations, Stop{fmt.Sprintf("rail %d", j), x, Point{x, 0}})
-		s.Marks = append(s.Marks, s.upright(Rail, x-half), s.upright(Rail, x+half), label(Point{x, s.Width / 2}, math.Pi/2, fmt.Sprintf("rail %d", j)))
+		s.Rails = append(s.Rails, Station{Number: j, Intrados: at - d.s0, Back: x, On: PatternPoint{x, 0}, Behind: PatternPoint{x, s.Width}})
+		run.Stations = append(run.Stations, Stop{fmt.Sprintf("rail %d", j), x, PatternPoint{x, 0}})
+		s.Marks = append(s.Marks, s.upright(Rail, x-half), s.upright(Rail, x+half), label(PatternPoint{x, s.Width / 2}, math.Pi/2, fmt.Sprintf("rail %d", j)))
 	}
 	s.Marks = append(s.Marks, s.upright(Rail, half), s.upright(Rail, s.Length-half))
 	if len(run.Stations) > 0 {
 		s.Runs = append(s.Runs, run)
 	}
-	s.Runs = append(s.Runs, closing("skin", s.Length, Point{s.Length, 0}))
+	s.Runs = append(s.Runs, closing("skin", s.Length, PatternPoint{s.Length, 0}))
 }
 
 // ribs marks the faces of the ribs of an inner panel that the skin lies behind.
@@ -124,7 +124,7 @@ func (s *Skin) ribs(c *layout.Ceiling) {
 	for i := 0; float64(i)*module < s.Width+half; i++ {
 		for _, y := range []float64{float64(i)*module - half, float64(i)*module + half} {
 			if y > 0 && y < s.Width {
-				s.Marks = append(s.Marks, line(RibFace, straight(Point{0, y}, Point{s.Length, y})))
+				s.Marks = append(s.Marks, line(RibFace, straight(PatternPoint{0, y}, PatternPoint{s.Length, y})))
 			}
 		}
 	}
@@ -193,7 +193,7 @@ func (s *Skin) openings(d development, k int) {
 }
 
 func (s *Skin) opening(o *Opening, f layout.Fitting) {
-	centre := Point{o.Around, o.Along}
+	centre := PatternPoint{o.Around, o.Along}
 	switch {
 	case f.Diameter.Given():
 		o.Diameter = f.Diameter.Get()
@@ -203,6 +203,6 @@ func (s *Skin) opening(o *Opening, f layout.Fitting) {
 		s.Marks = append(s.Marks, line(Fitting, rectangle(o.Around-o.Width/2, o.Along-o.Length/2, o.Width, o.Length)))
 	}
 	const off = 0.003 // of the name, from what is cut out and over the middle
-	beside := Point{centre[0] + max(o.Diameter, o.Width)/2 + off, centre[1] + off}
+	beside := PatternPoint{centre[0] + max(o.Diameter, o.Width)/2 + off, centre[1] + off}
 	s.Marks = append(s.Marks, label(beside, 0, fmt.Sprintf("%s, panel %d from the near end", o.Name, o.Panel+1)))
 }

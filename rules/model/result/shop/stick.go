@@ -17,12 +17,12 @@ func (r Rib) StoryStick() Pattern {
 	for _, w := range r.Stick {
 		name := fmt.Sprintf("rail %d", w.Rail)
 		for _, x := range []float64{w.From, w.To} {
-			p.Marks = append(p.Marks, line(Rail, straight(Point{x, 0}, Point{x, wide})))
+			p.Marks = append(p.Marks, line(Rail, straight(PatternPoint{x, 0}, PatternPoint{x, wide})))
 		}
-		p.Marks = append(p.Marks, label(Point{w.From + (w.To-w.From)/8, wide / 2}, 0, name))
-		run.Stations = append(run.Stations, Stop{name + " from", w.From, Point{w.From, 0}}, Stop{name + " to", w.To, Point{w.To, 0}})
+		p.Marks = append(p.Marks, label(PatternPoint{w.From + (w.To-w.From)/8, wide / 2}, 0, name))
+		run.Stations = append(run.Stations, Stop{name + " from", w.From, PatternPoint{w.From, 0}}, Stop{name + " to", w.To, PatternPoint{w.To, 0}})
 	}
-	p.Runs = []Run{run, closing("stick", r.Intrados, Point{r.Intrados, 0})}
+	p.Runs = []Run{run, closing("stick", r.Intrados, PatternPoint{r.Intrados, 0})}
 	return p
 }
 

@@ -16,7 +16,7 @@ import (
 type Takeoff struct {
 	Pieces    []Line
 	Boards    []Boards
-	Sheets    []SheetStock
+	Sheets    []SheetGoods
 	Hardware  []Hardware
 	PanelMass float64 // of the heaviest panel
 	Panels    int
@@ -47,8 +47,8 @@ type Boards struct {
 	Missing   bool    // some of the pieces come out of no plank of the shop's, or can't be made, and are not in it
 }
 
-// SheetStock is the stock sheets of one material.
-type SheetStock struct {
+// SheetGoods is the stock sheets of one material.
+type SheetGoods struct {
 	Material       string
 	Straight, Bent float64 // sides of a sheet
 	Thickness      float64
@@ -100,7 +100,7 @@ func Of(c *layout.Ceiling, measured [][]float64) Takeoff {
 	}
 	t.Boards = boards(c, made)
 	sheets := made.Sheets.Get()
-	t.Sheets = []SheetStock{{
+	t.Sheets = []SheetGoods{{
 		Material: c.Skin.Material.Get().Name, Straight: c.Skin.Sheet.Straight.Get(), Bent: c.Skin.Sheet.Bent.Get(),
 		Thickness: c.Skin.Thickness.Get(), Count: sheets.Count + sheets.TooLarge, Err: sheets.Err, Pieces: made.SkinCount.Get().Pieces,
 	}}

@@ -206,6 +206,6 @@ func (v *Survey) closes() []Diagonal {
 	}
 	nearLeft, nearRight := room.Corners(room.Near)
 	farLeft, farRight := room.Corners(room.Far)
-	between := func(a, b placement.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
+	between := func(a, b placement.Reading) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
 	return []Diagonal{{measured[0], between(nearLeft, farRight)}, {measured[1], between(nearRight, farLeft)}}
 }

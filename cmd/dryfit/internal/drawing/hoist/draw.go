@@ -11,7 +11,7 @@ import (
 
 // drawer draws one frame.
 type drawer struct {
-	*Sheet
+	*Arrangement
 	b      *draft.Board
 	f      *raising.Frame
 	places map[string]paper.Point

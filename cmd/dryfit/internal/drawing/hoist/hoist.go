@@ -13,8 +13,8 @@ import (
 	"dryfit/rules/model/result/raising"
 )
 
-// Sheet is the sheet before it has a paper and a scale: its frames in rows.
-type Sheet struct {
+// Arrangement is the frames in rows, before they have a paper and a scale.
+type Arrangement struct {
 	c             *layout.Ceiling
 	frames        []raising.Frame
 	first         int // of the frames, its place among all
@@ -40,23 +40,23 @@ const (
 )
 
 // Of is the sheet of all frames.
-func Of(c *layout.Ceiling, frames []raising.Frame) *Sheet {
+func Of(c *layout.Ceiling, frames []raising.Frame) *Arrangement {
 	s := measured(c, frames, 0, len(frames), textSheet)
 	s.arrange()
 	return s
 }
 
 // Stacked is that of the frames from first to before last, one under the other.
-func Stacked(c *layout.Ceiling, frames []raising.Frame, first, last int) *Sheet {
+func Stacked(c *layout.Ceiling, frames []raising.Frame, first, last int) *Arrangement {
 	s := measured(c, frames, first, last, textStacked)
 	s.lay(1)
 	return s
 }
 
 // measured has the sizes of frames and of their texts.
-func measured(c *layout.Ceiling, all []raising.Frame, first, last int, textWide float64) *Sheet {
+func measured(c *layout.Ceiling, all []raising.Frame, first, last int, textWide float64) *Arrangement {
 	frames := all[first:last]
-	s := &Sheet{c: c, frames: frames, first: first, textWide: textWide, wide: c.Room.Width.Get(), tall: c.Room.Height.Get() + c.Vault.Crown.Get()}
+	s := &Arrangement{c: c, frames: frames, first: first, textWide: textWide, wide: c.Room.Width.Get(), tall: c.Room.Height.Get() + c.Vault.Crown.Get()}
 	if above := c.Room.Above; above.Given() {
 		s.tall += above.Get()
 	}
@@ -75,7 +75,7 @@ func measured(c *layout.Ceiling, all []raising.Frame, first, last int, textWide 
 }
 
 // lay puts the frames into rows of so many.
-func (s *Sheet) lay(columns int) {
+func (s *Arrangement) lay(columns int) {
 	s.columns, s.rows = columns, (len(s.frames)+columns-1)/columns
 	s.textHigh = make([]float64, s.rows)
 	for i, t := range s.texts {
@@ -85,7 +85,7 @@ func (s *Sheet) lay(columns int) {
 
 // arrange chooses how many frames are in a row, so that the sheet is about as wide as
 // paper is.
-func (s *Sheet) arrange() {
+func (s *Arrangement) arrange() {
 	const scale, shape = 10, 1.2 // mm for a metre, at 1:100; the width of a drawing's room by its height
 	best, columns := math.Inf(1), 1
 	for n := 1; n <= min(len(s.frames), 6); n++ {
@@ -100,20 +100,20 @@ func (s *Sheet) arrange() {
 }
 
 // Wide and High are what the drawings take to scale, in m.
-func (s *Sheet) Wide() float64 { return float64(s.columns) * s.wide }
+func (s *Arrangement) Wide() float64 { return float64(s.columns) * s.wide }
 
 // High is their height.
-func (s *Sheet) High() float64 { return float64(s.rows) * (s.tall + s.long) }
+func (s *Arrangement) High() float64 { return float64(s.rows) * (s.tall + s.long) }
 
 // Beside and Below are what is added to them on paper, in mm.
-func (s *Sheet) Beside() float64 { return float64(s.columns)*(s.textWide+besides+apart) - apart }
+func (s *Arrangement) Beside() float64 { return float64(s.columns)*(s.textWide+besides+apart) - apart }
 
 // Below is what is added under them.
-func (s *Sheet) Below() float64 { return float64(s.rows) * (names + rowGap) }
+func (s *Arrangement) Below() float64 { return float64(s.rows) * (names + rowGap) }
 
 // Down is the height on paper that the drawings take at a scale, or that the texts beside
 // them need of it, in mm.
-func (s *Sheet) Down(scale float64) (sum float64) {
+func (s *Arrangement) Down(scale float64) (sum float64) {
 	for _, text := range s.textHigh {
 		sum += s.down(scale, text)
 	}
@@ -121,15 +121,15 @@ func (s *Sheet) Down(scale float64) (sum float64) {
 }
 
 // down is that of a row.
-func (s *Sheet) down(scale, text float64) float64 {
+func (s *Arrangement) down(scale, text float64) float64 {
 	return max((s.tall+s.long)*1000/scale, text-names)
 }
 
 // LeastWide is the width on paper that the names of the drawings take.
-func (s *Sheet) LeastWide() float64 { return float64(s.columns) * nameWide }
+func (s *Arrangement) LeastWide() float64 { return float64(s.columns) * nameWide }
 
 // Best is the scale that one would wish.
-func (s *Sheet) Best() float64 {
+func (s *Arrangement) Best() float64 {
 	switch size := s.tall + s.long; {
 	case size < 2.5:
 		return 20
@@ -142,7 +142,7 @@ func (s *Sheet) Best() float64 {
 
 // Draw draws the frames; the view's origin is the lower left corner of what is drawn.
 // It tells where a lift and where one of the crew is drawn, by the spec's tables.
-func (s *Sheet) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
+func (s *Arrangement) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
 	places := map[string]paper.Point{}
 	across := s.textWide + besides + max(v.Size(s.wide), nameWide) + apart
 	at := paper.Point{X: v.Origin.X, Y: v.Origin.Y - s.Down(v.Scale)}
@@ -158,10 +158,10 @@ func (s *Sheet) Draw(b *draft.Board, v draft.View) map[string]paper.Point {
 }
 
 // frame draws one from its upper left corner.
-func (s *Sheet) frame(b *draft.Board, scale float64, i int, at paper.Point, places map[string]paper.Point) {
+func (s *Arrangement) frame(b *draft.Board, scale float64, i int, at paper.Point, places map[string]paper.Point) {
 	write(b, at, s.texts[i])
 	f, left := &s.frames[i], at.X+s.textWide+besides
-	d := drawer{Sheet: s, b: b, f: f, places: places}
+	d := drawer{Arrangement: s, b: b, f: f, places: places}
 	of := draft.View{Scale: scale}
 	of.Origin = paper.Point{X: left, Y: at.Y + overElevation + of.Size(s.tall)}
 	d.elevation(of)
@@ -183,7 +183,7 @@ func extent(lists ...[]curve.Region) (low, high curve.Point) {
 
 // window is what a plan shows of the room along it: the panel, the people, and what is
 // kept clear as far as the end walls.
-func (s *Sheet) window(f *raising.Frame) (from, to float64) {
+func (s *Arrangement) window(f *raising.Frame) (from, to float64) {
 	low, high := extent(f.Plan, f.GhostPlan)
 	from, to = max(0, low.Z-f.Top), min(s.c.Room.Length.Get(), high.Z+f.Top)
 	from, to = min(from, low.Z), max(to, high.Z)

@@ -105,7 +105,7 @@ func (f *Full) draw(p shop.Pattern) []paper.Item {
 	return out
 }
 
-func (f *Full) at(p shop.Point) paper.Point {
+func (f *Full) at(p shop.PatternPoint) paper.Point {
 	return paper.Point{X: f.Origin.X + 1000*p[0], Y: f.Origin.Y - 1000*p[1]}
 }
 

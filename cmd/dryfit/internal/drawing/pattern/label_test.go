@@ -65,8 +65,8 @@ func TestLabelsAreClearOfLines(t *testing.T) {
 func TestLabelIsMovedAside(t *testing.T) {
 	f := &Full{}
 	p := shop.Pattern{Marks: []shop.Mark{
-		{Layer: shop.Text, Label: &shop.Label{At: shop.Point{0.1, 0}, Text: "rail 3"}},
-		{Layer: shop.Text, Label: &shop.Label{At: shop.Point{0.2, 0.2}, Text: "rail 4"}},
+		{Layer: shop.Text, Label: &shop.Label{At: shop.PatternPoint{0.1, 0}, Text: "rail 3"}},
+		{Layer: shop.Text, Label: &shop.Label{At: shop.PatternPoint{0.2, 0.2}, Text: "rail 4"}},
 	}}
 	through := paper.Line{A: paper.Point{X: 0, Y: -1}, B: paper.Point{X: 300, Y: -1}}
 	got := f.labels(p, []paper.Item{paper.Group{Items: []paper.Item{through}}})
@@ -78,14 +78,14 @@ func TestLabelIsMovedAside(t *testing.T) {
 // says so.
 func TestTooManyTiles(t *testing.T) {
 	p := shop.Pattern{Name: "skin-1-1", Outline: shop.Outline{
-		{From: shop.Point{0, 0}, To: shop.Point{40, 0}},
-		{From: shop.Point{40, 0}, To: shop.Point{40, 40}},
-		{From: shop.Point{40, 40}, To: shop.Point{0, 40}},
-		{From: shop.Point{0, 40}, To: shop.Point{0, 0}},
+		{From: shop.PatternPoint{0, 0}, To: shop.PatternPoint{40, 0}},
+		{From: shop.PatternPoint{40, 0}, To: shop.PatternPoint{40, 40}},
+		{From: shop.PatternPoint{40, 40}, To: shop.PatternPoint{0, 40}},
+		{From: shop.PatternPoint{0, 40}, To: shop.PatternPoint{0, 0}},
 	}}
 	for i := range 400 { // lines over the whole of it, so that no tile is blank
 		y := float64(i) / 10
-		p.Marks = append(p.Marks, shop.Mark{Layer: shop.Rail, Line: shop.Outline{{From: shop.Point{0, y}, To: shop.Point{40, y}}}})
+		p.Marks = append(p.Marks, shop.Mark{Layer: shop.Rail, Line: shop.Outline{{From: shop.PatternPoint{0, y}, To: shop.PatternPoint{40, y}}}})
 	}
 	pages := Of(p, about(quantity.Metric)).Tiles(Papers[0])
 	assert.Len(t, pages, 1)

@@ -23,9 +23,9 @@ const (
 )
 
 // polar is a place of the ring: its radius, and the angle to the right of the top.
-func polar(r, angle float64) shop.Point {
+func polar(r, angle float64) shop.PatternPoint {
 	sin, cos := math.Sincos(angle)
-	return shop.Point{r*sin + inner*math.Sin(half), r*cos - inner*math.Cos(half)}
+	return shop.PatternPoint{r*sin + inner*math.Sin(half), r*cos - inner*math.Cos(half)}
 }
 
 // arch is a pattern of whose figures all are known.

@@ -56,7 +56,7 @@ func CompareText(w io.Writer, c Comparison) error {
 	return t.Flush()
 }
 
-func (t compareText) side(mark string, s *review.Sheet) {
+func (t compareText) side(mark string, s *review.Assessment) {
 	p := s.Ceiling.Project
 	t.Paragraph(mark, "", show.Shown(s.Path))
 	t.Paragraph("", "", show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
@@ -66,7 +66,7 @@ func (t compareText) side(mark string, s *review.Sheet) {
 	}
 }
 
-func standardsOf(s *review.Sheet) string {
+func standardsOf(s *review.Assessment) string {
 	if len(s.Standards.Files) == 0 {
 		return "the " + s.Standards.Name
 	}

@@ -37,7 +37,7 @@ func CompareHTML(w io.Writer, c Comparison, drawing paper.Sheet, undrawn string)
 	}
 	for _, s := range []struct {
 		name string
-		of   *review.Sheet
+		of   *review.Assessment
 	}{{"old", c.Old}, {"new", c.New}} {
 		data.Sides = append(data.Sides, s.name+": "+show.Shown(s.of.Path)+", to "+standardsOf(s.of))
 	}

@@ -37,7 +37,7 @@ func CompareJSON(w io.Writer, c Comparison) error {
 	return show.WriteJSON(w, out)
 }
 
-func sideJSON(s *review.Sheet) jsonSide {
+func sideJSON(s *review.Assessment) jsonSide {
 	p := s.Ceiling.Project
 	return jsonSide{s.Path, p.Title.Get(), p.Revision.Get(), append([]string{}, s.Standards.Files...), s.Verdict.String(), report.CountsJSON(s.Counts), report.LoosenedJSON(s.Loosened)}
 }

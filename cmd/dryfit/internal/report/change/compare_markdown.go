@@ -20,10 +20,10 @@ func CompareMarkdown(w io.Writer, c Comparison) error {
 	fmt.Fprintf(&b, "## %s\n\n**%s → %s**\n\n", markdown.Text(show.NoVerdict(show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))), c.Old.Verdict, c.New.Verdict)
 	fmt.Fprintf(&b, "| | spec | standards | counts |\n| --- | --- | --- | --- |\n")
 	for _, s := range []struct {
-		name  string
-		sheet *review.Sheet
+		name       string
+		assessment *review.Assessment
 	}{{"old", c.Old}, {"new", c.New}} {
-		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, markdown.Text(s.sheet.Path), markdown.Text(standardsOf(s.sheet)), markdown.Text(s.sheet.Counts.String()))
+		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, markdown.Text(s.assessment.Path), markdown.Text(standardsOf(s.assessment)), markdown.Text(s.assessment.Counts.String()))
 	}
 	var pieces []markdown.Piece
 	for _, l := range append(report.Loosenings(c.Old.Loosened), report.Loosenings(c.New.Loosened)...) {

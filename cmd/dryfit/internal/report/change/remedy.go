@@ -38,8 +38,8 @@ type remedyText struct{ report.ReportText }
 // RemedyText writes a remedy for people.
 func RemedyText(w io.Writer, r Remedy) error {
 	t := remedyText{report.NewReportText(w, false)}
-	t.Heading(r.Result.Sheet, report.Report{On: r.On})
-	t.Loosened(r.Result.Sheet.Loosened)
+	t.Heading(r.Result.Assessment, report.Report{On: r.On})
+	t.Loosened(r.Result.Assessment.Loosened)
 	if r.Each != nil {
 		t.each(r)
 	} else {
@@ -59,14 +59,14 @@ func (t remedyText) answers(r Remedy) {
 		t.Paragraph("", "", show.Shown(f.At+": "+show.Sentence(f.Text)))
 		t.Line("")
 	}
-	units := r.Result.Sheet.Ceiling.Units
+	units := r.Result.Assessment.Ceiling.Units
 	for i, a := range r.Result.Answers {
 		t.Line(fmt.Sprintf("answer %d", i+1))
 		for _, c := range a.Changes {
 			t.change(c)
 		}
 		t.effect(a.Effect, units, true)
-		t.Paragraph("", "then", a.Sheet.Verdict.String()+": "+a.Sheet.Counts.String())
+		t.Paragraph("", "then", a.Assessment.Verdict.String()+": "+a.Assessment.Counts.String())
 		t.Line("")
 	}
 	t.rulesOf("alone", "Nothing that may change satisfies these:", r.Result.Alone)
@@ -96,7 +96,7 @@ func (t remedyText) rulesOf(mark, says string, list []*engine.Rule) {
 }
 
 func (t remedyText) each(r Remedy) {
-	units := r.Result.Sheet.Ceiling.Units
+	units := r.Result.Assessment.Ceiling.Units
 	for _, e := range r.Each {
 		f := e.Finding
 		t.Entry(f.Severity, f.Rule.ID, report.Place(f), 0)

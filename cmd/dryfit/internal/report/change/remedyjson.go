@@ -13,8 +13,8 @@ import (
 func RemedyJSON(w io.Writer, r Remedy) error {
 	res := r.Result
 	out := jsonRemedy{
-		Loosened: report.LoosenedJSON(res.Sheet.Loosened),
-		Version:  r.Version, On: r.On, Path: res.Sheet.Path, Verdict: res.Sheet.Verdict.String(), Strict: r.Strict,
+		Loosened: report.LoosenedJSON(res.Assessment.Loosened),
+		Version:  r.Version, On: r.On, Path: res.Assessment.Path, Verdict: res.Assessment.Verdict.String(), Strict: r.Strict,
 		Reviews: res.Reviews, LimitReached: res.LimitReached, Interrupted: res.Interrupted, Whole: res.Whole,
 		Open: []report.JSONFinding{}, Answers: []jsonAnswer{}, Alone: ids(res.Alone), Against: ids(res.Against), Tied: append([]string{}, res.Tied...),
 		Needed: changesJSON(res.Needed),
@@ -24,8 +24,8 @@ func RemedyJSON(w io.Writer, r Remedy) error {
 	}
 	for _, a := range res.Answers {
 		j := jsonAnswer{
-			Size: show.JSONNumber(remedy.Total(a.Changes)), Verdict: a.Sheet.Verdict.String(),
-			Counts: report.CountsJSON(a.Sheet.Counts), jsonEffect: effectJSON(a.Effect), Changes: changesJSON(a.Changes),
+			Size: show.JSONNumber(remedy.Total(a.Changes)), Verdict: a.Assessment.Verdict.String(),
+			Counts: report.CountsJSON(a.Assessment.Counts), jsonEffect: effectJSON(a.Effect), Changes: changesJSON(a.Changes),
 			Comments: []jsonComment{},
 		}
 		for _, c := range a.Comments {

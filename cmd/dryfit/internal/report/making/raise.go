@@ -16,8 +16,8 @@ import (
 
 // Raise is the raising plan of one spec.
 type Raise struct {
-	Sheet *review.Sheet
-	On    string
+	Assessment *review.Assessment
+	On         string
 	raising.Plan
 	Frames []raising.Frame
 }
@@ -25,17 +25,17 @@ type Raise struct {
 const neverSecure = "never secure without its lifts"
 
 // Engineer is the engineer of record; "" while none is named.
-func (r Raise) Engineer() string { return r.Sheet.Project.Engineer.Get() }
+func (r Raise) Engineer() string { return r.Assessment.Project.Engineer.Get() }
 
 // released is what stands at each step: that nobody can have released it, or "".
-func (r Raise) released() string { return raising.Released(r.Sheet.Ceiling) }
+func (r Raise) released() string { return raising.Released(r.Assessment.Ceiling) }
 
 // Safety is what the plan says first.
-func (r Raise) Safety() []string { return raising.Safety(r.Sheet.Ceiling) }
+func (r Raise) Safety() []string { return raising.Safety(r.Assessment.Ceiling) }
 
 // referred are the findings that are another's to decide.
 func (r Raise) referred() (out []engine.Finding) {
-	for _, f := range r.Sheet.Findings {
+	for _, f := range r.Assessment.Findings {
 		if f.Severity == engine.Refer {
 			out = append(out, f)
 		}
@@ -46,8 +46,8 @@ func (r Raise) referred() (out []engine.Finding) {
 // notJudged is what the plan does not answer for, with the rules on hanging and
 // raising that were not checked.
 func (r Raise) notJudged() []string {
-	out := r.NotJudged(r.Sheet.Ceiling)
-	for _, n := range r.Sheet.NotChecked {
+	out := r.NotJudged(r.Assessment.Ceiling)
+	for _, n := range r.Assessment.NotChecked {
 		family, _, _ := strings.Cut(n.Rule.ID, ".")
 		if !slices.Contains([]string{"install", "raise", "strap", "rib"}, family) {
 			continue
@@ -63,8 +63,8 @@ func (r Raise) notJudged() []string {
 
 // panels are the numbers of those that a piece stands for, as the plan has them.
 func (r Raise) panels(piece int) (out []int) {
-	around := r.Sheet.Ceiling.Panel.Around.Get()
-	for arch := range r.Sheet.Ceiling.Panel.Along.Get() {
+	around := r.Assessment.Ceiling.Panel.Around.Get()
+	for arch := range r.Assessment.Ceiling.Panel.Along.Get() {
 		out = append(out, arch*around+piece+1)
 	}
 	return out
@@ -76,13 +76,13 @@ type raiseText struct{ *show.Texter }
 // RaiseText writes the plan for the crew.
 func RaiseText(w io.Writer, r Raise) error {
 	x := raiseText{show.NewTexter(w, false)}
-	p, u := r.Sheet.Project, r.Sheet.Ceiling.Units
-	x.Line(show.Shown(r.Sheet.Path))
+	p, u := r.Assessment.Project, r.Assessment.Ceiling.Units
+	x.Line(show.Shown(r.Assessment.Path))
 	x.marked("", "raising plan: "+show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()))
 	for _, s := range r.Safety() {
 		x.marked("", s)
 	}
-	panel := r.Sheet.Ceiling.Panel
+	panel := r.Assessment.Ceiling.Panel
 	x.Line("")
 	x.marked("", fmt.Sprintf("Each force is that of one edge rib of two; twice the sum of a step is the weight of the heaviest panel, %s. Limits are judged for the most that it may be, %s.",
 		u.Format(quantity.Mass(panel.Mass.Get()).Value()), u.Format(quantity.Mass(panel.Most.Get()).Value())))
@@ -90,7 +90,7 @@ func RaiseText(w io.Writer, r Raise) error {
 		x.marked("- ", s)
 	}
 	x.Line("")
-	for _, f := range raising.Figures(r.Sheet.Ceiling) {
+	for _, f := range raising.Figures(r.Assessment.Ceiling) {
 		sums.WriteFigure(x.Texter, f, u, nil)
 	}
 	x.frames(r)
@@ -127,7 +127,7 @@ func (t raiseText) frames(r Raise) {
 		if f.Release != "" {
 			t.Line("   " + f.Release)
 		}
-		for _, l := range f.Lines(r.Sheet.Ceiling.Units) {
+		for _, l := range f.Lines(r.Assessment.Ceiling.Units) {
 			t.marked("   ", l)
 		}
 	}
@@ -135,7 +135,7 @@ func (t raiseText) frames(r Raise) {
 
 // piece is the order and the steps of one piece.
 func (t raiseText) piece(r Raise, k int) {
-	p, u := &r.Pieces[k], r.Sheet.Ceiling.Units
+	p, u := &r.Pieces[k], r.Assessment.Ceiling.Units
 	t.Line("")
 	t.Rule("─")
 	name := "panels " + numbers(r.panels(k)) + ", each"
@@ -187,7 +187,7 @@ func (r Raise) carried(p *raising.Piece, s *raising.State) string {
 	var parts []string
 	add := func(what string, number int, force float64) {
 		if force > 0 {
-			parts = append(parts, fmt.Sprintf("%s %d %s", what, number, r.Sheet.Ceiling.Units.Format(quantity.Value{SI: force, Unit: quantity.Newton})))
+			parts = append(parts, fmt.Sprintf("%s %d %s", what, number, r.Assessment.Ceiling.Units.Format(quantity.Value{SI: force, Unit: quantity.Newton})))
 		}
 	}
 	for i, f := range s.State.Lifts {

@@ -15,9 +15,9 @@ import (
 func RaiseCSV(w io.Writer, r Raise) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
-	newton := show.CSVUnitOf(r.Sheet.Ceiling.Units, quantity.Newton)
+	newton := show.CSVUnitOf(r.Assessment.Ceiling.Units, quantity.Newton)
 	rows := [][]string{{"panel", "step", "name", "lost", "holds", "why", "support", "force of one rib" + newton.Head(), "release", "safety"}}
-	for arch := range r.Sheet.Ceiling.Panel.Along.Get() {
+	for arch := range r.Assessment.Ceiling.Panel.Along.Get() {
 		for k := range r.Pieces {
 			for i, s := range r.Pieces[k].Steps {
 				head := []string{strconv.Itoa(r.panels(k)[arch]), strconv.Itoa(i + 1), s.Name}

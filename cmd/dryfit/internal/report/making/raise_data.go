@@ -9,7 +9,7 @@ import (
 
 // RaiseJSON writes the plan as one document, in SI.
 func RaiseJSON(w io.Writer, r Raise) error {
-	p, panel := r.Sheet.Project, r.Sheet.Ceiling.Panel
+	p, panel := r.Assessment.Project, r.Assessment.Ceiling.Panel
 	out := struct {
 		Path      string            `json:"path"`
 		On        string            `json:"on"`
@@ -27,14 +27,14 @@ func RaiseJSON(w io.Writer, r Raise) error {
 		Frames    []jsonFrame       `json:"frames"`
 		Picks     []jsonPick        `json:"picks"`
 	}{
-		Path: r.Sheet.Path, On: r.On, Safety: r.Safety(), Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(),
-		Verdict: r.Sheet.Verdict.String(), Engineer: r.Engineer(), Mass: show.JSONNumber(panel.Mass.Get()), MassMost: show.JSONNumber(panel.Most.Get()),
+		Path: r.Assessment.Path, On: r.On, Safety: r.Safety(), Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(),
+		Verdict: r.Assessment.Verdict.String(), Engineer: r.Engineer(), Mass: show.JSONNumber(panel.Mass.Get()), MassMost: show.JSONNumber(panel.Most.Get()),
 		Referred: []jsonReferred{}, NotJudged: append([]string{}, r.notJudged()...), Picks: r.picks(), Frames: frames(r.Frames),
 	}
 	for _, f := range r.referred() {
 		out.Referred = append(out.Referred, jsonReferred{f.Rule.ID, f.Text})
 	}
-	for _, f := range raising.Figures(r.Sheet.Ceiling) {
+	for _, f := range raising.Figures(r.Assessment.Ceiling) {
 		out.Figures = append(out.Figures, jsonRaiseFigure{f.Key, f.Name, show.JSONNumber(f.Value.SI), f.Value.Unit.String(), f.Formula, f.Method})
 	}
 	return show.WriteJSON(w, out)
@@ -42,7 +42,7 @@ func RaiseJSON(w io.Writer, r Raise) error {
 
 // picks are the panels in the order in which they go up.
 func (r Raise) picks() (out []jsonPick) {
-	for arch := range r.Sheet.Ceiling.Panel.Along.Get() {
+	for arch := range r.Assessment.Ceiling.Panel.Along.Get() {
 		for k := range r.Pieces {
 			out = append(out, r.pick(&r.Pieces[k], r.panels(k)[arch]))
 		}

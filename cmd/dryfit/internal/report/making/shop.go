@@ -22,10 +22,10 @@ const ShopIndex = "shop.json"
 
 // Shop is the package of one spec that a shop cuts by.
 type Shop struct {
-	Sheet *review.Sheet
-	Seal  report.Seal
-	Shop  *shop.Shop
-	Files []string // of the package, by name
+	Assessment *review.Assessment
+	Seal       report.Seal
+	Shop       *shop.Shop
+	Files      []string // of the package, by name
 }
 
 // The warnings of a package.
@@ -35,11 +35,11 @@ const (
 )
 
 // Fails reports whether the check of the spec fails it.
-func (s Shop) Fails() bool { return s.Sheet.Verdict == engine.Failed }
+func (s Shop) Fails() bool { return s.Assessment.Verdict == engine.Failed }
 
 // Referred reports whether the hanging is.
 func (s Shop) Referred() bool {
-	for _, f := range s.Sheet.Findings {
+	for _, f := range s.Assessment.Findings {
 		if f.Severity == engine.Refer && strings.HasPrefix(f.Rule.ID, "strap.") {
 			return true
 		}
@@ -72,7 +72,7 @@ func (s Shop) left() (out []string) {
 // ShopJSON writes all figures as one document, in SI.
 func ShopJSON(w io.Writer, s Shop) error {
 	holes := s.Shop.Count.Get().Holes > 0
-	p := s.Sheet.Project
+	p := s.Assessment.Project
 	out := struct {
 		Package    string                `json:"package"`
 		Version    string                `json:"version"`
@@ -94,14 +94,14 @@ func ShopJSON(w io.Writer, s Shop) error {
 		Files      []string              `json:"files"`
 	}{
 		Package: ShopKind, Version: s.Seal.Version, On: s.Seal.On, Strict: s.Seal.Strict, Spec: s.Seal.Spec, Standards: s.Seal.Standards,
-		Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(), Verdict: s.Sheet.Verdict.String(),
+		Title: p.Title.Get(), Sheet: p.Sheet.Get(), Revision: p.Revision.Get(), Verdict: s.Assessment.Verdict.String(),
 		ForCutting: !s.Fails(), Left: s.left(), Warnings: append([]string{}, s.Warnings(holes)...),
-		Figures: shopFigures(s.Sheet.Ceiling, s.Shop), Assumed: []report.JSONAssumed{}, Shop: []report.JSONAssumed{}, Loosened: report.LoosenedJSON(s.Sheet.Loosened), Files: s.Files,
+		Figures: shopFigures(s.Assessment.Ceiling, s.Shop), Assumed: []report.JSONAssumed{}, Shop: []report.JSONAssumed{}, Loosened: report.LoosenedJSON(s.Assessment.Loosened), Files: s.Files,
 	}
-	for _, a := range s.Sheet.Assumed {
+	for _, a := range s.Assessment.Assumed {
 		out.Assumed = append(out.Assumed, report.AssumedJSON(a))
 	}
-	for _, d := range s.Sheet.Ceiling.Bench().Settings() {
+	for _, d := range s.Assessment.Ceiling.Bench().Settings() {
 		out.Shop = append(out.Shop, report.JSONAssumed{Key: d.Key, Value: d.Value, Source: d.Source, File: d.Origin.File, Line: d.Origin.Line})
 	}
 	return show.WriteJSON(w, out)

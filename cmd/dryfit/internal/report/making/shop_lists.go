@@ -45,7 +45,7 @@ func (s Shop) ShopLists(patterns []shop.Pattern) []ShopList {
 // Write writes the list as CSV: the unit of lengths stands in the head, and what the
 // package warns of in columns of its own.
 func (l ShopList) Write(w io.Writer, s Shop) error {
-	units := s.Sheet.Ceiling.Units
+	units := s.Assessment.Ceiling.Units
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
 	warnings := s.Warnings(l.Holes)
@@ -181,7 +181,7 @@ func (s Shop) boring() ShopList {
 // as they are printed, so that the steps add up.
 func (s Shop) stations(patterns []shop.Pattern) ShopList {
 	l := ShopList{Name: "stations", Holes: true, head: []string{"pattern", "run", "station", "at", "step"}}
-	units := s.Sheet.Ceiling.Units
+	units := s.Assessment.Ceiling.Units
 	step := listStep[units]
 	unit := step.size / math.Pow10(step.decimals)
 	for _, p := range patterns {
@@ -226,7 +226,7 @@ var kindNames = map[layout.PieceKind]string{
 // blocks lists those between the framing, for straps that meet no member.
 func (s Shop) blocks() ShopList {
 	l := ShopList{Name: "blocks", Holes: true, head: []string{"station", "straps", "from", "to", "length"}}
-	for _, b := range shop.Blocks(s.Sheet.Ceiling) {
+	for _, b := range shop.Blocks(s.Assessment.Ceiling) {
 		l.rows = append(l.rows, []any{b.Station, b.Straps, long(b.From), long(b.To), long(b.Length)})
 	}
 	return l

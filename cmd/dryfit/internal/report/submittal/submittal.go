@@ -18,13 +18,13 @@ import (
 
 // Submittal is one spec as its reviewer gets it.
 type Submittal struct {
-	Sheet    *review.Sheet // one that could be checked
-	Seal     report.Seal
-	Calcs    sums.Calcs
-	Takeoff  making.Takeoff
-	Drawings []paper.Sheet       // composed for a page; those of one sheet follow each other
-	Undrawn  []string            // sheets that could not be drawn, and why
-	Name     func(string) string // a file's path as the page names it
+	Assessment *review.Assessment // one that could be checked
+	Seal       report.Seal
+	Calcs      sums.Calcs
+	Takeoff    making.Takeoff
+	Drawings   []paper.Sheet       // composed for a page; those of one sheet follow each other
+	Undrawn    []string            // sheets that could not be drawn, and why
+	Name       func(string) string // a file's path as the page names it
 }
 
 var submittalPage = show.LeafOf("submittal.html.tmpl", "submittal.css", "submittal.js", svg.Style)
@@ -35,29 +35,29 @@ func HTML(w io.Writer, s Submittal) error {
 }
 
 func (s Submittal) view() submittalView {
-	p := s.Sheet.Ceiling.Project
-	verdict := s.Sheet.Verdict.String()
+	p := s.Assessment.Ceiling.Project
+	verdict := s.Assessment.Verdict.String()
 	out := submittalView{
 		Furniture: submittalPage().Furniture.With(s.margins()), Actions: actions,
 		Title: show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Seal.Spec.Path),
 		Verdict: verdict, Class: show.Classes[verdict],
-		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, show.Shown(s.Sheet.Standards.Name),
+		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, show.Shown(s.Assessment.Standards.Name),
 			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),
-		Counts: countsOf(s.Sheet.Counts), Undrawn: s.Undrawn, Legend: sums.Legend(s.Sheet.Ceiling.Units), Seal: s.Seal,
+		Counts: countsOf(s.Assessment.Counts), Undrawn: s.Undrawn, Legend: sums.Legend(s.Assessment.Ceiling.Units), Seal: s.Seal,
 		Caution: show.Caution,
 	}
 	s.sortFindings(&out)
-	for _, l := range report.Lacking(s.Sheet.NotChecked) {
+	for _, l := range report.Lacking(s.Assessment.NotChecked) {
 		out.Lacking = append(out.Lacking, pairView{listOf(l.Rules), show.Shown(l.Said())})
 	}
-	for _, a := range s.Sheet.Assumed {
+	for _, a := range s.Assessment.Assumed {
 		from := report.AssumedFrom(a)
 		if !a.Origin.BuiltIn() {
 			from = fmt.Sprintf("%s:%d", s.Name(a.Origin.File), a.Origin.Line)
 		}
 		out.Assumed = append(out.Assumed, pairView{show.Shown(a.Key + " = " + show.Written(a.Value)), show.Shown(from)})
 	}
-	for _, l := range s.Sheet.Loosened {
+	for _, l := range s.Assessment.Loosened {
 		out.Loosened = append(out.Loosened, pairView{show.Shown(l.Name), show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
 			l.Used, l.BuiltIn, s.Name(l.Origin.File), l.Origin.Line, l.Source))})
 	}

@@ -26,8 +26,8 @@ var groups = []struct {
 // sortFindings puts each finding in its part of the page.
 func (s Submittal) sortFindings(out *submittalView) {
 	by := map[engine.Severity][]findingView{}
-	for i, e := range report.Entries(s.Sheet) {
-		f := s.Sheet.Findings[i] // there are no faults of the file before them
+	for i, e := range report.Entries(s.Assessment) {
+		f := s.Assessment.Findings[i] // there are no faults of the file before them
 		v := s.finding(i+1, e, f)
 		switch {
 		case e.Accepted != "":
@@ -53,7 +53,7 @@ func (s Submittal) refer(out *submittalView, f engine.Finding, v findingView) {
 		i = len(out.Referred)
 		named := ""
 		if to == engine.ToEngineer {
-			named = show.Shown(s.Sheet.Ceiling.Project.Engineer.Get())
+			named = show.Shown(s.Assessment.Ceiling.Project.Engineer.Get())
 		}
 		out.Referred = append(out.Referred, referredView{To: to, Named: named})
 	}
@@ -67,7 +67,7 @@ func (s Submittal) finding(number int, e report.Entry, f engine.Finding) finding
 		Passes: show.Shown(e.Passes), Basis: show.Shown(e.Basis), Accepted: show.Shown(e.Accepted),
 	}
 	if f.Measured.Unit != 0 && f.Bound.Unit != 0 {
-		v.Measured, v.Limit = s.Sheet.Ceiling.Units.Against(f.Measured, f.Bound.Value)
+		v.Measured, v.Limit = s.Assessment.Ceiling.Units.Against(f.Measured, f.Bound.Value)
 	}
 	for _, d := range s.Drawings {
 		if at, ok := d.Marks[number]; ok {

@@ -25,7 +25,7 @@ type SubmittalEntry struct {
 }
 
 // EntryOf is a sheet's line in the index, under a path.
-func EntryOf(s *review.Sheet, path string) SubmittalEntry {
+func EntryOf(s *review.Assessment, path string) SubmittalEntry {
 	e := SubmittalEntry{Path: show.Shown(path), Verdict: s.Verdict, Counts: s.Counts}
 	if s.Ceiling != nil {
 		p := s.Ceiling.Project
