@@ -111,3 +111,22 @@ func Room(t testing.TB, changes map[string]any) *layout.Ceiling {
 	t.Helper()
 	return Ceiling(t, ReadingRoom, changes)
 }
+
+// Profiles are the six, as changes of the reading room.
+func Profiles() map[string]map[string]any {
+	vault := func(profile string, more ...string) map[string]any {
+		v := map[string]any{"profile": profile, "span": "4200mm", "length": "7080mm"}
+		for i := 0; i < len(more); i += 2 {
+			v[more[i]] = more[i+1]
+		}
+		return map[string]any{"vault": v, "springing": map[string]any{}}
+	}
+	return map[string]map[string]any{
+		"flat":          vault("flat"),
+		"segmental":     vault("segmental", "rise", "840mm"),
+		"semicircular":  vault("semicircular"),
+		"three-centred": vault("three-centred", "rise", "1500mm", "haunch_radius", "900mm"),
+		"pointed":       vault("pointed", "rise", "2600mm"),
+		"elliptical":    vault("elliptical", "rise", "1200mm"),
+	}
+}

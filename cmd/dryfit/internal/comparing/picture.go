@@ -6,6 +6,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/picture"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report/change"
 )
@@ -16,7 +17,7 @@ const undrawn = "a ceiling of so many coffers is not drawn over another"
 // overlay draws the two ceilings over one another; false where one has too many
 // coffers for it.
 func overlay(c change.Comparison, lines []string) (paper.Sheet, bool) {
-	if !drawing.Pictured(c.Old.Ceiling) || !drawing.Pictured(c.New.Ceiling) {
+	if !picture.Pictured(c.Old.Ceiling) || !picture.Pictured(c.New.Ceiling) {
 		return paper.Sheet{}, false
 	}
 	return drawing.Overlay(c.Title(), c.Old.Ceiling, c.New.Ceiling, lines), true

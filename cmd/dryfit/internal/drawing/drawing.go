@@ -200,7 +200,7 @@ func (s *subject) fits(size draft.Size, scale float64) bool {
 
 // largest is the largest usual scale at which the subject fits a paper.
 func (s *subject) largest(size draft.Size, imperial bool) (float64, bool) {
-	for _, scale := range usualScales(imperial) {
+	for _, scale := range draft.UsualScales(imperial) {
 		if scale >= s.best && s.fits(size, scale) {
 			return scale, true
 		}
@@ -234,7 +234,7 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 	}
 	best := o.Scale
 	if best == 0 {
-		usual := usualScales(imperial)
+		usual := draft.UsualScales(imperial)
 		best = usual[slices.IndexFunc(usual, func(scale float64) bool { return scale >= s.best })]
 	}
 	for _, size := range series {
@@ -248,7 +248,7 @@ func (s *subject) fit(imperial bool, o Options) (draft.Size, float64, error) {
 	case !ok:
 		return last, 0, &LimitError{s.name, "does not fit " + last.Name + " at any scale"}
 	case o.Scale > 0:
-		return last, 0, &FitError{s.name, ScaleText(o.Scale, imperial), last.Name, ScaleText(scale, imperial)}
+		return last, 0, &FitError{s.name, draft.ScaleText(o.Scale, imperial), last.Name, draft.ScaleText(scale, imperial)}
 	default:
 		return last, scale, nil
 	}

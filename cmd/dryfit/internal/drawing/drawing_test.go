@@ -60,23 +60,7 @@ func ceiling(t testing.TB, name string, changes map[string]any) Input {
 }
 
 // profiles are the six, as changes of the demo.
-func profiles() map[string]map[string]any {
-	vault := func(profile string, more ...string) map[string]any {
-		v := map[string]any{"profile": profile, "span": "4200mm", "length": "7080mm"}
-		for i := 0; i < len(more); i += 2 {
-			v[more[i]] = more[i+1]
-		}
-		return map[string]any{"vault": v, "springing": map[string]any{}}
-	}
-	return map[string]map[string]any{
-		"flat":          vault("flat"),
-		"segmental":     vault("segmental", "rise", "840mm"),
-		"semicircular":  vault("semicircular"),
-		"three-centred": vault("three-centred", "rise", "1500mm", "haunch_radius", "900mm"),
-		"pointed":       vault("pointed", "rise", "2600mm"),
-		"elliptical":    vault("elliptical", "rise", "1200mm"),
-	}
-}
+func profiles() map[string]map[string]any { return sample.Profiles() }
 
 // Every sheet can be read: no text meets a line, a text or the sheet's edge,
 // and none was left without a place.
@@ -271,16 +255,16 @@ func TestScales(t *testing.T) {
 	for text, want := range map[string]float64{
 		"1:20": 20, "1:2.5": 2.5, "1/2in = 1ft": 24, `1/2"=1'`: 24, "1 1/2in=1ft": 8, "3/32in = 1ft": 128, "2:1": 0.5,
 	} {
-		got, err := ParseScale(text)
+		got, err := draft.ParseScale(text)
 		require.NoError(t, err, text)
 		assert.Equal(t, want, got, text)
 	}
 	for _, text := range []string{"", "20", "1:0", "0:1", "1:-20", "1:nan", "1:1e9", "1/2in", "1in = 0ft", "1:20x", "a:b"} {
-		_, err := ParseScale(text)
+		_, err := draft.ParseScale(text)
 		assert.Error(t, err, text)
 	}
-	assert.Equal(t, "1/2in = 1ft", ScaleText(24, true))
-	assert.Equal(t, "1:24", ScaleText(24, false))
+	assert.Equal(t, "1/2in = 1ft", draft.ScaleText(24, true))
+	assert.Equal(t, "1:24", draft.ScaleText(24, false))
 }
 
 func TestWhatDoesNotFit(t *testing.T) {

@@ -14,7 +14,7 @@ import (
 // one; what the spec does not say is left to be written by hand.
 func (in Input) frame(s *subject, size draft.Size, scale float64) draft.Frame {
 	imperial := in.ceiling().Units == quantity.Imperial
-	printed, bar := ScaleText(scale, imperial), in.bar(size.BarRoom(), scale)
+	printed, bar := draft.ScaleText(scale, imperial), in.bar(size.BarRoom(), scale)
 	if s.wide == 0 {
 		printed, bar = "none", draft.Bar{}
 	}

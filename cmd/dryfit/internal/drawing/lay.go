@@ -9,6 +9,9 @@ import (
 	"dryfit/rules/model/layout"
 )
 
+// onEdge is how far from an edge, in m, a point lies that is on it but for round-off.
+const onEdge = 1e-9
+
 // lay turns a figure of the section, or its like, into corners on paper.
 func lay(v draft.View, r curve.Region) []paper.Point {
 	out := make([]paper.Point, 0, len(r))

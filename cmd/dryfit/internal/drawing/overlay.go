@@ -5,6 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/picture"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
@@ -16,6 +17,7 @@ const (
 	overlayGap  = 10
 	overlayHead = 26
 	overlayLine = 4.2
+	overlayText = 1.9
 )
 
 // The lines of what both ceilings have, of what the old one alone has, and of what
@@ -40,16 +42,16 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	imperial := after.Units == quantity.Imperial
 	scale := overlayScale(wide, long, imperial)
 	v := draft.View{Scale: scale}
-	top := max(v.Size(high+low), overlayHalf*aspect)
+	top := max(v.Size(high+low), overlayHalf*picture.Aspect)
 	plan := overlayHead + top + 2*overlayGap
 	under := plan + v.Size(across) + overlayGap
 	size := draft.Size{Name: "overlay", Width: overlayWide + 2*overlayGap, Height: under + overlayLine*float64(len(lines)) + overlayGap}
-	printed := ScaleText(scale, imperial)
+	printed := draft.ScaleText(scale, imperial)
 	b := draft.Blank("overlay", title, "The old ceiling and the new one over one another: section and plan at "+printed+", and the view from the entry.", size)
 	b.Write(paper.Text{At: paper.Point{X: overlayGap, Y: 9}, Height: 3.5, Text: paper.Cut(title, overlayWide, 3.5)})
 	legend(b, paper.Point{X: overlayGap, Y: 16})
 	write := func(x, y float64, text string) {
-		b.Write(paper.Text{At: paper.Point{X: x, Y: y}, Height: lineSize, Text: text})
+		b.Write(paper.Text{At: paper.Point{X: x, Y: y}, Height: overlayText, Text: text})
 	}
 	mid := overlayGap + overlayHalf/2.0
 	right := overlayWide + overlayGap - overlayHalf*1.0
@@ -60,13 +62,13 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	for i, c := range both {
 		drawn[0][i] = sectionLines(c, draft.View{Scale: scale, Origin: paper.Point{X: mid - v.Size(c.Vault.Span.Get())/2, Y: overlayHead + v.Size(high)}})
 		drawn[1][i] = planLines(c, draft.View{Scale: scale, Origin: paper.Point{X: overlayGap, Y: plan + v.Size(across)/2 - v.Size(c.Vault.Span.Get())/2}})
-		drawn[2][i] = viewLines(c, paper.Point{X: right, Y: overlayHead}, paper.Point{X: right + overlayHalf, Y: overlayHead + overlayHalf*aspect})
+		drawn[2][i] = viewLines(c, paper.Point{X: right, Y: overlayHead}, paper.Point{X: right + overlayHalf, Y: overlayHead + overlayHalf*picture.Aspect})
 	}
 	for _, d := range drawn {
 		b.Items(laid(strokesOf(d[0]), strokesOf(d[1])))
 	}
 	for i, l := range lines {
-		write(overlayGap, under+overlayLine*float64(i), paper.Cut(l, overlayWide, lineSize))
+		write(overlayGap, under+overlayLine*float64(i), paper.Cut(l, overlayWide, overlayText))
 	}
 	return b.Finish()
 }
@@ -77,15 +79,15 @@ func legend(b *draft.Board, at paper.Point) {
 		stroke paper.Stroke
 		text   string
 	}{{kept, "in both"}, {gone, "in the old one alone"}, {arrive, "in the new one alone"}} {
-		b.Line(paper.Point{X: at.X, Y: at.Y - lineSize/2}, paper.Point{X: at.X + 14, Y: at.Y - lineSize/2}, l.stroke)
-		b.Write(paper.Text{At: paper.Point{X: at.X + 17, Y: at.Y}, Height: lineSize, Text: l.text})
+		b.Line(paper.Point{X: at.X, Y: at.Y - overlayText/2}, paper.Point{X: at.X + 14, Y: at.Y - overlayText/2}, l.stroke)
+		b.Write(paper.Text{At: paper.Point{X: at.X + 17, Y: at.Y}, Height: overlayText, Text: l.text})
 		at.X += 62
 	}
 }
 
 // overlayScale is the largest usual scale at which section and plan have room.
 func overlayScale(wide, long float64, imperial bool) float64 {
-	for _, scale := range usualScales(imperial) {
+	for _, scale := range draft.UsualScales(imperial) {
 		if wide*1000/scale <= overlayHalf && long*1000/scale <= overlayWide {
 			return scale
 		}

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/picture"
 	"dryfit/rules/model/layout"
 )
 
@@ -42,7 +43,7 @@ func planLines(c *layout.Ceiling, v draft.View) []paper.Item {
 // viewLines are the edges of the members' undersides and of the walls, none of which
 // hides another.
 func viewLines(c *layout.Ceiling, low, high paper.Point) (out []paper.Item) {
-	for _, i := range View(c, low, high) {
+	for _, i := range picture.View(c, low, high) {
 		if p, ok := i.(paper.Poly); ok && p.Pen != paper.None {
 			out = append(out, p)
 		}

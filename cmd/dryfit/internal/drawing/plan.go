@@ -7,6 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/picture"
 	"dryfit/rules/model/layout"
 	"dryfit/spec"
 )
@@ -277,7 +278,7 @@ func (d *planOf) entry(x0, x1, y0, y1 float64) {
 	if side {
 		at, prefer = d.at(x0+(x1-x0)*0.62, y0), draft.Above
 	}
-	if door, ok := doorMiddle(d.c); ok {
+	if door, ok := picture.DoorMiddle(d.c); ok {
 		name = "door"
 		at = d.at(x0, y1-door) // its wall's left end, seen from inside, is that of the right springing
 		if side {

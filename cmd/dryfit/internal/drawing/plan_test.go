@@ -145,3 +145,30 @@ func TestTheSectionMarkStandsClear(t *testing.T) {
 		}
 	}
 }
+
+// The plan names the door where the eye stands in it, beside the room's wall at the
+// left: 1050mm from the far springing's wall of a room that is 4240mm wide.
+func TestThePlanNamesTheDoor(t *testing.T) {
+	in := input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "600mm"}, "route": []any{}})
+	s, err := Draw("plan", in, Options{})
+	require.NoError(t, err)
+	low, high := bounds(group(t, s, "room"))
+	at, scale := titled(s)["door"], (high.Y-low.Y)/4240
+	assert.Less(t, at.X, low.X)
+	assert.InDelta(t, high.Y-(600+450)*scale, at.Y, 4)
+	in = input(t, map[string]any{"room.door": map[string]any{"wall": "far", "offset": "600mm"}})
+	s, err = Draw("plan", in, Options{})
+	require.NoError(t, err)
+	assert.NotContains(t, titled(s), "door")
+}
+
+// titled are where the texts of a sheet begin.
+func titled(s paper.Sheet) map[string]paper.Point {
+	out := map[string]paper.Point{}
+	for _, item := range s.Items {
+		if t, ok := item.(paper.Text); ok {
+			out[t.Text] = t.At
+		}
+	}
+	return out
+}

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/layout"
@@ -32,7 +33,7 @@ type legFigure struct {
 	id     string
 	margin float64 // the motion's
 	keys   []string
-	sights []*sight
+	sights []*wayin.Sight
 	lines  []string
 	motion string
 	passes bool
@@ -40,14 +41,14 @@ type legFigure struct {
 
 func (f *legFigure) wide() (sum float64) {
 	for _, s := range f.sights {
-		sum += s.high.X - s.low.X
+		sum += s.High.X - s.Low.X
 	}
 	return sum
 }
 
 func (f *legFigure) high() (most float64) {
 	for _, s := range f.sights {
-		most = max(most, s.high.Y-s.low.Y)
+		most = max(most, s.High.Y-s.Low.Y)
 	}
 	return most
 }
@@ -55,14 +56,12 @@ func (f *legFigure) high() (most float64) {
 // The sheet of the way in.
 const (
 	mostLegs   = 24
-	wallShown  = 0.15 // m, around an opening
-	reachShown = 0.3  // m, of a corridor past the panel
-	routeScale = 50   // the usual one
-	textBelow  = 34   // mm
-	textWide   = 80   // mm, to stay in the figure's column
-	legGap     = 12   // mm, between two columns
-	sightGap   = 16   // mm, between two sights of a leg
-	sightText  = 6    // mm, for the name of a sight
+	routeScale = 50 // the usual one
+	textBelow  = 34 // mm
+	textWide   = 80 // mm, to stay in the figure's column
+	legGap     = 12 // mm, between two columns
+	sightGap   = 16 // mm, between two sights of a leg
+	sightText  = 6  // mm, for the name of a sight
 
 	motionLines = 2
 	gapTick     = 0.8 // mm
@@ -198,7 +197,7 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	way, kind := l.Way.Get(), l.Kind.Get()
 	f := legFigure{
 		id: "leg-" + strings.ReplaceAll(l.Number(), ".", "-"), keys: []string{l.Prefix},
-		margin: way.Margin, sights: sights(l, pose), passes: way.Outcome == passage.Passes, motion: way.Motion,
+		margin: way.Margin, sights: wayin.Sights(l, pose), passes: way.Outcome == passage.Passes, motion: way.Motion,
 	}
 	name := l.Name.Get()
 	if name == "" {
@@ -235,10 +234,10 @@ func (d *routeOf) room(c *layout.Ceiling) legFigure {
 	ways := []struct {
 		words  string
 		spare  float64
-		sights []*sight
+		sights []*wayin.Sight
 	}{
-		{"turned flat", r.Across - r.Flat, turnedFlat(flat, r.Across, long, c.Room.Height.Get())},
-		{"tipped down", c.Room.Height.Get() - r.Tipped, tippedDown(tipped, c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Height.Get())},
+		{"turned flat", r.Across - r.Flat, wayin.TurnedFlat(flat, r.Across, long, c.Room.Height.Get())},
+		{"tipped down", c.Room.Height.Get() - r.Tipped, wayin.TippedDown(tipped, c.Room.Width.Get()-c.Room.Tolerance.Get(), c.Room.Height.Get())},
 	}
 	best := ways[0]
 	f := legFigure{id: roomFigure, keys: []string{"room"}, lines: []string{"the room itself"}, passes: r.Passes}
@@ -276,21 +275,21 @@ func (d *routeOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 func (d *routeOf) leg(f *legFigure, v draft.View) {
 	least := 0
 	for i, s := range f.sights {
-		if s.gap.size < f.sights[least].gap.size {
+		if s.Gap.Size < f.sights[least].Gap.Size {
 			least = i
 		}
 	}
 	corner := v.Origin
 	for i, s := range f.sights {
-		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(s.low.X), Y: corner.Y + v.Size(s.low.Y)}}
+		own := draft.View{Scale: v.Scale, Origin: paper.Point{X: corner.X - v.Size(s.Low.X), Y: corner.Y + v.Size(s.Low.Y)}}
 		d.sight(f, s, own)
-		d.b.Write(paper.Text{At: paper.Point{X: corner.X, Y: corner.Y + 4}, Height: draft.Ordinary, Text: s.title})
+		d.b.Write(paper.Text{At: paper.Point{X: corner.X, Y: corner.Y + 4}, Height: draft.Ordinary, Text: s.Title})
 		if g, ok := f.dimension(s); ok && (i == least || f.id == roomFigure) {
 			d.gap(g, own, !f.passes)
 		}
-		at := s.panel[len(s.panel)/4]
+		at := s.Panel[len(s.Panel)/4]
 		d.at(d.places, own.At(at.X, at.Y), f.keys...)
-		corner.X += v.Size(s.high.X-s.low.X) + sightGap
+		corner.X += v.Size(s.High.X-s.Low.X) + sightGap
 	}
 }
 
@@ -301,31 +300,31 @@ const stations = 0.01
 // dimension is the gap of a sight as it is dimensioned: with the motion's margin,
 // of which it is where that is tightest. There is none where the motion ends
 // before what bars it, so that no station of it wants for room.
-func (f *legFigure) dimension(s *sight) (gap, bool) {
-	g := s.gap
-	if f.id != roomFigure && math.Abs(g.size-f.margin) < stations {
-		g.size = f.margin
+func (f *legFigure) dimension(s *wayin.Sight) (wayin.Gap, bool) {
+	g := s.Gap
+	if f.id != roomFigure && math.Abs(g.Size-f.margin) < stations {
+		g.Size = f.margin
 	}
-	return g, f.passes || f.id == roomFigure || g.size <= f.margin
+	return g, f.passes || f.id == roomFigure || g.Size <= f.margin
 }
 
 // sight draws what is around the panel, the panel over it, and its wrap.
-func (d *routeOf) sight(f *legFigure, s *sight, v draft.View) {
-	for _, w := range s.solid {
+func (d *routeOf) sight(f *legFigure, s *wayin.Sight, v draft.View) {
+	for _, w := range s.Solid {
 		if w[2] > w[0] && w[3] > w[1] {
 			d.b.Poly(paper.Poly{Points: rectangle(v, w[0], w[1], w[2], w[3]), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
 		}
 	}
-	for _, line := range s.lines {
+	for _, line := range s.Lines {
 		d.b.Poly(paper.Poly{Points: onPaper(v, line), Stroke: cut})
 	}
 	outline := paper.Stroke{Pen: paper.Bold, Marked: !f.passes}
-	for _, q := range slices.Backward(s.load) {
+	for _, q := range slices.Backward(s.Load) {
 		d.b.Poly(paper.Poly{Points: onPaper(v, q), Closed: true, Tone: paper.Paper + 1, Stroke: fine})
 	}
-	d.b.Poly(paper.Poly{Points: onPaper(v, s.panel), Closed: true, Tone: paper.Paper + 1, Stroke: outline})
-	if s.wrap > 0 {
-		d.b.Poly(paper.Poly{Points: onPaper(v, grown(s.panel, s.wrap)), Closed: true, Stroke: paper.Stroke{Pen: paper.Fine, Dash: paper.Hidden, Marked: !f.passes}})
+	d.b.Poly(paper.Poly{Points: onPaper(v, s.Panel), Closed: true, Tone: paper.Paper + 1, Stroke: outline})
+	if s.Wrap > 0 {
+		d.b.Poly(paper.Poly{Points: onPaper(v, wayin.Grown(s.Panel, s.Wrap)), Closed: true, Stroke: paper.Stroke{Pen: paper.Fine, Dash: paper.Hidden, Marked: !f.passes}})
 	}
 }
 
@@ -337,18 +336,18 @@ func onPaper(v draft.View, points []passage.Point) (out []paper.Point) {
 }
 
 // gap dimensions the least one, where there is one.
-func (d *routeOf) gap(g gap, v draft.View, marked bool) {
-	if math.IsInf(g.size, 0) {
+func (d *routeOf) gap(g wayin.Gap, v draft.View, marked bool) {
+	if math.IsInf(g.Size, 0) {
 		return
 	}
-	from, to := v.At(g.from.X, g.from.Y), v.At(g.to.X, g.to.Y)
+	from, to := v.At(g.From.X, g.From.Y), v.At(g.To.X, g.To.Y)
 	for _, p := range []paper.Point{from, to} {
 		d.b.Line(paper.Point{X: p.X - gapTick, Y: p.Y + gapTick}, paper.Point{X: p.X + gapTick, Y: p.Y - gapTick}, edge)
 	}
 	d.b.Line(from, to, hair)
-	text := d.dim(g.size) + " gap"
-	if g.size < 0 {
-		text = d.dim(-g.size) + " short"
+	text := d.dim(g.Size) + " gap"
+	if g.Size < 0 {
+		text = d.dim(-g.Size) + " short"
 	}
 	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}, Marked: marked})
 }

@@ -11,6 +11,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
@@ -101,10 +102,10 @@ func TestTheGapInTheRoom(t *testing.T) {
 	for name, in := range routes(t) {
 		r, c := in.Assessment.Results.Room(), in.ceiling()
 		flat, tipped := r.Poses()
-		across := turnedFlat(flat, r.Across, 100, c.Room.Height.Get())[0]
-		assert.InDelta(t, r.Across-r.Flat, across.gap.size, 1e-6, name)
-		up := tippedDown(tipped, 100, c.Room.Height.Get())[1]
-		assert.InDelta(t, c.Room.Height.Get()-r.Tipped, up.gap.size, 1e-6, name)
+		across := wayin.TurnedFlat(flat, r.Across, 100, c.Room.Height.Get())[0]
+		assert.InDelta(t, r.Across-r.Flat, across.Gap.Size, 1e-6, name)
+		up := wayin.TippedDown(tipped, 100, c.Room.Height.Get())[1]
+		assert.InDelta(t, c.Room.Height.Get()-r.Tipped, up.Gap.Size, 1e-6, name)
 	}
 }
 
@@ -120,8 +121,8 @@ func TestGapsAreTheMargins(t *testing.T) {
 			if way.Tilted || pose.Plane == carrying.Corner && way.Margin < 0 {
 				continue // nearer between two of its stations
 			}
-			two := sights(l, pose)
-			least := min(two[0].gap.size, two[1].gap.size)
+			two := wayin.Sights(l, pose)
+			least := min(two[0].Gap.Size, two[1].Gap.Size)
 			near := 0.0005
 			if pose.Plane == carrying.Wall {
 				near = stations
@@ -197,7 +198,7 @@ func TestMarksOfTheRouteLieOnTheSheet(t *testing.T) {
 func TestTheWrapIsOutside(t *testing.T) {
 	square := []passage.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
 	for range 2 {
-		for _, q := range grown(square, 0.1) {
+		for _, q := range wayin.Grown(square, 0.1) {
 			assert.InDelta(t, 0.6, max(math.Abs(q.X-0.5), math.Abs(q.Y-0.5)), 1e-12)
 			assert.InDelta(t, 0.6, min(math.Abs(q.X-0.5), math.Abs(q.Y-0.5)), 1e-12)
 		}

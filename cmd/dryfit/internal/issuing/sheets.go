@@ -9,6 +9,7 @@ import (
 	"dryfit/cmd/dryfit/internal/build"
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/outfile"
@@ -34,7 +35,7 @@ func Sheets(s console.Streams, path string, f SheetFlags) error {
 	}
 	options := drawing.Options{Paper: f.Paper}
 	if f.Scale != "" {
-		if options.Scale, err = drawing.ParseScale(f.Scale); err != nil {
+		if options.Scale, err = draft.ParseScale(f.Scale); err != nil {
 			return fmt.Errorf("--scale %w", err)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 
-	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/drawing/picture"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report/options"
 	"dryfit/cmd/dryfit/internal/report/show"
@@ -26,7 +26,7 @@ func drawable(s options.Study) (options.Places, []*layout.Ceiling) {
 		if p.Row != nil {
 			c = s.Option(p.Index).Assessment.Ceiling
 		}
-		if c != nil && !drawing.Pictured(c) {
+		if c != nil && !picture.Pictured(c) {
 			if !places.Matrix() {
 				places.Left++
 				continue
@@ -42,11 +42,11 @@ func drawable(s options.Study) (options.Places, []*layout.Ceiling) {
 // writeContact writes the contact sheet as a file of its own.
 func writeContact(w io.Writer, s options.Study) error {
 	places, ceilings := drawable(s)
-	var shown []drawing.Shown
+	var shown []picture.Shown
 	for i, p := range places.List {
-		shown = append(shown, drawing.Shown{Ceiling: ceilings[i], Title: p.Title, Lines: p.Lines})
+		shown = append(shown, picture.Shown{Ceiling: ceilings[i], Title: p.Title, Lines: p.Lines})
 	}
-	sheet := drawing.Contact(show.Shown(s.Base.Ceiling.Project.Title.Get()), shown, drawing.Matrix{
+	sheet := picture.Contact(show.Shown(s.Base.Ceiling.Project.Title.Get()), shown, picture.Matrix{
 		RowKey: places.Rows.Key, Rows: places.Rows.Values, ColumnKey: places.Columns.Key, Columns: places.Columns.Values,
 	})
 	if places.Left > 0 {
@@ -64,7 +64,7 @@ func writePage(w io.Writer, s options.Study) error {
 			made = append(made, c)
 		}
 	}
-	looks := drawing.NewLooks(made)
+	looks := picture.NewLooks(made)
 	drawn := options.Drawn{Places: places, Said: looks.Said()}
 	for i, c := range ceilings {
 		if c == nil {

@@ -1,4 +1,4 @@
-package drawing
+package picture
 
 import (
 	"math"
@@ -69,9 +69,9 @@ func (c camera) project(figure []space) []flat {
 // flat is a point of the picture.
 type flat struct{ x, y float64 }
 
-// onEdge is how far from an edge a point lies that is on it but for round-off,
+// onLine is how far from an edge a point lies that is on it but for round-off,
 // in a picture at a distance of 1.
-const onEdge = 1e-9
+const onLine = 1e-9
 
 // clip is what is left of a figure inside a convex one, by Sutherland and
 // Hodgman; either way round.
@@ -88,7 +88,7 @@ func clip(figure, inside []flat) []flat {
 		length := math.Hypot(b.x-a.x, b.y-a.y)
 		side := func(p flat) float64 {
 			d := (b.x-a.x)*(p.y-a.y) - (b.y-a.y)*(p.x-a.x)
-			if math.Abs(d) <= onEdge*length {
+			if math.Abs(d) <= onLine*length {
 				return 0
 			}
 			return d

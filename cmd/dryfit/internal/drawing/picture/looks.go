@@ -1,4 +1,4 @@
-package drawing
+package picture
 
 import (
 	"fmt"
@@ -26,8 +26,11 @@ const picture = 80
 // entryMark is the room beside a plan for the mark of the entry, in mm.
 const entryMark = 4
 
+// mostPictured is how many coffers a small picture shows.
+const mostPictured = 1_000
+
 // Pictured reports whether a ceiling has few enough coffers for a small picture.
-func Pictured(c *layout.Ceiling) bool { return c.Grid.Around.Get()*c.Grid.Along.Get() <= mostDrawn/10 }
+func Pictured(c *layout.Ceiling) bool { return c.Grid.Around.Get()*c.Grid.Along.Get() <= mostPictured }
 
 // lowest is how far below the horizon a view reaches at most, as a tangent: the feet of
 // a person who is nearer than some 2.7m are cut off.
@@ -63,7 +66,7 @@ func NewLooks(list []*layout.Ceiling) Looks {
 // picture.
 func contactScale(m float64, imperial bool) float64 {
 	const room = picture - 2*entryMark
-	for _, scale := range usualScales(imperial) {
+	for _, scale := range draft.UsualScales(imperial) {
 		if m*1000/scale <= room {
 			return scale
 		}
@@ -82,7 +85,7 @@ func (l Looks) Said() string {
 		return "no option can be drawn"
 	}
 	return fmt.Sprintf("plans %s, views %g° wide, with a person of %s who is %s from the eye",
-		ScaleText(l.scale, l.units == quantity.Imperial), l.angle(), l.length(personHigh), l.length(l.away))
+		draft.ScaleText(l.scale, l.units == quantity.Imperial), l.angle(), l.length(personHigh), l.length(l.away))
 }
 
 func (l Looks) length(m float64) string { return l.units.Format(quantity.Length(m).Value()) }

@@ -1,4 +1,4 @@
-package drawing
+package picture
 
 import (
 	"fmt"
@@ -9,28 +9,18 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/sample"
 )
 
 // eachProfile is one option of each of some profiles.
 func eachProfile(t *testing.T) (shown []Shown) {
 	for _, profile := range []string{"flat", "segmental", "pointed", "elliptical", "semicircular"} {
 		shown = append(shown, Shown{
-			Ceiling: input(t, profiles()[profile]).ceiling(), Title: "option of a " + profile + " vault",
+			Ceiling: room(t, sample.Profiles()[profile]), Title: "option of a " + profile + " vault",
 			Lines: []string{"a line", strings.Repeat("a long line ", 60), "PASS"},
 		})
 	}
 	return shown
-}
-
-// titled are where the texts of a sheet begin.
-func titled(s paper.Sheet) map[string]paper.Point {
-	out := map[string]paper.Point{}
-	for _, item := range s.Items {
-		if t, ok := item.(paper.Text); ok {
-			out[t.Text] = t.At
-		}
-	}
-	return out
 }
 
 // A contact sheet has every option at one scale, and can be read.
@@ -61,7 +51,7 @@ func TestContactMatrix(t *testing.T) {
 		RowKey: "grid.around", Rows: []string{"5", "6", "7"}, ColumnKey: "rib.species", Columns: []string{"white oak", strings.Repeat("long ", 30)},
 	})
 	assert.Empty(t, draft.Overlaps(s))
-	at := titled(s)
+	at := textsOf(s)
 	assert.Equal(t, at["option 1"].X, at["white oak"].X)
 	for i := range 6 {
 		p := at[fmt.Sprintf("option %d", i+1)]

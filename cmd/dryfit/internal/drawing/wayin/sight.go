@@ -1,4 +1,6 @@
-package drawing
+// Package wayin lays out each leg of the way in: the panel in its pose, the walls around
+// it and the least gap between them, in m. How that lies on paper is its caller's.
+package wayin
 
 import (
 	"math"
@@ -7,24 +9,31 @@ import (
 	"dryfit/rules/model/result/carrying"
 )
 
-// sight is a leg seen from above or from a side: what is around the panel, the
+// What is shown of the walls, in m.
+const (
+	wallShown  = 0.15 // around an opening
+	reachShown = 0.3  // of a corridor past the panel
+	onWall     = 1e-9 // of a point that is on a wall but for round-off
+)
+
+// Sight is a leg seen from above or from a side: what is around the panel, the
 // panel, and the least gap between its wrap and a wall. Lengths are in m.
-type sight struct {
-	title     string
-	panel     []passage.Point
-	load      [][]passage.Point // the rest of a vehicle's load
-	wrap      float64
-	solid     [][4]float64      // walls, each from a corner to the opposite one
-	lines     [][]passage.Point // faces of walls
-	low, high passage.Point     // what is shown
-	gap       gap
+type Sight struct {
+	Title     string
+	Panel     []passage.Point
+	Load      [][]passage.Point // the rest of a vehicle's load
+	Wrap      float64
+	Solid     [][4]float64      // walls, each from a corner to the opposite one
+	Lines     [][]passage.Point // faces of walls
+	Low, High passage.Point     // what is shown
+	Gap       Gap
 }
 
-// gap is between a point of the wrap and the wall that it is nearest to; less
+// Gap is between a point of the wrap and the wall that it is nearest to; less
 // than nothing where the wrap is in the wall.
-type gap struct {
-	from, to passage.Point
-	size     float64
+type Gap struct {
+	From, To passage.Point
+	Size     float64
 }
 
 // within is a size, or how much is shown of one without an end.
@@ -36,42 +45,42 @@ func within(size, otherwise float64) float64 {
 }
 
 // newSight shows a panel and nothing yet around it.
-func newSight(title string, panel []passage.Point, wrap float64, load ...[]passage.Point) *sight {
-	s := &sight{title: title, panel: panel, wrap: wrap, load: load, gap: gap{size: math.Inf(1)}}
-	s.low, s.high = passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+func newSight(title string, panel []passage.Point, wrap float64, load ...[]passage.Point) *Sight {
+	s := &Sight{Title: title, Panel: panel, Wrap: wrap, Load: load, Gap: Gap{Size: math.Inf(1)}}
+	s.Low, s.High = passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, q := range panel {
 		s.show(q)
 	}
-	s.low = passage.Point{X: s.low.X - wrap, Y: s.low.Y - wrap}
-	s.high = passage.Point{X: s.high.X + wrap, Y: s.high.Y + wrap}
+	s.Low = passage.Point{X: s.Low.X - wrap, Y: s.Low.Y - wrap}
+	s.High = passage.Point{X: s.High.X + wrap, Y: s.High.Y + wrap}
 	return s
 }
 
 // show makes the sight reach a point.
-func (s *sight) show(q passage.Point) {
-	s.low.X, s.low.Y, s.high.X, s.high.Y = min(s.low.X, q.X), min(s.low.Y, q.Y), max(s.high.X, q.X), max(s.high.Y, q.Y)
+func (s *Sight) show(q passage.Point) {
+	s.Low.X, s.Low.Y, s.High.X, s.High.Y = min(s.Low.X, q.X), min(s.Low.Y, q.Y), max(s.High.X, q.X), max(s.High.Y, q.Y)
 }
 
 // grow makes the sight reach on past all that is there.
-func (s *sight) grow(by float64) {
-	s.low, s.high = passage.Point{X: s.low.X - by, Y: s.low.Y - by}, passage.Point{X: s.high.X + by, Y: s.high.Y + by}
+func (s *Sight) grow(by float64) {
+	s.Low, s.High = passage.Point{X: s.Low.X - by, Y: s.Low.Y - by}, passage.Point{X: s.High.X + by, Y: s.High.Y + by}
 }
 
 // nearer keeps the less of two gaps.
-func (s *sight) nearer(g gap) {
-	if g.size < s.gap.size {
-		s.gap = g
+func (s *Sight) nearer(g Gap) {
+	if g.Size < s.Gap.Size {
+		s.Gap = g
 	}
 }
 
 // side measures to a straight wall across an axis (0 is x) at a place, the free
 // side of which is up or down the axis; of the panel's points only those that
 // count.
-func (s *sight) side(axis int, place float64, up bool, counts func(passage.Point) bool) {
+func (s *Sight) side(axis int, place float64, up bool, counts func(passage.Point) bool) {
 	if math.IsInf(place, 0) {
 		return
 	}
-	for _, q := range s.panel {
+	for _, q := range s.Panel {
 		at := [2]float64{q.X, q.Y}
 		away := at[axis] - place
 		sign := 1.0
@@ -82,13 +91,13 @@ func (s *sight) side(axis int, place float64, up bool, counts func(passage.Point
 			continue
 		}
 		from, to := at, at
-		from[axis], to[axis] = at[axis]-sign*s.wrap, place
-		s.nearer(gap{passage.Point{X: from[0], Y: from[1]}, passage.Point{X: to[0], Y: to[1]}, away - s.wrap})
+		from[axis], to[axis] = at[axis]-sign*s.Wrap, place
+		s.nearer(Gap{passage.Point{X: from[0], Y: from[1]}, passage.Point{X: to[0], Y: to[1]}, away - s.Wrap})
 	}
 }
 
 // around measures to all four sides of a box.
-func (s *sight) around(wide, high float64) {
+func (s *Sight) around(wide, high float64) {
 	s.side(0, 0, true, nil)
 	s.side(0, wide, false, nil)
 	s.side(1, 0, true, nil)
@@ -97,11 +106,11 @@ func (s *sight) around(wide, high float64) {
 
 // corner measures to a corner that stands in from above and from the right; less
 // than nothing where the panel lies over it.
-func (s *sight) corner(c passage.Point) {
-	over := contains(s.panel, c)
+func (s *Sight) corner(c passage.Point) {
+	over := contains(s.Panel, c)
 	nearest, least := passage.Point{}, math.Inf(1)
-	for i, a := range s.panel {
-		b := s.panel[(i+1)%len(s.panel)]
+	for i, a := range s.Panel {
+		b := s.Panel[(i+1)%len(s.Panel)]
 		dx, dy := b.X-a.X, b.Y-a.Y
 		t := 0.0
 		if l := dx*dx + dy*dy; l > 0 {
@@ -116,11 +125,11 @@ func (s *sight) corner(c passage.Point) {
 	if math.IsInf(least, 1) || least == 0 {
 		return
 	}
-	off := s.wrap / least
+	off := s.Wrap / least
 	if over {
 		least, off = -least, -off
 	}
-	s.nearer(gap{passage.Point{X: nearest.X + off*(c.X-nearest.X), Y: nearest.Y + off*(c.Y-nearest.Y)}, c, least - s.wrap})
+	s.nearer(Gap{passage.Point{X: nearest.X + off*(c.X-nearest.X), Y: nearest.Y + off*(c.Y-nearest.Y)}, c, least - s.Wrap})
 }
 
 // contains reports whether a point lies in an outline: a ray from it crosses that
@@ -135,8 +144,8 @@ func contains(outline []passage.Point, p passage.Point) (inside bool) {
 	return inside
 }
 
-// sights are a leg's plan and section, in its pose.
-func sights(l carrying.Leg, p carrying.Pose) []*sight {
+// Sights are a leg's plan and section, in its pose.
+func Sights(l carrying.Leg, p carrying.Pose) []*Sight {
 	high := math.Inf(1)
 	for _, n := range []interface {
 		Given() bool
@@ -148,20 +157,20 @@ func sights(l carrying.Leg, p carrying.Pose) []*sight {
 	}
 	switch p.Plane {
 	case carrying.Corner:
-		return []*sight{cornerPlan(p), cornerSection(p, high)}
+		return []*Sight{cornerPlan(p), cornerSection(p, high)}
 	case carrying.Floor:
 		return carSights(l, p)
 	case carrying.Wall:
-		return []*sight{wallPlan(p, l.Width.Get(), p.B), wallSection(p, high, p.B)}
+		return []*Sight{wallPlan(p, l.Width.Get(), p.B), wallSection(p, high, p.B)}
 	default:
 		thick := 0.0
 		if l.Wall.Given() {
 			thick = l.Wall.Get()
 		}
 		if l.Kind.Get() != "door" {
-			return []*sight{tubePlan(p), openingSection(p)}
+			return []*Sight{tubePlan(p), openingSection(p)}
 		}
-		return []*sight{wallPlan(p, p.A, thick), openingSection(p)}
+		return []*Sight{wallPlan(p, p.A, thick), openingSection(p)}
 	}
 }
 
@@ -169,34 +178,34 @@ func sights(l carrying.Leg, p carrying.Pose) []*sight {
 const leastWall = 0.02
 
 // wallPlan is an opening in a wall from above.
-func wallPlan(p carrying.Pose, wide, thick float64) *sight {
+func wallPlan(p carrying.Pose, wide, thick float64) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.between(wide, thick)
-	s.solid = append(s.solid, [4]float64{0, s.low.Y, max(thick, leastWall), 0}, [4]float64{0, wide, max(thick, leastWall), s.high.Y})
+	s.Solid = append(s.Solid, [4]float64{0, s.Low.Y, max(thick, leastWall), 0}, [4]float64{0, wide, max(thick, leastWall), s.High.Y})
 	return s
 }
 
 // wallSection is an opening in a wall from the side: over the floor, under the
 // lintel.
-func wallSection(p carrying.Pose, high, thick float64) *sight {
+func wallSection(p carrying.Pose, high, thick float64) *Sight {
 	s := newSight("section", p.Side, p.Inside)
-	s.between(within(high, s.high.Y), thick)
+	s.between(within(high, s.High.Y), thick)
 	s.floor()
 	if !math.IsInf(high, 1) {
-		s.solid = append(s.solid, [4]float64{0, high, max(thick, leastWall), s.high.Y})
+		s.Solid = append(s.Solid, [4]float64{0, high, max(thick, leastWall), s.High.Y})
 	}
 	return s
 }
 
 // between measures to both sides of an opening in a wall, where the panel is in
 // it, and shows what stands beside.
-func (s *sight) between(wide, thick float64) {
-	inside := func(q passage.Point) bool { return q.X >= -onEdge && q.X <= thick+onEdge }
-	whole := s.panel
-	s.panel = cutAt(cutAt(whole, 0), thick)
+func (s *Sight) between(wide, thick float64) {
+	inside := func(q passage.Point) bool { return q.X >= -onWall && q.X <= thick+onWall }
+	whole := s.Panel
+	s.Panel = cutAt(cutAt(whole, 0), thick)
 	s.side(1, 0, true, inside)
 	s.side(1, wide, false, inside)
-	s.panel = whole
+	s.Panel = whole
 	s.show(passage.Point{X: 0, Y: 0})
 	s.show(passage.Point{X: thick, Y: wide})
 	s.grow(wallShown)
@@ -215,69 +224,69 @@ func cutAt(outline []passage.Point, x float64) (out []passage.Point) {
 }
 
 // floor draws a line under the sight.
-func (s *sight) floor() {
-	s.lines = append(s.lines, []passage.Point{{X: s.low.X, Y: 0}, {X: s.high.X, Y: 0}})
+func (s *Sight) floor() {
+	s.Lines = append(s.Lines, []passage.Point{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}})
 }
 
 // openingSection is an opening, a corridor or a flight seen square on.
-func openingSection(p carrying.Pose) *sight {
+func openingSection(p carrying.Pose) *Sight {
 	s := newSight("section", p.Square, p.Inside)
 	s.around(p.A, p.B)
 	s.show(passage.Point{})
-	s.show(passage.Point{X: p.A, Y: within(p.B, s.high.Y)})
+	s.show(passage.Point{X: p.A, Y: within(p.B, s.High.Y)})
 	s.grow(wallShown)
-	b := within(p.B, s.high.Y)
-	s.solid = [][4]float64{{s.low.X, s.low.Y, s.high.X, 0}, {s.low.X, 0, 0, s.high.Y}, {p.A, 0, s.high.X, s.high.Y}}
-	if b < s.high.Y {
-		s.solid = append(s.solid, [4]float64{0, b, p.A, s.high.Y})
+	b := within(p.B, s.High.Y)
+	s.Solid = [][4]float64{{s.Low.X, s.Low.Y, s.High.X, 0}, {s.Low.X, 0, 0, s.High.Y}, {p.A, 0, s.High.X, s.High.Y}}
+	if b < s.High.Y {
+		s.Solid = append(s.Solid, [4]float64{0, b, p.A, s.High.Y})
 	}
 	return s
 }
 
 // tubePlan is a corridor or a flight from above.
-func tubePlan(p carrying.Pose) *sight {
+func tubePlan(p carrying.Pose) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.side(1, 0, true, nil)
 	s.side(1, p.A, false, nil)
-	s.show(passage.Point{X: s.low.X - reachShown, Y: 0})
-	s.show(passage.Point{X: s.high.X + reachShown, Y: p.A})
-	s.lines = [][]passage.Point{{{X: s.low.X, Y: 0}, {X: s.high.X, Y: 0}}, {{X: s.low.X, Y: p.A}, {X: s.high.X, Y: p.A}}}
+	s.show(passage.Point{X: s.Low.X - reachShown, Y: 0})
+	s.show(passage.Point{X: s.High.X + reachShown, Y: p.A})
+	s.Lines = [][]passage.Point{{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}}, {{X: s.Low.X, Y: p.A}, {X: s.High.X, Y: p.A}}}
 	return s
 }
 
 // cornerPlan comes in from the top and goes on to the right.
-func cornerPlan(p carrying.Pose) *sight {
+func cornerPlan(p carrying.Pose) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.side(0, 0, true, nil)
 	s.side(1, 0, true, nil)
 	s.corner(passage.Point{X: p.A, Y: p.B})
 	s.show(passage.Point{})
 	s.show(passage.Point{X: p.A + reachShown, Y: p.B + reachShown})
-	s.lines = [][]passage.Point{
-		{{X: 0, Y: s.high.Y}, {}, {X: s.high.X, Y: 0}},
-		{{X: p.A, Y: s.high.Y}, {X: p.A, Y: p.B}, {X: s.high.X, Y: p.B}},
+	s.Lines = [][]passage.Point{
+		{{X: 0, Y: s.High.Y}, {}, {X: s.High.X, Y: 0}},
+		{{X: p.A, Y: s.High.Y}, {X: p.A, Y: p.B}, {X: s.High.X, Y: p.B}},
 	}
 	return s
 }
 
 // cornerSection looks along the way in.
-func cornerSection(p carrying.Pose, high float64) *sight {
+func cornerSection(p carrying.Pose, high float64) *Sight {
 	s := newSight("section", p.Side, p.Inside)
 	s.side(0, 0, true, nil)
 	s.side(1, 0, true, nil)
 	s.side(1, high, false, nil)
 	s.show(passage.Point{})
-	s.show(passage.Point{X: s.high.X + reachShown, Y: within(high, s.high.Y)})
-	s.lines = [][]passage.Point{{{X: s.high.X, Y: 0}, {}, {X: 0, Y: within(high, s.high.Y)}}}
+	s.show(passage.Point{X: s.High.X + reachShown, Y: within(high, s.High.Y)})
+	s.Lines = [][]passage.Point{{{X: s.High.X, Y: 0}, {}, {X: 0, Y: within(high, s.High.Y)}}}
 	if !math.IsInf(high, 1) {
-		s.lines = append(s.lines, []passage.Point{{X: 0, Y: high}, {X: s.high.X, Y: high}})
+		s.Lines = append(s.Lines, []passage.Point{{X: 0, Y: high}, {X: s.High.X, Y: high}})
 	}
 	return s
 }
 
 // carSights are the inside of a vehicle or an elevator with the panel at rest and
 // the rest of the load.
-func carSights(l carrying.Leg, p carrying.Pose) []*sight {
+func carSights(l carrying.Leg, p carrying.Pose) []*Sight {
 	in := l.Inside
 	high := math.Inf(1)
 	if in.Height.Given() {
@@ -299,11 +308,11 @@ func carSights(l carrying.Leg, p carrying.Pose) []*sight {
 	plan.door(left, left+l.Door.Width.Get())
 	section.door(sill, top)
 	if load := l.Way.Get().Stowed(); len(load) > 1 {
-		gaps := [2]gap{plan.gap, section.gap}
+		gaps := [2]Gap{plan.Gap, section.Gap}
 		plan, section = newSight("plan", load[0].Plan, p.Inside), newSight("section", load[0].Side, p.Inside)
-		plan.gap, section.gap = gaps[0], gaps[1]
+		plan.Gap, section.Gap = gaps[0], gaps[1]
 		for _, q := range load[1:] {
-			plan.load, section.load = append(plan.load, q.Plan), append(section.load, q.Side)
+			plan.Load, section.Load = append(plan.Load, q.Plan), append(section.Load, q.Side)
 		}
 	} else {
 		plan.around(in.Length.Get(), in.Width.Get())
@@ -311,36 +320,36 @@ func carSights(l carrying.Leg, p carrying.Pose) []*sight {
 	}
 	plan.car(in.Length.Get(), in.Width.Get(), left, left+l.Door.Width.Get())
 	section.car(in.Length.Get(), high, sill, top)
-	return []*sight{plan, section}
+	return []*Sight{plan, section}
 }
 
 // door measures to the sides of a door in the left end, as the panel is pushed in
 // square to it.
-func (s *sight) door(from, to float64) {
-	for _, q := range s.panel {
-		s.nearer(gap{passage.Point{Y: q.Y - s.wrap}, passage.Point{Y: from}, q.Y - from - s.wrap})
+func (s *Sight) door(from, to float64) {
+	for _, q := range s.Panel {
+		s.nearer(Gap{passage.Point{Y: q.Y - s.Wrap}, passage.Point{Y: from}, q.Y - from - s.Wrap})
 		if !math.IsInf(to, 1) {
-			s.nearer(gap{passage.Point{Y: q.Y + s.wrap}, passage.Point{Y: to}, to - q.Y - s.wrap})
+			s.nearer(Gap{passage.Point{Y: q.Y + s.Wrap}, passage.Point{Y: to}, to - q.Y - s.Wrap})
 		}
 	}
 }
 
 // car is the inside, with the door in its left end.
-func (s *sight) car(long, high, door, top float64) {
+func (s *Sight) car(long, high, door, top float64) {
 	s.show(passage.Point{})
-	end := within(high, s.high.Y)
+	end := within(high, s.High.Y)
 	s.show(passage.Point{X: long, Y: end})
-	s.lines = [][]passage.Point{{{X: 0, Y: max(0, door)}, {}, {X: long, Y: 0}, {X: long, Y: end}}}
+	s.Lines = [][]passage.Point{{{X: 0, Y: max(0, door)}, {}, {X: long, Y: 0}, {X: long, Y: end}}}
 	if !math.IsInf(high, 1) {
-		s.lines[0] = append(s.lines[0], passage.Point{X: 0, Y: end}, passage.Point{X: 0, Y: min(end, top)})
+		s.Lines[0] = append(s.Lines[0], passage.Point{X: 0, Y: end}, passage.Point{X: 0, Y: min(end, top)})
 	}
 }
 
 // roomShown is how much of a long room is shown past the panel, in m.
 const roomShown = 1.5
 
-// grown is an outline with a wrap around it, mitred at its corners.
-func grown(outline []passage.Point, by float64) (out []passage.Point) {
+// Grown is an outline with a wrap around it, mitred at its corners.
+func Grown(outline []passage.Point, by float64) (out []passage.Point) {
 	var kept []passage.Point
 	area := 0.0
 	for i, a := range outline {

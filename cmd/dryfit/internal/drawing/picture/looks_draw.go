@@ -1,4 +1,4 @@
-package drawing
+package picture
 
 import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
@@ -23,7 +23,7 @@ func (l Looks) plan(c *layout.Ceiling, at paper.Point) []paper.Item {
 		tip = paper.Point{X: low.X + v.Size(eye.eye.x), Y: low.Y - off}
 		mark = []paper.Point{tip, {X: tip.X - half, Y: tip.Y - deep}, {X: tip.X + half, Y: tip.Y - deep}}
 	}
-	return append(out, paper.Poly{Points: mark, Closed: true, Tone: paper.Ink, Stroke: hair})
+	return append(out, paper.Poly{Points: mark, Closed: true, Tone: paper.Ink, Stroke: paper.Stroke{Pen: paper.Hair}})
 }
 
 // view is a ceiling from its entry in a box of paper, with the person.

@@ -1,4 +1,4 @@
-package drawing
+package draft
 
 import (
 	"fmt"
@@ -30,9 +30,9 @@ var imperialScales = []struct {
 	{"1/32in = 1ft", 384},
 }
 
-// usualScales lists the scales that drawings are made in, the largest first;
+// UsualScales lists the scales that drawings are made in, the largest first;
 // the metric ones are of ISO 5455.
-func usualScales(imperial bool) []float64 {
+func UsualScales(imperial bool) []float64 {
 	if !imperial {
 		return []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
 	}

@@ -1,4 +1,4 @@
-package drawing
+package picture
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/sample"
 )
 
 // solid is a flat four-cornered part of the ceiling, for a caster of rays that
@@ -147,7 +148,7 @@ func inside(f []flat, p flat) bool {
 // What is painted is what rays meet first, for every profile, from both entries and
 // from below, wherever a ray meets the ceiling and does not graze an edge.
 func TestNearerHidesFarther(t *testing.T) {
-	for profile, change := range profiles() {
+	for profile, change := range sample.Profiles() {
 		for _, from := range []string{"end", "side", "below"} {
 			for _, around := range []int64{1, 5} {
 				t.Run(fmt.Sprintf("%s/%s/%d", profile, from, around), func(t *testing.T) {
@@ -155,7 +156,7 @@ func TestNearerHidesFarther(t *testing.T) {
 					if from == "below" {
 						entry = "end"
 					}
-					c := input(t, change, map[string]any{"room.entry": entry, "grid.around": around}).ceiling()
+					c := room(t, change, map[string]any{"room.entry": entry, "grid.around": around})
 					eye, w := entryCamera(c), window()
 					if from == "below" {
 						eye, w = camera{below: true}, [4]flat{{0, -c.Vault.Span.Get()}, {c.BuiltLength(), 0}, {c.BuiltLength(), 0}}
@@ -185,7 +186,7 @@ func TestNearerHidesFarther(t *testing.T) {
 }
 
 func BenchmarkView(b *testing.B) {
-	c := input(b, map[string]any{"grid.around": int64(20), "grid.along": int64(20), "panels.along": int64(20)}).ceiling()
+	c := room(b, map[string]any{"grid.around": int64(20), "grid.along": int64(20), "panels.along": int64(20)})
 	b.ReportAllocs()
 	for b.Loop() {
 		View(c, paper.Point{}, paper.Point{X: 300, Y: 190})
