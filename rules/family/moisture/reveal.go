@@ -17,7 +17,7 @@ var movement = engine.Basis{
 		{Name: "M_i", Means: "moisture content in the shop", Unit: "%"},
 	},
 	Valid:  "6% to 14%; outside it the handbook's second equation, ΔD = D·(M_f − M_i)/(3000/S − 30 + M_i)",
-	Source: cite.WoodHandbook2010.At("equations 13-2 and 13-3").FromMemory(),
+	Source: cite.WoodHandbook2010.At("equation 13-2; the formula of its second equation, 13-3, from memory"),
 }
 
 var revealCloses = engine.Rule{

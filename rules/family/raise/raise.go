@@ -36,7 +36,7 @@ var hands = engine.Rule{
 			{Name: "k", Means: "what a team manages of its members' sum, as in transit.weight", Unit: "1"},
 			{Name: "m_1", Means: "mass that one lifts, as transit.weight.person has it", Unit: "kg"},
 		},
-		Valid: "level ground, good grip, hands below 1.75m, up to which the revised NIOSH equation goes; crews with aids that only roll a panel, for without aids transit.weight asks the same", Source: cite.HSEL23.At("paragraph 120"),
+		Valid: "level ground, good grip, hands below 1.75m, the upper limit of the equation in the " + cite.NIOSH94110.Title + "; crews with aids that only roll a panel, for without aids transit.weight asks the same", Source: cite.HSEL23.At("paragraph 120"),
 	},
 	Check: checkHands,
 }

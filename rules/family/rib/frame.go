@@ -28,7 +28,7 @@ var sag = engine.Rule{
 		Formula: "δ·(1 + k) ≤ u/run, δ/2 ≤ u/code",
 		Symbols: []engine.Symbol{
 			{Name: "δ", Means: "drop below the chord between neighbouring supports, of the first day", Unit: "m"},
-			{Name: "k", Means: "creep of years, 0.6 (EN 1995-1-1, k_def of service class 1)", Unit: "1"},
+			{Name: "k", Means: "creep of years, 0.6 (" + cite.Eurocode5.At("k_def of service class 1").String() + ")", Unit: "1"},
 			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
 			{Name: "run", Means: "least clear run by sag", Unit: "1"},
 			{Name: "code", Means: "least clear run by what the code counts of a dead load, half of its first day's sag", Unit: "1"},

@@ -1,54 +1,39 @@
 package cite
 
-// The works cited, by subject.
+// The works that tables and rules cite, by subject. A comment on a formula names its
+// work in words. A test finds a work that nothing cites.
 var (
 	// Wood.
 
 	WoodHandbook2021 = Work{"Wood Handbook, FPL-GTR-282, USDA Forest Products Laboratory, 2021"}
 	WoodHandbook2010 = Work{"Wood Handbook, FPL-GTR-190, USDA Forest Products Laboratory, 2010"}
-	Simpson1998      = Work{"Simpson, Equilibrium moisture content of wood in outdoor locations, FPL-RN-0268, 1998"}
 	ASTMD245         = Work{"ASTM D245, Establishing structural grades for visually graded lumber"}
 	NDS              = Work{"National Design Specification for Wood Construction"}
-	ASDSupplement01  = Work{"AWC 2001 ASD supplements, structural glued laminated timber"}
 	APAConcreteForm  = Work{"APA, Concrete Forming Design/Construction Guide, V345"}
 	FAA4313          = Work{"FAA AC 43.13-1B, 1998"}
 	BendingHandbook  = Work{"Stevens and Turner, Wood Bending Handbook"}
 	Eurocode5        = Work{"EN 1995-1-1, Eurocode 5"}
-	PanelDesignD510  = Work{"APA, Panel Design Specification, D510"}
 	RetailPlywood    = Work{"retail plywood weight charts (three pages agree)"}
 	PlywoodSizes     = Work{"retail plywood size charts (two pages agree)"}
 	PS1              = Work{"PS 1, Structural Plywood"}
 	HardwoodSizes    = Work{"hardwood lumber dimension tables (two pages agree)"}
-	NHLA             = Work{"NHLA, Rules for the measurement of hardwood lumber"}
 	AWICare          = Work{"AWI 200, Care and Storage"}
 	AWS              = Work{"Architectural Woodwork Standards, 1st edition, 2009"}
 	TSCATitleVI      = Work{"TSCA Title VI, Public Law 111-199, 40 CFR 770.10"}
-	DCA1             = Work{"AWC, Design for Code Acceptance 1, 2015"}
 
 	// Geometry and mechanics.
 
-	MachinerysHandbook = Work{"Machinery's Handbook, 31st edition"}
-	BuildingTrades     = Work{"The Building Trades Pocketbook, Mensuration"}
-	PetroleumHandbook  = Work{"Standard Handbook of Petroleum and Natural Gas Engineering"}
-	BasketHandle       = Work{"Basket-Handle Arch and Its Optimum Symmetry Generation, Symmetry 11(10) 1243"}
-	BDAArch            = Work{"Brick Development Association, note on arches"}
-	CivilFormulas      = Work{"Civil Engineering Formulas"}
-	AISC               = Work{"AISC Manual, beam diagrams and formulas"}
-	Timoshenko         = Work{"Timoshenko, Strength of Materials, part I"}
-	GolubVanLoan       = Work{"Golub and Van Loan, Matrix Computations, 4th edition"}
-	Wetzel2000         = Work{"Wetzel, Rectangles in Rectangles, Mathematics Magazine 73(3), 2000"}
-	Moretti2002        = Work{"Moretti, Moving a Couch Around a Corner, College Mathematics Journal 33(3), 2002"}
-	Scholz1995         = Work{"Scholz, Tolerance Stack Analysis Methods, 1995"}
-	AISIS100           = Work{"AISI S100, Cold-formed steel structural members"}
-	ASTMA653           = Work{"ASTM A653, Steel sheet, zinc-coated"}
+	CivilFormulas = Work{"Civil Engineering Formulas"}
+	Wetzel2000    = Work{"Wetzel, Rectangles in Rectangles, Mathematics Magazine 73(3), 2000"}
+	Moretti2002   = Work{"Moretti, Moving a Couch Around a Corner, College Mathematics Journal 33(3), 2002"}
+	Scholz1995    = Work{"Scholz, Tolerance Stack Analysis Methods, 1995"}
+	AISIS100      = Work{"AISI S100, Cold-formed steel structural members"}
+	ASTMA653      = Work{"ASTM A653, Steel sheet, zinc-coated"}
 
 	// Buildings, transport and handling.
 
-	ADA2010      = Work{"2010 ADA Standards for Accessible Design"}
 	IBC          = Work{"International Building Code"}
 	IRC          = Work{"International Residential Code"}
-	ISO8100      = Work{"ISO 8100-30:2019, Lift installation"}
-	ISO668       = Work{"ISO 668, Series 1 freight containers"}
 	HSEL23       = Work{"HSE L23, Manual Handling Operations Regulations, guidance"}
 	ISO11228     = Work{"ISO 11228-1, Manual handling"}
 	NIOSH94110   = Work{"Applications Manual for the Revised NIOSH Lifting Equation, 94-110"}

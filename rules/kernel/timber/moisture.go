@@ -144,7 +144,8 @@ var ErrNoChange = fmt.Errorf("no published coefficient of movement is held for t
 // Errors. A *RangeError for a moisture content below 0 or above 0.30, and for NaN;
 // ErrNoChange where the one of C and S that is needed is 0.
 //
-// Source: Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3, from memory.
+// Source: Wood Handbook, FPL-GTR-190, chapter 13: equation 13-2, its range, the use of
+// 13-3 beyond it and the limit of 30 % were read; the formula of 13-3 is from memory.
 func Movement(size, change, shrinkage, from, to float64) (float64, error) {
 	for _, m := range []float64{from, to} {
 		if err := belowSaturation.within(m); err != nil {

@@ -4,9 +4,9 @@ import "math"
 
 // Hankinson is the strength at an angle between stress and grain, in rad from 0 to
 // π/2, from those along (P) and across it (Q), both positive and in its unit:
-// P·Q/(P·sinⁿ + Q·cosⁿ). n is 2 for compression, 1.5 to 2 for tension and bending.
-// Nothing is checked: an angle outside gives NaN if n is not whole. Source: Wood
-// Handbook, FPL-GTR-190, chapter 5.
+// P·Q/(P·sinⁿ + Q·cosⁿ). n is 2 for compression and 1.5 to 2 for tension, read on a page
+// on the formula; the same for bending: Wood Handbook, FPL-GTR-190, chapter 5, from
+// memory. Nothing is checked: an angle outside gives NaN if n is not whole.
 func Hankinson(along, across, angle, n float64) float64 {
 	s, c := math.Sincos(angle)
 	return along * across / (along*math.Pow(s, n) + across*math.Pow(c, n))
@@ -58,7 +58,8 @@ func RadialStress(moment, radius, width, depth float64) float64 {
 }
 
 // scarfs are the strength that a plain scarf leaves, by its slope, the steepest
-// first. Source: Wood Handbook, from memory.
+// first. Source: Wood Handbook, from memory. Its chapter 10 (FPL-GTR-190), which was
+// read, says only that 1 in 12 or flatter is the strongest.
 var scarfs = []struct{ slope, left float64 }{{8, 0.80}, {10, 0.85}, {12, 0.90}}
 
 // ScarfFactor is the share of its bending strength, from 0.80 to 0.90, that wood
