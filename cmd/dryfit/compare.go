@@ -48,7 +48,7 @@ func compareCommand(s console.Streams) *cobra.Command {
 	flags.StringVar(&f.FailOn, "fail-on", "", "new-hold or new-query: exit 1 if such a finding is new or worse")
 	flags.StringVar(&f.On, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
 	flags.StringArrayVar(&f.Standards, "standards", nil, "a standards `file` in place of those found")
-	flags.StringVar(&f.JudgeBy, "judge-by", "", "apply the standards at the revision of the `old` spec, the new one, or each its own: old, new or each (default those in the working tree)")
+	flags.StringVar(&f.JudgeBy, "judge-by", "", "the `side` at whose revision the standards are taken: old, new, or each for its own spec (default: the standards in the working tree)")
 	flags.BoolVar(&f.Strict, "strict", false, "a query fails a spec")
 	flags.BoolVar(&f.All, "all", false, "list every figure that changed, not only the main ones")
 	usage.CompleteWith(c, "format", "text", "markdown", "json", "html", "svg")

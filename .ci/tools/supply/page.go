@@ -19,7 +19,7 @@ const head = `<!-- Written by go generate; edit the code instead. -->
 
 # What dryfit is made of
 
-dryfit is under the [MIT licence](../LICENSE). The texts of all licences come with each release, in ` + "`licences.txt`" + `, and a bill of materials in CycloneDX's format beside it. Versions are pinned in go.mod and held by the sums in go.sum; what the tests get from npm, by package-lock.json. A dependency that has no reason in this table, or a licence that was not agreed to, stops the build.
+dryfit is under the [MIT licence](../LICENSE). The texts of all licences come with each release, in ` + "`licences.txt`" + `, and a bill of materials in CycloneDX's format beside it. go.mod has the exact versions and go.sum their checksums; package-lock.json has both for the npm packages of the tests. A dependency without a purpose in this table, or with a licence that was not agreed to, stops the build.
 
 `
 
@@ -56,13 +56,13 @@ func writePage(b *bytes.Buffer, root string) error {
 			err = errors.Join(err, fmt.Errorf("%s has a reason and is not used", path))
 		}
 	}
-	b.WriteString("\n## Outside judges of its output, from npm\n\n")
+	b.WriteString("\n## Validators of its output, from npm\n\n")
 	return errors.Join(err, validators(b, filepath.Join(root, ".ci", "validators", "package-lock.json")))
 }
 
 func table(b *bytes.Buffer, modules map[string]*module, shipped bool) error {
 	var err error
-	b.WriteString("| module | version | licence | what for |\n| --- | --- | --- | --- |\n")
+	b.WriteString("| module | version | licence | purpose |\n| --- | --- | --- | --- |\n")
 	for _, path := range slices.Sorted(maps.Keys(modules)) {
 		m := modules[path]
 		err = errors.Join(err, m.agree(shipped))

@@ -215,7 +215,7 @@ func summary(r Remedy) string {
 	}
 	switch {
 	case len(res.Open) == 0:
-		return "NOTHING TO CURE: no " + least + " is found"
+		return "NOTHING TO CHANGE: no " + least + " is found"
 	case len(res.Answers) == 0 && res.Interrupted:
 		return "INTERRUPTED: no answer yet" + after
 	case len(res.Answers) == 0 && res.LimitReached:
