@@ -12,6 +12,7 @@ import (
 type Part struct {
 	From, To float64 // along the arc of the intrados
 	Mass     float64
+	Pieces   []Piece // all of them, those that are alike once
 	Points   []Piece // what weighs at one place along the arc: rails, halves at its ends, fittings
 }
 
@@ -20,7 +21,7 @@ func (c *Ceiling) parts(arch []weighed) []Part {
 	out := make([]Part, len(arch))
 	for k, w := range arch {
 		from, to := c.part(k)
-		out[k] = Part{From: from, To: to, Mass: w.mass + w.uneven, Points: w.points}
+		out[k] = Part{From: from, To: to, Mass: w.mass + w.uneven, Pieces: w.pieces, Points: w.points}
 	}
 	return out
 }

@@ -76,11 +76,11 @@ func (r *Results) framed() []raising.Frame {
 	}
 	c, room := r.ceiling, r.Room()
 	between, _ := r.survey.Beside()
-	down := room.Tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= c.Room.Width.Get()-c.Room.Tolerance.Get()
-	return raising.Frames(c, r.Raising(), raising.Site{
-		Between: between,
-		Turn:    raising.Turning{Tipped: room.Tipped, Passes: down, Level: room.Flat <= room.Across, OnEdge: room.Door != ""},
-	})
+	turn := func(wide, high float64) raising.Turning {
+		b := carrying.BoxIn(c, wide, high)
+		return raising.Turning{Tipped: b.Tipped, Passes: b.Down, Level: b.Level, OnEdge: room.Door != ""}
+	}
+	return raising.Frames(c, r.Raising(), raising.Site{Between: between, Turn: turn})
 }
 
 // Survey is the row of panels in the room as measured.

@@ -99,7 +99,7 @@ func (in Input) raisingOf(s *hoist.Arrangement) *subject {
 }
 
 // mostFrames is how many a sheet shows: past them they are too small.
-const mostFrames = 18
+const mostFrames = 22
 
 // raisingNotes are what is read before the frames, and how these are drawn.
 func raisingNotes(in Input) []string {

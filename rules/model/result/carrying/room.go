@@ -38,14 +38,12 @@ const standing = 80000
 // that is the last leg is an opening of which that is known. Derived: a box is as
 // wide as its diagonal somewhere while it turns by a right angle.
 func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
+	b := BoxIn(c, c.Panel.Width.Get(), c.Panel.Height.Get())
 	r := InRoom{
-		Flat:   math.Hypot(c.Panel.Width.Get(), c.Panel.EndLength.Get()),
+		Flat: b.Flat, Tipped: b.Tipped, Passes: b.Level || b.Down,
 		Across: min(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get(),
-		Tipped: math.Hypot(c.Panel.EndLength.Get(), c.Panel.Height.Get()),
 	}
 	r.poses = func() (flat, tipped Pose) { return tightestInRoom(newPanel(c)) }
-	wide := c.Room.Width.Get() - c.Room.Tolerance.Get()
-	r.Passes = r.Flat <= r.Across || r.Tipped <= c.Room.Height.Get() && c.Panel.Width.Get() <= wide
 	if r.Passes || !c.Room.Above.Given() || len(legs) == 0 {
 		return r
 	}
@@ -69,6 +67,23 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		r.Door = last.Prefix
 	}
 	return r
+}
+
+// Box is what the panel's box takes in the room, in m: turned level the diagonal of its
+// width and its length, tipped down from its edge that of its length and its height.
+type Box struct {
+	Flat, Tipped float64
+	Level, Down  bool // the room has it: between the walls, and under the springing
+}
+
+// BoxIn is that of a panel so wide and so high, in m, both positive: of a whole arch as it
+// hangs, of a piece of a split one with its chord level.
+func BoxIn(c *layout.Ceiling, wide, high float64) Box {
+	long, slack := c.Panel.EndLength.Get(), c.Room.Tolerance.Get()
+	b := Box{Flat: math.Hypot(wide, long), Tipped: math.Hypot(long, high)}
+	b.Level = b.Flat <= min(c.Room.Width.Get(), c.Room.Length.Get())-slack
+	b.Down = b.Tipped <= c.Room.Height.Get() && wide <= c.Room.Width.Get()-slack
+	return b
 }
 
 // tightestInRoom holds the diagonal of the panel's box across the room, and upright.

@@ -10,18 +10,17 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// bare is the mass of the panel without its straps, which are fixed when it is up, and
+// bare is the mass of pieces without straps, which are fixed when the panel is up, and
 // the centre of it.
-func bare(p layout.Panel) (mass float64, centre curve.Point) {
-	mass, at := p.Mass.Get(), p.Centre.Get()
-	y, z := mass*at.Y, mass*at.Z
-	for _, piece := range p.Pieces.Get() {
+func bare(pieces []layout.Piece) (mass float64, centre curve.Point) {
+	for _, piece := range pieces {
 		if piece.Kind == layout.Hanger {
-			m := piece.Mass * float64(piece.Count)
-			mass, y, z = mass-m, y-m*piece.Centre.Y, z-m*piece.Centre.Z
+			continue
 		}
+		m := piece.Mass * float64(piece.Count)
+		mass, centre.Y, centre.Z = mass+m, centre.Y+m*piece.Centre.Y, centre.Z+m*piece.Centre.Z
 	}
-	return mass, curve.Point{Y: y / mass, Z: z / mass}
+	return mass, curve.Point{Y: centre.Y / mass, Z: centre.Z / mass}
 }
 
 // turned is what the figures of turning the panel share.
@@ -33,9 +32,9 @@ type turned struct {
 
 // Figures are those of turning the panel down from its edge on to its feet, of
 // where its mass is, of standing it on its feet and of sliding it home: in m, N and
-// rad. None without lifts. How the pieces of a split arch and a flat panel, which
-// has no crown, are turned is not worked out. Derived: each force balances the
-// weight in moments about the feet.
+// rad. None without lifts. The frames have those of the pieces of a split arch; how a flat
+// panel, which has no crown, is turned is not worked out. Derived: each force balances
+// the weight in moments about the feet.
 func Figures(c *layout.Ceiling) []figure.Figure {
 	t := turnedOf(c)
 	t.Where(func() bool { return len(c.Lift.Stations.Get()) > 0 }, func() {
@@ -52,7 +51,7 @@ func Figures(c *layout.Ceiling) []figure.Figure {
 func turnedOf(c *layout.Ceiling) turned {
 	panel := c.Panel
 	centre := layout.Derive(c, func() curve.Point {
-		_, at := bare(panel)
+		_, at := bare(panel.Pieces.Get())
 		return at
 	})
 	return turned{
@@ -61,7 +60,7 @@ func turnedOf(c *layout.Ceiling) turned {
 		up:     c.Number("raise.centre.up", func() float64 { return centre.Get().Z }),
 		along:  c.Number("raise.centre.along", func() float64 { return panel.EndLength.Get() / 2 }),
 		weight: c.Number("raise.weight", func() float64 {
-			mass, _ := bare(panel)
+			mass, _ := bare(panel.Pieces.Get())
 			return mass * quantity.Gravity
 		}),
 	}

@@ -132,7 +132,9 @@ func Safety(c *layout.Ceiling) []string {
 // Site is what frames need of other results.
 type Site struct {
 	Between float64 // the room across beside a panel, at its tightest
-	Turn    Turning
+	// Turn is what the room leaves for a panel that is so wide and so high, in m: as it
+	// hangs, or of a piece of a split arch with its chord level.
+	Turn func(wide, high float64) Turning
 }
 
 // Turning is what the room leaves for turning the panel down from its edge.

@@ -35,8 +35,10 @@ type framer struct {
 	near, far float64        // of its place along the room
 	outline   curve.Region   // of its section, from the springing
 	low, high curve.Point    // of that
+	stance    stance         // of what is turned
 	one       float64        // mass that one person lifts
 	hung      []curve.Region // of the piece before it, from the springing
+	turnedAs  int            // the piece that is drawn turned in the same way, from 1; 0 is none
 }
 
 func newFramer(c *layout.Ceiling, site Site) *framer {
@@ -44,7 +46,20 @@ func newFramer(c *layout.Ceiling, site Site) *framer {
 	near, far := c.PanelAlong(c.Panel.Along.Get() - 1 - f.row)
 	f.near, f.far = c.NearGap()+near, c.NearGap()+far
 	f.take(0, c.Vault.Arc.Get())
+	f.stance = stance{f.t.weight.Get(), curve.Point{Y: f.t.across.Get(), Z: f.t.up.Get()}, c.Vault.Width.Get(), f.tall(), "back at the crown", site.Turn(c.Panel.Width.Get(), c.Panel.Height.Get())}
 	return f
+}
+
+// stance is what is turned down: its weight without straps, its mass centre from where
+// its outline is measured, how wide it is, how far from its feet and where it is held on
+// its way down, and what the room leaves for it.
+type stance struct {
+	weight float64
+	centre curve.Point
+	wide   float64
+	reach  float64
+	held   string
+	turn   Turning
 }
 
 // take is the part of the arch between two places along it.

@@ -1,6 +1,7 @@
 package raising_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -34,7 +35,7 @@ func TestEachFrameCarriesTheWeight(t *testing.T) {
 	}{
 		"whole": {map[string]any{}, 6},
 		"one":   {map[string]any{"panels.along": int64(1), "grid.along": int64(1)}, 6},
-		"split": {map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}}, 5},
+		"split": {map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}}, 7},
 		"five":  {map[string]any{"strap.stations": []any{"10%", "30%", "50%", "70%", "90%"}}, 6},
 	} {
 		tt.changes["lift.stations"] = []any{"25%", "75%"}
@@ -74,6 +75,53 @@ func TestTheFramesOfTheReadingRoom(t *testing.T) {
 	assert.Equal(t, []raising.Hands{{For: "to lift it off what it rolls on", Takes: 6}}, list[0].Hands)
 	assert.Equal(t, "straps tight on both ribs, in the order 1, 4, 2, 3", list[5].After[0].Name)
 	assert.Equal(t, 2, list[3].Panel)
+}
+
+// By hand, of the demo in two pieces: each is 2317mm of an arc of R 3045mm, 43.60 degrees;
+// its chord is 2·3045·sin 21.80° = 2262mm and its rise 3045·(1 − cos 21.80°) = 217.8mm, its
+// extrados 60mm over that. On edge it is 1180mm high, its box √(1180² + 277.8²) = 1212mm on
+// the way down. Both pieces together weigh what the whole arch does: raise.weight, 629.9N.
+func TestAPieceComesAndIsTurnedOnItsChord(t *testing.T) {
+	changes := map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}, "lift.stations": []any{"25%", "75%"}}
+	list := framed(t, changes)
+	require.Len(t, list, 7)
+	const mm = 0.0005
+	comes, down := list[0], list[1]
+	assert.Equal(t, "piece 1 arrives on its edge", comes.Name)
+	assert.Equal(t, "piece 1 is turned down on to the ends of its chord", down.Name)
+	assert.Equal(t, 1, comes.Piece)
+	assert.InDelta(t, 1.180, comes.Top, mm)
+	assert.InDelta(t, 1.212, down.Top, mm)
+	low, high := comes.Plan[0].Bounds()
+	assert.InDelta(t, 0.2778, high.Z-low.Z, mm)
+	assert.InDelta(t, 629.9/2, comes.Weight, 0.006*629.9, "one half has a fitting of 0.4kg, 3.9N")
+	// Its centre is over the chord by less than its rise, and by more than 2/3 of it: the
+	// middle of a thin arc is at 2/3, and skin and ribs lie behind it.
+	lift := comes.Weight * (comes.Centre.Along - down.Centre.Along) / 0.2778
+	assert.InDelta(t, down.Carried[0].Force, -lift, 0.01*down.Weight)
+	assert.Greater(t, down.Carried[0].Force/down.Weight, 2.0/3*217.8/277.8)
+	assert.Less(t, down.Carried[0].Force/down.Weight, 1.0)
+	assert.InDelta(t, down.Weight/2, down.Also[0].Force, 1e-9, "its mass is half way along, and it is held at its end")
+	assert.Contains(t, strings.Join(list[4].Lines(quantity.Metric), "\n"), "It comes and is turned down as piece 1 is.")
+	assert.Contains(t, strings.Join(list[2].Lines(quantity.Metric), "\n"), "lies on its forks, is not computed and not drawn")
+}
+
+// The concourse's arch in four has plumb feet at its springings alone: of its outer pieces
+// the first is drawn turned, of the inner ones the second, and the others as they are.
+func TestPiecesThatDifferAreEachTurned(t *testing.T) {
+	var names, same []string
+	for _, f := range result.Of(sample.Ceiling(t, "concourse", nil), carrying.Search{}).Frames() {
+		if strings.Contains(f.Name, "arrives") {
+			names = append(names, f.Name)
+		}
+		for _, line := range f.Unknown {
+			if strings.Contains(line, "is turned down as") {
+				same = append(same, f.Of+": "+line)
+			}
+		}
+	}
+	assert.Equal(t, []string{"piece 1 arrives on its edge", "piece 2 arrives on its edge"}, names)
+	assert.Equal(t, []string{"panel 7: It comes and is turned down as piece 2 is.", "panel 8: It comes and is turned down as piece 1 is."}, same)
 }
 
 // Forks stowed at 700mm do not go under 622mm of clear height: blocks of 78mm.

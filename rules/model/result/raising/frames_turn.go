@@ -10,19 +10,19 @@ import (
 func (f *framer) arrives() Frame {
 	out := f.frame("arrives on its edge")
 	out.AcrossRoom = true
-	at, takes := f.turningAt(), f.hands(f.t.weight.Get())
+	at, takes := f.turningAt(), f.hands(f.stance.weight)
 	out.Elevation = []curve.Region{f.tipped(0)}
 	var plan curve.Region
 	for _, p := range f.outline {
 		plan = append(plan, curve.Point{Y: p.Y, Z: at - (p.Z - f.low.Z)})
 	}
 	out.Plan = []curve.Region{plan}
-	out.Weight, out.With = f.t.weight.Get(), "without its straps"
+	out.Weight, out.With = f.stance.weight, "without its straps"
 	out.Carried = []Share{{"floor", out.Weight}}
-	out.Centre = Centre{Across: f.t.across.Get(), Along: at - f.overFeet(), Up: f.t.along.Get(), FromEnd: f.t.along.Get()}
+	out.Centre = Centre{Across: f.stance.centre.Y, Along: at - f.overFeet(), Up: f.t.along.Get(), FromEnd: f.t.along.Get()}
 	out.Hands = []Hands{{"to lift it off what it rolls on", takes}}
 	out.People = People{"at the panel", handsAway, f.around(takes, at-f.tall()-handsAway)}
-	out.Top, out.Gap = f.long(), f.beside(f.c.Vault.Width.Get())
+	out.Top, out.Gap = f.long(), f.beside(f.stance.wide)
 	out.Unknown = append(f.short(&out), f.howItComes())
 	out.Until = "all who lift it have a hand on it, and the floor to its place is clear and level"
 	return out
@@ -39,11 +39,11 @@ func (f *framer) short(out *Frame) []string {
 }
 
 // overFeet is how far the mass centre is from the feet, toward the crown.
-func (f *framer) overFeet() float64 { return f.t.up.Get() - f.low.Z }
+func (f *framer) overFeet() float64 { return f.stance.centre.Z - f.low.Z }
 
 func (f *framer) howItComes() string {
 	switch {
-	case f.site.Turn.OnEdge:
+	case f.stance.turn.OnEdge:
 		return "It comes through the last door only on edge. How it is turned to face across the room is not computed."
 	case len(f.c.Route.Get()) == 0:
 		return "How it comes into the room is not known: the spec has no route."
@@ -63,11 +63,11 @@ func (f *framer) turns() Frame {
 	low, high := out.Elevation[0].Bounds()
 	out.Plan = []curve.Region{box(f.low.Y, low.Y, f.high.Y, high.Y)}
 	out.GhostPlan = []curve.Region{box(f.low.Y, at, f.high.Y, at+f.long())}
-	out.Weight, out.With = f.t.weight.Get(), "without its straps"
-	out.Centre = Centre{Across: f.t.across.Get(), Along: at, Up: math.Hypot(z, x), FromEnd: x}
-	f.turningHands(&out, f.t.weight.Get()*z/f.tall(), f.t.weight.Get()*x/f.tall(), low.Y-handsAway)
+	out.Weight, out.With = f.stance.weight, "without its straps"
+	out.Centre = Centre{Across: f.stance.centre.Y, Along: at, Up: math.Hypot(z, x), FromEnd: x}
+	f.turningHands(&out, f.stance.weight*z/f.tall(), f.stance.weight*x/f.stance.reach, low.Y-handsAway)
 	out.Top = math.Hypot(f.long(), f.tall())
-	out.Gap = least(f.beside(f.c.Vault.Width.Get()), Gap{"between its box on the way down and the springing", f.c.Room.Height.Get() - f.site.Turn.Tipped})
+	out.Gap = least(f.beside(f.stance.wide), Gap{"between its box on the way down and the springing", f.c.Room.Height.Get() - f.stance.turn.Tipped})
 	out.Unknown = append(f.short(&out), f.turningUnknown()...)
 	out.Until = "it stands on both feet, each in a shoe under its arris and chocked on the outside, and does not rock"
 	return out
@@ -78,8 +78,8 @@ func (f *framer) turns() Frame {
 func (f *framer) turningHands(out *Frame, lift, hold, along float64) {
 	begin, back := f.hands(lift), f.hands(hold)
 	out.Carried = []Share{{"hands at the crown, as it leaves the floor", lift}, {"floor under the feet", out.Weight - lift}}
-	out.Also = []Share{{"held back at the crown at most, level, past its balance", hold}}
-	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it back, as if it were lifted", back}}
+	out.Also = []Share{{"held " + f.stance.held + " at most, level, past its balance", hold}}
+	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it " + f.stance.held + ", as if it were lifted", back}}
 	if f.c.Vault.HalfAngle.Get() == 0 {
 		begin, back = f.hands(out.Weight), 0
 		out.Carried, out.Also = []Share{{"floor", out.Weight}}, nil
@@ -91,8 +91,8 @@ func (f *framer) turningHands(out *Frame, lift, hold, along float64) {
 func (f *framer) turningUnknown() []string {
 	var out []string
 	switch {
-	case f.site.Turn.Passes:
-	case f.site.Turn.Level:
+	case f.stance.turn.Passes:
+	case f.stance.turn.Level:
 		out = append(out, "In this room it turns level across and not down from its edge: that way is not drawn.")
 	default:
 		out = append(out, "Whether it comes down in this room is not known.")
