@@ -134,9 +134,9 @@ func headingsKeep(t *testing.T, page, pdf string) {
 	for i, printed := range strings.Split(plain, "</page>") {
 		lines := linesOf(printed)
 		for _, l := range lines {
-			if l.bold && heads[l.text] {
+			if last, ok := headingEnd(lines, l, heads); ok {
 				found++
-				assert.True(t, slices.ContainsFunc(lines, l.keeps), "page %d: %s", i+1, l.text)
+				assert.True(t, slices.ContainsFunc(lines, last.keeps), "page %d: %s", i+1, l.text)
 			}
 		}
 	}
@@ -162,6 +162,30 @@ func linesOf(page string) (out []printedLine) {
 	return out
 }
 
+// headingEnd is the last line of the heading that begins with a line: of one that is
+// wrapped the bold line under it that ends it.
+func headingEnd(lines []printedLine, first printedLine, heads map[string]bool) (last printedLine, ok bool) {
+	last = first
+	for text := first.text; first.bold; text += " " + last.text {
+		if heads[text] {
+			return last, true
+		}
+		at := slices.IndexFunc(lines, last.goesOn)
+		if at < 0 {
+			break
+		}
+		last = lines[at]
+	}
+	return last, false
+}
+
+// goesOn reports whether another line is the next one of the same bold text.
+func (l printedLine) goesOn(other printedLine) bool {
+	const off = 3 // dots
+	below := other.top - l.top
+	return other.bold && below > 0 && below < 2*l.height && max(other.left-l.left, l.left-other.left) < off
+}
+
 // keeps reports whether another line follows a heading.
 func (l printedLine) keeps(other printedLine) bool {
 	const most = 15 * 108 / 25.4
@@ -170,3 +194,23 @@ func (l printedLine) keeps(other printedLine) bool {
 }
 
 var marginText = regexp.MustCompile(`^page \d+ of |^(PASS WITH NOTES|FAIL) on `)
+
+// A heading of two lines ends with the second, and what follows is looked for under that.
+func TestHeadingOfTwoLines(t *testing.T) {
+	heads := map[string]bool{"the way in through the north door": true, "raising": true}
+	first := printedLine{top: 100, left: 50, width: 200, height: 15, bold: true, text: "the way in through"}
+	second := printedLine{top: 117, left: 50, width: 100, height: 15, bold: true, text: "the north door"}
+	other := printedLine{top: 117, left: 400, width: 100, height: 15, bold: true, text: "raising"}
+	follows := printedLine{top: 136, left: 50, width: 200, height: 14, text: "passes, on edge"}
+	lines := []printedLine{other, first, second, follows}
+	last, ok := headingEnd(lines, first, heads)
+	require.True(t, ok)
+	assert.Equal(t, second, last)
+	assert.True(t, slices.ContainsFunc(lines, last.keeps))
+	assert.False(t, slices.ContainsFunc([]printedLine{other, first, second}, last.keeps), "stranded")
+	last, ok = headingEnd(lines, other, heads)
+	assert.True(t, ok)
+	assert.Equal(t, other, last)
+	_, ok = headingEnd(lines, second, heads)
+	assert.False(t, ok, "its second line begins no heading")
+}
