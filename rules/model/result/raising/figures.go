@@ -33,7 +33,7 @@ type turned struct {
 // Figures are those of turning the panel down from its edge on to its feet, of
 // where its mass is, of standing it on its feet and of sliding it home: in m, N and
 // rad. None without lifts. The frames have those of the pieces of a split arch; how a flat
-// panel, which has no crown, is turned is not worked out. Derived: each force balances
+// panel, which has no crown, is turned is not computed. Derived: each force balances
 // the weight in moments about the feet.
 func Figures(c *layout.Ceiling) []figure.Figure {
 	t := turnedOf(c)

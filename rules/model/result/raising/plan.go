@@ -67,7 +67,7 @@ func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
 		out = append(out, "The weight lacks a fitting: needs "+spec.Key("fitting", n, "mass")+".")
 	}
 	if c.Panel.Around.Get() > 1 {
-		out = append(out, "How a piece of a split arch comes from its chord to the slope that it hangs at and lies on its forks, and the force that brings the pieces together, are not worked out.")
+		out = append(out, "How a piece of a split arch comes from its chord to the slope that it hangs at and lies on its forks, and the force that brings the pieces together, are not computed.")
 	}
 	return out
 }
