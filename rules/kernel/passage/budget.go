@@ -1,8 +1,11 @@
 package passage
 
-// Budget is the cells that searches may still spend; nil is none. It is not of
-// time, so that the same answer comes on every machine.
-type Budget struct{ Cells int }
+// Budget is what searches may still spend; nil is none. It is not of time, so that the
+// same answer comes on every machine.
+type Budget struct {
+	Cells int // of covers and of motions that are tried
+	Looks int // at poses up a stair, once no plain motion is found and its landing does not rule all out
+}
 
 // spend takes n cells, and reports whether there were so many.
 func (b *Budget) spend(n int) bool {

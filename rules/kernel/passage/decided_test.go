@@ -28,8 +28,11 @@ func pairsOfAKind(t *testing.T) int {
 	return 40
 }
 
-// plainBudget is the cells that a spec has.
-const plainBudget = 20000
+// plainBudget is the cells that a spec has, and plainLooks the looks.
+const (
+	plainBudget = 20000
+	plainLooks  = 120000
+)
 
 // kind is one kind of leg: a random one, decided, and the walls it is made of.
 type kind struct {
@@ -64,7 +67,7 @@ var kinds = []kind{
 		c := corner(r)
 		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
 	}},
-	{"stair", 0.28, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"stair", 0.18, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		s := stair(r)
 		return func(left *passage.Budget) passage.Decision { return b.Climb(s, left) }, stairWalls(s)
 	}},
@@ -87,7 +90,7 @@ func TestDecided(t *testing.T) {
 			for j := range n {
 				p := panel(r)
 				decide, walls := k.random(r, p.body)
-				d := decide(&passage.Budget{Cells: plainBudget})
+				d := decide(&passage.Budget{Cells: plainBudget, Looks: plainLooks})
 				count[d.Outcome]++
 				switch d.Outcome {
 				case passage.Passes:

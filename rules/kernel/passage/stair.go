@@ -14,10 +14,12 @@ const (
 
 // Stair is a flight that comes up to a landing, and one alike that goes on from it. The
 // world's axes: X across, Y on from the top step, Z up from the landing, which is
-// 0 ≤ X ≤ Across and 0 ≤ Y ≤ Length. The flight comes up along Y in 0 ≤ X ≤ Width. The
-// way goes on along X in 0 ≤ Y ≤ Length at a quarter turn, and against Y in
-// Across - Width ≤ X ≤ Across at a half; then all between the flights is wall. The
-// headroom is upright, over the line of the nosings and over the landing. Lengths in m.
+// 0 ≤ X ≤ Across and 0 ≤ Y ≤ Length; straight on it has no end, and its walls are Across
+// apart, the flight anywhere between them, or not known where that is 0. The flight comes
+// up along Y in 0 ≤ X ≤ Width. The way goes on along X in 0 ≤ Y ≤ Length at a quarter turn,
+// and against Y in Across - Width ≤ X ≤ Across at a half; then all between the flights is
+// wall. The headroom is upright, over the line of the nosings and over the landing. Lengths
+// in m.
 type Stair struct {
 	Turn                         StairTurn
 	Width, Headroom, Rise, Going float64
@@ -58,7 +60,7 @@ func (b *Body) Climb(s Stair, budget *Budget) Decision {
 			return Decision{Outcome: Passes, Motion: m}
 		}
 	}
-	proven, ranOut := b.stairCover(s, landingPlaces, budget)
+	proven, ranOut := b.landingCover(s, budget)
 	if proven {
 		return Decision{Outcome: Cannot, Bound: StairCover}
 	}
@@ -67,38 +69,40 @@ func (b *Body) Climb(s Stair, budget *Budget) Decision {
 			return Decision{Outcome: Passes, Motion: m}
 		}
 	}
-	if s.Turn == Straight {
-		proven, over := b.stairCover(s, flightPlaces, budget)
-		if proven {
-			return Decision{Outcome: Cannot, Bound: StairCover}
-		}
-		ranOut = ranOut || over
+	inFlight, over := b.flightCover(s, budget)
+	if inFlight {
+		return Decision{Outcome: Cannot, Bound: StairCover}
 	}
-	return Decision{Outcome: Undecided, RanOut: ranOut || budget.spent()}
+	if m, found := b.grown(s, budget); found {
+		return Decision{Outcome: Passes, Motion: m}
+	}
+	return Decision{Outcome: Undecided, RanOut: ranOut || over || budget.spent() || budget.Looks <= 0}
 }
 
-// coverPlace is a place P of the body, as a share of its middle line, that is somewhere on
-// its way up: half way around the landing, or so far down a straight flight, as a share
-// of its run.
-type coverPlace struct{ share, down float64 }
-
-// landingPlaces and flightPlaces are those that are looked at, the latter of straight
-// flights alone, and last: what they take of the budget is no motion's.
+// landingPlaces are the places P of the body, as shares of its middle line, that are looked
+// at half way around the landing; those that are looked at down the flight are its middle
+// at such shares of the run.
 var (
-	landingPlaces = []coverPlace{{0.5, 0}, {0.2, 0}}
-	flightPlaces  = []coverPlace{{0.5, 0.5}, {0.5, 0.25}}
+	landingPlaces = []float64{0.5, 0.2}
+	flightPlaces  = []float64{0.5, 0.25, 0}
 )
 
-// stairCover proves, if it can, that no motion takes the body up a stair.
-func (b *Body) stairCover(s Stair, places []coverPlace, budget *Budget) (proven, ranOut bool) {
-	m := b.middle()
-	if len(m) == 0 || s.Turn == Half && s.Across < 2*s.Width {
+// landingCover proves, if it can, that no motion takes the body around a stair's landing.
+func (b *Body) landingCover(s Stair, budget *Budget) (proven, ranOut bool) {
+	if s.Turn == Straight || s.Turn == Half && s.Across < 2*s.Width {
 		return false, false
 	}
-	for _, p := range places {
-		at, even := m[int(p.share*float64(len(m)-1)+0.5)].at, p.share == 0.5
-		probes := b.stairProbes(at, even)
-		proven, over := probes.all(s.cover(probes, p.down), budget)
+	for _, share := range landingPlaces {
+		probes := b.probesAt(share)
+		if probes == nil {
+			return false, false
+		}
+		out := (&halfCover{probes, s, s.Across/2 - s.Width}).out
+		if s.Turn == Quarter {
+			far := math.Hypot(s.Width, s.Length)
+			out = (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out
+		}
+		proven, over := probes.all(out, budget)
 		if proven {
 			return true, false
 		}
@@ -107,18 +111,38 @@ func (b *Body) stairCover(s Stair, places []coverPlace, budget *Budget) (proven,
 	return false, ranOut
 }
 
-// cover reports of the turns that its probes see whether the body can't be half way at
-// any, or so far down a straight flight.
-func (s Stair) cover(probes *stairProbes, down float64) (out func() bool) {
-	switch s.Turn {
-	case Half:
-		return (&halfCover{probes, s, s.Across/2 - s.Width}).out
-	case Quarter:
-		far := math.Hypot(s.Width, s.Length)
-		return (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out
-	default:
-		return (&straightCover{probes, s, -down * s.run()}).out
+// What a cover of a flight may spend at most, in cells, and how many looks each costs.
+const (
+	flightCells = 10500
+	looksACell  = 2
+)
+
+// flightCover proves, if it can, that no motion takes the body up the flight.
+func (b *Body) flightCover(s Stair, budget *Budget) (proven, ranOut bool) {
+	probes := b.probesAt(0.5)
+	if probes == nil || !b.alongFlight(s) {
+		return false, false
 	}
+	for _, down := range flightPlaces {
+		given := min(flightCells, budget.Looks/looksACell)
+		part := &Budget{Cells: given}
+		proven, over := probes.all((&flightCover{probes, s, -down * s.run()}).out, part)
+		if budget.Looks -= looksACell * (given - part.Cells); proven {
+			return true, false
+		}
+		ranOut = ranOut || over
+	}
+	return false, ranOut
+}
+
+// probesAt are those from the place at a share of the body's middle line; nil if it has
+// none.
+func (b *Body) probesAt(share float64) *stairProbes {
+	m := b.middle()
+	if len(m) == 0 {
+		return nil
+	}
+	return b.stairProbes(m[int(share*float64(len(m)-1)+0.5)].at, share == 0.5)
 }
 
 // AsCorner is a motion up a stair as it is seen in a Corner: its Y against the stair's,

@@ -62,7 +62,7 @@ func (q *quarterCover) outAt(far bounds) bool {
 			return true
 		}
 	}
-	return q.through(x, y)
+	return q.through(q.s, x, y)
 }
 
 // over is the lowest floor and the highest soffit at a place, from the inner corner.
@@ -87,16 +87,16 @@ func (s Stair) over(x, y bounds) (floor, soffit float64) {
 
 // through reports whether the way between two probes that are next to each other goes
 // through the inner corner for certain.
-func (q *quarterCover) through(x, y bounds) bool {
-	for _, row := range q.rows {
+func (h *stairProbes) through(s Stair, x, y bounds) bool {
+	for _, row := range h.rows {
 		for k := 1; k < len(row); k++ {
-			a, b := q.seen[row[k-1]], q.seen[row[k]]
+			a, b := h.seen[row[k-1]], h.seen[row[k]]
 			if a[0].low > b[0].low {
 				a, b = b, a
 			}
 			left, right := bounds{x.low + a[0].low, x.high + a[0].high}, bounds{x.low + b[0].low, x.high + b[0].high}
-			within := min(a[1].low, b[1].low)+y.low >= -q.s.run() && right.high <= q.s.Across-q.s.Width+q.s.run()
-			if within && left.high < 0 && right.low > 0 && heightAtZero(left, right, y.high+a[1].high, y.high+b[1].high) < q.b.wrap {
+			within := min(a[1].low, b[1].low)+y.low >= -s.run() && right.high <= s.Across-s.Width+s.run()
+			if within && left.high < 0 && right.low > 0 && heightAtZero(left, right, y.high+a[1].high, y.high+b[1].high) < h.b.wrap {
 				return true
 			}
 		}

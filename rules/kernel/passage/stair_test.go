@@ -55,8 +55,8 @@ func (s Stair) short(x, y, z, wrap float64) bool {
 		return true
 	}
 	switch s.Turn {
-	case Straight:
-		return y < 0 && (x < wrap || x > s.Width-wrap)
+	case Straight: // the flight comes up to one end of the landing
+		return x < wrap || x > s.Across-wrap || y < 0 && x > s.Width-wrap
 	case Quarter:
 		return x < wrap || y > s.Length-wrap || x > s.Width && y < 0
 	default:
@@ -75,11 +75,13 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 			s := Stair{Turn: turn, Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28, Risers: 4 + r.IntN(12)}
 			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
 			b := NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
+			if r.IntN(3) == 0 {
+				b = NewBody([]Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
+			}
 			p := b.middle()[len(b.middle())/2].at
 			p.X = 0
 			probes := b.stairProbes(p, true)
-			down := 0.25 * float64(r.IntN(3))
-			out := s.cover(probes, down)
+			out, down := s.anyCover(r, b, probes)
 			c := cube{r.IntN(2), cell{half: [3]float64{1, 1, 1}}}
 			for range 40 {
 				widest := probes.see(c)
@@ -99,6 +101,22 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 	}
 }
 
+// anyCover is that of a stair's landing, or of its flight where that applies, P so far
+// down it.
+func (s Stair) anyCover(r *rand.Rand, b *Body, probes *stairProbes) (out func() bool, down float64) {
+	down = flightPlaces[r.IntN(len(flightPlaces))]
+	flight := (&flightCover{probes, s, -down * s.run()}).out
+	switch along := b.alongFlight(s); {
+	case s.Turn == Straight, along && r.IntN(2) == 0:
+		return flight, down
+	case s.Turn == Quarter:
+		far := math.Hypot(s.Width, s.Length)
+		return (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out, -1
+	default:
+		return (&halfCover{probes, s, s.Across/2 - s.Width}).out, -1
+	}
+}
+
 // within3 is a cell of one random turn of a cell.
 func within3(r *rand.Rand, c cube) cube {
 	for i, h := range c.half {
@@ -108,7 +126,7 @@ func within3(r *rand.Rand, c cube) cube {
 }
 
 // halfWay reports whether the body may be at a turn with a place of it half way, or so far
-// down a straight flight.
+// down the flight if that is not below 0.
 func (b *Body) halfWay(s Stair, p Point, down float64, t Turn) bool {
 	var at []Vec
 	for _, q := range b.chain(0.05) {
@@ -119,10 +137,10 @@ func (b *Body) halfWay(s Stair, p Point, down float64, t Turn) bool {
 	}
 	for part := 0.01; part < 1; part += 0.02 {
 		place := Vec{X: s.Across / 2, Y: part * s.Length}
-		switch s.Turn {
-		case Straight:
+		switch {
+		case down >= 0:
 			place = Vec{X: part * s.Width, Y: -down * s.run()}
-		case Quarter:
+		case s.Turn == Quarter:
 			place = Vec{X: (1 - part) * s.Width, Y: part * s.Length}
 		}
 		least := s.slope() * min(0, place.Y)

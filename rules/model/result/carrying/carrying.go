@@ -77,17 +77,24 @@ const (
 	Thorough              // ten times the plain one
 )
 
-// cells are what the searches of a spec may spend, in the order of its route.
-const cells = 20000
+// What the searches of a spec may spend, in the order of its route: cells, and looks at
+// poses up a stair.
+const (
+	cells = 20000
+	looks = 200000
+)
 
 func (s Search) budget() *passage.Budget {
 	switch s.Depth {
 	case None:
 		return nil
 	case Thorough:
-		return &passage.Budget{Cells: 10 * cells}
+		return &passage.Budget{Cells: 10 * cells, Looks: 10 * looks}
 	default:
-		return &passage.Budget{Cells: cells}
+		if s.Brief {
+			return &passage.Budget{Cells: cells}
+		}
+		return &passage.Budget{Cells: cells, Looks: looks}
 	}
 }
 

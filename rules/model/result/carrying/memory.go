@@ -72,26 +72,28 @@ type remembered struct {
 	brief bool
 }
 
-// decided is a way with the cells that it was given and those that it took.
+// decided is a way with what it was given to spend and what it took.
 type decided struct {
 	way         Way
-	given, took int
+	given, took passage.Budget
 }
 
-// recall is what was decided, or decides it. What ran out of cells counts only
-// where there are as many again, and all else where there are as many as it took.
+// recall is what was decided, or decides it. What ran out counts only where there is as
+// much again, and all else where there is as much as it took.
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
 	had, known := m.had(key)
-	given := cellsOf(left)
-	if known && (given == had.given || !had.way.RanOut && given >= had.took) {
+	given := whole(left)
+	if known && (given == had.given || !had.way.RanOut && given.Cells >= had.took.Cells && given.Looks >= had.took.Looks) {
 		if left != nil {
-			left.Cells -= had.took
+			left.Cells -= had.took.Cells
+			left.Looks -= had.took.Looks
 		}
 		return had.way
 	}
 	way := decide()
+	now := whole(left)
 	m.mu.Lock()
-	m.ways.put(key, decided{way, given, given - cellsOf(left)})
+	m.ways.put(key, decided{way, given, passage.Budget{Cells: given.Cells - now.Cells, Looks: given.Looks - now.Looks}})
 	m.mu.Unlock()
 	return way
 }
@@ -148,11 +150,12 @@ func (m *Memory) enters(key entered, prove func() bool) bool {
 	return proven
 }
 
-func cellsOf(left *passage.Budget) int {
+// whole is what may be spent, nothing of none.
+func whole(left *passage.Budget) passage.Budget {
 	if left == nil {
-		return 0
+		return passage.Budget{}
 	}
-	return left.Cells
+	return *left
 }
 
 // mark tells the wrapped panel from all others.

@@ -62,7 +62,7 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	if left != nil {
 		left.Cells *= standing / cells
 	}
-	key := entered{p.mark(), door, r.Top, cellsOf(left)}
+	key := entered{p.mark(), door, r.Top, whole(left).Cells}
 	if search.Memory.enters(key, func() bool { proven, _ := p.body.StandsUpright(door, r.Top, left); return proven }) {
 		r.Door = last.Prefix
 	}

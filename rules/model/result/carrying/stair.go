@@ -138,10 +138,10 @@ func climb(l layout.Leg, turn passage.StairTurn, b *passage.Body, s passage.Stai
 		return passage.Decision{Outcome: passage.Undecided}
 	}
 	s.Turn, s.Rise, s.Going, s.Risers = turn, l.Rise.Get(), l.Going.Get(), l.Risers.Get()
-	part := &passage.Budget{Cells: left.Cells * climbCells / 4}
+	part := &passage.Budget{Cells: left.Cells * climbCells / 4, Looks: left.Looks}
 	left.Cells -= part.Cells
 	d := b.Climb(s, part)
-	left.Cells += part.Cells
+	left.Cells, left.Looks = left.Cells+part.Cells, part.Looks
 	return d
 }
 
@@ -150,7 +150,11 @@ func straightWalls(l layout.Leg, head float64) walls {
 	flight := flightWalls(l, head)
 	apart := flight.decide
 	flight.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		whole := climb(l, passage.Straight, b, passage.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}, left)
+		stair := passage.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
+		if l.Landing.Width.Given() {
+			stair.Across = max(s[0], l.Landing.Width.Get())
+		}
+		whole := climb(l, passage.Straight, b, stair, left)
 		d := apart(b, s, left)
 		switch {
 		case whole.Outcome == passage.Passes && d.Outcome == passage.Passes:
@@ -158,6 +162,7 @@ func straightWalls(l layout.Leg, head float64) walls {
 		case whole.Outcome == passage.Cannot:
 			d.Outcome, d.Bound = whole.Outcome, whole.Bound
 		}
+		d.RanOut = d.RanOut || whole.RanOut
 		return d
 	}
 	return flight
@@ -207,7 +212,9 @@ func landingWalls(l layout.Leg) walls {
 			d.Motion = b.Around(corner(s), nil).Motion
 			return d
 		}
-		return apart(l, b, s, left)
+		each := apart(l, b, s, left)
+		each.RanOut = each.RanOut || d.RanOut
+		return each
 	}
 	return w
 }

@@ -42,7 +42,7 @@ func TestStairsAreDecided(t *testing.T) {
 	count, byTurn, followed := map[passage.Outcome]int{}, map[string]int{}, 0
 	for range n {
 		p, l := stairPanel(t, r), randomStair(r)
-		way := p.stair(l, &passage.Budget{Cells: cells})
+		way := p.stair(l, Search{}.budget())
 		assert.Empty(t, way.Needs)
 		count[way.Outcome]++
 		if way.Climbs {

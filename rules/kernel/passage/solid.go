@@ -1,0 +1,175 @@
+package passage
+
+import "math"
+
+// halfSpace has a place at n·v − at over it, n of length 1: in m.
+type halfSpace struct {
+	n  Vec
+	at float64
+}
+
+// solid is a convex obstacle, as planes that each have all of it below them. What lies
+// over one of them is outside, and at least that far off. Planes between two faces, about
+// the edge they make, let pass what is over the edge and over neither halfSpace.
+type solid []halfSpace
+
+// over is the halfSpace with a normal through a place.
+func over(n, at Vec) halfSpace {
+	n = n.times(1 / n.length())
+	return halfSpace{n, n.dot(at)}
+}
+
+// off is how far at the least some places' hull is off the solid, if that is less than
+// most.
+func (s solid) off(places []Vec, most float64) float64 {
+	off := none
+	for _, h := range s {
+		if off = max(off, h.below(places, off)); off >= most {
+			break
+		}
+	}
+	return off
+}
+
+// beyond reports whether a place is further than so far off the solid for certain.
+func (s solid) beyond(at Vec, far float64) bool {
+	for _, h := range s {
+		if h.n.dot(at)-h.at >= far {
+			return true
+		}
+	}
+	return false
+}
+
+// below is how far the lowest of some places is over the plane, or no more than least.
+func (h halfSpace) below(places []Vec, least float64) float64 {
+	low := math.Inf(1)
+	for _, v := range places {
+		if low = min(low, h.n.dot(v)-h.at); low <= least {
+			return low
+		}
+	}
+	return low
+}
+
+// aboutEdge is how many planes are looked at about an edge: fewer find less.
+const aboutEdge = 5
+
+// edge is the solid of two faces with such normals that meet at a place.
+func edge(from, to, at Vec) (out solid) {
+	from, to = from.times(1/from.length()), to.times(1/to.length())
+	for k := range aboutEdge {
+		f := float64(k) / (aboutEdge - 1)
+		out = append(out, over(from.times(1-f).add(to.times(f)), at))
+	}
+	return out
+}
+
+// solids are all that is in the way on a stair, past whose flights there are floors and
+// soffits alone.
+func (s Stair) solids() []solid {
+	deep, slope, run := s.Rise*float64(s.Risers), s.slope(), s.run()
+	up, down, on, back, right, left := Vec{Z: 1}, Vec{Z: -1}, Vec{Y: 1}, Vec{Y: -1}, Vec{X: 1}, Vec{X: -1}
+	steps, soffit := Vec{Y: -slope, Z: 1}, Vec{Y: slope, Z: -1}
+	flight := edge(down, soffit, Vec{Y: -run, Z: s.Headroom - deep})
+	out := []solid{{over(right, Vec{})}, edge(up, steps, Vec{}), {over(up, Vec{Z: -deep})}}
+	if s.Turn == Straight {
+		return append(out, flight, solid{over(down, Vec{Z: s.Headroom})}, solid{over(left, Vec{X: s.Width})})
+	}
+	// The flight that goes on: its steps begin at the landing's edge, a rise higher.
+	ahead, edgeAt, end := right, Vec{X: s.Across}, Vec{X: s.Width}
+	if s.Turn == Half {
+		ahead, edgeAt = back, Vec{}
+	}
+	next := ahead.times(-1)
+	top := edgeAt.add(ahead.times(run - s.Going)).add(up.times(deep))
+	onward := append(edge(next, up.minus(ahead.times(slope)), edgeAt.add(up.times(s.Rise))), edge(up.minus(ahead.times(slope)), up, top)...)
+	flight = append(flight, edge(soffit, on, Vec{Z: s.Headroom})...)
+	out = append(out, edge(down, down.add(ahead.times(slope)), edgeAt.add(up.times(s.Headroom))), solid{over(down, Vec{Z: s.Headroom + deep})}, solid{over(back, Vec{Y: s.Length})})
+	if s.Turn == Quarter {
+		return append(out, flight, onward, edge(left, on, end))
+	}
+	far := Vec{X: s.Across - s.Width}
+	return append(out, append(flight, over(right, end)), append(onward, over(left, far)),
+		append(edge(left, on, end), edge(on, right, far)...), solid{over(left, Vec{X: s.Across})})
+}
+
+// piece is a convex part of a body, as its corners, all within a distance of a place.
+type piece struct {
+	corners []Vec
+	centre  Vec
+	radius  float64
+}
+
+// How a body is cut into pieces: until on average no more than a hollow, in m, is between
+// a piece and its hull, or so many times.
+const (
+	hollow    = 0.003
+	pieceCuts = 6
+)
+
+// pieces are convex parts whose union holds the body.
+func (b *Body) pieces() (out []piece) {
+	for _, hull := range convex(b.section, pieceCuts) {
+		var p piece
+		low, high := box(hull)
+		p.centre = Vec{0, (low.X + high.X) / 2, (low.Y + high.Y) / 2}
+		for _, q := range hull {
+			for _, x := range [2]float64{-b.half, b.half} {
+				v := Vec{x, q.X, q.Y}
+				p.corners = append(p.corners, v)
+				p.radius = max(p.radius, v.minus(p.centre).length())
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// convex are hulls whose union holds a polygon: it is cut across its longest extent until
+// they fill little more than it.
+func convex(section []Point, cuts int) [][]Point {
+	hull := Hull(section)
+	if len(hull) < 3 {
+		return nil
+	}
+	var from, along Point
+	far := 0.0
+	for i, p := range hull {
+		for _, q := range hull[:i] {
+			if d := p.minus(q); dot(d, d) > far*further {
+				from, along, far = q, d, dot(d, d)
+			}
+		}
+	}
+	far = math.Sqrt(far)
+	if cuts == 0 || math.Abs(signedArea(hull))-math.Abs(signedArea(section)) <= hollow*far {
+		return [][]Point{hull}
+	}
+	middle := dot(from, along)/far + far/2
+	var out [][]Point
+	for _, side := range [2]float64{1, -1} {
+		out = append(out, convex(halfOf(section, Point{side * along.X / far, side * along.Y / far}, side*middle), cuts-1)...)
+	}
+	return out
+}
+
+// halfOf is what of a polygon is no further along a direction than at.
+func halfOf(section []Point, along Point, at float64) (out []Point) {
+	if len(section) == 0 {
+		return nil
+	}
+	last := section[len(section)-1]
+	for _, p := range section {
+		a, b := dot(last, along)-at, dot(p, along)-at
+		if a <= 0 != (b <= 0) {
+			f := a / (a - b)
+			out = append(out, Point{last.X + f*(p.X-last.X), last.Y + f*(p.Y-last.Y)})
+		}
+		if b <= 0 {
+			out = append(out, p)
+		}
+		last = p
+	}
+	return out
+}

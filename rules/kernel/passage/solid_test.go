@@ -1,0 +1,159 @@
+package passage
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// The hulls hold every place of the section, and reach past a circle's arc by no more
+// than the hollow of one of them: its sagitta is 3/2 of what it has on average.
+func TestPiecesHoldTheSection(t *testing.T) {
+	const radius, thick = 1.5, 0.08
+	b := NewBody(arc(radius, thick, math.Pi/2), 0.8, 0.02)
+	pieces := b.pieces()
+	assert.Greater(t, len(pieces), 4)
+	r := rand.New(rand.NewPCG(25, 4))
+	for range 500 {
+		i := r.IntN(len(b.section))
+		p, q, f := b.section[i], b.section[(i+1)%len(b.section)], r.Float64()
+		at := Point{p.X + f*(q.X-p.X), p.Y + f*(q.Y-p.Y)}
+		assert.True(t, anyHolds(pieces, at), "%v", at)
+	}
+	inside := 0.0
+	for _, p := range pieces {
+		hull := p.section()
+		for i, q := range hull {
+			n := hull[(i+1)%len(hull)]
+			mid := Point{(q.X + n.X) / 2, (q.Y + n.Y) / 2}
+			inside = max(inside, fromOutline(b.section, mid))
+		}
+	}
+	assert.Less(t, inside, thick/2+1.5*hollow+1e-6)
+}
+
+// section is a piece's hull.
+func (p piece) section() (out []Point) {
+	for i := 0; i < len(p.corners); i += 2 {
+		out = append(out, Point{p.corners[i].Y, p.corners[i].Z})
+	}
+	return out
+}
+
+// anyHolds reports whether a hull, anticlockwise, has a place.
+func anyHolds(pieces []piece, at Point) bool {
+	for _, p := range pieces {
+		hull, holds := p.section(), true
+		for i, q := range hull {
+			if cross(hull[(i+1)%len(hull)].minus(q), at.minus(q)) < -1e-9 {
+				holds = false
+			}
+		}
+		if holds {
+			return true
+		}
+	}
+	return false
+}
+
+// fromOutline is how far a place is from a closed outline.
+func fromOutline(section []Point, at Point) float64 {
+	out := math.Inf(1)
+	for i, p := range section {
+		out = min(out, math.Sqrt(nearestSquare(p.minus(at), section[(i+1)%len(section)].minus(at))))
+	}
+	return out
+}
+
+// A bar of 1 m, 60 mm square in a wrap of 20 mm, lies level across stairs of 1 in 2. What
+// is left about it is worked out by hand: in the middle of the landing at least the 300 mm
+// that are measured; 50 mm over the floor nothing. With its middle 0.1 m over the landing
+// and 0.1 m before its edge, its lower far arris is 70 mm over the edge and 70 mm before it,
+// (70 + 70/2)·2/√5 = 93.9 mm square to the line of the nosings. Under the soffit over the
+// flight, 100 mm below it, the upper near arris is (100 - 30 - 30/2)·2/√5 = 49.2 mm off.
+func TestRoomAboutABar(t *testing.T) {
+	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 3, Length: 1.2, Risers: 12}
+	g := rod(1).trees(s, nil)
+	along := Turn{{Y: 1}, {X: -1}, {Z: 1}} // the bar along X
+	for _, c := range []struct {
+		at   Vec
+		want float64
+	}{
+		{Vec{1.5, 0.6, 1.2}, roomMost},
+		{Vec{1.5, 0.6, 0.05}, 0},
+		{Vec{0.6, -0.1, 0.1}, 0.0739},
+		{Vec{0.56, 0.6, 1.2}, 0.04},
+		{Vec{0.6, 1.2 - 0.06, 1.2}, 0.01},
+		{Vec{1.5, 0.06, 1.2}, 0.01},       // beside the block inside the corner
+		{Vec{1.5, 0.6, 2.4 - 0.08}, 0.03}, // under the soffit
+		{Vec{0.6, -2, -2*0.5 + 2.4 - 0.1}, 0.0292},
+		{Vec{3.6, 0.6, 0.15 + 0.05*1 + 0.09}, -1}, // its end within the steps that go on
+	} {
+		got := g.room(Pose{along, c.at}, none)
+		if c.want < 0 {
+			assert.Negative(t, got, "%v", c.at)
+			continue
+		}
+		assert.InDelta(t, c.want, got, treesCoarse+1e-3, "%v", c.at)
+		assert.LessOrEqual(t, got, c.want+1e-9)
+	}
+}
+
+// No place of the body is nearer to walls, floors and soffits than the room that is known.
+func TestRoomIsNoMoreThanThereIs(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 5))
+	looked := 0
+	for range 3000 {
+		s := Stair{Turn: StairTurn(1 + r.IntN(3)), Width: 1 + r.Float64(), Headroom: 2 + r.Float64(), Rise: 0.17, Going: 0.28, Risers: 8}
+		s.Across, s.Length = 2*s.Width+r.Float64(), s.Width+r.Float64()
+		b := NewBody(arc(0.3+r.Float64(), 0.06, 0.5+r.Float64()), 0.3+r.Float64(), 0.02)
+		g := growing{b.trees(s, nil), r}
+		n := g.anywhere()
+		room := g.room(n.Pose, 0)
+		if room < 0 {
+			continue
+		}
+		looked++
+		for _, q := range b.chain(0.02) {
+			for i := range 11 {
+				v := n.place(Vec{b.half * (float64(i)/5 - 1), q.X, q.Y})
+				assert.False(t, s.short(v.X, v.Y, v.Z, b.wrap+room-1e-9), "%v %v", s, n.Pose)
+			}
+		}
+	}
+	assert.Greater(t, looked, 100)
+}
+
+// A bar of 1.6 m has a way up that trees find, from beyond the foot to the floor above. One
+// of 9 m, which is longer than the landing's box and both halves of the bar can be around
+// its corner, has none.
+func TestTreesGrowAroundALanding(t *testing.T) {
+	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 1.8, Length: 1.2, Risers: 10}
+	m, found := rod(1.6).grown(s, &Budget{Looks: 100000})
+	assert.True(t, found)
+	assert.True(t, m.Climbs)
+	assert.GreaterOrEqual(t, m.Margin, 0.0)
+	poses := m.Poses()
+	g := rod(1.6).trees(s, nil)
+	assert.True(t, g.reach(poses[0]).foot)
+	assert.True(t, g.reach(poses[len(poses)-1]).top)
+	_, found = rod(9).grown(s, &Budget{Looks: 20000})
+	assert.False(t, found)
+}
+
+// A square plate of 2.7 m lies across a flight with a chord of 2.7 m at the least. The
+// flight is 0.9 m wide and, square to its slope of 1 in 2, √(4/5)·(2.2 m of headroom and a
+// rise of 0.15 m) = 2.10 m high: its diagonal is 2.29 m.
+func TestAPlateIsRuledOutInTheFlight(t *testing.T) {
+	plate := NewBody([]Point{{X: 0, Y: 0}, {X: 2.7, Y: 0}, {X: 2.7, Y: 0.06}, {X: 0, Y: 0.06}}, 2.7, 0.02)
+	for _, turn := range []StairTurn{Straight, Quarter, Half} {
+		s := Stair{Turn: turn, Width: 0.9, Headroom: 2.2, Rise: 0.15, Going: 0.3, Across: 4, Length: 4, Risers: 16}
+		proven, _ := plate.flightCover(s, &Budget{Looks: 100000})
+		assert.True(t, proven, "%v", turn)
+		s.Width, s.Across = 3, 7
+		proven, _ = plate.flightCover(s, &Budget{Looks: 100000})
+		assert.False(t, proven, "%v", turn)
+	}
+}

@@ -1,0 +1,94 @@
+package passage
+
+// even is a random number between two.
+func (g *growing) even(a, b float64) float64 { return a + (b-a)*g.r.Float64() }
+
+// anywhere is a random pose at one of the stair's parts.
+func (g *growing) anywhere() treeNode {
+	var q quaternion
+	for i := range q {
+		q[i] = g.r.NormFloat64()
+	}
+	q = q.unit()
+	return treeNode{Pose: Pose{q.turn(), g.somewhere()}, turn: q}
+}
+
+// moreLanding is how many times more often than the other parts the landing is taken.
+const moreLanding = 2
+
+// somewhere is a random place at one of the stair's parts, for the body's middle.
+func (g *growing) somewhere() Vec {
+	s, far := g.s, g.b.diameter
+	deep, up := s.Rise*float64(s.Risers), g.even(0, s.Headroom)
+	part := max(0, g.r.IntN(s.parts()+moreLanding)-moreLanding)
+	if part == 0 && s.Turn == Straight {
+		return Vec{g.even(0, s.Width), g.even(-far/2, far), up}
+	}
+	switch on := g.even(0, s.run()); part {
+	case 0:
+		return Vec{g.even(0, s.Across), g.even(-far/4, s.Length), up}
+	case 1:
+		return Vec{g.even(0, s.Width), -s.run() - g.even(0, far), up - deep}
+	case 2:
+		return Vec{g.even(0, s.Width), -on, up - s.slope()*on}
+	case 3:
+		return s.beyond(g.even(0, 1), on, up+s.slope()*on)
+	default:
+		return s.beyond(g.even(0, 1), s.run()+g.even(0, far), up+deep)
+	}
+}
+
+// beyond is a place at a share of the width of the flight that goes on, so far on from
+// the landing.
+func (s Stair) beyond(share, on, up float64) Vec {
+	if s.Turn == Quarter {
+		return Vec{s.Across + on, share * s.Length, up}
+	}
+	return Vec{s.Across - share*s.Width, -on, up}
+}
+
+// slope is the direction of a flight.
+func (g *growing) slope() Vec {
+	if g.s.Turn == Straight || g.r.IntN(2) == 0 {
+		return Vec{Y: 1, Z: g.s.slope()}
+	}
+	return g.s.beyond(0, 1, g.s.slope()).minus(g.s.beyond(0, 0, 0))
+}
+
+// near is a random pose about one, turned and shifted by about so much.
+func (g *growing) near(n *treeNode, by float64) treeNode {
+	q := n.turn
+	for i := range q {
+		q[i] += by / 2 * g.r.NormFloat64()
+	}
+	q = q.unit()
+	v := Vec{g.r.NormFloat64(), g.r.NormFloat64(), g.r.NormFloat64()}
+	return treeNode{Pose: Pose{q.turn(), n.At.add(v.times(by / 2))}, turn: q}
+}
+
+// How a pose with room is looked for: the random steps grow where one leaves more, up to
+// a most, and get less after so many that leave less.
+const (
+	stepMost  = 0.4
+	stepGrows = 1.4
+	stepLess  = 0.6
+	stepFails = 6
+)
+
+// roomier is a pose that has room, if random steps each of which leaves more than the one
+// before come to one.
+func (g *growing) roomier(n treeNode, tries int, step float64) (_ treeNode, ok bool) {
+	failed := 0
+	for range tries {
+		if n.room >= roomLeast {
+			return n, true
+		}
+		m := g.near(&n, step)
+		if m.room = g.look(m.Pose, n.room); m.room > n.room {
+			n, failed, step = m, 0, min(stepMost, step*stepGrows)
+		} else if failed++; failed > stepFails {
+			failed, step = 0, step*stepLess
+		}
+	}
+	return n, n.room >= roomLeast
+}
