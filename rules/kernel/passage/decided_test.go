@@ -67,7 +67,7 @@ var kinds = []kind{
 		c := corner(r)
 		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
 	}},
-	{"stair", 0.18, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		s := stair(r)
 		return func(left *passage.Budget) passage.Decision { return b.Climb(s, left) }, stairWalls(s)
 	}},

@@ -24,7 +24,8 @@ type routeOf struct {
 	wide, high   []float64 // of each column and row, in m
 	b            *draft.Board
 	places       map[int]paper.Point
-	beyondLimits int // legs that are not shown
+	beyondLimits int  // legs that are not shown
+	climbs       bool // a stair's landing is among the legs
 }
 
 // legFigure is one leg, or the room, as it is drawn: its sights side by side, and
@@ -117,6 +118,7 @@ func (in Input) routeLegs() (*routeOf, error) {
 		pose, ok := l.Way.Get().Pose()
 		if ok {
 			d.legs = append(d.legs, d.figure(l, pose))
+			d.climbs = d.climbs || l.Way.Get().Climbs && pose.Plane == carrying.Corner
 		}
 	}
 	if c := in.ceiling(); roomGiven(c) {
@@ -133,6 +135,9 @@ func (d *routeOf) subject() *subject {
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
 		"Clearances are of the wrap, but in the room, where the panel is bare and the wrap is drawn for comparison. What is not decided may pass by a motion that was not tried.",
 		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
+	}
+	if d.climbs {
+		notes = append(notes, "The section of a stair's landing looks up the first flight. What of the panel is lower than the landing is over that flight.")
 	}
 	if d.beyondLimits > 0 {
 		notes = append(notes, fmt.Sprintf("%d further legs are not shown; dryfit calcs lists them.", d.beyondLimits))

@@ -205,3 +205,26 @@ func TestTheWrapIsOutside(t *testing.T) {
 		slices.Reverse(square)
 	}
 }
+
+// On a stair the panel is drawn the right way up: what goes on from the landing's side
+// rises, so that what of the panel is past it is no lower than the first step there.
+func TestAStairIsDrawnTheRightWayUp(t *testing.T) {
+	drawn := 0
+	for _, in := range routes(t) {
+		for _, l := range in.Assessment.Results.Carrying() {
+			pose, ok := l.Way.Get().Pose()
+			if !ok || !l.Way.Get().Climbs || pose.Plane != carrying.Corner || l.Turn.Get() != "quarter" {
+				continue
+			}
+			drawn++
+			s := wayin.Sights(l, pose)[1]
+			for _, q := range s.Panel {
+				if on := q.X - l.Landing.Width.Get(); on > 0 {
+					assert.Greater(t, q.Y, on*l.Rise.Get()/l.Going.Get(), "%v", l.Name.Get())
+				}
+			}
+			assert.GreaterOrEqual(t, s.Gap.Size, l.Way.Get().Margin-0.0005)
+		}
+	}
+	assert.Positive(t, drawn)
+}

@@ -62,7 +62,22 @@ func (p *panel) tightest(w walls, m passage.Motion) Pose {
 	if pose.Plane == Opening && len(m.Poses()) == 2 { // pushed straight: shown half way
 		at.At.X += toMiddle(p.outline(at, side))
 	}
-	return p.seen(pose, at)
+	out := p.seen(pose, at)
+	if m.Climbs && out.Plane == Corner {
+		out.upright(w.sizes()[stairHeadroom])
+	}
+	return out
+}
+
+// upright turns the sides of a pose on a stair the right way up, since a motion up it is
+// seen in a corner from below: a stair that turns to the other side, with the panel's
+// mirror image, is then drawn.
+func (p *Pose) upright(high float64) {
+	for _, outline := range [2][]passage.Point{p.Side, p.Square} {
+		for i := range outline {
+			outline[i].Y = high - outline[i].Y
+		}
+	}
 }
 
 // The pairs of axes that a pose is seen in.

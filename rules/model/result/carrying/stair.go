@@ -186,6 +186,9 @@ func flightWalls(l layout.Leg, head float64) walls {
 	return flight
 }
 
+// stairHeadroom is which of the sizes of landingWalls the headroom is.
+const stairHeadroom = 2
+
 // landingWalls are those of a landing on which the way turns. The way on from the
 // landing's side is as wide as the landing is long, on from the top step.
 func landingWalls(l layout.Leg) walls {

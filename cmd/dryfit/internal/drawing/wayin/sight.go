@@ -157,7 +157,12 @@ func Sights(l carrying.Leg, p carrying.Pose) []*Sight {
 	}
 	switch p.Plane {
 	case carrying.Corner:
-		return []*Sight{cornerPlan(p), cornerSection(p, high)}
+		way := l.Way.Get()
+		above := cornerPlan(p, way.Outcome == passage.Passes)
+		if way.Climbs {
+			return []*Sight{above, stairSection(l, p)}
+		}
+		return []*Sight{above, cornerSection(p, high)}
 	case carrying.Floor:
 		return carSights(l, p)
 	case carrying.Wall:
@@ -254,12 +259,15 @@ func tubePlan(p carrying.Pose) *Sight {
 	return s
 }
 
-// cornerPlan comes in from the top and goes on to the right.
-func cornerPlan(p carrying.Pose) *Sight {
+// cornerPlan comes in from the top and goes on to the right. What passes and covers the
+// corner from above has a hollow there, to which nothing is measured.
+func cornerPlan(p carrying.Pose, passes bool) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.side(0, 0, true, nil)
 	s.side(1, 0, true, nil)
-	s.corner(passage.Point{X: p.A, Y: p.B})
+	if inner := (passage.Point{X: p.A, Y: p.B}); !passes || !contains(p.Plan, inner) {
+		s.corner(inner)
+	}
 	s.show(passage.Point{})
 	s.show(passage.Point{X: p.A + reachShown, Y: p.B + reachShown})
 	s.Lines = [][]passage.Point{
