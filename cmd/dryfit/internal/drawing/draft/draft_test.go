@@ -2,6 +2,7 @@ package draft
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -59,4 +60,34 @@ func TestPlacingNeverOverlaps(t *testing.T) {
 			t.Fatal(wrong)
 		}
 	})
+}
+
+// A leader ends at its place in the point of an arrow that is filled, 1.6mm long: ISO 128-2,
+// from memory. Lines around the place keep the label away from it.
+func TestALeaderEndsInAnArrow(t *testing.T) {
+	b := New(Frame{Name: "x", Title: "x", Paper: Series(false)[1], Project: []string{"A title"}, Caution: "Mind."})
+	of := paper.Point{X: 150, Y: 100}
+	for off := -9.0; off <= 9; off++ {
+		b.Line(paper.Point{X: of.X - 9, Y: of.Y + off}, paper.Point{X: of.X + 9, Y: of.Y + off}, paper.Stroke{Pen: paper.Fine})
+	}
+	b.Label(Label{Text: "label", Of: of})
+	leaders, arrows := 0, 0
+	for _, item := range b.Finish().Items {
+		switch i := item.(type) {
+		case paper.Line:
+			if i.A == of {
+				leaders++
+				assert.Greater(t, math.Hypot(i.B.X-of.X, i.B.Y-of.Y), 2*arrowLong)
+			}
+		case paper.Poly:
+			if len(i.Points) == 3 && i.Points[0] == of {
+				arrows++
+				assert.Equal(t, paper.Ink, i.Tone)
+				base := paper.Point{X: (i.Points[1].X + i.Points[2].X) / 2, Y: (i.Points[1].Y + i.Points[2].Y) / 2}
+				assert.InDelta(t, 1.6, math.Hypot(base.X-of.X, base.Y-of.Y), 1e-9)
+			}
+		}
+	}
+	assert.Equal(t, 1, leaders)
+	assert.Equal(t, 1, arrows)
 }
