@@ -28,7 +28,7 @@ type Arrangement struct {
 
 // What a frame takes on paper beside its drawings, in mm.
 const (
-	textSheet     = 84  // its text, on a sheet
+	textSheet     = 78  // its text, on a sheet
 	textStacked   = 108 // and where frames are stacked, whose drawings are limited by their height
 	besides       = 7   // between the text and the drawings
 	apart         = 12  // between two columns
