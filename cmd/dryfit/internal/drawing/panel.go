@@ -17,6 +17,8 @@ type panelOf struct {
 	v      draft.View
 	bays   int
 	long   float64 // along the axis
+	near   float64 // by how much the rib at the near end is wider than a half
+	far    float64 // and that at the far end
 	arc    float64
 	piece  int     // of a split arch, from nought at the left springing
 	from   float64 // along the whole arch, where the piece begins
@@ -50,7 +52,9 @@ func (d *panelOf) draw(b *draft.Board, v draft.View) {
 	b.In("joints", d.joints)
 	b.In("lifts", d.lifts)
 	b.In("running", func() {
-		d.running(-1, d.tenonStations())
+		if d.seams() {
+			d.running(-1, d.tenonStations())
+		}
 		d.running(1, d.stations())
 	})
 	d.dims()
@@ -64,21 +68,30 @@ func (d *panelOf) draw(b *draft.Board, v draft.View) {
 // modules is how many coffers the panel has around.
 func (d *panelOf) modules() int { return max(1, int(math.Round(d.arc/d.c.Grid.ModuleAround.Get()))) }
 
-// railsAt are the middles of the rails around, from the piece's upper edge; at the edges
-// are halves.
-func (d *panelOf) railsAt() []float64 {
-	all := d.c.RailsWithin(d.from, d.from+d.arc)
-	for i := range all {
-		all[i] -= d.from
+// railsAt are the middles of the rails around, from the piece's upper edge; at an edge
+// that is on the grid lies a half, and at one that is not none.
+func (d *panelOf) railsAt() (out []float64) {
+	for _, p := range d.c.Rails(d.from, d.from+d.arc, 1) {
+		if at := p.At - d.from; len(out) == 0 || at > out[len(out)-1]+roundOff {
+			out = append(out, at)
+		}
 	}
-	return all
+	return out
 }
 
 // bay is from where to where a bay lies clear between two ribs.
 func (d *panelOf) bay(i int) (x0, x1 float64) {
-	m, w := d.long/float64(d.bays), d.c.Rib.Width.Get()/2
-	return float64(i)*m + w, float64(i+1)*m - w
+	w := d.c.Rib.Width.Get() / 2
+	return d.ribAt(i) + w, d.ribAt(i+1) - w
 }
+
+// ribAt is the middle of a rib, which at the edge of a half is its cut face.
+func (d *panelOf) ribAt(i int) float64 {
+	return d.near + (d.long-d.near-d.far)*float64(i)/float64(d.bays)
+}
+
+// seams reports whether the panel meets another one along the axis.
+func (d *panelOf) seams() bool { return d.c.Panel.Along.Get() > 1 }
 
 func (d *panelOf) rails() {
 	for i := range d.bays {
@@ -92,7 +105,7 @@ func (d *panelOf) rails() {
 
 func (d *panelOf) ribs() {
 	for i := range d.bays + 1 {
-		x := d.long * float64(i) / float64(d.bays)
+		x := d.ribAt(i)
 		x0, x1 := max(0, x-d.c.Rib.Width.Get()/2), min(d.long, x+d.c.Rib.Width.Get()/2)
 		d.fill(paper.Paper+2, bold, x0, 0, x1, d.arc)
 	}
@@ -118,12 +131,21 @@ func (d *panelOf) sheets() {
 	}
 }
 
+// tenons are the stations of the loose tenons of the seam with the next panel, none
+// without one.
+func (d *panelOf) tenons() []float64 {
+	if !d.seams() {
+		return nil
+	}
+	return d.c.TenonStations(d.arc)
+}
+
 // joints draws the tenons of one side, which project, the mortises of the
 // other, and the straps.
 func (d *panelOf) joints() {
 	c := d.c
 	t := c.Seam.Tenon
-	for _, s := range c.TenonStations(d.arc) {
+	for _, s := range d.tenons() {
 		d.fill(paper.Paper+5, fine, -t.Length.Get()/2, s-t.Width.Get()/2, t.Length.Get()/2, s+t.Width.Get()/2)
 		d.b.Poly(paper.Poly{Points: d.box(d.long-t.Length.Get()/2, s-t.Width.Get()/2, d.long, s+t.Width.Get()/2), Closed: true, Stroke: hidden})
 	}
@@ -137,9 +159,11 @@ func (d *panelOf) joints() {
 	}
 	for _, strap := range d.strapsAt() {
 		s := strap.at
-		quarter := c.Rib.Width.Get() / 4
-		for _, x := range []float64{quarter, d.long - quarter} {
-			d.fill(paper.Ink, hair, x-quarter/3, s-width/2, x+quarter/3, s+width/2)
+		near, _ := d.bay(0)
+		_, far := d.bay(d.bays - 1)
+		half := c.Rib.Width.Get() / 12 // of what is drawn of it
+		for _, x := range []float64{near / 2, (d.long + far) / 2} {
+			d.fill(paper.Ink, hair, x-half, s-width/2, x+half, s+width/2)
 		}
 	}
 }

@@ -41,15 +41,25 @@ func (d *panelOf) seen(p layout.Piece) (at paper.Point, drawn bool) {
 	beside := module * (float64(d.modules()/2) + 0.3) // off the rails
 	switch p.Kind {
 	case layout.HalfRib:
+		if d.near > 0 {
+			_, x1 := d.bay(d.bays - 1)
+			return d.at((x1+d.long)/2, beside), d.far == 0
+		}
 		return d.at(x0/2, beside), true
 	case layout.Rib:
-		return d.at(d.long/float64(d.bays), beside), d.bays > 1
+		if d.near > 0 {
+			return d.at(d.near, beside), true
+		}
+		return d.at(d.ribAt(1), beside), d.bays > 1
 	case layout.Rail, layout.HalfRail:
 		return d.at(x0+(x1-x0)*0.4, d.railSeen(p)), true
 	case layout.SkinSheet:
 		return d.at((x0+x1)/2, module*(float64(min(2, d.modules()))-0.5)), math.Abs(p.Width-d.skinWide()) < roundOff
 	case layout.LooseTenon:
-		all := d.c.TenonStations(d.arc)
+		all := d.tenons()
+		if len(all) == 0 {
+			return at, false
+		}
 		return d.at(d.c.Seam.Tenon.Length.Get()/4, all[len(all)/3]), true
 	default:
 		return at, false

@@ -59,7 +59,7 @@ func (in Input) panelRow(list []*panelOf) *subject {
 	return s
 }
 
-// panelPieces are the pieces of an inner panel that are drawn, each with its true arc
+// panelPieces are the pieces of a panel that are drawn, an inner one if there is one, each with its true arc
 // beside it or not: one of the same chord and rise stands once.
 func (in Input) panelPieces(arc bool) (list []*panelOf, err error) {
 	c := in.ceiling()
@@ -75,12 +75,26 @@ func (in Input) panelPieces(arc bool) (list []*panelOf, err error) {
 			continue
 		}
 		d := &panelOf{Input: in, c: c, bays: max(1, int(math.Round(c.Panel.Modules.Get()))), long: c.Panel.Length.Get(), arc: c.Panel.Arc.Get(), piece: k, wood: wood}
+		d.endRibs()
 		d.from = float64(k) * d.arc
 		d.shape = arcOf(c, d.from, d.from+d.arc)
 		d.beside = arc && d.newArc(list)
 		list = append(list, d)
 	}
 	return list, nil
+}
+
+// endRibs widens a panel that has no inner one beside it by what its ribs at the vault's
+// ends are wider than halves.
+func (d *panelOf) endRibs() {
+	panels, more := d.c.Panel.Along.Get(), d.c.Rib.Width.Get()/2
+	if d.c.Grid.HalfEnds.Get() || panels > 2 {
+		return
+	}
+	if d.near = more; panels == 1 {
+		d.far = more
+	}
+	d.long += d.near + d.far
 }
 
 // newArc reports whether the piece is curved in another way than those before it.
@@ -115,7 +129,7 @@ func (in Input) panelSubject(d *panelOf) *subject {
 	c := in.ceiling()
 	s := &subject{
 		name: "panel", title: "Panel, developed on the intrados",
-		about: fmt.Sprintf("An inner panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
+		about: fmt.Sprintf("A panel unrolled: %s along the axis, %s around the arc, %s; with its ribs, rails, sheets, tenons and straps.",
 			in.length(d.long), in.length(d.arc), in.format(quantity.Mass(c.Panel.Mass.Get()).Value())),
 		wide: d.wide(), high: d.arc,
 		left: tenonRoom, right: d.right(), above: 16, below: 28, best: 20,

@@ -90,8 +90,10 @@ func (d *panelOf) stations() []station {
 		out = append(out, station{crown, "crown"})
 	}
 	var rails []station
-	all := d.railsAt()
-	for _, s := range all[1 : len(all)-1] {
+	for _, s := range d.railsAt() {
+		if s < roundOff || s > d.arc-roundOff {
+			continue // the edges have their own
+		}
 		rails = append(rails, station{s, "rail " + letters(int(math.Round((d.from+s)/c.Grid.ModuleAround.Get())))})
 	}
 	if d.roomFor(len(out) + len(rails) + 1) {
@@ -123,7 +125,11 @@ func (d *panelOf) strapsAt() (out []station) {
 func (d *panelOf) ends() {
 	top := d.at(0, 0)
 	const over = 1.6
-	d.b.Write(paper.Text{At: paper.Point{X: top.X - 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Anchor: paper.End, Text: "near end, tenons"})
+	near := "near end"
+	if d.seams() {
+		near += ", tenons"
+	}
+	d.b.Write(paper.Text{At: paper.Point{X: top.X - 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Anchor: paper.End, Text: near})
 	d.b.Write(paper.Text{At: paper.Point{X: d.at(d.long, 0).X + 2, Y: top.Y - over - 3}, Height: draft.Ordinary, Text: "far end"})
 	if n := d.c.Panel.Around.Get(); n > 1 {
 		d.b.Write(paper.Text{At: paper.Point{X: top.X + d.v.Size(d.long)/2, Y: top.Y - 16}, Height: draft.Large, Anchor: paper.Middle, Text: fmt.Sprintf("piece %d of %d", d.piece+1, n)})
@@ -159,7 +165,7 @@ func (d *panelOf) seamTo(piece int) string {
 // mortises for those of the piece before.
 func (d *panelOf) edgeTenons() {
 	t := d.c.Seam.Tenon
-	for _, x := range d.c.TenonStations(d.long) {
+	for _, x := range d.edgeStations() {
 		if d.piece > 0 {
 			d.b.Poly(paper.Poly{Points: d.box(x-t.Width.Get()/2, 0, x+t.Width.Get()/2, t.Length.Get()/2), Closed: true, Stroke: hidden})
 		}
@@ -170,6 +176,15 @@ func (d *panelOf) edgeTenons() {
 	}
 }
 
+// edgeStations are the tenons of a seam between two pieces of the arch, from the near end.
+func (d *panelOf) edgeStations() []float64 {
+	all := d.c.TenonStations(d.c.Panel.Length.Get())
+	for i := range all {
+		all[i] += d.near
+	}
+	return all
+}
+
 // pieceNote says how the drawing is read, and of a split arch how the others differ.
 func (d *panelOf) pieceNote() paper.Note {
 	c := d.c
@@ -177,11 +192,14 @@ func (d *panelOf) pieceNote() paper.Note {
 		"Unrolled on the intrados and reflected, like the plan: the near end is on the left, the left springing at the top.",
 		"Running dimensions are along the arc from the piece's upper edge. Straps and lifts have their numbers from the left, rails the letters of the plan.",
 		fmt.Sprintf("Rails: %d × %s.", d.modules(), d.length(c.Grid.ModuleAround.Get())),
-		fmt.Sprintf("Behind the frame is the skin; dashed: where its sheets meet. %d tenons stand in the near seam, %s apart.", len(c.TenonStations(d.arc)), d.tenonsApart()),
+		"Behind the frame is the skin; dashed: where its sheets meet.",
+	}
+	if n := len(d.tenons()); n > 0 {
+		lines[len(lines)-1] += fmt.Sprintf(" %d tenons stand in the near seam, %s apart.", n, d.tenonsApart())
 	}
 	if n := c.Panel.Around.Get(); n > 1 {
 		lines = append(lines, fmt.Sprintf("Each seam between two pieces has %d tenons, from the near end: %s. A true arc stands once for pieces of the same chord and rise.",
-			c.Seam.TenonsInEdge.Get(), d.lengths(c.TenonStations(d.long))))
+			c.Seam.TenonsInEdge.Get(), d.lengths(d.edgeStations())))
 		if n > mostPieces {
 			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: they have edges as piece 2 has, and the straps that the sheet of straps tells.", n-1))
 		}

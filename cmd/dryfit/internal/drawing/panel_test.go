@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/model/sample"
 )
 
@@ -97,4 +99,69 @@ func TestTheTrueArcHasItsFeetAsCut(t *testing.T) {
 		require.InDelta(t, 0.060, c.Vault.Thickness.Get(), 1e-9)
 		assert.InDelta(t, want, arcOf(c, 0, c.Vault.Arc.Get()).flush, 1e-5, cut)
 	}
+}
+
+// One panel meets no other along the axis, so that it has no tenons there. Between full
+// ends both its edge ribs are whole; of two panels of three coffers three and a half.
+func TestRibsAtTheEndsOfTheVault(t *testing.T) {
+	for along, want := range map[int][2]int{1: {7, 0}, 2: {3, 1}, 6: {0, 2}} {
+		in := input(t, map[string]any{"panels.along": int64(along), "grid.ends": "full"})
+		s, err := Draw("panel", in, Options{})
+		require.NoError(t, err)
+		whole, half := 0, 0
+		scale, width := numbersIn(words(s.Items), metricScale)[0], in.ceiling().Rib.Width.Get()*1000
+		for _, item := range group(t, s, "ribs") {
+			p, ok := item.(paper.Poly)
+			if !ok || len(p.Points) != 4 {
+				continue
+			}
+			switch wide := math.Abs(p.Points[1].X-p.Points[0].X) * scale / width; {
+			case math.Abs(wide-1) < 1e-6:
+				whole++
+			case math.Abs(wide-0.5) < 1e-6:
+				half++
+			}
+		}
+		assert.Equal(t, want, [2]int{whole, half}, "%d panels", along)
+		said := strings.Join(words(s.Items), "\n")
+		assert.Equal(t, along > 1, strings.Contains(said, "near end, tenons"), "%d panels", along)
+		assert.Equal(t, along > 1, strings.Contains(said, "tenons stand in the near seam"), "%d panels", along)
+	}
+}
+
+// Where a seam of a split arch misses the grid no rail lies at it: each piece is drawn with
+// as many rails in a bay as the takeoff buys for it.
+func TestRailsAreThoseOfThePiece(t *testing.T) {
+	missed := 0
+	for _, name := range sample.Names(t) {
+		in := ceiling(t, name, nil)
+		list, err := in.panelPieces(false)
+		if err != nil {
+			continue
+		}
+		for _, d := range list {
+			all := d.railsAt()
+			edges := 0
+			for _, s := range all {
+				if s < 1e-6 || s > d.arc-1e-6 {
+					edges++
+				}
+			}
+			if edges < 2 {
+				missed++
+			}
+			halves, whole := 0, 0
+			for _, p := range in.ceiling().Rails(d.from, d.from+d.arc, 1) {
+				switch p.Kind {
+				case layout.HalfRail:
+					halves += p.Count
+				default:
+					whole += p.Count
+				}
+			}
+			mitred := halves - edges // two halves at one place
+			assert.Equal(t, whole+edges+mitred/2, len(all), "%s, piece %d", name, d.piece+1)
+		}
+	}
+	assert.Positive(t, missed)
 }
