@@ -69,7 +69,15 @@ var kinds = []kind{
 	}},
 	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
 		s := stair(r)
-		return func(left *passage.Budget) passage.Decision { return b.Climb(s, left) }, stairWalls(s)
+		return func(left *passage.Budget) passage.Decision {
+			d := b.Climb(s, left)
+			if d.Outcome == passage.Undecided {
+				if m, found := b.ClimbFreely(s, left); found {
+					return passage.Decision{Outcome: passage.Passes, Motion: m}
+				}
+			}
+			return d
+		}, stairWalls(s)
 	}},
 }
 

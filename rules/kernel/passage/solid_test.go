@@ -131,7 +131,7 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 // its corner, has none.
 func TestTreesGrowAroundALanding(t *testing.T) {
 	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 1.8, Length: 1.2, Risers: 10}
-	m, found := rod(1.6).grown(s, &Budget{Looks: 100000})
+	m, found := rod(1.6).ClimbFreely(s, &Budget{Looks: 100000})
 	assert.True(t, found)
 	assert.True(t, m.Climbs)
 	assert.GreaterOrEqual(t, m.Margin, 0.0)
@@ -139,7 +139,7 @@ func TestTreesGrowAroundALanding(t *testing.T) {
 	g := rod(1.6).trees(s, nil)
 	assert.True(t, g.reach(poses[0]).foot)
 	assert.True(t, g.reach(poses[len(poses)-1]).top)
-	_, found = rod(9).grown(s, &Budget{Looks: 20000})
+	_, found = rod(9).ClimbFreely(s, &Budget{Looks: 20000})
 	assert.False(t, found)
 }
 

@@ -49,7 +49,7 @@ func (s Stair) treadOn(y float64) float64 {
 }
 
 // Climb decides a stair: from the floor at its foot, by one motion, to its landing, and up
-// the flight that goes on to the floor there.
+// the flight that goes on to the floor there. What it does not decide ClimbFreely may.
 func (b *Body) Climb(s Stair, budget *Budget) Decision {
 	if budget.spent() {
 		return Decision{Outcome: Undecided, RanOut: true}
@@ -73,10 +73,7 @@ func (b *Body) Climb(s Stair, budget *Budget) Decision {
 	if inFlight {
 		return Decision{Outcome: Cannot, Bound: StairCover}
 	}
-	if m, found := b.grown(s, budget); found {
-		return Decision{Outcome: Passes, Motion: m}
-	}
-	return Decision{Outcome: Undecided, RanOut: ranOut || over || budget.spent() || budget.Looks <= 0}
+	return Decision{Outcome: Undecided, RanOut: ranOut || over || budget.spent()}
 }
 
 // landingPlaces are the places P of the body, as shares of its middle line, that are looked

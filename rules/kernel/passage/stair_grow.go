@@ -34,8 +34,12 @@ const (
 	growNear  = 33
 )
 
-// grown is a motion up a stair, if one is found: one that turns freely.
-func (b *Body) grown(s Stair, budget *Budget) (Motion, bool) {
+// ClimbFreely looks for a motion up a stair on which the body turns as need be. It spends
+// all looks of a budget where it finds none, which proves nothing.
+func (b *Body) ClimbFreely(s Stair, budget *Budget) (Motion, bool) {
+	if budget == nil {
+		return Motion{}, false
+	}
 	for forest := uint64(1); budget.Looks > 0; forest++ {
 		part := &Budget{Looks: min(looksAForest, budget.Looks)}
 		budget.Looks -= part.Looks

@@ -46,7 +46,22 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 		up = turn
 	}
 	up.Depth, up.Side = 0, 0
-	return up
+	return p.freely(l, up, left)
+}
+
+// freely is a stair that is not decided, or the motion up it on which the panel turns as
+// need be, where one is found.
+func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
+	if up.Outcome != passage.Undecided || left == nil || left.Looks <= 0 || !l.Risers.Given() || !l.Turn.Given() {
+		return up
+	}
+	w := landingWalls(l)
+	stair := turned(l, w.sizes())
+	m, found := p.body.ClimbFreely(stair, left)
+	if up.RanOut = true; !found {
+		return up
+	}
+	return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: stair.AsCorner(m)}, left)
 }
 
 // climbed is how a stair is decided. Where it is ruled out as a whole, its sizes are
@@ -133,16 +148,24 @@ func needs(l layout.Leg, turn Way) string {
 const climbCells = 3
 
 // climb decides a stair as one motion.
-func climb(l layout.Leg, turn passage.StairTurn, b *passage.Body, s passage.Stair, left *passage.Budget) passage.Decision {
+func climb(l layout.Leg, b *passage.Body, s passage.Stair, left *passage.Budget) passage.Decision {
 	if left == nil || !l.Risers.Given() || !l.Turn.Given() {
 		return passage.Decision{Outcome: passage.Undecided}
 	}
-	s.Turn, s.Rise, s.Going, s.Risers = turn, l.Rise.Get(), l.Going.Get(), l.Risers.Get()
 	part := &passage.Budget{Cells: left.Cells * climbCells / 4, Looks: left.Looks}
 	left.Cells -= part.Cells
 	d := b.Climb(s, part)
 	left.Cells, left.Looks = left.Cells+part.Cells, part.Looks
 	return d
+}
+
+// steps gives a stair its steps and its turn.
+func steps(l layout.Leg, turn passage.StairTurn, s passage.Stair) passage.Stair {
+	s.Turn, s.Rise, s.Going = turn, l.Rise.Get(), l.Going.Get()
+	if l.Risers.Given() {
+		s.Risers = l.Risers.Get()
+	}
+	return s
 }
 
 // straightWalls are those of a flight to a landing from which no flight goes on.
@@ -154,7 +177,7 @@ func straightWalls(l layout.Leg, head float64) walls {
 		if l.Landing.Width.Given() {
 			stair.Across = max(s[0], l.Landing.Width.Get())
 		}
-		whole := climb(l, passage.Straight, b, stair, left)
+		whole := climb(l, b, steps(l, passage.Straight, stair), left)
 		d := apart(b, s, left)
 		switch {
 		case whole.Outcome == passage.Passes && d.Outcome == passage.Passes:
@@ -199,14 +222,14 @@ func landingWalls(l layout.Leg) walls {
 		}
 		return "turned on the landing, " + cornerWords(m)
 	}
-	turn, apart := passage.Quarter, quarterTurn
+	apart := quarterTurn
 	if turns(l, halfTurn) {
-		turn, apart = passage.Half, halfTurned
+		apart = halfTurned
 	}
 	w.dims = append(w.dims, dim{[]any{"landing", "width"}, "landing's width", l.Landing.Width.Get()})
 	w.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		stair := passage.Stair{Width: s[0], Length: s[1], Headroom: s[2], Across: s[3]}
-		d := climb(l, turn, b, stair, left)
+		stair := turned(l, s)
+		d := climb(l, b, stair, left)
 		switch {
 		case d.Outcome == passage.Passes:
 			d.Motion = stair.AsCorner(d.Motion)
@@ -220,6 +243,15 @@ func landingWalls(l layout.Leg) walls {
 		return each
 	}
 	return w
+}
+
+// turned is a stair with a landing of such sizes, on which the way turns.
+func turned(l layout.Leg, s []float64) passage.Stair {
+	turn := passage.Quarter
+	if turns(l, halfTurn) {
+		turn = passage.Half
+	}
+	return steps(l, turn, passage.Stair{Width: s[0], Length: s[1], Headroom: s[stairHeadroom], Across: s[3]})
 }
 
 // open reports whether nothing is between a stair's flights: then nothing rules out a turn.

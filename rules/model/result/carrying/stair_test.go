@@ -202,3 +202,28 @@ func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
 	assert.True(t, stair(out.Size.More).Climbs)
 	assert.NotEqual(t, passage.Passes, stair(0.05).Outcome)
 }
+
+// Of stairs that plain motions and proofs leave, some are climbed by a motion on which the
+// panel turns freely: it is tilted, and followed from the foot.
+func TestAStairIsClimbedFreely(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 10))
+	found := 0
+	for range 60 {
+		p, l := stairPanel(t, r), randomStair(r)
+		if turns(l, straightOn) || p.stair(l, Search{Brief: true}.budget()).Outcome != passage.Undecided {
+			continue
+		}
+		left := Search{}.budget()
+		switch way := p.stair(l, left); way.Outcome {
+		case passage.Passes:
+			found++
+			assert.True(t, way.Tilted)
+			assert.True(t, way.Climbs)
+			assert.False(t, way.Unfollowed)
+		case passage.Undecided:
+			assert.Zero(t, left.Looks)
+			assert.True(t, way.RanOut)
+		}
+	}
+	assert.Positive(t, found)
+}
