@@ -40,22 +40,9 @@ func (b *Body) roam(h hole, budget *Budget, inward bool) *roam {
 	return &roam{entry: entry{b: b, h: h, budget: budget}, inward: inward, r: rand.New(rand.NewPCG(roamSeed, 0))}
 }
 
-// nearby is a random turn within about an angle of one.
-func (x *roam) nearby(t Turn, by float64) Turn {
-	q := t.quaternion()
-	for i := range q {
-		q[i] += by / 2 * x.r.NormFloat64()
-	}
-	return q.unit().turn()
-}
+func (x *roam) nearby(t Turn, by float64) Turn { return t.quaternion().nearby(x.r, by).turn() }
 
-func (x *roam) anyTurn() Turn {
-	var q quaternion
-	for i := range q {
-		q[i] = x.r.NormFloat64()
-	}
-	return q.unit().turn()
-}
+func (x *roam) anyTurn() Turn { return anyQuaternion(x.r).turn() }
 
 func (x *roam) root(s state, depth float64) {
 	if s.margin >= 0 {

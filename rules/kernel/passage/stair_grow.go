@@ -17,11 +17,11 @@ type growing struct {
 // How trees grow.
 const (
 	treesSeed   = 25
-	seeds       = 3   // for each part of the stair
-	seedTries   = 150 // to find one
-	aroundTries = 8   // to find a way around what a branch meets
-	treeStride  = 0.3 // m, that a branch grows at most in one
-	shortBranch = 0.02
+	seeds       = 3    // for each part of the stair
+	seedTries   = 150  // to find one
+	aroundTries = 8    // to find a way around what a branch meets
+	treeStride  = 0.3  // m, that a branch grows at most in one
+	shortBranch = 0.02 // m: one that is shorter is not planted
 	slopeMost   = 2.0  // m, that one grows along a flight
 	meets       = 0.05 // m, past the last free pose, where a way around is looked for
 )

@@ -5,11 +5,7 @@ func (g *growing) even(a, b float64) float64 { return a + (b-a)*g.r.Float64() }
 
 // anywhere is a random pose at one of the stair's parts.
 func (g *growing) anywhere() treeNode {
-	var q quaternion
-	for i := range q {
-		q[i] = g.r.NormFloat64()
-	}
-	q = q.unit()
+	q := anyQuaternion(g.r)
 	return treeNode{Pose: Pose{q.turn(), g.somewhere()}, turn: q}
 }
 
@@ -57,11 +53,7 @@ func (g *growing) slope() Vec {
 
 // near is a random pose about one, turned and shifted by about so much.
 func (g *growing) near(n *treeNode, by float64) treeNode {
-	q := n.turn
-	for i := range q {
-		q[i] += by / 2 * g.r.NormFloat64()
-	}
-	q = q.unit()
+	q := n.turn.nearby(g.r, by)
 	v := Vec{g.r.NormFloat64(), g.r.NormFloat64(), g.r.NormFloat64()}
 	return treeNode{Pose: Pose{q.turn(), n.At.add(v.times(by / 2))}, turn: q}
 }

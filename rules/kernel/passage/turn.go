@@ -1,6 +1,9 @@
 package passage
 
-import "math"
+import (
+	"math"
+	"math/rand/v2"
+)
 
 // Turn is how a body is held: the world's three axes, as unit vectors of the
 // body. The place of the body's point p along world axis i is Turn[i]·p, and
@@ -54,6 +57,22 @@ func (q quaternion) unit() quaternion {
 		q[i] /= l
 	}
 	return q
+}
+
+// anyQuaternion is a turn in a random direction, each as likely.
+func anyQuaternion(r *rand.Rand) (q quaternion) {
+	for i := range q {
+		q[i] = r.NormFloat64()
+	}
+	return q.unit()
+}
+
+// nearby is a random turn within about an angle, in rad, of one.
+func (q quaternion) nearby(r *rand.Rand, by float64) quaternion {
+	for i := range q {
+		q[i] += by / 2 * r.NormFloat64()
+	}
+	return q.unit()
 }
 
 func (q quaternion) dot(r quaternion) float64 {

@@ -11,9 +11,6 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review"
-	"dryfit/rules/review/catalog"
 )
 
 // Of every ceiling the section on its own paper, on A3 and on a page has no leader that
@@ -21,8 +18,7 @@ import (
 func TestNoLeaderCrossesTheSection(t *testing.T) {
 	const longest = 60 // mm: a third of a page's width
 	for _, name := range sample.Names(t) {
-		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
+		in := ceiling(t, name, nil)
 		var drawn []paper.Sheet
 		for _, size := range []string{"", "A3"} {
 			if s, err := Draw("section", in, Options{Paper: size}); err == nil {
