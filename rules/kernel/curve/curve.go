@@ -24,6 +24,12 @@ func (p Point) cross(q Point) float64    { return p.Y*q.Z - p.Z*q.Y }
 func (p Point) distance(q Point) float64 { return math.Hypot(p.Y-q.Y, p.Z-q.Z) }
 func direction(angle float64) Point      { s, c := math.Sincos(angle); return Point{c, s} }
 
+// further reports whether p is further from q than d, without a root.
+func (p Point) further(d float64, q Point) bool {
+	y, z := p.Y-q.Y, p.Z-q.Z
+	return y*y+z*z > d*d
+}
+
 // Normal is the unit vector a quarter turn to the left of a unit tangent: outward.
 // A tangent of another length gives a normal of that length.
 func Normal(tangent Point) Point { return Point{-tangent.Z, tangent.Y} }
@@ -220,11 +226,12 @@ func (c Curve) Polyline(n int) []Point {
 // AppendPolyline appends what [Curve.Polyline] gives to points.
 func (c Curve) AppendPolyline(points []Point, n int) []Point {
 	before, length := len(points), c.Length()
+	near := coincident * length
 	for _, s := range c.segments {
 		k := max(1, int(math.Ceil(float64(n)*s.length()/length-coincident)))
 		for i := range k + 1 {
 			p := s.at(s.length() * float64(i) / float64(k))
-			if len(points) == before || points[len(points)-1].distance(p) > coincident*length {
+			if len(points) == before || points[len(points)-1].further(near, p) {
 				points = append(points, p)
 			}
 		}

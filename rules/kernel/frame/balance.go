@@ -15,10 +15,9 @@ const outOfBalance = 1e-6
 // A frame that moves as a whole, because its supports did, may have no forces but
 // the rounding of stiffness times movement, and these need not balance.
 func (s *Solver) balance(r *Result) error {
-	largest, rounding := 0.0, 0.0
-	for i, in := range r.inner {
+	largest := 0.0
+	for _, in := range r.inner {
 		largest = max(largest, math.Abs(in.start.N), math.Abs(in.start.V), math.Abs(in.start.M)/s.size)
-		rounding = max(rounding, s.members[i].rounding(s.u))
 	}
 	for _, f := range s.force {
 		largest = max(largest, math.Abs(f))
@@ -26,19 +25,29 @@ func (s *Solver) balance(r *Result) error {
 	if !finite(largest) {
 		return &ResidualError{Node: s.places[0].node, Direction: s.places[0].direction, Share: math.Inf(1)}
 	}
-	if largest <= float64(s.free)*rounding {
-		return nil
-	}
 	for i, left := range s.next[:s.free] {
 		at := s.places[i]
 		if at.direction == Turning {
 			left /= s.size
 		}
-		if !(math.Abs(left) <= outOfBalance*largest) {
-			return &ResidualError{Node: at.node, Direction: at.direction, Share: math.Abs(left) / largest}
+		if math.Abs(left) <= outOfBalance*largest {
+			continue
 		}
+		if largest <= float64(s.free)*s.rounding() {
+			return nil
+		}
+		return &ResidualError{Node: at.node, Direction: at.direction, Share: math.Abs(left) / largest}
 	}
 	return nil
+}
+
+// rounding is what the rounding of the movements may make of the force at an end of
+// any member.
+func (s *Solver) rounding() (most float64) {
+	for i := range s.members {
+		most = max(most, s.members[i].rounding(s.u))
+	}
+	return most
 }
 
 // rounding is what the rounding of the movements u may make of the force at an

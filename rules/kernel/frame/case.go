@@ -1,5 +1,10 @@
 package frame
 
+import (
+	"math"
+	"slices"
+)
+
 // Case is what acts on a frame at one time. The zero Case is no load at all.
 type Case struct {
 	Loads       []NodalLoad
@@ -50,12 +55,18 @@ type Settlement struct {
 	By      float64 // m, or rad for a support against turning
 }
 
-// apply turns c into loads on the numbers.
-func (s *Solver) apply(c *Case) {
+// bear turns the loads of c into loads on the numbers, unless the frame bears them
+// already.
+func (s *Solver) bear(c *Case) error {
+	if slices.Equal(c.Loads, s.loads) && slices.Equal(c.Spread, s.spreads) {
+		return nil
+	}
+	if err := c.checkLoads(s); err != nil {
+		return err
+	}
+	s.loads, s.spreads = append(s.loads[:0], c.Loads...), append(s.spreads[:0], c.Spread...)
 	clear(s.load)
 	clear(s.spread)
-	clear(s.longer)
-	clear(s.gone)
 	for _, l := range c.Loads {
 		at := &s.nodes[l.Node]
 		s.load[at[0]] += l.X
@@ -69,10 +80,29 @@ func (s *Solver) apply(c *Case) {
 	}
 	for i := range s.members {
 		m := &s.members[i]
-		for a, f := range m.nodalLoads(s.spread[i]) {
+		s.given[i] = m.nodalLoads(s.spread[i])
+		for a, f := range s.given[i] {
 			s.load[m.number[a]] += f
 		}
 	}
+	s.pull = s.pulled()
+	return nil
+}
+
+// pulled is the sum of all forces on nodes, either way; couples have another unit.
+func (s *Solver) pulled() (sum float64) {
+	for n, f := range s.load {
+		if s.places[n].direction != Turning {
+			sum += math.Abs(f)
+		}
+	}
+	return sum
+}
+
+// apply turns what else c does into misfits and movements of supports.
+func (s *Solver) apply(c *Case) {
+	clear(s.longer)
+	clear(s.gone)
 	for _, l := range c.Misfits {
 		s.longer[l.Spring] += l.Longer
 	}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 )
 
-// check says what is wrong with the first part of c that does not fit the frame.
-func (c *Case) check(s *Solver) error {
+// checkLoads says what is wrong with the first load of c that does not fit the frame.
+func (c *Case) checkLoads(s *Solver) error {
 	for i, l := range c.Loads {
 		if l.Node < 0 || l.Node >= len(s.nodes) || !finite(l.X, l.Y, l.Couple) {
 			return fmt.Errorf("load %d: %v, %v and %v on node %d of %d", i, l.X, l.Y, l.Couple, l.Node, len(s.nodes))
@@ -19,10 +19,10 @@ func (c *Case) check(s *Solver) error {
 			return fmt.Errorf("spread load %d has no measure", i)
 		}
 	}
-	return c.checkSupports(s)
+	return nil
 }
 
-// checkSupports looks at what the case changes of springs and supports.
+// checkSupports does the same for what the case changes of springs and supports.
 func (c *Case) checkSupports(s *Solver) error {
 	for i, l := range c.Misfits {
 		if l.Spring < 0 || l.Spring >= len(s.springs) || !finite(l.Longer) {

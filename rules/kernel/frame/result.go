@@ -35,7 +35,7 @@ func (s *Solver) report(r *Result) error {
 		for a, id := range m.number {
 			s.next[id] -= ends[a]
 		}
-		r.inner = append(r.inner, m.inside(ends, s.spread[i], s.u))
+		r.inner = append(r.inner, m.inside(ends, s.given[i], s.spread[i], s.u))
 	}
 	for i := range s.springs {
 		sp, f := &s.springs[i], s.force[i]
@@ -57,16 +57,17 @@ func (s *Solver) report(r *Result) error {
 }
 
 // inside is the state at I and the load of the member whose nodes exert ends on
-// it, its own load w included.
-func (m *member) inside(ends [6]float64, w Vector, u []float64) inner {
-	given := m.nodalLoads(w)
+// it, its own load w included, which puts given on the nodes.
+func (m *member) inside(ends, given [6]float64, w Vector, u []float64) inner {
 	at := Vector{ends[0] - given[0], ends[1] - given[1]}
 	moved := Vector{u[m.number[0]], u[m.number[1]]}
 	return inner{
 		start: State{
-			N:     -m.along(at),
-			V:     m.across(at),
-			M:     -(ends[2] - given[2]),
+			Forces: Forces{
+				N: -m.along(at),
+				V: m.across(at),
+				M: -(ends[2] - given[2]),
+			},
 			Moved: Displacement{X: m.along(moved), Y: m.across(moved), Turn: u[m.number[2]]},
 		},
 		p: m.along(w),

@@ -21,9 +21,15 @@ type Solver struct {
 	seed     []float64    // where the search for the softest motion begins
 	steps    int          // limit of the search for taut springs
 
+	// The loads at hand, which most cases of a frame share.
+	loads   []NodalLoad
+	spreads []SpreadLoad
+	load    []float64    // by number
+	pull    float64      // sum of all forces on nodes, either way
+	spread  []Vector     // by element, per length
+	given   [][6]float64 // by element: what spread puts on its ends
+
 	// The case at hand.
-	load   []float64 // by number
-	spread []Vector  // by element, per length
 	longer []float64 // by spring: its misfit
 	gone   []bool    // by spring
 	base   []float64 // load on the unknowns with that of the moving supports; then the movements of these
@@ -73,6 +79,7 @@ func (m *Model) Compile() (*Solver, error) {
 		steps:     stepsPerSpring * len(m.Springs),
 		load:      make([]float64, total),
 		spread:    make([]Vector, len(m.Elements)),
+		given:     make([][6]float64, len(m.Elements)),
 		longer:    make([]float64, len(m.Springs)),
 		gone:      make([]bool, len(m.Springs)),
 		base:      make([]float64, total),
@@ -216,7 +223,10 @@ func size(nodes []Vector) float64 {
 // nothing.
 func (s *Solver) Solve(c *Case, r *Result) error {
 	r.clear()
-	if err := c.check(s); err != nil {
+	if err := s.bear(c); err != nil {
+		return err
+	}
+	if err := c.checkSupports(s); err != nil {
 		return err
 	}
 	s.apply(c)

@@ -123,12 +123,7 @@ func (s *Solver) equilibrium(k *stiffness, u []float64) {
 // hardestWrongWay finds the spring forces at s.u, and the spring that works
 // hardest against its sense, if any does.
 func (s *Solver) hardestWrongWay() (hardest int, found bool) {
-	scale := 0.0
-	for n, f := range s.load {
-		if s.places[n].direction != Turning {
-			scale += math.Abs(f)
-		}
-	}
+	scale := s.pull
 	for i := range s.springs {
 		s.force[i] = 0
 		if s.taut[i] {

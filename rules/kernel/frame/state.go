@@ -6,10 +6,15 @@ import (
 
 // State is the state of a cross-section, seen going from I to J.
 type State struct {
-	N     float64 // axial force, tension positive
-	V     float64 // shear force, dM/ds
-	M     float64 // bending moment, positive where the right-hand side is stretched
+	Forces
 	Moved Displacement
+}
+
+// Forces are those of a cross-section, likewise.
+type Forces struct {
+	N float64 // axial force, tension positive
+	V float64 // shear force, dM/ds
+	M float64 // bending moment, positive where the right-hand side is stretched
 }
 
 // inner is what At needs of an element beside its geometry.
@@ -41,15 +46,25 @@ func (r *Result) At(element int, t float64) State {
 	across := s.Moved.Y + x*s.Moved.Turn + x*x*(s.M/2+x*(s.V/6+x*in.q/24))/EI - x*(s.V+x*in.q/2)/GA
 	along := s.Moved.X + x*(s.N-x*in.p/2)/EA
 	return State{
-		N: s.N - in.p*x,
-		V: s.V + in.q*x,
-		M: s.M + x*(s.V+x*in.q/2),
+		Forces: in.forces(x),
 		Moved: Displacement{
 			X:    m.cos*along - m.sin*across,
 			Y:    m.sin*along + m.cos*across,
 			Turn: turn,
 		},
 	}
+}
+
+// Ends are what [Result.At] gives of the forces at I and at J.
+func (r *Result) Ends(element int) [2]Forces {
+	in := &r.inner[element]
+	return [2]Forces{in.forces(0), in.forces(r.members[element].length)}
+}
+
+// forces are those at a length from I.
+func (in *inner) forces(x float64) Forces {
+	s := &in.start
+	return Forces{N: s.N - in.p*x, V: s.V + in.q*x, M: s.M + x*(s.V+x*in.q/2)}
 }
 
 func (r *Result) clear() {

@@ -50,14 +50,13 @@ func (r *runner) read(id ID, without []int) Case {
 func (r *runner) stresses(c *Case) {
 	s := r.rib.section
 	for e, radii := range r.rib.radii {
-		for end, radius := range radii {
-			state := r.result.At(e, float64(end))
-			c.Moment = max(c.Moment, math.Abs(state.M))
-			c.whole = max(c.whole, s.whole.stress(state.N, state.M))
-			c.joint = max(c.joint, s.left.stress(state.N, state.M))
+		for end, at := range r.result.Ends(e) {
+			c.Moment = max(c.Moment, math.Abs(at.M))
+			c.whole = max(c.whole, s.whole.stress(at.N, at.M))
+			c.joint = max(c.joint, s.left.stress(at.N, at.M))
 			// A moment that flattens the curve pulls its layers apart.
-			if state.M > 0 && !math.IsInf(radius, 0) {
-				c.Radial = max(c.Radial, timber.RadialStress(state.M, radius, s.width, s.depth))
+			if radius := radii[end]; at.M > 0 && !math.IsInf(radius, 0) {
+				c.Radial = max(c.Radial, timber.RadialStress(at.M, radius, s.width, s.depth))
 			}
 		}
 	}
@@ -146,10 +145,9 @@ func (r *runner) stations() []Station {
 		out[i] = Station{At: r.rib.at[i], Y: n.X, Z: n.Y, MoveY: d.X, MoveZ: d.Y}
 	}
 	for e := range len(out) - 1 {
-		for k := range 2 {
-			m := r.result.At(e, float64(k)).M
-			if s := &out[e+k]; math.Abs(m) > math.Abs(s.Moment) {
-				s.Moment = m
+		for k, at := range r.result.Ends(e) {
+			if s := &out[e+k]; math.Abs(at.M) > math.Abs(s.Moment) {
+				s.Moment = at.M
 			}
 		}
 	}
