@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/spec/quantity"
 )
@@ -18,7 +19,7 @@ import (
 func TestThePlanAddsUp(t *testing.T) {
 	for _, units := range []string{"metric", "imperial"} {
 		for _, gap := range []string{"21.37mm", "33.25mm", "40.5mm"} {
-			s, err := Draw("plan", input(t, map[string]any{"project.units": units, "close.first_gap": gap}), Options{})
+			s, err := Draw("plan", input(t, map[string]any{"project.units": units, "close.first_gap": gap}), sheet.Options{})
 			require.NoError(t, err)
 			drawn := html.UnescapeString(svg.Body(s.Items))
 			sum := printedAfter(t, drawn, "last gap ")[0] + printedAfter(t, drawn, "panels and seams ")[0] + printedAfter(t, drawn, "first gap ")[0]

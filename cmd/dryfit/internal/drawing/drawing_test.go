@@ -22,6 +22,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -31,7 +32,7 @@ import (
 )
 
 // input is the demo with changes.
-func input(t testing.TB, changes ...map[string]any) Input {
+func input(t testing.TB, changes ...map[string]any) sheet.Input {
 	tree := sample.Tree(t, sample.ReadingRoom, nil)
 	for _, c := range changes {
 		for key, value := range c {
@@ -46,15 +47,15 @@ func input(t testing.TB, changes ...map[string]any) Input {
 }
 
 // reviewed is what is drawn of a spec without a file, by given standards.
-func reviewed(t testing.TB, tree map[string]any, std *standards.Standards) Input {
+func reviewed(t testing.TB, tree map[string]any, std *standards.Standards) sheet.Input {
 	t.Helper()
 	assessment, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
 	require.Empty(t, faults)
-	return Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
+	return sheet.Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
 }
 
 // ceiling is what is drawn of one of the ceilings, with changes.
-func ceiling(t testing.TB, name string, changes map[string]any) Input {
+func ceiling(t testing.TB, name string, changes map[string]any) sheet.Input {
 	t.Helper()
 	return reviewed(t, sample.Tree(t, name, changes), standards.BuiltIn())
 }
@@ -93,7 +94,7 @@ func TestEveryCeilingIsDrawn(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-			in := Input{Assessment: s, Version: "test", On: "2026-11-25"}
+			in := sheet.Input{Assessment: s, Version: "test", On: "2026-11-25"}
 			drawn, undrawn := readable(t, in)
 			listed(t, in, drawn)
 			for _, u := range undrawn {
@@ -104,8 +105,8 @@ func TestEveryCeilingIsDrawn(t *testing.T) {
 }
 
 // readable draws all sheets of a ceiling that can be, and says why others can't.
-func readable(t *testing.T, in Input) (drawn []paper.Sheet, undrawn []string) {
-	drawn, undrawn, err := All(in, Options{})
+func readable(t *testing.T, in sheet.Input) (drawn []paper.Sheet, undrawn []string) {
+	drawn, undrawn, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	for _, s := range drawn {
 		assert.Empty(t, draft.Overlaps(s), s.Name)
@@ -120,7 +121,7 @@ func TestHostileTexts(t *testing.T) {
 		"project.title": "</title><script>alert(1)</script>\u202e \x1b[31m " + strings.Repeat("long ", 60) + strings.Repeat("x", 300),
 		"project.sheet": "<b>&amp;", "route.1.name": "]]><script>\n(paren\\)", "fitting.1.name": strings.Repeat("wide ", 20) + "<x>",
 	})
-	drawn, _, err := All(in, Options{})
+	drawn, _, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	for _, s := range drawn {
 		assert.Empty(t, draft.Overlaps(s), s.Name)
@@ -155,7 +156,7 @@ func elements(t *testing.T, src []byte) map[string]int {
 // layout within 0.1mm of the model at 1:20.
 func TestSVGGeometry(t *testing.T) {
 	in := input(t)
-	s, err := Draw("section", in, Options{Scale: 20})
+	s, err := Draw("section", in, sheet.Options{Scale: 20})
 	require.NoError(t, err)
 	var b bytes.Buffer
 	require.NoError(t, svg.Write(&b, s))
@@ -166,7 +167,7 @@ func TestSVGGeometry(t *testing.T) {
 	for i := 1; i < 6; i++ {
 		n[i], _ = strconv.ParseFloat(m[i], 64)
 	}
-	v := in.ceiling().Vault
+	v := in.Ceiling().Vault
 	assert.InDelta(t, v.Span.Get()*1000, (n[4]-n[1])*20, 0.1)
 	assert.InDelta(t, v.Radius.Get()*1000, n[3]*20, 0.1)
 	assert.InDelta(t, n[2], n[5], 0.005)
@@ -183,11 +184,11 @@ func TestPDFScale(t *testing.T) {
 		paper string
 	}{{20, "A2"}, {24, "ARCH-C"}, {100, "A4"}} {
 		in := input(t)
-		s, err := Draw("plan", in, Options{Scale: tt.scale, Paper: tt.paper})
+		s, err := Draw("plan", in, sheet.Options{Scale: tt.scale, Paper: tt.paper})
 		require.NoError(t, err)
 		var b bytes.Buffer
 		require.NoError(t, pdf.Write(&b, pdf.Document{Title: "t", Creator: "dryfit test", Date: time.Unix(0, 0), Plain: true}, []paper.Sheet{s}))
-		room := in.ceiling().Room.Length.Get() * 1000
+		room := in.Ceiling().Room.Length.Get() * 1000
 		want, found := room/tt.scale, false
 		for _, m := range regexp.MustCompile(`([\d.]+) ([\d.]+) m ([\d.]+) ([\d.]+) l`).FindAllStringSubmatch(b.String(), -1) {
 			x0, _ := strconv.ParseFloat(m[1], 64)
@@ -210,7 +211,7 @@ func TestPDFByAnotherProgram(t *testing.T) {
 		}
 		t.Skip("pdfinfo (Debian: poppler-utils) is not installed")
 	}
-	drawn, _, err := All(input(t), Options{})
+	drawn, _, err := All(input(t), sheet.Options{})
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "d.pdf")
 	var b bytes.Buffer
@@ -236,7 +237,7 @@ func points(mm float64) string {
 
 func TestSameBytesTwice(t *testing.T) {
 	make := func() (string, string) {
-		drawn, _, err := All(input(t), Options{})
+		drawn, _, err := All(input(t), sheet.Options{})
 		require.NoError(t, err)
 		var s, p bytes.Buffer
 		for _, d := range drawn {
@@ -269,35 +270,35 @@ func TestScales(t *testing.T) {
 
 func TestWhatDoesNotFit(t *testing.T) {
 	in := input(t)
-	_, err := Draw("plan", in, Options{Scale: 5, Paper: "A4"})
-	var fit *FitError
+	_, err := Draw("plan", in, sheet.Options{Scale: 5, Paper: "A4"})
+	var fit *sheet.FitError
 	require.ErrorAs(t, err, &fit)
 	assert.Equal(t, "1:100", fit.Fits)
-	_, err = Draw("plan", in, Options{Scale: 100, Paper: "A4"})
+	_, err = Draw("plan", in, sheet.Options{Scale: 100, Paper: "A4"})
 	assert.NoError(t, err)
-	_, err = Draw("plan", in, Options{Paper: "A9"})
+	_, err = Draw("plan", in, sheet.Options{Paper: "A9"})
 	assert.ErrorContains(t, err, "no paper")
-	_, err = Draw("plans", in, Options{})
+	_, err = Draw("plans", in, sheet.Options{})
 	assert.ErrorContains(t, err, "no sheet")
 }
 
 // A ceiling too large, or of too many coffers, for one sheet has the others.
 func TestMoreThanASheetShows(t *testing.T) {
 	in := input(t, map[string]any{"vault.span": "4200m", "vault.rise": "840m", "vault.length": "7080m", "seam.spacing": "3m", "grid.around": int64(400), "grid.along": int64(600)})
-	drawn, undrawn, err := All(in, Options{})
+	drawn, undrawn, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	assert.Contains(t, undrawn, "the view sheet would show 240000 coffers, and shows at most 10000")
 	assert.Contains(t, undrawn, "the section sheet does not fit A0 at any scale")
 	assert.NotEmpty(t, drawn)
-	var limit *LimitError
-	_, err = Draw("plan", in, Options{})
+	var limit *sheet.LimitError
+	_, err = Draw("plan", in, sheet.Options{})
 	assert.ErrorAs(t, err, &limit)
 }
 
 // Findings are marked where they bite, each on some sheet.
 func TestEveryFindingIsMarked(t *testing.T) {
 	in := input(t, map[string]any{"rib.lamination": "12mm", "room.above": "20mm", "grid.reveal.depth": "30mm", "lift.reach": "3000mm"})
-	drawn, _, err := All(in, Options{})
+	drawn, _, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	marked := map[int]bool{}
 	for _, s := range drawn {

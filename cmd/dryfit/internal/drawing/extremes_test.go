@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/rules/engine/ruletest"
 	"dryfit/rules/model/sample"
@@ -43,7 +44,7 @@ func TestExtremeValuesAreDrawn(t *testing.T) {
 		}
 		t.Run(fmt.Sprint(i), func(t *testing.T) {
 			t.Log(doc.Path, strings.Join(put, ", ")) // a panic names it
-			drawn, undrawn, err := All(Input{Assessment: s, Version: "1", On: "2026-11-26"}, Options{})
+			drawn, undrawn, err := All(sheet.Input{Assessment: s, Version: "1", On: "2026-11-26"}, sheet.Options{})
 			require.NoError(t, err)
 			notes := 0
 			for _, sheet := range drawn {

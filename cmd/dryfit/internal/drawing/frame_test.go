@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 )
 
 // words are all texts of a sheet, in their order.
@@ -29,7 +29,7 @@ func words(items []paper.Item) (out []string) {
 func TestTitleBlock(t *testing.T) {
 	in := input(t, map[string]any{"project.owner": "Concourse trust", "project.issued": "2026-11-20"})
 	in.SHA256 = strings.Repeat("0123456789abcdef", 4)
-	drawn, _, err := All(in, Options{})
+	drawn, _, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	for i, s := range drawn {
 		said := strings.Join(words(s.Items), "\n")
@@ -40,43 +40,9 @@ func TestTitleBlock(t *testing.T) {
 		assert.Contains(t, said, "\n2026-11-20\n", s.Name)
 		assert.Contains(t, said, "\napproved\n", "with a line to sign on")
 	}
-	alone, err := Draw("rib", in, Options{})
+	alone, err := Draw("rib", in, sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(words(alone.Items), "\n")
 	assert.Contains(t, said, "number A-612.4")
 	assert.Contains(t, said, "sheet 1 of 1")
-}
-
-// The scale bar is as long as what it stands for at the scale: 500mm at 1:20 is 25mm,
-// 5ft at 1/2in to the foot 2 1/2in.
-func TestScaleBar(t *testing.T) {
-	for _, c := range []struct {
-		imperial bool
-		scale    float64
-		paper    string
-		length   float64
-		stands   string
-	}{
-		{false, 20, "A3", 50, "1000mm"},
-		{false, 25, "A3", 40, "1000mm"},
-		{false, 5, "A1", 40, "200mm"},
-		{true, 24, "ARCH-C", 63.5, `5'-0"`},
-		{true, 1, "ARCH-B", 50.8, `2"`},
-	} {
-		in := input(t)
-		if c.imperial {
-			in = input(t, map[string]any{"project.units": "imperial"})
-		}
-		s, err := Draw("plan", in, Options{Scale: c.scale, Paper: "A0"})
-		if err == nil {
-			low, high := bounds(group(t, s, "scale-bar"))
-			size, _ := draft.SizeNamed("A0")
-			assert.InDelta(t, in.bar(size.BarRoom(), c.scale).Length, high.X-low.X, 0.001, "as drawn")
-		}
-		size, ok := draft.SizeNamed(c.paper)
-		require.True(t, ok)
-		bar := in.bar(size.BarRoom(), c.scale)
-		assert.InDelta(t, c.length, bar.Length, 1e-9)
-		assert.Equal(t, c.stands, bar.Stands)
-	}
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/spec"
 )
@@ -30,12 +31,12 @@ func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 		strap, _ := strconv.Atoi(n[1])
 		places := map[int]paper.Point{}
 		for k := 1; k <= 4; k++ {
-			in.atStation(places, paper.Point{X: float64(k)}, spec.Key("strap", "stations", k))
+			in.AtStation(places, paper.Point{X: float64(k)}, spec.Key("strap", "stations", k))
 		}
 		assert.Equal(t, paper.Point{X: float64(strap)}, places[i+1], f.Text)
 	}
 	require.Positive(t, seen, fmt.Sprint(in.Assessment.Findings))
-	drawn, _, err := All(in, Options{})
+	drawn, _, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	for _, s := range drawn {
 		if s.Name != "section" && s.Name != "straps" {
@@ -53,7 +54,7 @@ func TestForcesAreMarkedAtTheirStrap(t *testing.T) {
 
 // listed checks that what a sheet's column has no room for stands on the sheets of
 // notes: no assumption and no finding on what is drawn is left out.
-func listed(t *testing.T, in Input, drawn []paper.Sheet) {
+func listed(t *testing.T, in sheet.Input, drawn []paper.Sheet) {
 	t.Helper()
 	var all strings.Builder
 	for _, s := range drawn {

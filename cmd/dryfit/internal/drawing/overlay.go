@@ -6,6 +6,8 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/picture"
+	"dryfit/cmd/dryfit/internal/drawing/plan"
+	"dryfit/cmd/dryfit/internal/drawing/section"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/quantity"
 )
@@ -36,15 +38,15 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	wide, high, low, long, across := 0.0, 0.0, 0.0, 0.0, 0.0
 	for _, c := range both {
 		wide = max(wide, c.Room.Width.Get(), c.Vault.Width.Get())
-		high, low = max(high, c.Vault.Crown.Get()), max(low, shownFloor(c))
+		high, low = max(high, c.Vault.Crown.Get()), max(low, section.ShownFloor(c))
 		long, across = max(long, c.BuiltLength()), max(across, c.Vault.Width.Get())
 	}
 	imperial := after.Units == quantity.Imperial
 	scale := overlayScale(wide, long, imperial)
 	v := draft.View{Scale: scale}
 	top := max(v.Size(high+low), overlayHalf*picture.Aspect)
-	plan := overlayHead + top + 2*overlayGap
-	under := plan + v.Size(across) + overlayGap
+	planTop := overlayHead + top + 2*overlayGap
+	under := planTop + v.Size(across) + overlayGap
 	size := draft.Size{Name: "overlay", Width: overlayWide + 2*overlayGap, Height: under + overlayLine*float64(len(lines)) + overlayGap}
 	printed := draft.ScaleText(scale, imperial)
 	b := draft.Blank("overlay", title, "The old ceiling and the new one over one another: section and plan at "+printed+", and the view from the entry.", size)
@@ -57,11 +59,11 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	right := overlayWide + overlayGap - overlayHalf*1.0
 	write(overlayGap, overlayHead-2, "section, "+printed)
 	write(right, overlayHead-2, "view from the entry")
-	write(overlayGap, plan-2, "plan, "+printed+"; the near end is on the left")
+	write(overlayGap, planTop-2, "plan, "+printed+"; the near end is on the left")
 	var drawn [3][2][]paper.Item
 	for i, c := range both {
-		drawn[0][i] = sectionLines(c, draft.View{Scale: scale, Origin: paper.Point{X: mid - v.Size(c.Vault.Span.Get())/2, Y: overlayHead + v.Size(high)}})
-		drawn[1][i] = planLines(c, draft.View{Scale: scale, Origin: paper.Point{X: overlayGap, Y: plan + v.Size(across)/2 - v.Size(c.Vault.Span.Get())/2}})
+		drawn[0][i] = section.Lines(c, draft.View{Scale: scale, Origin: paper.Point{X: mid - v.Size(c.Vault.Span.Get())/2, Y: overlayHead + v.Size(high)}})
+		drawn[1][i] = plan.Lines(c, draft.View{Scale: scale, Origin: paper.Point{X: overlayGap, Y: planTop + v.Size(across)/2 - v.Size(c.Vault.Span.Get())/2}})
 		drawn[2][i] = viewLines(c, paper.Point{X: right, Y: overlayHead}, paper.Point{X: right + overlayHalf, Y: overlayHead + overlayHalf*picture.Aspect})
 	}
 	for _, d := range drawn {
@@ -93,4 +95,15 @@ func overlayScale(wide, long float64, imperial bool) float64 {
 		}
 	}
 	return math.Ceil(max(wide*1000/overlayHalf, long*1000/overlayWide))
+}
+
+// viewLines are the edges of the members' undersides and of the walls, none of which
+// hides another.
+func viewLines(c *layout.Ceiling, low, high paper.Point) (out []paper.Item) {
+	for _, i := range picture.View(c, low, high) {
+		if p, ok := i.(paper.Poly); ok && p.Pen != paper.None {
+			out = append(out, p)
+		}
+	}
+	return out
 }

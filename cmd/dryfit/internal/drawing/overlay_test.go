@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/sample"
 )
@@ -49,8 +50,8 @@ func TestOverlay(t *testing.T) {
 // Of two lines that share one piece, by hand: one piece is of both, one of each alone.
 func TestLaid(t *testing.T) {
 	at := func(x float64) paper.Point { return paper.Point{X: x} }
-	before := strokesOf([]paper.Item{paper.Poly{Points: []paper.Point{at(0), at(1), at(2)}, Stroke: edge}})
-	after := strokesOf([]paper.Item{paper.Poly{Points: []paper.Point{at(3), at(2), at(1)}, Stroke: edge}, paper.Poly{Points: []paper.Point{at(8), at(9)}}})
+	before := strokesOf([]paper.Item{paper.Poly{Points: []paper.Point{at(0), at(1), at(2)}, Stroke: pen.Edge}})
+	after := strokesOf([]paper.Item{paper.Poly{Points: []paper.Point{at(3), at(2), at(1)}, Stroke: pen.Edge}, paper.Poly{Points: []paper.Point{at(8), at(9)}}})
 	got := laid(before, after)
 	assert.Equal(t, []paper.Item{
 		paper.Poly{Points: []paper.Point{at(2), at(1)}, Stroke: kept},

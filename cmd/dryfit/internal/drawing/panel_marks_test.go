@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/result/stock"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -27,7 +28,7 @@ func TestMarksOfPiecesAreThoseOfTheTakeoff(t *testing.T) {
 	}
 	for _, name := range sample.Names(t) {
 		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
+		in := sheet.Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
 		takeoff := stock.Of(assessment.Ceiling, assessment.Results.Survey().Cuts())
 		var listed, wood []string
 		for _, l := range takeoff.Pieces {
@@ -39,10 +40,10 @@ func TestMarksOfPiecesAreThoseOfTheTakeoff(t *testing.T) {
 				listed = append(listed, h.Mark)
 			}
 		}
-		s, err := Draw("panel", in, Options{})
+		s, err := Draw("panel", in, sheet.Options{})
 		require.NoError(t, err, name)
 		assertMarks(t, name, marksOn(s), listed, wood)
-		figures, err := in.figuresOf(at, 1)
+		figures, err := figuresOf(in, at, 1)
 		require.NoError(t, err)
 		var on []string
 		for _, f := range figures {
@@ -81,7 +82,7 @@ func TestPiecesOfTheDemoHaveTheirMarks(t *testing.T) {
 func TestAStrapOverASeamIsOnThePieceAfterIt(t *testing.T) {
 	s, err := Draw("panel", input(t, map[string]any{
 		"panels.around": int64(2), "strap.stations": []any{"10%", "36%", "50%", "64%", "90%"},
-	}), Options{})
+	}), sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(words(s.Items), "\n")
 	assert.Equal(t, 1, strings.Count(said, "strap 3"))

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
-	"dryfit/rules/model/layout"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/sample"
 )
 
@@ -17,13 +17,13 @@ import (
 func panelTexts(t *testing.T, name string) []string {
 	t.Helper()
 	var out []string
-	for _, text := range textsOf(drawnPanel(t, name, Options{}).Items) {
+	for _, text := range textsOf(drawnPanel(t, name, sheet.Options{}).Items) {
 		out = append(out, text.Text)
 	}
 	return out
 }
 
-func drawnPanel(t *testing.T, name string, o Options) paper.Sheet {
+func drawnPanel(t *testing.T, name string, o sheet.Options) paper.Sheet {
 	t.Helper()
 	drawn, err := Draw("panel", ceiling(t, name, nil), o)
 	require.NoError(t, err)
@@ -80,7 +80,7 @@ func TestEachPieceOfASplitArchIsDrawn(t *testing.T) {
 
 // A paper without room for all pieces has those that fit, and a note of the others.
 func TestAPaperWithoutRoomForAllPiecesSaysSo(t *testing.T) {
-	drawn := drawnPanel(t, "vaulted-passage", Options{Paper: "A3"})
+	drawn := drawnPanel(t, "vaulted-passage", sheet.Options{Paper: "A3"})
 	said := strings.Join(words(drawn.Items), "\n")
 	assert.Contains(t, said, "piece 2 of 3")
 	assert.NotContains(t, said, "piece 3 of 3")
@@ -90,26 +90,15 @@ func TestAPaperWithoutRoomForAllPiecesSaysSo(t *testing.T) {
 	assert.Contains(t, said, "Piece 3.")
 }
 
-// The true arc has its feet as they are cut. By hand, of half an angle of asin(2100/3045) =
-// 43.60°: a plumb foot goes no further than the chord, a square one of 60mm by 60·sin 43.60°
-// = 41.38mm.
-func TestTheTrueArcHasItsFeetAsCut(t *testing.T) {
-	for cut, want := range map[string]float64{"plumb": 0, "radial": 0.04138} {
-		c := sample.Room(t, map[string]any{"springing.cut": cut})
-		require.InDelta(t, 0.060, c.Vault.Thickness.Get(), 1e-9)
-		assert.InDelta(t, want, arcOf(c, 0, c.Vault.Arc.Get()).flush, 1e-5, cut)
-	}
-}
-
 // One panel meets no other along the axis, so that it has no tenons there. Between full
 // ends both its edge ribs are whole; of two panels of three coffers three and a half.
 func TestRibsAtTheEndsOfTheVault(t *testing.T) {
 	for along, want := range map[int][2]int{1: {7, 0}, 2: {3, 1}, 6: {0, 2}} {
 		in := input(t, map[string]any{"panels.along": int64(along), "grid.ends": "full"})
-		s, err := Draw("panel", in, Options{})
+		s, err := Draw("panel", in, sheet.Options{})
 		require.NoError(t, err)
 		whole, half := 0, 0
-		scale, width := numbersIn(words(s.Items), metricScale)[0], in.ceiling().Rib.Width.Get()*1000
+		scale, width := numbersIn(words(s.Items), metricScale)[0], in.Ceiling().Rib.Width.Get()*1000
 		for _, item := range group(t, s, "ribs") {
 			p, ok := item.(paper.Poly)
 			if !ok || len(p.Points) != 4 {
@@ -127,41 +116,4 @@ func TestRibsAtTheEndsOfTheVault(t *testing.T) {
 		assert.Equal(t, along > 1, strings.Contains(said, "near end, tenons"), "%d panels", along)
 		assert.Equal(t, along > 1, strings.Contains(said, "tenons stand in the near seam"), "%d panels", along)
 	}
-}
-
-// Where a seam of a split arch misses the grid no rail lies at it: each piece is drawn with
-// as many rails in a bay as the takeoff buys for it.
-func TestRailsAreThoseOfThePiece(t *testing.T) {
-	missed := 0
-	for _, name := range sample.Names(t) {
-		in := ceiling(t, name, nil)
-		list, err := in.panelPieces(false)
-		if err != nil {
-			continue
-		}
-		for _, d := range list {
-			all := d.railsAt()
-			edges := 0
-			for _, s := range all {
-				if s < 1e-6 || s > d.arc-1e-6 {
-					edges++
-				}
-			}
-			if edges < 2 {
-				missed++
-			}
-			halves, whole := 0, 0
-			for _, p := range in.ceiling().Rails(d.from, d.from+d.arc, 1) {
-				switch p.Kind {
-				case layout.HalfRail:
-					halves += p.Count
-				default:
-					whole += p.Count
-				}
-			}
-			mitred := halves - edges // two halves at one place
-			assert.Equal(t, whole+edges+mitred/2, len(all), "%s, piece %d", name, d.piece+1)
-		}
-	}
-	assert.Positive(t, missed)
 }

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -20,7 +21,7 @@ import (
 // each. The seams lie at 1224, 2404, 3585, 4765 and 5946mm, the ends' half ribs at 67 and
 // 7104mm: all farther than 22.5mm from a member, so 7 lines of 4 straps.
 func TestThePlanNamesItsGrid(t *testing.T) {
-	s, err := Draw("plan", input(t), Options{})
+	s, err := Draw("plan", input(t), sheet.Options{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"1", "2", "3", "4", "5", "6", "7", "A", "B", "C", "D", "E", "F", "G"}, texts(group(t, s, "bubbles")))
 	assert.Len(t, group(t, s, "blocking"), 7*4)
@@ -32,16 +33,16 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 		assert.True(t, l.X >= low.X && h.X <= high.X && l.Y >= low.Y && h.Y <= high.Y)
 	}
 	// Straps that come up to members need none: of 99mm every 100mm, fixed under them.
-	under, err := Draw("plan", input(t, map[string]any{"room.framing.spacing": "100mm", "room.framing.member": "99mm", "strap.fixing.top": "underside"}), Options{})
+	under, err := Draw("plan", input(t, map[string]any{"room.framing.spacing": "100mm", "room.framing.member": "99mm", "strap.fixing.top": "underside"}), sheet.Options{})
 	require.NoError(t, err)
 	assert.Empty(t, group(t, under, "blocking"))
 	// A shop that lets straps stand off a member's side by 400mm asks for none.
 	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"strap.framing.face\" = { value = \"400mm\", source = \"invented\" }\n"))
 	require.Empty(t, problems)
-	far, err := Draw("plan", reviewed(t, sample.Tree(t, sample.ReadingRoom, nil), standards.With(firm)), Options{})
+	far, err := Draw("plan", reviewed(t, sample.Tree(t, sample.ReadingRoom, nil), standards.With(firm)), sheet.Options{})
 	require.NoError(t, err)
 	assert.Empty(t, group(t, far, "blocking"))
-	bare, err := Draw("plan", input(t, map[string]any{"room.framing.blocking": false}), Options{})
+	bare, err := Draw("plan", input(t, map[string]any{"room.framing.blocking": false}), sheet.Options{})
 	require.NoError(t, err)
 	assert.Contains(t, texts(bare.Items), "no blocking is stated")
 }
@@ -51,7 +52,7 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 // wall is 4240mm long, so that it is 4240 − 1000 − 900/2 = 2790mm from the other corner, at
 // 1:20 139.5mm.
 func TestTheEntryIsAtTheDoor(t *testing.T) {
-	s, err := Draw("plan", input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "1000mm"}}), Options{Scale: 20})
+	s, err := Draw("plan", input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "1000mm"}}), sheet.Options{Scale: 20})
 	require.NoError(t, err)
 	items := group(t, s, "room")
 	room, _ := bounds(items[:1])
@@ -72,7 +73,7 @@ func TestTheEntryIsAtTheDoor(t *testing.T) {
 // 45mm each: 2100 + 3045·sin((817.4 − 2317.3)/3045) = 660mm and 2100 + 3045·sin((1499.9 −
 // 2317.3)/3045) = 1292mm from the springing, and 20mm more from the wall.
 func TestCoffersAreNumbered(t *testing.T) {
-	s, err := Draw("plan", input(t), Options{Scale: 20})
+	s, err := Draw("plan", input(t), sheet.Options{Scale: 20})
 	require.NoError(t, err)
 	room, _ := bounds(group(t, s, "room")[:1])
 	numbers := textsOf(group(t, s, "insides"))
@@ -87,15 +88,9 @@ func TestCoffersAreNumbered(t *testing.T) {
 		}
 	}
 	assert.True(t, found)
-	dense, err := Draw("plan", input(t, map[string]any{"grid.around": int64(40), "grid.along": int64(60)}), Options{})
+	dense, err := Draw("plan", input(t, map[string]any{"grid.around": int64(40), "grid.along": int64(60)}), sheet.Options{})
 	require.NoError(t, err)
 	assert.NotContains(t, texts(dense.Items), "1, 1")
-}
-
-func TestLetters(t *testing.T) {
-	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
-		assert.Equal(t, want, letters(n))
-	}
 }
 
 // The north arrow points where the spec says, clockwise from the top of the plan: of 30deg
@@ -107,7 +102,7 @@ func TestTheNorthArrow(t *testing.T) {
 		"0deg": {X: 0, Y: -6}, "30deg": {X: 3, Y: -5.196}, "90deg": {X: 6, Y: 0}, "180deg": {X: 0, Y: 6}, "270deg": {X: -6, Y: 0},
 	} {
 		for _, name := range []string{sample.ReadingRoom, "alcove", "concourse", "lantern-hall", "gallery-soffit"} {
-			s, err := Draw("plan", ceiling(t, name, map[string]any{"project.north": north}), Options{})
+			s, err := Draw("plan", ceiling(t, name, map[string]any{"project.north": north}), sheet.Options{})
 			require.NoError(t, err)
 			assert.Empty(t, draft.Overlaps(s), "%s, %s", name, north)
 			items := group(t, s, "north")
@@ -119,7 +114,7 @@ func TestTheNorthArrow(t *testing.T) {
 			assert.Equal(t, "N", n.Text)
 		}
 	}
-	s, err := Draw("plan", input(t), Options{})
+	s, err := Draw("plan", input(t), sheet.Options{})
 	require.NoError(t, err)
 	assert.Empty(t, group(t, s, "north"))
 	assert.NotContains(t, texts(s.Items), "N")
@@ -129,7 +124,7 @@ func TestTheNorthArrow(t *testing.T) {
 func TestTheSectionMarkStandsClear(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		assessment := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		s, err := Draw("plan", Input{Assessment: assessment, Version: "test", On: "2026-11-25"}, Options{})
+		s, err := Draw("plan", sheet.Input{Assessment: assessment, Version: "test", On: "2026-11-25"}, sheet.Options{})
 		require.NoError(t, err)
 		if assessment.Ceiling.Grid.Along.Get() == 1 {
 			continue // there is no other module
@@ -150,14 +145,14 @@ func TestTheSectionMarkStandsClear(t *testing.T) {
 // left: 1050mm from the far springing's wall of a room that is 4240mm wide.
 func TestThePlanNamesTheDoor(t *testing.T) {
 	in := input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "600mm"}, "route": []any{}})
-	s, err := Draw("plan", in, Options{})
+	s, err := Draw("plan", in, sheet.Options{})
 	require.NoError(t, err)
 	low, high := bounds(group(t, s, "room"))
 	at, scale := titled(s)["door"], (high.Y-low.Y)/4240
 	assert.Less(t, at.X, low.X)
 	assert.InDelta(t, high.Y-(600+450)*scale, at.Y, 4)
 	in = input(t, map[string]any{"room.door": map[string]any{"wall": "far", "offset": "600mm"}})
-	s, err = Draw("plan", in, Options{})
+	s, err = Draw("plan", in, sheet.Options{})
 	require.NoError(t, err)
 	assert.NotContains(t, titled(s), "door")
 }

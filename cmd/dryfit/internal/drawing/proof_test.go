@@ -16,6 +16,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
@@ -80,7 +82,7 @@ func TestEachScaleBarIsMeasured(t *testing.T) {
 	bars := map[string]int{}
 	for _, name := range sample.Names(t) {
 		for _, units := range []string{"metric", "imperial"} {
-			drawn, _, err := All(ceiling(t, name, map[string]any{"project.units": units}), Options{})
+			drawn, _, err := All(ceiling(t, name, map[string]any{"project.units": units}), sheet.Options{})
 			require.NoError(t, err)
 			for _, s := range drawn {
 				if bar := grouped(s.Items, "scale-bar"); len(bar) > 0 {
@@ -159,7 +161,7 @@ func TestMarksAreAtTheirStrap(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		in := ceiling(t, name, map[string]any{"strap.allowable.load": "0.1kN"})
 		for _, of := range []string{"section", "straps"} {
-			s, err := Draw(of, in, Options{})
+			s, err := Draw(of, in, sheet.Options{})
 			if err != nil {
 				continue // without the keys of the straps
 			}
@@ -178,11 +180,11 @@ func TestMarksAreAtTheirStrap(t *testing.T) {
 }
 
 // strapLines are from where to where across a sheet each strap is drawn, or its bars.
-func strapLines(t *testing.T, in Input, s paper.Sheet) (out [][2]float64) {
+func strapLines(t *testing.T, in sheet.Input, s paper.Sheet) (out [][2]float64) {
 	t.Helper()
 	if s.Name == "section" {
 		for _, item := range group(t, s, "straps") {
-			if l, ok := item.(paper.Line); ok && l.Stroke == bold {
+			if l, ok := item.(paper.Line); ok && l.Stroke == pen.Bold {
 				out = append(out, [2]float64{l.A.X, l.A.X})
 			}
 		}
@@ -205,13 +207,13 @@ func strapLines(t *testing.T, in Input, s paper.Sheet) (out [][2]float64) {
 // 200mm, of the fitting its size and coffer, both marks of the section, the entry; the view
 // has its eye, at the usual 1600mm (common practice).
 func TestThePlanAndTheViewNameWhatTheyShow(t *testing.T) {
-	plan, err := Draw("plan", input(t), Options{})
+	plan, err := Draw("plan", input(t), sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(words(plan.Items), "\n")
 	for _, want := range []string{"framing 400mm apart,\nruns across,\nthe first 200mm\nfrom the near wall", "downlight\n90mm across,\ncoffer 3, 3", "S\nS", "entry", "panel 6", "last gap 44"} {
 		assert.Contains(t, said, want)
 	}
-	view, err := Draw("view", input(t), Options{})
+	view, err := Draw("view", input(t), sheet.Options{})
 	require.NoError(t, err)
 	assert.Contains(t, strings.Join(words(view.Items), "\n"), "the eye 1600mm above the floor")
 }

@@ -7,6 +7,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/hoist"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/result/raising"
 )
@@ -23,29 +24,29 @@ func (e *NoPlanError) Error() string {
 }
 
 // raisingSheet is the frames of raising a panel.
-func raisingSheet(in Input) (*subject, error) {
-	frames, err := in.raisingFrames()
+func raisingSheet(in sheet.Input) (*sheet.Subject, error) {
+	frames, err := raisingFrames(in)
 	if err != nil {
 		return nil, err
 	}
-	out := in.raisingOf(hoist.Of(in.ceiling(), frames))
-	out.about = fmt.Sprintf("%d frames of raising a panel of %d, from the floor to its straps, with what carries it, the people and what is kept clear.", len(frames), in.ceiling().Panel.Count.Get())
+	out := raisingOf(in, hoist.Of(in.Ceiling(), frames))
+	out.About = fmt.Sprintf("%d frames of raising a panel of %d, from the floor to its straps, with what carries it, the people and what is kept clear.", len(frames), in.Ceiling().Panel.Count.Get())
 	return out, nil
 }
 
 // raisingParts are the figures of the frames: two a page, one under the other, where
 // they have room.
-func raisingParts(in Input, page draft.Size) (out []*subject, err error) {
-	frames, err := in.raisingFrames()
+func raisingParts(in sheet.Input, page draft.Size) (out []*sheet.Subject, err error) {
+	frames, err := raisingFrames(in)
 	if err != nil {
 		return nil, err
 	}
 	for first := 0; first < len(frames); {
 		last := min(first+2, len(frames))
-		s := in.raisingPart(frames, first, last)
-		if math.IsInf(s.free(page), 1) {
+		s := raisingPart(in, frames, first, last)
+		if math.IsInf(s.FillScale(page), 1) {
 			last = first + 1
-			s = in.raisingPart(frames, first, last)
+			s = raisingPart(in, frames, first, last)
 		}
 		first, out = last, append(out, s)
 	}
@@ -53,28 +54,28 @@ func raisingParts(in Input, page draft.Size) (out []*subject, err error) {
 }
 
 // raisingPart is the figure of the frames from first to before last.
-func (in Input) raisingPart(frames []raising.Frame, first, last int) *subject {
-	s := in.raisingOf(hoist.Stacked(in.ceiling(), frames, first, last))
+func raisingPart(in sheet.Input, frames []raising.Frame, first, last int) *sheet.Subject {
+	s := raisingOf(in, hoist.Stacked(in.Ceiling(), frames, first, last))
 	which := fmt.Sprintf("Frames %d and %d of %d. ", first+1, last, len(frames))
 	if last == first+1 {
 		which = fmt.Sprintf("Frame %d of %d. ", last, len(frames))
 	}
-	s.about = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes after the drawings."
+	s.About = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes after the drawings."
 	return s
 }
 
 // raisingFrames are those of the plan, or why there is none.
-func (in Input) raisingFrames() ([]raising.Frame, error) {
+func raisingFrames(in sheet.Input) ([]raising.Frame, error) {
 	if in.Assessment.Verdict == engine.Failed {
 		return nil, &NoPlanError{"the check fails the spec"}
 	}
 	plan := in.Assessment.Results.Raising()
-	if why := plan.None(in.ceiling()); why != "" {
+	if why := plan.None(in.Ceiling()); why != "" {
 		return nil, &NoPlanError{why}
 	}
 	frames := in.Assessment.Results.Frames()
 	if len(frames) > mostFrames {
-		return nil, &LimitError{raisingName, fmt.Sprintf("would show %d frames, and shows at most %d; dryfit raise prints all", len(frames), mostFrames)}
+		return nil, &sheet.LimitError{Sheet: raisingName, Why: fmt.Sprintf("would show %d frames, and shows at most %d; dryfit raise prints all", len(frames), mostFrames)}
 	}
 	return frames, nil
 }
@@ -82,16 +83,16 @@ func (in Input) raisingFrames() ([]raising.Frame, error) {
 const beforeAllElse = "Before all else"
 
 // raisingOf is the sheet of some frames.
-func (in Input) raisingOf(s *hoist.Arrangement) *subject {
-	return &subject{
-		name: raisingName, title: "Raising plan",
-		wide: s.Wide(), high: s.High(), right: s.Beside() + markRoom, below: s.Below(), leastWide: s.LeastWide(), tall: s.Down, best: s.Best(),
-		shows: []string{"lift", "crew"},
-		notes: []paper.Note{{Title: beforeAllElse, Lines: raisingNotes(in)}},
-		draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
+func raisingOf(in sheet.Input, s *hoist.Arrangement) *sheet.Subject {
+	return &sheet.Subject{
+		Name: raisingName, Title: "Raising plan",
+		Wide: s.Wide(), High: s.High(), Right: s.Beside() + markRoom, Below: s.Below(), LeastWide: s.LeastWide(), Tall: s.Down, Best: s.Best(),
+		Shows: []string{"lift", "crew"},
+		Notes: []paper.Note{{Title: beforeAllElse, Lines: raisingNotes(in)}},
+		Draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
 			places := map[int]paper.Point{}
 			for table, at := range s.Draw(b, v) {
-				in.at(places, at, table)
+				in.At(places, at, table)
 			}
 			return places
 		},
@@ -102,8 +103,8 @@ func (in Input) raisingOf(s *hoist.Arrangement) *subject {
 const mostFrames = 22
 
 // raisingNotes are what is read before the frames, and how these are drawn.
-func raisingNotes(in Input) []string {
-	c, plan := in.ceiling(), in.Assessment.Results.Raising()
+func raisingNotes(in sheet.Input) []string {
+	c, plan := in.Ceiling(), in.Assessment.Results.Raising()
 	out := append(raising.Safety(c),
 		"Each force is of both edge ribs together, of the heaviest panel; dryfit raise prints the forces after each loss.",
 		"Hatched: keep clear. It is the plan of the panel and around it the height of its top above the floor, ended at the walls: a choice of this program, for no drop zone is published. Only those who are numbered are inside; how far they stand from the panel is a choice too.",

@@ -11,6 +11,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/result/raising"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -42,13 +43,13 @@ func inGroup(t *testing.T, s paper.Sheet, id string) string {
 }
 
 // Each frame says on its sheet what the results say of it, whole, and NOT RELEASED.
-func saysItsFrames(t *testing.T, in Input) {
-	s, err := Draw("raising", in, Options{})
+func saysItsFrames(t *testing.T, in sheet.Input) {
+	s, err := Draw("raising", in, sheet.Options{})
 	require.NoError(t, err)
 	assert.Empty(t, draft.Overlaps(s))
 	for i, f := range in.Assessment.Results.Frames() {
 		says := inGroup(t, s, fmt.Sprintf("frame-%d", i+1))
-		for _, l := range f.Lines(in.ceiling().Units) {
+		for _, l := range f.Lines(in.Ceiling().Units) {
 			assert.Contains(t, says, l)
 		}
 		assert.Contains(t, says, f.Title(i+1))
@@ -62,8 +63,8 @@ func TestRaisingOfEverySample(t *testing.T) {
 	drawn := 0
 	for _, name := range sample.Names(t) {
 		s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
-		in := Input{Assessment: s, Version: "test", On: "2026-11-25"}
-		_, err := Draw("raising", in, Options{})
+		in := sheet.Input{Assessment: s, Version: "test", On: "2026-11-25"}
+		_, err := Draw("raising", in, sheet.Options{})
 		var none *NoPlanError
 		if errors.As(err, &none) {
 			assert.NotEmpty(t, none.Why, name)
@@ -92,7 +93,7 @@ func TestRaisingOfUnlikeCeilings(t *testing.T) {
 		in := input(t, change)
 		in.Assessment.Verdict = 0 // drawn whatever else is wrong with it
 		plan := in.Assessment.Results.Raising()
-		require.Empty(t, plan.None(in.ceiling()), name)
+		require.Empty(t, plan.None(in.Ceiling()), name)
 		t.Run(name, func(t *testing.T) { saysItsFrames(t, in) })
 	}
 }
@@ -104,7 +105,7 @@ func TestNoRaisingSheetWithoutPlan(t *testing.T) {
 		"needs lift.stations":      {"lift": map[string]any{"units": int64(2)}},
 	} {
 		in := input(t, change)
-		_, err := Draw("raising", in, Options{})
+		_, err := Draw("raising", in, sheet.Options{})
 		assert.EqualError(t, err, "the raising sheet is not drawn: there is no raising plan: "+why)
 		_, undrawn := readable(t, in)
 		assert.Contains(t, undrawn, err.Error())

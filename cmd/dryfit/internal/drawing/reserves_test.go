@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -25,7 +26,7 @@ func TestSheetsNameTheReservesOfAVerdict(t *testing.T) {
 			in.Assessment.Counts = engine.Counts{NotChecked: 2, Families: engine.FamiliesOf([]*engine.Rule{{ID: "strap.load"}, {ID: "install.saddle"}})}
 		}
 		for _, name := range Names() {
-			drawn, err := Draw(name, in, Options{})
+			drawn, err := Draw(name, in, sheet.Options{})
 			require.NoError(t, err, name)
 			said := texts(drawn.Items)
 			if len(std.Files) > 0 {

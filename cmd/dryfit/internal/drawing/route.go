@@ -8,6 +8,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/kernel/passage"
@@ -18,7 +20,7 @@ import (
 
 // routeOf keeps what the sheet of the way in is drawn from.
 type routeOf struct {
-	Input
+	sheet.Input
 	legs         []legFigure
 	columns      int
 	wide, high   []float64 // of each column and row, in m
@@ -70,8 +72,8 @@ const (
 
 // route is each leg of the way in, with the panel in the pose that passes or
 // jams.
-func route(in Input) (*subject, error) {
-	d, err := in.routeLegs()
+func route(in sheet.Input) (*sheet.Subject, error) {
+	d, err := routeLegs(in)
 	if err != nil {
 		return nil, err
 	}
@@ -83,8 +85,8 @@ func route(in Input) (*subject, error) {
 const routeOnPage = 4
 
 // routeParts are the figures of the legs, a page each.
-func routeParts(in Input, page draft.Size) ([]*subject, error) {
-	d, err := in.routeLegs()
+func routeParts(in sheet.Input, page draft.Size) ([]*sheet.Subject, error) {
+	d, err := routeLegs(in)
 	if err != nil {
 		return nil, err
 	}
@@ -93,7 +95,7 @@ func routeParts(in Input, page draft.Size) ([]*subject, error) {
 		columns = 2
 	}
 	count := (len(d.legs) + routeOnPage - 1) / routeOnPage
-	var out []*subject
+	var out []*sheet.Subject
 	for legs := range slices.Chunk(d.legs, (len(d.legs)+count-1)/count) {
 		part := *d
 		part.legs, part.columns = legs, min(columns, len(legs))
@@ -104,11 +106,11 @@ func routeParts(in Input, page draft.Size) ([]*subject, error) {
 }
 
 // routeLegs are the legs as they are drawn.
-func (in Input) routeLegs() (*routeOf, error) {
+func routeLegs(in sheet.Input) (*routeOf, error) {
 	d := &routeOf{Input: in}
 	legs := in.Assessment.Results.Carrying()
 	if len(legs) == 0 {
-		return nil, &NeedsError{"route", "route"}
+		return nil, &sheet.NeedsError{Sheet: "route", Key: "route"}
 	}
 	for i, l := range legs {
 		if i == mostLegs {
@@ -121,16 +123,16 @@ func (in Input) routeLegs() (*routeOf, error) {
 			d.climbs = d.climbs || l.Way.Get().Climbs && pose.Plane == carrying.Corner
 		}
 	}
-	if c := in.ceiling(); roomGiven(c) {
+	if c := in.Ceiling(); roomGiven(c) {
 		d.legs = append(d.legs, d.room(c))
 	}
 	return d, nil
 }
 
 // subject is the sheet of the legs, once they are arranged.
-func (d *routeOf) subject() *subject {
+func (d *routeOf) subject() *sheet.Subject {
 	in, rows := d.Input, len(d.high)
-	wrap := in.length(in.ceiling().Wrap.Allowance.Get())
+	wrap := in.Length(in.Ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
 		"Clearances are of the wrap, but in the room, where the panel is bare and the wrap is drawn for comparison. What is not decided may pass by a motion that was not tried.",
@@ -142,14 +144,14 @@ func (d *routeOf) subject() *subject {
 	if d.beyondLimits > 0 {
 		notes = append(notes, fmt.Sprintf("%d further legs are not shown; dryfit calcs lists them.", d.beyondLimits))
 	}
-	return &subject{
-		name: "route", title: "The way in",
-		about: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.format(quantity.Mass(in.ceiling().Panel.Mass.Get()).Value())),
-		wide:  sum(d.wide), high: sum(d.high),
-		left: 6, right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), leastWide: textWide * float64(d.columns), above: 4 + textBelow*float64(rows-1), below: textBelow, best: routeScale,
-		shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
-		notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
-		draw:  d.draw,
+	return &sheet.Subject{
+		Name: "route", Title: "The way in",
+		About: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.Format(quantity.Mass(in.Ceiling().Panel.Mass.Get()).Value())),
+		Wide:  sum(d.wide), High: sum(d.high),
+		Left: 6, Right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), LeastWide: textWide * float64(d.columns), Above: 4 + textBelow*float64(rows-1), Below: textBelow, Best: routeScale,
+		Shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},
+		Notes: []paper.Note{{Title: "How it is drawn", Lines: notes}},
+		Draw:  d.draw,
 	}
 }
 
@@ -208,12 +210,12 @@ func (d *routeOf) figure(l carrying.Leg, pose carrying.Pose) legFigure {
 	if name == "" {
 		name = "leg"
 	}
-	clear := d.length(way.Margin) + " clear on every side"
+	clear := d.Length(way.Margin) + " clear on every side"
 	switch {
 	case way.Margin < 0:
-		clear = d.length(-way.Margin) + " short on every side"
+		clear = d.Length(-way.Margin) + " short on every side"
 	case way.Climbs:
-		clear = d.length(way.Margin) + " or more clear on every side"
+		clear = d.Length(way.Margin) + " or more clear on every side"
 	}
 	f.lines = []string{fmt.Sprintf("%s %s, %s", strings.Replace(l.Number(), "default.", "shop ", 1), show.Shown(name), kind), way.Outcome.String() + ", " + clear}
 	if carrying.KindOf(kind).Loads && way.Load > 0 {
@@ -251,9 +253,9 @@ func (d *routeOf) room(c *layout.Ceiling) legFigure {
 			best = w
 		}
 		if w.spare < 0 {
-			f.lines = append(f.lines, w.words+": "+d.length(-w.spare)+" short")
+			f.lines = append(f.lines, w.words+": "+d.Length(-w.spare)+" short")
 		} else {
-			f.lines = append(f.lines, w.words+": "+d.length(w.spare)+" clear")
+			f.lines = append(f.lines, w.words+": "+d.Length(w.spare)+" clear")
 		}
 	}
 	f.sights, f.motion = best.sights, "drawn "+best.words
@@ -271,7 +273,7 @@ func (d *routeOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 	}
 	if len(d.legs) > 0 {
 		first := d.corner(v, 0, 0)
-		d.at(d.places, paper.Point{X: first.X + 4, Y: first.Y - v.Size(d.high[0])}, "route", "wrap", "crew", "room", "panels")
+		d.At(d.places, paper.Point{X: first.X + 4, Y: first.Y - v.Size(d.high[0])}, "route", "wrap", "crew", "room", "panels")
 	}
 	return d.places
 }
@@ -293,7 +295,7 @@ func (d *routeOf) leg(f *legFigure, v draft.View) {
 			d.gap(g, own, !f.passes)
 		}
 		at := s.Panel[len(s.Panel)/4]
-		d.at(d.places, own.At(at.X, at.Y), f.keys...)
+		d.At(d.places, own.At(at.X, at.Y), f.keys...)
 		corner.X += v.Size(s.High.X-s.Low.X) + sightGap
 	}
 }
@@ -317,15 +319,15 @@ func (f *legFigure) dimension(s *wayin.Sight) (wayin.Gap, bool) {
 func (d *routeOf) sight(f *legFigure, s *wayin.Sight, v draft.View) {
 	for _, w := range s.Solid {
 		if w[2] > w[0] && w[3] > w[1] {
-			d.b.Poly(paper.Poly{Points: rectangle(v, w[0], w[1], w[2], w[3]), Closed: true, Tone: paper.Paper + 2, Stroke: edge})
+			d.b.Poly(paper.Poly{Points: v.Rectangle(w[0], w[1], w[2], w[3]), Closed: true, Tone: paper.Paper + 2, Stroke: pen.Edge})
 		}
 	}
 	for _, line := range s.Lines {
-		d.b.Poly(paper.Poly{Points: onPaper(v, line), Stroke: cut})
+		d.b.Poly(paper.Poly{Points: onPaper(v, line), Stroke: pen.Cut})
 	}
 	outline := paper.Stroke{Pen: paper.Bold, Marked: !f.passes}
 	for _, q := range slices.Backward(s.Load) {
-		d.b.Poly(paper.Poly{Points: onPaper(v, q), Closed: true, Tone: paper.Paper + 1, Stroke: fine})
+		d.b.Poly(paper.Poly{Points: onPaper(v, q), Closed: true, Tone: paper.Paper + 1, Stroke: pen.Fine})
 	}
 	d.b.Poly(paper.Poly{Points: onPaper(v, s.Panel), Closed: true, Tone: paper.Paper + 1, Stroke: outline})
 	if s.Wrap > 0 {
@@ -347,12 +349,12 @@ func (d *routeOf) gap(g wayin.Gap, v draft.View, marked bool) {
 	}
 	from, to := v.At(g.From.X, g.From.Y), v.At(g.To.X, g.To.Y)
 	for _, p := range []paper.Point{from, to} {
-		d.b.Line(paper.Point{X: p.X - gapTick, Y: p.Y + gapTick}, paper.Point{X: p.X + gapTick, Y: p.Y - gapTick}, edge)
+		d.b.Line(paper.Point{X: p.X - gapTick, Y: p.Y + gapTick}, paper.Point{X: p.X + gapTick, Y: p.Y - gapTick}, pen.Edge)
 	}
-	d.b.Line(from, to, hair)
-	text := d.dim(g.Size) + " gap"
+	d.b.Line(from, to, pen.Hair)
+	text := d.Dim(g.Size) + " gap"
 	if g.Size < 0 {
-		text = d.dim(-g.Size) + " short"
+		text = d.Dim(-g.Size) + " short"
 	}
 	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}, Marked: marked})
 }
@@ -361,7 +363,7 @@ func (d *routeOf) gap(g wayin.Gap, v draft.View, marked bool) {
 func (d *routeOf) text(f *legFigure, at paper.Point) {
 	line := func(text string) {
 		d.b.Write(paper.Text{At: at, Height: draft.Ordinary, Text: text})
-		at.Y += leadingOf(draft.Ordinary)
+		at.Y += draft.Leading(draft.Ordinary)
 	}
 	for _, t := range f.lines {
 		line(paper.Cut(t, textWide, draft.Ordinary))

@@ -10,6 +10,8 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/sample"
 )
 
@@ -21,7 +23,7 @@ func TestNoLeaderCrossesTheSection(t *testing.T) {
 		in := ceiling(t, name, nil)
 		var drawn []paper.Sheet
 		for _, size := range []string{"", "A3"} {
-			if s, err := Draw("section", in, Options{Paper: size}); err == nil {
+			if s, err := Draw("section", in, sheet.Options{Paper: size}); err == nil {
 				drawn = append(drawn, s)
 			}
 		}
@@ -34,7 +36,7 @@ func TestNoLeaderCrossesTheSection(t *testing.T) {
 			assert.Empty(t, draft.Overlaps(s), name)
 			for _, item := range s.Items {
 				l, ok := item.(paper.Line)
-				if ok && l.Stroke == hair && l.A.X != l.B.X && l.A.Y != l.B.Y { // no dimension
+				if ok && l.Stroke == pen.Hair && l.A.X != l.B.X && l.A.Y != l.B.Y { // no dimension
 					assert.Less(t, math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y), float64(longest), "%s on %v", name, s.Width)
 				}
 			}

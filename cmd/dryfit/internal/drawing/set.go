@@ -7,18 +7,20 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/section"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/spec/quantity"
 )
 
 // All makes every sheet that the spec has the keys for, and those of notes; what
 // can't be drawn is said.
-func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error) {
-	if o, err = in.onePaper(o); err != nil {
+func All(in sheet.Input, o sheet.Options) (drawn []paper.Sheet, undrawn []string, err error) {
+	if o, err = onePaper(in, o); err != nil {
 		return nil, nil, err
 	}
-	in = in.placed(o, ribName)
+	in = placed(in, o, section.RibName)
 	for i := range sheets {
-		s, err := in.drawn(i, len(drawn)+1, o)
+		s, err := composed(in, i, len(drawn)+1, o)
 		switch {
 		case cannot(err):
 			undrawn = append(undrawn, err.Error())
@@ -28,38 +30,38 @@ func All(in Input, o Options) (drawn []paper.Sheet, undrawn []string, err error)
 			drawn = append(drawn, s)
 		}
 	}
-	drawn = append(drawn, in.notes(drawn, len(drawn)+1)...)
+	drawn = append(drawn, sheet.Notes(in, drawn, len(drawn)+1)...)
 	Number(drawn)
 	return drawn, undrawn, nil
 }
 
 // cannot reports whether an error says why a sheet can't be drawn of a ceiling.
 func cannot(err error) bool {
-	var needs *NeedsError
-	var limit *LimitError
+	var needs *sheet.NeedsError
+	var limit *sheet.LimitError
 	var plan *NoPlanError
 	return errors.As(err, &needs) || errors.As(err, &limit) || errors.As(err, &plan)
 }
 
 // onePaper is the largest that a sheet takes of its own accord, for all (common
 // practice).
-func (in Input) onePaper(o Options) (Options, error) {
+func onePaper(in sheet.Input, o sheet.Options) (sheet.Options, error) {
 	if o.Paper != "" {
 		return o, nil
 	}
-	imperial, all := in.ceiling().Units == quantity.Imperial, o
+	imperial, all := in.Ceiling().Units == quantity.Imperial, o
 	for i := range sheets {
-		s, err := in.subject(i, i+1)
+		s, err := made(in, i, i+1)
 		var size draft.Size
 		if err == nil {
-			size, _, err = s.roomy(imperial, o).fit(imperial, o)
+			size, err = in.SizeOf(s, o)
 		}
 		switch {
 		case cannot(err):
 		case err != nil:
 			return o, err
 		default:
-			all.least = max(all.least, slices.Index(draft.Series(imperial), size))
+			all.Least = max(all.Least, slices.Index(draft.Series(imperial), size))
 		}
 	}
 	return all, nil
@@ -67,27 +69,26 @@ func (in Input) onePaper(o Options) (Options, error) {
 
 // placed numbers the sheets that can be drawn, up to one of a name and to that of the
 // rib, to which another refers.
-func (in Input) placed(o Options, name string) Input {
-	in.numbered = map[string]int{}
-	for i := range max(slices.Index(Names(), name), slices.Index(Names(), ribName)) + 1 {
-		s, err := in.subject(i, len(in.numbered)+1)
+func placed(in sheet.Input, o sheet.Options, name string) sheet.Input {
+	in.Places = map[string]int{}
+	for i := range max(slices.Index(Names(), name), slices.Index(Names(), section.RibName)) + 1 {
+		s, err := made(in, i, len(in.Places)+1)
 		if err == nil {
-			imperial := in.ceiling().Units == quantity.Imperial
-			_, _, err = s.roomy(imperial, o).fit(imperial, o)
+			_, err = in.SizeOf(s, o)
 		}
 		if !cannot(err) {
-			in.numbered[sheets[i].name] = len(in.numbered) + 1
+			in.Places[sheets[i].name] = len(in.Places) + 1
 		}
 	}
 	return in
 }
 
-func (in Input) drawn(i, place int, o Options) (paper.Sheet, error) {
-	s, err := in.subject(i, place)
+func composed(in sheet.Input, i, place int, o sheet.Options) (paper.Sheet, error) {
+	s, err := made(in, i, place)
 	if err != nil {
 		return paper.Sheet{}, err
 	}
-	return compose(in, o, s)
+	return sheet.Compose(in, o, s)
 }
 
 // Number writes on each sheet which of how many it is.

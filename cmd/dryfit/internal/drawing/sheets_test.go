@@ -10,6 +10,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/result/carrying"
 )
@@ -41,11 +42,11 @@ func bounds(items []paper.Item) (low, high paper.Point) {
 func TestDevelopedPanel(t *testing.T) {
 	for name, change := range profiles() {
 		in := input(t, change)
-		s, err := Draw("panel", in, Options{Scale: 25})
+		s, err := Draw("panel", in, sheet.Options{Scale: 25})
 		require.NoError(t, err)
 		low, high := bounds(group(t, s, "ribs"))
-		assert.InDelta(t, in.ceiling().Panel.Length.Get()*1000, (high.X-low.X)*25, 0.1, name)
-		assert.InDelta(t, in.ceiling().Vault.Arc.Get()*1000, (high.Y-low.Y)*25, 0.1, name)
+		assert.InDelta(t, in.Ceiling().Panel.Length.Get()*1000, (high.X-low.X)*25, 0.1, name)
+		assert.InDelta(t, in.Ceiling().Vault.Arc.Get()*1000, (high.Y-low.Y)*25, 0.1, name)
 	}
 }
 
@@ -53,7 +54,7 @@ func TestDevelopedPanel(t *testing.T) {
 // those of the calculation sheet.
 func TestStrapDiagram(t *testing.T) {
 	in := input(t)
-	s, err := Draw("straps", in, Options{})
+	s, err := Draw("straps", in, sheet.Options{})
 	require.NoError(t, err)
 	h := in.Assessment.Results.Hanging()
 	require.NoError(t, h.Err())
@@ -121,7 +122,7 @@ func TestManyLegs(t *testing.T) {
 			legs = append(legs, map[string]any{"name": strings.Repeat("a door of the west wing ", 5), "kind": "door", "width": "700mm", "height": "900mm", "wall": "100mm"})
 		}
 		for _, units := range []string{"metric", "imperial"} {
-			s, err := Draw("route", input(t, map[string]any{"route": legs, "project.units": units}), Options{})
+			s, err := Draw("route", input(t, map[string]any{"route": legs, "project.units": units}), sheet.Options{})
 			require.NoError(t, err)
 			assert.Empty(t, draft.Overlaps(s), "%d legs", n)
 		}

@@ -11,6 +11,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/model/result/carrying"
@@ -22,12 +23,12 @@ import (
 )
 
 // routes are the samples that have a way in.
-func routes(t *testing.T) map[string]Input {
-	out := map[string]Input{}
+func routes(t *testing.T) map[string]sheet.Input {
+	out := map[string]sheet.Input{}
 	for _, name := range sample.Names(t) {
 		s := review.Spec(name, sample.Source(t, name), review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
 		if s.Results != nil && len(s.Results.Carrying()) > 0 {
-			out[name] = Input{Assessment: s, Version: "test", On: "2026-11-25"}
+			out[name] = sheet.Input{Assessment: s, Version: "test", On: "2026-11-25"}
 		}
 	}
 	require.Greater(t, len(out), 5)
@@ -64,7 +65,7 @@ func texts(items []paper.Item) (out []string) {
 // them, and nothing meets anything.
 func TestEachLegIsInPlanAndInSection(t *testing.T) {
 	for name, in := range routes(t) {
-		s, err := Draw("route", in, Options{})
+		s, err := Draw("route", in, sheet.Options{})
 		require.NoError(t, err)
 		assert.Empty(t, draft.Overlaps(s), name)
 		all := texts(grouped(s.Items, ""))
@@ -75,10 +76,10 @@ func TestEachLegIsInPlanAndInSection(t *testing.T) {
 			assert.Subset(t, said, []string{"plan", "section"}, name)
 			assert.Equal(t, 2, dashes(drawn), "%s %s: wraps", name, l.Kind.Get())
 			if way.Climbs {
-				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" or more clear on every side")
+				assert.Contains(t, all, "passes, "+in.Length(way.Margin)+" or more clear on every side")
 			} else if way.Outcome == passage.Passes {
-				assert.Contains(t, all, in.dim(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
-				assert.Contains(t, all, "passes, "+in.length(way.Margin)+" clear on every side")
+				assert.Contains(t, all, in.Dim(way.Margin)+" gap", "%s %s", name, l.Kind.Get())
+				assert.Contains(t, all, "passes, "+in.Length(way.Margin)+" clear on every side")
 			}
 		}
 		drawn := grouped(s.Items, roomFigure)
@@ -100,7 +101,7 @@ func dashes(drawn []paper.Item) (n int) {
 // In the room the gap that is dimensioned is what the diagonal of the panel's box leaves.
 func TestTheGapInTheRoom(t *testing.T) {
 	for name, in := range routes(t) {
-		r, c := in.Assessment.Results.Room(), in.ceiling()
+		r, c := in.Assessment.Results.Room(), in.Ceiling()
 		flat, tipped := r.Poses()
 		across := wayin.TurnedFlat(flat, r.Across, 100, c.Room.Height.Get())[0]
 		assert.InDelta(t, r.Across-r.Flat, across.Gap.Size, 1e-6, name)
@@ -113,7 +114,7 @@ func TestTheGapInTheRoom(t *testing.T) {
 // profile, and where the panel does not go through an opening as well.
 func TestGapsAreTheMargins(t *testing.T) {
 	short, kinds := 0, map[string]bool{}
-	try := func(name string, in Input) {
+	try := func(name string, in sheet.Input) {
 		for _, l := range in.Assessment.Results.Carrying() {
 			way := l.Way.Get()
 			pose, ok := way.Pose()
@@ -158,13 +159,13 @@ func TestAVehicleShowsItsLoad(t *testing.T) {
 	in := routes(t)["reading-room"]
 	leg := in.Assessment.Results.Carrying()[0]
 	load := leg.Way.Get().Stowed()
-	require.Len(t, load, min(leg.Way.Get().Load, in.ceiling().Panel.Count.Get()))
+	require.Len(t, load, min(leg.Way.Get().Load, in.Ceiling().Panel.Count.Get()))
 	for _, q := range load {
 		for _, p := range q.Side {
 			assert.True(t, p.Y > 0 && p.Y < leg.Inside.Height.Get() && p.X > 0 && p.X < leg.Inside.Length.Get(), "%v", p)
 		}
 	}
-	s, err := Draw("route", in, Options{})
+	s, err := Draw("route", in, sheet.Options{})
 	require.NoError(t, err)
 	panels := 0
 	for _, i := range grouped(s.Items, "leg-1") {
@@ -180,7 +181,7 @@ func TestAVehicleShowsItsLoad(t *testing.T) {
 func TestMarksOfTheRouteLieOnTheSheet(t *testing.T) {
 	const border = 10 // mm
 	for name, in := range routes(t) {
-		s, err := Draw("route", in, Options{})
+		s, err := Draw("route", in, sheet.Options{})
 		require.NoError(t, err)
 		for n, p := range s.Marks {
 			assert.True(t, p.X > border && p.Y > border && p.X < s.Width-border && p.Y < s.Height-border, "%s (%d) %v", name, n, p)

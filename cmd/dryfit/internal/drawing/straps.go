@@ -4,9 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/spec/quantity"
@@ -14,7 +17,7 @@ import (
 
 // strapsOf keeps what the strap diagram is drawn from.
 type strapsOf struct {
-	Input
+	sheet.Input
 	c      *layout.Ceiling
 	h      *hanging.Hanging
 	first  hanging.First
@@ -42,31 +45,31 @@ const (
 )
 
 // straps is the strap diagram of one edge rib: forces, moments, movement.
-func straps(in Input) (*subject, error) {
+func straps(in sheet.Input) (*sheet.Subject, error) {
 	h := in.Assessment.Results.Hanging()
 	err := h.Err()
 	var needs *hanging.NeedsError
 	switch {
 	case errors.As(err, &needs):
-		return nil, &NeedsError{"straps", needs.Key}
+		return nil, &sheet.NeedsError{Sheet: "straps", Key: needs.Key}
 	case err != nil:
-		return nil, &NeedsError{"straps", "a frame that can be solved: " + err.Error()}
+		return nil, &sheet.NeedsError{Sheet: "straps", Key: "a frame that can be solved: " + err.Error()}
 	}
-	c := in.ceiling()
+	c := in.Ceiling()
 	d := &strapsOf{Input: in, c: c, h: h, first: h.First.Get().Is, cases: strapCases(h)}
 	for _, row := range d.cases {
 		for _, f := range row.forces {
 			d.most = max(d.most, f)
 		}
 	}
-	return &subject{
-		name: "straps", title: "Straps of one edge rib",
-		about: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.format(quantity.Force(d.most).Value())),
-		wide:  c.Vault.Width.Get(), high: 3 * c.Vault.Rise.Get(),
-		left: 22, right: 34, above: tallestBar + 26 + 2*between, below: 18, best: 20, leastWide: legendRow * legendWide,
-		shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
-		notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, in.cutStraps(), {Title: "How it was worked", Lines: d.remarks()}},
-		draw:  d.draw,
+	return &sheet.Subject{
+		Name: "straps", Title: "Straps of one edge rib",
+		About: fmt.Sprintf("The force on each strap by case, at most %s, the bending moment and the movement of the rib as first hung.", in.Format(quantity.Force(d.most).Value())),
+		Wide:  c.Vault.Width.Get(), High: 3 * c.Vault.Rise.Get(),
+		Left: 22, Right: 34, Above: tallestBar + 26 + 2*between, Below: 18, Best: 20, LeastWide: legendRow * legendWide,
+		Shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
+		Notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, cutStraps(in), {Title: "How it was worked", Lines: d.remarks()}},
+		Draw:  d.draw,
 	}, nil
 }
 
@@ -129,11 +132,11 @@ func inSeason(h *hanging.Hanging, season string) (out []hanging.Case) {
 // said is what stands over the bars of a strap: its number, its worst force, and the
 // worst of each season.
 func (d *strapsOf) said(strap int, worst float64) string {
-	text := fmt.Sprintf("strap %d\n%s", strap+1, d.format(quantity.Force(worst).Value()))
+	text := fmt.Sprintf("strap %d\n%s", strap+1, d.Format(quantity.Force(worst).Value()))
 	for _, row := range d.cases {
 		short := map[string]string{inDry: "dry", inWet: "wet"}[row.name]
 		if short != "" {
-			text += fmt.Sprintf("\n%s %s", short, d.format(quantity.Force(row.forces[strap]).Value()))
+			text += fmt.Sprintf("\n%s %s", short, d.Format(quantity.Force(row.forces[strap]).Value()))
 		}
 	}
 	return text
@@ -145,7 +148,7 @@ func (d *strapsOf) table() []string {
 	for i, row := range d.cases {
 		text := fmt.Sprintf("%c %s:", 'a'+i, row.name)
 		for _, f := range row.forces {
-			text += " " + d.format(quantity.Force(f).Value())
+			text += " " + d.Format(quantity.Force(f).Value())
 		}
 		out = append(out, text)
 	}
@@ -154,12 +157,12 @@ func (d *strapsOf) table() []string {
 
 func (d *strapsOf) remarks() []string {
 	out := []string{
-		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.format(quantity.Force(d.h.Weight.Get()).Value()), d.format(quantity.Force(2*d.h.Weight.Get()).Value())),
+		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.Format(quantity.Force(d.h.Weight.Get()).Value()), d.Format(quantity.Force(2*d.h.Weight.Get()).Value())),
 		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
 		"Of several cases in one row the worst of each strap is shown; a season's has each strap set long and short as well. Moments are drawn on the side that they stretch.",
 	}
 	if a := d.c.Strap.Allowable; a.Given() {
-		out = append(out, fmt.Sprintf("Allowable %s, by %s: beside the bars of each strap a line ends at it, or an arrow points up to it.", d.format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
+		out = append(out, fmt.Sprintf("Allowable %s, by %s: beside the bars of each strap a line ends at it, or an arrow points up to it.", d.Format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))
 	}
 	return out
 }
@@ -200,20 +203,9 @@ func (d *strapsOf) node(s float64) hanging.Station {
 	return best
 }
 
-// round is the greatest 1, 2 or 5 times a power of ten that is not over x.
-func round(x float64) float64 {
-	power := math.Pow(10, math.Floor(math.Log10(x)))
-	for _, m := range []float64{5, 2} {
-		if m*power <= x*(1+1e-12) {
-			return m * power
-		}
-	}
-	return power
-}
-
 // forces draws a bar for each case over each strap.
 func (d *strapsOf) forces(v draft.View) {
-	d.axis(v, bold)
+	d.axis(v, pen.Bold)
 	stations := d.c.Strap.Stations.Get()
 	scale := tallestBar / max(d.most, 1e-9) // mm for a newton
 	apart := math.Inf(1)
@@ -233,18 +225,18 @@ func (d *strapsOf) forces(v draft.View) {
 			h := row.forces[i] * scale
 			d.b.Poly(paper.Poly{
 				Points: []paper.Point{{X: x, Y: foot.Y - 1}, {X: x + bar, Y: foot.Y - 1}, {X: x + bar, Y: foot.Y - 1 - h}, {X: x, Y: foot.Y - 1 - h}},
-				Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: hair,
+				Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: pen.Hair,
 			})
 			worst = max(worst, row.forces[i])
 		}
 		top := paper.Point{X: foot.X, Y: foot.Y - 1 - worst*scale}
 		d.allowable(paper.Point{X: foot.X - bar*float64(len(d.cases))/2 - 1.4, Y: foot.Y - 1}, scale, worst)
 		d.b.Label(draft.Label{Text: d.said(i, worst), Of: top, Prefer: []draft.Side{draft.Above}})
-		d.atStation(d.places, foot, d.c.Strap.Stations.Place(i))
+		d.AtStation(d.places, foot, d.c.Strap.Stations.Place(i))
 	}
 	d.legend(v, bar, scale)
-	d.at(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Y, d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Z), "strap")
-	d.at(d.places, v.At(d.node(d.c.Vault.Arc.Get()/2).Y, d.node(d.c.Vault.Arc.Get()/2).Z), "rib.sag", "room")
+	d.At(d.places, v.At(d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Y, d.node(float64(stations[0])*d.c.Vault.Arc.Get()).Z), "strap")
+	d.At(d.places, v.At(d.node(d.c.Vault.Arc.Get()/2).Y, d.node(d.c.Vault.Arc.Get()/2).Z), "rib.sag", "room")
 }
 
 // allowable draws beside the bars of a strap how far up its allowable lies: a line, or
@@ -257,28 +249,28 @@ func (d *strapsOf) allowable(foot paper.Point, scale, worst float64) {
 	up := a.Load.Get() * scale
 	if most := worst*scale + 3; up > most {
 		tip := paper.Point{X: foot.X, Y: foot.Y - most}
-		d.b.Line(foot, tip, hair)
-		d.b.Poly(paper.Poly{Points: []paper.Point{tip, {X: tip.X - 0.6, Y: tip.Y + 2}, {X: tip.X + 0.6, Y: tip.Y + 2}}, Closed: true, Tone: paper.Ink, Stroke: hair})
+		d.b.Line(foot, tip, pen.Hair)
+		d.b.Poly(paper.Poly{Points: []paper.Point{tip, {X: tip.X - 0.6, Y: tip.Y + 2}, {X: tip.X + 0.6, Y: tip.Y + 2}}, Closed: true, Tone: paper.Ink, Stroke: pen.Hair})
 		return
 	}
-	d.b.Line(foot, paper.Point{X: foot.X, Y: foot.Y - up}, hair)
-	d.b.Line(paper.Point{X: foot.X - 1, Y: foot.Y - up}, paper.Point{X: foot.X + 1, Y: foot.Y - up}, cut)
+	d.b.Line(foot, paper.Point{X: foot.X, Y: foot.Y - up}, pen.Hair)
+	d.b.Line(paper.Point{X: foot.X - 1, Y: foot.Y - up}, paper.Point{X: foot.X + 1, Y: foot.Y - up}, pen.Cut)
 }
 
 // legend says under the figure which tone is which case, and the scale of the
 // bars.
 func (d *strapsOf) legend(v draft.View, bar, scale float64) {
 	x, y := v.At(0, 0).X, v.At(0, 0).Y+9
-	force := round(d.most)
-	d.b.Write(paper.Text{At: paper.Point{X: x, Y: y}, Height: draft.Ordinary, Text: fmt.Sprintf("force on each strap; %s is", d.format(quantity.Force(force).Value()))})
+	force := draft.Round(d.most)
+	d.b.Write(paper.Text{At: paper.Point{X: x, Y: y}, Height: draft.Ordinary, Text: fmt.Sprintf("force on each strap; %s is", d.Format(quantity.Force(force).Value()))})
 	length := force * scale
-	from := x + paper.TextWidth(fmt.Sprintf("force on each strap; %s is", d.format(quantity.Force(force).Value())), draft.Ordinary) + 2
-	d.b.Line(paper.Point{X: from, Y: y - 1}, paper.Point{X: from + length, Y: y - 1}, bold)
+	from := x + paper.TextWidth(fmt.Sprintf("force on each strap; %s is", d.Format(quantity.Force(force).Value())), draft.Ordinary) + 2
+	d.b.Line(paper.Point{X: from, Y: y - 1}, paper.Point{X: from + length, Y: y - 1}, pen.Bold)
 	for k := range d.cases {
-		at, row := x+float64(k%legendRow)*legendWide, y+6+leadingOf(draft.Ordinary)*float64(k/legendRow)
+		at, row := x+float64(k%legendRow)*legendWide, y+6+draft.Leading(draft.Ordinary)*float64(k/legendRow)
 		d.b.Poly(paper.Poly{
 			Points: []paper.Point{{X: at, Y: row - 2.4}, {X: at + 2.4, Y: row - 2.4}, {X: at + 2.4, Y: row}, {X: at, Y: row}},
-			Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: hair,
+			Closed: true, Tone: paper.Paper + paper.Tone(1+k), Stroke: pen.Hair,
 		})
 		d.b.Write(paper.Text{At: paper.Point{X: at + 3.6, Y: row}, Height: draft.Ordinary, Text: fmt.Sprintf("%c %s", 'a'+k, d.cases[k].name)})
 	}
@@ -302,7 +294,7 @@ func (d *strapsOf) moments(v draft.View) {
 			most, worst = m, n
 		}
 	}
-	d.axis(v, bold)
+	d.axis(v, pen.Bold)
 	if most == 0 {
 		return
 	}
@@ -318,9 +310,9 @@ func (d *strapsOf) moments(v draft.View) {
 	}
 	last := d.first.Shape[len(d.first.Shape)-1]
 	points = append(points, v.At(last.Y, last.Z))
-	d.b.Poly(paper.Poly{Points: points, Stroke: edge})
+	d.b.Poly(paper.Poly{Points: points, Stroke: pen.Edge})
 	d.b.Label(draft.Label{
-		Text: fmt.Sprintf("greatest moment %s", d.format(quantity.Value{SI: most, Unit: quantity.NewtonMetre})),
+		Text: fmt.Sprintf("greatest moment %s", d.Format(quantity.Value{SI: most, Unit: quantity.NewtonMetre})),
 		Of:   place(worst), Prefer: []draft.Side{draft.Above, draft.Below},
 	})
 	d.caption(v, "bending moment as first hung")
@@ -332,22 +324,48 @@ func (d *strapsOf) movement(v draft.View) {
 	for _, n := range d.first.Shape {
 		most = max(most, math.Hypot(n.MoveY, n.MoveZ))
 	}
-	d.axis(v, hidden)
+	d.axis(v, pen.Hidden)
 	if most == 0 {
 		return
 	}
-	factor := round(moveShown / v.Size(most))
+	factor := draft.Round(moveShown / v.Size(most))
 	var points []paper.Point
 	for _, n := range d.first.Shape {
 		points = append(points, v.At(n.Y+factor*n.MoveY, n.Z+factor*n.MoveZ))
 	}
-	d.b.Poly(paper.Poly{Points: points, Stroke: bold})
+	d.b.Poly(paper.Poly{Points: points, Stroke: pen.Bold})
 	d.caption(v, fmt.Sprintf("movement as first hung, drawn %g times; sag %s in the long term on a run of %s",
-		factor, d.length(d.first.Sag.Drop), d.length(d.first.Sag.Run)))
+		factor, d.Length(d.first.Sag.Drop), d.Length(d.first.Sag.Run)))
 }
 
 // caption names a figure under its left foot.
 func (d *strapsOf) caption(v draft.View, text string) {
 	p := v.At(0, 0)
 	d.b.Label(draft.Label{Text: text, Of: paper.Point{X: p.X + v.Size(d.c.Vault.Span.Get())/2, Y: p.Y + 10}, Inside: true})
+}
+
+// strapsParts is the diagram with its legend under the right margin too.
+func strapsParts(in sheet.Input, _ draft.Size) ([]*sheet.Subject, error) {
+	s, err := straps(in)
+	if err == nil {
+		s.LeastWide -= s.Right
+	}
+	return []*sheet.Subject{s}, err
+}
+
+// cutStraps is the note of what the straps of each panel are cut to.
+func cutStraps(in sheet.Input) paper.Note {
+	n := paper.Note{Title: "Straps to cut, as measured"}
+	v := in.Assessment.Results.Survey()
+	for i, of := range v.Cuts() {
+		if i == 0 {
+			n.Lines = append(n.Lines, fmt.Sprintf("From the left, two of each, with the lap at both ends, rounded to %s (common practice).", in.Ceiling().Units.CutStep()))
+		}
+		var lengths []string
+		for _, length := range of {
+			lengths = append(lengths, in.Length(length))
+		}
+		n.Lines = append(n.Lines, v.Name(i)+": "+strings.Join(lengths, ", "))
+	}
+	return n
 }

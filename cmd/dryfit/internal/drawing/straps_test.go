@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/spec/quantity"
 )
 
 // rowsOf are the forces of the straps' diagram by the name of their row.
-func rowsOf(in Input) map[string][]float64 {
+func rowsOf(in sheet.Input) map[string][]float64 {
 	out := map[string][]float64{}
 	for _, row := range strapCases(in.Assessment.Results.Hanging()) {
 		out[row.name] = row.forces
@@ -26,7 +27,7 @@ func rowsOf(in Input) map[string][]float64 {
 func TestTheSeasonsStandApart(t *testing.T) {
 	in := input(t)
 	h, rows := in.Assessment.Results.Hanging(), rowsOf(in)
-	weight := in.ceiling().Panel.Mass.Get() * quantity.Gravity / 2
+	weight := in.Ceiling().Panel.Mass.Get() * quantity.Gravity / 2
 	for name, season := range map[string]string{inDry: "dry", inWet: "wet"} {
 		most := make([]float64, 4)
 		for _, c := range h.Seasonal.Get().Is {
@@ -42,14 +43,14 @@ func TestTheSeasonsStandApart(t *testing.T) {
 		assert.Equal(t, most, rows[name])
 	}
 	assert.NotEqual(t, rows[inDry], rows[inWet])
-	s, err := Draw("straps", in, Options{})
+	s, err := Draw("straps", in, sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(texts(s.Items), "\n")
 	for i := range 4 {
-		dry, wet := in.format(quantity.Force(rows[inDry][i]).Value()), in.format(quantity.Force(rows[inWet][i]).Value())
+		dry, wet := in.Format(quantity.Force(rows[inDry][i]).Value()), in.Format(quantity.Force(rows[inWet][i]).Value())
 		assert.Contains(t, said, "dry "+dry+"\nwet "+wet)
 	}
-	assert.Contains(t, strings.Join(words(s.Items), " "), "both of a panel "+in.format(quantity.Force(2*weight).Value()))
+	assert.Contains(t, strings.Join(words(s.Items), " "), "both of a panel "+in.Format(quantity.Force(2*weight).Value()))
 }
 
 // A flat ceiling bends in no season and has no such rows; one that is hung in the wet

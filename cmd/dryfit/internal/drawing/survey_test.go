@@ -10,10 +10,11 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 )
 
 // surveyed is the print gallery, which was measured, with changes.
-func surveyed(t testing.TB, changes map[string]any) Input {
+func surveyed(t testing.TB, changes map[string]any) sheet.Input {
 	return ceiling(t, "print-gallery", changes)
 }
 
@@ -60,7 +61,7 @@ func measuredRoom(n int, length, width, bow, off float64) map[string]any {
 // and the readings and distances are written.
 func TestTheMeasuredRoomIsDrawn(t *testing.T) {
 	in := surveyed(t, nil)
-	s, err := Draw("plan", in, Options{Scale: 20})
+	s, err := Draw("plan", in, sheet.Options{Scale: 20})
 	require.NoError(t, err)
 	text := written(s)
 	for _, want := range []string{
@@ -83,12 +84,12 @@ func TestTheMeasuredRoomIsDrawn(t *testing.T) {
 	// 3.09mm to the right, so that the left gap is 2116 + 3.08 less half of the
 	// panel, 4202.5mm wide at most.
 	left := panels[0].Points[0].Y - walls[0].Points[2].Y
-	assert.InDelta(t, 2116+3.09-in.ceiling().WidestPanel()*500, left*20/10, 0.06)
+	assert.InDelta(t, 2116+3.09-in.Ceiling().WidestPanel()*500, left*20/10, 0.06)
 	right := walls[1].Points[2].Y - panels[0].Points[2].Y
-	assert.InDelta(t, 2126-3.09-in.ceiling().WidestPanel()*500, right*20/10, 0.06)
+	assert.InDelta(t, 2126-3.09-in.Ceiling().WidestPanel()*500, right*20/10, 0.06)
 	assert.InDelta(t, 1180, (panels[0].Points[1].X-panels[0].Points[0].X)*20, 0.02, "along the room to scale")
 
-	straps, err := Draw("straps", surveyed(t, map[string]any{"fitting": []any{}}), Options{})
+	straps, err := Draw("straps", surveyed(t, map[string]any{"fitting": []any{}}), sheet.Options{})
 	require.NoError(t, err)
 	assert.Contains(t, written(straps), "panel 1: 1132mm, 645mm, 645mm, 1132mm")
 }
@@ -118,11 +119,11 @@ func TestMeasuredRoomsDoNotOverlap(t *testing.T) {
 						c[key] = value
 					}
 				}
-				for _, sheet := range []string{"plan", "straps", "section"} {
-					s, err := Draw(sheet, surveyed(t, c), Options{})
-					var needs *NeedsError
+				for _, title := range []string{"plan", "straps", "section"} {
+					s, err := Draw(title, surveyed(t, c), sheet.Options{})
+					var needs *sheet.NeedsError
 					if assert.NotErrorAs(t, err, &needs, name) && assert.NoError(t, err, name) {
-						assert.Empty(t, draft.Overlaps(s), "%s, %s, %d stations: %s", name, units, n, sheet)
+						assert.Empty(t, draft.Overlaps(s), "%s, %s, %d stations: %s", name, units, n, title)
 					}
 				}
 			}

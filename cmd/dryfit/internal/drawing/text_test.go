@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/model/sample"
 )
 
@@ -22,7 +23,7 @@ func TestTextIsLargeEnough(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			t.Run(name+"/"+units, func(t *testing.T) {
 				t.Parallel()
-				drawn, _, err := All(ceiling(t, name, map[string]any{"project.units": units}), Options{})
+				drawn, _, err := All(ceiling(t, name, map[string]any{"project.units": units}), sheet.Options{})
 				require.NoError(t, err)
 				for _, s := range drawn {
 					assert.Equal(t, [2]float64{drawn[0].Width, drawn[0].Height}, [2]float64{s.Width, s.Height}, s.Name)
@@ -41,7 +42,7 @@ func TestTextIsLargeEnough(t *testing.T) {
 // inches each has its unit, and there is no note.
 func TestDimensionsAreBareNumbers(t *testing.T) {
 	in := input(t)
-	drawn, _, err := All(in, Options{})
+	drawn, _, err := All(in, sheet.Options{})
 	require.NoError(t, err)
 	for _, s := range drawn {
 		if s.Name == "view" || strings.HasPrefix(s.Name, "notes") {
@@ -55,7 +56,7 @@ func TestDimensionsAreBareNumbers(t *testing.T) {
 		}
 	}
 	assert.Contains(t, texts(drawn[0].Items), "span 4200")
-	inches, err := Draw("section", input(t, map[string]any{"project.units": "imperial"}), Options{})
+	inches, err := Draw("section", input(t, map[string]any{"project.units": "imperial"}), sheet.Options{})
 	require.NoError(t, err)
 	assert.NotContains(t, texts(inches.Items), "dimensions")
 	assert.Contains(t, texts(inches.Items), "span 13'-9 3/8\"") // 4200/25.4 = 165.354 in

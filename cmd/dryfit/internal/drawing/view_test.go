@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 )
 
 // A fitting is drawn, and its angle of view stated: by hand 2·atan(0.95) = 87.06
 // degrees, of the demo, whose crown needs no more.
 func TestTheViewHasItsFittings(t *testing.T) {
-	s, err := Draw("view", input(t), Options{})
+	s, err := Draw("view", input(t), sheet.Options{})
 	require.NoError(t, err)
 	dark := 0
 	for _, item := range group(t, s, "view") {
@@ -28,7 +29,7 @@ func TestTheViewHasItsFittings(t *testing.T) {
 // Each strap has its number, and its allowable of 0.9kN, over the bars, an arrow; one
 // below the greatest force has a line at its own height.
 func TestStrapsHaveTheirAllowable(t *testing.T) {
-	s, err := Draw("straps", input(t), Options{})
+	s, err := Draw("straps", input(t), sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(texts(s.Items), "\n")
 	for _, want := range []string{"strap 1\n", "strap 4\n", "both of a panel"} {
@@ -43,7 +44,7 @@ func TestStrapsHaveTheirAllowable(t *testing.T) {
 		return n
 	}
 	assert.Equal(t, 4, arrows(s))
-	low, err := Draw("straps", input(t, map[string]any{"strap.allowable.load": "0.1kN"}), Options{})
+	low, err := Draw("straps", input(t, map[string]any{"strap.allowable.load": "0.1kN"}), sheet.Options{})
 	require.NoError(t, err)
 	assert.Zero(t, arrows(low))
 }

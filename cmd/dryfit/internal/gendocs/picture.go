@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/rules/model/standards"
@@ -37,7 +38,7 @@ func picture(root string) ([]byte, error) {
 	assessment := review.Spec(filepath.Base(demoSpec), src, review.Options{
 		Rules: catalog.Rules(), Standards: standards.With(layer), On: drawnOn,
 	})
-	drawn, err := drawing.Draw("section", drawing.Input{Assessment: assessment, Version: "(devel)", On: drawnOn, SHA256: report.DigestOf(demoSpec, src).SHA256}, drawing.Options{})
+	drawn, err := drawing.Draw("section", sheet.Input{Assessment: assessment, Version: "(devel)", On: drawnOn, SHA256: report.DigestOf(demoSpec, src).SHA256}, sheet.Options{})
 	if err != nil {
 		return nil, err
 	}

@@ -8,9 +8,9 @@ import (
 
 	"dryfit/cmd/dryfit/internal/build"
 	"dryfit/cmd/dryfit/internal/console"
-	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
@@ -33,7 +33,7 @@ func Sheets(s console.Streams, path string, f SheetFlags) error {
 	if err != nil {
 		return err
 	}
-	options := drawing.Options{Paper: f.Paper}
+	options := sheet.Options{Paper: f.Paper}
 	if f.Scale != "" {
 		if options.Scale, err = draft.ParseScale(f.Scale); err != nil {
 			return fmt.Errorf("--scale %w", err)
@@ -46,7 +46,7 @@ func Sheets(s console.Streams, path string, f SheetFlags) error {
 	if err != nil {
 		return err
 	}
-	in := drawing.Input{Assessment: one.Assessment, Version: build.Version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
+	in := sheet.Input{Assessment: one.Assessment, Version: build.Version(), On: on, SHA256: report.DigestOf(one.Name, one.Src).SHA256}
 	drawn, err := f.sheets(s, in, options)
 	if err != nil {
 		return err

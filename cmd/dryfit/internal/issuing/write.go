@@ -12,6 +12,7 @@ import (
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
@@ -42,7 +43,7 @@ func (f *SheetFlags) settle() error {
 }
 
 // sheets draws what is asked for. Of all, a sheet that can't be drawn is said.
-func (f SheetFlags) sheets(s console.Streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
+func (f SheetFlags) sheets(s console.Streams, in sheet.Input, o sheet.Options) ([]paper.Sheet, error) {
 	if f.Sheet != "all" {
 		return f.one(s, in, o)
 	}
@@ -54,8 +55,8 @@ func (f SheetFlags) sheets(s console.Streams, in drawing.Input, o drawing.Option
 }
 
 // one draws a sheet, and its notes behind it. A file of SVG holds the one alone.
-func (f SheetFlags) one(s console.Streams, in drawing.Input, o drawing.Options) ([]paper.Sheet, error) {
-	sheet, err := drawing.Draw(f.Sheet, in, o)
+func (f SheetFlags) one(s console.Streams, in sheet.Input, o sheet.Options) ([]paper.Sheet, error) {
+	one, err := drawing.Draw(f.Sheet, in, o)
 	var none *drawing.NoPlanError
 	if errors.As(err, &none) {
 		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(err.Error()))
@@ -64,8 +65,8 @@ func (f SheetFlags) one(s console.Streams, in drawing.Input, o drawing.Options) 
 	if err != nil {
 		return nil, err
 	}
-	drawn := []paper.Sheet{sheet}
-	notes := drawing.Notes(in, drawn)
+	drawn := []paper.Sheet{one}
+	notes := sheet.Notes(in, drawn, 0)
 	if f.Format == "svg" && len(notes) > 0 {
 		fmt.Fprintf(s.Err, "dryfit: the %s sheet has no room for all of its notes; a PDF has them on a sheet of their own\n", f.Sheet)
 		return drawn, nil

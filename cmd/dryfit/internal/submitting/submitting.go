@@ -8,6 +8,7 @@ import (
 	"dryfit/cmd/dryfit/internal/build"
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/drawing"
+	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report"
@@ -83,7 +84,7 @@ func (m *submitter) submittal(assessment *review.Assessment, src []byte) (submit
 	}
 	named := *assessment // as the page names files
 	named.Path = seal.Spec.Path
-	drawn, undrawn, err := drawing.Figures(drawing.Input{Assessment: &named, Version: build.Version(), On: m.options.On, SHA256: seal.Spec.SHA256})
+	drawn, undrawn, err := drawing.Figures(sheet.Input{Assessment: &named, Version: build.Version(), On: m.options.On, SHA256: seal.Spec.SHA256})
 	return submittal.Submittal{
 		Assessment: assessment, Seal: seal, Name: m.where.InRepository, Drawings: drawn, Undrawn: undrawn,
 		Calcs: sums.Calcs{

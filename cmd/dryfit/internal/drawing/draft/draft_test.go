@@ -91,3 +91,9 @@ func TestALeaderEndsInAnArrow(t *testing.T) {
 	assert.Equal(t, 1, leaders)
 	assert.Equal(t, 1, arrows)
 }
+
+func TestLetters(t *testing.T) {
+	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
+		assert.Equal(t, want, Letters(n))
+	}
+}

@@ -152,3 +152,14 @@ const tag = 1.1
 
 // tagPoint is how far its two points reach, in mm.
 const tagPoint = 1.1
+
+// Leading is the distance of lines of text of a height.
+func Leading(height float64) float64 { return leading * height }
+
+// Letters name the lines of a grid: A to Z, then AA.
+func Letters(n int) string {
+	if n < 26 {
+		return string(rune('A' + n))
+	}
+	return Letters(n/26-1) + Letters(n%26)
+}

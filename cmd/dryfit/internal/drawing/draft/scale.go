@@ -76,3 +76,14 @@ func ParseScale(text string) (float64, error) {
 	// A foot is 12 inches to the last bit.
 	return math.Round(scale*1e9) / 1e9, nil
 }
+
+// Round is the greatest 1, 2 or 5 times a power of ten that is not over x.
+func Round(x float64) float64 {
+	power := math.Pow(10, math.Floor(math.Log10(x)))
+	for _, m := range []float64{5, 2} {
+		if m*power <= x*(1+1e-12) {
+			return m * power
+		}
+	}
+	return power
+}

@@ -17,3 +17,8 @@ func (v View) At(x, y float64) paper.Point {
 
 // Size is a length of the model on paper, in mm.
 func (v View) Size(m float64) float64 { return m * 1000 / v.Scale }
+
+// Rectangle is one in the model, from corner to corner.
+func (v View) Rectangle(x0, y0, x1, y1 float64) []paper.Point {
+	return []paper.Point{v.At(x0, y0), v.At(x1, y0), v.At(x1, y1), v.At(x0, y1)}
+}

@@ -3,6 +3,8 @@
 // turn it into a file and decide nothing.
 package paper
 
+import "math"
+
 // Point is a place on the sheet, in mm.
 type Point struct{ X, Y float64 }
 
@@ -22,6 +24,11 @@ type Arc struct {
 	R        float64
 	From, To float64
 	Stroke
+}
+
+// Circle is a whole one.
+func Circle(c Point, r float64, s Stroke) Arc {
+	return Arc{C: c, R: r, To: 2 * math.Pi, Stroke: s}
 }
 
 // Poly is a polygon, or an open run of lines.
