@@ -43,9 +43,10 @@ func (s Stair) tread(y float64) float64 {
 }
 
 // treadOn is the height of the tread at a place so far beyond the landing's edge at the
-// least: the flight that goes on may begin there or a step later.
+// least: the flight that goes on may begin there or a step later, and under a nosing a place
+// is as low as the tread before.
 func (s Stair) treadOn(y float64) float64 {
-	return s.Rise * min(float64(s.Risers), max(0, y/s.Going-1))
+	return s.Rise * min(float64(s.Risers), max(0, (y-nosing)/s.Going-1))
 }
 
 // Climb decides a stair: from the floor at its foot, by one motion, to its landing, and up

@@ -155,3 +155,14 @@ func (b *Body) halfWay(s Stair, p Point, down float64, t Turn) bool {
 	}
 	return false
 }
+
+// A flight that goes on a step late has its first nosing a going beyond the landing's
+// edge, and each riser a nosing behind it: under that a place may be as low as the tread
+// before. The line that stands for the treads is over none of them.
+func TestTheFlightOnIsNeverTooHigh(t *testing.T) {
+	s := Stair{Turn: Half, Width: 1.1, Headroom: 2.2, Rise: 0.17, Going: 0.28, Across: 2.4, Length: 1.2, Risers: 14}
+	for y := -1.0; y < 6; y += 0.001 {
+		tread := s.Rise * min(float64(s.Risers), max(0, math.Floor((y-nosing)/s.Going)))
+		assert.LessOrEqual(t, s.treadOn(y), tread+1e-12, "%v", y)
+	}
+}
