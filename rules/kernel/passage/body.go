@@ -3,25 +3,17 @@ package passage
 import (
 	"math"
 	"sync"
+
+	"dryfit/rules/kernel/passage/space"
 )
-
-// Vec is a place, in m, or a direction in space. Of a body, X runs along its length,
-// Y and Z lie in its section.
-type Vec struct{ X, Y, Z float64 }
-
-func (v Vec) add(w Vec) Vec       { return Vec{v.X + w.X, v.Y + w.Y, v.Z + w.Z} }
-func (v Vec) minus(w Vec) Vec     { return Vec{v.X - w.X, v.Y - w.Y, v.Z - w.Z} }
-func (v Vec) times(f float64) Vec { return Vec{f * v.X, f * v.Y, f * v.Z} }
-func (v Vec) dot(w Vec) float64   { return v.X*w.X + v.Y*w.Y + v.Z*w.Z }
-func (v Vec) length() float64     { return math.Sqrt(v.dot(v)) }
 
 // Body is what is carried: a straight prism, its section a polygon that may be
 // hollow on a side, in a wrap that keeps every point of it from every wall.
 // Lengths in m.
 type Body struct {
-	section  []Point // closed, about the middle of its box
-	origin   Point   // that middle, in the section as it was given
-	hull     []Point // of the section, anticlockwise
+	section  []space.Point // closed, about the middle of its box
+	origin   space.Point   // that middle, in the section as it was given
+	hull     []space.Point // of the section, anticlockwise
 	start    [sectors]uint16
 	half     float64 // of the length
 	wrap     float64
@@ -58,19 +50,19 @@ const alikeShare = 1e-7
 // drawn out to a length, in a wrap, all in m. All corners count, but for one within
 // 1e-8 m of the one before it. The section has at least three corners that are on
 // no line; no corners at all panic.
-func NewBody(section []Point, length, wrap float64) *Body {
-	low, high := box(section)
+func NewBody(section []space.Point, length, wrap float64) *Body {
+	low, high := space.Box(section)
 	b := &Body{
-		origin: Point{(low.X + high.X) / 2, (low.Y + high.Y) / 2}, half: length / 2, wrap: wrap,
+		origin: space.Point{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}, half: length / 2, wrap: wrap,
 		wide: high.X - low.X, high: high.Y - low.Y,
 	}
 	for _, p := range section {
-		if n := len(b.section); n > 0 && (touch(p.minus(b.origin), b.section[n-1]) || touch(p.minus(b.origin), b.section[0])) {
+		if n := len(b.section); n > 0 && (touch(p.Minus(b.origin), b.section[n-1]) || touch(p.Minus(b.origin), b.section[0])) {
 			continue
 		}
-		b.section = append(b.section, p.minus(b.origin))
+		b.section = append(b.section, p.Minus(b.origin))
 	}
-	b.hull = Hull(b.section)
+	b.hull = space.Hull(b.section)
 	b.pointers()
 	b.diameter = math.Hypot(math.Hypot(b.wide, b.high), length)
 	b.mirrored = b.mirrorImage()
@@ -83,10 +75,6 @@ func NewBody(section []Point, length, wrap float64) *Body {
 	b.threads = &threads{}
 	return b
 }
-
-// touch reports whether two corners are one but for round-off: an edge between
-// them would point anywhere.
-func touch(p, q Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
 
 // Length is that of the bare body, in m.
 func (b *Body) Length() float64 { return 2 * b.half }
@@ -111,34 +99,7 @@ func (b *Body) Wrapped(wrap float64) *Body {
 
 // Section is the outline as it is carried, about the middle of its box, which
 // is the place that a Pose puts somewhere.
-func (b *Body) Section() []Point { return b.section }
-
-func box(points []Point) (low, high Point) {
-	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	for _, p := range points {
-		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
-		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
-	}
-	return low, high
-}
-
-// turnOf is an angle's stand-in without trigonometry: it grows with the angle,
-// from 0 to 4 in a whole turn.
-func turnOf(y, z float64) float64 {
-	s := math.Abs(y) + math.Abs(z)
-	switch {
-	case s == 0:
-		return 0
-	case y >= 0 && z >= 0:
-		return z / s
-	case y < 0 && z >= 0:
-		return 1 - y/s
-	case y < 0:
-		return 2 - z/s
-	default:
-		return 3 + y/s
-	}
-}
+func (b *Body) Section() []space.Point { return b.section }
 
 // pointers fills the table of furthest corners by direction.
 func (b *Body) pointers() {
@@ -147,10 +108,10 @@ func (b *Body) pointers() {
 		t := 4 * float64(i) / sectors
 		// The direction whose stand-in is t.
 		f := t - math.Floor(t)
-		d := [4]Point{{1 - f, f}, {-f, 1 - f}, {f - 1, -f}, {f, f - 1}}[int(t)]
+		d := [4]space.Point{{X: 1 - f, Y: f}, {X: -f, Y: 1 - f}, {X: f - 1, Y: -f}, {X: f, Y: f - 1}}[int(t)]
 		if i == 0 {
 			for j, p := range b.hull {
-				if dot(p, d) > dot(b.hull[k], d) {
+				if space.Dot(p, d) > space.Dot(b.hull[k], d) {
 					k = j
 				}
 			}
@@ -159,8 +120,6 @@ func (b *Body) pointers() {
 		b.start[i] = uint16(k)
 	}
 }
-
-func dot(a, b Point) float64 { return a.X*b.X + a.Y*b.Y }
 
 // climb walks the hull, either way round, up to the corner furthest along a
 // direction.
@@ -184,7 +143,7 @@ func (b *Body) climb(k int, y, z float64) int {
 }
 
 // furthest is the section's point furthest along a direction.
-func (b *Body) furthest(y, z float64) Point {
+func (b *Body) furthest(y, z float64) space.Point {
 	k := int(b.start[int(turnOf(y, z)*(sectors/4))&(sectors-1)])
 	n := len(b.hull)
 	best := b.hull[k].X*y + b.hull[k].Y*z
@@ -202,20 +161,20 @@ func (b *Body) furthest(y, z float64) Point {
 }
 
 // reach is the body's point furthest along a direction.
-func (b *Body) reach(e Vec) Vec {
+func (b *Body) reach(e space.Vec) space.Vec {
 	p := b.furthest(e.Y, e.Z)
-	return Vec{math.Copysign(b.half, e.X), p.X, p.Y}
+	return space.Vec{X: math.Copysign(b.half, e.X), Y: p.X, Z: p.Y}
 }
 
 // span is the vector between the two points that make the width along e, which
 // is its product with e.
-func (b *Body) span(e Vec) Vec {
+func (b *Body) span(e space.Vec) space.Vec {
 	p, q := b.furthest(e.Y, e.Z), b.furthest(-e.Y, -e.Z)
-	return Vec{math.Copysign(2*b.half, e.X), p.X - q.X, p.Y - q.Y}
+	return space.Vec{X: math.Copysign(2*b.half, e.X), Y: p.X - q.X, Z: p.Y - q.Y}
 }
 
 // width is the extent of the bare body along a unit vector.
-func (b *Body) width(e Vec) float64 { return b.span(e).dot(e) }
+func (b *Body) width(e space.Vec) float64 { return b.span(e).Dot(e) }
 
 // across is the extent of the section alone along a direction.
 func (b *Body) across(y, z float64) float64 {
@@ -253,7 +212,7 @@ func (b *Body) leastAcross() ownChord {
 	least := ownChord{across: math.Inf(1)}
 	for i, p := range b.hull {
 		q := b.hull[(i+1)%len(b.hull)]
-		d := q.minus(p)
+		d := q.Minus(p)
 		l := math.Hypot(d.X, d.Y)
 		if y, z := d.Y/l, -d.X/l; l > 0 {
 			if w := b.across(y, z); w < least.across-1e-12 {
@@ -262,4 +221,26 @@ func (b *Body) leastAcross() ownChord {
 		}
 	}
 	return least
+}
+
+// touch reports whether two corners are one but for round-off: an edge between
+// them would point anywhere.
+func touch(p, q space.Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-8 }
+
+// turnOf is an angle's stand-in without trigonometry: it grows with the angle,
+// from 0 to 4 in a whole turn.
+func turnOf(y, z float64) float64 {
+	s := math.Abs(y) + math.Abs(z)
+	switch {
+	case s == 0:
+		return 0
+	case y >= 0 && z >= 0:
+		return z / s
+	case y < 0 && z >= 0:
+		return 1 - y/s
+	case y < 0:
+		return 2 - z/s
+	default:
+		return 3 + y/s
+	}
 }

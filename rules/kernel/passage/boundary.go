@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // boundary is a tree over the section's edges: each node's edges lie within a
 // circle, so that a search for the least of something can leave whole nodes out.
@@ -9,7 +13,7 @@ type boundary struct{ nodes []edgesNode }
 // edgesNode holds the edges from one to another, of which a leaf has few. Its
 // second child follows; its first is next to it.
 type edgesNode struct {
-	centre   Point
+	centre   space.Point
 	radius   float64
 	from, to int
 	second   int // 0 in a leaf
@@ -24,17 +28,17 @@ func (b *Body) boundaryTree() *boundary {
 	return t
 }
 
-func (t *boundary) grow(section []Point, from, to int) int {
+func (t *boundary) grow(section []space.Point, from, to int) int {
 	n := len(section)
-	low, high := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	low, high := space.Point{X: math.Inf(1), Y: math.Inf(1)}, space.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for i := from; i <= to; i++ {
 		p := section[i%n]
-		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
-		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+		low = space.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = space.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
-	node := edgesNode{centre: Point{(low.X + high.X) / 2, (low.Y + high.Y) / 2}, from: from, to: to}
+	node := edgesNode{centre: space.Point{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}, from: from, to: to}
 	for i := from; i <= to; i++ {
-		p := section[i%n].minus(node.centre)
+		p := section[i%n].Minus(node.centre)
 		node.radius = max(node.radius, math.Hypot(p.X, p.Y))
 	}
 	at := len(t.nodes)

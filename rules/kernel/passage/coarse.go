@@ -2,6 +2,8 @@ package passage
 
 import (
 	"math"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // coarse is a body of fewer corners within a distance of this one, whose wrap
@@ -10,9 +12,9 @@ func (b *Body) coarse(off float64) *Body {
 	points := simplified(b.section, off)
 	c := NewBody(points, 2*b.half, b.wrap+off)
 	// About this body's origin, not the middle of its own box.
-	for _, points := range [2][]Point{c.section, c.hull} {
+	for _, points := range [2][]space.Point{c.section, c.hull} {
 		for i := range points {
-			points[i] = Point{points[i].X + c.origin.X, points[i].Y + c.origin.Y}
+			points[i] = space.Point{X: points[i].X + c.origin.X, Y: points[i].Y + c.origin.Y}
 		}
 	}
 	c.mirrored = c.mirrored && math.Abs(c.origin.X) <= alikeShare*b.wide
@@ -25,12 +27,12 @@ const further = 1 + 1e-9
 
 // simplified leaves out corners of a closed outline that are within a distance of
 // the rest. Source: the algorithm of Ramer, Douglas and Peucker, from memory.
-func simplified(section []Point, off float64) []Point {
+func simplified(section []space.Point, off float64) []space.Point {
 	n := len(section)
 	furthest, most := 0, 0.0
 	for i, p := range section {
-		if d := p.minus(section[0]); dot(d, d) > most*further {
-			furthest, most = i, dot(d, d)
+		if d := p.Minus(section[0]); space.Dot(d, d) > most*further {
+			furthest, most = i, space.Dot(d, d)
 		}
 	}
 	keep := make([]bool, n)
@@ -40,7 +42,7 @@ func simplified(section []Point, off float64) []Point {
 		far, at := off, -1
 		for k := i + 1; k < j; k++ {
 			p := section[k%n]
-			if d := math.Sqrt(nearestSquare(section[i%n].minus(p), section[j%n].minus(p))); d > far*further {
+			if d := math.Sqrt(space.NearestSquare(section[i%n].Minus(p), section[j%n].Minus(p))); d > far*further {
 				far, at = d, k
 			}
 		}
@@ -52,7 +54,7 @@ func simplified(section []Point, off float64) []Point {
 	}
 	cut(0, furthest)
 	cut(furthest, n)
-	var out []Point
+	var out []space.Point
 	for i, k := range keep {
 		if k {
 			out = append(out, section[i])

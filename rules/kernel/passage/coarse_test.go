@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -11,14 +13,14 @@ import (
 // of them a coarse body keeps does not hang on the last bits of its size.
 func TestCoarseCornersAreNotChosenByRoundOff(t *testing.T) {
 	kept := func(radius float64) []int {
-		var ring []Point
+		var ring []space.Point
 		for i := range 193 {
 			a := math.Pi / 2 * (float64(i)/96 - 1)
-			ring = append(ring, Point{radius * math.Sin(a), radius * math.Cos(a)})
+			ring = append(ring, space.Point{X: radius * math.Sin(a), Y: radius * math.Cos(a)})
 		}
 		for i := range 193 {
 			p := ring[192-i]
-			ring = append(ring, Point{p.X * (radius + 0.06) / radius, p.Y * (radius + 0.06) / radius})
+			ring = append(ring, space.Point{X: p.X * (radius + 0.06) / radius, Y: p.Y * (radius + 0.06) / radius})
 		}
 		var out []int
 		for _, p := range simplified(ring, entryCoarse) {

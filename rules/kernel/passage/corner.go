@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // Corner is a right-angled turn between two endless corridors. The world's axes:
 // one comes in along Y in 0 ≤ X ≤ Width, and goes on along X in 0 ≤ Y ≤ Onward;
@@ -10,56 +14,56 @@ type Corner struct{ Width, Onward, Height float64 }
 // held is the body at a turn, hard against both outer walls, where it is freest:
 // any other place is nearer to the inner corner.
 type held struct {
-	free   float64 // margin from all walls in the corner, and under the ceiling
-	in, on float64 // margin across the corridor coming in, and going on
-	at     Vec     // the body's point at the inner corner
-	d1, d2 Vec     // from the points at the outer walls to it
-	up     Vec     // the two points that make the height
-	w1, w2 Vec     // those that make the widths
+	free   float64   // margin from all walls in the corner, and under the ceiling
+	in, on float64   // margin across the corridor coming in, and going on
+	at     space.Vec // the body's point at the inner corner
+	d1, d2 space.Vec // from the points at the outer walls to it
+	up     space.Vec // the two points that make the height
+	w1, w2 space.Vec // those that make the widths
 }
 
 // corner measures the body in a corner at a turn.
-func (b *Body) corner(c Corner, t Turn) held { return b.cornerFrom(c, t, nil) }
+func (b *Body) corner(c Corner, t space.Turn) held { return b.cornerFrom(c, t, nil) }
 
 // cornerFrom is corner, where a point of the body is known that is about as near to
 // the inner corner as any: the search for the nearest one then leaves more out.
-func (b *Body) cornerFrom(c Corner, t Turn, near *Vec) held {
-	q1, q2 := b.reach(t[0].times(-1)), b.reach(t[1].times(-1))
+func (b *Body) cornerFrom(c Corner, t space.Turn, near *space.Vec) held {
+	q1, q2 := b.reach(t[0].Times(-1)), b.reach(t[1].Times(-1))
 	s := cornerSearch{
-		b: b, e1: t[0], e2: t[1], a: c.Width + q1.dot(t[0]), h: c.Onward + q2.dot(t[1]),
+		b: b, e1: t[0], e2: t[1], a: c.Width + q1.Dot(t[0]), h: c.Onward + q2.Dot(t[1]),
 		least: math.Inf(1), section: b.section, boundary: b.edges(),
 	}
 	if near != nil {
 		s.at, s.least = *near, cornerRoom(s.place(*near))
 	}
 	s.node(0)
-	h := held{at: s.at, up: b.span(t[2]), w1: b.reach(t[0]).minus(q1), w2: b.reach(t[1]).minus(q2), d1: s.at.minus(q1), d2: s.at.minus(q2)}
-	h.free = min(s.least, (c.Height-h.up.dot(t[2]))/2) - b.wrap
-	h.in = (c.Width-h.w1.dot(t[0]))/2 - b.wrap
-	h.on = (c.Onward-h.w2.dot(t[1]))/2 - b.wrap
+	h := held{at: s.at, up: b.span(t[2]), w1: b.reach(t[0]).Minus(q1), w2: b.reach(t[1]).Minus(q2), d1: s.at.Minus(q1), d2: s.at.Minus(q2)}
+	h.free = min(s.least, (c.Height-h.up.Dot(t[2]))/2) - b.wrap
+	h.in = (c.Width-h.w1.Dot(t[0]))/2 - b.wrap
+	h.on = (c.Onward-h.w2.Dot(t[1]))/2 - b.wrap
 	return h
 }
 
 // most is what no turn within an angle exceeds, the axes moving by a and the
 // upright by up, as long as the body is clear of the inner corner; past it the
 // clearance is an estimate.
-func (b *Body) most(c Corner, t Turn, h held, a, up angle) (free, in, on float64) {
-	d1, d2 := h.d1.dot(t[0]), h.d2.dot(t[1])
+func (b *Body) most(c Corner, t space.Turn, h held, a, up space.Angle) (free, in, on float64) {
+	d1, d2 := h.d1.Dot(t[0]), h.d2.Dot(t[1])
 	free = min(
-		cornerRoom(c.Width-a.least(d1, h.d1.dot(h.d1)), c.Onward-a.least(d2, h.d2.dot(h.d2))),
-		(c.Height-up.least(h.up.dot(t[2]), h.up.dot(h.up)))/2,
+		cornerRoom(c.Width-a.Least(d1, h.d1.Dot(h.d1)), c.Onward-a.Least(d2, h.d2.Dot(h.d2))),
+		(c.Height-up.Least(h.up.Dot(t[2]), h.up.Dot(h.up)))/2,
 	) - b.wrap
-	in = (c.Width-a.least(h.w1.dot(t[0]), h.w1.dot(h.w1)))/2 - b.wrap
-	on = (c.Onward-a.least(h.w2.dot(t[1]), h.w2.dot(h.w2)))/2 - b.wrap
+	in = (c.Width-a.Least(h.w1.Dot(t[0]), h.w1.Dot(h.w1)))/2 - b.wrap
+	on = (c.Onward-a.Least(h.w2.Dot(t[1]), h.w2.Dot(h.w2)))/2 - b.wrap
 	return free, in, on
 }
 
 // settle is the place of the body at a turn, its wrap and a margin off both
 // outer walls and half way between floor and ceiling.
-func (b *Body) settle(c Corner, t Turn, margin float64) Pose {
-	q1, q2 := b.reach(t[0].times(-1)), b.reach(t[1].times(-1))
+func (b *Body) settle(c Corner, t space.Turn, margin float64) space.Pose {
+	q1, q2 := b.reach(t[0].Times(-1)), b.reach(t[1].Times(-1))
 	off := b.wrap + margin
-	return Pose{t, Vec{off - q1.dot(t[0]), off - q2.dot(t[1]), c.Height/2 - b.middleAlong(t[2])}}
+	return space.Pose{Turn: t, At: space.Vec{X: off - q1.Dot(t[0]), Y: off - q2.Dot(t[1]), Z: c.Height/2 - b.middleAlong(t[2])}}
 }
 
 // stretch is the turns about an upright within half of an angle.
@@ -82,7 +86,7 @@ const (
 // a least and a most; of the widest way by the most, those stretches are cut
 // that may be narrower by the least, until the two agree, the margin is enough, or it
 // is no greater than another motion's.
-func (b *Body) around(c Corner, way Way, u Vec, to exactness, other float64) Motion {
+func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float64) Motion {
 	m := Motion{Way: way, Margin: none}
 	height := (c.Height-b.width(u))/2 - b.wrap
 	if height < 0 {
@@ -90,16 +94,16 @@ func (b *Body) around(c Corner, way Way, u Vec, to exactness, other float64) Mot
 		return m
 	}
 	plan := b.planDiameter(u)
-	look := func(at, half float64, near *Vec) stretch {
-		t := about(u, at)
+	look := func(at, half float64, near *space.Vec) stretch {
+		t := space.About(u, at)
 		s := stretch{at: at, half: half, held: b.cornerFrom(c, t, near)}
 		sin, cos := math.Sincos(half)
-		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.held, angle{sin, cos}, angle{0, 1})
+		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
 		s.freeMost = min(s.freeMost, b.tangentMost(c, t, s.held, plan, half))
 		return s
 	}
 	all := make([]stretch, 0, 2*sweepCells)
-	var near *Vec
+	var near *space.Vec
 	for i := range sweepCells {
 		half := math.Pi / sweepCells
 		all = append(all, look(half*float64(2*i+1), half, near))
@@ -113,7 +117,7 @@ func (b *Body) around(c Corner, way Way, u Vec, to exactness, other float64) Mot
 			m.Margin = least.margin
 			from, to := all[least.in].at, all[least.on].at
 			step, margin := least.step, m.Margin
-			m.poses = func() []Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
+			m.poses = func() []space.Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
 		}
 		if m.Margin >= to.enough || most.margin <= other || most.margin <= max(m.Margin, 0)+to.within || most.margin < 0 || len(all) > sweepMost {
 			if most.margin < 0 {
@@ -142,8 +146,8 @@ func (b *Body) around(c Corner, way Way, u Vec, to exactness, other float64) Mot
 // clearance at most, turned by no more than half about the upright: its value,
 // its slope and the second derivative M of leasts. It is near where the
 // clearance is level.
-func (b *Body) tangentMost(c Corner, t Turn, h held, plan, half float64) float64 {
-	x, y := c.Width-h.d1.dot(t[0]), c.Onward-h.d2.dot(t[1])
+func (b *Body) tangentMost(c Corner, t space.Turn, h held, plan, half float64) float64 {
+	x, y := c.Width-h.d1.Dot(t[0]), c.Onward-h.d2.Dot(t[1])
 	room := cornerRoom(x, y)
 	k := cornerRate * plan
 	g := room - k*half
@@ -151,7 +155,7 @@ func (b *Body) tangentMost(c Corner, t Turn, h held, plan, half float64) float64
 		return math.Inf(1)
 	}
 	var slope float64
-	dx, dy := -h.d1.dot(t[1]), h.d2.dot(t[0])
+	dx, dy := -h.d1.Dot(t[1]), h.d2.Dot(t[0])
 	switch {
 	case x >= 2*y:
 		slope = dx / 2
@@ -189,7 +193,7 @@ func (b *Body) leasts(all []stretch, plan float64) {
 }
 
 // planDiameter is no less than the distance of any two points in plan, u up.
-func (b *Body) planDiameter(u Vec) float64 {
+func (b *Body) planDiameter(u space.Vec) float64 {
 	if u.X*u.X == 1 {
 		return math.Hypot(b.wide, b.high)
 	}
@@ -238,12 +242,12 @@ func widest(all []stretch, of func(stretch) (free, in, on float64)) route {
 
 // sweepTurns are the turns about an upright from one angle to another, in steps
 // small enough for a straight move between two.
-func sweepTurns(u Vec, from, to float64, step int) []Turn {
+func sweepTurns(u space.Vec, from, to float64, step int) []space.Turn {
 	d := math.Mod(float64(step)*(to-from)+2*math.Pi, 2*math.Pi)
 	n := int(math.Ceil(d/turnStep)) + 1
-	var out []Turn
+	var out []space.Turn
 	for i := range n + 1 {
-		out = append(out, about(u, from+float64(step)*d*float64(i)/float64(n)))
+		out = append(out, space.About(u, from+float64(step)*d*float64(i)/float64(n)))
 	}
 	return out
 }
@@ -254,9 +258,9 @@ const turnStep = 0.004
 
 // cornerPoses takes the body in at the first turn, through the others in the
 // corner, and on at the last.
-func (b *Body) cornerPoses(c Corner, turns []Turn, margin float64) []Pose {
+func (b *Body) cornerPoses(c Corner, turns []space.Turn, margin float64) []space.Pose {
 	margin = max(0, margin)
-	var out []Pose
+	var out []space.Pose
 	far := 2 * (b.diameter + b.wrap + c.Width + c.Onward)
 	first := b.settle(c, turns[0], margin)
 	first.At.Y += far
@@ -277,9 +281,9 @@ func (b *Body) cornerPoses(c Corner, turns []Turn, margin float64) []Pose {
 // for every angle, G the wrap with the margin: the outer long side has its ends
 // G from the outer walls and the inner corner is G from the inner one. Or it
 // slides round without turning. Derived, as LongestAround is.
-func (b *Body) boxAround(c Corner, way Way, u, long Vec, l, w, high float64) Motion {
+func (b *Body) boxAround(c Corner, way Way, u, long space.Vec, l, w, high float64) Motion {
 	if l < w {
-		l, w, long = w, l, cross3(u, long)
+		l, w, long = w, l, u.Cross(long)
 	}
 	room := func(t float64) float64 {
 		s, k := math.Sincos(t)
@@ -298,14 +302,14 @@ func (b *Body) boxAround(c Corner, way Way, u, long Vec, l, w, high float64) Mot
 		}
 	}
 	m := Motion{Way: way, Margin: min(max(turned, slid), (c.Height-high)/2) - b.wrap}
-	m.poses = func() []Pose {
+	m.poses = func() []space.Pose {
 		if slid >= turned {
 			// Long side along X if it goes in across, else along Y.
-			t := Turn{long, cross3(u, long), u}
+			t := space.Turn{long, u.Cross(long), u}
 			if min(c.Width-w, c.Onward-l) > min(c.Width-l, c.Onward-w) {
-				t = Turn{cross3(long, u), long, u}
+				t = space.Turn{long.Cross(u), long, u}
 			}
-			return b.cornerPoses(c, []Turn{t}, m.Margin)
+			return b.cornerPoses(c, []space.Turn{t}, m.Margin)
 		}
 		return b.cornerPoses(c, boxTurns(u, long), m.Margin)
 	}
@@ -314,15 +318,15 @@ func (b *Body) boxAround(c Corner, way Way, u, long Vec, l, w, high float64) Mot
 
 // boxTurns turn a long side from along the corridor coming in to along the one
 // going on.
-func boxTurns(u, long Vec) []Turn {
+func boxTurns(u, long space.Vec) []space.Turn {
 	n := int(math.Ceil(math.Pi / 2 / turnStep))
-	var out []Turn
-	other := cross3(u, long)
+	var out []space.Turn
+	other := u.Cross(long)
 	for i := range n + 1 {
 		s, c := math.Sincos(math.Pi / 2 * float64(i) / float64(n))
 		// The long side points to (sin, −cos): from against Y to along X.
-		e1 := long.times(s).add(other.times(c))
-		out = append(out, Turn{e1, cross3(u, e1), u})
+		e1 := long.Times(s).Add(other.Times(c))
+		out = append(out, space.Turn{e1, u.Cross(e1), u})
 	}
 	return out
 }

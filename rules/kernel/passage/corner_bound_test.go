@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -17,17 +19,17 @@ func TestCornersAreBounded(t *testing.T) {
 	for range 300 {
 		b := NewBody(arc(0.5+2*r.Float64(), 0.05+0.1*r.Float64(), 0.3+1.2*r.Float64()), 0.5+r.Float64(), 0.02)
 		c := Corner{Width: 1 + 3*r.Float64(), Onward: 1 + 3*r.Float64(), Height: 9}
-		u := []Vec{{X: 1}, {Y: 1}, {Z: 1}}[r.IntN(3)]
+		u := []space.Vec{{X: 1}, {Y: 1}, {Z: 1}}[r.IntN(3)]
 		plan := b.planDiameter(u)
 		const cells = 96
 		half := math.Pi / cells
 		all := make([]stretch, cells)
 		for i := range all {
 			at := half * float64(2*i+1)
-			turn := about(u, at)
+			turn := space.About(u, at)
 			s := stretch{at: at, half: half, held: b.corner(c, turn)}
 			sin, cos := math.Sincos(half)
-			s.freeMost, s.inMost, s.onMost = b.most(c, turn, s.held, angle{sin, cos}, angle{0, 1})
+			s.freeMost, s.inMost, s.onMost = b.most(c, turn, s.held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
 			tangent := b.tangentMost(c, turn, s.held, plan, half)
 			if tangent < s.freeMost {
 				close++
@@ -38,7 +40,7 @@ func TestCornersAreBounded(t *testing.T) {
 		b.leasts(all, plan)
 		for range 40 {
 			i, f := r.IntN(cells), 2*r.Float64()-1
-			is := b.corner(c, about(u, all[i].at+f*half))
+			is := b.corner(c, space.About(u, all[i].at+f*half))
 			if is.free > -b.wrap {
 				held++
 				assert.LessOrEqual(t, is.free, all[i].freeMost+1e-12)

@@ -1,24 +1,28 @@
 package passage
 
+import (
+	"dryfit/rules/kernel/passage/space"
+)
+
 // cornerSearch looks for the body's point of least cornerRoom at a turn.
 type cornerSearch struct {
 	b        *Body
-	e1, e2   Vec
+	e1, e2   space.Vec
 	a, h     float64 // A and B of the body's origin
 	least    float64
-	at       Vec // the point that has it
-	section  []Point
+	at       space.Vec // the point that has it
+	section  []space.Point
 	boundary *boundary
 }
 
-func (s *cornerSearch) place(p Vec) (a, b float64) { return s.a - p.dot(s.e1), s.h - p.dot(s.e2) }
+func (s *cornerSearch) place(p space.Vec) (a, b float64) { return s.a - p.Dot(s.e1), s.h - p.Dot(s.e2) }
 
 // edge looks along an edge of the body.
-func (s *cornerSearch) edge(p, q Vec) {
+func (s *cornerSearch) edge(p, q space.Vec) {
 	a0, b0 := s.place(p)
 	a1, b1 := s.place(q)
 	if room, t := edgeRoom(a0, b0, a1, b1); room < s.least {
-		s.least, s.at = room, p.add(q.minus(p).times(t))
+		s.least, s.at = room, p.Add(q.Minus(p).Times(t))
 	}
 }
 
@@ -46,7 +50,7 @@ func (s *cornerSearch) node(i int) {
 // ruling, less half of its radius.
 func (s *cornerSearch) bound(i int) float64 {
 	n := s.boundary.nodes[i]
-	a, b := s.place(Vec{-s.b.half, n.centre.X, n.centre.Y})
+	a, b := s.place(space.Vec{X: -s.b.half, Y: n.centre.X, Z: n.centre.Y})
 	if s.upright() {
 		return cornerRoom(a, b) - n.radius/2
 	}
@@ -64,8 +68,8 @@ func (s *cornerSearch) leaf(n edgesNode) {
 	p := s.section[n.from%len(s.section)]
 	for i := n.from; i < n.to; i++ {
 		q := s.section[(i+1)%len(s.section)]
-		p0, p1 := Vec{-s.b.half, p.X, p.Y}, Vec{s.b.half, p.X, p.Y}
-		q0, q1 := Vec{-s.b.half, q.X, q.Y}, Vec{s.b.half, q.X, q.Y}
+		p0, p1 := space.Vec{X: -s.b.half, Y: p.X, Z: p.Y}, space.Vec{X: s.b.half, Y: p.X, Z: p.Y}
+		q0, q1 := space.Vec{X: -s.b.half, Y: q.X, Z: q.Y}, space.Vec{X: s.b.half, Y: q.X, Z: q.Y}
 		s.edge(p0, q0)
 		if !s.upright() {
 			s.edge(p0, p1)

@@ -3,11 +3,13 @@ package passage
 import (
 	"container/heap"
 	"math"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // covered is the answer of a cover of all turns.
 type covered struct {
-	turn   Turn
+	turn   space.Turn
 	margin float64 // at that turn
 	ranOut bool
 }
@@ -23,9 +25,9 @@ type covered struct {
 func (b *Body) within(sizes [3]float64, budget *Budget) covered {
 	best := covered{margin: none}
 	open := &cellHeap{}
-	look := func(c cell) {
-		turn := c.quaternion().turn()
-		at, most := b.room(turn, sizes, c.radius())
+	look := func(c space.Cell) {
+		turn := c.Quaternion().Turn()
+		at, most := b.room(turn, sizes, c.Radius())
 		if at > best.margin {
 			best.turn, best.margin = turn, at
 		}
@@ -42,7 +44,7 @@ func (b *Body) within(sizes [3]float64, budget *Budget) covered {
 			best.ranOut = true
 			break
 		}
-		for _, c := range top.cell.halves() {
+		for _, c := range top.cell.Halves() {
 			look(c)
 		}
 	}
@@ -51,16 +53,16 @@ func (b *Body) within(sizes [3]float64, budget *Budget) covered {
 
 // room is the margin in a box at a turn, and the most that it is within an angle
 // of it.
-func (b *Body) room(t Turn, sizes [3]float64, a angle) (at, most float64) {
+func (b *Body) room(t space.Turn, sizes [3]float64, a space.Angle) (at, most float64) {
 	at, most = math.Inf(1), math.Inf(1)
 	for i, size := range sizes {
 		if math.IsInf(size, 1) {
 			continue
 		}
 		d := b.span(t[i])
-		w := d.dot(t[i])
+		w := d.Dot(t[i])
 		at = min(at, (size-w)/2-b.wrap)
-		most = min(most, (size-a.least(w, d.dot(d)))/2-b.wrap)
+		most = min(most, (size-a.Least(w, d.Dot(d)))/2-b.wrap)
 	}
 	return at, most
 }
@@ -70,26 +72,26 @@ func (b *Body) room(t Turn, sizes [3]float64, a angle) (at, most float64) {
 // and bring the quaternion's real part to be the greatest; half turns about the
 // body's own x, and about y and z too if it is its own mirror image, change
 // none either, and with those of the world change the signs of two parts.
-func (b *Body) turns() []cell { return b.turnsOf(b.mirrored) }
+func (b *Body) turns() []space.Cell { return b.turnsOf(b.mirrored) }
 
 // turnsOf is turns for what is even in the section's two sides, or is not.
-func (b *Body) turnsOf(even bool) []cell {
+func (b *Body) turnsOf(even bool) []space.Cell {
 	half := [3]float64{0.5, 0.5, 0.5}
-	cells := []cell{
-		{[3]float64{0.5, 0.5, 0.5}, half},
-		{[3]float64{0.5, 0.5, -0.5}, half},
+	cells := []space.Cell{
+		{At: [3]float64{0.5, 0.5, 0.5}, Half: half},
+		{At: [3]float64{0.5, 0.5, -0.5}, Half: half},
 	}
 	if !even {
 		cells = append(cells,
-			cell{[3]float64{-0.5, 0.5, 0.5}, half},
-			cell{[3]float64{-0.5, 0.5, -0.5}, half})
+			space.Cell{At: [3]float64{-0.5, 0.5, 0.5}, Half: half},
+			space.Cell{At: [3]float64{-0.5, 0.5, -0.5}, Half: half})
 	}
 	return cells
 }
 
 // cellBound is a cell with what no turn in it exceeds.
 type cellBound struct {
-	cell cell
+	cell space.Cell
 	most float64
 }
 
@@ -111,8 +113,8 @@ func (h cellHeap) Less(i, j int) bool {
 		return h[i].most > h[j].most
 	}
 	for k := range 3 {
-		if h[i].cell.at[k] != h[j].cell.at[k] {
-			return h[i].cell.at[k] < h[j].cell.at[k]
+		if h[i].cell.At[k] != h[j].cell.At[k] {
+			return h[i].cell.At[k] < h[j].cell.At[k]
 		}
 	}
 	return false

@@ -1,5 +1,9 @@
 package passage
 
+import (
+	"dryfit/rules/kernel/passage/space"
+)
+
 // The turns of a body in a corner, but for those that are alike, are one or two
 // cubes of quaternions: in the first the real part is the greatest and 1, in the
 // second the first imaginary part. A corner is its own mirror image, up and
@@ -24,8 +28,8 @@ var (
 	halfZ   = alike{[4]int{3, 2, 1, 0}, [4]float64{-1, 1, -1, 1}}   // q·k
 )
 
-func (m alike) of(q quaternion) quaternion {
-	var out quaternion
+func (m alike) of(q space.Quaternion) space.Quaternion {
+	var out space.Quaternion
 	for i := range q {
 		out[i] = m.sign[i] * q[m.from[i]]
 	}
@@ -43,15 +47,15 @@ func (b *Body) symmetry() []alike {
 // cube is a cell of turns in one of the cubes.
 type cube struct {
 	front int // the part that is 1
-	cell
+	space.Cell
 }
 
 // parts are the quaternion's parts that a cube's three axes are.
 var parts = [4][3]int{{1, 2, 3}, {0, 2, 3}, {0, 1, 3}, {0, 1, 2}}
 
 // spread is the quaternion, not of length 1, of a place in a cube.
-func spread(front int, at [3]float64) quaternion {
-	q := quaternion{}
+func spread(front int, at [3]float64) space.Quaternion {
+	q := space.Quaternion{}
 	q[front] = 1
 	for i, p := range parts[front] {
 		q[p] = at[i]
@@ -59,9 +63,9 @@ func spread(front int, at [3]float64) quaternion {
 	return q
 }
 
-func (c cube) spread() quaternion { return spread(c.front, c.at) }
+func (c cube) spread() space.Quaternion { return spread(c.front, c.At) }
 
-func (c cube) turn() Turn { return c.spread().unit().turn() }
+func (c cube) turn() space.Turn { return c.spread().Unit().Turn() }
 
 // face is where the cell's face on an axis lies: the cube it belongs to beyond
 // it, its middle there, and the axis and the sign of the way on.
@@ -75,8 +79,8 @@ type face struct {
 
 // across is the face of a cell on an axis towards a sign, as seen from beyond it.
 func (c cube) across(axis int, sign float64, glued *[4]alike) face {
-	f := face{front: c.front, at: c.at, half: c.half, axis: axis, sign: sign}
-	f.at[axis] += sign * c.half[axis]
+	f := face{front: c.front, at: c.At, half: c.Half, axis: axis, sign: sign}
+	f.at[axis] += sign * c.Half[axis]
 	if f.at[axis] < 1 && f.at[axis] > -1 {
 		return f
 	}
@@ -95,7 +99,7 @@ func (c cube) across(axis int, sign float64, glued *[4]alike) face {
 		}
 		for k, from := range parts[c.front] {
 			if from == m.from[p] {
-				f.half[i] = c.half[k]
+				f.half[i] = c.Half[k]
 			}
 		}
 	}

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // Way names a motion.
 type Way uint8
@@ -35,25 +39,25 @@ type Motion struct {
 	// Angle is by how much the body is turned in the plane of an opening.
 	Angle float64
 
-	poses func() []Pose
-	first func() Turn // of the poses, where it can be had without them
+	poses func() []space.Pose
+	first func() space.Turn // of the poses, where it can be had without them
 }
 
 // First is the turn at which the motion begins, and false where none is known.
-func (m Motion) First() (Turn, bool) {
+func (m Motion) First() (space.Turn, bool) {
 	if m.first != nil {
 		return m.first(), true
 	}
 	if poses := m.Poses(); len(poses) > 0 {
 		return poses[0].Turn, true
 	}
-	return Turn{}, false
+	return space.Turn{}, false
 }
 
 // Poses are the stations of the motion, from outside to the end. Between two of
 // them the body turns by the short way at an even rate and its origin moves
 // straight; it stays free to drawn of its margin.
-func (m Motion) Poses() []Pose {
+func (m Motion) Poses() []space.Pose {
 	if m.poses == nil {
 		return nil
 	}

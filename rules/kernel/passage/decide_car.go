@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // Car is a space with a door in its end wall: a vehicle, or an elevator. The
@@ -52,29 +54,19 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 func (m Motion) mirrored(width float64) Motion {
 	m.Angle = -m.Angle
 	if first := m.first; first != nil {
-		m.first = func() Turn { return first().mirrored() }
+		m.first = func() space.Turn { return first().Mirrored() }
 	}
 	if poses := m.poses; poses != nil {
-		m.poses = func() []Pose {
+		m.poses = func() []space.Pose {
 			given := poses()
-			out := make([]Pose, len(given))
+			out := make([]space.Pose, len(given))
 			for i, q := range given {
-				out[i] = Pose{q.Turn.mirrored(), Vec{q.At.X, width - q.At.Y, q.At.Z}}
+				out[i] = space.Pose{Turn: q.Turn.Mirrored(), At: space.Vec{X: q.At.X, Y: width - q.At.Y, Z: q.At.Z}}
 			}
 			return out
 		}
 	}
 	return m
-}
-
-// mirrored is a turn with the world's left and right exchanged, and the two ends of
-// the body.
-func (t Turn) mirrored() Turn {
-	for k, axis := range t {
-		t[k] = Vec{-axis.X, axis.Y, axis.Z}
-	}
-	t[1] = t[1].times(-1)
-	return t
 }
 
 func (b *Body) into(c Car, budget *Budget) Decision {
@@ -84,7 +76,7 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 		m := &ways[i]
 		m.Margin = min(m.Margin, (c.Length-m.Depth)/2)
 		poses := m.poses
-		m.poses = func() []Pose { return b.parked(poses(), y, z, c.Length) }
+		m.poses = func() []space.Pose { return b.parked(poses(), y, z, c.Length) }
 	}
 	plain := best(ways)
 	if plain.Margin >= facing {
@@ -109,7 +101,7 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 	in := b.within([3]float64{c.Length, w, h}, budget)
 	if in.margin >= 0 {
 		m := Motion{Way: Free, Margin: in.margin, Tilted: true}
-		m.poses = func() []Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
+		m.poses = func() []space.Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
 	if budget.spent() {
@@ -167,7 +159,7 @@ const (
 // tipping about each of its level directions, out from where it can rest along the
 // roomiest turns, along its curve with its length leaning in the door, from there on
 // in any way, and any way out.
-func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (m Motion, between depths, found bool) {
+func (b *Body) turnIn(c Car, rest space.Turn, budget *Budget) (m Motion, between depths, found bool) {
 	in := c.hole()
 	var tried []*entry
 	if m, ok := b.turnLevel(in, &tried, budget); ok {
@@ -178,7 +170,7 @@ func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (m Motion, between depth
 		if way != nil {
 			break
 		}
-		if way, margin := b.lean(in, lean, Vec{X: 1}, leanStates, &tried, budget); way != nil {
+		if way, margin := b.lean(in, lean, space.Vec{X: 1}, leanStates, &tried, budget); way != nil {
 			return freely(way, margin, true), between, true
 		}
 	}
@@ -200,10 +192,10 @@ func (b *Body) turnIn(c Car, rest Turn, budget *Budget) (m Motion, between depth
 // then for one on which it tips about a level direction. What was tried is added to
 // a list.
 func (b *Body) turnLevel(in hole, tried *[]*entry, budget *Budget) (Motion, bool) {
-	ups := []Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
+	ups := []space.Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
 	if b.own.angle != 0 {
 		s, k := math.Sincos(b.own.angle)
-		ups = append(ups, Vec{Y: s, Z: k}, Vec{Y: k, Z: -s})
+		ups = append(ups, space.Vec{Y: s, Z: k}, space.Vec{Y: k, Z: -s})
 	}
 	for _, lean := range [2]float64{math.Pi / 2, 0} {
 		for _, v := range ups {
@@ -216,7 +208,7 @@ func (b *Body) turnLevel(in hole, tried *[]*entry, budget *Budget) (Motion, bool
 }
 
 // lean looks for a way in at one lean, with so many states.
-func (b *Body) lean(in hole, lean float64, v Vec, most int, tried *[]*entry, budget *Budget) (way []state, margin float64) {
+func (b *Body) lean(in hole, lean float64, v space.Vec, most int, tried *[]*entry, budget *Budget) (way []state, margin float64) {
 	budget.states(most, func(left *Budget) {
 		e := b.leaning(in, lean, v, left)
 		*tried = append(*tried, e)
@@ -226,7 +218,7 @@ func (b *Body) lean(in hole, lean float64, v Vec, most int, tried *[]*entry, bud
 }
 
 // wayOut is a way in that was found as one out from where the body can rest.
-func (b *Body) wayOut(in hole, rest Turn, seed uint64, budget *Budget) (way []state) {
+func (b *Body) wayOut(in hole, rest space.Turn, seed uint64, budget *Budget) (way []state) {
 	budget.states(roamStates, func(left *Budget) {
 		x := b.roam(in, left, false)
 		x.r = rand.New(rand.NewPCG(roamSeed, seed))
@@ -249,7 +241,7 @@ func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
 	budget.states(roamStates, func(left *Budget) {
 		x := b.roam(in, left, true)
 		last := begin[len(begin)-1]
-		x.root(last, last.x+b.reach(last.turn[0]).dot(last.turn[0]))
+		x.root(last, last.x+b.reach(last.turn[0]).Dot(last.turn[0]))
 		if more := x.find(); more != nil {
 			way = append(begin, more[1:]...)
 		}
@@ -276,7 +268,7 @@ func furthest(tried []*entry) float64 {
 }
 
 func freely(states []state, margin float64, tilted bool) Motion {
-	return Motion{Way: Free, Margin: margin, Tilted: tilted, poses: func() []Pose { return placed(states) }}
+	return Motion{Way: Free, Margin: margin, Tilted: tilted, poses: func() []space.Pose { return placed(states) }}
 }
 
 // leans are the angles at which the body's length leans in a door if it goes
@@ -301,7 +293,7 @@ func (b *Body) leans(c Car) []float64 {
 
 // parked moves a push through an opening to a place in a car, and ends it in the
 // middle of its length.
-func (b *Body) parked(poses []Pose, y, z, length float64) []Pose {
+func (b *Body) parked(poses []space.Pose, y, z, length float64) []space.Pose {
 	last := &poses[len(poses)-1]
 	last.At.X = length/2 - b.middleAlong(last.Turn[0])
 	for i := range poses {
@@ -325,7 +317,7 @@ func (b *Body) Along(c Corridor, budget *Budget) Decision {
 	switch {
 	case w.margin >= 0:
 		m := Motion{Way: Free, Margin: w.margin, Tilted: true}
-		m.poses = func() []Pose { return b.push(w.turn, c.Width, c.Height, 0, 0) }
+		m.poses = func() []space.Pose { return b.push(w.turn, c.Width, c.Height, 0, 0) }
 		return Decision{Outcome: Passes, Motion: m}
 	case w.ranOut:
 		return Decision{Outcome: Undecided, Motion: plain, RanOut: true}

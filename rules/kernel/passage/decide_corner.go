@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // Around decides a corner. The margin of a motion is in m, known to 0.05mm or at
 // least 0.05m; without a budget to a millimetre only, and a motion that has less
@@ -50,7 +54,7 @@ var (
 // levelAround is the best of the plain ways around a corner.
 func (b *Body) levelAround(c Corner, to exactness) Motion {
 	n := 2 * b.half
-	x, y, z := Vec{X: 1}, Vec{Y: 1}, Vec{Z: 1}
+	x, y, z := space.Vec{X: 1}, space.Vec{Y: 1}, space.Vec{Z: 1}
 	ways := []Motion{
 		b.boxAround(c, AsHung, z, y, b.wide, n, b.high),
 		b.boxAround(c, OnFoot, y, z, b.high, n, b.wide),
@@ -58,10 +62,10 @@ func (b *Body) levelAround(c Corner, to exactness) Motion {
 	}
 	if b.own.angle != 0 {
 		s, k := math.Sincos(b.own.angle)
-		up := Vec{Y: s, Z: k}
-		ways = append(ways, b.boxAround(c, OnOwnChord, up, cross3(x, up), b.own.along, n, b.own.across))
+		up := space.Vec{Y: s, Z: k}
+		ways = append(ways, b.boxAround(c, OnOwnChord, up, x.Cross(up), b.own.along, n, b.own.across))
 	}
-	upright := []Vec{x, x.times(-1)}
+	upright := []space.Vec{x, x.Times(-1)}
 	if b.mirrored {
 		upright = upright[:1]
 	}

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // Door is an opening in an endless wall. The world's axes: X through the wall,
 // which is 0 ≤ X ≤ Wall; the opening is 0 ≤ Y ≤ Width and 0 ≤ Z ≤ Height.
@@ -40,7 +44,7 @@ func (b *Body) Through(d Door, budget *Budget) Decision {
 	w := b.within([3]float64{math.Inf(1), d.Width, d.Height}, budget)
 	if w.margin >= 0 {
 		m := Motion{Way: Free, Margin: w.margin, Tilted: true, Depth: b.width(w.turn[0]) + 2*b.wrap}
-		m.poses = func() []Pose { return b.push(w.turn, d.Width, d.Height, 0, 0) }
+		m.poses = func() []space.Pose { return b.push(w.turn, d.Width, d.Height, 0, 0) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
 	proven, ranOut := b.tooWide(d, budget)

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // pairsOfAKind is how many random pairs of each kind are decided, and every one
@@ -39,35 +40,35 @@ type kind struct {
 	name   string
 	most   float64 // share that may be left undecided
 	chance int     // how many more may be of fewer than 1000 pairs
-	random func(r *rand.Rand, b *passage.Body) (decide func(*passage.Budget) passage.Decision, walls func(passage.Vec) float64)
+	random func(r *rand.Rand, b *passage.Body) (decide func(*passage.Budget) passage.Decision, walls func(space.Vec) float64)
 }
 
 var kinds = []kind{
-	{"door", 0.005, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"door", 0.005, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		d := door(r)
 		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
 	}},
-	{"hatch", 0.05, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"hatch", 0.05, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		d := hatch(r)
 		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
 	}},
-	{"corridor", 0.01, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"corridor", 0.01, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		c := corridor(r)
 		return func(left *passage.Budget) passage.Decision { return b.Along(c, left) }, doorWalls(passage.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
 	}},
-	{"vehicle", 0.03, 2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"vehicle", 0.03, 2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		c := vehicle(r)
 		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},
-	{"elevator", 0.04, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"elevator", 0.04, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		c := elevator(r)
 		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
 	}},
-	{"corner", 0.02, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"corner", 0.02, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		c := corner(r)
 		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
 	}},
-	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(passage.Vec) float64) {
+	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		s := stair(r)
 		return func(left *passage.Budget) passage.Decision {
 			d := b.Climb(s, left)
@@ -123,7 +124,7 @@ func TestDecided(t *testing.T) {
 	}
 }
 
-func follow(t *testing.T, r *rand.Rand, j int, p pair, m passage.Motion, walls func(passage.Vec) float64) {
+func follow(t *testing.T, r *rand.Rand, j int, p pair, m passage.Motion, walls func(space.Vec) float64) {
 	poses := m.Poses()
 	if !assert.NotEmpty(t, poses, "%d", j) {
 		return

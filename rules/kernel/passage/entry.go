@@ -4,6 +4,8 @@ import (
 	"container/heap"
 	"math"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // hole is an opening with what is behind it: a wall from 0 to deep along X with
@@ -22,7 +24,7 @@ type hole struct {
 type entry struct {
 	b      *Body
 	h      hole
-	turn   func(angle float64) Turn
+	turn   func(angle float64) space.Turn
 	from   float64
 	dx     float64
 	angles int
@@ -57,16 +59,16 @@ type entryNode struct {
 
 // state is a pose but for its place across, with the places that are free.
 type state struct {
-	turn   Turn
+	turn   space.Turn
 	x      float64
 	y, z   [2]float64
 	margin float64
 }
 
 // state works out the free places at a turn with the foremost point at depth d.
-func (e *entry) state(t Turn, d float64) state {
+func (e *entry) state(t space.Turn, d float64) state {
 	g := e.b.wrap
-	front := e.b.reach(t[0]).dot(t[0])
+	front := e.b.reach(t[0]).Dot(t[0])
 	s := state{turn: t, x: d - front}
 	p := e.b.parts(t, s.x, -g-entrySlack, e.h.deep+g+entrySlack)
 	place := func(wall, past, door, in [2]float64) ([2]float64, float64) {
@@ -112,7 +114,7 @@ func (e *entry) step(a, b state) ([]state, bool) {
 	}
 	t := a.turn.Between(b.turn, 0.5)
 	x := (a.x + b.x) / 2
-	m := e.state(t, x+e.b.reach(t[0]).dot(t[0]))
+	m := e.state(t, x+e.b.reach(t[0]).Dot(t[0]))
 	if m.margin < 0 {
 		return nil, false
 	}
@@ -259,12 +261,12 @@ const following = 2000
 
 // leaning is a search with a body direction v along a direction of the opening's
 // plane all the time, at an angle from across towards up.
-func (b *Body) leaning(h hole, lean float64, v Vec, budget *Budget) *entry {
+func (b *Body) leaning(h hole, lean float64, v space.Vec, budget *Budget) *entry {
 	e := &entry{b: b, h: h, angles: entryAngles, depths: entryDepths, budget: budget}
 	sin, cos := math.Sincos(lean)
-	e.turn = func(angle float64) Turn {
-		t := about(v, angle) // v is the third axis, square to the other two
-		return Turn{t[0], t[2].times(cos).add(t[1].times(sin)), t[2].times(sin).minus(t[1].times(cos))}
+	e.turn = func(angle float64) space.Turn {
+		t := space.About(v, angle) // v is the third axis, square to the other two
+		return space.Turn{t[0], t[2].Times(cos).Add(t[1].Times(sin)), t[2].Times(sin).Minus(t[1].Times(cos))}
 	}
 	end := min(h.length-b.wrap, h.deep+2*b.diameter)
 	e.dx = (end - e.depth(0)) / float64(e.depths-1)
@@ -273,8 +275,8 @@ func (b *Body) leaning(h hole, lean float64, v Vec, budget *Budget) *entry {
 
 // placed gives each state its places across: those of a step do for both of its
 // ends, and between two steps the body moves across.
-func placed(states []state) []Pose {
-	var out []Pose
+func placed(states []state) []space.Pose {
+	var out []space.Pose
 	middle := func(i [2]float64) float64 {
 		if math.IsInf(i[0], 0) || math.IsInf(i[1], 0) {
 			return min(max(0, i[0]), i[1])
@@ -286,7 +288,7 @@ func placed(states []state) []Pose {
 		y, _ := common(a.y, b.y)
 		z, _ := common(a.z, b.z)
 		for _, s := range [2]state{a, b} {
-			out = append(out, Pose{s.turn, Vec{s.x, middle(y), middle(z)}})
+			out = append(out, space.Pose{Turn: s.turn, At: space.Vec{X: s.x, Y: middle(y), Z: middle(z)}})
 		}
 	}
 	return out

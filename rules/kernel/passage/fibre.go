@@ -224,14 +224,14 @@ func (t *inTree) weakest(end int) (cells []int) {
 // see works out the probes at the middle of a cell and over all of it.
 func (t *inTree) see(c cube) (out ends) {
 	out = ends{front: bounds{none, none}, rear: bounds{math.Inf(1), math.Inf(1)}}
-	turn, a, away := c.turn(), c.radius(), c.swings()
+	turn, a, away := c.turn(), c.Radius(), c.swings()
 	for i, v := range t.probes.at {
 		far := math.Sqrt(v.square)
 		for k, e := range turn {
-			m := v.dot(e)
+			m := v.Dot(e)
 			l := away.slope(k, v.Vec, m, far)
 			t.slopes.of[i][k] = l
-			t.cell[i][k], t.middle[i][k] = a.bounds(m, v.square).both(l.bounds()), bounds{m, m}
+			t.cell[i][k], t.middle[i][k] = turnBounds(a, m, v.square).both(l.bounds()), bounds{m, m}
 		}
 		x := t.cell[i][0]
 		out.front = bounds{max(out.front.low, x.low), max(out.front.high, x.high)}
@@ -338,7 +338,7 @@ func (t *inTree) swing(c cube) (widest int, all float64) {
 	for _, v := range t.probes.at {
 		for _, axis := range s.of {
 			for i, d := range axis {
-				by[i] = max(by[i], math.Abs(v.dot(d)))
+				by[i] = max(by[i], math.Abs(v.Dot(d)))
 			}
 		}
 	}

@@ -5,19 +5,21 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
 // arc is a piece of a ring of a radius, drawn to half an angle on both sides.
-func arc(radius, thick, half float64) []Point {
+func arc(radius, thick, half float64) []space.Point {
 	const steps = 40
-	var out []Point
+	var out []space.Point
 	for _, side := range [2]float64{1, -1} {
 		r := radius + thick/2 - side*thick/2
 		for i := range steps + 1 {
 			s, c := math.Sincos(side * half * (2*float64(i)/steps - 1))
-			out = append(out, Point{r * s, r * c})
+			out = append(out, space.Point{X: r * s, Y: r * c})
 		}
 	}
 	return out
@@ -45,12 +47,12 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 		for range 4 * len(poses) {
 			i, f := 1+r.IntN(len(poses)-1), r.Float64()
 			from, to := poses[i-1], poses[i]
-			p := Pose{from.Turn.Between(to.Turn, f), from.At.add(to.At.minus(from.At).times(f))}
-			q := p.Turn.quaternion()
+			p := space.Pose{Turn: from.Turn.Between(to.Turn, f), At: from.At.Add(to.At.Minus(from.At).Times(f))}
+			q := p.Turn.Quaternion()
 			for i := range q {
 				q[i] += 0.02 * (2*r.Float64() - 1)
 			}
-			tree.see(cellAbout(r, p.Turn.quaternion(), q.unit()))
+			tree.see(cellAbout(r, p.Turn.Quaternion(), q.Unit()))
 			ahead := 0.05 * r.Float64()
 			most, _ := tree.roomInCell(p.At.X-ahead, p.At.X+ahead)
 			assert.GreaterOrEqual(t, most, 0.0)
@@ -61,7 +63,7 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 }
 
 // cellAbout is a cell of turns about one turn that holds another.
-func cellAbout(r *rand.Rand, in, about quaternion) cube {
+func cellAbout(r *rand.Rand, in, about space.Quaternion) cube {
 	front := 0
 	for i, part := range about {
 		if math.Abs(part) > math.Abs(about[front]) {
@@ -70,8 +72,8 @@ func cellAbout(r *rand.Rand, in, about quaternion) cube {
 	}
 	c := cube{front: front}
 	for i, part := range parts[front] {
-		c.at[i] = about[part] / about[front]
-		c.half[i] = math.Abs(c.at[i]-in[part]/in[front]) + 0.02*r.Float64()
+		c.At[i] = about[part] / about[front]
+		c.Half[i] = math.Abs(c.At[i]-in[part]/in[front]) + 0.02*r.Float64()
 	}
 	return c
 }
@@ -88,7 +90,7 @@ func TestFitsInsideAndCannotGetIn(t *testing.T) {
 		{2.494, 0.069, 1.510, 0.023, Car{Length: 2.031, Width: 1.458, Height: 2.229, DoorWidth: 1.086, DoorHeight: 2.192, Left: 0.167}},
 		{2.563156, 0.094817, 0.628326, 0.02357, Car{Length: 1.370335, Width: 1.774259, Height: 2.110712, DoorWidth: 1.365249, DoorHeight: 1.986285, Left: 0.16335}},
 	} {
-		b := NewBody([]Point{{0, 0}, {at.wide, 0}, {at.wide, at.thick}, {0, at.thick}}, at.long, at.wrap)
+		b := NewBody([]space.Point{{X: 0, Y: 0}, {X: at.wide, Y: 0}, {X: at.wide, Y: at.thick}, {X: 0, Y: at.thick}}, at.long, at.wrap)
 		d := b.Into(at.car, &Budget{Cells: 20000})
 		assert.Equal(t, Cannot, d.Outcome, "%v", at.wide)
 		assert.Equal(t, BeyondCover, d.Bound, "%v", at.wide)
@@ -110,9 +112,9 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 		tree := newInTree(b, car)
 		tree.swings = math.Inf(1)
 		c := cube{front: r.IntN(4)}
-		for i := range c.at {
-			c.half[i] = math.Pow(2, -2-8*r.Float64())
-			c.at[i] = (1 - c.half[i]) * (2*r.Float64() - 1)
+		for i := range c.At {
+			c.Half[i] = math.Pow(2, -2-8*r.Float64())
+			c.At[i] = (1 - c.Half[i]) * (2*r.Float64() - 1)
 		}
 		x, half := 2*r.Float64()-1, math.Pow(2, -2-8*r.Float64())
 		tree.see(c)
@@ -120,8 +122,8 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 		plain := tree.room(tree.cell, x-half, x+half)
 		for range 20 {
 			one := cube{front: c.front}
-			for i, h := range c.half {
-				one.at[i] = c.at[i] + h*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
+			for i, h := range c.Half {
+				one.At[i] = c.At[i] + h*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
 			}
 			at := x + half*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
 			e := tree.see(one)
@@ -138,7 +140,7 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 // A flat panel that is turned within the tenth of a millimetre that it has inside is
 // brought in with the cells that a spec has.
 func TestAWayInThatLeavesNextToNothing(t *testing.T) {
-	b := NewBody([]Point{{0, 0}, {2.546196, 0}, {2.546196, 0.066192}, {0, 0.066192}}, 0.574309, 0.023724)
+	b := NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.546196, Y: 0}, {X: 2.546196, Y: 0.066192}, {X: 0, Y: 0.066192}}, 0.574309, 0.023724)
 	c := Car{Length: 1.851476, Width: 2.032636, Height: 1.500937, DoorWidth: 1.885683, DoorHeight: 0.988511, Left: 0.059359}
 	d := b.Into(c, &Budget{Cells: 20000})
 	assert.Equal(t, Passes, d.Outcome)
@@ -151,23 +153,23 @@ func TestCellsBoundWhatTurns(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 8))
 	for range 2000 {
 		c := cube{front: r.IntN(4)}
-		for i := range c.at {
-			c.half[i] = math.Pow(2, -1-7*r.Float64())
-			c.at[i] = (1 - c.half[i]) * (2*r.Float64() - 1)
+		for i := range c.At {
+			c.Half[i] = math.Pow(2, -1-7*r.Float64())
+			c.At[i] = (1 - c.Half[i]) * (2*r.Float64() - 1)
 		}
-		v := Vec{3 * r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}
-		a, swings, middle := c.radius(), c.swings(), c.turn()
+		v := space.Vec{X: 3 * r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}
+		a, swings, middle := c.Radius(), c.swings(), c.turn()
 		for range 20 {
-			at := c.at
-			for i, h := range c.half {
+			at := c.At
+			for i, h := range c.Half {
 				at[i] += h * [5]float64{-1, 1, 1, -1, 2*r.Float64() - 1}[r.IntN(5)]
 			}
-			turn := spread(c.front, at).unit().turn()
+			turn := spread(c.front, at).Unit().Turn()
 			for k, e := range middle {
-				m := v.dot(e)
-				l := swings.slope(k, v, m, v.length())
-				all := a.bounds(m, v.dot(v)).both(l.bounds())
-				x := v.dot(turn[k])
+				m := v.Dot(e)
+				l := swings.slope(k, v, m, v.Length())
+				all := turnBounds(a, m, v.Dot(v)).both(l.bounds())
+				x := v.Dot(turn[k])
 				require.LessOrEqual(t, all.low-1e-9, x)
 				require.GreaterOrEqual(t, all.high+1e-9, x)
 			}
@@ -188,11 +190,11 @@ func TestMirroredMotionsBeginAtTheirFirstPose(t *testing.T) {
 	b := NewBody(arc(1.2, 0.06, 0.6), 0.8, 0.02)
 	m := b.straight(3, 3)[0]
 	turn := m.Poses()[0].Turn
-	m.first = func() Turn { return turn }
+	m.first = func() space.Turn { return turn }
 	first, ok := m.mirrored(2).First()
 	require.True(t, ok)
 	assert.Equal(t, m.mirrored(2).Poses()[0].Turn, first)
-	assert.Equal(t, turn, first.mirrored())
+	assert.Equal(t, turn, first.Mirrored())
 	_, ok = Motion{}.mirrored(2).First()
 	assert.False(t, ok)
 }

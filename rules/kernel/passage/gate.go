@@ -3,6 +3,8 @@ package passage
 import (
 	"container/heap"
 	"math"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // depths are an interval of how far the body's origin is in.
@@ -65,14 +67,14 @@ func (b *Body) mayRest(c Car, depth float64, budget *Budget) bool {
 	sizes := [3]float64{c.Length, c.Width, c.Height}
 	open := &cellHeap{}
 	free := false
-	look := func(cell cell) {
-		turn, a := cell.quaternion().turn(), cell.radius()
+	look := func(cell space.Cell) {
+		turn, a := cell.Quaternion().Turn(), cell.Radius()
 		at, most := b.room(turn, sizes, a)
 		behind, least := math.Inf(1), math.Inf(1)
-		for _, e := range [2]Vec{turn[0], turn[0].times(-1)} {
+		for _, e := range [2]space.Vec{turn[0], turn[0].Times(-1)} {
 			p := b.reach(e)
-			behind = min(behind, p.dot(e))
-			least = min(least, a.least(p.dot(e), p.dot(p)))
+			behind = min(behind, p.Dot(e))
+			least = min(least, a.Least(p.Dot(e), p.Dot(p)))
 		}
 		free = free || min(at, depth-b.wrap-behind) >= 0
 		if most = min(most, depth-b.wrap-least); most >= 0 {
@@ -87,7 +89,7 @@ func (b *Body) mayRest(c Car, depth float64, budget *Budget) bool {
 		if !part.spend(2) {
 			return true
 		}
-		for _, c := range top.cell.halves() {
+		for _, c := range top.cell.Halves() {
 			look(c)
 		}
 	}

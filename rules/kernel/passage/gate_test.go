@@ -4,6 +4,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -48,11 +50,11 @@ func TestRestsBeforeAGate(t *testing.T) {
 			none++
 		}
 		for range 20000 {
-			q := quaternion{r.NormFloat64(), r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}
-			turn := q.unit().turn()
-			room, _ := b.room(turn, [3]float64{c.Length, c.Width, c.Height}, angle{0, 1})
-			back := turn[0].times(-1)
-			if room >= 0 && b.reach(back).dot(back)+b.wrap <= depth {
+			q := space.Quaternion{r.NormFloat64(), r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}
+			turn := q.Unit().Turn()
+			room, _ := b.room(turn, [3]float64{c.Length, c.Width, c.Height}, space.Angle{Sin: 0, Cos: 1})
+			back := turn[0].Times(-1)
+			if room >= 0 && b.reach(back).Dot(back)+b.wrap <= depth {
 				rests++
 				assert.True(t, may, "%v before %v", c, depth)
 				break

@@ -3,6 +3,8 @@ package passage
 import (
 	"math"
 	"math/bits"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // meshCell is a cell of turns in a mesh.
@@ -27,7 +29,7 @@ type mesh struct {
 // begin makes the first cells and cuts them some times.
 func (m *mesh) begin(fronts, cuts int, budget *Budget) bool {
 	for f := range fronts {
-		m.cells = append(m.cells, meshCell{cube: cube{f, cell{half: [3]float64{1, 1, 1}}}})
+		m.cells = append(m.cells, meshCell{cube: cube{f, space.Cell{Half: [3]float64{1, 1, 1}}}})
 	}
 	from, to := 0, len(m.cells)
 	for range cuts {
@@ -59,8 +61,8 @@ func (m *mesh) cut(i, sides int, budget *Budget) bool {
 		c := m.cells[i].cube
 		for axis := range 3 {
 			if sides>>axis&1 == 1 {
-				c.half[axis] /= 2
-				c.at[axis] += c.half[axis] * float64(2*(k>>axis&1)-1)
+				c.Half[axis] /= 2
+				c.At[axis] += c.Half[axis] * float64(2*(k>>axis&1)-1)
 			}
 		}
 		m.cells = append(m.cells, meshCell{cube: c, blocked: m.measure(i, c)})
@@ -124,12 +126,12 @@ func (m *mesh) touch(i, at int, f face) {
 // powers of two, so that sums are exact.
 func (c cube) meets(f face) bool {
 	for axis := range 3 {
-		d := c.at[axis] - f.at[axis]
+		d := c.At[axis] - f.at[axis]
 		if axis == f.axis {
-			if math.Abs(d) > c.half[axis] || d*f.sign == -c.half[axis] {
+			if math.Abs(d) > c.Half[axis] || d*f.sign == -c.Half[axis] {
 				return false
 			}
-		} else if math.Abs(d) >= c.half[axis]+f.half[axis] {
+		} else if math.Abs(d) >= c.Half[axis]+f.half[axis] {
 			return false
 		}
 	}

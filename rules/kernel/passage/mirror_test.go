@@ -7,20 +7,21 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // A door on the left of a car's end wall and the same door on the right are one
 // question: the answer is one, and the way on the right is that on the left in the
 // mirror.
 func TestCarsAreAlikeOnBothSides(t *testing.T) {
-	ring := func(radius, thick, half float64) (out []passage.Point) {
+	ring := func(radius, thick, half float64) (out []space.Point) {
 		for _, r := range []float64{radius, radius + thick} {
 			for i := range 25 {
 				a := half * (float64(i)/12 - 1)
 				if r != radius {
 					a = -a
 				}
-				out = append(out, passage.Point{X: r * math.Sin(a), Y: r * math.Cos(a)})
+				out = append(out, space.Point{X: r * math.Sin(a), Y: r * math.Cos(a)})
 			}
 		}
 		return out

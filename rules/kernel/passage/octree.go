@@ -3,6 +3,8 @@ package passage
 import (
 	"container/heap"
 	"math"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // turnNode is a cell of turns with what the body's clearances are at its middle,
@@ -110,7 +112,7 @@ func (t *turnTree) look(c cube) turnNode {
 	turn := c.turn()
 	h := t.b.corner(t.c, turn)
 	n := turnNode{free: h.free, in: h.in, on: h.on}
-	r := c.radius()
+	r := c.Radius()
 	n.freeMost, n.inMost, n.onMost = t.b.most(t.c, turn, h, r, r)
 	return n
 }
@@ -224,11 +226,11 @@ func (h *wayHeap) Pop() any {
 // follow checks the turns between the middles of a way; else it says after which
 // cell the body is stuck.
 func (t *turnTree) follow(way []int) (Motion, int) {
-	qs := []quaternion{t.cells[way[0]].spread().unit()}
+	qs := []space.Quaternion{t.cells[way[0]].spread().Unit()}
 	margin := min(t.nodes[way[0]].in, t.nodes[way[len(way)-1]].on)
 	for k := 1; k < len(way); k++ {
 		n := &t.nodes[way[k]]
-		q := t.nearest(qs[k-1], t.cells[way[k]].spread().unit())
+		q := t.nearest(qs[k-1], t.cells[way[k]].spread().Unit())
 		least, ok := t.b.cornerStep(t.c, qs[k-1], q, t.nodes[way[k-1]].free, n.free)
 		if !ok {
 			return Motion{}, k
@@ -237,28 +239,28 @@ func (t *turnTree) follow(way []int) (Motion, int) {
 		qs = append(qs, q)
 	}
 	m := Motion{Way: Free, Margin: margin, Tilted: true}
-	m.poses = func() []Pose { return t.b.cornerPoses(t.c, between(qs), margin) }
+	m.poses = func() []space.Pose { return t.b.cornerPoses(t.c, between(qs), margin) }
 	return m, -1
 }
 
 // nearest is the one of the turns alike that is nearest to another.
-func (t *turnTree) nearest(q, r quaternion) quaternion {
+func (t *turnTree) nearest(q, r space.Quaternion) space.Quaternion {
 	best, most := r, -1.0
 	for _, m := range t.maps {
-		if s := m.of(r); math.Abs(q.dot(s)) > most {
-			best, most = s, math.Abs(q.dot(s))
+		if s := m.of(r); math.Abs(q.Dot(s)) > most {
+			best, most = s, math.Abs(q.Dot(s))
 		}
 	}
 	return best
 }
 
 // between are the turns on the way through some, in small steps.
-func between(qs []quaternion) []Turn {
-	out := []Turn{qs[0].turn()}
+func between(qs []space.Quaternion) []space.Turn {
+	out := []space.Turn{qs[0].Turn()}
 	for k := 1; k < len(qs); k++ {
-		n := int(math.Ceil(qs[k-1].apart(qs[k]) / turnStep))
+		n := int(math.Ceil(qs[k-1].Apart(qs[k]) / turnStep))
 		for i := range n {
-			out = append(out, qs[k-1].between(qs[k], float64(i+1)/float64(n)).turn())
+			out = append(out, qs[k-1].Between(qs[k], float64(i+1)/float64(n)).Turn())
 		}
 	}
 	return out
@@ -270,16 +272,16 @@ const shortestTurn = 1e-4
 // cornerStep checks the turns from one to another, whose clearances are known:
 // over an angle no clearance changes by more than cornerRate times the body's
 // diameter by it. It gives the least clearance seen.
-func (b *Body) cornerStep(c Corner, q, r quaternion, f, g float64) (float64, bool) {
-	angle := q.apart(r)
+func (b *Body) cornerStep(c Corner, q, r space.Quaternion, f, g float64) (float64, bool) {
+	angle := q.Apart(r)
 	if f+g >= cornerRate*b.diameter*angle {
 		return min(f, g), true
 	}
 	if angle < shortestTurn {
 		return 0, false
 	}
-	mid := q.between(r, 0.5)
-	m := b.corner(c, mid.turn()).free
+	mid := q.Between(r, 0.5)
+	m := b.corner(c, mid.Turn()).free
 	if m < 0 {
 		return 0, false
 	}

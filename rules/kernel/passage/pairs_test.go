@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // pair is a random realistic panel before a leg of one kind.
@@ -67,7 +68,7 @@ const steps = 192
 
 // band is the outline between a curve and its parallel, of the whole of it or
 // of its left half; its feet cut plumb, or level where the curve is steep.
-func band(c curve.Curve, thick float64, half bool, steps int) []passage.Point {
+func band(c curve.Curve, thick float64, half bool, steps int) []space.Point {
 	end := c.Length()
 	if half {
 		end /= 2
@@ -77,13 +78,13 @@ func band(c curve.Curve, thick float64, half bool, steps int) []passage.Point {
 	if err != nil {
 		panic(err)
 	}
-	var out []passage.Point
+	var out []space.Point
 	for _, p := range part.Polyline(steps) {
-		out = append(out, passage.Point{X: p.Y, Y: p.Z})
+		out = append(out, space.Point{X: p.Y, Y: p.Z})
 	}
-	var outer []passage.Point
+	var outer []space.Point
 	for _, p := range back.Polyline(steps) {
-		outer = append(outer, passage.Point{X: p.Y, Y: p.Z})
+		outer = append(outer, space.Point{X: p.Y, Y: p.Z})
 	}
 	for i := range outer {
 		out = append(out, outer[len(outer)-1-i])
@@ -92,19 +93,19 @@ func band(c curve.Curve, thick float64, half bool, steps int) []passage.Point {
 	if steep := 75 * math.Pi / 180; c.HalfAngle() > steep {
 		return out // square to a curve that stands upright is level
 	}
-	out = clip(out, func(p passage.Point) float64 { return p.X })
-	return clip(out, func(p passage.Point) float64 { return span - p.X })
+	out = clip(out, func(p space.Point) float64 { return p.X })
+	return clip(out, func(p space.Point) float64 { return span - p.X })
 }
 
 // clip keeps the part of a polygon where f, which is linear, is not negative.
-func clip(points []passage.Point, f func(passage.Point) float64) []passage.Point {
-	var out []passage.Point
+func clip(points []space.Point, f func(space.Point) float64) []space.Point {
+	var out []space.Point
 	last := points[len(points)-1]
 	for _, p := range points {
 		a, b := f(last), f(p)
 		if a < 0 != (b < 0) {
 			t := a / (a - b)
-			out = append(out, passage.Point{X: last.X + t*(p.X-last.X), Y: last.Y + t*(p.Y-last.Y)})
+			out = append(out, space.Point{X: last.X + t*(p.X-last.X), Y: last.Y + t*(p.Y-last.Y)})
 		}
 		if b >= 0 {
 			out = append(out, p)

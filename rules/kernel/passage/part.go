@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // extents is how far something reaches along Y and along Z; empty if its low is
 // above its high.
@@ -8,7 +12,7 @@ type extents struct{ y, z [2]float64 }
 
 var nowhere = extents{[2]float64{math.Inf(1), math.Inf(-1)}, [2]float64{math.Inf(1), math.Inf(-1)}}
 
-func (s *extents) take(v Vec) {
+func (s *extents) take(v space.Vec) {
 	s.y = [2]float64{min(s.y[0], v.Y), max(s.y[1], v.Y)}
 	s.z = [2]float64{min(s.z[0], v.Z), max(s.z[1], v.Z)}
 }
@@ -22,7 +26,7 @@ func (s *extents) holds(y, z, ry, rz float64) bool {
 // that within a wall, from before to after along X, and all that is past before.
 type halves struct {
 	b             *Body
-	t             Turn
+	t             space.Turn
 	x             float64 // of the origin
 	before, after float64
 	wall, past    extents
@@ -30,7 +34,7 @@ type halves struct {
 }
 
 // parts measures the parts of the body at a turn with its origin at x.
-func (b *Body) parts(t Turn, x, before, after float64) halves {
+func (b *Body) parts(t space.Turn, x, before, after float64) halves {
 	p := halves{b: b, t: t, x: x, before: before, after: after, wall: nowhere, past: nowhere, tree: b.edges()}
 	p.node(0)
 	return p
@@ -55,10 +59,10 @@ func (p *halves) node(i int) {
 		return
 	}
 	section := p.b.section
-	var left, right Vec
+	var left, right space.Vec
 	for k := n.from; k <= n.to; k++ {
 		q := section[k%len(section)]
-		l, r := p.place(Vec{-h, q.X, q.Y}), p.place(Vec{h, q.X, q.Y})
+		l, r := p.place(space.Vec{X: -h, Y: q.X, Z: q.Y}), p.place(space.Vec{X: h, Y: q.X, Z: q.Y})
 		p.edge(l, r)
 		if k > n.from {
 			p.edge(left, l)
@@ -68,12 +72,12 @@ func (p *halves) node(i int) {
 	}
 }
 
-func (p *halves) place(v Vec) Vec {
-	return Vec{p.x + v.dot(p.t[0]), v.dot(p.t[1]), v.dot(p.t[2])}
+func (p *halves) place(v space.Vec) space.Vec {
+	return space.Vec{X: p.x + v.Dot(p.t[0]), Y: v.Dot(p.t[1]), Z: v.Dot(p.t[2])}
 }
 
 // edge takes what of an edge is in either part.
-func (p *halves) edge(a, b Vec) {
+func (p *halves) edge(a, b space.Vec) {
 	if a.X > b.X {
 		a, b = b, a
 	}
@@ -81,7 +85,7 @@ func (p *halves) edge(a, b Vec) {
 		return
 	}
 	if a.X < p.before {
-		a = a.add(b.minus(a).times((p.before - a.X) / (b.X - a.X)))
+		a = a.Add(b.Minus(a).Times((p.before - a.X) / (b.X - a.X)))
 	}
 	p.past.take(a)
 	p.past.take(b)
@@ -90,7 +94,7 @@ func (p *halves) edge(a, b Vec) {
 	}
 	p.wall.take(a)
 	if b.X > p.after {
-		b = a.add(b.minus(a).times((p.after - a.X) / (b.X - a.X)))
+		b = a.Add(b.Minus(a).Times((p.after - a.X) / (b.X - a.X)))
 	}
 	p.wall.take(b)
 }

@@ -8,12 +8,13 @@ import (
 	"pgregory.net/rapid"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 const degree = math.Pi / 180
 
-func rectangle(p, q float64) []passage.Point {
-	return []passage.Point{{}, {X: p}, {X: p, Y: q}, {Y: q}}
+func rectangle(p, q float64) []space.Point {
+	return []space.Point{{}, {X: p}, {X: p, Y: q}, {Y: q}}
 }
 
 // aroundLevel decides a corner with a plate of l by w that stands as high as the
@@ -59,16 +60,16 @@ func TestPublishedCorners(t *testing.T) {
 
 // bandOf is a piece of a ring, its chords inside of the outer circle and outside
 // of the inner one by nothing that counts.
-func bandOf(inner, outer, half float64) []passage.Point {
-	var p []passage.Point
+func bandOf(inner, outer, half float64) []space.Point {
+	var p []space.Point
 	const n = 400
 	for i := range n + 1 {
 		a := -half + 2*half*float64(i)/n
-		p = append(p, passage.Point{X: inner * math.Sin(a), Y: inner * math.Cos(a)})
+		p = append(p, space.Point{X: inner * math.Sin(a), Y: inner * math.Cos(a)})
 	}
 	for i := range n + 1 {
 		a := half - 2*half*float64(i)/n
-		p = append(p, passage.Point{X: outer * math.Sin(a), Y: outer * math.Cos(a)})
+		p = append(p, space.Point{X: outer * math.Sin(a), Y: outer * math.Cos(a)})
 	}
 	return p
 }

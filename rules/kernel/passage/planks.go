@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // plank is the two lesser sides of a straight bar that lies inside the body.
 type plank struct{ less, more float64 }
@@ -76,13 +80,13 @@ func (b *Body) isBox() bool {
 // station; 0 where the tangent leaves the section.
 func (b *Body) clearHeight(m station, l float64) float64 {
 	up, down := math.Inf(1), math.Inf(1)
-	normal := Point{-m.tangent.Y, m.tangent.X}
+	normal := space.Point{X: -m.tangent.Y, Y: m.tangent.X}
 	n := len(b.section)
-	last := b.section[n-1].minus(m.at)
-	x0, y0 := dot(last, m.tangent), dot(last, normal)
+	last := b.section[n-1].Minus(m.at)
+	x0, y0 := space.Dot(last, m.tangent), space.Dot(last, normal)
 	for _, p := range b.section {
-		q := p.minus(m.at)
-		x1, y1 := dot(q, m.tangent), dot(q, normal)
+		q := p.Minus(m.at)
+		x1, y1 := space.Dot(q, m.tangent), space.Dot(q, normal)
 		if lo, hi, ok := clipped(x0, y0, x1, y1, l/2); ok {
 			switch {
 			case lo > 0:
@@ -143,7 +147,7 @@ func (b *Body) Barred(a, h float64) bool {
 }
 
 // station is a place on the section's middle line.
-type station struct{ at, tangent Point }
+type station struct{ at, tangent space.Point }
 
 // sharp is the sine of the least corner that ends a side: above the steps in
 // which a curve is drawn, below the corners of a foot.
@@ -155,21 +159,21 @@ const sharp = 0.06
 func (b *Body) stations() []station {
 	n := len(b.section)
 	orient := math.Copysign(1, signedArea(b.section))
-	direction := func(i int) (Point, float64) {
-		d := b.section[(i+1)%n].minus(b.section[i%n])
+	direction := func(i int) (space.Point, float64) {
+		d := b.section[(i+1)%n].Minus(b.section[i%n])
 		l := math.Hypot(d.X, d.Y)
-		return Point{d.X / l, d.Y / l}, l
+		return space.Point{X: d.X / l, Y: d.Y / l}, l
 	}
 	first, longest := 0, 0.0
 	for i := range n {
 		before, _ := direction(i + n - 1)
 		d, l := direction(i)
-		if cross(before, d)*orient <= sharp {
+		if space.Cross(before, d)*orient <= sharp {
 			continue
 		}
 		for k := i + 1; k < i+n; k++ {
 			next, step := direction(k)
-			if cross(d, next)*orient > sharp {
+			if space.Cross(d, next)*orient > sharp {
 				break
 			}
 			d, l = next, l+step
@@ -182,20 +186,20 @@ func (b *Body) stations() []station {
 	for l, k := 0.0, first; l < longest-1e-9; k++ {
 		d, step := direction(k)
 		p, q := b.section[k%n], b.section[(k+1)%n]
-		at := Point{(p.X + q.X) / 2, (p.Y + q.Y) / 2}
-		inward := Point{-d.Y * orient, d.X * orient}
+		at := space.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}
+		inward := space.Point{X: -d.Y * orient, Y: d.X * orient}
 		if t := b.opposite(at, inward); !math.IsInf(t, 1) {
-			out = append(out, station{Point{at.X + inward.X*t/2, at.Y + inward.Y*t/2}, d})
+			out = append(out, station{space.Point{X: at.X + inward.X*t/2, Y: at.Y + inward.Y*t/2}, d})
 		}
 		l += step
 	}
 	return out
 }
 
-func signedArea(p []Point) float64 {
+func signedArea(p []space.Point) float64 {
 	sum, last := 0.0, p[len(p)-1]
 	for _, q := range p {
-		sum += cross(last, q)
+		sum += space.Cross(last, q)
 		last = q
 	}
 	return sum / 2
@@ -203,15 +207,15 @@ func signedArea(p []Point) float64 {
 
 // opposite is how far it is from a place of the boundary straight to the other
 // side.
-func (b *Body) opposite(at, dir Point) float64 {
+func (b *Body) opposite(at, dir space.Point) float64 {
 	least := math.Inf(1)
-	last := b.section[len(b.section)-1].minus(at)
+	last := b.section[len(b.section)-1].Minus(at)
 	for _, p := range b.section {
-		q := p.minus(at)
-		u, v := cross(dir, last), cross(dir, q)
+		q := p.Minus(at)
+		u, v := space.Cross(dir, last), space.Cross(dir, q)
 		if u*v <= 0 && u != v {
 			f := u / (u - v)
-			if t := dot(dir, last) + f*(dot(dir, q)-dot(dir, last)); t > 1e-6 {
+			if t := space.Dot(dir, last) + f*(space.Dot(dir, q)-space.Dot(dir, last)); t > 1e-6 {
 				least = min(least, t)
 			}
 		}

@@ -1,10 +1,14 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // probe is a place of the body, and how far it is from the origin.
 type probe struct {
-	Vec
+	space.Vec
 	square float64
 }
 
@@ -12,12 +16,12 @@ type probe struct {
 // turns.
 type bounds struct{ low, high float64 }
 
-// bounds are those of d·e over every unit vector e within an angle of one for which
+// turnBounds are those of d·e over every unit vector e within an angle of one for which
 // the product is m, l2 being the square of d's length: see least.
-func (a angle) bounds(m, l2 float64) bounds {
-	side, across := m*a.cos, math.Sqrt(max(0, l2-m*m))*a.sin
+func turnBounds(a space.Angle, m, l2 float64) bounds {
+	side, across := m*a.Cos, math.Sqrt(max(0, l2-m*m))*a.Sin
 	out := bounds{side - across, side + across}
-	c := a.cos * math.Abs(a.cos) * l2
+	c := a.Cos * math.Abs(a.Cos) * l2
 	if m*math.Abs(m)+c < 0 {
 		out.low = -math.Sqrt(l2)
 	}
@@ -34,7 +38,7 @@ func (b bounds) both(c bounds) bounds { return bounds{max(b.low, c.low), min(b.h
 // moves the end of each axis by a vector, to first order, and second is what is
 // left by it at most.
 type swings struct {
-	of     [3][3]Vec // axis, side
+	of     [3][3]space.Vec // axis, side
 	second float64
 }
 
@@ -48,21 +52,21 @@ type swings struct {
 // either way, ρ the greatest angle. Derived.
 func (c cube) swings() swings {
 	q := c.spread()
-	least := q.dot(q)
-	for i, h := range c.half {
-		least -= math.Abs(c.at[i]) * h
+	least := q.Dot(q)
+	for i, h := range c.Half {
+		least -= math.Abs(c.At[i]) * h
 	}
-	out := swings{second: (1 - c.radius().cos) / 2}
-	im := Vec{q[1], q[2], q[3]}
+	out := swings{second: (1 - c.Radius().Cos) / 2}
+	im := space.Vec{X: q[1], Y: q[2], Z: q[3]}
 	turn := c.turn()
 	for i, part := range parts[c.front] {
-		g := im.times(-1)
+		g := im.Times(-1)
 		if part > 0 {
-			e := [3]Vec{{X: 1}, {Y: 1}, {Z: 1}}[part-1]
-			g = e.times(q[0]).minus(cross3(im, e))
+			e := [3]space.Vec{{X: 1}, {Y: 1}, {Z: 1}}[part-1]
+			g = e.Times(q[0]).Minus(im.Cross(e))
 		}
 		for k, e := range turn {
-			out.of[k][i] = cross3(g, e).times(2 * c.half[i] / least)
+			out.of[k][i] = g.Cross(e).Times(2 * c.Half[i] / least)
 		}
 	}
 	return out
@@ -87,8 +91,8 @@ func (b *Body) probes() probes {
 		row := make([]int32, 0, m+1)
 		for j, p := range chain {
 			row = append(row, int32(i*m+j))
-			v := Vec{x, p.X, p.Y}
-			out.at = append(out.at, probe{v, v.dot(v)})
+			v := space.Vec{X: x, Y: p.X, Z: p.Y}
+			out.at = append(out.at, probe{v, v.Dot(v)})
 		}
 		out.rows = append(out.rows, append(row, int32(i*m)))
 	}
@@ -99,14 +103,14 @@ func (b *Body) probes() probes {
 }
 
 // chain are places around the section, each no further than a step from the next.
-func (b *Body) chain(step float64) (out []Point) {
+func (b *Body) chain(step float64) (out []space.Point) {
 	n := len(b.section)
 	for i, p := range b.section {
-		d := b.section[(i+1)%n].minus(p)
+		d := b.section[(i+1)%n].Minus(p)
 		k := int(math.Ceil(math.Hypot(d.X, d.Y) / step))
 		for j := range k {
 			f := float64(j) / float64(k)
-			out = append(out, Point{p.X + f*d.X, p.Y + f*d.Y})
+			out = append(out, space.Point{X: p.X + f*d.X, Y: p.Y + f*d.Y})
 		}
 	}
 	return out

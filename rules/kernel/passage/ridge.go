@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // The ways along the roomiest turns.
 const (
@@ -21,7 +25,7 @@ const (
 // ridges looks for a way out from places at rest, each along the roomiest turns near
 // the last ones: it goes where random directions seldom do, along a narrow way on which
 // the body has to turn at an even rate. It gives the way in.
-func (b *Body) ridges(in hole, rest Turn, budget *Budget) (way []state, least float64) {
+func (b *Body) ridges(in hole, rest space.Turn, budget *Budget) (way []state, least float64) {
 	least = math.Inf(1)
 	if budget.spent() {
 		return nil, least
@@ -55,7 +59,7 @@ func backward(out []branch) []state {
 
 // rests are some turns at which the body is within the walls, from one of them and
 // from random ones, each made roomier.
-func (x *roam) rests(first Turn) (out []Turn) {
+func (x *roam) rests(first space.Turn) (out []space.Turn) {
 	for k := range ridgeRests {
 		t := first
 		if k > 0 {
@@ -69,13 +73,13 @@ func (x *roam) rests(first Turn) (out []Turn) {
 }
 
 // climb is a turn near one at which the inside leaves more, and what it leaves.
-func (x *roam) climb(t Turn) (Turn, float64) {
+func (x *roam) climb(t space.Turn) (space.Turn, float64) {
 	sizes := x.h.inside()
-	best, _ := x.b.room(t, sizes, angle{0, 1})
+	best, _ := x.b.room(t, sizes, space.Angle{Sin: 0, Cos: 1})
 	by := climbTurn
 	for range restClimb {
 		u := x.nearby(t, by)
-		if at, _ := x.b.room(u, sizes, angle{0, 1}); at > best {
+		if at, _ := x.b.room(u, sizes, space.Angle{Sin: 0, Cos: 1}); at > best {
 			t, best, by = u, at, by*widening
 		} else {
 			by = max(by*settling, 1e-3)

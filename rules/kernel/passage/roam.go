@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // roam looks for a way in by growing a tree of states in random directions, the
@@ -40,9 +42,11 @@ func (b *Body) roam(h hole, budget *Budget, inward bool) *roam {
 	return &roam{entry: entry{b: b, h: h, budget: budget}, inward: inward, r: rand.New(rand.NewPCG(roamSeed, 0))}
 }
 
-func (x *roam) nearby(t Turn, by float64) Turn { return t.quaternion().nearby(x.r, by).turn() }
+func (x *roam) nearby(t space.Turn, by float64) space.Turn {
+	return t.Quaternion().Nearby(x.r, by).Turn()
+}
 
-func (x *roam) anyTurn() Turn { return anyQuaternion(x.r).turn() }
+func (x *roam) anyTurn() space.Turn { return space.RandomQuaternion(x.r).Turn() }
 
 func (x *roam) root(s state, depth float64) {
 	if s.margin >= 0 {
@@ -52,12 +56,12 @@ func (x *roam) root(s state, depth float64) {
 
 // rest makes roots of a turn at which the body is within the walls, after it has
 // been made roomier, and of those like it.
-func (x *roam) rest(t Turn) {
+func (x *roam) rest(t space.Turn) {
 	sizes := x.h.inside()
-	best, _ := x.b.room(t, sizes, angle{0, 1})
+	best, _ := x.b.room(t, sizes, space.Angle{Sin: 0, Cos: 1})
 	for i := range restSteps {
 		u := x.nearby(t, roamTurn/2*math.Pow(0.99, float64(i)))
-		if at, _ := x.b.room(u, sizes, angle{0, 1}); at > best {
+		if at, _ := x.b.room(u, sizes, space.Angle{Sin: 0, Cos: 1}); at > best {
 			t, best = u, at
 		}
 	}
@@ -70,7 +74,7 @@ func (h hole) inside() [3]float64 {
 }
 
 // alike makes roots of a turn and of those at which the body has the same widths.
-func (x *roam) alike(t Turn) {
+func (x *roam) alike(t space.Turn) {
 	for _, world := range halfTurns {
 		for k, own := range halfTurns {
 			if k > 1 && !x.b.mirrored {
@@ -78,7 +82,7 @@ func (x *roam) alike(t Turn) {
 			}
 			u := t
 			for i := range u {
-				u[i] = Vec{u[i].X * own[0], u[i].Y * own[1], u[i].Z * own[2]}.times(world[i])
+				u[i] = space.Vec{X: u[i].X * own[0], Y: u[i].Y * own[1], Z: u[i].Z * own[2]}.Times(world[i])
 			}
 			depth := (x.h.length + x.b.width(u[0])) / 2
 			x.root(x.state(u, depth), depth)
@@ -120,7 +124,7 @@ func (x *roam) find() []state {
 
 // aim is a branch with where to grow it: one that is far along, onward, or the
 // one that is nearest to anywhere.
-func (x *roam) aim() (near int, turn Turn, depth float64) {
+func (x *roam) aim() (near int, turn space.Turn, depth float64) {
 	least, most := x.outside(), x.h.length-x.b.wrap
 	if x.r.IntN(2) == 0 {
 		turn, depth = x.anyTurn(), least+x.r.Float64()*(most-least)
@@ -151,7 +155,7 @@ func (x *roam) aim() (near int, turn Turn, depth float64) {
 
 // grow grows a branch towards a turn and a depth as far as it goes; the branch
 // with which the tree has arrived, or -1.
-func (x *roam) grow(from int, turn Turn, depth float64) int {
+func (x *roam) grow(from int, turn space.Turn, depth float64) int {
 	a := x.tree[from]
 	n := int(math.Ceil((math.Abs(depth-a.depth) + turn.Apart(a.turn)*x.b.diameter/2) / roamStride))
 	for k := 0; k < n && x.budget.spend(1); k++ {

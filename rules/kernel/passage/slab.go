@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // slabPlaces are the places of the middle line, as shares of it, at which the
@@ -54,14 +56,14 @@ func (b *Body) placesInWall() []slabPlace {
 	return out
 }
 
-func (b *Body) placeInWall(p Point, even bool) slabPlace {
+func (b *Body) placeInWall(p space.Point, even bool) slabPlace {
 	if even {
 		p.X = 0
 	}
 	step := max(1, len(b.section)/slabPoints)
 	from := make([]slabPoint, 0, len(b.section)/step+1)
 	for i := 0; i < len(b.section); i += step {
-		v := b.section[i].minus(p)
+		v := b.section[i].Minus(p)
 		from = append(from, slabPoint{v, math.Hypot(v.X, v.Y)})
 	}
 	slices.SortStableFunc(from, func(a, b slabPoint) int { return cmp.Compare(a.far, b.far) })

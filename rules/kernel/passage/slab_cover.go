@@ -2,6 +2,8 @@ package passage
 
 import (
 	"math"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // slabCover is the search for one P.
@@ -16,14 +18,14 @@ type slabCover struct {
 
 // slabPlace is one P.
 type slabPlace struct {
-	at   Point
+	at   space.Point
 	from []slabPoint // the nearest first
 	even bool        // P is on the section's line of symmetry
 }
 
 // slabPoint is a corner of the outline from P, and how far it is.
 type slabPoint struct {
-	Point
+	space.Point
 	far float64
 }
 
@@ -36,14 +38,14 @@ func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
 		if !budget.spend(1) {
 			return false, true
 		}
-		t := cell.quaternion().turn()
-		if c.steep(t, cell.radius()) || c.out(t, cell.radius()) {
+		t := cell.Quaternion().Turn()
+		if c.steep(t, cell.Radius()) || c.out(t, cell.Radius()) {
 			continue
 		}
-		if still := (angle{0, 1}); !c.steep(t, still) && !c.out(t, still) {
+		if still := (space.Angle{Sin: 0, Cos: 1}); !c.steep(t, still) && !c.out(t, still) {
 			return false, false // at this turn it does go in
 		}
-		h := cell.halves()
+		h := cell.Halves()
 		open = append(open, h[0], h[1])
 	}
 	return true, false
@@ -51,9 +53,9 @@ func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
 
 // steep reports whether at every turn within an angle of one the length rises by
 // more than the turns that count let it.
-func (c *slabCover) steep(t Turn, a angle) bool {
+func (c *slabCover) steep(t space.Turn, a space.Angle) bool {
 	rise := min(1, math.Abs(t[2].X))
-	return a.cos > 0 && a.least(rise, 1) > c.lean
+	return a.Cos > 0 && a.Least(rise, 1) > c.lean
 }
 
 // reached is the least of what is certainly within the wall along one side of
@@ -61,20 +63,20 @@ func (c *slabCover) steep(t Turn, a angle) bool {
 type reached struct{ high, low float64 }
 
 // take counts a place that is m along the side, l2 the square of how far it is.
-func (r *reached) take(m, l2 float64, a angle) {
-	if m*a.cos > r.high || a.cos < 0 {
-		r.high = max(r.high, a.least(m, l2))
+func (r *reached) take(m, l2 float64, a space.Angle) {
+	if m*a.Cos > r.high || a.Cos < 0 {
+		r.high = max(r.high, a.Least(m, l2))
 	}
-	if m*a.cos < r.low || a.cos < 0 {
-		r.low = min(r.low, -a.least(-m, l2))
+	if m*a.Cos < r.low || a.Cos < 0 {
+		r.low = min(r.low, -a.Least(-m, l2))
 	}
 }
 
 // out reports whether the part within the wall is too large at every turn within
 // an angle of one.
-func (c *slabCover) out(t Turn, a angle) bool {
-	sin := a.sin
-	if a.cos < 0 {
+func (c *slabCover) out(t space.Turn, a space.Angle) bool {
+	sin := a.Sin
+	if a.Cos < 0 {
 		sin = 1
 	}
 	across, up := reached{none, math.Inf(1)}, reached{none, math.Inf(1)}

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // shares are, from -1 to 1, how far each of a cell's three sides turns the body, the
 // same for all its places and all axes (see swings), and how deep it is in its step.
@@ -21,10 +25,10 @@ type slope struct {
 }
 
 // slope is that of a vector far long along an axis, m in the middle.
-func (s *swings) slope(axis int, v Vec, m, far float64) slope {
+func (s *swings) slope(axis int, v space.Vec, m, far float64) slope {
 	out := slope{low: m - s.second*(far+m), high: m + s.second*(far-m)}
 	for i, d := range s.of[axis] {
-		out.by[i] = v.dot(d)
+		out.by[i] = v.Dot(d)
 	}
 	return out
 }

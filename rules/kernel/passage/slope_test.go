@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -160,7 +162,7 @@ func TestMiddleLineAndBars(t *testing.T) {
 			assert.False(t, i != k && p.less >= q.less && p.more >= q.more, "%v is within %v", q, p)
 		}
 	}
-	flat := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, 0)
+	flat := NewBody([]space.Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, 0)
 	bars = flat.planks()
 	require.Len(t, bars, 1)
 	assert.InDelta(t, 0.1, bars[0].less, 1e-12)
@@ -169,12 +171,12 @@ func TestMiddleLineAndBars(t *testing.T) {
 
 // centreOf is the centre of the greatest circle of a ring's section: of three of
 // its places that are furthest out.
-func centreOf(p []Point) Point {
-	h := Hull(p)
+func centreOf(p []space.Point) space.Point {
+	h := space.Hull(p)
 	a, b, c := h[0], h[len(h)/3], h[2*len(h)/3]
 	d := 2 * (a.X*(b.Y-c.Y) + b.X*(c.Y-a.Y) + c.X*(a.Y-b.Y))
-	sq := func(p Point) float64 { return p.X*p.X + p.Y*p.Y }
-	return Point{
+	sq := func(p space.Point) float64 { return p.X*p.X + p.Y*p.Y }
+	return space.Point{
 		X: (sq(a)*(b.Y-c.Y) + sq(b)*(c.Y-a.Y) + sq(c)*(a.Y-b.Y)) / d,
 		Y: (sq(a)*(c.X-b.X) + sq(b)*(a.X-c.X) + sq(c)*(b.X-a.X)) / d,
 	}
@@ -184,11 +186,11 @@ func centreOf(p []Point) Point {
 // on each side, less the wrap.
 func TestACornerThatIsTooLow(t *testing.T) {
 	const wrap = 0.02
-	b := NewBody([]Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, wrap)
+	b := NewBody([]space.Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 0.1}, {X: 0, Y: 0.1}}, 3, wrap)
 	for _, low := range []float64{1.5, 1.9, 2.03} {
-		m := b.around(Corner{Width: 9, Onward: 9, Height: low}, OnFoot, Vec{Y: 1}, exact, none)
+		m := b.around(Corner{Width: 9, Onward: 9, Height: low}, OnFoot, space.Vec{Y: 1}, exact, none)
 		assert.InDelta(t, (low-2)/2-wrap, m.Margin, 1e-9, low)
 	}
-	m := b.around(Corner{Width: 9, Onward: 9, Height: 2.1}, OnFoot, Vec{Y: 1}, exact, none)
+	m := b.around(Corner{Width: 9, Onward: 9, Height: 2.1}, OnFoot, space.Vec{Y: 1}, exact, none)
 	assert.InDelta(t, 0.05-wrap, m.Margin, 1e-4)
 }

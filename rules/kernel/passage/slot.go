@@ -1,10 +1,14 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // line is the middle plane of a wall as the section sees it: a point of it, and
 // the direction in which the section is moved through.
-type line struct{ at, forward Point }
+type line struct{ at, forward space.Point }
 
 // extent is what of a section is within a wall: from lo to hi across the
 // direction of motion, from the line's point; none where it is before or beyond.
@@ -34,11 +38,11 @@ func (w within) union(v within) within {
 // slab measures the part of the section within half of a wall's thickness of a
 // line.
 func (b *Body) slab(l line, half float64) within {
-	s := slabSearch{b: b, l: l, half: half, across: Point{-l.forward.Y, l.forward.X}, t: b.edges()}
+	s := slabSearch{b: b, l: l, half: half, across: space.Point{X: -l.forward.Y, Y: l.forward.X}, t: b.edges()}
 	s.out = within{lo: math.Inf(1), hi: math.Inf(-1)}
 	s.node(0)
 	if math.IsInf(s.out.lo, 1) {
-		if dot(b.section[0].minus(l.at), l.forward) < 0 {
+		if space.Dot(b.section[0].Minus(l.at), l.forward) < 0 {
 			return within{before: true}
 		}
 		return within{beyond: true}
@@ -49,7 +53,7 @@ func (b *Body) slab(l line, half float64) within {
 type slabSearch struct {
 	b      *Body
 	l      line
-	across Point
+	across space.Point
 	half   float64
 	t      *boundary
 	out    within
@@ -57,8 +61,8 @@ type slabSearch struct {
 
 func (s *slabSearch) node(i int) {
 	n := &s.t.nodes[i]
-	c := n.centre.minus(s.l.at)
-	x, y := dot(c, s.l.forward), dot(c, s.across)
+	c := n.centre.Minus(s.l.at)
+	x, y := space.Dot(c, s.l.forward), space.Dot(c, s.across)
 	if math.Abs(x) > s.half+n.radius || y-n.radius >= s.out.lo && y+n.radius <= s.out.hi {
 		return
 	}
@@ -68,11 +72,11 @@ func (s *slabSearch) node(i int) {
 		return
 	}
 	section := s.b.section
-	p := section[n.from%len(section)].minus(s.l.at)
-	x0, y0 := dot(p, s.l.forward), dot(p, s.across)
+	p := section[n.from%len(section)].Minus(s.l.at)
+	x0, y0 := space.Dot(p, s.l.forward), space.Dot(p, s.across)
 	for k := n.from; k < n.to; k++ {
-		q := section[(k+1)%len(section)].minus(s.l.at)
-		x1, y1 := dot(q, s.l.forward), dot(q, s.across)
+		q := section[(k+1)%len(section)].Minus(s.l.at)
+		x1, y1 := space.Dot(q, s.l.forward), space.Dot(q, s.across)
 		if lo, hi, ok := clipped(x0, y0, x1, y1, s.half); ok {
 			s.out.lo, s.out.hi = min(s.out.lo, lo), max(s.out.hi, hi)
 		}
@@ -85,7 +89,7 @@ func (s *slabSearch) node(i int) {
 // moves forward through the wall.
 type track struct {
 	b      *Body
-	points []Point
+	points []space.Point
 	length []float64 // along the line up to each point
 	half   float64   // of the wall, with the wrap
 }
@@ -95,7 +99,7 @@ func (b *Body) track(wall float64) *track {
 	if len(m) < 3 {
 		return nil
 	}
-	t := &track{b: b, half: wall/2 + b.wrap, points: make([]Point, 0, len(m)), length: make([]float64, 0, len(m))}
+	t := &track{b: b, half: wall/2 + b.wrap, points: make([]space.Point, 0, len(m)), length: make([]float64, 0, len(m))}
 	sum := 0.0
 	for i, s := range m {
 		if i > 0 {
@@ -108,13 +112,13 @@ func (b *Body) track(wall float64) *track {
 }
 
 // at is the place at a length along the line, which may be past either end.
-func (t *track) at(s float64) Point {
+func (t *track) at(s float64) space.Point {
 	n := len(t.points)
 	k := searchUp(t.length, s)
 	k = min(max(k, 1), n-1)
 	p, q := t.points[k-1], t.points[k]
 	f := (s - t.length[k-1]) / (t.length[k] - t.length[k-1])
-	return Point{p.X + f*(q.X-p.X), p.Y + f*(q.Y-p.Y)}
+	return space.Point{X: p.X + f*(q.X-p.X), Y: p.Y + f*(q.Y-p.Y)}
 }
 
 // searchUp is the first index whose value is above x.
@@ -134,9 +138,9 @@ func searchUp(list []float64, x float64) int {
 // over the wall, but for an angle.
 func (t *track) line(s, turn float64) line {
 	p, q := t.at(s-t.half), t.at(s+t.half)
-	d := q.minus(p)
+	d := q.Minus(p)
 	l := math.Hypot(d.X, d.Y)
 	sin, cos := math.Sincos(turn)
-	d = Point{d.X / l, d.Y / l}
-	return line{t.at(s), Point{d.X*cos - d.Y*sin, d.X*sin + d.Y*cos}}
+	d = space.Point{X: d.X / l, Y: d.Y / l}
+	return line{t.at(s), space.Point{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}}
 }

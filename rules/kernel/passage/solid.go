@@ -1,10 +1,14 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // halfSpace has a place at n·v − at over it, n of length 1: in m.
 type halfSpace struct {
-	n  Vec
+	n  space.Vec
 	at float64
 }
 
@@ -14,14 +18,14 @@ type halfSpace struct {
 type solid []halfSpace
 
 // over is the halfSpace with a normal through a place.
-func over(n, at Vec) halfSpace {
-	n = n.times(1 / n.length())
-	return halfSpace{n, n.dot(at)}
+func over(n, at space.Vec) halfSpace {
+	n = n.Times(1 / n.Length())
+	return halfSpace{n, n.Dot(at)}
 }
 
 // off is how far at the least some places' hull is off the solid, if that is less than
 // most.
-func (s solid) off(places []Vec, most float64) float64 {
+func (s solid) off(places []space.Vec, most float64) float64 {
 	off := none
 	for _, h := range s {
 		if off = max(off, h.below(places, off)); off >= most {
@@ -32,9 +36,9 @@ func (s solid) off(places []Vec, most float64) float64 {
 }
 
 // beyond reports whether a place is further than so far off the solid for certain.
-func (s solid) beyond(at Vec, far float64) bool {
+func (s solid) beyond(at space.Vec, far float64) bool {
 	for _, h := range s {
-		if h.n.dot(at)-h.at >= far {
+		if h.n.Dot(at)-h.at >= far {
 			return true
 		}
 	}
@@ -42,10 +46,10 @@ func (s solid) beyond(at Vec, far float64) bool {
 }
 
 // below is how far the lowest of some places is over the plane, or no more than least.
-func (h halfSpace) below(places []Vec, least float64) float64 {
+func (h halfSpace) below(places []space.Vec, least float64) float64 {
 	low := math.Inf(1)
 	for _, v := range places {
-		if low = min(low, h.n.dot(v)-h.at); low <= least {
+		if low = min(low, h.n.Dot(v)-h.at); low <= least {
 			return low
 		}
 	}
@@ -56,11 +60,11 @@ func (h halfSpace) below(places []Vec, least float64) float64 {
 const aboutEdge = 5
 
 // edge is the solid of two faces with such normals that meet at a place.
-func edge(from, to, at Vec) (out solid) {
-	from, to = from.times(1/from.length()), to.times(1/to.length())
+func edge(from, to, at space.Vec) (out solid) {
+	from, to = from.Times(1/from.Length()), to.Times(1/to.Length())
 	for k := range aboutEdge {
 		f := float64(k) / (aboutEdge - 1)
-		out = append(out, over(from.times(1-f).add(to.times(f)), at))
+		out = append(out, over(from.Times(1-f).Add(to.Times(f)), at))
 	}
 	return out
 }
@@ -69,35 +73,35 @@ func edge(from, to, at Vec) (out solid) {
 // soffits alone.
 func (s Stair) solids() []solid {
 	deep, slope, run := s.Rise*float64(s.Risers), s.slope(), s.run()
-	up, down, on, back, right, left := Vec{Z: 1}, Vec{Z: -1}, Vec{Y: 1}, Vec{Y: -1}, Vec{X: 1}, Vec{X: -1}
-	steps, soffit := Vec{Y: -slope, Z: 1}, Vec{Y: slope, Z: -1}
-	flight := edge(down, soffit, Vec{Y: -run, Z: s.Headroom - deep})
-	out := []solid{{over(right, Vec{})}, edge(up, steps, Vec{}), {over(up, Vec{Z: -deep})}}
+	up, down, on, back, right, left := space.Vec{Z: 1}, space.Vec{Z: -1}, space.Vec{Y: 1}, space.Vec{Y: -1}, space.Vec{X: 1}, space.Vec{X: -1}
+	steps, soffit := space.Vec{Y: -slope, Z: 1}, space.Vec{Y: slope, Z: -1}
+	flight := edge(down, soffit, space.Vec{Y: -run, Z: s.Headroom - deep})
+	out := []solid{{over(right, space.Vec{})}, edge(up, steps, space.Vec{}), {over(up, space.Vec{Z: -deep})}}
 	if s.Turn == Straight {
-		return append(out, flight, solid{over(down, Vec{Z: s.Headroom})}, solid{over(left, Vec{X: s.Width})})
+		return append(out, flight, solid{over(down, space.Vec{Z: s.Headroom})}, solid{over(left, space.Vec{X: s.Width})})
 	}
 	// The flight that goes on: its steps begin at the landing's edge, a rise higher.
-	ahead, edgeAt, end := right, Vec{X: s.Across}, Vec{X: s.Width}
+	ahead, edgeAt, end := right, space.Vec{X: s.Across}, space.Vec{X: s.Width}
 	if s.Turn == Half {
-		ahead, edgeAt = back, Vec{}
+		ahead, edgeAt = back, space.Vec{}
 	}
-	next := ahead.times(-1)
-	top := edgeAt.add(ahead.times(run - s.Going)).add(up.times(deep))
-	onward := append(edge(next, up.minus(ahead.times(slope)), edgeAt.add(up.times(s.Rise))), edge(up.minus(ahead.times(slope)), up, top)...)
-	flight = append(flight, edge(soffit, on, Vec{Z: s.Headroom})...)
-	out = append(out, edge(down, down.add(ahead.times(slope)), edgeAt.add(up.times(s.Headroom))), solid{over(down, Vec{Z: s.Headroom + deep})}, solid{over(back, Vec{Y: s.Length})})
+	next := ahead.Times(-1)
+	top := edgeAt.Add(ahead.Times(run - s.Going)).Add(up.Times(deep))
+	onward := append(edge(next, up.Minus(ahead.Times(slope)), edgeAt.Add(up.Times(s.Rise))), edge(up.Minus(ahead.Times(slope)), up, top)...)
+	flight = append(flight, edge(soffit, on, space.Vec{Z: s.Headroom})...)
+	out = append(out, edge(down, down.Add(ahead.Times(slope)), edgeAt.Add(up.Times(s.Headroom))), solid{over(down, space.Vec{Z: s.Headroom + deep})}, solid{over(back, space.Vec{Y: s.Length})})
 	if s.Turn == Quarter {
 		return append(out, flight, onward, edge(left, on, end))
 	}
-	far := Vec{X: s.Across - s.Width}
+	far := space.Vec{X: s.Across - s.Width}
 	return append(out, append(flight, over(right, end)), append(onward, over(left, far)),
-		append(edge(left, on, end), edge(on, right, far)...), solid{over(left, Vec{X: s.Across})})
+		append(edge(left, on, end), edge(on, right, far)...), solid{over(left, space.Vec{X: s.Across})})
 }
 
 // piece is a convex part of a body, as its corners, all within a distance of a place.
 type piece struct {
-	corners []Vec
-	centre  Vec
+	corners []space.Vec
+	centre  space.Vec
 	radius  float64
 }
 
@@ -112,13 +116,13 @@ const (
 func (b *Body) pieces() (out []piece) {
 	for _, hull := range convex(b.section, pieceCuts) {
 		var p piece
-		low, high := box(hull)
-		p.centre = Vec{0, (low.X + high.X) / 2, (low.Y + high.Y) / 2}
+		low, high := space.Box(hull)
+		p.centre = space.Vec{X: 0, Y: (low.X + high.X) / 2, Z: (low.Y + high.Y) / 2}
 		for _, q := range hull {
 			for _, x := range [2]float64{-b.half, b.half} {
-				v := Vec{x, q.X, q.Y}
+				v := space.Vec{X: x, Y: q.X, Z: q.Y}
 				p.corners = append(p.corners, v)
-				p.radius = max(p.radius, v.minus(p.centre).length())
+				p.radius = max(p.radius, v.Minus(p.centre).Length())
 			}
 		}
 		out = append(out, p)
@@ -128,43 +132,43 @@ func (b *Body) pieces() (out []piece) {
 
 // convex are hulls whose union holds a polygon: it is cut across its longest extent until
 // they fill little more than it.
-func convex(section []Point, cuts int) [][]Point {
-	hull := Hull(section)
+func convex(section []space.Point, cuts int) [][]space.Point {
+	hull := space.Hull(section)
 	if len(hull) < 3 {
 		return nil
 	}
-	var from, along Point
+	var from, along space.Point
 	far := 0.0
 	for i, p := range hull {
 		for _, q := range hull[:i] {
-			if d := p.minus(q); dot(d, d) > far*further {
-				from, along, far = q, d, dot(d, d)
+			if d := p.Minus(q); space.Dot(d, d) > far*further {
+				from, along, far = q, d, space.Dot(d, d)
 			}
 		}
 	}
 	far = math.Sqrt(far)
 	if cuts == 0 || math.Abs(signedArea(hull))-math.Abs(signedArea(section)) <= hollow*far {
-		return [][]Point{hull}
+		return [][]space.Point{hull}
 	}
-	middle := dot(from, along)/far + far/2
-	var out [][]Point
+	middle := space.Dot(from, along)/far + far/2
+	var out [][]space.Point
 	for _, side := range [2]float64{1, -1} {
-		out = append(out, convex(halfOf(section, Point{side * along.X / far, side * along.Y / far}, side*middle), cuts-1)...)
+		out = append(out, convex(halfOf(section, space.Point{X: side * along.X / far, Y: side * along.Y / far}, side*middle), cuts-1)...)
 	}
 	return out
 }
 
 // halfOf is what of a polygon is no further along a direction than at.
-func halfOf(section []Point, along Point, at float64) (out []Point) {
+func halfOf(section []space.Point, along space.Point, at float64) (out []space.Point) {
 	if len(section) == 0 {
 		return nil
 	}
 	last := section[len(section)-1]
 	for _, p := range section {
-		a, b := dot(last, along)-at, dot(p, along)-at
+		a, b := space.Dot(last, along)-at, space.Dot(p, along)-at
 		if a <= 0 != (b <= 0) {
 			f := a / (a - b)
-			out = append(out, Point{last.X + f*(p.X-last.X), last.Y + f*(p.Y-last.Y)})
+			out = append(out, space.Point{X: last.X + f*(p.X-last.X), Y: last.Y + f*(p.Y-last.Y)})
 		}
 		if b <= 0 {
 			out = append(out, p)

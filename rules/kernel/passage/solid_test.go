@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -19,7 +21,7 @@ func TestPiecesHoldTheSection(t *testing.T) {
 	for range 500 {
 		i := r.IntN(len(b.section))
 		p, q, f := b.section[i], b.section[(i+1)%len(b.section)], r.Float64()
-		at := Point{p.X + f*(q.X-p.X), p.Y + f*(q.Y-p.Y)}
+		at := space.Point{X: p.X + f*(q.X-p.X), Y: p.Y + f*(q.Y-p.Y)}
 		assert.True(t, anyHolds(pieces, at), "%v", at)
 	}
 	inside := 0.0
@@ -27,7 +29,7 @@ func TestPiecesHoldTheSection(t *testing.T) {
 		hull := p.section()
 		for i, q := range hull {
 			n := hull[(i+1)%len(hull)]
-			mid := Point{(q.X + n.X) / 2, (q.Y + n.Y) / 2}
+			mid := space.Point{X: (q.X + n.X) / 2, Y: (q.Y + n.Y) / 2}
 			inside = max(inside, fromOutline(b.section, mid))
 		}
 	}
@@ -35,19 +37,19 @@ func TestPiecesHoldTheSection(t *testing.T) {
 }
 
 // section is a piece's hull.
-func (p piece) section() (out []Point) {
+func (p piece) section() (out []space.Point) {
 	for i := 0; i < len(p.corners); i += 2 {
-		out = append(out, Point{p.corners[i].Y, p.corners[i].Z})
+		out = append(out, space.Point{X: p.corners[i].Y, Y: p.corners[i].Z})
 	}
 	return out
 }
 
 // anyHolds reports whether a hull, anticlockwise, has a place.
-func anyHolds(pieces []piece, at Point) bool {
+func anyHolds(pieces []piece, at space.Point) bool {
 	for _, p := range pieces {
 		hull, holds := p.section(), true
 		for i, q := range hull {
-			if cross(hull[(i+1)%len(hull)].minus(q), at.minus(q)) < -1e-9 {
+			if space.Cross(hull[(i+1)%len(hull)].Minus(q), at.Minus(q)) < -1e-9 {
 				holds = false
 			}
 		}
@@ -59,10 +61,10 @@ func anyHolds(pieces []piece, at Point) bool {
 }
 
 // fromOutline is how far a place is from a closed outline.
-func fromOutline(section []Point, at Point) float64 {
+func fromOutline(section []space.Point, at space.Point) float64 {
 	out := math.Inf(1)
 	for i, p := range section {
-		out = min(out, math.Sqrt(nearestSquare(p.minus(at), section[(i+1)%len(section)].minus(at))))
+		out = min(out, math.Sqrt(space.NearestSquare(p.Minus(at), section[(i+1)%len(section)].Minus(at))))
 	}
 	return out
 }
@@ -76,22 +78,22 @@ func fromOutline(section []Point, at Point) float64 {
 func TestRoomAboutABar(t *testing.T) {
 	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 3, Length: 1.2, Risers: 12}
 	g := rod(1).trees(s, nil)
-	along := Turn{{Y: 1}, {X: -1}, {Z: 1}} // the bar along X
+	along := space.Turn{{Y: 1}, {X: -1}, {Z: 1}} // the bar along X
 	for _, c := range []struct {
-		at   Vec
+		at   space.Vec
 		want float64
 	}{
-		{Vec{1.5, 0.6, 1.2}, roomMost},
-		{Vec{1.5, 0.6, 0.05}, 0},
-		{Vec{0.6, -0.1, 0.1}, 0.0739},
-		{Vec{0.56, 0.6, 1.2}, 0.04},
-		{Vec{0.6, 1.2 - 0.06, 1.2}, 0.01},
-		{Vec{1.5, 0.06, 1.2}, 0.01},       // beside the block inside the corner
-		{Vec{1.5, 0.6, 2.4 - 0.08}, 0.03}, // under the soffit
-		{Vec{0.6, -2, -2*0.5 + 2.4 - 0.1}, 0.0292},
-		{Vec{3.6, 0.6, 0.15 + 0.05*1 + 0.09}, -1}, // its end within the steps that go on
+		{space.Vec{X: 1.5, Y: 0.6, Z: 1.2}, roomMost},
+		{space.Vec{X: 1.5, Y: 0.6, Z: 0.05}, 0},
+		{space.Vec{X: 0.6, Y: -0.1, Z: 0.1}, 0.0739},
+		{space.Vec{X: 0.56, Y: 0.6, Z: 1.2}, 0.04},
+		{space.Vec{X: 0.6, Y: 1.2 - 0.06, Z: 1.2}, 0.01},
+		{space.Vec{X: 1.5, Y: 0.06, Z: 1.2}, 0.01},       // beside the block inside the corner
+		{space.Vec{X: 1.5, Y: 0.6, Z: 2.4 - 0.08}, 0.03}, // under the soffit
+		{space.Vec{X: 0.6, Y: -2, Z: -2*0.5 + 2.4 - 0.1}, 0.0292},
+		{space.Vec{X: 3.6, Y: 0.6, Z: 0.15 + 0.05*1 + 0.09}, -1}, // its end within the steps that go on
 	} {
-		got := g.room(Pose{along, c.at}, none)
+		got := g.room(space.Pose{Turn: along, At: c.at}, none)
 		if c.want < 0 {
 			assert.Negative(t, got, "%v", c.at)
 			continue
@@ -118,7 +120,7 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 		looked++
 		for _, q := range b.chain(0.02) {
 			for i := range 11 {
-				v := n.place(Vec{b.half * (float64(i)/5 - 1), q.X, q.Y})
+				v := n.Place(space.Vec{X: b.half * (float64(i)/5 - 1), Y: q.X, Z: q.Y})
 				assert.False(t, s.short(v.X, v.Y, v.Z, b.wrap+room-1e-9), "%v %v", s, n.Pose)
 			}
 		}
@@ -147,7 +149,7 @@ func TestTreesGrowAroundALanding(t *testing.T) {
 // flight is 0.9 m wide and, square to its slope of 1 in 2, √(4/5)·(2.2 m of headroom and a
 // rise of 0.15 m) = 2.10 m high: its diagonal is 2.29 m.
 func TestAPlateIsRuledOutInTheFlight(t *testing.T) {
-	plate := NewBody([]Point{{X: 0, Y: 0}, {X: 2.7, Y: 0}, {X: 2.7, Y: 0.06}, {X: 0, Y: 0.06}}, 2.7, 0.02)
+	plate := NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.7, Y: 0}, {X: 2.7, Y: 0.06}, {X: 0, Y: 0.06}}, 2.7, 0.02)
 	for _, turn := range []StairTurn{Straight, Quarter, Half} {
 		s := Stair{Turn: turn, Width: 0.9, Headroom: 2.2, Rise: 0.15, Going: 0.3, Across: 4, Length: 4, Risers: 16}
 		proven, _ := plate.flightCover(s, &Budget{Looks: 100000})

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // StairTurn is how a flight alike goes on from a stair's landing.
 type StairTurn uint8
@@ -98,7 +102,7 @@ func (b *Body) landingCover(s Stair, budget *Budget) (proven, ranOut bool) {
 		out := (&halfCover{probes, s, s.Across/2 - s.Width}).out
 		if s.Turn == Quarter {
 			far := math.Hypot(s.Width, s.Length)
-			out = (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out
+			out = (&quarterCover{probes, s, space.Point{X: -s.Width / far, Y: s.Length / far}}).out
 		}
 		proven, over := probes.all(out, budget)
 		if proven {
@@ -147,9 +151,9 @@ func (b *Body) probesAt(share float64) *stairProbes {
 // from the landing's end.
 func (s Stair) AsCorner(m Motion) Motion {
 	poses := m.poses
-	m.poses = func() (out []Pose) {
+	m.poses = func() (out []space.Pose) {
 		for _, p := range poses() {
-			out = append(out, Pose{Turn{p.Turn[0], p.Turn[1].times(-1), p.Turn[2].times(-1)}, Vec{p.At.X, s.Length - p.At.Y, s.Headroom - p.At.Z}})
+			out = append(out, space.Pose{Turn: space.Turn{p.Turn[0], p.Turn[1].Times(-1), p.Turn[2].Times(-1)}, At: space.Vec{X: p.At.X, Y: s.Length - p.At.Y, Z: s.Headroom - p.At.Z}})
 		}
 		return out
 	}

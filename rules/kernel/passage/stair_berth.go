@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // landing is a stair's landing as the body turns on it, everything off from the walls.
 type landing struct {
@@ -13,7 +17,7 @@ type landing struct {
 // berth is the body at a turn, hard against the outer wall of the flight and the
 // landing's end, where it is freest of the wall between the flights.
 type berth struct {
-	turn Turn
+	turn space.Turn
 	x, y float64 // of the origin
 	free float64 // from the end of the wall
 	wide float64 // left before the wall on the other side
@@ -40,25 +44,25 @@ func (l *landing) onward() side {
 
 // overhead is a turn as it is seen from the flight that goes on, as if that came up: by
 // a half turn about Y, or about the diagonal between X and Y.
-func (l *landing) overhead(t Turn) Turn {
+func (l *landing) overhead(t space.Turn) space.Turn {
 	if l.half {
-		return Turn{t[0].times(-1), t[1], t[2].times(-1)}
+		return space.Turn{t[0].Times(-1), t[1], t[2].Times(-1)}
 	}
-	return Turn{t[1].times(-1), t[0].times(-1), t[2].times(-1)}
+	return space.Turn{t[1].Times(-1), t[0].Times(-1), t[2].Times(-1)}
 }
 
 // back is a place that is seen so, as it is.
-func (l *landing) back(p Pose) Pose {
+func (l *landing) back(p space.Pose) space.Pose {
 	if l.half {
-		return Pose{l.overhead(p.Turn), Vec{l.s.Across - p.At.X, p.At.Y, l.s.Headroom - p.At.Z}}
+		return space.Pose{Turn: l.overhead(p.Turn), At: space.Vec{X: l.s.Across - p.At.X, Y: p.At.Y, Z: l.s.Headroom - p.At.Z}}
 	}
-	return Pose{l.overhead(p.Turn), Vec{l.s.Across - p.At.Y, l.s.Length - p.At.X, l.s.Headroom - p.At.Z}}
+	return space.Pose{Turn: l.overhead(p.Turn), At: space.Vec{X: l.s.Across - p.At.Y, Y: l.s.Length - p.At.X, Z: l.s.Headroom - p.At.Z}}
 }
 
 // berth is that at a turn.
-func (l *landing) berth(t Turn, flight side) berth {
+func (l *landing) berth(t space.Turn, flight side) berth {
 	b := l.b
-	left, ahead := b.reach(t[0].times(-1)).dot(t[0]), b.reach(t[1]).dot(t[1])
+	left, ahead := b.reach(t[0].Times(-1)).Dot(t[0]), b.reach(t[1]).Dot(t[1])
 	out := berth{turn: t, x: l.off - left, y: l.s.Length - l.off - ahead}
 	out.wide = l.s.Across - 2*l.off - b.width(t[0])
 	side := b.sidelong(flight, t, l.off)
@@ -70,7 +74,7 @@ func (l *landing) berth(t Turn, flight side) berth {
 		out.z = out.z.both(bounds{l.s.Headroom - z.high, l.s.Headroom - z.low})
 	}
 	if out.free = none; out.wide >= 0 && out.z.low <= out.z.high {
-		around := Turn{t[0], t[1].times(-1), t[2].times(-1)} // a corner's Y comes from the other side
+		around := space.Turn{t[0], t[1].Times(-1), t[2].Times(-1)} // a corner's Y comes from the other side
 		out.free = b.Wrapped(l.off).corner(Corner{l.s.Width, l.s.Length, math.Inf(1)}, around).free
 	}
 	return out
@@ -112,7 +116,7 @@ func (l *landing) turns(a, b *berth, flight side) (way []berth, ok bool) {
 }
 
 // levelled is the upright between two that are the same: that.
-func levelled(a, b, between Vec) Vec {
+func levelled(a, b, between space.Vec) space.Vec {
 	if a == b {
 		return a
 	}
@@ -120,4 +124,6 @@ func levelled(a, b, between Vec) Vec {
 }
 
 // pose is that of a berth at a height.
-func (b *berth) pose(z float64) Pose { return Pose{b.turn, Vec{b.x, b.y, z}} }
+func (b *berth) pose(z float64) space.Pose {
+	return space.Pose{Turn: b.turn, At: space.Vec{X: b.x, Y: b.y, Z: z}}
+}

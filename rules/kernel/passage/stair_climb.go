@@ -3,6 +3,8 @@ package passage
 import (
 	"math"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // How a climb is looked for.
@@ -20,15 +22,15 @@ const (
 type climb struct {
 	landing
 	budget *Budget
-	berths [2][]berth        // at the flight that comes up, and as seen from the one that goes on
-	next   [2][][]int        // those to which each is joined by free turns
-	ends   [2]map[int][]Pose // ways down that flight, once they are looked for
+	berths [2][]berth              // at the flight that comes up, and as seen from the one that goes on
+	next   [2][][]int              // those to which each is joined by free turns
+	ends   [2]map[int][]space.Pose // ways down that flight, once they are looked for
 }
 
-func (l landing) climb(u Vec, budget *Budget) *climb {
-	c := &climb{landing: l, budget: budget, ends: [2]map[int][]Pose{{}, {}}}
+func (l landing) climb(u space.Vec, budget *Budget) *climb {
+	c := &climb{landing: l, budget: budget, ends: [2]map[int][]space.Pose{{}, {}}}
 	for i := range yaws {
-		t := about(u, 2*math.Pi*float64(i)/yaws)
+		t := space.About(u, 2*math.Pi*float64(i)/yaws)
 		c.berths[0] = append(c.berths[0], l.berth(t, l.flight()))
 		if l.half {
 			c.berths[1] = append(c.berths[1], l.berth(l.overhead(t), l.onward()))
@@ -65,7 +67,7 @@ func (c *climb) side(side int) side {
 }
 
 // end is the way down a flight from a berth, nil if there is none.
-func (c *climb) end(side, i int) []Pose {
+func (c *climb) end(side, i int) []space.Pose {
 	way, had := c.ends[side][i]
 	if !had {
 		way = c.down(side, i)
@@ -75,7 +77,7 @@ func (c *climb) end(side, i int) []Pose {
 }
 
 // down looks for a way down a flight.
-func (c *climb) down(side, i int) []Pose {
+func (c *climb) down(side, i int) []space.Pose {
 	b, width := c.berths[0][i], c.s.Width
 	switch {
 	case side == 0:
@@ -120,7 +122,7 @@ func (c *climb) stretches(side int) (out [][]int) {
 }
 
 // way looks for one way from flight to flight.
-func (c *climb) way() []Pose {
+func (c *climb) way() []space.Pose {
 	for _, all := range c.stretches(0) {
 		if !c.half {
 			if from, to := c.enter(0, all), c.enter(1, all); from >= 0 && to >= 0 {
@@ -172,13 +174,13 @@ func (c *climb) enter(side int, all []int) int {
 
 // whole is the whole motion: up, through the berths of one side, and across; then those
 // of the other side as they are seen from there, the other way round.
-func (c *climb) whole(from, at, there, to int) []Pose {
-	out := append([]Pose(nil), c.end(0, from)...)
+func (c *climb) whole(from, at, there, to int) []space.Pose {
+	out := append([]space.Pose(nil), c.end(0, from)...)
 	out = append(out, c.through(0, from, at)...)
 	if there < 0 {
 		to = at
 	}
-	beyond := append([]Pose(nil), c.end(1, to)...)
+	beyond := append([]space.Pose(nil), c.end(1, to)...)
 	if there >= 0 {
 		near, far := &c.berths[0][at], &c.berths[1][there]
 		z := near.z.both(bounds{c.s.Headroom - far.z.high, c.s.Headroom - far.z.low})
@@ -196,7 +198,7 @@ func (c *climb) whole(from, at, there, to int) []Pose {
 }
 
 // through is the way from one berth of a stretch to another.
-func (c *climb) through(side, from, to int) (out []Pose) {
+func (c *climb) through(side, from, to int) (out []space.Pose) {
 	last := map[int]int{to: to}
 	for open := []int{to}; len(open) > 0; open = open[1:] {
 		for _, j := range c.next[side][open[0]] {
@@ -213,7 +215,7 @@ func (c *climb) through(side, from, to int) (out []Pose) {
 }
 
 // steps are the poses from one berth to one that it is joined to.
-func (c *climb) steps(side, from, to int) (out []Pose) {
+func (c *climb) steps(side, from, to int) (out []space.Pose) {
 	i, j := from, to
 	if j != (i+1)%yaws {
 		i, j = j, i
@@ -231,13 +233,13 @@ func (c *climb) steps(side, from, to int) (out []Pose) {
 }
 
 // sweep are the poses from one berth to the next at one height, hard against the walls.
-func (c *climb) sweep(a, b *berth) (out []Pose) {
+func (c *climb) sweep(a, b *berth) (out []space.Pose) {
 	z := (b.z.low + b.z.high) / 2
 	n := int(math.Ceil(a.turn.Apart(b.turn)/turnStep)) + 1
 	for i := range n + 1 {
 		t := a.turn.Between(b.turn, float64(i)/float64(n))
-		out = append(out, Pose{t, Vec{
-			c.off - c.b.reach(t[0].times(-1)).dot(t[0]), c.s.Length - c.off - c.b.reach(t[1]).dot(t[1]), z,
+		out = append(out, space.Pose{Turn: t, At: space.Vec{
+			X: c.off - c.b.reach(t[0].Times(-1)).Dot(t[0]), Y: c.s.Length - c.off - c.b.reach(t[1]).Dot(t[1]), Z: z,
 		}})
 	}
 	return out

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // halfCover looks for turns at which the body may be half way around the wall between
 // two flights.
@@ -46,7 +50,7 @@ const (
 
 // stairProbes are those of the body with fewer corners; even says that P is on the line
 // of symmetry of the section, if that has one.
-func (b *Body) stairProbes(p Point, even bool) *stairProbes {
+func (b *Body) stairProbes(p space.Point, even bool) *stairProbes {
 	off := min(probeCoarse, b.wrap/2)
 	c := b.coarse(off).Wrapped(b.wrap - off)
 	h := &stairProbes{b: c, even: even && b.mirrored && c.mirrored}
@@ -58,8 +62,8 @@ func (b *Body) stairProbes(p Point, even bool) *stairProbes {
 		x := c.half * (2*float64(i)/(alongStair-1) - 1)
 		row := make([]int32, 0, len(chain)+1)
 		for j, q := range chain {
-			v := Vec{x, q.X - p.X, q.Y - p.Y}
-			h.at = append(h.at, probe{v, v.dot(v)})
+			v := space.Vec{X: x, Y: q.X - p.X, Z: q.Y - p.Y}
+			h.at = append(h.at, probe{v, v.Dot(v)})
 			row = append(row, int32(i*len(chain)+j))
 		}
 		h.rows = append(h.rows, append(row, row[0]))
@@ -82,7 +86,7 @@ func (h *stairProbes) all(out func() bool, budget *Budget) (proven, ranOut bool)
 		if h.even && front > 1 {
 			break // a half turn about the body's z brings the first two to the front
 		}
-		open = append(open, cube{front, cell{half: [3]float64{1, 1, 1}}})
+		open = append(open, cube{front, space.Cell{Half: [3]float64{1, 1, 1}}})
 	}
 	for len(open) > 0 {
 		c := open[len(open)-1]
@@ -102,24 +106,24 @@ func (h *stairProbes) all(out func() bool, budget *Budget) (proven, ranOut bool)
 
 // cutAcross cuts a cube in two across one of its sides.
 func (c cube) cutAcross(side int) []cube {
-	c.half[side] /= 2
+	c.Half[side] /= 2
 	a, b := c, c
-	a.at[side] -= c.half[side]
-	b.at[side] += c.half[side]
+	a.At[side] -= c.Half[side]
+	b.At[side] += c.Half[side]
 	return []cube{a, b}
 }
 
 // see works out the probes over all of a cell, and across which of its sides the body
 // swings furthest.
 func (h *stairProbes) see(c cube) (widest int) {
-	turn, a, away := c.turn(), c.radius(), c.swings()
+	turn, a, away := c.turn(), c.Radius(), c.swings()
 	var by [3]float64
 	for i, v := range h.at {
 		far := math.Sqrt(v.square)
 		for k, e := range turn {
-			m := v.dot(e)
+			m := v.Dot(e)
 			l := away.slope(k, v.Vec, m, far)
-			h.seen[i][k] = a.bounds(m, v.square).both(l.bounds())
+			h.seen[i][k] = turnBounds(a, m, v.square).both(l.bounds())
 			for side := range by {
 				by[side] = max(by[side], math.Abs(l.by[side]))
 			}
@@ -138,7 +142,7 @@ func (h *stairProbes) still(c cube) {
 	turn := c.turn()
 	for i, v := range h.at {
 		for k, e := range turn {
-			m := v.dot(e)
+			m := v.Dot(e)
 			h.seen[i][k] = bounds{m, m}
 		}
 	}

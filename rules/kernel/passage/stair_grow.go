@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // growing looks for a motion up a stair by growing trees in random directions, the same
@@ -59,11 +61,11 @@ const looksAForest = 200000
 // motion is a way once it is made straight.
 func (g *growing) motion(way []treeNode) Motion {
 	way, margin := g.straightened(way)
-	poses := make([]Pose, 0, len(way))
+	poses := make([]space.Pose, 0, len(way))
 	for _, n := range way {
 		poses = append(poses, n.Pose)
 	}
-	return Motion{Way: Free, Margin: margin, Tilted: true, Climbs: true, poses: func() []Pose { return poses }}
+	return Motion{Way: Free, Margin: margin, Tilted: true, Climbs: true, poses: func() []space.Pose { return poses }}
 }
 
 // find grows trees until one is whole.
@@ -112,7 +114,7 @@ func (g *growing) grow() {
 		return
 	case k < growSeed+growSlope:
 		target = g.nodes[i]
-		target.At = target.At.add(g.slope().times(g.even(-slopeMost, slopeMost)))
+		target.At = target.At.Add(g.slope().Times(g.even(-slopeMost, slopeMost)))
 	case k < growSeed+growSlope+growNear:
 		target = g.near(&g.nodes[i], [3]float64{0.05, 0.2, 0.6}[g.r.IntN(3)])
 	default:

@@ -1,10 +1,14 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // carried looks for a motion on which one direction of the body is upright on the
 // landing, and for the most that it leaves.
-func (l landing) carried(up Vec, way Way, budget *Budget) Motion {
+func (l landing) carried(up space.Vec, way Way, budget *Budget) Motion {
 	m := Motion{Way: way, Margin: none, Climbs: true, Tilted: way == Free}
 	if l.b.width(up) > l.s.Headroom-2*l.off || !budget.spend(yaws) {
 		return m
@@ -25,7 +29,7 @@ func (l landing) carried(up Vec, way Way, budget *Budget) Motion {
 		}
 	}
 	m.Tilted = m.Tilted || l.steeper(poses, up)
-	m.poses = func() []Pose { return poses }
+	m.poses = func() []space.Pose { return poses }
 	return m
 }
 
@@ -35,10 +39,10 @@ const steepSlack = 1.01 * pitchStep
 
 // steeper reports whether a direction of the body is at some pose further off the upright
 // than the slope.
-func (l *landing) steeper(poses []Pose, up Vec) bool {
+func (l *landing) steeper(poses []space.Pose, up space.Vec) bool {
 	least := math.Cos(math.Atan(l.s.slope()) + steepSlack)
 	for _, p := range poses {
-		if p.Turn[2].dot(up) < least {
+		if p.Turn[2].Dot(up) < least {
 			return true
 		}
 	}
@@ -46,20 +50,20 @@ func (l *landing) steeper(poses []Pose, up Vec) bool {
 }
 
 // upStair is a way up the stair, or nil.
-func (l landing) upStair(up Vec, budget *Budget) []Pose {
+func (l landing) upStair(up space.Vec, budget *Budget) []space.Pose {
 	if l.s.Turn != Straight {
 		return l.climb(up, budget).way()
 	}
 	flight := l.flight()
 	flight.length = math.Inf(1)
 	for i := range yaws / 2 {
-		t := about(up, 4*math.Pi*float64(i)/yaws)
+		t := space.About(up, 4*math.Pi*float64(i)/yaws)
 		if l.b.width(t[0]) > l.s.Width-2*l.off || !budget.spend(cellsAnEnd) {
 			continue
 		}
 		if way := l.b.pitching(flight, t, l.off).way(math.Inf(1), 0); way != nil {
 			for k := range way {
-				way[k].At.X = l.off - l.b.reach(t[0].times(-1)).dot(t[0])
+				way[k].At.X = l.off - l.b.reach(t[0].Times(-1)).Dot(t[0])
 			}
 			return way
 		}

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // pitching is the body as it is pitched about the X axis of a stair, its places across
 // unchanged: the way from the slope to the level and on.
@@ -8,7 +12,7 @@ type pitching struct {
 	b     *Body
 	s     side
 	off   float64
-	turn  Turn // not pitched
+	turn  space.Turn // not pitched
 	at    [pitches]pitched
 	nodes []pitchNode
 }
@@ -24,7 +28,7 @@ const (
 
 // pitched is the body at a pitch.
 type pitched struct {
-	turn  Turn
+	turn  space.Turn
 	side  sidelong
 	first int // of its regions among the nodes
 	count int
@@ -41,13 +45,13 @@ type pitchNode struct {
 }
 
 // pitchTurn is a turn pitched by an angle about X, up in front.
-func pitchTurn(t Turn, angle float64) Turn {
+func pitchTurn(t space.Turn, angle float64) space.Turn {
 	s, c := math.Sincos(angle)
 	// What is along body direction v has new world parts y·c − z·s and y·s + z·c.
-	return Turn{t[0], t[1].times(c).minus(t[2].times(s)), t[1].times(s).add(t[2].times(c))}
+	return space.Turn{t[0], t[1].Times(c).Minus(t[2].Times(s)), t[1].Times(s).Add(t[2].Times(c))}
 }
 
-func (b *Body) pitching(s side, t Turn, off float64) *pitching {
+func (b *Body) pitching(s side, t space.Turn, off float64) *pitching {
 	p := &pitching{b: b, s: s, off: off, turn: t}
 	for i := range p.at {
 		at := pitchTurn(t, pitchStep*float64(i-level))
@@ -64,7 +68,7 @@ func (b *Body) pitching(s side, t Turn, off float64) *pitching {
 
 // way looks for a way from a place at the level to down the flight, or where y is
 // +Inf from up the flight that goes on: the poses of it, along Y and Z alone.
-func (p *pitching) way(y, z float64) []Pose {
+func (p *pitching) way(y, z float64) []space.Pose {
 	var open []int
 	for i := range p.nodes {
 		n := &p.nodes[i]

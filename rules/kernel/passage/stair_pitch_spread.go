@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // spread reaches the nodes next to one.
 func (p *pitching) spread(i int, open []int) []int {
@@ -44,7 +48,7 @@ func (p *pitching) meet(i, j int) (y, z float64, ok bool) {
 
 // turns reports whether the body turns in place from one pitch to another: no point
 // moves further than the angle by its distance from the origin.
-func (p *pitching) turns(t, u Turn, y, z float64) bool {
+func (p *pitching) turns(t, u space.Turn, y, z float64) bool {
 	angle := t.Apart(u)
 	if angle < 1e-9 {
 		return true
@@ -69,10 +73,10 @@ func (p *pitching) turns(t, u Turn, y, z float64) bool {
 func (b *Body) radius() float64 { return math.Sqrt(b.half*b.half + b.wide*b.wide/4 + b.high*b.high/4) }
 
 // poses are those of the way to a node, and from there down the flight.
-func (p *pitching) poses(i int) []Pose {
+func (p *pitching) poses(i int) []space.Pose {
 	last := &p.nodes[i]
 	far := min(last.y, 0) - 2*p.b.diameter - p.s.deep/p.s.slope
-	out := []Pose{p.pose(last.pitch, far, last.middle(far))}
+	out := []space.Pose{p.pose(last.pitch, far, last.middle(far))}
 	for ; i >= 0; i = p.nodes[i].last {
 		n := &p.nodes[i]
 		out = append(out, p.pose(n.pitch, n.y, n.z))
@@ -83,6 +87,6 @@ func (p *pitching) poses(i int) []Pose {
 	return out
 }
 
-func (p *pitching) pose(pitch int, y, z float64) Pose {
-	return Pose{p.at[pitch].turn, Vec{0, y, z}}
+func (p *pitching) pose(pitch int, y, z float64) space.Pose {
+	return space.Pose{Turn: p.at[pitch].turn, At: space.Vec{X: 0, Y: y, Z: z}}
 }

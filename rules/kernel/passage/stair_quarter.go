@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // quarterCover looks for turns at which the body may be half way around the corner of
 // a landing whose way goes on from its side.
@@ -13,7 +17,7 @@ import "math"
 type quarterCover struct {
 	*stairProbes
 	s    Stair
-	walk Point // from the inner corner to the outer one, of length 1
+	walk space.Point // from the inner corner to the outer one, of length 1
 }
 
 // out reports whether none of the turns that are seen can be.

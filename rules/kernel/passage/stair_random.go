@@ -1,32 +1,36 @@
 package passage
 
+import (
+	"dryfit/rules/kernel/passage/space"
+)
+
 // even is a random number between two.
 func (g *growing) even(a, b float64) float64 { return a + (b-a)*g.r.Float64() }
 
 // anywhere is a random pose at one of the stair's parts.
 func (g *growing) anywhere() treeNode {
-	q := anyQuaternion(g.r)
-	return treeNode{Pose: Pose{q.turn(), g.somewhere()}, turn: q}
+	q := space.RandomQuaternion(g.r)
+	return treeNode{Pose: space.Pose{Turn: q.Turn(), At: g.somewhere()}, turn: q}
 }
 
 // moreLanding is how many times more often than the other parts the landing is taken.
 const moreLanding = 2
 
 // somewhere is a random place at one of the stair's parts, for the body's middle.
-func (g *growing) somewhere() Vec {
+func (g *growing) somewhere() space.Vec {
 	s, far := g.s, g.b.diameter
 	deep, up := s.Rise*float64(s.Risers), g.even(0, s.Headroom)
 	part := max(0, g.r.IntN(s.parts()+moreLanding)-moreLanding)
 	if part == 0 && s.Turn == Straight {
-		return Vec{g.even(0, s.Width), g.even(-far/2, far), up}
+		return space.Vec{X: g.even(0, s.Width), Y: g.even(-far/2, far), Z: up}
 	}
 	switch on := g.even(0, s.run()); part {
 	case 0:
-		return Vec{g.even(0, s.Across), g.even(-far/4, s.Length), up}
+		return space.Vec{X: g.even(0, s.Across), Y: g.even(-far/4, s.Length), Z: up}
 	case 1:
-		return Vec{g.even(0, s.Width), -s.run() - g.even(0, far), up - deep}
+		return space.Vec{X: g.even(0, s.Width), Y: -s.run() - g.even(0, far), Z: up - deep}
 	case 2:
-		return Vec{g.even(0, s.Width), -on, up - s.slope()*on}
+		return space.Vec{X: g.even(0, s.Width), Y: -on, Z: up - s.slope()*on}
 	case 3:
 		return s.beyond(g.even(0, 1), on, up+s.slope()*on)
 	default:
@@ -36,26 +40,26 @@ func (g *growing) somewhere() Vec {
 
 // beyond is a place at a share of the width of the flight that goes on, so far on from
 // the landing.
-func (s Stair) beyond(share, on, up float64) Vec {
+func (s Stair) beyond(share, on, up float64) space.Vec {
 	if s.Turn == Quarter {
-		return Vec{s.Across + on, share * s.Length, up}
+		return space.Vec{X: s.Across + on, Y: share * s.Length, Z: up}
 	}
-	return Vec{s.Across - share*s.Width, -on, up}
+	return space.Vec{X: s.Across - share*s.Width, Y: -on, Z: up}
 }
 
 // slope is the direction of a flight.
-func (g *growing) slope() Vec {
+func (g *growing) slope() space.Vec {
 	if g.s.Turn == Straight || g.r.IntN(2) == 0 {
-		return Vec{Y: 1, Z: g.s.slope()}
+		return space.Vec{Y: 1, Z: g.s.slope()}
 	}
-	return g.s.beyond(0, 1, g.s.slope()).minus(g.s.beyond(0, 0, 0))
+	return g.s.beyond(0, 1, g.s.slope()).Minus(g.s.beyond(0, 0, 0))
 }
 
 // near is a random pose about one, turned and shifted by about so much.
 func (g *growing) near(n *treeNode, by float64) treeNode {
-	q := n.turn.nearby(g.r, by)
-	v := Vec{g.r.NormFloat64(), g.r.NormFloat64(), g.r.NormFloat64()}
-	return treeNode{Pose: Pose{q.turn(), n.At.add(v.times(by / 2))}, turn: q}
+	q := n.turn.Nearby(g.r, by)
+	v := space.Vec{X: g.r.NormFloat64(), Y: g.r.NormFloat64(), Z: g.r.NormFloat64()}
+	return treeNode{Pose: space.Pose{Turn: q.Turn(), At: n.At.Add(v.Times(by / 2))}, turn: q}
 }
 
 // How a pose with room is looked for: the random steps grow where one leaves more, up to

@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // side is a stair seen along its flight: the flight comes up along Y to Y = 0, from a
 // floor that is deep below the landing behind it. At the landing's end is a wall, or it
@@ -38,12 +42,12 @@ const (
 )
 
 // sidelong is that of the body at a turn, everything off from the walls.
-func (b *Body) sidelong(s side, t Turn, off float64) sidelong {
-	out := sidelong{last: s.length - off - b.reach(t[1]).dot(t[1])}
+func (b *Body) sidelong(s side, t space.Turn, off float64) sidelong {
+	out := sidelong{last: s.length - off - b.reach(t[1]).Dot(t[1])}
 	// Of a line through a place along.
 	line := func(steep, y, z, sign float64) ramp {
-		e := t[2].minus(t[1].times(steep))
-		return ramp{z + sign*off*math.Hypot(1, steep) - steep*y - b.reach(e.times(-sign)).dot(e), steep}
+		e := t[2].Minus(t[1].Times(steep))
+		return ramp{z + sign*off*math.Hypot(1, steep) - steep*y - b.reach(e.Times(-sign)).Dot(e), steep}
 	}
 	for k := range overLines {
 		out.over = append(out.over, line(s.slope*float64(k)/(overLines-1), 0, 0, 1))

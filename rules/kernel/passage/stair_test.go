@@ -6,12 +6,14 @@ import (
 	"slices"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 )
 
 // rod is a straight piece of a length, 60 mm square, in a wrap of 20 mm.
 func rod(long float64) *Body {
-	return NewBody([]Point{{X: 0, Y: 0}, {X: long, Y: 0}, {X: long, Y: 0.06}, {X: 0, Y: 0.06}}, 0.06, 0.02)
+	return NewBody([]space.Point{{X: 0, Y: 0}, {X: long, Y: 0}, {X: long, Y: 0.06}, {X: 0, Y: 0.06}}, 0.06, 0.02)
 }
 
 // Half of a straight bar lies on from its middle. When that is in the wall's plane this
@@ -76,13 +78,13 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
 			b := NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
 			if r.IntN(3) == 0 {
-				b = NewBody([]Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
+				b = NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
 			}
 			p := b.middle()[len(b.middle())/2].at
 			p.X = 0
 			probes := b.stairProbes(p, true)
 			out, down := s.anyCover(r, b, probes)
-			c := cube{r.IntN(2), cell{half: [3]float64{1, 1, 1}}}
+			c := cube{r.IntN(2), space.Cell{Half: [3]float64{1, 1, 1}}}
 			for range 40 {
 				widest := probes.see(c)
 				if out() {
@@ -90,7 +92,7 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 					assert.False(t, b.halfWay(s, p, down, within3(r, c).turn()), "%v %v", s, c)
 					break
 				}
-				if c = c.cutAcross(widest)[r.IntN(2)]; c.half[0] < 0.05 && b.halfWay(s, p, down, c.turn()) {
+				if c = c.cutAcross(widest)[r.IntN(2)]; c.Half[0] < 0.05 && b.halfWay(s, p, down, c.turn()) {
 					free++
 					break
 				}
@@ -111,7 +113,7 @@ func (s Stair) anyCover(r *rand.Rand, b *Body, probes *stairProbes) (out func() 
 		return flight, down
 	case s.Turn == Quarter:
 		far := math.Hypot(s.Width, s.Length)
-		return (&quarterCover{probes, s, Point{-s.Width / far, s.Length / far}}).out, -1
+		return (&quarterCover{probes, s, space.Point{X: -s.Width / far, Y: s.Length / far}}).out, -1
 	default:
 		return (&halfCover{probes, s, s.Across/2 - s.Width}).out, -1
 	}
@@ -119,34 +121,34 @@ func (s Stair) anyCover(r *rand.Rand, b *Body, probes *stairProbes) (out func() 
 
 // within3 is a cell of one random turn of a cell.
 func within3(r *rand.Rand, c cube) cube {
-	for i, h := range c.half {
-		c.at[i] += h * (2*r.Float64() - 1)
+	for i, h := range c.Half {
+		c.At[i] += h * (2*r.Float64() - 1)
 	}
 	return c
 }
 
 // halfWay reports whether the body may be at a turn with a place of it half way, or so far
 // down the flight if that is not below 0.
-func (b *Body) halfWay(s Stair, p Point, down float64, t Turn) bool {
-	var at []Vec
+func (b *Body) halfWay(s Stair, p space.Point, down float64, t space.Turn) bool {
+	var at []space.Vec
 	for _, q := range b.chain(0.05) {
 		for i := range 21 {
-			v := Vec{b.half * (float64(i)/10 - 1), q.X - p.X, q.Y - p.Y}
-			at = append(at, Vec{v.dot(t[0]), v.dot(t[1]), v.dot(t[2])})
+			v := space.Vec{X: b.half * (float64(i)/10 - 1), Y: q.X - p.X, Z: q.Y - p.Y}
+			at = append(at, space.Vec{X: v.Dot(t[0]), Y: v.Dot(t[1]), Z: v.Dot(t[2])})
 		}
 	}
 	for part := 0.01; part < 1; part += 0.02 {
-		place := Vec{X: s.Across / 2, Y: part * s.Length}
+		place := space.Vec{X: s.Across / 2, Y: part * s.Length}
 		switch {
 		case down >= 0:
-			place = Vec{X: part * s.Width, Y: -down * s.run()}
+			place = space.Vec{X: part * s.Width, Y: -down * s.run()}
 		case s.Turn == Quarter:
-			place = Vec{X: (1 - part) * s.Width, Y: part * s.Length}
+			place = space.Vec{X: (1 - part) * s.Width, Y: part * s.Length}
 		}
 		least := s.slope() * min(0, place.Y)
 		for place.Z = least - 1; place.Z < least+s.Headroom+1; place.Z += 0.02 {
-			if !slices.ContainsFunc(at, func(v Vec) bool {
-				v = v.add(place)
+			if !slices.ContainsFunc(at, func(v space.Vec) bool {
+				v = v.Add(place)
 				return s.short(v.X, v.Y, v.Z, b.wrap)
 			}) {
 				return true

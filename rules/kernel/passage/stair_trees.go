@@ -3,6 +3,8 @@ package passage
 import (
 	"math"
 	"slices"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // trees are poses of the body on a stair, each joined by a straight way that is free to
@@ -12,9 +14,9 @@ type trees struct {
 	b      *Body // of fewer corners
 	pieces []piece
 	solids []solid
-	radius float64 // of the body about its origin
-	placed []Vec   // of the piece that is looked at
-	open   []span  // of the way that is looked at
+	radius float64     // of the body about its origin
+	placed []space.Vec // of the piece that is looked at
+	open   []span      // of the way that is looked at
 	budget *Budget
 
 	nodes []treeNode
@@ -26,8 +28,8 @@ type trees struct {
 
 // nodeKey is what tells how near a node is.
 type nodeKey struct {
-	at   Vec
-	turn quaternion
+	at   space.Vec
+	turn space.Quaternion
 }
 
 // reach is whether all of the body is beyond the foot at some pose, and on the floor above
@@ -36,8 +38,8 @@ type reach struct{ foot, top bool }
 
 // treeNode is a pose with the room about it, and the nodes it is joined to.
 type treeNode struct {
-	Pose
-	turn  quaternion
+	space.Pose
+	turn  space.Quaternion
 	room  float64
 	joins []int
 }
@@ -55,7 +57,7 @@ func (b *Body) trees(s Stair, budget *Budget) *trees {
 	t.pieces = t.b.pieces()
 	for _, p := range t.pieces {
 		for _, v := range p.corners {
-			t.radius = max(t.radius, v.length())
+			t.radius = max(t.radius, v.Length())
 		}
 	}
 	return t
@@ -63,7 +65,7 @@ func (b *Body) trees(s Stair, budget *Budget) *trees {
 
 // look is the room at a pose, none once nothing is left to spend. Where it is below
 // least, it is known to be that and no more.
-func (t *trees) look(p Pose, least float64) float64 {
+func (t *trees) look(p space.Pose, least float64) float64 {
 	if t.budget.Looks <= 0 {
 		return none
 	}
@@ -73,12 +75,12 @@ func (t *trees) look(p Pose, least float64) float64 {
 
 // room is how far at the least the wrapped body is from all solids, up to roomMost: no
 // piece of it moves by more towards one.
-func (t *trees) room(p Pose, least float64) float64 {
+func (t *trees) room(p space.Pose, least float64) float64 {
 	wrap := t.b.wrap
 	room := roomMost + wrap
 	for i := range t.pieces {
 		piece := &t.pieces[i]
-		at := p.place(piece.centre)
+		at := p.Place(piece.centre)
 		t.placed = t.placed[:0]
 		for _, s := range t.solids {
 			if s.beyond(at, piece.radius+room) {
@@ -86,7 +88,7 @@ func (t *trees) room(p Pose, least float64) float64 {
 			}
 			if len(t.placed) == 0 {
 				for _, v := range piece.corners {
-					t.placed = append(t.placed, p.place(v))
+					t.placed = append(t.placed, p.Place(v))
 				}
 			}
 			if room = min(room, s.off(t.placed, room)); room < least+wrap {
@@ -97,20 +99,15 @@ func (t *trees) room(p Pose, least float64) float64 {
 	return room - wrap
 }
 
-// place is where a place of the body is.
-func (p Pose) place(v Vec) Vec {
-	return Vec{p.At.X + p.Turn[0].dot(v), p.At.Y + p.Turn[1].dot(v), p.At.Z + p.Turn[2].dot(v)}
-}
-
 // moved is how far no point of the body moves further between two poses.
 func (t *trees) moved(a, b *treeNode) float64 {
-	return a.At.minus(b.At).length() + t.radius*a.turn.apart(b.turn)
+	return a.At.Minus(b.At).Length() + t.radius*a.turn.Apart(b.turn)
 }
 
 // between is the pose part of the way from one to another.
 func (n *treeNode) between(m *treeNode, part float64) treeNode {
-	q := n.turn.between(m.turn, part)
-	return treeNode{Pose: Pose{q.turn(), n.At.times(1 - part).add(m.At.times(part))}, turn: q}
+	q := n.turn.Between(m.turn, part)
+	return treeNode{Pose: space.Pose{Turn: q.Turn(), At: n.At.Times(1 - part).Add(m.At.Times(part))}, turn: q}
 }
 
 // span is a straight way between two poses on which no point of the body moves further
@@ -152,8 +149,8 @@ func (t *trees) add(n treeNode, to int) int {
 	t.plant(n)
 	if t.b.mirrored {
 		q := n.turn
-		n.turn = quaternion{-q[3], q[2], -q[1], q[0]} // before it, half a turn about the body's Z
-		n.Turn = n.turn.turn()
+		n.turn = space.Quaternion{-q[3], q[2], -q[1], q[0]} // before it, half a turn about the body's Z
+		n.Turn = n.turn.Turn()
 		t.plant(n)
 	}
 	if to >= 0 {
@@ -197,10 +194,10 @@ func (t *trees) of(i int) int {
 }
 
 // reach is that of a pose.
-func (t *trees) reach(p Pose) reach {
+func (t *trees) reach(p space.Pose) reach {
 	most := func(axis int, sign float64) float64 {
-		e := p.Turn[axis].times(sign)
-		return t.b.reach(e).dot(e)
+		e := p.Turn[axis].Times(sign)
+		return t.b.reach(e).Dot(e)
 	}
 	second := t.s.Turn == Half && p.At.X > t.s.Across/2
 	on := t.s.run() - t.s.Going // of the last nosing of the flight that goes on
@@ -254,8 +251,8 @@ func (t *trees) nearest(to *treeNode, but int) (at int, ok bool) {
 	least, swing := math.Inf(1), 4*t.radius*t.radius
 	for i := range t.keys {
 		k := &t.keys[i]
-		d, q := k.at.minus(to.At), k.turn.dot(to.turn)
-		if l := d.dot(d) + swing*(1-q*q); l < least && (but < 0 || t.of(i) != but) {
+		d, q := k.at.Minus(to.At), k.turn.Dot(to.turn)
+		if l := d.Dot(d) + swing*(1-q*q); l < least && (but < 0 || t.of(i) != but) {
 			least, at, ok = l, i, true
 		}
 	}

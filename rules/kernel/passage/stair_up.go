@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // The leaning uprights: so many directions about each long side, and how much more than
 // the least they lean.
@@ -10,16 +14,16 @@ var leanMore = [3]float64{0, 0.15, 0.4}
 
 // leaningUps are the directions that are upright where a long side of the body leans as
 // steeply as the height lets it, or somewhat less.
-func (l *landing) leaningUps() (out []Vec) {
-	for _, long := range []Vec{{Y: 1}, {Z: 1}, {X: 1}} {
+func (l *landing) leaningUps() (out []space.Vec) {
+	for _, long := range []space.Vec{{Y: 1}, {Z: 1}, {X: 1}} {
 		for k := range leaning {
 			a := 2 * math.Pi * float64(k) / leaning
-			away := about(long, a)[0]
+			away := space.About(long, a)[0]
 			steep := l.steepest(long, away)
 			for _, more := range leanMore {
 				if at := steep + more; steep > 0 && at < math.Pi/2 {
 					s, c := math.Sincos(at)
-					out = append(out, long.times(c).add(away.times(s)))
+					out = append(out, long.Times(c).Add(away.Times(s)))
 				}
 			}
 		}
@@ -30,29 +34,29 @@ func (l *landing) leaningUps() (out []Vec) {
 // plainUp is a direction of the body that is upright on a landing, and what that way of
 // carrying it is called.
 type plainUp struct {
-	up  Vec
+	up  space.Vec
 	way Way
 }
 
 // plainUps are the body's own axes, and those of its own chord, both ways up.
 func (b *Body) plainUps() (out []plainUp) {
-	ups := []plainUp{{Vec{X: 1}, OnEdge}, {Vec{Z: 1}, AsHung}, {Vec{Y: 1}, OnFoot}}
+	ups := []plainUp{{space.Vec{X: 1}, OnEdge}, {space.Vec{Z: 1}, AsHung}, {space.Vec{Y: 1}, OnFoot}}
 	if b.own.angle != 0 {
 		s, k := math.Sincos(b.own.angle)
-		ups = append(ups, plainUp{Vec{Y: s, Z: k}, OnOwnChord}, plainUp{Vec{Y: k, Z: -s}, OnFoot})
+		ups = append(ups, plainUp{space.Vec{Y: s, Z: k}, OnOwnChord}, plainUp{space.Vec{Y: k, Z: -s}, OnFoot})
 	}
 	for _, u := range ups {
-		out = append(out, u, plainUp{u.up.times(-1), u.way})
+		out = append(out, u, plainUp{u.up.Times(-1), u.way})
 	}
 	return out
 }
 
 // steepest is the least angle of a direction off the upright, towards another, at which
 // the body is under the headroom; 0 if it is upright, or at no angle.
-func (l *landing) steepest(long, away Vec) float64 {
+func (l *landing) steepest(long, away space.Vec) float64 {
 	fits := func(at float64) bool {
 		s, c := math.Sincos(at)
-		return l.b.width(long.times(c).add(away.times(s))) <= l.s.Headroom-2*l.off
+		return l.b.width(long.Times(c).Add(away.Times(s))) <= l.s.Headroom-2*l.off
 	}
 	low, high := 0.0, math.Pi/2
 	if fits(low) || !fits(high) {

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // stair is 900 to 1500 mm wide with 2 to 2.6 m of headroom and 8 to 17 steps; its landing
@@ -45,13 +46,13 @@ func flightWalls(s passage.Stair, lower, y, z float64) float64 {
 
 // stairWalls are outer walls and landing's end, the wall between the flights or the
 // block inside the corner, and floors and soffits.
-func stairWalls(s passage.Stair) func(passage.Vec) float64 {
-	return func(p passage.Vec) float64 {
+func stairWalls(s passage.Stair) func(space.Vec) float64 {
+	return func(p space.Vec) float64 {
 		switch s.Turn {
 		case passage.Straight:
 			return min(beside(p.X, 0, s.Width), flightWalls(s, 0, p.Y, p.Z))
 		case passage.Quarter:
-			return min(cornerWalls(passage.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(passage.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
+			return min(cornerWalls(passage.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(space.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
 				overBoth(s, p.Y, s.Across-p.X, p.Z, p.Y < 0))
 		default:
 			wall := p.Y

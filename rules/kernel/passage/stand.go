@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // Standing is the least height, in m, that a room has to have somewhere for the bare
 // body to come from on edge, its length upright, to where its length is level.
@@ -62,24 +66,24 @@ type standCell struct{ roll, yaw, plane [2]float64 }
 
 // turn is that of the cell's middle. By mirror images the other turns with that rise
 // are as wide, as high and as far beyond the wall.
-func (c *standCover) turn(cell standCell) Turn {
+func (c *standCover) turn(cell standCell) space.Turn {
 	up := c.lean
 	level := math.Sqrt(1 - up*up)
 	sr, cr := math.Sincos(cell.roll[0])
 	sy, cy := math.Sincos(cell.yaw[0])
-	rolled := func(v Vec) Vec { return Vec{v.X, v.Y*cr - v.Z*sr, v.Y*sr + v.Z*cr} }
-	u, f, g := rolled(Vec{X: up, Y: level}), rolled(Vec{X: -level, Y: up}), rolled(Vec{Z: 1})
-	in := f.times(cy).add(g.times(sy))
-	return Turn{in, cross3(u, in), u}
+	rolled := func(v space.Vec) space.Vec { return space.Vec{X: v.X, Y: v.Y*cr - v.Z*sr, Z: v.Y*sr + v.Z*cr} }
+	u, f, g := rolled(space.Vec{X: up, Y: level}), rolled(space.Vec{X: -level, Y: up}), rolled(space.Vec{Z: 1})
+	in := f.Times(cy).Add(g.Times(sy))
+	return space.Turn{in, u.Cross(in), u}
 }
 
 // turnedBy is an angle, in rad.
-func turnedBy(a float64) angle {
+func turnedBy(a float64) space.Angle {
 	if a >= math.Pi {
-		return angle{0, -1}
+		return space.Angle{Sin: 0, Cos: -1}
 	}
 	sin, cos := math.Sincos(a)
-	return angle{sin, cos}
+	return space.Angle{Sin: sin, Cos: cos}
 }
 
 // halves cuts the cell where the body moves furthest over it, far being its furthest
@@ -142,16 +146,16 @@ func (c *standCover) far() float64 {
 }
 
 // inRoom reports whether all of the body is beyond the wall at every place of a cell.
-func (c *standCover) inRoom(t Turn, cell standCell, far float64) bool {
-	back := t[0].times(-1)
-	last := -c.b.reach(back).dot(back) - c.at.X*t[0].Y - c.at.Y*t[0].Z
+func (c *standCover) inRoom(t space.Turn, cell standCell, far float64) bool {
+	back := t[0].Times(-1)
+	last := -c.b.reach(back).Dot(back) - c.at.X*t[0].Y - c.at.Y*t[0].Z
 	return last-far*(cell.roll[1]+cell.yaw[1]) >= cell.plane[0]+cell.plane[1]+c.half
 }
 
 // tooLarge reports whether at every place of a cell what is in the wall is larger
 // than the opening, or what is beyond it higher than the room. A roll moves no ruling
 // along itself, and a yaw changes no height.
-func (c *standCover) tooLarge(t Turn, cell standCell) bool {
+func (c *standCover) tooLarge(t space.Turn, cell standCell) bool {
 	roll, both := turnedBy(cell.roll[1]), turnedBy(cell.roll[1]+cell.yaw[1])
 	across, up, above := reached{none, math.Inf(1)}, reached{none, math.Inf(1)}, reached{none, math.Inf(1)}
 	for _, q := range c.from {
@@ -178,10 +182,10 @@ func (c *standCover) tooLarge(t Turn, cell standCell) bool {
 }
 
 // height counts the height of a point of a ruling that rolls by up to an angle.
-func (r *reached) height(u Vec, q slabPoint, x float64, roll angle) {
+func (r *reached) height(u space.Vec, q slabPoint, x float64, roll space.Angle) {
 	m, l2 := q.X*u.Y+q.Y*u.Z, q.far*q.far*(u.Y*u.Y+u.Z*u.Z)
-	r.high = max(r.high, x*u.X+roll.least(m, l2))
-	r.low = min(r.low, x*u.X-roll.least(-m, l2))
+	r.high = max(r.high, x*u.X+roll.Least(m, l2))
+	r.low = min(r.low, x*u.X-roll.Least(-m, l2))
 }
 
 // beyond is the range of x from 0 to most with x·u + c ≥ 0.

@@ -5,16 +5,18 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/rules/kernel/passage/space"
+
 	"github.com/stretchr/testify/assert"
 )
 
 // bar has corners all along its long sides, as a panel's outline does.
 func bar(wide, high, long float64) *Body {
-	var near, far []Point
+	var near, far []space.Point
 	for i := range 97 {
 		x := wide * float64(i) / 96
-		near = append(near, Point{X: x})
-		far = append([]Point{{X: x, Y: high}}, far...)
+		near = append(near, space.Point{X: x})
+		far = append([]space.Point{{X: x, Y: high}}, far...)
 	}
 	return NewBody(append(near, far...), long, 0.02)
 }
@@ -76,11 +78,11 @@ func TestWhatComesInFlatIsNotHeldOnEdge(t *testing.T) {
 
 // arch is a circle's part of a radius and a half angle.
 func arch(radius, half, thick, long float64) *Body {
-	var in, out []Point
+	var in, out []space.Point
 	for i := range 97 {
 		s, c := math.Sincos(half * (float64(i)/48 - 1))
-		in = append(in, Point{radius * s, radius * c})
-		out = append([]Point{{(radius + thick) * s, (radius + thick) * c}}, out...)
+		in = append(in, space.Point{X: radius * s, Y: radius * c})
+		out = append([]space.Point{{X: (radius + thick) * s, Y: (radius + thick) * c}}, out...)
 	}
 	return NewBody(append(in, out...), long, 0.02)
 }
@@ -119,12 +121,12 @@ const betweenPoints = 0.04
 
 // freePlace asks the surface's points one by one, with P at the world's origin and
 // the wall's middle at a plane. It has this much more room than there is.
-func freePlace(c *standCover, turn Turn, plane, more float64) bool {
+func freePlace(c *standCover, turn space.Turn, plane, more float64) bool {
 	wall, room := nowhere, nowhere
 	for _, q := range c.b.section {
 		for x := -c.b.half; x <= c.b.half; x += c.b.half / 25 {
-			v := Vec{x, q.X - c.at.X, q.Y - c.at.Y}
-			w := Vec{v.dot(turn[0]) - plane, v.dot(turn[1]), v.dot(turn[2])}
+			v := space.Vec{X: x, Y: q.X - c.at.X, Z: q.Y - c.at.Y}
+			w := space.Vec{X: v.Dot(turn[0]) - plane, Y: v.Dot(turn[1]), Z: v.Dot(turn[2])}
 			switch {
 			case w.X > c.d.Wall/2:
 				room.take(w)

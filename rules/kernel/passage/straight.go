@@ -1,6 +1,10 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // straight are the plain ways of pushing the body through an opening of a by b,
 // a across and b up, in a straight line. Along its length its section is turned
@@ -23,15 +27,15 @@ func (b *Body) alongAxis(a, h float64) Motion {
 	best, angleOf := none, 0.0
 	look := func(at, half float64) stretch {
 		s, c := math.Sincos(at)
-		d, e := b.span(Vec{Y: c, Z: s}), b.span(Vec{Y: -s, Z: c})
+		d, e := b.span(space.Vec{Y: c, Z: s}), b.span(space.Vec{Y: -s, Z: c})
 		d.X, e.X = 0, 0
 		w, v := d.Y*c+d.Z*s, e.Z*c-e.Y*s
 		if m := min(a-w, h-v)/2 - b.wrap; m > best {
 			best, angleOf = m, at
 		}
 		sin, cos := math.Sincos(half)
-		r := angle{sin, cos}
-		return stretch{at, half, min(a-r.least(w, d.dot(d)), h-r.least(v, e.dot(e)))/2 - b.wrap}
+		r := space.Angle{Sin: sin, Cos: cos}
+		return stretch{at, half, min(a-r.Least(w, d.Dot(d)), h-r.Least(v, e.Dot(e)))/2 - b.wrap}
 	}
 	const first = 8
 	open, next := make([]stretch, 0, 2*first), make([]stretch, 0, 2*first)
@@ -51,9 +55,9 @@ func (b *Body) alongAxis(a, h float64) Motion {
 		open, next = next, open
 	}
 	s, c := math.Sincos(angleOf)
-	turn := Turn{{X: 1}, {Y: c, Z: s}, {Y: -s, Z: c}}
+	turn := space.Turn{{X: 1}, {Y: c, Z: s}, {Y: -s, Z: c}}
 	m := Motion{Way: AlongAxis, Margin: best, Depth: 2*b.half + 2*b.wrap, Angle: angleOf}
-	m.poses = func() []Pose { return b.push(turn, a, h, 0, 0) }
+	m.poses = func() []space.Pose { return b.push(turn, a, h, 0, 0) }
 	return m
 }
 
@@ -65,41 +69,41 @@ func (b *Body) square(way Way, at, a, h float64) Motion {
 	n := 2 * b.half
 	fit := RectangleInRectangle(across, n, a, h)
 	m := Motion{Way: way, Margin: fit.Margin - b.wrap, Depth: along + 2*b.wrap, Angle: fit.Angle}
-	forward := Vec{Y: c, Z: -s}
-	long := Vec{X: 1}
+	forward := space.Vec{Y: c, Z: -s}
+	long := space.Vec{X: 1}
 	if n < across {
-		long = Vec{Y: s, Z: c}
+		long = space.Vec{Y: s, Z: c}
 	}
-	m.poses = func() []Pose { return b.push(inOpening(forward, long, fit.Angle, a < h), a, h, 0, 0) }
+	m.poses = func() []space.Pose { return b.push(inOpening(forward, long, fit.Angle, a < h), a, h, 0, 0) }
 	return m
 }
 
 // inOpening is the turn that moves along a body axis, with another turned from
 // the opening's longer side, which may be the upright one.
-func inOpening(forward, long Vec, angle float64, upright bool) Turn {
+func inOpening(forward, long space.Vec, angle float64, upright bool) space.Turn {
 	s, c := math.Sincos(angle)
 	if upright {
-		short := cross3(long, forward)
-		return Turn{forward, long.times(s).add(short.times(c)), long.times(c).minus(short.times(s))}
+		short := long.Cross(forward)
+		return space.Turn{forward, long.Times(s).Add(short.Times(c)), long.Times(c).Minus(short.Times(s))}
 	}
-	short := cross3(forward, long)
-	return Turn{forward, long.times(c).minus(short.times(s)), long.times(s).add(short.times(c))}
+	short := forward.Cross(long)
+	return space.Turn{forward, long.Times(c).Minus(short.Times(s)), long.Times(s).Add(short.Times(c))}
 }
 
 // push is the straight way at a turn through the middle of an opening that
 // begins at y, z, from before the wall to beyond it.
-func (b *Body) push(t Turn, a, h, y, z float64) []Pose {
-	before := -b.reach(t[0]).dot(t[0]) - b.wrap
-	beyond := b.reach(t[0].times(-1)).dot(t[0].times(-1)) + b.wrap
-	from := Pose{t, Vec{before - 1, y + a/2 - b.middleAlong(t[1]), z + h/2 - b.middleAlong(t[2])}}
+func (b *Body) push(t space.Turn, a, h, y, z float64) []space.Pose {
+	before := -b.reach(t[0]).Dot(t[0]) - b.wrap
+	beyond := b.reach(t[0].Times(-1)).Dot(t[0].Times(-1)) + b.wrap
+	from := space.Pose{Turn: t, At: space.Vec{X: before - 1, Y: y + a/2 - b.middleAlong(t[1]), Z: z + h/2 - b.middleAlong(t[2])}}
 	to := from
 	to.At.X = beyond + 1
-	return []Pose{from, to}
+	return []space.Pose{from, to}
 }
 
 // middleAlong is the middle of the body's extent along a direction.
-func (b *Body) middleAlong(e Vec) float64 {
-	return (b.reach(e).dot(e) - b.reach(e.times(-1)).dot(e.times(-1))) / 2
+func (b *Body) middleAlong(e space.Vec) float64 {
+	return (b.reach(e).Dot(e) - b.reach(e.Times(-1)).Dot(e.Times(-1))) / 2
 }
 
 // best is the motion of most margin; of those that are equal to drawn the first
@@ -120,3 +124,7 @@ func bestOf(ways []Motion) int {
 	}
 	return at
 }
+
+// drawn is the accuracy of a margin that is searched for: a tenth of what a
+// drawing shows, in m.
+const drawn = 1e-5

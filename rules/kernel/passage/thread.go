@@ -1,10 +1,14 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // ring is a circle about which the section lies between two radii.
 type ring struct {
-	centre       Point
+	centre       space.Point
 	inner, outer float64
 	from, to     float64 // angles of the section's ends about the centre, from Z towards Y
 	thin         bool    // no thicker than a piece of a ring
@@ -35,12 +39,12 @@ func (b *Body) ringOf() ring {
 		return ring{}
 	}
 	r := ring{centre: c, inner: math.Inf(1), from: math.Inf(1), to: math.Inf(-1)}
-	mid := m[len(m)/2].at.minus(c)
+	mid := m[len(m)/2].at.Minus(c)
 	axis := math.Atan2(mid.X, mid.Y)
-	last := b.section[len(b.section)-1].minus(c)
+	last := b.section[len(b.section)-1].Minus(c)
 	for _, p := range b.section {
-		q := p.minus(c)
-		r.inner = min(r.inner, math.Sqrt(nearestSquare(last, q)))
+		q := p.Minus(c)
+		r.inner = min(r.inner, math.Sqrt(space.NearestSquare(last, q)))
 		r.outer = max(r.outer, math.Hypot(q.X, q.Y))
 		a := math.Remainder(math.Atan2(q.X, q.Y)-axis, 2*math.Pi)
 		r.from, r.to = min(r.from, a), max(r.to, a)
@@ -52,26 +56,14 @@ func (b *Body) ringOf() ring {
 	return r
 }
 
-func circumcentre(a, b, c Point) (Point, bool) {
-	p, q := b.minus(a), c.minus(a)
-	d := 2 * cross(p, q)
-	if math.Abs(d) < 1e-9*(dot(p, p)+dot(q, q)) {
-		return Point{}, false
+func circumcentre(a, b, c space.Point) (space.Point, bool) {
+	p, q := b.Minus(a), c.Minus(a)
+	d := 2 * space.Cross(p, q)
+	if math.Abs(d) < 1e-9*(space.Dot(p, p)+space.Dot(q, q)) {
+		return space.Point{}, false
 	}
-	pp, qq := dot(p, p), dot(q, q)
-	return Point{a.X + (q.Y*pp-p.Y*qq)/d, a.Y + (p.X*qq-q.X*pp)/d}, true
-}
-
-// nearestSquare is the square of the least distance of an edge from the origin.
-func nearestSquare(p, q Point) float64 {
-	d := q.minus(p)
-	l := dot(d, d)
-	if l == 0 {
-		return dot(p, p)
-	}
-	f := min(1, max(0, -dot(p, d)/l))
-	p.X, p.Y = p.X+f*d.X, p.Y+f*d.Y
-	return dot(p, p)
+	pp, qq := space.Dot(p, p), space.Dot(q, q)
+	return space.Point{X: a.X + (q.Y*pp-p.Y*qq)/d, Y: a.Y + (p.X*qq-q.X*pp)/d}, true
 }
 
 // fit lays what is threaded, need wide across its curve and n long, into the
@@ -137,8 +129,8 @@ func (b *Body) alongRing(d Door) (Motion, bool) {
 		Depth: max(0, outer*math.Sin(min(sweep, math.Pi/2))-wall/2),
 		Side:  outer - inner*math.Cos(sweep),
 	}
-	m.poses = func() []Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
-	m.first = func() Turn {
+	m.poses = func() []space.Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
+	m.first = func() space.Turn {
 		from, _ := b.ringArc(r, lo, wall)
 		t, _ := b.ringTurn(from, tight, lo, angle, d.Width < d.Height)
 		return t

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"sync"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // knot is a place on the way of a section through a wall.
@@ -80,7 +82,7 @@ func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
 	fit := fits(need)
 	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle}
 	m.Depth, m.Side = t.room(way)
-	m.poses = func() []Pose { return t.poses(way, need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
+	m.poses = func() []space.Pose { return t.poses(way, need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
 	return m, true
 }
 
@@ -314,7 +316,7 @@ func (t *track) room(way []knot) (depth, side float64) {
 	b := t.b
 	for _, k := range way {
 		l := t.line(k.s, k.turn)
-		along := func(x, y float64) float64 { return dot(b.furthest(x, y).minus(l.at), Point{x, y}) }
+		along := func(x, y float64) float64 { return space.Dot(b.furthest(x, y).Minus(l.at), space.Point{X: x, Y: y}) }
 		f := l.forward
 		depth = max(depth, along(f.X, f.Y), along(-f.X, -f.Y))
 		if k.width() > 0 {
@@ -325,20 +327,20 @@ func (t *track) room(way []knot) (depth, side float64) {
 }
 
 // poses are those of a way: the line's plane is the wall's middle one.
-func (t *track) poses(way []knot, need, angle, a, h, wall float64) []Pose {
-	var out []Pose
+func (t *track) poses(way []knot, need, angle, a, h, wall float64) []space.Pose {
+	var out []space.Pose
 	b := t.b
 	long := need > 2*b.half+2*b.wrap
 	place := func(s, turn, middle float64) {
 		l := t.line(s, turn)
-		forward, across := Vec{Y: l.forward.X, Z: l.forward.Y}, Vec{Y: -l.forward.Y, Z: l.forward.X}
-		side := Vec{X: 1}
+		forward, across := space.Vec{Y: l.forward.X, Z: l.forward.Y}, space.Vec{Y: -l.forward.Y, Z: l.forward.X}
+		side := space.Vec{X: 1}
 		if long {
 			side = across
 		}
 		r := inOpening(forward, side, angle, a < h)
-		p := Vec{Y: l.at.X, Z: l.at.Y}.add(across.times(middle))
-		out = append(out, Pose{r, Vec{wall/2 - p.dot(r[0]), a/2 - p.dot(r[1]), h/2 - p.dot(r[2])}})
+		p := space.Vec{Y: l.at.X, Z: l.at.Y}.Add(across.Times(middle))
+		out = append(out, space.Pose{Turn: r, At: space.Vec{X: wall/2 - p.Dot(r[0]), Y: a/2 - p.Dot(r[1]), Z: h/2 - p.Dot(r[2])}})
 	}
 	middle := 0.0
 	for i := len(way) - 1; i > 0; i-- { // the middle of the first part within the wall

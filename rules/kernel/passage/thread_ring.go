@@ -1,18 +1,22 @@
 package passage
 
-import "math"
+import (
+	"math"
+
+	"dryfit/rules/kernel/passage/space"
+)
 
 // ringPoses are those of alongRing: the section turns about the ring's centre,
 // which stays in the middle plane of the wall.
-func (b *Body) ringPoses(r ring, need, margin, angle, a, h, wall float64) []Pose {
+func (b *Body) ringPoses(r ring, need, margin, angle, a, h, wall float64) []space.Pose {
 	from, to := b.ringArc(r, margin, wall)
 	n := int(math.Ceil((from - to) / turnStep))
 	middle := r.outer + b.wrap + margin - need/2
-	out := make([]Pose, 0, max(0, n+1))
+	out := make([]space.Pose, 0, max(0, n+1))
 	for i := range n + 1 {
 		t, radial := b.ringTurn(from+(to-from)*float64(i)/float64(n), need, margin, angle, a < h)
-		p := Vec{Y: r.centre.X, Z: r.centre.Y}.add(radial.times(middle))
-		out = append(out, Pose{t, Vec{wall/2 - p.dot(t[0]), a/2 - p.dot(t[1]), h/2 - p.dot(t[2])}})
+		p := space.Vec{Y: r.centre.X, Z: r.centre.Y}.Add(radial.Times(middle))
+		out = append(out, space.Pose{Turn: t, At: space.Vec{X: wall/2 - p.Dot(t[0]), Y: a/2 - p.Dot(t[1]), Z: h/2 - p.Dot(t[2])}})
 	}
 	return out
 }
@@ -25,10 +29,10 @@ func (b *Body) ringArc(r ring, margin, wall float64) (from, to float64) {
 }
 
 // ringTurn is the turn at one of these angles, with the ring's radius there.
-func (b *Body) ringTurn(at, need, margin, angle float64, upright bool) (t Turn, radial Vec) {
+func (b *Body) ringTurn(at, need, margin, angle float64, upright bool) (t space.Turn, radial space.Vec) {
 	s, c := math.Sincos(at)
-	radial, forward := Vec{Y: s, Z: c}, Vec{Y: c, Z: -s}
-	long := Vec{X: 1}
+	radial, forward := space.Vec{Y: s, Z: c}, space.Vec{Y: c, Z: -s}
+	long := space.Vec{X: 1}
 	if need > 2*(b.half+b.wrap+margin) {
 		long = radial
 	}

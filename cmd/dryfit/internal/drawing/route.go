@@ -13,6 +13,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/spec/quantity"
@@ -335,7 +336,7 @@ func (d *routeOf) sight(f *legFigure, s *wayin.Sight, v draft.View) {
 	}
 }
 
-func onPaper(v draft.View, points []passage.Point) (out []paper.Point) {
+func onPaper(v draft.View, points []space.Point) (out []paper.Point) {
 	for _, q := range points {
 		out = append(out, v.At(q.X, q.Y))
 	}

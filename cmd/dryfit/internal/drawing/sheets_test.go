@@ -12,6 +12,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/paper"
 	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 )
 
@@ -150,7 +151,7 @@ func innerCorner(p carrying.Pose) float64 {
 // clearance is the least distance of the panel from what is around it, but
 // for an inner corner.
 func clearance(p carrying.Pose) float64 {
-	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	low, high := space.Point{X: math.Inf(1), Y: math.Inf(1)}, space.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, q := range p.Panel {
 		low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
 	}

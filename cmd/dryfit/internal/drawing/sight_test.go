@@ -14,6 +14,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/wayin"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
@@ -197,7 +198,7 @@ func TestMarksOfTheRouteLieOnTheSheet(t *testing.T) {
 // The wrap around a square lies so far outside on every side, whichever way
 // round the square runs.
 func TestTheWrapIsOutside(t *testing.T) {
-	square := []passage.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
+	square := []space.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
 	for range 2 {
 		for _, q := range wayin.Grown(square, 0.1) {
 			assert.InDelta(t, 0.6, max(math.Abs(q.X-0.5), math.Abs(q.Y-0.5)), 1e-12)

@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
@@ -147,9 +148,9 @@ func all(c *layout.Ceiling, route []layout.Leg, search Search) []Way {
 }
 
 func newPanel(c *layout.Ceiling) *panel {
-	var section []passage.Point
+	var section []space.Point
 	for _, q := range c.Panel.Outline.Get() {
-		section = append(section, passage.Point{X: q.Y, Y: q.Z})
+		section = append(section, space.Point{X: q.Y, Y: q.Z})
 	}
 	// What the outline's chords cut off the curve counts as wrap.
 	step := c.Panel.Arc.Get() / layout.BandSteps
@@ -201,7 +202,7 @@ func (p *panel) bare(w walls) bool {
 
 // mostTilt is how far the panel's length and its chord come off level on the
 // way, in rad.
-func mostTilt(poses []passage.Pose) (length, chord float64) {
+func mostTilt(poses []space.Pose) (length, chord float64) {
 	for _, q := range poses {
 		l, c := q.Turn.Tilt()
 		length, chord = max(length, l), max(chord, c)

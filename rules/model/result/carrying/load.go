@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 )
 
@@ -35,24 +36,24 @@ func (p *panel) load(c *layout.Ceiling, way *Way, inside layout.Box) {
 // stowage is a load: so many panels of one way round along the vehicle, across it
 // and over each other, each so far from the next.
 type stowage struct {
-	turn                passage.Turn
+	turn                space.Turn
 	along, across, over int
-	pitch               passage.Vec
+	pitch               space.Vec
 	high                float64 // of the lowest panel's middle
 }
 
 func (s stowage) count() int { return s.along * s.across * s.over }
 
 // places are those of the first panels, from the front end and the floor.
-func (s stowage) places(length float64, most int) (out []passage.Pose) {
+func (s stowage) places(length float64, most int) (out []space.Pose) {
 	for i := range s.along {
 		for j := range s.across {
 			for k := range s.over {
 				if len(out) == most {
 					return out
 				}
-				at := passage.Vec{X: length - (float64(i)+0.5)*s.pitch.X, Y: (float64(j) + 0.5) * s.pitch.Y, Z: s.high + float64(k)*s.pitch.Z}
-				out = append(out, passage.Pose{Turn: s.turn, At: at})
+				at := space.Vec{X: length - (float64(i)+0.5)*s.pitch.X, Y: (float64(j) + 0.5) * s.pitch.Y, Z: s.high + float64(k)*s.pitch.Z}
+				out = append(out, space.Pose{Turn: s.turn, At: at})
 			}
 		}
 	}
@@ -72,8 +73,8 @@ func (b boxed) nested(inside layout.Box) (out []stowage) {
 	w, h, n := b.wide, b.high, b.long
 	length, width, room := inside.Length.Get(), inside.Width.Get(), height(inside.Height)
 	for _, way := range []stowage{
-		{turn: passage.Turn{{Y: 1}, {X: -1}, {Z: 1}}, pitch: passage.Vec{X: w, Y: n}},
-		{turn: passage.Turn{{X: 1}, {Y: 1}, {Z: 1}}, pitch: passage.Vec{X: n, Y: w}},
+		{turn: space.Turn{{Y: 1}, {X: -1}, {Z: 1}}, pitch: space.Vec{X: w, Y: n}},
+		{turn: space.Turn{{X: 1}, {Y: 1}, {Z: 1}}, pitch: space.Vec{X: n, Y: w}},
 	} {
 		if way.pitch.Y <= width && h <= room && !math.IsInf(room, 1) {
 			way.pitch.Z, way.high = b.pitch(h), h/2
@@ -105,7 +106,7 @@ func (b boxed) leaning(inside layout.Box) stowage {
 		return stowage{}
 	}
 	return stowage{
-		turn: passage.Turn{{Y: 1}, {Z: 1}, {X: 1}}, along: 1, across: int(inside.Width.Get() / b.high), over: 1,
-		pitch: passage.Vec{X: b.wide, Y: b.high}, high: b.long / 2,
+		turn: space.Turn{{Y: 1}, {Z: 1}, {X: 1}}, along: 1, across: int(inside.Width.Get() / b.high), over: 1,
+		pitch: space.Vec{X: b.wide, Y: b.high}, high: b.long / 2,
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // Plane is what a pose is seen in.
@@ -22,12 +23,12 @@ const (
 type Pose struct {
 	Plane  Plane
 	A, B   float64
-	Panel  []passage.Point // its outline, without the wrap
-	Inside float64         // what the wrap takes on every side of it
+	Panel  []space.Point // its outline, without the wrap
+	Inside float64       // what the wrap takes on every side of it
 
 	// The same pose from above, from the side and square on: a door's wall is
 	// 0 ≤ x ≤ its thickness, z is up.
-	Plan, Side, Square []passage.Point
+	Plan, Side, Square []space.Point
 }
 
 // Pose is that of the leg's motion; there is none of a leg without one, and none
@@ -42,14 +43,14 @@ func (w Way) Pose() (Pose, bool) {
 
 // view is how a leg is seen: the plane, by the motion, and how tight a pose is
 // in it, the least the tightest.
-type view func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64)
+type view func(passage.Motion) (Pose, [2]int, func(space.Pose, []space.Point) float64)
 
 // tightest is the tightest station of a motion.
 func (p *panel) tightest(w walls, m passage.Motion) Pose {
 	pose, axes, room := w.view(m)
 	least := math.Inf(1)
 	found := false
-	var at passage.Pose
+	var at space.Pose
 	for _, q := range m.Poses() {
 		outline := p.outline(q, axes)
 		if r := room(q, outline); !found || r < least {
@@ -73,7 +74,7 @@ func (p *panel) tightest(w walls, m passage.Motion) Pose {
 // seen in a corner from below: a stair that turns to the other side, with the panel's
 // mirror image, is then drawn.
 func (p *Pose) upright(high float64) {
-	for _, outline := range [2][]passage.Point{p.Side, p.Square} {
+	for _, outline := range [2][]space.Point{p.Side, p.Square} {
 		for i := range outline {
 			outline[i].Y = high - outline[i].Y
 		}
@@ -88,14 +89,14 @@ var (
 )
 
 // seen adds what a pose looks like from all three sides.
-func (p *panel) seen(pose Pose, at passage.Pose) Pose {
+func (p *panel) seen(pose Pose, at space.Pose) Pose {
 	pose.Inside = p.wrap
 	pose.Plan, pose.Side, pose.Square = p.outline(at, plan), p.outline(at, side), p.outline(at, square)
 	return pose
 }
 
 // toMiddle is how far the middle of an outline lies before x = 0.
-func toMiddle(outline []passage.Point) float64 {
+func toMiddle(outline []space.Point) float64 {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, q := range outline {
 		low, high = min(low, q.X), max(high, q.X)
@@ -114,17 +115,17 @@ func (w Way) Stowed() []Pose {
 // outline is the panel's in a plane of two of the world's axes: its section, if
 // it is seen along its length, or else all that it covers, without what is
 // hollow.
-func (p *panel) outline(q passage.Pose, axes [2]int) []passage.Point {
+func (p *panel) outline(q space.Pose, axes [2]int) []space.Point {
 	at := [3]float64{q.At.X, q.At.Y, q.At.Z}
-	see := func(x float64, s passage.Point) passage.Point {
+	see := func(x float64, s space.Point) space.Point {
 		along := func(i int) float64 {
 			e := q.Turn[i]
 			return at[i] + x*e.X + s.X*e.Y + s.Y*e.Z
 		}
-		return passage.Point{X: along(axes[0]), Y: along(axes[1])}
+		return space.Point{X: along(axes[0]), Y: along(axes[1])}
 	}
 	half := p.body.Length() / 2
-	var ends []passage.Point
+	var ends []space.Point
 	for _, x := range []float64{-half, half} {
 		for _, s := range p.body.Section() {
 			ends = append(ends, see(x, s))
@@ -133,7 +134,7 @@ func (p *panel) outline(q passage.Pose, axes [2]int) []passage.Point {
 	if seen := 3 - axes[0] - axes[1]; math.Abs(q.Turn[seen].X) > 1-1e-9 {
 		return ends[:len(ends)/2]
 	}
-	return corners(passage.Hull(ends))
+	return corners(space.Hull(ends))
 }
 
 // straight is how far a point may lie off the line of its neighbours, in m, and be
@@ -142,7 +143,7 @@ func (p *panel) outline(q passage.Pose, axes [2]int) []passage.Point {
 const straight = 1e-7
 
 // corners are a hull without the points in its straight sides.
-func corners(hull []passage.Point) (out []passage.Point) {
+func corners(hull []space.Point) (out []space.Point) {
 	n := len(hull)
 	for i, q := range hull {
 		before, after := hull[(i+n-1)%n], hull[(i+1)%n]
@@ -159,8 +160,8 @@ func corners(hull []passage.Point) (out []passage.Point) {
 
 // throughWall sees what is threaded across the wall, and all else square on.
 func throughWall(width, high, thick float64) view {
-	return func(m passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
-		middle := func(q passage.Pose, _ []passage.Point) float64 { return math.Abs(q.At.X - thick/2) }
+	return func(m passage.Motion) (Pose, [2]int, func(space.Pose, []space.Point) float64) {
+		middle := func(q space.Pose, _ []space.Point) float64 { return math.Abs(q.At.X - thick/2) }
 		if poses := m.Poses(); m.Way == passage.Threaded3 && len(poses) > 0 {
 			if math.Abs(poses[0].Turn[2].X) > math.Sqrt2/2 {
 				return Pose{Plane: Wall, A: width, B: thick}, plan, middle
@@ -173,9 +174,9 @@ func throughWall(width, high, thick float64) view {
 
 // aroundCorner is a plan; a pose is as tight as it is near to the inner corner.
 func aroundCorner(width, onward float64) view {
-	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
-		return Pose{Plane: Corner, A: width, B: onward}, [2]int{0, 1}, func(_ passage.Pose, outline []passage.Point) float64 {
-			least, left, low := fromOutline(passage.Point{X: width, Y: onward}, outline), math.Inf(1), math.Inf(1)
+	return func(passage.Motion) (Pose, [2]int, func(space.Pose, []space.Point) float64) {
+		return Pose{Plane: Corner, A: width, B: onward}, [2]int{0, 1}, func(_ space.Pose, outline []space.Point) float64 {
+			least, left, low := fromOutline(space.Point{X: width, Y: onward}, outline), math.Inf(1), math.Inf(1)
 			for _, q := range outline {
 				left, low = min(left, q.X), min(low, q.Y)
 			}
@@ -188,7 +189,7 @@ func aroundCorner(width, onward float64) view {
 }
 
 // fromOutline is how far a place is from an outline, below nothing within it.
-func fromOutline(at passage.Point, outline []passage.Point) float64 {
+func fromOutline(at space.Point, outline []space.Point) float64 {
 	least, inside := math.Inf(1), false
 	last := outline[len(outline)-1]
 	for _, q := range outline {
@@ -211,7 +212,7 @@ func fromOutline(at passage.Point, outline []passage.Point) float64 {
 
 // onFloor is the floor of a car with the panel at rest.
 func onFloor(length, width float64) view {
-	return func(passage.Motion) (Pose, [2]int, func(passage.Pose, []passage.Point) float64) {
-		return Pose{Plane: Floor, A: length, B: width}, [2]int{0, 1}, func(q passage.Pose, _ []passage.Point) float64 { return -q.At.X }
+	return func(passage.Motion) (Pose, [2]int, func(space.Pose, []space.Point) float64) {
+		return Pose{Plane: Floor, A: length, B: width}, [2]int{0, 1}, func(q space.Pose, _ []space.Point) float64 { return -q.At.X }
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
 	"dryfit/spec"
@@ -25,7 +26,7 @@ func TestAFailingCornerIsDrawnWhereItFails(t *testing.T) {
 			pose, ok := l.Way.Get().Pose()
 			require.True(t, ok)
 			seen++
-			assert.Less(t, toEdges(passage.Point{X: pose.A, Y: pose.B}, pose.Panel), pose.Inside, width)
+			assert.Less(t, toEdges(space.Point{X: pose.A, Y: pose.B}, pose.Panel), pose.Inside, width)
 		}
 	}
 	assert.NotZero(t, seen)
@@ -33,11 +34,11 @@ func TestAFailingCornerIsDrawnWhereItFails(t *testing.T) {
 
 // toEdges is how far a place is from a closed outline, 0 within it: the sum of the
 // angles under which its edges are seen is a whole turn there.
-func toEdges(at passage.Point, outline []passage.Point) float64 {
+func toEdges(at space.Point, outline []space.Point) float64 {
 	least, around := math.Inf(1), 0.0
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
-		p, q = passage.Point{X: p.X - at.X, Y: p.Y - at.Y}, passage.Point{X: q.X - at.X, Y: q.Y - at.Y}
+		p, q = space.Point{X: p.X - at.X, Y: p.Y - at.Y}, space.Point{X: q.X - at.X, Y: q.Y - at.Y}
 		around += math.Atan2(p.X*q.Y-p.Y*q.X, p.X*q.X+p.Y*q.Y)
 		for f := 0.0; f <= 1; f += 0.001 {
 			least = min(least, math.Hypot(p.X+f*(q.X-p.X), p.Y+f*(q.Y-p.Y)))
@@ -76,11 +77,11 @@ func TestLoadsLieWithinTheVehicle(t *testing.T) {
 }
 
 // span is the box of an outline.
-func span(outline []passage.Point) (low, high passage.Point) {
+func span(outline []space.Point) (low, high space.Point) {
 	low, high = outline[0], outline[0]
 	for _, q := range outline {
-		low = passage.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}
-		high = passage.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+		low = space.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}
+		high = space.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 	}
 	return low, high
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 	"dryfit/spec"
 )
@@ -88,16 +89,16 @@ func BoxIn(c *layout.Ceiling, wide, high float64) Box {
 
 // tightestInRoom holds the diagonal of the panel's box across the room, and upright.
 func tightestInRoom(p *panel) (flat, tipped Pose) {
-	low, high := passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	low, high := space.Point{X: math.Inf(1), Y: math.Inf(1)}, space.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, q := range p.body.Section() {
-		low, high = passage.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, passage.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+		low, high = space.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, space.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 	}
 	long, wide, rise := p.body.Length(), high.X-low.X, high.Y-low.Y
 	s, c := math.Sincos(math.Atan2(long, wide))
-	level := passage.Turn{{X: c, Y: -s}, {X: s, Y: c}, {Z: 1}}
-	flat = p.seen(Pose{Plane: Floor}, passage.Pose{Turn: level, At: passage.Vec{X: c*long/2 + s*wide/2, Y: s*long/2 + c*wide/2, Z: rise / 2}})
+	level := space.Turn{{X: c, Y: -s}, {X: s, Y: c}, {Z: 1}}
+	flat = p.seen(Pose{Plane: Floor}, space.Pose{Turn: level, At: space.Vec{X: c*long/2 + s*wide/2, Y: s*long/2 + c*wide/2, Z: rise / 2}})
 	s, c = math.Sincos(math.Atan2(long, rise))
-	down := passage.Turn{{X: c, Z: -s}, {Y: 1}, {X: s, Z: c}}
-	tipped = p.seen(Pose{Plane: Floor}, passage.Pose{Turn: down, At: passage.Vec{X: c*long/2 + s*rise/2, Y: wide / 2, Z: s*long/2 + c*rise/2}})
+	down := space.Turn{{X: c, Z: -s}, {Y: 1}, {X: s, Z: c}}
+	tipped = p.seen(Pose{Plane: Floor}, space.Pose{Turn: down, At: space.Vec{X: c*long/2 + s*rise/2, Y: wide / 2, Z: s*long/2 + c*rise/2}})
 	return flat, tipped
 }

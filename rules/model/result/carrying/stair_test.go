@@ -11,6 +11,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 	"dryfit/spec/record"
 )
@@ -85,7 +86,7 @@ func randomStair(r *rand.Rand) layout.Leg {
 // on of 60 mm does not take it, however wide the landing is. The length of the ladder is
 // from memory.
 func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
-	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
 		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"), Between: stated(walled),
@@ -101,7 +102,7 @@ func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
 // A flight of 60 mm takes no panel that is 100 mm thick with its wrap, and the landing
 // takes it neither: that needs no key of the landing.
 func TestAFlightAloneRulesOut(t *testing.T) {
-	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
 		Width: stated(0.06), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(40),
@@ -143,14 +144,14 @@ func stairPanel(t *testing.T, r *rand.Rand) *panel {
 	part := c.Between(0, end)
 	back, err := part.Offset(draw(0.045, 0.12))
 	require.NoError(t, err)
-	var outline []passage.Point
+	var outline []space.Point
 	for _, q := range part.Polyline(layout.BandSteps) {
-		outline = append(outline, passage.Point{X: q.Y, Y: q.Z})
+		outline = append(outline, space.Point{X: q.Y, Y: q.Z})
 	}
 	outer := back.Polyline(layout.BandSteps)
 	for i := range outer {
 		q := outer[len(outer)-1-i]
-		outline = append(outline, passage.Point{X: q.Y, Y: q.Z})
+		outline = append(outline, space.Point{X: q.Y, Y: q.Z})
 	}
 	wrap := draw(0.015, 0.03)
 	return &panel{wrap: wrap, brief: true, body: passage.NewBody(outline, draw(0.5, 1.6), wrap)}
@@ -160,7 +161,7 @@ func stairPanel(t *testing.T, r *rand.Rand) *panel {
 // corners: 2400 + 2 · 20 = 2440 mm. On one that is 1 mm less it is left open. Without the
 // number of steps it is not followed as one.
 func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
-	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
 		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: record.Stated(nil, 0, "", 0, false), Turn: stated(halfTurn), Between: stated("open"),
@@ -175,7 +176,7 @@ func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
 // A flat panel of 2400 by 60 by 800 mm in a wrap of 20 mm passes no door that is less
 // wide than it is thick, 100 mm with its wrap, however high the door is.
 func TestTheSizeThatIsImpossible(t *testing.T) {
-	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, body: passage.NewBody(section, 0.8, 0.02)}
 	w := doorWalls(layout.Leg{Width: stated(0.05), Height: stated(9.0), Wall: stated(0.1)})
 	assert.InDelta(t, 0.1, p.impossible(w, 0, passage.Decision{Outcome: passage.Cannot}, 1), 1e-4)
@@ -185,7 +186,7 @@ func TestTheSizeThatIsImpossible(t *testing.T) {
 // The panel passes a stair that a cover rules out as one motion, once all its sizes have
 // grown by what the way says. With 50mm it does not pass yet.
 func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
-	section := []passage.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
+	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, body: passage.NewBody(section, 0.8, 0.02)}
 	stair := func(more float64) Way {
 		l := layout.Leg{

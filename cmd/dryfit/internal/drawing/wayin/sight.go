@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 )
 
@@ -20,19 +21,19 @@ const (
 // panel, and the least gap between its wrap and a wall. Lengths are in m.
 type Sight struct {
 	Title     string
-	Panel     []passage.Point
-	Load      [][]passage.Point // the rest of a vehicle's load
+	Panel     []space.Point
+	Load      [][]space.Point // the rest of a vehicle's load
 	Wrap      float64
-	Solid     [][4]float64      // walls, each from a corner to the opposite one
-	Lines     [][]passage.Point // faces of walls
-	Low, High passage.Point     // what is shown
+	Solid     [][4]float64    // walls, each from a corner to the opposite one
+	Lines     [][]space.Point // faces of walls
+	Low, High space.Point     // what is shown
 	Gap       Gap
 }
 
 // Gap is between a point of the wrap and the wall that it is nearest to; less
 // than nothing where the wrap is in the wall.
 type Gap struct {
-	From, To passage.Point
+	From, To space.Point
 	Size     float64
 }
 
@@ -45,25 +46,25 @@ func within(size, otherwise float64) float64 {
 }
 
 // newSight shows a panel and nothing yet around it.
-func newSight(title string, panel []passage.Point, wrap float64, load ...[]passage.Point) *Sight {
+func newSight(title string, panel []space.Point, wrap float64, load ...[]space.Point) *Sight {
 	s := &Sight{Title: title, Panel: panel, Wrap: wrap, Load: load, Gap: Gap{Size: math.Inf(1)}}
-	s.Low, s.High = passage.Point{X: math.Inf(1), Y: math.Inf(1)}, passage.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	s.Low, s.High = space.Point{X: math.Inf(1), Y: math.Inf(1)}, space.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, q := range panel {
 		s.show(q)
 	}
-	s.Low = passage.Point{X: s.Low.X - wrap, Y: s.Low.Y - wrap}
-	s.High = passage.Point{X: s.High.X + wrap, Y: s.High.Y + wrap}
+	s.Low = space.Point{X: s.Low.X - wrap, Y: s.Low.Y - wrap}
+	s.High = space.Point{X: s.High.X + wrap, Y: s.High.Y + wrap}
 	return s
 }
 
 // show makes the sight reach a point.
-func (s *Sight) show(q passage.Point) {
+func (s *Sight) show(q space.Point) {
 	s.Low.X, s.Low.Y, s.High.X, s.High.Y = min(s.Low.X, q.X), min(s.Low.Y, q.Y), max(s.High.X, q.X), max(s.High.Y, q.Y)
 }
 
 // grow makes the sight reach on past all that is there.
 func (s *Sight) grow(by float64) {
-	s.Low, s.High = passage.Point{X: s.Low.X - by, Y: s.Low.Y - by}, passage.Point{X: s.High.X + by, Y: s.High.Y + by}
+	s.Low, s.High = space.Point{X: s.Low.X - by, Y: s.Low.Y - by}, space.Point{X: s.High.X + by, Y: s.High.Y + by}
 }
 
 // nearer keeps the less of two gaps.
@@ -76,7 +77,7 @@ func (s *Sight) nearer(g Gap) {
 // side measures to a straight wall across an axis (0 is x) at a place, the free
 // side of which is up or down the axis; of the panel's points only those that
 // count.
-func (s *Sight) side(axis int, place float64, up bool, counts func(passage.Point) bool) {
+func (s *Sight) side(axis int, place float64, up bool, counts func(space.Point) bool) {
 	if math.IsInf(place, 0) {
 		return
 	}
@@ -92,7 +93,7 @@ func (s *Sight) side(axis int, place float64, up bool, counts func(passage.Point
 		}
 		from, to := at, at
 		from[axis], to[axis] = at[axis]-sign*s.Wrap, place
-		s.nearer(Gap{passage.Point{X: from[0], Y: from[1]}, passage.Point{X: to[0], Y: to[1]}, away - s.Wrap})
+		s.nearer(Gap{space.Point{X: from[0], Y: from[1]}, space.Point{X: to[0], Y: to[1]}, away - s.Wrap})
 	}
 }
 
@@ -106,9 +107,9 @@ func (s *Sight) around(wide, high float64) {
 
 // corner measures to a corner that stands in from above and from the right; less
 // than nothing where the panel lies over it.
-func (s *Sight) corner(c passage.Point) {
+func (s *Sight) corner(c space.Point) {
 	over := contains(s.Panel, c)
-	nearest, least := passage.Point{}, math.Inf(1)
+	nearest, least := space.Point{}, math.Inf(1)
 	for i, a := range s.Panel {
 		b := s.Panel[(i+1)%len(s.Panel)]
 		dx, dy := b.X-a.X, b.Y-a.Y
@@ -116,7 +117,7 @@ func (s *Sight) corner(c passage.Point) {
 		if l := dx*dx + dy*dy; l > 0 {
 			t = min(1, max(0, ((c.X-a.X)*dx+(c.Y-a.Y)*dy)/l))
 		}
-		q := passage.Point{X: a.X + t*dx, Y: a.Y + t*dy}
+		q := space.Point{X: a.X + t*dx, Y: a.Y + t*dy}
 		free := over || c.X > q.X && c.Y > q.Y
 		if d := math.Hypot(c.X-q.X, c.Y-q.Y); free && d < least {
 			nearest, least = q, d
@@ -129,12 +130,12 @@ func (s *Sight) corner(c passage.Point) {
 	if over {
 		least, off = -least, -off
 	}
-	s.nearer(Gap{passage.Point{X: nearest.X + off*(c.X-nearest.X), Y: nearest.Y + off*(c.Y-nearest.Y)}, c, least - s.Wrap})
+	s.nearer(Gap{space.Point{X: nearest.X + off*(c.X-nearest.X), Y: nearest.Y + off*(c.Y-nearest.Y)}, c, least - s.Wrap})
 }
 
 // contains reports whether a point lies in an outline: a ray from it crosses that
 // an odd number of times.
-func contains(outline []passage.Point, p passage.Point) (inside bool) {
+func contains(outline []space.Point, p space.Point) (inside bool) {
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
@@ -205,24 +206,24 @@ func wallSection(p carrying.Pose, high, thick float64) *Sight {
 // between measures to both sides of an opening in a wall, where the panel is in
 // it, and shows what stands beside.
 func (s *Sight) between(wide, thick float64) {
-	inside := func(q passage.Point) bool { return q.X >= -onWall && q.X <= thick+onWall }
+	inside := func(q space.Point) bool { return q.X >= -onWall && q.X <= thick+onWall }
 	whole := s.Panel
 	s.Panel = cutAt(cutAt(whole, 0), thick)
 	s.side(1, 0, true, inside)
 	s.side(1, wide, false, inside)
 	s.Panel = whole
-	s.show(passage.Point{X: 0, Y: 0})
-	s.show(passage.Point{X: thick, Y: wide})
+	s.show(space.Point{X: 0, Y: 0})
+	s.show(space.Point{X: thick, Y: wide})
 	s.grow(wallShown)
 }
 
 // cutAt adds the points in which an outline crosses a line across x.
-func cutAt(outline []passage.Point, x float64) (out []passage.Point) {
+func cutAt(outline []space.Point, x float64) (out []space.Point) {
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		out = append(out, a)
 		if (a.X < x) != (b.X < x) {
-			out = append(out, passage.Point{X: x, Y: a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)})
+			out = append(out, space.Point{X: x, Y: a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)})
 		}
 	}
 	return out
@@ -230,15 +231,15 @@ func cutAt(outline []passage.Point, x float64) (out []passage.Point) {
 
 // floor draws a line under the sight.
 func (s *Sight) floor() {
-	s.Lines = append(s.Lines, []passage.Point{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}})
+	s.Lines = append(s.Lines, []space.Point{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}})
 }
 
 // openingSection is an opening, a corridor or a flight seen square on.
 func openingSection(p carrying.Pose) *Sight {
 	s := newSight("section", p.Square, p.Inside)
 	s.around(p.A, p.B)
-	s.show(passage.Point{})
-	s.show(passage.Point{X: p.A, Y: within(p.B, s.High.Y)})
+	s.show(space.Point{})
+	s.show(space.Point{X: p.A, Y: within(p.B, s.High.Y)})
 	s.grow(wallShown)
 	b := within(p.B, s.High.Y)
 	s.Solid = [][4]float64{{s.Low.X, s.Low.Y, s.High.X, 0}, {s.Low.X, 0, 0, s.High.Y}, {p.A, 0, s.High.X, s.High.Y}}
@@ -253,9 +254,9 @@ func tubePlan(p carrying.Pose) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.side(1, 0, true, nil)
 	s.side(1, p.A, false, nil)
-	s.show(passage.Point{X: s.Low.X - reachShown, Y: 0})
-	s.show(passage.Point{X: s.High.X + reachShown, Y: p.A})
-	s.Lines = [][]passage.Point{{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}}, {{X: s.Low.X, Y: p.A}, {X: s.High.X, Y: p.A}}}
+	s.show(space.Point{X: s.Low.X - reachShown, Y: 0})
+	s.show(space.Point{X: s.High.X + reachShown, Y: p.A})
+	s.Lines = [][]space.Point{{{X: s.Low.X, Y: 0}, {X: s.High.X, Y: 0}}, {{X: s.Low.X, Y: p.A}, {X: s.High.X, Y: p.A}}}
 	return s
 }
 
@@ -265,12 +266,12 @@ func cornerPlan(p carrying.Pose, passes bool) *Sight {
 	s := newSight("plan", p.Plan, p.Inside)
 	s.side(0, 0, true, nil)
 	s.side(1, 0, true, nil)
-	if inner := (passage.Point{X: p.A, Y: p.B}); !passes || !contains(p.Plan, inner) {
+	if inner := (space.Point{X: p.A, Y: p.B}); !passes || !contains(p.Plan, inner) {
 		s.corner(inner)
 	}
-	s.show(passage.Point{})
-	s.show(passage.Point{X: p.A + reachShown, Y: p.B + reachShown})
-	s.Lines = [][]passage.Point{
+	s.show(space.Point{})
+	s.show(space.Point{X: p.A + reachShown, Y: p.B + reachShown})
+	s.Lines = [][]space.Point{
 		{{X: 0, Y: s.High.Y}, {}, {X: s.High.X, Y: 0}},
 		{{X: p.A, Y: s.High.Y}, {X: p.A, Y: p.B}, {X: s.High.X, Y: p.B}},
 	}
@@ -283,11 +284,11 @@ func cornerSection(p carrying.Pose, high float64) *Sight {
 	s.side(0, 0, true, nil)
 	s.side(1, 0, true, nil)
 	s.side(1, high, false, nil)
-	s.show(passage.Point{})
-	s.show(passage.Point{X: s.High.X + reachShown, Y: within(high, s.High.Y)})
-	s.Lines = [][]passage.Point{{{X: s.High.X, Y: 0}, {}, {X: 0, Y: within(high, s.High.Y)}}}
+	s.show(space.Point{})
+	s.show(space.Point{X: s.High.X + reachShown, Y: within(high, s.High.Y)})
+	s.Lines = [][]space.Point{{{X: s.High.X, Y: 0}, {}, {X: 0, Y: within(high, s.High.Y)}}}
 	if !math.IsInf(high, 1) {
-		s.Lines = append(s.Lines, []passage.Point{{X: 0, Y: high}, {X: s.High.X, Y: high}})
+		s.Lines = append(s.Lines, []space.Point{{X: 0, Y: high}, {X: s.High.X, Y: high}})
 	}
 	return s
 }
@@ -335,21 +336,21 @@ func carSights(l carrying.Leg, p carrying.Pose) []*Sight {
 // square to it.
 func (s *Sight) door(from, to float64) {
 	for _, q := range s.Panel {
-		s.nearer(Gap{passage.Point{Y: q.Y - s.Wrap}, passage.Point{Y: from}, q.Y - from - s.Wrap})
+		s.nearer(Gap{space.Point{Y: q.Y - s.Wrap}, space.Point{Y: from}, q.Y - from - s.Wrap})
 		if !math.IsInf(to, 1) {
-			s.nearer(Gap{passage.Point{Y: q.Y + s.Wrap}, passage.Point{Y: to}, to - q.Y - s.Wrap})
+			s.nearer(Gap{space.Point{Y: q.Y + s.Wrap}, space.Point{Y: to}, to - q.Y - s.Wrap})
 		}
 	}
 }
 
 // car is the inside, with the door in its left end.
 func (s *Sight) car(long, high, door, top float64) {
-	s.show(passage.Point{})
+	s.show(space.Point{})
 	end := within(high, s.High.Y)
-	s.show(passage.Point{X: long, Y: end})
-	s.Lines = [][]passage.Point{{{X: 0, Y: max(0, door)}, {}, {X: long, Y: 0}, {X: long, Y: end}}}
+	s.show(space.Point{X: long, Y: end})
+	s.Lines = [][]space.Point{{{X: 0, Y: max(0, door)}, {}, {X: long, Y: 0}, {X: long, Y: end}}}
 	if !math.IsInf(high, 1) {
-		s.Lines[0] = append(s.Lines[0], passage.Point{X: 0, Y: end}, passage.Point{X: 0, Y: min(end, top)})
+		s.Lines[0] = append(s.Lines[0], space.Point{X: 0, Y: end}, space.Point{X: 0, Y: min(end, top)})
 	}
 }
 
@@ -357,8 +358,8 @@ func (s *Sight) car(long, high, door, top float64) {
 const roomShown = 1.5
 
 // Grown is an outline with a wrap around it, mitred at its corners.
-func Grown(outline []passage.Point, by float64) (out []passage.Point) {
-	var kept []passage.Point
+func Grown(outline []space.Point, by float64) (out []space.Point) {
+	var kept []space.Point
 	area := 0.0
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
@@ -370,7 +371,7 @@ func Grown(outline []passage.Point, by float64) (out []passage.Point) {
 	if area < 0 {
 		by = -by
 	}
-	normal := func(a, b passage.Point) (x, y float64) {
+	normal := func(a, b space.Point) (x, y float64) {
 		l := math.Hypot(b.X-a.X, b.Y-a.Y)
 		return (b.Y - a.Y) / l, (a.X - b.X) / l
 	}
@@ -378,7 +379,7 @@ func Grown(outline []passage.Point, by float64) (out []passage.Point) {
 		ax, ay := normal(kept[(i+len(kept)-1)%len(kept)], q)
 		bx, by2 := normal(q, kept[(i+1)%len(kept)])
 		k := by / max(0.3, 1+ax*bx+ay*by2)
-		out = append(out, passage.Point{X: q.X + k*(ax+bx), Y: q.Y + k*(ay+by2)})
+		out = append(out, space.Point{X: q.X + k*(ax+bx), Y: q.Y + k*(ay+by2)})
 	}
 	return out
 }

@@ -1,7 +1,7 @@
 package wayin
 
 import (
-	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 )
 
@@ -10,12 +10,12 @@ import (
 func TurnedFlat(p carrying.Pose, across, on, high float64) []*Sight {
 	plan := newSight("plan", p.Plan, 0)
 	plan.side(1, across, false, nil)
-	plan.show(passage.Point{X: min(on, plan.High.X+roomShown), Y: across})
-	walls := []passage.Point{{X: plan.High.X}, {}, {Y: across}, {X: plan.High.X, Y: across}}
+	plan.show(space.Point{X: min(on, plan.High.X+roomShown), Y: across})
+	walls := []space.Point{{X: plan.High.X}, {}, {Y: across}, {X: plan.High.X, Y: across}}
 	if plan.High.X == on {
 		walls = append(walls, walls[0])
 	}
-	plan.Lines = [][]passage.Point{walls}
+	plan.Lines = [][]space.Point{walls}
 	section := newSight("section", p.Side, 0)
 	section.upTo(high)
 	return padded(p, plan, section)
@@ -26,9 +26,9 @@ func TippedDown(p carrying.Pose, wide, high float64) []*Sight {
 	plan := newSight("plan", p.Plan, 0)
 	plan.side(1, wide, false, nil)
 	plan.Low.X, plan.High.X = plan.Low.X-reachShown, plan.High.X+reachShown
-	plan.show(passage.Point{X: plan.Low.X, Y: wide})
+	plan.show(space.Point{X: plan.Low.X, Y: wide})
 	for _, y := range []float64{0, wide} {
-		plan.Lines = append(plan.Lines, []passage.Point{{X: plan.Low.X, Y: y}, {X: plan.High.X, Y: y}})
+		plan.Lines = append(plan.Lines, []space.Point{{X: plan.Low.X, Y: y}, {X: plan.High.X, Y: y}})
 	}
 	section := newSight("section", p.Side, 0)
 	section.side(1, high, false, nil)
@@ -39,9 +39,9 @@ func TippedDown(p carrying.Pose, wide, high float64) []*Sight {
 // upTo draws the floor and the height of the springing.
 func (s *Sight) upTo(high float64) {
 	s.Low.X, s.High.X = s.Low.X-reachShown, s.High.X+reachShown
-	s.show(passage.Point{X: s.Low.X, Y: high})
+	s.show(space.Point{X: s.Low.X, Y: high})
 	for _, y := range []float64{0, high} {
-		s.Lines = append(s.Lines, []passage.Point{{X: s.Low.X, Y: y}, {X: s.High.X, Y: y}})
+		s.Lines = append(s.Lines, []space.Point{{X: s.Low.X, Y: y}, {X: s.High.X, Y: y}})
 	}
 }
 
@@ -50,8 +50,8 @@ func padded(p carrying.Pose, all ...*Sight) []*Sight {
 	for _, s := range all {
 		s.Wrap = p.Inside
 		for _, q := range s.Panel {
-			s.show(passage.Point{X: q.X - s.Wrap, Y: q.Y - s.Wrap})
-			s.show(passage.Point{X: q.X + s.Wrap, Y: q.Y + s.Wrap})
+			s.show(space.Point{X: q.X - s.Wrap, Y: q.Y - s.Wrap})
+			s.show(space.Point{X: q.X + s.Wrap, Y: q.Y + s.Wrap})
 		}
 	}
 	return all

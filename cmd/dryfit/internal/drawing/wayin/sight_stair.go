@@ -1,7 +1,7 @@
 package wayin
 
 import (
-	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/result/carrying"
 )
 
@@ -12,18 +12,18 @@ func stairSection(l carrying.Leg, p carrying.Pose) *Sight {
 	s := newSight("section", p.Side, p.Inside)
 	s.side(0, 0, true, nil)
 	across, high := l.Landing.Width.Get(), l.Headroom.Get()
-	s.show(passage.Point{})
-	s.show(passage.Point{X: across, Y: high})
+	s.show(space.Point{})
+	s.show(space.Point{X: across, Y: high})
 	if l.Turn.Get() == "half" {
 		s.side(0, across, false, nil)
-		s.Lines = [][]passage.Point{{{Y: high}, {}, {X: across}, {X: across, Y: high}, {Y: high}}}
+		s.Lines = [][]space.Point{{{Y: high}, {}, {X: across}, {X: across, Y: high}, {Y: high}}}
 		return s
 	}
-	s.show(passage.Point{X: across + reachShown})
+	s.show(space.Point{X: across + reachShown})
 	on := s.High.X - across
 	up := on * l.Rise.Get() / l.Going.Get()
-	s.show(passage.Point{X: s.High.X, Y: high + up})
-	s.Lines = [][]passage.Point{{
+	s.show(space.Point{X: s.High.X, Y: high + up})
+	s.Lines = [][]space.Point{{
 		{X: s.High.X, Y: high + up},
 		{X: across, Y: high},
 		{Y: high},

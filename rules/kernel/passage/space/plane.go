@@ -1,0 +1,65 @@
+package space
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Point is a place in a plane, in m.
+type Point struct{ X, Y float64 }
+
+// Minus is the vector from q to p.
+func (p Point) Minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
+
+// Dot is the scalar product of two vectors of a plane.
+func Dot(a, b Point) float64 { return a.X*b.X + a.Y*b.Y }
+
+// Cross is the vector product of two vectors of a plane, along its normal.
+func Cross(a, b Point) float64 { return a.X*b.Y - a.Y*b.X }
+
+// Hull is the convex hull of points, anticlockwise, without points on its edges. Of
+// points on one line it is the two ends; no points panic. Source: Andrew's monotone
+// chain, from memory.
+func Hull(points []Point) []Point {
+	p := slices.Clone(points)
+	slices.SortFunc(p, func(a, b Point) int {
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+	})
+	half := func(p []Point) []Point {
+		var h []Point
+		for _, q := range p {
+			for len(h) > 1 && Cross(h[len(h)-1].Minus(h[len(h)-2]), q.Minus(h[len(h)-2])) <= 0 {
+				h = h[:len(h)-1]
+			}
+			h = append(h, q)
+		}
+		return h
+	}
+	lower := half(p)
+	slices.Reverse(p)
+	upper := half(p)
+	return append(lower[:len(lower)-1], upper[:max(1, len(upper)-1)]...)
+}
+
+// Box is the corners of the upright box around points.
+func Box(points []Point) (low, high Point) {
+	low, high = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for _, p := range points {
+		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
+		high = Point{max(high.X, p.X), max(high.Y, p.Y)}
+	}
+	return low, high
+}
+
+// NearestSquare is the square of the least distance of an edge from the origin.
+func NearestSquare(p, q Point) float64 {
+	d := q.Minus(p)
+	l := Dot(d, d)
+	if l == 0 {
+		return Dot(p, p)
+	}
+	f := min(1, max(0, -Dot(p, d)/l))
+	p.X, p.Y = p.X+f*d.X, p.Y+f*d.Y
+	return Dot(p, p)
+}
