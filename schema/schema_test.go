@@ -97,13 +97,13 @@ onward = { a = 1 }
 1:1: project is missing: the title block of the drawings
 1:1: skin is missing: the bent sheet behind the frame
 2:1: strange there is no such key here; is it strap?
-3:2: room.length is missing: wall to wall along the vault, as built
+3:2: room.length is missing: distance from wall to wall along the vault
 4:9: room.width 3 has no unit; write ` + forms + `
 5:1: room.hight there is no such key here; is it height?
-6:2: vault.length is missing: length over all panels, without the gaps at the seams
+6:2: vault.length is missing: sum of the lengths of all panels along the axis, without the gaps at the seams
 6:2: vault.profile is missing: shape of the intrados
 7:8: vault.span "0mm" must be greater than zero
-8:2: rib.width is missing: finished width along the axis; at a seam a rib is two halves
+8:2: rib.width is missing: finished width along the axis
 9:11: rib.species is empty
 10:9: rib.depth "5/4": a nominal stock is not a length; write ` + forms + `
 11:3: route.1.height is missing: clear height

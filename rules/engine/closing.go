@@ -8,7 +8,7 @@ import (
 // OverlapLimit is how far the moulding is to lie over the panels.
 func OverlapLimit() Limit {
 	return Limit{
-		Key: "overlap", Title: "of the moulding over the panels", Value: quantity.Length(0.006).Value(),
+		Key: "overlap", Title: "overlap of the moulding over the panels", Value: quantity.Length(0.006).Value(),
 		Sense: AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}
 }

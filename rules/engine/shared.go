@@ -27,7 +27,7 @@ func PersonLimit() Limit {
 // StandOffLimit is what is left over when the last panel stands off, of close.slide.
 func StandOffLimit() Limit {
 	return Limit{
-		Key: "clearance", Title: "left over when the last panel stands off", Value: quantity.Length(raising.StandOff).Value(),
+		Key: "clearance", Title: "clearance left when the last panel stands off", Value: quantity.Length(raising.StandOff).Value(),
 		Sense: AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}
 }
@@ -35,7 +35,7 @@ func StandOffLimit() Limit {
 // StressLimit is what the modulus of rupture is divided by, of rib.stress.
 func StressLimit() Limit {
 	return Limit{
-		Key: "factor", Title: "modulus of rupture by stress", Value: quantity.Value{SI: raising.StressFactor, Unit: quantity.One},
+		Key: "factor", Title: "ratio of modulus of rupture to stress", Value: quantity.Value{SI: raising.StressFactor, Unit: quantity.One},
 		Sense: AtLeast, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}
 }

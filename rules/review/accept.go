@@ -54,7 +54,7 @@ func judgeTerm(a layout.Acceptance, rule *engine.Rule, o Options) string {
 	days, ok := daysUntil(o.On, a.Until)
 	switch most := longestTerm(rule, o.Standards); {
 	case !ok || days < 0:
-		return "the acceptance ended on " + a.Until + ", and it is judged on " + o.On
+		return "the acceptance ended on " + a.Until + "; the check is for " + o.On
 	case float64(days) > most:
 		return fmt.Sprintf("the acceptance ends on %s, %d days after the day of the check; the most is %.0f, so it accepts nothing yet", a.Until, days, most)
 	default:
@@ -94,7 +94,7 @@ func judgeAcceptance(a *layout.Acceptance, findings []engine.Finding, o Options)
 	case held:
 		return a.Rule + " holds the issue, and the standards do not let a spec accept that", engine.Query
 	case !accepted:
-		return "nothing is found that the acceptance of " + a.Rule + " could be for", engine.Note
+		return "no finding matches the acceptance of " + a.Rule, engine.Note
 	default:
 		return "", 0
 	}

@@ -154,7 +154,7 @@ func TestWhatCanNotBeIsSaid(t *testing.T) {
 		{"segmental", "0mm", "1m", "6m", "span: 0mm is not over zero"},
 		{"segmental", "4m", "1m", "5cm", "grid.along: 1 modules in 50mm are 50mm each"},
 		{"segmental", "4m", "1m", "20cm", "no grid of coffers"},
-		{"elliptical", "3m", "250mm", "6m", "bend.lamination: strips of 1.5mm bent to 41.7mm have a ratio of 27.78; at 58.55 the stress"},
+		{"elliptical", "3m", "250mm", "6m", "bend.lamination: strips of 1.5mm are bent to 41.7mm, 27.78 times their thickness; at 58.55 the stress"},
 	} {
 		_, err := begin.Spec(begin.Wanted{Profile: c.profile, Units: quantity.Metric, Span: c.span, Rise: c.rise, Length: c.length}, catalog.Rules())
 		if assert.Error(t, err, c.want) {

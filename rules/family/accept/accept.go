@@ -32,7 +32,7 @@ var inForce = engine.Rule{
 		Sense: engine.AtMost, Lowest: 1, Most: 36525, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Valid:  "judged on the date that the check is made for",
+		Valid:  "judged on the date of the check",
 		Source: cite.CommonPractice(),
 	},
 	// The review applies it, since it looks at what the other rules have found; a

@@ -8,11 +8,11 @@ import (
 
 var skinBearing = engine.Rule{
 	ID:       "bend.skin-bearing",
-	Title:    "the skin seats on every rail, and on the ribs where it lies behind them",
+	Title:    "the skin bears on every rail, and on the ribs if it lies behind them",
 	Why:      "Glue does not hold a skin that does not touch the frame. A skin that overlaps the frame does not go in.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{
-		{Key: "gap", Title: "between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
+		{Key: "gap", Title: "gap between the skin and the back of a rail or rib", Value: quantity.Length(0.0005).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice()},
 		{Key: "bearing", Title: "width of bearing on a half rail", Value: quantity.Length(0.010).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
 	Basis: engine.Basis{
@@ -68,12 +68,12 @@ var sheetJoint = engine.Rule{
 	Severity: engine.Query,
 	Figures:  []string{"skin.sheets"},
 	Basis: engine.Basis{
-		Formula: "module ≤ sheet, both ways",
+		Formula: "module ≤ sheet, around and along",
 		Symbols: []engine.Symbol{
-			{Name: "module", Means: "between rails on the skin's near face; along the axis, what one sheet has to cover", Unit: "m"},
-			{Name: "sheet", Means: "the edge that lies that way", Unit: "m"},
+			{Name: "module", Means: "around: distance between rails, on the skin's near face; along: length that one sheet must cover", Unit: "m"},
+			{Name: "sheet", Means: "length of the sheet's edge in that direction", Unit: "m"},
 		},
-		Source: cite.Derivation("a sheet that reaches no second member leaves a joint between two"),
+		Source: cite.Derivation("a sheet that does not reach the next member leaves a joint between members"),
 	},
 	Check: checkSheetJoint,
 }

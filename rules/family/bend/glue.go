@@ -8,21 +8,21 @@ import (
 
 var skinGlue = engine.Rule{
 	ID:       "bend.skin-glue",
-	Title:    "the skin is glued over enough of the frame, and pressed to it closely",
+	Title:    "the skin's glue is wide enough, and its clamps, staples or nails are close enough",
 	Why:      "A bent sheet springs off the frame between clamps that are far apart. A narrow line of glue fails.",
 	Severity: engine.Hold,
 	Needs:    []string{"skin.glue"},
 	Limits: []engine.Limit{
 		{Key: "width", Title: "width of glue on a member", Value: quantity.Length(0.010).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "nails", Title: "between staples or nails that press the glue", Value: quantity.Length(3 * quantity.Inch).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
-		{Key: "clamps", Title: "between clamps with a caul", Value: quantity.Length(0.150).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 10, Source: cite.CommonPractice()},
+		{Key: "nails", Title: "distance between staples or nails that press the glue", Value: quantity.Length(3 * quantity.Inch).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 1, Source: cite.NavyBuilder.At("fabrication of trusses: plywood of 3/8 in or 1/2 in glued to members, nails 3 in apart, staples to press the glue until it is set")},
+		{Key: "clamps", Title: "distance between clamps with a caul", Value: quantity.Length(0.150).Value(), Sense: engine.AtMost, Lowest: 0.001, Most: 10, Source: cite.CommonPractice()},
 	},
 	Basis: engine.Basis{
 		Formula: "width ≤ g ≤ b; s ≤ nails or clamps",
 		Symbols: []engine.Symbol{
 			{Name: "g", Means: "width of glue on a member", Unit: "m"},
-			{Name: "b", Means: "width of the half rail, or the half rib where the skin lies behind it", Unit: "m"},
-			{Name: "s", Means: "distance of clamps, staples or nails", Unit: "m"},
+			{Name: "b", Means: "width of the half rail, or of the half rib if the skin lies behind it", Unit: "m"},
+			{Name: "s", Means: "distance between clamps, staples or nails", Unit: "m"},
 		},
 		Valid:  "the glue's maker states the pressure; a vacuum bag presses evenly",
 		Source: cite.FAA4313.At("1-10: uneven pressure makes strong and weak places in one joint"),

@@ -12,17 +12,17 @@ import (
 var lamination = engine.Rule{
 	ID:       "bend.lamination",
 	Title:    "the rib's laminations bend dry to the vault's tightest radius",
-	Why:      "A strip too thick for its radius breaks on the form, or keeps a stress that adds to the stress of the rib's load.",
+	Why:      "A strip too thick for its radius breaks on the form, or keeps a bending stress that adds to the stress from the rib's load.",
 	Severity: engine.Query,
 	Figures:  []string{"rib.lamination-ratio", "rib.breaking-ratio"},
 	Limits: []engine.Limit{
 		{
-			Key: "ratio", Title: "radius by strip thickness, hardwood",
+			Key: "ratio", Title: "ratio of radius to strip thickness, hardwood",
 			Value: quantity.Value{SI: 100, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 10000,
 			Source: cite.CivilFormulas.At("p. 167: t/R not over 1/100, hardwoods and southern pine"),
 		},
 		{
-			Key: "ratio-softwood", Title: "radius by strip thickness, softwood",
+			Key: "ratio-softwood", Title: "ratio of radius to strip thickness, softwood",
 			Value: quantity.Value{SI: 125, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 10000,
 			Source: cite.CivilFormulas.At("p. 167: t/R not over 1/125, other softwoods"),
 		},
@@ -32,11 +32,11 @@ var lamination = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados, the face of the innermost strip", Unit: "m"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
-			{Name: "ratio", Means: "least ratio for the group of the species, the practice of structural glulam", Unit: "1"},
+			{Name: "ratio", Means: "least ratio for hardwood or softwood, from the practice of structural glulam", Unit: "1"},
 			{Name: "E", Means: "modulus of elasticity at 12% moisture", Unit: "Pa"},
 			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
 		},
-		Valid:  "strips bent dry, and glued on the form; wood yields before it breaks, and stands somewhat more than E/(2·MOR)",
+		Valid:  "strips bent dry and glued on the form; wood yields before it breaks, so it can be bent to a somewhat smaller R/t than E/(2·MOR)",
 		Source: cite.CivilFormulas.At("p. 167"),
 	},
 	Check: checkLamination,
@@ -60,13 +60,13 @@ func checkLamination(p *engine.Pass) {
 	f := engine.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; the least for %s in structural glulam is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
+		Text:     p.Textf("strips of %v are bent to %v, {measured} times their thickness; the least for %s in structural glulam is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   strips(p, c.Rib.Depth.Get()*limit.SI/radius),
 	}
 	if breaks := species.BreakingRatio(); ratio < breaks {
-		f.Text = p.Textf("strips of %v bent to %v have a ratio of {measured}; at {limit} the stress by beam theory equals the strength of %s. Strips are likely to break on the form: bend test strips first, or use thinner ones",
+		f.Text = p.Textf("strips of %v are bent to %v, {measured} times their thickness; at {limit} the stress by beam theory equals the strength of %s. Strips are likely to break on the form: bend test strips first, or use thinner ones",
 			quantity.Length(t), quantity.Length(radius), species.Name)
 		f.Bound = p.Published("rib.species", quantity.Value{SI: breaks, Unit: quantity.One}, species.Strength)
 	}

@@ -34,7 +34,7 @@ var grain = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "tan(α/2)",
 		Symbols: []engine.Symbol{{Name: "α", Means: "angle that one segment spans, where the curve is tightest", Unit: "rad"}},
-		Valid:   "boards straight in the grain; the strength left by Hankinson's formula, n = 1.5 and 0.05 across the grain",
+		Valid:   "straight-grained boards; the remaining strength is by Hankinson's formula with n = 1.5 and, across the grain, 0.05 of the strength along it",
 		Source:  cite.Derivation("the chord of a segment is the grain's direction"),
 	},
 	Check: checkGrain,
@@ -63,7 +63,7 @@ func checkGrain(p *engine.Pass) {
 
 var plank = engine.Rule{
 	ID:       "bend.plank",
-	Title:    "a sawn segment comes out of a plank of usual width",
+	Title:    "a sawn segment can be cut from a plank of usual width",
 	Why:      "Wide clear plank is expensive and cups. Cut shorter segments instead.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{{

@@ -22,7 +22,7 @@ var solid = engine.Rule{
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "ratio", Means: "least ratio of the species: steamed with a strap, steamed without, or E/(2·MOR) dry", Unit: "1"},
 		},
-		Valid:  "clear straight wood, steamed through where it is steamed; of species that the bending handbook has",
+		Valid:  "clear, straight-grained wood; a steamed rib heated through, and of a species that the bending handbook lists",
 		Source: cite.BendingHandbook.At("limiting radii").FromMemory(),
 	},
 	Check: checkSolid,

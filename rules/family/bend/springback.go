@@ -12,12 +12,12 @@ import (
 
 var laminationThin = engine.Rule{
 	ID:       "bend.lamination-thin",
-	Title:    "the laminations are no thinner than they need be",
+	Title:    "the laminations are not thinner than necessary",
 	Why:      "Each extra strip adds a glue line, two planed faces and a saw kerf. Very thin strips waste wood and press time.",
 	Severity: engine.Note,
 	Figures:  []string{"rib.lamination-ratio"},
 	Limits: []engine.Limit{{
-		Key: "ratio", Title: "radius by strip thickness", Value: quantity.Value{SI: 600, Unit: quantity.One},
+		Key: "ratio", Title: "ratio of radius to strip thickness", Value: quantity.Value{SI: 600, Unit: quantity.One},
 		Sense: engine.AtMost, Lowest: 1, Most: 1e6, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -25,7 +25,7 @@ var laminationThin = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "R", Means: "tightest radius of the intrados", Unit: "m"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
-			{Name: "ratio", Means: "past which strips are needlessly thin", Unit: "1"},
+			{Name: "ratio", Means: "ratio above which strips are thinner than necessary", Unit: "1"},
 		},
 		Source: cite.CommonPractice(),
 	},
@@ -40,14 +40,14 @@ func checkLaminationThin(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"vault.rise"},
-		Text:     p.Textf("strips of %v bent to %v have a ratio of {measured}; above {limit} they are thinner than necessary", quantity.Length(t), quantity.Length(radius)),
+		Text:     p.Textf("strips of %v are bent to %v, {measured} times their thickness; above {limit} they are thinner than necessary", quantity.Length(t), quantity.Length(radius)),
 		Measured: quantity.Value{SI: radius / t, Unit: quantity.One}, Bound: limit,
 	})
 }
 
 var springback = engine.Rule{
 	ID:       "bend.springback",
-	Title:    "the springback that the form's correction leaves is within the form's tolerance",
+	Title:    "the uncertainty of the springback, after the form is corrected for it, is within the form's tolerance",
 	Why:      "The form is made tighter by the expected springback. The actual springback differs, and changes the rise.",
 	Severity: engine.Query,
 	Figures:  []string{"rib.laminations", "rib.form-radius", "rib.springback-left"},
@@ -61,8 +61,8 @@ var springback = engine.Rule{
 			{Name: "u", Means: "uncertainty of the springback", Unit: "1"},
 			{Name: "n", Means: "strips in the rib's depth", Unit: "1"},
 		},
-		Valid:  "strips of equal thickness, dry, a rigid glue line; practitioners hold no formula for reliable: make a test piece",
-		Source: cite.Derivation("the glued stack is n³ times as stiff as a strip, the loose one n times"),
+		Valid:  "dry strips of equal thickness, a rigid glue line; practitioners consider no formula reliable, so make a test piece",
+		Source: cite.Derivation("the glued stack is n³ times as stiff as one strip, the loose stack n times"),
 	},
 	Check: checkSpringback,
 }

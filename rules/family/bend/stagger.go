@@ -16,7 +16,7 @@ var stagger = engine.Rule{
 	Limits: []engine.Limit{{
 		Key: "least", Title: "share of a segment", Value: quantity.Share(0.25).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 0.5, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "segments of equal length; a stagger over a half counts as what is left to the next joint", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "segments of equal length; a stagger above 50% counts as 100% less the stagger, the distance to the next joint", Source: cite.CommonPractice()},
 	Check: checkStagger,
 }
 

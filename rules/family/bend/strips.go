@@ -17,15 +17,15 @@ var stripSum = engine.Rule{
 	Figures:  []string{"rib.laminations"},
 	Limits: []engine.Limit{{
 		Key: "sum", Title: "difference of the strips' sum from the depth", Value: quantity.Length(layout.StripSlack).Value(),
-		Sense: engine.AtMost, Lowest: 0, Most: 0.01, Source: cite.Derivation("whole strips add up; half a millimetre is what planing takes, by common practice"),
+		Sense: engine.AtMost, Lowest: 0, Most: 0.01, Source: cite.Derivation("planing takes half a millimetre, by common practice"),
 	}},
 	Basis: engine.Basis{
 		Formula: "|n·t − d| ≤ sum",
 		Symbols: []engine.Symbol{
-			{Name: "n", Means: "whole strips, as many as come nearest", Unit: "1"},
+			{Name: "n", Means: "nearest whole number of strips", Unit: "1"},
 			{Name: "t", Means: "thickness of one strip", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
-			{Name: "sum", Means: "greatest difference", Unit: "m"},
+			{Name: "sum", Means: "greatest permitted difference", Unit: "m"},
 		},
 		Valid:  "laminated ribs whose strips are all of one thickness",
 		Source: cite.Derivation("arithmetic"),

@@ -24,7 +24,7 @@ func Family() engine.Family {
 func drawn(p *engine.Pass, f engine.Finding, answers string) engine.Finding {
 	if c := p.Ceiling; c.Survey.Given() && c.Close.FirstGap.Given() {
 		f.Severity, f.Related = engine.Note, append(f.Related, "survey")
-		f.Text += "; this figure is for the room as drawn, and " + answers + " answers for it as measured"
+		f.Text += "; this figure is for the room as drawn; " + answers + " checks the room as measured"
 	}
 	return f
 }

@@ -33,7 +33,7 @@ var firstGap = engine.Rule{
 var cover = engine.Rule{
 	ID:       "close.cover",
 	Title:    "the perimeter moulding covers every gap at its widest",
-	Why:      "Tolerances and the dry season open gaps at the walls. A gap wider than the moulding shows as a black line.",
+	Why:      "Tolerances and the dry season open gaps at the walls. A gap wider than the moulding shows as a dark line.",
 	Severity: engine.Hold,
 	Needs:    []string{"edge.cover"},
 	Figures:  []string{"close.last-gap.most", "close.side-gap.most"},
@@ -41,11 +41,11 @@ var cover = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "gap + overlap ≤ cover",
 		Symbols: []engine.Symbol{
-			{Name: "gap", Means: "the widest of the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that draws it in", Unit: "m"},
-			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
-			{Name: "cover", Means: "the widest gap that the moulding covers", Unit: "m"},
+			{Name: "gap", Means: "widest of these gaps: the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that moves the foot inward", Unit: "m"},
+			{Name: "overlap", Means: "least overlap of the moulding over the panels", Unit: "m"},
+			{Name: "cover", Means: "widest gap that the moulding can cover", Unit: "m"},
 		},
-		Valid:  "the vault in the middle of the room; its shrinkage all at the last gap",
+		Valid:  "the vault in the middle of the room; all of the shrinkage along it opens the last gap",
 		Source: cite.Derivation("the chain of lengths at its worst, with the movement of the wood"),
 	},
 	Check: checkCover,
@@ -102,7 +102,7 @@ var side = engine.Rule{
 	Severity: engine.Hold,
 	Figures:  []string{"panel.side-gap"},
 	Limits: []engine.Limit{{
-		Key: "clearance", Title: "left beside a foot at the sum of all that spreads it", Value: quantity.Length(0.003).Value(),
+		Key: "clearance", Title: "clearance beside a foot after all movements that spread it", Value: quantity.Length(0.003).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -112,10 +112,10 @@ var side = engine.Rule{
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 			{Name: "B", Means: "width of the vault over its feet", Unit: "m"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
-			{Name: "f·k", Means: "tolerance of the form's rise, turned into width", Unit: "m"},
-			{Name: "season", Means: "movement of a foot outward in the season that spreads it", Unit: "m"},
-			{Name: "load", Means: "the same on the lifts or as it hangs, where the spec gives the straps", Unit: "m"},
-			{Name: "clearance", Means: "left over", Unit: "m"},
+			{Name: "f·k", Means: "tolerance of the form's rise, converted to width", Unit: "m"},
+			{Name: "season", Means: "movement of a foot outward, in the season that moves it outward", Unit: "m"},
+			{Name: "load", Means: "movement of a foot outward under load, on the lifts or on the straps; 0 if the spec gives no straps", Unit: "m"},
+			{Name: "clearance", Means: "least clearance", Unit: "m"},
 		},
 		Valid:  "the vault in the middle of the room",
 		Source: cite.Derivation("the chain of widths at its worst, with the movement of the wood and of the frame"),
@@ -180,7 +180,7 @@ var line = engine.Rule{
 	Severity: engine.Query,
 	Figures:  []string{"close.line"},
 	Limits: []engine.Limit{{
-		Key: "drift", Title: "of the last seam off the grid", Value: quantity.Length(0.003).Value(),
+		Key: "drift", Title: "distance of the last seam from its line of the grid", Value: quantity.Length(0.003).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -188,7 +188,7 @@ var line = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "n", Means: "seams", Unit: "1"}, {Name: "p", Means: "tolerance of a panel", Unit: "m"}, {Name: "u", Means: "tolerance of a seam", Unit: "m"},
 		},
-		Valid:  "a grid set out with its seam gaps, from the first panel; panels that deviate independently",
+		Valid:  "a grid set out from the first panel, including the seam gaps; panels that deviate independently",
 		Source: cite.Scholz1995.At("statistical tolerancing"),
 	},
 	Check: func(p *engine.Pass) {

@@ -18,7 +18,7 @@ var probability = engine.Rule{
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Valid:  "lengths normal about their nominal size, the tolerance three standard deviations; free length for the tenons' projection, without clearance; the wood as in close.slide",
+		Valid:  "lengths normally distributed about their nominal values, with tolerances of three standard deviations; the last panel needs the projection of the tenons, without clearance; state of the wood as in close.slide",
 		Source: cite.Scholz1995.At("statistical tolerancing, and its failure with a shared bias"),
 	},
 	Check: checkProbability,
@@ -46,7 +46,7 @@ func checkProbability(p *engine.Pass) {
 var twoWay = engine.Rule{
 	ID:       "close.two-way",
 	Title:    "no panel has to slide two ways at once",
-	Why:      "A piece of a split arch has tenons on its end and on its edge. It can slide on to one set only.",
+	Why:      "A piece of a split arch has tenons on its end and on its edge. It can slide onto only one set.",
 	Severity: engine.Hold,
 	Basis:    engine.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},
 	Check: func(p *engine.Pass) {
@@ -56,7 +56,7 @@ var twoWay = engine.Rule{
 		}
 		p.Report(engine.Finding{
 			At: "close.last", Related: []string{"panels.around"},
-			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide on to both. Withdraw the tenons into one side, or drop the panels on to them", c.Panel.Count.Get()),
+			Text:   p.Textf("each of the %d panels has tenons toward its neighbour along the axis and toward the other piece of its arch, and cannot slide onto both. Withdraw the tenons into one side, or drop the panels onto them", c.Panel.Count.Get()),
 			Offers: []engine.Offer{{Key: "close.last", Value: "drop"}, {Key: "panels.around", Value: int64(1)}},
 		})
 	},

@@ -10,7 +10,7 @@ import (
 var slide = engine.Rule{
 	ID:       "close.slide",
 	Title:    "the last gap lets the last panel stand off and slide into place",
-	Why:      "A panel stands off by the projection of its neighbour's tenons before it slides on to them. The last panel needs that much room beyond its place.",
+	Why:      "Each panel is placed clear of its neighbour's tenons and then slides onto them. The last panel needs room for this slide beyond its final place.",
 	Severity: engine.Hold,
 	Needs:    []string{"close.first_gap"},
 	Figures:  []string{"close.last-gap", "close.last-gap.least", "close.projection"},
@@ -23,15 +23,15 @@ var slide = engine.Rule{
 			{Name: "L", Means: "length of all panels", Unit: "m"},
 			{Name: "n", Means: "seams", Unit: "1"},
 			{Name: "g", Means: "gap of one seam", Unit: "m"},
-			{Name: "ΔL", Means: "growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
+			{Name: "ΔL", Means: "sum of the growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 			{Name: "P", Means: "panels along", Unit: "1"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
 			{Name: "u", Means: "tolerance of a seam", Unit: "m"},
 			{Name: "t", Means: "length of a tenon, half of which projects", Unit: "m"},
-			{Name: "clearance", Means: "left over", Unit: "m"},
+			{Name: "clearance", Means: "least clearance", Unit: "m"},
 		},
-		Valid:  "panels that are hung as the shop made them, or in the room's air in either season, as strap.hung says, all of these where it is not given; every length at the worse end of its tolerance",
+		Valid:  "wood when hung as it left the shop, or adapted to the room's air in either season, as strap.hung states; if strap.hung is absent, all of these states; every length at the worse end of its tolerance",
 		Source: cite.Scholz1995.At("arithmetic tolerancing: the sum of the absolute tolerances"),
 	},
 	Check: checkSlide,
@@ -69,7 +69,7 @@ func checkSlide(p *engine.Pass) {
 // share says which part of a length is clearance, where not all is.
 func share(p *engine.Pass, projection float64, clearance engine.Bound) string {
 	if projection == 0 {
-		return " of clearance"
+		return ", all of it clearance"
 	}
 	return p.Textf(", which includes %v of clearance", clearance.Value)
 }

@@ -39,12 +39,12 @@ var clearOfMembers = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "|at| + size/2 ≤ (module − member)/2",
 		Symbols: []engine.Symbol{
-			{Name: "at", Means: "centre of the fitting from that of its coffer", Unit: "m"},
-			{Name: "size", Means: "its diameter, or its width around and its length along", Unit: "m"},
-			{Name: "module", Means: "coffer between centre lines", Unit: "m"},
+			{Name: "at", Means: "offset of the fitting's centre from the coffer's centre", Unit: "m"},
+			{Name: "size", Means: "diameter of the fitting, or its width around and its length along", Unit: "m"},
+			{Name: "module", Means: "size of the coffer between the centre lines of its members", Unit: "m"},
 			{Name: "member", Means: "width of the rib or rail", Unit: "m"},
 		},
-		Valid:  "clear sizes at the intrados; the spec does not give the fitting's size behind the skin",
+		Valid:  "clear sizes at the intrados; the spec does not state the fitting's size behind the skin",
 		Source: geometry,
 	},
 	Check: checkClear,

@@ -14,7 +14,7 @@ func tooBig(p *engine.Pass, f place) bool {
 		size, clear       float64
 		key, word, member string
 	}{
-		{2 * at.halfA, around, "width", "across around the arc", "rail.width"},
+		{2 * at.halfA, around, "width", "wide around the arc", "rail.width"},
 		{2 * at.halfL, along, "length", "long along the axis", "rib.width"},
 	} {
 		if d.size <= d.clear {
@@ -37,12 +37,12 @@ func tooBig(p *engine.Pass, f place) bool {
 
 var edge = engine.Rule{
 	ID:       "fitting.edge",
-	Title:    "every fitting keeps its distance from the sides of its coffer",
+	Title:    "every fitting has its least distance from the sides of its coffer",
 	Why:      "A trim that touches a rib looks like a mistake and leaves no room for a hand.",
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
 	Limits: []engine.Limit{{
-		Key: "clear", Title: "between a fitting and a rib or rail", Value: quantity.Length(0.025).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
+		Key: "clear", Title: "distance from a fitting to a rib or rail", Value: quantity.Length(0.025).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{Source: cite.CommonPractice()},
 	Check: func(p *engine.Pass) { checkNear(p, p.Limit("clear"), "", "") },

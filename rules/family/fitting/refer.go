@@ -17,9 +17,9 @@ var luminaireClear = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
 	Limits: []engine.Limit{{
-		Key: "clear", Title: "between a recessed luminaire and wood", Value: quantity.Length(0.0127).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: wood,
+		Key: "clear", Title: "distance from a recessed luminaire to wood", Value: quantity.Length(0.0127).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: wood,
 	}},
-	Basis: engine.Basis{Valid: "luminaires that are not listed for contact with wood; the skin that they are let into is for the luminaire's listing", Source: wood},
+	Basis: engine.Basis{Valid: "luminaires that are not listed for contact with wood; the luminaire's listing decides whether it may be let into the skin", Source: wood},
 	Check: func(p *engine.Pass) {
 		checkNear(p, p.Limit("clear"), "luminaire", ", unless it is listed for contact with wood")
 	},
@@ -53,7 +53,7 @@ var sprinkler = engine.Rule{
 		c := p.Ceiling
 		pocket := (c.Grid.ModuleAround.Get() - c.Rail.Width.Get()) * c.Clear() * c.Skin.Setback.Get()
 		n := c.Grid.Around.Get() * c.Grid.Along.Get()
-		refer(p, "sprinkler", p.Textf("is in a ceiling of %d coffers %v deep, with a volume of %v together. Spacing, obstruction by the ribs and the limits of ceiling pockets are referred to the code and the licensed trade",
+		refer(p, "sprinkler", p.Textf("is in a ceiling of %d coffers %v deep, with a total volume of %v. Spacing, obstruction by the ribs and the limits of ceiling pockets are referred to the code and the licensed trade",
 			n, quantity.Length(c.Skin.Setback.Get()), quantity.Value{SI: pocket * float64(n), Unit: quantity.CubicMetre}))
 	},
 }

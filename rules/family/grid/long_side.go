@@ -8,7 +8,7 @@ import (
 
 var longSide = engine.Rule{
 	ID:       "grid.long-side",
-	Title:    "the coffers' long side lies with the length of the room",
+	Title:    "the coffers' long side is parallel to the length of the room",
 	Why:      "Coffers whose long side lies across a long room make it look shorter and wider.",
 	Severity: engine.Note,
 	Figures:  []string{"grid.long-side"},

@@ -13,7 +13,7 @@ var moduleRatio = engine.Rule{
 	Severity: engine.Query,
 	Figures:  []string{"grid.module-ratio"},
 	Limits: []engine.Limit{{
-		Key: "most", Title: "longer side of the module by the shorter",
+		Key: "most", Title: "ratio of the module's longer side to its shorter side",
 		Value: number(1.67), Sense: engine.AtMost, Lowest: 1, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -22,7 +22,7 @@ var moduleRatio = engine.Rule{
 			{Name: "m_r", Means: "module around, on the intrados", Unit: "m"},
 			{Name: "m_l", Means: "module along, between rib centre lines", Unit: "m"},
 		},
-		Valid:  "a matter of proportion: 1.67 is a little over the golden section",
+		Valid:  "a question of proportion; 1.67 is slightly above the golden section",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkModuleRatio,
@@ -78,14 +78,14 @@ func checkModuleSize(p *engine.Pass) {
 
 var count = engine.Rule{
 	ID:       "grid.count",
-	Title:    "the coffers are few enough to read as coffers",
+	Title:    "there are not too many coffers to see each as a coffer",
 	Why:      "Very many coffers read as a texture, and each adds joints, fittings and cost.",
 	Severity: engine.Note,
 	Figures:  []string{"grid.count"},
 	Limits: []engine.Limit{{
-		Key: "most", Title: "coffers in all", Value: number(48), Sense: engine.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
+		Key: "most", Title: "number of coffers", Value: number(48), Sense: engine.AtMost, Lowest: 1, Most: 1e9, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "a matter of taste", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "a question of taste; the limit is a usual one", Source: cite.CommonPractice()},
 	Check: checkCount,
 }
 

@@ -20,7 +20,7 @@ var seamsOnRibs = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "mod", Means: "remainder of the division", Unit: "1"},
 		},
-		Source: cite.Derivation("panels of one size end on the grid only where it divides evenly"),
+		Source: cite.Derivation("equal panels end on grid lines only if the grid divides evenly"),
 	},
 	Check: checkSeamsOnRibs,
 }
@@ -67,10 +67,10 @@ var crown = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"fitting"},
 	Limits: []engine.Limit{{
-		Key: "clear", Title: "between a fitting beside the crown and the rail at it",
+		Key: "clear", Title: "distance from a fitting beside the crown to the rail at the crown",
 		Value: quantity.Length(0.025).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "an even number of coffers around, fittings in the two coffers beside the crown", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "even numbers of coffers around; fittings in the two coffers beside the crown", Source: cite.CommonPractice()},
 	Check: checkCrown,
 }
 

@@ -8,17 +8,17 @@ import (
 
 var liftApart = engine.Rule{
 	ID:       "install.lift-apart",
-	Title:    "each lift has a place of its own, under one piece of the arch",
+	Title:    "no two lifts have one place, and no lift is under a seam within the arch",
 	Why:      "A lift under a seam within the arch carries at most the end of one piece. Two lifts cannot stand in one place.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.stations"},
 	Basis: engine.Basis{
 		Formula: "e ≥ w/2",
 		Symbols: []engine.Symbol{
-			{Name: "e", Means: "from a lift to the nearer end of its piece, along the arc", Unit: "m"},
-			{Name: "w", Means: "width of a strap, for which a fork has room; without strap.width nothing", Unit: "m"},
+			{Name: "e", Means: "distance from a lift to the nearer end of its piece, along the arc", Unit: "m"},
+			{Name: "w", Means: "width of a strap, which stands for the width of a fork; 0 if strap.width is absent", Unit: "m"},
 		},
-		Valid:  "split arches; of whole ones two lifts at one station alone",
+		Valid:  "split arches; in arches of one piece, only two lifts at one station",
 		Source: cite.Derivation("places along the arc"),
 	},
 	Check: checkLiftApart,

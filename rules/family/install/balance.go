@@ -15,7 +15,7 @@ var liftBalance = engine.Rule{
 	Severity: engine.Hold,
 	Needs:    []string{"lift.stations", "strap.stations"},
 	Limits:   []engine.Limit{engine.TippingLimit()},
-	Basis:    engine.TippingBasis("lift", "the panel level; each piece of a split arch as it hangs"),
+	Basis:    engine.TippingBasis("lift", "the panel level; each piece of a split arch in the position in which it hangs"),
 	Check:    checkLiftBalance,
 }
 

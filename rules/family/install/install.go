@@ -28,7 +28,7 @@ var liftShare = engine.Rule{
 	Needs:    []string{"lift.capacity", "lift.stations", "strap.stations"},
 	Figures:  []string{"hanging.raised.lift.1"},
 	Basis: engine.Basis{
-		Valid:  "the panel level, at the lift's load centre; each piece of a split arch as it hangs. Capacity is what the maker's plate says there",
+		Valid:  "the panel level and at the lift's load centre, for which the maker's plate states the capacity; each piece of a split arch in the position in which it hangs",
 		Source: cite.Derivation("plane frame on the lifts, both edge ribs together"),
 	},
 	Check: checkLiftShare,

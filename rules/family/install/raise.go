@@ -35,12 +35,12 @@ func forks(c *layout.Ceiling) (heights, slopes []float64) {
 
 var liftReach = engine.Rule{
 	ID:       "install.lift-reach",
-	Title:    "the lifts reach the panel's place and a little over it",
+	Title:    "the lifts can raise the panel to its place, plus the over-travel",
 	Why:      "A lift at the end of its mast can leave the panel below its straps.",
 	Severity: engine.Hold,
 	Needs:    []string{"lift.reach", "lift.stations"},
 	Limits: []engine.Limit{{
-		Key: "over", Title: "over-travel, to hook the straps", Value: quantity.Length(0.025).Value(),
+		Key: "over", Title: "over-travel, in which the straps are hooked", Value: quantity.Length(0.025).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
@@ -80,7 +80,7 @@ func checkReach(p *engine.Pass) {
 var liftStowed = engine.Rule{
 	ID:       "install.lift-stowed",
 	Title:    "the stowed forks go under a panel that stands on its feet",
-	Why:      "Forks that stow higher than the panel's underside do not go under it. The panel then stands on blocks, or people lift it on to the forks.",
+	Why:      "Forks that stow higher than the panel's underside do not go under it. The panel then stands on blocks, or people lift it onto the forks.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stowed", "lift.stations"},
 	Basis:    engine.Basis{Valid: "panels that stand on the floor on their feet", Source: cite.Derivation("height of the stowed forks against that of the intrados over the lift")},
@@ -101,7 +101,7 @@ func checkStowed(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "lift.stowed", Related: []string{"lift.stations", "vault.rise"},
-		Text: p.Textf("the stowed forks are {measured} high; a panel on its feet has %v of clear height over lift %d. Stand it on blocks of %v, or lift it on by hand",
+		Text: p.Textf("the stowed forks are {measured} high; a panel on its feet has %v of clear height over lift %d. Stand it on blocks of %v, or lift it onto the forks by hand",
 			quantity.Length(least), slices.Index(heights, least)+1, quantity.Length(stowed-least)),
 		Measured: quantity.Length(stowed).Value(), Bound: p.Stated("lift.stations", quantity.Length(least).Value()),
 		Offers: []engine.Offer{{Key: "lift.stowed", Value: p.Below(least)}},
@@ -115,7 +115,7 @@ var saddle = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"lift.stations"},
 	Limits: []engine.Limit{{
-		Key: "slope", Title: "slope that flat forks hold", Value: quantity.Angle(10 * math.Pi / 180).Value(),
+		Key: "slope", Title: "slope on which a panel does not slide off flat forks", Value: quantity.Angle(10 * math.Pi / 180).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: math.Pi / 2, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{Valid: "slope of the intrados over the lift", Source: cite.CommonPractice()},
@@ -154,7 +154,7 @@ var pass = engine.Rule{
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
 			{Name: "p", Means: "projection of the ledger", Unit: "m"},
 		},
-		Valid: "panels raised level, arches that ship whole; of a measured room W − τ is the least width beside a panel less twice the accuracy", Source: cite.Derivation("widest part against the narrowest place"),
+		Valid: "panels raised level; arches of one piece; with a survey, W − τ is the least measured width at a panel less twice the accuracy", Source: cite.Derivation("the widest part of the panel against the narrowest place of its path"),
 	},
 	Check: checkPass,
 }
@@ -179,22 +179,22 @@ func checkPass(p *engine.Pass) {
 
 var tilt = engine.Rule{
 	ID:       "install.tilt",
-	Title:    "the panel may come up a little out of level without jamming",
-	Why:      "A piece with upright ends is wider tilted than level, and two lifts never rise exactly alike.",
+	Title:    "the panel does not jam if it is raised slightly out of level",
+	Why:      "A piece with vertical ends is wider when it is tilted than when it is level, and two lifts never rise exactly alike.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "level", Title: "one end over the other, while raising", Value: quantity.Length(raising.Level).Value(),
+		Key: "level", Title: "height of one end above the other while the panel is raised", Value: quantity.Length(raising.Level).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "√(c² + e²) ≤ W − τ",
 		Symbols: []engine.Symbol{
 			{Name: "c", Means: "width over the feet", Unit: "m"},
-			{Name: "e", Means: "height of their upright ends", Unit: "m"},
+			{Name: "e", Means: "height of the feet's vertical ends", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "τ", Means: "its tolerance", Unit: "m"},
 		},
-		Valid: "plumb feet, whose ends are upright; others get no wider; of a measured room W − τ is the least width beside a panel less twice the accuracy", Source: cite.Derivation("extent of a tilted piece"),
+		Valid: "plumb feet, whose ends are vertical; panels with other feet do not get wider; with a survey, W − τ is the least measured width at a panel less twice the accuracy", Source: cite.Derivation("extent of a tilted piece"),
 	},
 	Check: checkTilt,
 }
@@ -221,7 +221,7 @@ func checkTilt(p *engine.Pass) {
 
 var order = engine.Rule{
 	ID:       "install.order",
-	Title:    "there is one panel, and no order to keep",
+	Title:    "the ceiling has only one panel, which needs no order of raising",
 	Why:      "Tenons point one way, so the panels go up in one order and the last panel needs room to slide.",
 	Severity: engine.Note,
 	Basis:    engine.Basis{Valid: "the first panel at the far end wall", Source: cite.CommonPractice()},

@@ -19,7 +19,7 @@ var railClear = engine.Rule{
 		Key: "wall", Title: "wood between two mortises, in thicknesses of the seam's tenon", Value: one(1), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Formula: "√(x² + y² + z²) ≥ wall·t, of each gap what is more than nought",
+		Formula: "√(x² + y² + z²) ≥ wall·t, with negative gaps counted as 0",
 		Symbols: []engine.Symbol{
 			{Name: "x", Means: "gap along the intrados", Unit: "m"},
 			{Name: "y", Means: "gap across the depth", Unit: "m"},
@@ -27,8 +27,8 @@ var railClear = engine.Rule{
 			{Name: "t", Means: "thickness of the seam's tenon", Unit: "m"},
 			{Name: "wall", Means: "least wall, in thicknesses", Unit: "1"},
 		},
-		Valid:  "a rail's tenon lies in the middle of the rail, and at a foot or an edge seam, where the rail is a half, half of it does; where dowels and screws lie in the rail's end is not stated, and all of the end counts; screws go through the half rib; in a rib within a panel the rails' joints of both sides face each other",
-		Source: cite.Derivation("the distance of two boxes"),
+		Valid:  "a rail's tenon is in the middle of the rail; a half rail, at a foot or an edge seam, has half of the tenon. The spec does not state the places of dowels and screws, so the whole end of the rail counts; screws go through the half rib; in a rib within a panel the rails' joints of both sides face each other",
+		Source: cite.Derivation("the distance between two boxes"),
 	},
 	Check: checkRailClear,
 }
@@ -155,17 +155,18 @@ func (m meeting) report(p *engine.Pass, wall engine.Bound) {
 	c, j := p.Ceiling, p.Ceiling.RailJoint
 	f := engine.Finding{At: "rail.joint", Related: []string{"seam.edge", "seam.spacing", "seam.tenon.length", "rib.width"}}
 	where := p.Textf("in a half rib the mortise of the seam's tenon %d and the %s of rail %d", m.tenon, j.Kind.Get(), m.rail)
+	at := ""
+	if m.places > 1 {
+		at = p.Textf(" at %d places of a seam", m.places)
+	}
 	switch {
 	case m.apart <= 0 && j.Kind.Get() == "tenon":
-		f.Text = where + " run into each other"
+		f.Text = where + " run into each other" + at
 	case m.apart <= 0:
-		f.Severity, f.Text = engine.Query, where+" share one place and may run into each other"
+		f.Severity, f.Text = engine.Query, where+" share one place"+at+" and may run into each other"
 	default:
 		f.Severity, f.Measured, f.Bound = engine.Query, quantity.Length(m.apart).Value(), wall
-		f.Text = where + " have {measured} of wood between them; the least is {limit}"
-	}
-	if m.places > 1 {
-		f.Text += p.Textf(", at %d places of a seam", m.places)
+		f.Text = where + " have {measured} of wood between them" + at + "; the least is {limit}"
 	}
 	behind := (c.Rib.Width.Get() - c.Seam.Tenon.Length.Get() - layout.MortiseAir) / 2
 	if deepest := behind - wall.SI; deepest > 0 && j.Kind.Get() != "screw" {

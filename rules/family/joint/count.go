@@ -8,12 +8,12 @@ import (
 
 var count = engine.Rule{
 	ID:       "joint.count",
-	Title:    "the field joints are few enough to align on the lift",
+	Title:    "there are not too many field joints to align on the lift",
 	Why:      "The crew fits every loose tenon overhead, with the panel on the lift. Each extra tenon can bind.",
 	Severity: engine.Note,
 	Figures:  []string{"joint.count"},
 	Limits: []engine.Limit{{
-		Key: "most", Title: "loose tenons in all seams",
+		Key: "most", Title: "number of loose tenons in all seams",
 		Value: quantity.Value{SI: 60, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 0, Most: 1e6,
 		Source: cite.CommonPractice(),
 	}},

@@ -12,14 +12,14 @@ import (
 var spacing = engine.Rule{
 	ID:       "joint.spacing",
 	Title:    "the tenons are close enough to draw the seam into line",
-	Why:      "Two bent edges step past each other between tenons that are far apart. Mortises that are too close run together.",
+	Why:      "Two bent edges step past each other between tenons that are far apart. Mortises that are too close run into each other.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
-		Key: "most", Title: "between the tenons of a seam", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
+		Key: "most", Title: "distance between the tenons of a seam, middle to middle", Value: quantity.Length(0.3).Value(), Sense: engine.AtMost, Lowest: 0.01, Most: 10, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "w + a < (A − 2·e)/(n − 1) ≤ most",
-		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "extra width of a wide mortise: 1/16 in; 0 where all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "first tenon from its end", Unit: "m"}, {Name: "n", Means: "tenons in it", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "a", Means: "extra width of a wide mortise, 1/16 in; 0 if all are snug", Unit: "m"}, {Name: "most", Means: "greatest distance between tenons, middle to middle", Unit: "m"}, {Name: "A", Means: "length of the seam in one piece of the arch", Unit: "m"}, {Name: "e", Means: "distance of the first tenon from the seam's end", Unit: "m"}, {Name: "n", Means: "number of tenons in the seam", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: checkSpacing,
@@ -57,15 +57,15 @@ func checkSpacing(p *engine.Pass) {
 
 var edge = engine.Rule{
 	ID:       "joint.edge",
-	Title:    "the first tenon is well in from the rib's end",
+	Title:    "the first tenon is far enough from the rib's end",
 	Why:      "A mortise near the end of the rib splits the grain, and panels are often knocked at their feet.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
-		Key: "widths", Title: "middle of the first tenon from the end, in its widths", Value: one(2), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+		Key: "widths", Title: "distance from the end to the middle of the first tenon, in widths of the tenon", Value: one(2), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "e ≥ widths·w",
-		Symbols: []engine.Symbol{{Name: "e", Means: "middle of the first tenon from the seam's end", Unit: "m"}, {Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "widths", Means: "least distance, in widths", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "e", Means: "distance from the seam's end to the middle of the first tenon", Unit: "m"}, {Name: "w", Means: "width of the tenon", Unit: "m"}, {Name: "widths", Means: "least distance, in widths of the tenon", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: checkEdge,
@@ -99,7 +99,7 @@ var registration = engine.Rule{
 	Why:      "A panel can turn about a single tenon. Two tenons at equal distances from both ends fit either panel's edge from one template.",
 	Severity: engine.Query,
 	Basis: engine.Basis{
-		Valid:  "tenons set out from both ends of a seam alike, at even distances",
+		Valid:  "tenons set out alike from both ends of a seam, at equal spacing",
 		Source: cite.Derivation("a plane body is held by two points"),
 	},
 	Check: func(p *engine.Pass) {
@@ -117,16 +117,16 @@ var registration = engine.Rule{
 
 var mortise = engine.Rule{
 	ID:       "joint.mortise",
-	Title:    "the mortises place the panel and do not bind",
-	Why:      "Mortises that are all snug need more accuracy than a shop can cut, and the panel binds half way on. Where all are wide, nothing places the panel.",
+	Title:    "the mortises locate the panel and do not bind",
+	Why:      "Mortises that are all snug need more accuracy than a shop has, and the panel binds before the seam is closed. If all are wide, nothing locates the panel.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "wide", Title: "a wide mortise over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.05,
+		Key: "wide", Title: "excess of a wide mortise's width over its tenon's width", Value: quantity.Length(layout.MortiseAir).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.05,
 		Source: cite.LooseTenons.At("a loose tenon is 1/16 in narrower than its two mortises"),
 	}},
 	Basis: engine.Basis{
 		Formula: "2·u ≤ wide",
-		Symbols: []engine.Symbol{{Name: "u", Means: "tolerance of the seam: of a mortise's place on each of the two panels", Unit: "m"}, {Name: "wide", Means: "play of a tenon in its wide mortises, none in snug ones", Unit: "m"}},
+		Symbols: []engine.Symbol{{Name: "u", Means: "tolerance of a mortise's place on each of the two panels, seam.tolerance", Unit: "m"}, {Name: "wide", Means: "play of a tenon in its wide mortises; 0 in snug ones", Unit: "m"}},
 		Valid:   "seams of two tenons or more",
 		Source:  cite.Derivation("two tenons on one panel, and the places of their mortises in the other"),
 	},
@@ -149,7 +149,7 @@ func checkMortise(p *engine.Pass) {
 		f.Text = "all mortises are snug, and those of two panels may lie {measured} off each other, so they bind"
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "all wide":
-		f.Text = p.Textf("all mortises are wide by %v, so none places the panel", wide.Value)
+		f.Text = p.Textf("all mortises are wide by %v, so none locates the panel", wide.Value)
 		f.Measured = quantity.Value{}
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "one snug, rest wide" && off > wide.SI:

@@ -16,14 +16,14 @@ func thickness(p *engine.Pass, m float64, step func(float64) string) []engine.Of
 var width = engine.Rule{
 	ID:       "joint.width",
 	Title:    "the tenon is wider than it is thick",
-	Why:      "The tenon's face aligns the panels and holds the glue. A square tenon acts as a dowel and lets them turn.",
+	Why:      "The tenon's face aligns the panels and holds the glue. A square tenon acts as a dowel and lets the panels turn.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "ratio", Title: "width of the tenon by its thickness", Value: one(1.5), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
+		Key: "ratio", Title: "ratio of the tenon's width to its thickness", Value: one(1.5), Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "w/t ≥ ratio",
-		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon, along the seam", Unit: "m"}, {Name: "t", Means: "its thickness", Unit: "m"}, {Name: "ratio", Means: "least ratio", Unit: "1"}},
+		Symbols: []engine.Symbol{{Name: "w", Means: "width of the tenon, along the seam", Unit: "m"}, {Name: "t", Means: "thickness of the tenon", Unit: "m"}, {Name: "ratio", Means: "least ratio", Unit: "1"}},
 		Source:  cite.CommonPractice(),
 	},
 	Check: func(p *engine.Pass) {

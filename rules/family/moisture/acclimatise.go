@@ -10,12 +10,12 @@ import (
 
 var acclimatise = engine.Rule{
 	ID:       "moisture.acclimatise",
-	Title:    "the panels come to the room's air before they are hung",
+	Title:    "the panels adapt to the room's air before they are hung",
 	Why:      "Panels hung straight from the van swell or shrink in place, against each other.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{
-		{Key: "differs", Title: "difference of moisture content that needs time", Value: quantity.Share(0.01).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice()},
-		{Key: "time", Title: "in the room's air before hanging", Value: quantity.Value{SI: 72, Unit: quantity.Hour}, Sense: engine.AtLeast, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.5")},
+		{Key: "differs", Title: "difference in moisture content above which the panels need time", Value: quantity.Share(0.01).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice()},
+		{Key: "time", Title: "time in the room's air before hanging", Value: quantity.Value{SI: 72, Unit: quantity.Hour}, Sense: engine.AtLeast, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.5")},
 	},
 	Basis: engine.Basis{Valid: "the room's own air, with heating and ventilation running", Source: cite.AWICare.At("3.2.5")},
 	Check: checkAcclimatise,

@@ -15,10 +15,10 @@ var cupping = engine.Rule{
 	Why:      "A panel cups when one face is drier than the other, or only one face is sealed.",
 	Severity: engine.Note,
 	Limits: []engine.Limit{{
-		Key: "apart", Title: "roof space from room, in moisture content", Value: quantity.Share(0.02).Value(),
+		Key: "apart", Title: "difference in equilibrium moisture content between the air of the roof space and that of the room", Value: quantity.Share(0.02).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "reasons to expect cupping; how much has no honest figure", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "states causes of cupping; its amount can't be computed reliably", Source: cite.CommonPractice()},
 	Check: checkCupping,
 }
 
@@ -48,7 +48,7 @@ func cups(p *engine.Pass, season string, room layout.Number, above layout.Air) {
 	if by := math.Abs(m - room.Get()); by > limit.SI {
 		p.Report(engine.Finding{
 			At:       "climate.above." + season,
-			Text:     "in the " + season + " season the backs come to {measured} of moisture other than the faces; past {limit} the panels cup",
+			Text:     "in the " + season + " season the moisture contents of the backs and the faces differ by {measured}; the most is {limit}, above which the panels cup",
 			Measured: quantity.Share(by).Value(), Bound: limit,
 		})
 	}

@@ -22,10 +22,10 @@ var feet = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
 			{Name: "R", Means: "radius", Unit: "m"},
-			{Name: "e", Means: "change of the rib's depth, by itself", Unit: "1"},
+			{Name: "e", Means: "relative change of the rib's depth", Unit: "1"},
 		},
-		Valid:  "the length along the grain does not change; the rib is free to move",
-		Source: cite.Derivation("geometry of a curve whose length stays and whose depth changes"),
+		Valid:  "the rib's length, along the grain, does not change; the rib is free to move",
+		Source: cite.Derivation("geometry of a curve of constant length and changing depth"),
 	},
 	Check: checkFeet,
 }

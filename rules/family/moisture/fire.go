@@ -26,7 +26,7 @@ var fire = engine.Rule{
 func checkFire(p *engine.Pass) {
 	c := p.Ceiling
 	refer := func(key string, s timber.Species) {
-		figure := "no flame spread index is held for " + s.Name
+		figure := "dryfit has no flame spread index for " + s.Name
 		if s.FlameSpread != "" {
 			figure = "bare " + s.Name + " has a flame spread index of about " + s.FlameSpread + " (" + s.FlameFrom.String() + "), which is " + s.FlameClass
 		}
@@ -37,7 +37,7 @@ func checkFire(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "skin.material", Related: []string{"skin.thickness"},
-		Text: "no flame spread or smoke index is held for " + c.Skin.Material.Get().Name + "; the class of the skin, with its finish, is referred to the authority having jurisdiction",
+		Text: "dryfit has no flame spread or smoke index for " + c.Skin.Material.Get().Name + "; the class of the skin, with its finish, is referred to the authority having jurisdiction",
 	})
 	refer("rib.species", c.Rib.Species.Get())
 	if c.Rail.Species.Get().Name != c.Rib.Species.Get().Name {

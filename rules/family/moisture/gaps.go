@@ -12,11 +12,11 @@ import (
 var endGap = engine.Rule{
 	ID:       "moisture.end-gap",
 	Title:    "the vault still has room at its ends in the wet season",
-	Why:      "A vault that grows against its end walls buckles its seams open.",
+	Why:      "A vault that grows against its end walls buckles, and its seams open.",
 	Severity: engine.Query,
 	Figures:  []string{"season.wet.along"},
 	Limits: []engine.Limit{{
-		Key: "spare", Title: "left at both ends together", Value: quantity.Length(0.003).Value(),
+		Key: "spare", Title: "total gap left at both ends", Value: quantity.Length(0.003).Value(),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: movement,
@@ -60,7 +60,7 @@ func eachSeason(p *engine.Pass, species string, check func(seasons.Season) error
 
 var rails = engine.Rule{
 	ID:       "moisture.rails",
-	Title:    "the rails' movement across their width is small against the skin, which does not move",
+	Title:    "the rails' movement across their width is small, because the skin that they are glued to does not move",
 	Why:      "Plywood keeps its size. A wide rail glued to it pulls the skin into waves or breaks the glue line.",
 	Severity: engine.Note,
 	Figures:  []string{"season.dry.rail-width", "season.wet.rail-width"},
@@ -79,7 +79,7 @@ func checkRails(p *engine.Pass) {
 		if by := math.Abs(change.Value); change.Err == nil && by > limit.SI {
 			p.Report(engine.Finding{
 				At: "rail.width", Related: []string{"rail.cut", "climate." + season.Name},
-				Text:     "in the " + season.Name + " season a rail's width changes by {measured} while the skin stays; past {limit} the glue line or the skin's face shows it",
+				Text:     "in the " + season.Name + " season a rail's width changes by {measured} and the skin keeps its size; the most is {limit}, above which the skin or the glue line shows it",
 				Measured: quantity.Length(by).Value(), Bound: limit,
 				Offers: []engine.Offer{{Key: "rail.cut", Value: "vertical"}},
 			})

@@ -10,13 +10,13 @@ import (
 var movement = engine.Basis{
 	Formula: "ΔD = D·C·(M_f − M_i)",
 	Symbols: []engine.Symbol{
-		{Name: "ΔD", Means: "growth of the member's width", Unit: "m"},
+		{Name: "ΔD", Means: "change of the member's width, positive for growth", Unit: "m"},
 		{Name: "D", Means: "width in the shop", Unit: "m"},
-		{Name: "C", Means: "change coefficient across the width, by cut", Unit: "1/%"},
+		{Name: "C", Means: "dimensional change coefficient across the width, for the cut of the boards", Unit: "1/%"},
 		{Name: "M_f", Means: "moisture content in the season", Unit: "%"},
 		{Name: "M_i", Means: "moisture content in the shop", Unit: "%"},
 	},
-	Valid:  "6% to 14%; outside it the handbook's second equation, ΔD = D·(M_f − M_i)/(3000/S − 30 + M_i)",
+	Valid:  "moisture contents of 6% to 14%; outside this range by the handbook's second equation, ΔD = D·(M_f − M_i)/(3000/S − 30 + M_i)",
 	Source: cite.WoodHandbook2010.At("equation 13-2; the formula of its second equation, 13-3, from memory"),
 }
 
@@ -29,7 +29,7 @@ var revealCloses = engine.Rule{
 	Figures:  []string{"season.wet.reveal"},
 	Limits: []engine.Limit{
 		{Key: "least", Title: "width of a reveal", Value: quantity.Length(0.006).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "remaining share of the width, of a reveal that is narrow by design", Value: share(0.75), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "remaining share of the design width, used if it gives less than moisture.reveal-closes.least", Value: share(0.75), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealCloses,
@@ -37,14 +37,14 @@ var revealCloses = engine.Rule{
 
 var revealOpens = engine.Rule{
 	ID:       "moisture.reveal-opens",
-	Title:    "the reveal opens little beyond its design in the dry season",
+	Title:    "the reveal opens only slightly beyond its design width in the dry season",
 	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
 	Severity: engine.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.dry.reveal"},
 	Limits: []engine.Limit{
-		{Key: "over", Title: "width of a reveal over its design", Value: quantity.Length(0.002).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
-		{Key: "share", Title: "opening as a share of the width, of a reveal that is wide by design", Value: share(0.25), Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
+		{Key: "over", Title: "opening of a reveal beyond its design width", Value: quantity.Length(0.002).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice()},
+		{Key: "share", Title: "opening as a share of the design width, used if it gives more than moisture.reveal-opens.over", Value: share(0.25), Sense: engine.AtMost, Lowest: 0, Most: 10, Source: cite.CommonPractice()},
 	},
 	Basis: movement,
 	Check: checkRevealOpens,

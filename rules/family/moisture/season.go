@@ -9,11 +9,11 @@ import (
 
 var season = engine.Rule{
 	ID:       "moisture.season",
-	Title:    "each season's air is in the range of the published moisture contents, and the dry season is the drier",
+	Title:    "each season's air is in the range of the published moisture contents, and the dry season is drier than the wet season",
 	Why:      "Outside that range, or with the seasons swapped, the movement of the wood has no figure. Rules that need it are not checked.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
-		Valid:  "-1.2C to 132C and up to 95% relative humidity, where the table of moisture contents ends",
+		Valid:  "-1.2C to 132C and up to 95% relative humidity, the range of the table of moisture contents",
 		Source: cite.WoodHandbook2021.At("table 4-2 and equation 4-5"),
 	},
 	Check: checkSeason,
@@ -43,9 +43,9 @@ var air = engine.Rule{
 	Limits: []engine.Limit{
 		{Key: "least", Title: "relative humidity", Value: quantity.Share(0.30).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
 		{Key: "most", Title: "relative humidity", Value: quantity.Share(0.55).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.AWICare.At("zone 2, which covers most of the United States")},
-		{Key: "time", Title: "outside that range at a time", Value: quantity.Value{SI: 24, Unit: quantity.Hour}, Sense: engine.AtMost, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.6")},
+		{Key: "time", Title: "time outside that range", Value: quantity.Value{SI: 24, Unit: quantity.Hour}, Sense: engine.AtMost, Lowest: 0, Most: 10000, Source: cite.AWICare.At("3.2.6")},
 	},
-	Basis: engine.Basis{Valid: "rooms whose air is controlled; a season lasts longer than any time that is allowed outside", Source: cite.AWICare.At("3.2.4 and 3.2.6")},
+	Basis: engine.Basis{Valid: "rooms with controlled air; a season lasts longer than the permitted time outside the range", Source: cite.AWICare.At("3.2.4 and 3.2.6")},
 	Check: checkAir,
 }
 
@@ -59,9 +59,9 @@ func checkAir(p *engine.Pass) {
 		f := engine.Finding{At: "climate." + s.name, Measured: quantity.Share(humidity).Value()}
 		switch {
 		case humidity < least.SI:
-			f.Bound, f.Text = least, "in the "+s.name+" season the room's air is at {measured}; under {limit} woodwork may be"
+			f.Bound, f.Text = least, "in the "+s.name+" season the room's air is at {measured}; the least is {limit}. Woodwork may be in drier air"
 		case humidity > most.SI:
-			f.Bound, f.Text = most, "in the "+s.name+" season the room's air is at {measured}; over {limit} woodwork may be"
+			f.Bound, f.Text = most, "in the "+s.name+" season the room's air is at {measured}; the most is {limit}. Woodwork may be in more humid air"
 		default:
 			continue
 		}

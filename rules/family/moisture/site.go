@@ -11,22 +11,22 @@ import (
 
 var shop = engine.Rule{
 	ID:       "moisture.shop",
-	Title:    "the shop's moisture content is near the middle of that in service",
+	Title:    "the wood's moisture content in the shop is near the middle of its range in service",
 	Why:      "Wood that is too wet or too dry in the shop moves one way only after it is hung.",
 	Severity: engine.Query,
 	Figures:  []string{"climate.shop.moisture", "climate.dry.moisture", "climate.wet.moisture"},
 	Limits: []engine.Limit{{
-		Key: "apart", Title: "shop from the middle of the seasons, in moisture content", Value: quantity.Share(0.02).Value(),
+		Key: "apart", Title: "difference in moisture content between the shop and the middle of the seasons", Value: quantity.Share(0.02).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 0.3, Source: cite.WoodHandbook2010.At("table 13-1: 8% on average, single pieces 6% to 10%").FromMemory(),
 	}},
 	Basis: engine.Basis{
 		Formula: "|M_s − (M_d + M_w)/2|",
 		Symbols: []engine.Symbol{
 			{Name: "M_s", Means: "equilibrium moisture content in the shop", Unit: "1"},
-			{Name: "M_d", Means: "in the dry season", Unit: "1"},
-			{Name: "M_w", Means: "in the wet season", Unit: "1"},
+			{Name: "M_d", Means: "equilibrium moisture content in the dry season", Unit: "1"},
+			{Name: "M_w", Means: "equilibrium moisture content in the wet season", Unit: "1"},
 		},
-		Valid:  "equilibrium moisture contents midway between wetting and drying",
+		Valid:  "equilibrium moisture contents, midway between those of wetting and drying",
 		Source: cite.WoodHandbook2021.At("equation 4-5"),
 	},
 	Check: checkShop,

@@ -19,13 +19,13 @@ var mast = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "m = max(h, l/2), m + s ≤ a, m − l/2 ≤ g − s_n",
 		Symbols: []engine.Symbol{
-			{Name: "m", Means: "from the heel to the panel's mass centre", Unit: "m"},
-			{Name: "h", Means: "from the heel to the load centre of the forks", Unit: "m"},
+			{Name: "m", Means: "distance from the heel of the base to the panel's mass centre", Unit: "m"},
+			{Name: "h", Means: "distance from the heel of the base to the load centre of the forks", Unit: "m"},
 			{Name: "l", Means: "length of a panel along the axis, measured on a panel at an end of the vault", Unit: "m"},
 			{Name: "a", Means: "length of the base along the axis", Unit: "m"},
-			{Name: "s", Means: "slide of the panel on its forks, the projection of its neighbour's tenons and close.slide.clearance; nothing without tenons", Unit: "m"},
+			{Name: "s", Means: "slide of the panel on its forks: the projection of its neighbour's tenons plus close.slide.clearance; 0 without tenons", Unit: "m"},
 			{Name: "g", Means: "last gap at its least", Unit: "m"},
-			{Name: "s_n", Means: "slide of the last panel; nothing where it is dropped in", Unit: "m"},
+			{Name: "s_n", Means: "slide of the last panel; 0 if it is dropped in", Unit: "m"},
 		},
 		Valid: "level panels; masts on the side of the near end wall, because the far side has a wall or the panel before; the spec does not give the thickness of the mast, which counts as 0; " +
 			"each base centred under its lift across the span, clear of the walls and of the next base",
@@ -75,7 +75,7 @@ func checkUnder(p *engine.Pass, mass float64) {
 	}
 	how := ""
 	if reach > mass {
-		how = p.Textf(" after the panel slides %v on to its neighbour's tenons", quantity.Length(reach-mass))
+		how = p.Textf(" after the panel slides %v onto its neighbour's tenons", quantity.Length(reach-mass))
 	}
 	p.Report(engine.Finding{
 		At: "lift.base.along", Related: []string{"lift.base.heel", "seam.tenon", "panels.along"},

@@ -24,7 +24,7 @@ func Family() engine.Family {
 
 var hands = engine.Rule{
 	ID:       "raise.hands",
-	Title:    "the crew is enough to lift the panel",
+	Title:    "the crew is large enough to lift the panel",
 	Why:      "Dollies roll a panel. People lift it by hand to put it down on its feet, on blocks or on forks.",
 	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
@@ -33,10 +33,10 @@ var hands = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "m", Means: "mass of the panel, at the upper end of the spread of its densities", Unit: "kg"},
 			{Name: "n", Means: "people", Unit: "1"},
-			{Name: "k", Means: "what a team manages of its members' sum, as in transit.weight", Unit: "1"},
-			{Name: "m_1", Means: "mass that one lifts, as transit.weight.person has it", Unit: "kg"},
+			{Name: "k", Means: "share of the sum of its members' masses that a team lifts, as in transit.weight", Unit: "1"},
+			{Name: "m_1", Means: "mass that one person lifts, transit.weight.person", Unit: "kg"},
 		},
-		Valid: "level ground, good grip, hands below 1.75m, the upper limit of the equation in the " + cite.NIOSH94110.Title + "; crews with aids that only roll a panel, for without aids transit.weight asks the same", Source: cite.HSEL23.At("paragraph 120"),
+		Valid: "level ground, good grip, hands below 1.75m, the upper limit of the equation in the " + cite.NIOSH94110.Title + "; crews with dollies; transit.weight makes this comparison for crews without", Source: cite.HSEL23.At("paragraph 120"),
 	},
 	Check: checkHands,
 }

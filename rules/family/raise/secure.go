@@ -13,16 +13,16 @@ import (
 
 var secure = engine.Rule{
 	ID:       "raise.secure",
-	Title:    "once its straps are fixed the panel holds without its lifts, whichever one strap is lost",
-	Why:      "A strap can slip while people fix the next one. The panel stays on its lifts until it can lose any one strap and still hold.",
+	Title:    "the fixed straps hold the panel without its lifts, even if any one strap is lost",
+	Why:      "A strap can slip while people fix the next one. The panel must stay on its lifts until the other straps can hold it after the loss of any one.",
 	Severity: engine.Query,
 	Needs:    []string{"lift.stations", "strap.stations", "strap.allowable"},
 	Basis: engine.Basis{
 		Formula: "F ≤ F_a, |N|/A + |M|/S ≤ k·MOR/f",
 		Symbols: []engine.Symbol{
-			{Name: "F", Means: "force of a strap, where the panel weighs the most it may", Unit: "N"},
+			{Name: "F", Means: "force of a strap, for the greatest mass of the panel", Unit: "N"},
 			{Name: "F_a", Means: "allowable load of a strap", Unit: "N"},
-			{Name: "f", Means: "rib.stress.factor, and the other symbols as there", Unit: "1"},
+			{Name: "f", Means: "rib.stress.factor; the other symbols are those of rib.stress", Unit: "1"},
 		},
 		Valid: "each strap fixed unloaded, in the shape that the panel has on its lifts, and all lifts gone; each piece of a split arch by itself, before it is joined. " +
 			"A loss that comes suddenly can double a force, which is not counted",
@@ -68,7 +68,7 @@ func because(n raising.Insecure) string {
 		on = fmt.Sprintf("with strap %d lost ", n.Strap)
 	}
 	if n.Piece > 0 {
-		on = fmt.Sprintf("piece %d of its arch by itself, ", n.Piece) + on
+		return on + n.Why + fmt.Sprintf(" (piece %d, before the arch is joined)", n.Piece)
 	}
 	return on + n.Why
 }

@@ -22,11 +22,11 @@ func Family() engine.Family {
 
 var checked = engine.Rule{
 	ID:       "require.checked",
-	Title:    "the rules that are required are checked, and the keys that are required are given",
-	Why:      "A rule whose keys are left out is not checked, and fails nothing: a spec that says less passes more easily.",
+	Title:    "all required rules are checked, and all required keys are given",
+	Why:      "A rule whose keys are absent is not checked and can't fail, so a spec with fewer keys passes more easily.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
-		Valid:  "rules and keys under [check] require in the standards, or named by check --require; no default stands for a key",
+		Valid:  "rules and keys that [check] require in the standards or check --require names; a default does not replace a required key",
 		Source: cite.CommonPractice(),
 	},
 	// The review applies it, since it looks at what the other rules could not check.

@@ -14,18 +14,18 @@ var depthToSpan = engine.Rule{
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"strap.run-ratio"},
 	Limits: []engine.Limit{{
-		Key: "ratio", Title: "clear run by depth of rib",
+		Key: "ratio", Title: "ratio of clear run to depth of rib",
 		Value: quantity.Value{SI: 24, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 1, Most: 1000,
 		Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "run / d ≤ ratio",
 		Symbols: []engine.Symbol{
-			{Name: "run", Means: "length of arc between neighbouring straps; past the last strap, twice the overhang", Unit: "m"},
+			{Name: "run", Means: "length of arc between adjacent straps, or twice the overhang past an end strap", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
 			{Name: "ratio", Means: "greatest ratio", Unit: "1"},
 		},
-		Valid:  "a rough check; rib.sag computes the sag from the frame",
+		Valid:  "a rough check; rib.sag computes the sag of the frame",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkDepthToSpan,

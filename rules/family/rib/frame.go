@@ -10,30 +10,30 @@ import (
 	"dryfit/spec/quantity"
 )
 
-var frameSource = cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program")
+var frameSource = cite.Derivation("plane frame of at least 72 elements, checked against closed forms and a general-purpose finite element program")
 
 var sag = engine.Rule{
 	ID:       "rib.sag",
-	Title:    "the rib's sag between its straps, and the step between neighbours at a seam, are small",
+	Title:    "the rib's sag between its straps, and the step between adjacent ribs at a seam, are small",
 	Why:      "A sag shows against the straight line of the moulding. A step at a seam throws a shadow.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.sag-by-run"},
 	Limits: []engine.Limit{
-		{Key: "run", Title: "clear run by sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
-		{Key: "code", Title: "clear run by half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load the creep alone, half of it, where the wood is dry")},
+		{Key: "run", Title: "ratio of clear run to sag", Value: quantity.Value{SI: 240, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.CommonPractice()},
+		{Key: "code", Title: "ratio of clear run to half of the first day's sag", Value: quantity.Value{SI: 180, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 50, Most: 5000, Source: cite.IBC.At("table 1604.3, roof members, nonplaster ceiling: l/180 under dead and live load; note d: of the dead load only the creep, half of its deflection if the wood is dry")},
 		{Key: "step", Title: "step across a seam", Value: quantity.Length(0.0013).Value(), Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.AWS.At("p. 241, 6.1.21: custom grade, shaped")},
 	},
 	Basis: engine.Basis{
 		Formula: "δ·(1 + k) ≤ u/run, δ/2 ≤ u/code",
 		Symbols: []engine.Symbol{
-			{Name: "δ", Means: "drop below the chord between neighbouring supports, of the first day", Unit: "m"},
-			{Name: "k", Means: "creep of years, 0.6 (" + cite.Eurocode5.At("k_def of service class 1").String() + ")", Unit: "1"},
+			{Name: "δ", Means: "first day's deflection below the chord between adjacent supports", Unit: "m"},
+			{Name: "k", Means: "creep over years, 0.6 (" + cite.Eurocode5.At("k_def of service class 1").String() + ")", Unit: "1"},
 			{Name: "u", Means: "clear run; twice an overhang", Unit: "m"},
-			{Name: "run", Means: "least clear run by sag", Unit: "1"},
-			{Name: "code", Means: "least clear run by what the code counts of a dead load, half of its first day's sag", Unit: "1"},
+			{Name: "run", Means: "least ratio of clear run to sag", Unit: "1"},
+			{Name: "code", Means: "least ratio of clear run to the part of the dead load's deflection that the code counts, half of the first day's sag", Unit: "1"},
 		},
-		Valid: "the rib as first hung, of dry wood and without live load; a step by one strap set long or short", Source: frameSource,
+		Valid: "the rib as first hung, of dry wood and without live load; the step is that of one strap set long or short", Source: frameSource,
 	},
 	Check: checkSag,
 }
@@ -112,14 +112,14 @@ var stress = engine.Rule{
 		Formula: "|N|/A + |M|/S ≤ k·MOR/f",
 		Symbols: []engine.Symbol{
 			{Name: "N", Means: "axial force", Unit: "N"},
-			{Name: "A", Means: "area, net of the reveal; of a sawn rib of layers and segments without the layer that is cut at a joint", Unit: "m²"},
+			{Name: "A", Means: "area, less the reveal; of a sawn rib of layers and segments, also less the layer that is cut at a joint", Unit: "m²"},
 			{Name: "M", Means: "bending moment", Unit: "N·m"},
-			{Name: "S", Means: "section modulus, likewise", Unit: "m³"},
+			{Name: "S", Means: "section modulus of the same section", Unit: "m³"},
 			{Name: "MOR", Means: "modulus of rupture at 12% moisture", Unit: "Pa"},
-			{Name: "k", Means: "of a laminated rib the curvature factor 1 − 2000·(t/R)², t a strip's thickness and R the tightest radius, and where its strips are scarfed what a scarf leaves, 0.80 to 0.90 by its slope (Wood Handbook, from memory); of a sawn one the strength left by the slope of its grain, as bend.grain states it; of a solid one 1", Unit: "1"},
+			{Name: "k", Means: "share of the strength that remains. Laminated rib: the curvature factor 1 − 2000·(t/R)², where t is a strip's thickness and R the tightest radius, times 0.80 to 0.90 by the slope of the scarfs if the strips are scarfed (Wood Handbook, from memory). Sawn rib: the share that bend.grain computes for the slope of its grain. Solid rib: 1", Unit: "1"},
 			{Name: "f", Means: "the limit's factor", Unit: "1"},
 		},
-		Valid: "the worst of the cases that it hangs in; R/t from 100 of hardwood, 125 of softwood; the wood where the curve is tightest, everywhere; what steaming costs a solid rib is not counted", Source: frameSource,
+		Valid: "the worst of the hanging cases; R/t of at least 100 for hardwood and 125 for softwood; the strength where the curve is tightest is used everywhere; the strength that a solid rib loses by steaming is not counted", Source: frameSource,
 	},
 	Check: checkStress,
 }
@@ -194,7 +194,7 @@ var radial = engine.Rule{
 	Needs:    []string{"strap.stations"},
 	Figures:  []string{"hanging.first-hung.radial"},
 	Limits: []engine.Limit{{
-		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: radial tension, 15psi of Douglas fir-larch, hem-fir and western woods but under wind and earthquake; of other woods, for which it is less than a third of their shear, too").FromMemory(),
+		Key: "most", Title: "tension across the grain", Value: quantity.Stress(0.10e6).Value(), Sense: engine.AtMost, Lowest: 0, Most: 1e7, Source: cite.NDS.At("5.2.8: radial tension, 15psi for Douglas fir-larch, hem-fir and western woods, except under wind and earthquake; used here for other woods too, for which it is less than a third of their shear strength").FromMemory(),
 	}},
 	Basis: engine.Basis{
 		Formula: "3·M/(2·R·b·d)",
@@ -226,7 +226,7 @@ var radial = engine.Rule{
 var feet = engine.Rule{
 	ID:       "rib.feet",
 	RefersTo: engine.ToEngineer, // the thrust, where the walls stop the feet
-	Title:    "the feet stay clear of the walls on the lifts and as they hang",
+	Title:    "the feet stay clear of the walls while the panel is on the lifts and when it hangs",
 	Why:      "An arch spreads on two lifts. Feet that touch the walls jam it on the way up.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
@@ -234,7 +234,7 @@ var feet = engine.Rule{
 	Limits: []engine.Limit{{
 		Key: "clear", Title: "between a foot and the wall", Value: quantity.Length(0.001).Value(), Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "panels level and in the middle of the room, of a measured one at the panel where it is narrowest, less twice the accuracy", Source: frameSource},
+	Basis: engine.Basis{Valid: "panels level and in the middle of the room; with a survey, the least measured width at a panel less twice the accuracy", Source: frameSource},
 	Check: checkFeet,
 }
 
@@ -277,11 +277,11 @@ func referThrust(p *engine.Pass, key string) {
 
 var inner = engine.Rule{
 	ID:       "rib.inner",
-	Title:    "every rib hangs on straps of its own",
+	Title:    "every rib has its own straps",
 	Why:      "The inner ribs of a panel of several modules have no straps. The rails' joints carry them to the edge ribs.",
 	Severity: engine.Note,
 	Needs:    []string{"strap.stations"},
-	Basis:    engine.Basis{Valid: "an inner rib's weight shared by the rail joints along it; the joints themselves are for the engineer", Source: cite.CommonPractice()},
+	Basis:    engine.Basis{Valid: "the rail joints along an inner rib share its weight; the strength of the joints is for the engineer", Source: cite.CommonPractice()},
 	Check:    checkInner,
 }
 

@@ -9,7 +9,7 @@ import (
 
 var groove = engine.Rule{
 	ID:       "rib.groove",
-	Title:    "the grooves of the reveal leave a rib and a rail",
+	Title:    "the grooves of the reveal leave enough wood in ribs and rails",
 	Why:      "Grooves that meet, or are as deep as the member, cut it in two. A thin tongue between grooves breaks off.",
 	Severity: engine.Hold,
 	Limits: []engine.Limit{{
@@ -24,8 +24,8 @@ var groove = engine.Rule{
 			{Name: "d", Means: "depth of the rib or rail", Unit: "m"},
 			{Name: "r", Means: "depth of the reveal", Unit: "m"},
 		},
-		Valid:  "grooves at the sides of all members, or at the seams; where there is nothing left, masses and strength are worked without the grooves",
-		Source: cite.Derivation("two widths in one member, and two depths"),
+		Valid:  "grooves at the sides of all members, or at the seams; if no wood is left, masses and strength are computed without the grooves",
+		Source: cite.Derivation("the widths and depths of the grooves against those of the member"),
 	},
 	Check: checkGroove,
 }

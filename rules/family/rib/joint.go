@@ -9,16 +9,16 @@ import (
 
 var joint = engine.Rule{
 	ID:       "rib.joint",
-	Title:    "other layers carry where one layer of a sawn rib is jointed",
+	Title:    "at each joint of a layer of a sawn rib, other layers carry the load",
 	Why:      "A layer carries nothing at its joint. A half rib of one layer depends on the glue between two butted ends.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "A_h − max A_l > 0",
 		Symbols: []engine.Symbol{
-			{Name: "A_h", Means: "area of the half rib at a panel's edge, net of its reveal; what is left of a layer in it counts from 0.5mm", Unit: "m²"},
-			{Name: "A_l", Means: "areas of the layers in it", Unit: "m²"},
+			{Name: "A_h", Means: "area of the half rib at a panel's edge, less its reveal; the rest of a layer counts if it is at least 0.5mm thick", Unit: "m²"},
+			{Name: "A_l", Means: "areas of the layers in the half rib", Unit: "m²"},
 		},
-		Valid:  "sawn ribs of layers, of more than one segment in a panel; one layer jointed at a place",
+		Valid:  "sawn ribs of layers, with more than one segment in a panel; only one layer is jointed at any one place",
 		Source: cite.Derivation("area of the section without its largest layer"),
 	},
 	Check: checkJoint,

@@ -12,7 +12,7 @@ import (
 
 var layers = engine.Rule{
 	ID:       "rib.layers",
-	Title:    "the layers of a sawn rib make up its width, and leave two whole halves at a seam",
+	Title:    "the layers of a sawn rib make up its width, and divide into two equal halves of whole layers at a seam",
 	Why:      "Stock is planed before it is built up, so four layers of 4/4 are less than 4in. A seam can't run through a layer.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
@@ -20,7 +20,7 @@ var layers = engine.Rule{
 		Sense: engine.AtMost, Lowest: 0, Most: 0.1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Valid:  "hardwood surfaced on two sides; thicknesses as dimension tables give them",
+		Valid:  "hardwood surfaced on two sides; thicknesses from published dimension tables",
 		Source: cite.HardwoodSizes.At("surfaced on two sides"),
 	},
 	Check: checkLayers,

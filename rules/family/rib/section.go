@@ -18,7 +18,7 @@ var section = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "w/2 − p − g, (d − t)/2 − r",
 		Symbols: []engine.Symbol{
-			{Name: "w", Means: "width of the rib, of which a seam leaves half", Unit: "m"},
+			{Name: "w", Means: "width of the rib; at a seam each panel has half of it", Unit: "m"},
 			{Name: "p", Means: "projection of the tenon, half its length", Unit: "m"},
 			{Name: "g", Means: "width of the reveal at the face toward the coffer", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},

@@ -13,15 +13,15 @@ import (
 
 var stock = engine.Rule{
 	ID:       "shop.stock",
-	Title:    "every piece comes out of a plank that the shop buys",
+	Title:    "every piece can be cut from a plank that the shop buys",
 	Why:      "A piece slightly thicker than a surfaced plank needs the next size up, which takes about a quarter more wood. A piece thicker than the thickest plank must be glued up.",
 	Severity: engine.Query,
 	Limits: []engine.Limit{{
-		Key: "past", Title: "excess of a piece over a plank's surfaced thickness that counts as slight", Value: quantity.Length(0.0015).Value(),
+		Key: "past", Title: "excess of a piece's thickness over a plank's surfaced thickness that counts as slight", Value: quantity.Length(0.0015).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 0.05, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
-		Valid:  "ribs and rails by their smaller side, strips by their width, sawn layers by the plank that the spec names; planks surfaced as the tables have them",
+		Valid:  "ribs and rails by their smaller side, strips by their width, sawn layers by the plank that the spec names; surfaced thicknesses from published tables",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkStock,
@@ -85,7 +85,7 @@ var nest = engine.Rule{
 	Why:      "Pieces slightly larger than half a sheet waste the other half. A slightly smaller module or bay may need half the sheets.",
 	Severity: engine.Note,
 	Basis: engine.Basis{
-		Valid:  "pieces that end on rails and ribs, never turned, a kerf apart; the least by their area and by those that can't lie beside each other",
+		Valid:  "pieces that end on rails and ribs, not turned, a kerf apart; the least number follows from their area and from the pieces that can't lie beside each other",
 		Source: cite.Derivation("rectangles laid on sheets"),
 	},
 	Check: func(p *engine.Pass) {

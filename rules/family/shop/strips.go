@@ -13,19 +13,19 @@ import (
 
 var blank = engine.Rule{
 	ID:       "shop.blank",
-	Title:    "each strip is one blank, or its scarfs lie apart from those of adjacent strips",
+	Title:    "each strip is one blank, or the scarfs of adjacent strips are far enough apart",
 	Why:      "No clear board is as long as a large arch, so strips are scarfed from several boards. A scarf is weaker than the wood. Two scarfs side by side cut the rib through.",
 	Severity: engine.Hold,
 	Basis: engine.Basis{
 		Formula: "m = ceil((L − c)/(blank − c)), m·blank − (m − 1)·c − L ≥ c + apart",
 		Symbols: []engine.Symbol{
-			{Name: "L", Means: "length of a strip, the longer edge of its rib and the trim of both ends", Unit: "m"},
+			{Name: "L", Means: "length of a strip: the longer edge of its rib plus the trim at both ends", Unit: "m"},
 			{Name: "c", Means: "length of a scarf, its slope times the strip's thickness", Unit: "m"},
-			{Name: "blank", Means: "longest clear board", Unit: "m"},
-			{Name: "m", Means: "boards in a strip", Unit: "1"},
-			{Name: "apart", Means: "least between the ends of neighbours' scarfs, along the rib", Unit: "m"},
+			{Name: "blank", Means: "length of the longest clear board", Unit: "m"},
+			{Name: "m", Means: "number of boards in a strip", Unit: "1"},
+			{Name: "apart", Means: "least distance along the rib between the scarfs of adjacent strips, end to end", Unit: "m"},
 		},
-		Valid:  "laminated ribs of whole strips; every other strip turned end for end; the shop's figures as its standards state them under [shop], and else as common practice has them: blanks of 3660mm, of which it only notes what follows, scarfs of 1 in 12 and 300mm apart",
+		Valid:  "laminated ribs of whole strips; every other strip turned end for end; the shop's figures from [shop] in its standards, or else from common practice: blanks of 3660mm, whose consequences are only noted, and scarfs of 1 in 12 and 300mm apart",
 		Source: cite.Derivation("boards laid end to end overlap by a scarf"),
 	},
 	Check: checkBlank,
@@ -124,10 +124,10 @@ var press = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "L ≤ press",
 		Symbols: []engine.Symbol{
-			{Name: "L", Means: "length of the form, as long as its strips", Unit: "m"},
-			{Name: "press", Means: "longest form and clamps, as the standards state it", Unit: "m"},
+			{Name: "L", Means: "length of the form, equal to that of its strips", Unit: "m"},
+			{Name: "press", Means: "greatest length of form and clamps, from the standards", Unit: "m"},
 		},
-		Valid: "laminated ribs", Source: cite.Derivation("one length against another"),
+		Valid: "laminated ribs", Source: cite.Derivation("comparison of two lengths"),
 	},
 	Check: func(p *engine.Pass) {
 		bench := p.Ceiling.Bench()
@@ -157,13 +157,13 @@ var clamp = engine.Rule{
 		Formula: "F = p·w·L/(n − 1), n = ceil(L/spacing) + 1",
 		Symbols: []engine.Symbol{
 			{Name: "F", Means: "force of one clamp", Unit: "N"},
-			{Name: "p", Means: "pressure on the glue, of hardwood or of softwood", Unit: "Pa"},
-			{Name: "w", Means: "width of the strips, half a rib and what is jointed off it", Unit: "m"},
+			{Name: "p", Means: "pressure on the glue, for hardwood or softwood", Unit: "Pa"},
+			{Name: "w", Means: "width of the strips: half a rib plus the allowance that is jointed off", Unit: "m"},
 			{Name: "L", Means: "length of the form", Unit: "m"},
 			{Name: "n", Means: "clamps", Unit: "1"},
-			{Name: "spacing", Means: "most from clamp to clamp", Unit: "m"},
+			{Name: "spacing", Means: "greatest distance between clamps", Unit: "m"},
 		},
-		Valid:  "half ribs that are bent, glued one at a time; 1.4MPa on hardwood and 0.9MPa on softwood every 150mm where the standards do not state others",
+		Valid:  "laminated half ribs, glued one at a time; by default 1.4MPa on hardwood and 0.9MPa on softwood, with clamps every 150mm",
 		Source: cite.CommonPractice(),
 	},
 	Check: checkClamp,
@@ -199,10 +199,10 @@ var pick = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "m ≤ pick",
 		Symbols: []engine.Symbol{
-			{Name: "m", Means: "mass of a glued blank, its trim and joint included; of another rib as finished", Unit: "kg"},
-			{Name: "pick", Means: "heaviest piece that is lifted by hand, as the standards state it", Unit: "kg"},
+			{Name: "m", Means: "mass of a glued blank, including its trim and the allowance that is jointed off; mass of any other rib as finished", Unit: "kg"},
+			{Name: "pick", Means: "greatest mass that is lifted by hand, from the standards", Unit: "kg"},
 		},
-		Valid: "ribs before they are in a panel, whose weight transit.weight looks at", Source: cite.Derivation("volume by density"),
+		Valid: "ribs before they are built into a panel; transit.weight checks the panel", Source: cite.Derivation("volume by density"),
 	},
 	Check: checkPick,
 }

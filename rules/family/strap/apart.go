@@ -10,8 +10,8 @@ import (
 
 var apart = engine.Rule{
 	ID:       "strap.apart",
-	Title:    "each strap has a place of its own, on one piece of the arch",
-	Why:      "A strap over a seam within the arch is screwed to neither piece, or ties both before they are joined. Two straps at one place count as one.",
+	Title:    "no two straps have one place, and no strap is over a seam within the arch",
+	Why:      "A strap over a seam within the arch is screwed to neither piece, or ties both together before they are joined. Two straps at one place count as one.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations"},
 	Basis: engine.Basis{
@@ -23,7 +23,7 @@ var apart = engine.Rule{
 			{Name: "y", Means: "line of the strap before it", Unit: "m"},
 			{Name: "w", Means: "width of a strap", Unit: "m"},
 		},
-		Valid:  "plumb straps, flat along the arc; without strap.width two at one station alone",
+		Valid:  "plumb straps, flat along the arc; if strap.width is absent, only two straps at one station",
 		Source: cite.Derivation("places along the arc, and lines across the span"),
 	},
 	Check: checkApart,

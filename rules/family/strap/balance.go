@@ -15,10 +15,10 @@ var balance = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"strap.stations"},
 	Limits:   []engine.Limit{engine.TippingLimit()},
-	Basis: engine.TippingBasis("support", "as first hung, each piece alone, with packed ledgers, also at their measured seats, and with one strap lost; "+
-		"a strap set long or short or framing that moves lets slack straps catch again, and has no tipping margin. "+
-		"The pieces of a split arch have one each before they are joined, and one for the whole arch once they are: "+
-		"a piece then leans on its neighbours through the hinge at the seam, and where that lets the arch fold strap.holds or strap.lost says so"),
+	Basis: engine.TippingBasis("support", "as first hung; each piece alone; with packed ledgers, also at their measured seats; and with one strap lost. "+
+		"With a strap set long or short, or with moving framing, there is no tipping margin, because slack straps take load again. "+
+		"A split arch has a margin for each piece before the pieces are joined, and one for the whole arch afterwards. "+
+		"Joined pieces lean on each other through the hinges at the seams; strap.holds and strap.lost report an arch that folds there"),
 	Check: checkBalance,
 }
 

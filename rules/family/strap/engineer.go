@@ -28,7 +28,7 @@ func checkEngineer(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: at,
-		Text: p.Textf("the hanging of %d panels of %v each, straps, screws and the framing above, is referred to %s",
-			c.Panel.Count.Get(), quantity.Mass(c.Panel.Mass.Get()), to),
+		Text: p.Textf("the hanging of %s of %v each, with straps, screws and the framing above, is referred to %s",
+			amount(int(c.Panel.Count.Get()), "panel", "panels"), quantity.Mass(c.Panel.Mass.Get()), to),
 	})
 }

@@ -15,11 +15,11 @@ var framing = engine.Rule{
 	Needs:    []string{"strap.stations", "strap.fixing", "room.framing.spacing", "room.framing.runs", "room.framing.offset", "room.framing.member"},
 	Limits: []engine.Limit{
 		{
-			Key: "edge", Title: "from a screw in the underside to the member's edge, in its diameters", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
-			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
+			Key: "edge", Title: "distance from a screw in the underside to the member's edge, in diameters of the screw", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
+			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.NDS.At("chapter 12, lag screws in withdrawal; for wood screws, common practice").FromMemory(),
 		},
 		{
-			Key: "face", Title: "from a strap that is fixed to a member's side to that side", Value: quantity.Length(layout.FaceMost).Value(),
+			Key: "face", Title: "distance from a strap that is fixed to a member's side to that side", Value: quantity.Length(layout.FaceMost).Value(),
 			Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 		},
 	},
@@ -33,7 +33,7 @@ var framing = engine.Rule{
 			{Name: "t", Means: "thickness of the strap", Unit: "m"},
 			{Name: "face", Means: "greatest distance of the strap from the side", Unit: "m"},
 		},
-		Valid:  "straps plumb; screws in one row on the strap's centre line, its top bent along the member; edge ribs at the seams, the vault's gap at the near end what the first gap leaves",
+		Valid:  "plumb straps; screws in one row on the strap's centre line; the top of the strap bent along the member; edge ribs at the seams. The gap at the near end is the room's length less the panels and the first gap",
 		Source: cite.Derivation("positions of ribs and members from one wall"),
 	},
 	Check: checkFraming,

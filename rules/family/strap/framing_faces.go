@@ -16,8 +16,8 @@ func checkFace(p *engine.Pass) {
 			off.add(x.key, stands)
 		}
 	}
-	off.report(p, p.Textf("%d lines of straps stand off the sides of the framing (members every %v from %v) by up to {measured}; the most is {limit}. State blocking, or move the stations or the seams",
-		off.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), limit)
+	off.report(p, p.Textf("%s off the sides of the framing (members every %v from %v) by up to {measured}; the most is {limit}. State blocking, or move the stations or the seams",
+		amount(off.count, "line of straps stands", "lines of straps stand"), quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), limit)
 }
 
 // checkUnderside looks for straps beside the members, and for screws near a
@@ -35,8 +35,8 @@ func checkUnderside(p *engine.Pass) {
 			near.add(x.key, -left)
 		}
 	}
-	missed.report(p, p.Textf("%d lines of straps miss the framing (members every %v from %v) by up to {measured}. State blocking, or move the stations or the seams",
-		missed.count, quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), engine.Bound{})
+	missed.report(p, p.Textf("%s the framing (members every %v from %v) by up to {measured}. State blocking, or move the stations or the seams",
+		amount(missed.count, "line of straps misses", "lines of straps miss"), quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), engine.Bound{})
 	near.most = -near.most
-	near.report(p, p.Textf("%d lines of straps are near an edge of the framing; the least distance from their screws to the member's edge is {measured}; the limit is {limit}", near.count), least)
+	near.report(p, p.Textf("%s near an edge of the framing; the least distance from a screw to the member's edge is {measured}; the limit is {limit}", amount(near.count, "line of straps is", "lines of straps are")), least)
 }

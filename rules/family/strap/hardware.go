@@ -16,8 +16,8 @@ var screws = engine.Rule{
 	RefersTo: engine.ToEngineer, // screws in shear
 	Needs:    []string{"strap.stations", "strap.screws", "strap.fixing"},
 	Limits: []engine.Limit{
-		{Key: "penetration", Title: "thread in the wood, by shank diameter", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 50, Source: cite.AWCScrews.At("6D including the tip, of wood screws in shear; of those pulled out, common practice")},
-		{Key: "duration", Title: "load duration factor of a load that stays", Value: quantity.Value{SI: 0.9, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 0.1, Most: 2, Source: cite.NDS.At("2.3.2")},
+		{Key: "penetration", Title: "length of thread in the wood, in shank diameters", Value: quantity.Value{SI: 6, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 1, Most: 50, Source: cite.AWCScrews.At("6D including the tip, for wood screws in shear; for screws in withdrawal, common practice")},
+		{Key: "duration", Title: "load duration factor of a permanent load", Value: quantity.Value{SI: 0.9, Unit: quantity.One}, Sense: engine.AtMost, Lowest: 0.1, Most: 2, Source: cite.NDS.At("2.3.2")},
 	},
 	Basis: engine.Basis{
 		Formula: "W = 2850·G²·D·p·n·C_D",
@@ -25,8 +25,8 @@ var screws = engine.Rule{
 			{Name: "W", Means: "allowable withdrawal of the screws at one end", Unit: "lb"},
 			{Name: "G", Means: "specific gravity of the wood", Unit: "1"},
 			{Name: "D", Means: "shank diameter", Unit: "in"},
-			{Name: "p", Means: "thread in the wood", Unit: "in"},
-			{Name: "n", Means: "screws at one end", Unit: "1"},
+			{Name: "p", Means: "length of thread in the wood", Unit: "in"},
+			{Name: "n", Means: "number of screws at one end", Unit: "1"},
 			{Name: "C_D", Means: "load duration factor", Unit: "1"},
 		},
 		Valid:  "wood screws in side grain, as figures for the engineer; screws in shear have no figure here and are referred",

@@ -15,15 +15,15 @@ var nan = math.NaN()
 
 // frameBasis is what the frame's figures rest on.
 var frameBasis = engine.Basis{
-	Valid: "one edge rib as a plane frame with bending, axial and shear strain, half the panel's weight on it, straps that only pull; " +
-		"held sideways at the crown by the computation alone; moduli are averages of clear wood",
-	Source: cite.Derivation("plane frame of at least 72 elements, held to closed forms and to a general-purpose finite element program"),
+	Valid: "one edge rib as a plane frame with bending, axial and shear strain, half the panel's weight on it, straps that carry only tension; " +
+		"restrained sideways at the crown in the computation only; moduli that are averages for clear wood",
+	Source: cite.Derivation("plane frame of at least 72 elements, checked against closed forms and a general-purpose finite element program"),
 }
 
 // envelopeBasis is what the worst of all cases rests on.
 var envelopeBasis = engine.Basis{
-	Valid: frameBasis.Valid + "; where there are lifts, each lift down alone and all down, from straps fixed unloaded in the shape on the lifts, each also with one strap set long or short; each season alone and with one strap set long or short, from the state of the wood when hung; " +
-		"a season and framing that moves are not added to each other",
+	Valid: frameBasis.Valid + "; if the spec gives lifts, each lift lowered alone and all lifts lowered, with the straps fixed unloaded in the panel's shape on the lifts, each case also with one strap set long or short; each season, from the state of the wood when hung, also with one strap set long or short; " +
+		"the effects of a season and of moving framing are not combined",
 	Source: frameBasis.Source,
 }
 
@@ -49,7 +49,7 @@ func checkHolds(p *engine.Pass) {
 	case errors.As(err, &unstable):
 		p.Report(engine.Finding{At: "strap.stations", Related: []string{"panels.around"}, Text: unstable.Error()})
 	case swings(err):
-		p.Report(engine.Finding{At: "strap.stations", Text: "the rib swings on its straps: " + err.Error()})
+		p.Report(engine.Finding{At: "strap.stations", Text: "the rib swings on its straps, which do not hold it in place"})
 	default:
 		p.Failed("strap.stations", err)
 	}
@@ -57,13 +57,13 @@ func checkHolds(p *engine.Pass) {
 
 var load = engine.Rule{
 	ID:       "strap.load",
-	Title:    "each strap's force at its worst is within its allowable load",
+	Title:    "the greatest force of each strap is within its allowable load",
 	Why:      "A panel hangs on its straps over people's heads. A stiff curved rib loads them unevenly.",
 	Severity: engine.Hold,
 	Needs:    []string{"strap.stations", "strap.allowable"},
 	Figures:  []string{"strap.even-share", "hanging.worst"},
 	Limits: []engine.Limit{{
-		Key: "share", Title: "greatest force that a firm allows on one strap, whatever its allowable",
+		Key: "share", Title: "greatest force that a firm allows on one strap, whatever its allowable load",
 		Value: quantity.Value{SI: nan, Unit: quantity.Newton}, Sense: engine.AtMost, Lowest: 0, Most: 1e5,
 	}},
 	Basis: envelopeBasis,

@@ -16,11 +16,11 @@ var place = engine.Rule{
 	Severity: engine.Query,
 	Needs:    []string{"strap.fixing", "strap.screws"},
 	Limits: []engine.Limit{
-		diameters("edge", "from a screw to the wood's edge, in its diameters", 1.5),
-		diameters("end", "from a screw to the wood's end, in its diameters", 4),
-		diameters("spacing", "between the screws of a row, in their diameters", 4),
+		diameters("edge", "distance from a screw to the wood's edge, in diameters of the screw", 1.5),
+		diameters("end", "distance from a screw to the wood's end, in diameters of the screw", 4),
+		diameters("spacing", "distance between the screws of a row, in diameters of the screw", 4),
 		{
-			Key: "hole", Title: "from the middle of a hole to the strap's end, in its diameters", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
+			Key: "hole", Title: "distance from the middle of a hole to the strap's end, in diameters of the hole", Value: quantity.Value{SI: 1.5, Unit: quantity.One},
 			Sense: engine.AtLeast, Lowest: 0, Most: 50, Source: cite.AISIS100.At("edge distance of fasteners").FromMemory(),
 		},
 	},
@@ -28,12 +28,12 @@ var place = engine.Rule{
 		Formula: "lap ≥ (n − 1)·p + 2·hole·h",
 		Symbols: []engine.Symbol{
 			{Name: "lap", Means: "length of the strap on the wood", Unit: "m"},
-			{Name: "n", Means: "screws at one end", Unit: "1"},
-			{Name: "p", Means: "between neighbours: strap.screws.spacing, but no less than the limit", Unit: "m"},
-			{Name: "hole", Means: "least end distance of a hole, in its diameters", Unit: "1"},
+			{Name: "n", Means: "number of screws at one end", Unit: "1"},
+			{Name: "p", Means: "distance between adjacent screws: strap.screws.spacing, but at least the limit", Unit: "m"},
+			{Name: "hole", Means: "least distance from a hole to the strap's end, in diameters of the hole", Unit: "1"},
 			{Name: "h", Means: "diameter of the holes", Unit: "m"},
 		},
-		Valid:  "one row on the strap's centre line, along the arc on a rib's back and down a side; distances published for lag screws in withdrawal, taken for wood screws by common practice; in the framing's underside: strap.framing",
+		Valid:  "one row on the strap's centre line, along the arc on a rib's back and down a side; distances published for lag screws in withdrawal, used for wood screws by common practice. strap.framing checks screws in the framing's underside",
 		Source: cite.Derivation("places along a strap"),
 	},
 	Check: checkPlace,
@@ -42,7 +42,7 @@ var place = engine.Rule{
 func diameters(key, title string, v float64) engine.Limit {
 	return engine.Limit{
 		Key: key, Title: title, Value: quantity.Value{SI: v, Unit: quantity.One}, Sense: engine.AtLeast, Lowest: 0, Most: 50,
-		Source: cite.NDS.At("chapter 12, lag screws in withdrawal; of wood screws, common practice").FromMemory(),
+		Source: cite.NDS.At("chapter 12, lag screws in withdrawal; for wood screws, common practice").FromMemory(),
 	}
 }
 
@@ -183,7 +183,7 @@ var shows = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "lap", Means: "length of the strap on the rib, from its back down", Unit: "m"},
 			{Name: "d", Means: "depth of the rib", Unit: "m"},
-			{Name: "a", Means: "from the intrados to the skin", Unit: "m"},
+			{Name: "a", Means: "distance from the intrados to the skin", Unit: "m"},
 			{Name: "t", Means: "thickness of the skin", Unit: "m"},
 			{Name: "g", Means: "depth of the reveal at the seam", Unit: "m"},
 		},

@@ -104,12 +104,12 @@ func checkSlack(p *engine.Pass) {
 var sideways = engine.Rule{
 	ID:       "strap.sideways",
 	Title:    "what holds the ceiling sideways is referred to the engineer",
-	Why:      "Straps hold a ceiling up and let it swing. The computation holds the rib sideways at its crown, but nothing in the spec does.",
+	Why:      "Straps hold a ceiling up but let it swing. The computation restrains the rib sideways at its crown, but nothing in the spec does.",
 	Severity: engine.Refer,
 	RefersTo: engine.ToEngineer,
 	Basis:    engine.Basis{Valid: "always", Source: cite.CommonPractice()},
 	Always:   true,
 	Check: func(p *engine.Pass) {
-		p.Report(engine.Finding{At: "strap", Text: "what holds the panels sideways, in use and in an earthquake, is referred to the engineer; the figures hold each rib at its crown"})
+		p.Report(engine.Finding{At: "strap", Text: "what holds the panels sideways, in use and in an earthquake, is referred to the engineer; the computation restrains each rib at its crown"})
 	},
 }

@@ -3,6 +3,7 @@ package strap
 
 import (
 	"embed"
+	"strconv"
 
 	"dryfit/rules/engine"
 )
@@ -19,4 +20,12 @@ func Family() engine.Family {
 			framing, access, letIn, ledger, sideways, engineer,
 		},
 	}
+}
+
+// amount is a count with the word for one or for several.
+func amount(n int, one, several string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + several
 }

@@ -45,7 +45,7 @@ var letIn = engine.Rule{
 		if st.Fixing.Bottom.Get() == "seam" && st.Thickness.Get() > p.Ceiling.Seam.Gap.Get() {
 			p.Report(engine.Finding{
 				At: "strap.fixing.bottom", Related: []string{"seam.gap"},
-				Text:     "the strap lies in the seam and is {measured} thick, where the gap is {limit}: let it and its screws in, or the seam does not close",
+				Text:     "the strap lies in the seam and is {measured} thick; the gap of the seam is {limit}. Let in the strap and its screws, or the seam does not close",
 				Measured: quantity.Length(st.Thickness.Get()).Value(), Bound: p.Stated("seam.gap", quantity.Length(p.Ceiling.Seam.Gap.Get()).Value()),
 			})
 		}

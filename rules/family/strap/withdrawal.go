@@ -26,7 +26,7 @@ func checkWithdrawal(p *engine.Pass, key, on string, wood timber.Species, force 
 	}
 	p.Report(engine.Finding{
 		At: key, Related: []string{"strap.screws"},
-		Text:     p.Textf("strap %d pulls at the %d screws in the %s with {measured} %s%s; in %s they allow {limit} in withdrawal", n, s.Count.Get(), on, words, heavy, wood.Name),
+		Text:     p.Textf("strap %d pulls on its %s in the %s with {measured} %s%s; the limit for withdrawal from %s is {limit}", n, amount(int(s.Count.Get()), "screw", "screws"), on, words, heavy, wood.Name),
 		Measured: most, Bound: p.Published("strap.screws", quantity.Force(allowed).Value(), cite.CivilFormulas.At("eq. 6.37")),
 	})
 }

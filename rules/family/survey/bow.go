@@ -8,16 +8,16 @@ import (
 
 var bow = engine.Rule{
 	ID:       "survey.bow",
-	Title:    "the stations stand close enough to find a bow",
+	Title:    "the stations are close enough together to find a bow",
 	Why:      "The walls count as straight between two stations, because nothing is measured there.",
 	Severity: engine.Note,
 	Needs:    []string{table},
 	Quiet:    true,
 	Limits: []engine.Limit{{
-		Key: "apart", Title: "from station to station", Value: length(1.5),
+		Key: "apart", Title: "distance between adjacent stations", Value: length(1.5),
 		Sense: engine.AtMost, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
-	Basis: engine.Basis{Valid: "walls of any make", Source: cite.CommonPractice()},
+	Basis: engine.Basis{Valid: "walls of any material", Source: cite.CommonPractice()},
 	Check: checkBow,
 }
 

@@ -7,29 +7,29 @@ import (
 	"dryfit/spec/quantity"
 )
 
-var placing = cite.Derivation("the straight row with the greatest least gap between walls that run straight from reading to reading: a linear programme")
+var placing = cite.Derivation("a linear programme for the straight row with the greatest least gap, between walls that are straight from reading to reading")
 
 var fits = engine.Rule{
 	ID:       "survey.fits",
-	Title:    "the panels go between the walls as measured",
+	Title:    "the panels fit between the walls as measured",
 	Why:      "A panel jams overhead where a wall bows or runs out of true, unless the shop measures the room before it cuts.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
 	Figures:  []string{"survey.least-gap"},
 	Limits: []engine.Limit{{
-		Key: "clearance", Title: "left beside a panel when the season has spread it", Value: length(layout.SurveyClearance),
+		Key: "clearance", Title: "clearance beside a panel after the season has spread it", Value: length(layout.SurveyClearance),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "g − acc ≥ 0, g − acc − season ≥ clearance",
 		Symbols: []engine.Symbol{
-			{Name: "g", Means: "least gap on both sides over the whole row, for the placing of the row that makes it greatest", Unit: "m"},
+			{Name: "g", Means: "least gap on either side over the whole row, for the placing of the row that makes this gap greatest", Unit: "m"},
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
-			{Name: "season", Means: "movement of a foot outward in the season that spreads it", Unit: "m"},
-			{Name: "clearance", Means: "left over", Unit: "m"},
+			{Name: "season", Means: "movement of a foot outward, in the season that moves it outward", Unit: "m"},
+			{Name: "clearance", Means: "least clearance", Unit: "m"},
 		},
-		Valid: "one straight row of panels at their widest, on an axis within 10mm a metre of the baseline", Source: placing,
+		Valid: "one straight row of panels at their widest; the slope of its axis to the baseline is at most 10mm in 1m", Source: placing,
 	},
 	Check: checkFits,
 }
@@ -73,15 +73,15 @@ var cover = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "g + p + f·k + acc + season + overlap ≤ cover",
 		Symbols: []engine.Symbol{
-			{Name: "g", Means: "greatest gap beside the panels at their widest, as they are set out", Unit: "m"},
+			{Name: "g", Means: "greatest gap beside the panels at their widest, for the placing of the row in the room", Unit: "m"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
-			{Name: "f·k", Means: "tolerance of the form's rise, turned into width", Unit: "m"},
+			{Name: "f·k", Means: "tolerance of the form's rise, converted to width", Unit: "m"},
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
-			{Name: "season", Means: "movement of a foot inward in the season that draws it in", Unit: "m"},
-			{Name: "overlap", Means: "of the moulding over the panels", Unit: "m"},
-			{Name: "cover", Means: "the widest gap that the moulding covers", Unit: "m"},
+			{Name: "season", Means: "movement of a foot inward, in the season that moves it inward", Unit: "m"},
+			{Name: "overlap", Means: "least overlap of the moulding over the panels", Unit: "m"},
+			{Name: "cover", Means: "widest gap that the moulding can cover", Unit: "m"},
 		},
-		Valid: "the set-out, which minimises the greatest gap and keeps the clearance of survey.fits", Source: placing,
+		Valid: "the placing of the row that minimises the greatest gap and keeps the clearance of survey.fits", Source: placing,
 	},
 	Check: checkCover,
 }
@@ -106,7 +106,7 @@ func reportCover(p *engine.Pass, at, where string, width float64) {
 var end = engine.Rule{
 	ID:       "survey.end",
 	Title:    "the last panel goes in and the moulding covers both end gaps, as measured",
-	Why:      "An end wall out of square leaves one corner of the last panel less room than the drawing has.",
+	Why:      "An end wall out of square leaves less room at one corner of the last panel than the drawing shows.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
@@ -115,23 +115,23 @@ var end = engine.Rule{
 		"survey.first-gap.left", "survey.first-gap.right",
 	},
 	Limits: []engine.Limit{{
-		Key: "clearance", Title: "left over when the last panel stands off", Value: length(0.003),
+		Key: "clearance", Title: "clearance left when the last panel stands off", Value: length(0.003),
 		Sense: engine.AtLeast, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}, engine.OverlapLimit()},
 	Basis: engine.Basis{
 		Formula: "g_l − ΔL − P·p − n·u − 2·acc ≥ t/2 + clearance",
 		Symbols: []engine.Symbol{
-			{Name: "g_l", Means: "gap between the near wall and the nearer of the last panel's corners, as set out", Unit: "m"},
-			{Name: "ΔL", Means: "growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
+			{Name: "g_l", Means: "gap between the near wall and the nearer of the last panel's corners, for the placing of the row in the room", Unit: "m"},
+			{Name: "ΔL", Means: "sum of the growth of all rib widths since the shop, for the state of the wood when hung that makes them widest", Unit: "m"},
 			{Name: "P", Means: "panels along", Unit: "1"},
 			{Name: "p", Means: "tolerance of a panel", Unit: "m"},
 			{Name: "n", Means: "seams", Unit: "1"},
 			{Name: "u", Means: "tolerance of a seam", Unit: "m"},
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
 			{Name: "t", Means: "length of a tenon, half of which projects", Unit: "m"},
-			{Name: "clearance", Means: "left over", Unit: "m"},
+			{Name: "clearance", Means: "least clearance", Unit: "m"},
 		},
-		Valid:  "end walls that run straight between their corners; the first gap set at the nearer of the first panel's corners",
+		Valid:  "end walls that run straight between their corners; the first gap set at the first panel's corner that is nearer to the wall",
 		Source: cite.Scholz1995.At("arithmetic tolerancing: the sum of the absolute tolerances"),
 	},
 	Check: checkEnd,

@@ -25,23 +25,23 @@ func nearest(p *engine.Pass, x float64, has func(layout.SurveyStation) bool) int
 var level = engine.Rule{
 	ID:       "survey.level",
 	Title:    "the seats lie at the height of the springing",
-	Why:      "A seat out of level tilts the panel. A tilt that the ledger or the moulding does not cover shows as a wedge of air, or the foot is cut on the lift.",
+	Why:      "A seat out of level tilts the panel. A tilt that the ledger or the moulding does not cover shows as a wedge-shaped gap, or the foot has to be cut on the lift.",
 	Severity: engine.Query,
 	Needs:    []string{table, "close.first_gap"},
 	Quiet:    true,
 	Figures:  []string{"survey.seat.1.left", "survey.seat.1.right", "survey.tilt"},
 	Limits: []engine.Limit{{
-		Key: "hides", Title: "of a seat from the springing, either way, that the ledger or the moulding hides", Value: length(0.006),
+		Key: "hides", Title: "difference in height between a seat and the springing, up or down, that the ledger or the moulding covers", Value: length(0.006),
 		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "|z − z_s| ≤ hides",
 		Symbols: []engine.Symbol{
-			{Name: "z", Means: "seat over the level line, at the panel's middle", Unit: "m"},
-			{Name: "z_s", Means: "design springing over the level line", Unit: "m"},
-			{Name: "hides", Means: "by the ledger or the moulding", Unit: "m"},
+			{Name: "z", Means: "height of the seat above the level line, at the panel's middle", Unit: "m"},
+			{Name: "z_s", Means: "height of the design springing above the level line", Unit: "m"},
+			{Name: "hides", Means: "greatest difference that the ledger or the moulding covers", Unit: "m"},
 		},
-		Valid: "seats that run straight between the readings", Source: cite.CommonPractice(),
+		Valid: "seats that are straight between the readings", Source: cite.CommonPractice(),
 	},
 	Check: checkLevel,
 }
@@ -104,25 +104,25 @@ func hasAny(p *engine.Pass, has func(layout.SurveyStation) bool) bool {
 var strap = engine.Rule{
 	ID:       "survey.strap",
 	Title:    "the straps are as long as drawn, for the framing as measured",
-	Why:      "A strap cut to the drawing can lack lap to screw through where the framing sags. Framing below the crown stops the panel.",
+	Why:      "A strap cut to the drawing does not fit if the framing is much higher or lower than drawn. Framing below the crown stops the panel.",
 	Severity: engine.Hold,
 	Needs:    []string{table, "close.first_gap", "strap.stations"},
 	Quiet:    true,
 	Figures:  []string{"survey.strap.1.1", "strap.length.1"},
 	Limits: []engine.Limit{{
-		Key: "share", Title: "share of its lap by which a strap may be longer or shorter than drawn", Value: quantity.Share(0.5).Value(),
+		Key: "share", Title: "difference between a strap's length and the length drawn, as a share of its lap", Value: quantity.Share(0.5).Value(),
 		Sense: engine.AtMost, Lowest: 0, Most: 1, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "l > 0, z_f ≥ z_c, |l − l_d| ≤ lap·share",
 		Symbols: []engine.Symbol{
-			{Name: "l", Means: "framing's underside at the panel's middle, less the height of the extrados at the strap", Unit: "m"},
-			{Name: "z_f", Means: "framing's underside over the springing, where it is lowest over the row", Unit: "m"},
+			{Name: "l", Means: "height of the framing's underside at the panel's middle less the height of the extrados at the strap", Unit: "m"},
+			{Name: "z_f", Means: "height of the framing's underside above the springing, where it is lowest over the row", Unit: "m"},
 			{Name: "z_c", Means: "height of the extrados at the crown", Unit: "m"},
 			{Name: "l_d", Means: "the strap's length as drawn", Unit: "m"},
-			{Name: "lap", Means: "of the strap at each end", Unit: "m"},
+			{Name: "lap", Means: "lap of the strap at each end", Unit: "m"},
 		},
-		Valid: "framing that runs straight between the readings, and level across the room", Source: cite.Derivation("heights above the level line"),
+		Valid: "framing that is straight between the readings and level across the room", Source: cite.Derivation("heights above the level line"),
 	},
 	Check: checkStrap,
 }

@@ -11,7 +11,7 @@ import (
 
 var differs = engine.Rule{
 	ID:       "survey.differs",
-	Title:    "the room is of the size that was drawn",
+	Title:    "the room as measured has the size that was drawn",
 	Why:      "A room that differs from the drawing was drawn wrong or measured wrong. Every figure as drawn is then for another room.",
 	Severity: engine.Query,
 	Needs:    []string{table},
@@ -20,7 +20,7 @@ var differs = engine.Rule{
 		Formula: "|left + right − W| ≤ τ, |far − near − L| ≤ τ",
 		Symbols: []engine.Symbol{
 			{Name: "W", Means: "width of the room, as drawn", Unit: "m"},
-			{Name: "L", Means: "its length", Unit: "m"},
+			{Name: "L", Means: "length of the room, as drawn", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 		},
 		Valid: "each station, and each side wall", Source: cite.Derivation("the readings against the drawing"),
@@ -62,15 +62,15 @@ var closes = engine.Rule{
 	Needs:    []string{table},
 	Quiet:    true,
 	Limits: []engine.Limit{{
-		Key: "times", Title: "a diagonal's difference by the accuracy", Value: quantity.Value{SI: 3, Unit: quantity.One},
+		Key: "times", Title: "ratio of a diagonal's difference to the accuracy", Value: quantity.Value{SI: 3, Unit: quantity.One},
 		Sense: engine.AtMost, Lowest: 0, Most: 100, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{
 		Formula: "|d − √(Δx² + Δy²)| ≤ times·acc",
 		Symbols: []engine.Symbol{
 			{Name: "d", Means: "diagonal as measured", Unit: "m"},
-			{Name: "Δx", Means: "between the same two corners along the baseline, by the ends", Unit: "m"},
-			{Name: "Δy", Means: "between them across it, by the offsets", Unit: "m"},
+			{Name: "Δx", Means: "distance between the same two corners along the baseline, from survey.near and survey.far", Unit: "m"},
+			{Name: "Δy", Means: "distance between them across the baseline, from the offsets at the stations", Unit: "m"},
 			{Name: "times", Means: "the limit", Unit: "1"},
 			{Name: "acc", Means: "accuracy of a reading", Unit: "m"},
 		},

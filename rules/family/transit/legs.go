@@ -64,35 +64,35 @@ var (
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
 			{Name: "t", Means: "depth of the opening", Unit: "m"},
 		},
-		Valid:  "straight in any direction, turned in the plane of the opening, and along its own curve; that none passes is proven by a bar inside the panel or by a cover of all turns",
+		Valid:  "the panel moved straight in any direction, turned in the plane of the opening, or moved along its own curve. That no motion passes is proven by a bar inside the panel, or by a search that covers all orientations",
 		Source: carver,
 	})
 	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit needs a second trip or a bigger vehicle on the day.", engine.Basis{
-		Valid: "in by one motion through the door, tilted as need be; arches nested, as they hang or on edge; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
+		Valid: "panels moved in by one motion through the door, tilted if necessary; arches nested, as they hang or on edge; a door without a stated place is in the middle of its wall and at the floor", Source: carver,
 	})
 	corridor = leg(spec.Corridor, "the panel passes along each corridor", "The crew can't set a panel down in a corridor to plan the next move.", engine.Basis{
-		Valid: "straight, at any turn: exact in a corridor that is longer than two panels, and as an opening of its depth in a shorter one", Source: carver,
+		Valid: "the panel moved straight, in any orientation. A corridor longer than two panels is checked exactly; a shorter one is checked as an opening of the corridor's depth", Source: carver,
 	})
 	corner = leg(spec.Corner, "the panel gets around each corner", "A long panel can jam between three walls at once.", engine.Basis{
 		Formula: "min (a·cos θ + b·sin θ − w)/(sin θ·cos θ) ≥ L",
 		Symbols: []engine.Symbol{
 			{Name: "a", Means: "width of the corridor coming in", Unit: "m"},
-			{Name: "b", Means: "and going on", Unit: "m"},
-			{Name: "L", Means: "longer side of the plan", Unit: "m"},
-			{Name: "w", Means: "shorter side", Unit: "m"},
+			{Name: "b", Means: "width of the corridor going on", Unit: "m"},
+			{Name: "L", Means: "longer side of the panel's plan", Unit: "m"},
+			{Name: "w", Means: "shorter side of the panel's plan", Unit: "m"},
 			{Name: "θ", Means: "angle while turning", Unit: "rad"},
 		},
-		Valid:  "rectangles exactly, by the formula; the arch on edge and every other turn by a cover of all turns; both corridors without ends",
+		Valid:  "rectangles exactly, by the formula; the arch on edge and all other orientations by a search that covers all orientations; both corridors without ends",
 		Source: cite.Moretti2002.At("the formula for a rectangle"),
 	})
 	stair = leg(spec.Stair, "the panel goes up each stair and turns on its landing", "On a stair most of the weight is on the lower hands, and there is no room to put it down.", engine.Basis{
 		Formula: "H·cos(atan(rise/going))",
 		Symbols: []engine.Symbol{
-			{Name: "H", Means: "headroom, upright", Unit: "m"}, {Name: "rise", Means: "of a step", Unit: "m"}, {Name: "going", Means: "of a step", Unit: "m"},
+			{Name: "H", Means: "headroom, vertical", Unit: "m"}, {Name: "rise", Means: "height of a step", Unit: "m"}, {Name: "going", Means: "depth of a step", Unit: "m"},
 		},
-		Valid: "followed by one motion from the floor at the foot, over the landing, up a flight alike that goes on from it; else carried parallel to the flight and around the landing's corner, which is not followed as one. That none passes is proven by a cover of all turns, where a wall is stated between the flights; floor and soffit are the nosings' line and the headroom over it", Source: cite.Derivation("headroom square to the slope"),
+		Valid: "one continuous motion from the floor at the foot, over the landing and up a second flight of the same size; or else two motions, parallel to the flight and around the landing's corner, without the move between them. That no motion passes is proven by a search that covers all orientations, only if the spec states a wall between the flights. The floor is the line of the nosings, and the soffit is the headroom above that line", Source: cite.Derivation("headroom square to the slope"),
 	})
-	elevator = leg(spec.Elevator, "the panel goes into each elevator", "A car that is too short shows only on the day, at its open doors.", engine.Basis{
-		Valid: "in by one motion through the door, tilted as need be; the door in the middle of its wall and at the floor where its place is not given", Source: carver,
+	elevator = leg(spec.Elevator, "the panel goes into each elevator", "Without a check, nobody knows that a car is too short until the panel is at its door.", engine.Basis{
+		Valid: "the panel moved in by one motion through the door, tilted if necessary; a door without a stated place is in the middle of its wall and at the floor", Source: carver,
 	})
 )

@@ -10,7 +10,7 @@ import (
 
 var room = engine.Rule{
 	ID:       "transit.room",
-	Title:    "the panel can turn to its final direction in the room and tip down below the springing",
+	Title:    "the panel can be turned to its final direction in the room and tipped down below the springing",
 	Why:      "The panel comes in lengthwise and hangs crosswise, so it must turn somewhere.",
 	Severity: engine.Hold,
 	Figures:  []string{"panel.width", "panel.height", "panel.end-length"},
@@ -18,7 +18,7 @@ var room = engine.Rule{
 		Formula: "√(b² + l²) ≤ W, or √(l² + H²) ≤ h; on edge √(l² + s²) ≤ h + z + a",
 		Symbols: []engine.Symbol{
 			{Name: "b", Means: "width of the panel", Unit: "m"},
-			{Name: "l", Means: "its length along the axis", Unit: "m"},
+			{Name: "l", Means: "length of the panel along the axis", Unit: "m"},
 			{Name: "W", Means: "width of the room", Unit: "m"},
 			{Name: "H", Means: "height of the panel's box", Unit: "m"},
 			{Name: "h", Means: "height of the room at the springing", Unit: "m"},
@@ -26,8 +26,8 @@ var room = engine.Rule{
 			{Name: "z", Means: "height of the crown's extrados above the springing", Unit: "m"},
 			{Name: "a", Means: "clear height above that, to the framing", Unit: "m"},
 		},
-		Valid:  "unwrapped; turned flat, or tipped down from standing on edge where it was carried in across. It is a hold where a cover of all turns proves that the panel comes only on edge through the door that is the route's last leg, and the room is too low, up to the framing, to stand it down",
-		Source: cite.Derivation("diagonals of the panel's box; the height of a prism that is stood down"),
+		Valid:  "the panel without its wrap, turned flat, or carried in crosswise on edge and tipped down. The finding is a hold if a search that covers all orientations proves that the panel passes the door that is the route's last leg only on edge, and the room, up to the framing, is too low to tip it down",
+		Source: cite.Derivation("diagonals of the panel's box; the height of a prism that is tipped down"),
 	},
 	Check: checkRoom,
 }

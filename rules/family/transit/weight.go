@@ -9,7 +9,7 @@ import (
 
 var weight = engine.Rule{
 	ID:       "transit.weight",
-	Title:    "the panel is light enough for those who carry it",
+	Title:    "the panel is light enough for the people who carry it",
 	Why:      "People who carry too much drop the load.",
 	Severity: engine.Query,
 	Figures:  []string{"panel.mass.most"},
@@ -19,8 +19,8 @@ var weight = engine.Rule{
 		Symbols: []engine.Symbol{
 			{Name: "m", Means: "mass of the panel, at the upper end of the spread of its densities", Unit: "kg"},
 			{Name: "n", Means: "people", Unit: "1"},
-			{Name: "k", Means: "what a team manages of its members' sum: 2/3 of two, 1/2 of three; of more, for which none is given, 1/2 too", Unit: "1"},
-			{Name: "m_1", Means: "mass that one lifts", Unit: "kg"},
+			{Name: "k", Means: "share of the sum of its members' masses that a team lifts: 2/3 for two people, 1/2 for three; 1/2 for more, for which the source gives no share", Unit: "1"},
+			{Name: "m_1", Means: "mass that one person lifts", Unit: "kg"},
 		},
 		Valid: "level ground, good grip; not overhead, not on stairs", Source: cite.HSEL23.At("paragraph 120"),
 	},

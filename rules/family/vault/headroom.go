@@ -18,16 +18,16 @@ var headroom = engine.Rule{
 	Severity: engine.Query,
 	Limits: []engine.Limit{
 		{
-			Key: "dwelling", Title: "floor to springing in a dwelling", Value: quantity.Length(2.1336).Value(),
+			Key: "dwelling", Title: "height of the springing above the floor in a dwelling", Value: quantity.Length(2.1336).Value(),
 			Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: dwellingHeight,
 		},
 		{
-			Key: "public", Title: "floor to springing elsewhere", Value: quantity.Length(2.286).Value(),
+			Key: "public", Title: "height of the springing above the floor elsewhere", Value: quantity.Length(2.286).Value(),
 			Sense: engine.AtLeast, Lowest: 0, Most: 100, Source: publicHeight,
 		},
 	},
 	Basis: engine.Basis{
-		Valid: "heights as model codes have them; a room whose use is not stated is taken as public", Source: publicHeight,
+		Valid: "heights of the model codes; a room without room.use counts as public", Source: publicHeight,
 	},
 	Check: checkHeadroom,
 }

@@ -24,7 +24,7 @@ func Family() engine.Family {
 var fits = engine.Rule{
 	ID:       "vault.fits",
 	Title:    "the vault fits the room at its narrowest, with clearance above the crown",
-	Why:      "A ceiling wider than its room is cut on the lift.",
+	Why:      "A ceiling wider than its room has to be cut on the lift.",
 	Severity: engine.Hold,
 	Figures:  []string{"vault.width", "vault.built-length"},
 	Limits: []engine.Limit{{
@@ -40,7 +40,7 @@ var fits = engine.Rule{
 			{Name: "L", Means: "length of the room", Unit: "m"},
 			{Name: "τ", Means: "tolerance of the room", Unit: "m"},
 		},
-		Valid:  "panels at their nominal size: what their own tolerances and the seasons do is for the rules on closing",
+		Valid:  "panels at their nominal size; the close rules take account of their tolerances and the seasons",
 		Source: cite.Derivation("geometry"),
 	},
 	Check: checkFits,
@@ -84,7 +84,7 @@ var riseRatio = engine.Rule{
 	Severity: engine.Query,
 	Figures:  []string{"vault.rise-ratio"},
 	Limits: []engine.Limit{{
-		Key: "least", Title: "rise by span", Value: quantity.Value{SI: 0.08, Unit: quantity.One},
+		Key: "least", Title: "ratio of rise to span", Value: quantity.Value{SI: 0.08, Unit: quantity.One},
 		Sense: engine.AtLeast, Lowest: 0, Most: 10, Source: cite.CommonPractice(),
 	}},
 	Basis: engine.Basis{

@@ -54,7 +54,7 @@ func vaultFigures(c *layout.Ceiling, l *Lines) {
 		f.Terms = []figure.Term{Term("L", Metres(v.Length)), Term("n", Whole(c.Seam.Count)), Term("g", Metres(c.Seam.Gap))}
 		return Metres(c.Number("", c.BuiltLength))
 	})
-	l.Add("vault.rise-ratio", "h/s", "rise by span", func(f *figure.Figure) figure.Measure {
+	l.Add("vault.rise-ratio", "h/s", "ratio of rise to span", func(f *figure.Figure) figure.Measure {
 		f.Formula = "h / s"
 		f.Terms = []figure.Term{Term("h", Metres(v.Rise)), Term("s", Metres(v.Span))}
 		return Ratio(c.Number("", func() float64 { return v.Rise.Get() / v.Span.Get() }))
@@ -77,7 +77,7 @@ func gridFigures(c *layout.Ceiling, l *Lines) {
 		return Metres(g.ModuleAlong)
 	})
 	around, along := Term("m_r", Metres(g.ModuleAround)), Term("m_l", Metres(g.ModuleAlong))
-	l.Add("grid.module-ratio", "k", "longer side of the module by the shorter", func(f *figure.Figure) figure.Measure {
+	l.Add("grid.module-ratio", "k", "ratio of the module's longer side to its shorter side", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "max(m_r, m_l) / min(m_r, m_l)", []figure.Term{around, along}
 		return Ratio(c.Number("", g.Ratio))
 	})

@@ -36,7 +36,7 @@ func seamFigures(c *layout.Ceiling, l *Lines) {
 	l.Where(func() bool { return c.Seam.EdgeSeams.Get() > 0 }, func() {
 		tenons("joint.tenons-in-edge", "n_e", "loose tenons in one seam along the axis", one, 1, c.Seam.TenonsInEdge, c.Panel.Length)
 	})
-	l.Add("joint.count", "n_j", "loose tenons in all seams", func(f *figure.Figure) figure.Measure {
+	l.Add("joint.count", "n_j", "number of loose tenons in all seams", func(f *figure.Figure) figure.Measure {
 		f.Formula = "a*n_s + b*n_e"
 		f.Terms = []figure.Term{
 			Term("a", Whole(c.Seam.Count)), Term("n_s", Whole(c.Seam.TenonsInSeam)),
@@ -64,7 +64,7 @@ func runFigures(c *layout.Ceiling, l *Lines) {
 		f.Method = "stations as shares of the arc"
 		return Metres(run)
 	})
-	l.Add("strap.run-ratio", "u/d", "longest clear run by depth of rib", func(f *figure.Figure) figure.Measure {
+	l.Add("strap.run-ratio", "u/d", "greatest ratio of clear run to depth of rib", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "u / d", []figure.Term{Term("u", Metres(run)), Term("d", Metres(c.Rib.Depth))}
 		return Ratio(c.Number("", func() float64 { return run.Get() / c.Rib.Depth.Get() }))
 	})

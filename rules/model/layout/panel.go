@@ -204,7 +204,7 @@ func (c *Ceiling) TenonStations(seam float64) []float64 {
 // the seam evenly.
 const spacingSlack = 1e-9
 
-// Ratio is the longer side of the module by the shorter, from 1.
+// Ratio is the ratio of the module's longer side to its shorter side, from 1.
 func (g Grid) Ratio() float64 {
 	around, along := g.ModuleAround.Get(), g.ModuleAlong.Get()
 	return max(around, along) / min(around, along)

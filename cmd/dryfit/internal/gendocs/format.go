@@ -20,7 +20,7 @@ func format(seen map[string]record.Set) []byte {
 	b.WriteString(generated + "# The spec's keys\n\n" +
 		"A star in a key stands for any element of an array. In findings elements are numbered from 1: `route.2.width`. " +
 		"A key that is neither required nor has a default may be left out: the rules that need it are then not checked.\n\n" +
-		"| key | means | written | | read by |\n| --- | --- | --- | --- | --- |\n")
+		"| key | means | written | required or default | read by |\n| --- | --- | --- | --- | --- |\n")
 	for _, p := range schema.Properties() {
 		fmt.Fprintf(&b, "| `%s` | %s | %s | %s | %s |\n", p.Path, p.Description, form(p), standing(p), readers(p.Path, seen))
 	}

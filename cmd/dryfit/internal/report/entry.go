@@ -211,7 +211,7 @@ func waiting(a review.Awaited) string {
 	if len(a.Rules) == 1 {
 		return "1 rule waits for it"
 	}
-	return fmt.Sprintf("%d rules wait for it", len(a.Rules))
+	return fmt.Sprintf("%d rules need it", len(a.Rules))
 }
 
 // basis is what a finding rests on: the limit with its source where there is

@@ -111,7 +111,7 @@ func (p *planner) judge(s hanging.State) State {
 	}
 	for i, f := range s.Straps {
 		if over(f, p.limits.Strap) {
-			return State{s, fmt.Sprintf("strap %d is over its allowable", p.Straps[i]), true}
+			return State{s, fmt.Sprintf("strap %d is over its allowable load", p.Straps[i]), true}
 		}
 	}
 	for i, f := range s.Lifts {

@@ -128,7 +128,7 @@ func TestAPairOverItsAllowableIsNotBegunWith(t *testing.T) {
 	assert.True(t, pieces[0].ByBalance)
 	assert.Zero(t, pieces[0].SecureAfter)
 	last := pieces[0].Steps[len(pieces[0].Steps)-1]
-	assert.Equal(t, "strap 2 is over its allowable", last.Why)
+	assert.Equal(t, "strap 2 is over its allowable load", last.Why)
 	assert.True(t, last.Danger)
 }
 

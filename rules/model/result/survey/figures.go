@@ -53,7 +53,7 @@ func (l lines) placing() {
 	set := func() layout.SetOut { return v.c.Survey.SetOut.Get() }
 	l.length("survey.least-gap", "g_least", "least gap beside the panels at their widest, where it is greatest",
 		"a linear programme in the axis and the gap, over the walls' readings", func() float64 { return v.Least.Get().Gap })
-	l.length("survey.most-gap", "g_most", "greatest gap beside the panels at their widest, as they are set out",
+	l.length("survey.most-gap", "g_most", "greatest gap beside the panels at their widest, for the placing of the row in the room",
 		"the least that leaves the clearance of survey.fits, or where that is not to be had the least gap", func() float64 { return set().Most })
 	l.length("survey.axis.near", "y_n", "axis of the panels at the near end of the row, to the right of the baseline",
 		"the set-out", func() float64 { return set().Y(set().Near) })
