@@ -80,6 +80,15 @@ func (d Door) fit(need, n float64) Fit {
 	return f
 }
 
+// lets reports whether what [Door.fit] lays into the opening goes in, without the
+// search for how it lies best.
+func (d Door) lets(need, n float64) bool {
+	if !d.Floor {
+		return fits(max(need, n), min(need, n), max(d.Width, d.Height), min(d.Width, d.Height))
+	}
+	return need <= d.Width && n <= d.Height
+}
+
 // alongRing pushes a piece of a ring along its own circle through an opening in
 // a wall of thickness t, the circle's centre on the middle plane of the wall. It needs an opening of
 //
@@ -98,19 +107,16 @@ func (b *Body) alongRing(d Door) (Motion, bool) {
 	if _, ok := r.need(b.wrap, wall); !ok {
 		return Motion{}, false
 	}
-	room := func(m float64) float64 {
+	passes := func(m float64) bool {
 		need, ok := r.need(b.wrap+m, wall)
-		if !ok {
-			return none
-		}
-		return d.fit(need, 2*(b.half+b.wrap+m)).Margin
+		return ok && d.lets(need, 2*(b.half+b.wrap+m))
 	}
 	lo, hi := 0.0, min(d.Width, d.Height)
-	if room(0) < 0 {
+	if !passes(0) {
 		lo, hi = -min(d.Width, d.Height, b.wrap), 0
 	}
 	for range marginSteps {
-		if mid := (lo + hi) / 2; room(mid) >= 0 {
+		if mid := (lo + hi) / 2; passes(mid) {
 			lo = mid
 		} else {
 			hi = mid

@@ -16,14 +16,46 @@ const BandSteps = 192
 // length to another. Where it reaches a springing its foot is cut as the spec
 // says; past the springing a member that is cut level runs on straight.
 func (v Vault) Band(s0, s1, from, to float64) curve.Region {
-	part := v.Intrados.Get().Between(s0, s1)
-	const corners = 8 // where pieces of the curve meet, and the ends of a level cut
-	r := make(curve.Region, 0, 2*v.steps(s1-s0)+corners)
-	r = v.side(r, part, s0, s1, from)
-	inner := len(r)
-	r = v.side(r, part, s0, s1, to)
-	slices.Reverse(r[inner:])
-	return v.cutFeet(r, true, true) // a steep cut reaches past the first stretch
+	return v.stretch(s0, s1).band(from, to)
+}
+
+// stretch is a part of the arch whose parallels are drawn once for all its bands.
+type stretch struct {
+	vault  Vault
+	s0, s1 float64
+	part   curve.Curve
+	drawn  []parallel
+}
+
+type parallel struct {
+	depth float64
+	line  curve.Region
+}
+
+func (v Vault) stretch(s0, s1 float64) *stretch {
+	const usual = 4 // faces of ribs, reveal and skin
+	return &stretch{v, s0, s1, v.Intrados.Get().Between(s0, s1), make([]parallel, 0, usual)}
+}
+
+// band is [Vault.Band] of the stretch.
+func (t *stretch) band(from, to float64) curve.Region {
+	inner, outer := t.parallel(from), t.parallel(to)
+	r := make(curve.Region, 0, len(inner)+len(outer))
+	r = append(append(r, inner...), outer...)
+	slices.Reverse(r[len(inner):])
+	return t.vault.cutFeet(r, true, true) // a steep cut reaches past the first stretch
+}
+
+// parallel is the one at a depth, for reading only.
+func (t *stretch) parallel(depth float64) curve.Region {
+	for _, p := range t.drawn {
+		if p.depth == depth {
+			return p.line
+		}
+	}
+	line := t.vault.side(t.part, t.s0, t.s1, depth)
+	t.drawn = append(t.drawn, parallel{depth, line})
+	return line
 }
 
 // steps are those of a stretch of the arch: BandSteps of one as long as a panel,
@@ -33,9 +65,9 @@ func (v Vault) steps(stretch float64) int {
 	return min(BandSteps, 2*int(math.Ceil(short*BandSteps/2*stretch/v.Arc.Get())))
 }
 
-// side adds one parallel of a part of the intrados, with its ends run on for a
+// side is one parallel of a part of the intrados, with its ends run on for a
 // level cut.
-func (v Vault) side(points curve.Region, part curve.Curve, s0, s1, d float64) curve.Region {
+func (v Vault) side(part curve.Curve, s0, s1, d float64) curve.Region {
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -43,16 +75,17 @@ func (v Vault) side(points curve.Region, part curve.Curve, s0, s1, d float64) cu
 		}
 		part = p
 	}
-	before := len(points)
-	points = part.AppendPolyline(points, v.steps(s1-s0))
+	const corners = 4 // where pieces of the curve meet, and the ends of a level cut
+	steps := v.steps(s1 - s0)
+	points := part.AppendPolyline(make(curve.Region, 0, steps+corners), steps)
 	if d == 0 || v.Cut.Get() != "level" {
 		return points
 	}
 	sin, cos := math.Sincos(v.HalfAngle.Get())
 	run := v.run(d)
 	if s0 <= 0 {
-		p := points[before]
-		points = slices.Insert(points, before, curve.Point{Y: p.Y - run*cos, Z: p.Z - run*sin})
+		p := points[0]
+		points = slices.Insert(points, 0, curve.Point{Y: p.Y - run*cos, Z: p.Z - run*sin})
 	}
 	if s1 >= v.Arc.Get() {
 		p := points[len(points)-1]

@@ -35,8 +35,9 @@ type Lump struct {
 // Stretch is what the ribs and the skin of the heaviest panel weigh between two
 // places along the arc: less or more where the foot is cut.
 func (c *Ceiling) Stretch(s0, s1 float64) (l Lump) {
-	pieces := c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs())
-	for _, p := range append(pieces, c.skin(s0, s1, c.Panel.EndLength.Get(), 1)) {
+	t := c.Vault.stretch(s0, s1)
+	pieces := c.ribPieces(t, c.fullRibs(), c.halfRibs())
+	for _, p := range append(pieces, c.skin(t, c.Panel.EndLength.Get(), 1)) {
 		m := p.Mass * float64(p.Count)
 		l.Mass += m
 		l.Centre.Y += m * p.Centre.Y

@@ -122,7 +122,7 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 		ends = min(2, panels)
 	}
 	s0, s1 := c.part(k)
-	out := c.ribPieces(s0, s1, full, half)
+	out := c.ribPieces(c.Vault.stretch(s0, s1), full, half)
 	out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
 	out = append(out, present(
 		c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
@@ -132,14 +132,14 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 	return append(out, c.strapPieces(s0, s1, panels)...)
 }
 
-func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
-	v, width, species := c.Vault, c.Rib.Width.Get(), c.Rib.Species.Get()
+func (c *Ceiling) ribPieces(t *stretch, full, halves int) []Piece {
+	width, species := c.Rib.Width.Get(), c.Rib.Species.Get()
 	rib := Piece{
-		Kind: Rib, Count: full, Material: species.Name, At: (s0 + s1) / 2,
-		Length: s1 - s0, Width: width, Depth: c.Rib.Depth.Get(),
+		Kind: Rib, Count: full, Material: species.Name, At: (t.s0 + t.s1) / 2,
+		Length: t.s1 - t.s0, Width: width, Depth: c.Rib.Depth.Get(),
 	}
 	for _, l := range c.RibLayers.Get() {
-		area, centre := v.Band(s0, s1, l.From, l.To).Moments()
+		area, centre := t.band(l.From, l.To).Moments()
 		volume := area * l.Width
 		rib.Volume += volume
 		rib.Centre.Y += volume * centre.Y
@@ -150,7 +150,7 @@ func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
 	half := rib
 	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, width/2, rib.Volume/2
 	if r := c.Grid.Reveal; r.Cuts(c.Rib.Member) {
-		groove := v.Band(s0, s1, 0, r.Depth.Get()).Area()
+		groove := t.band(0, r.Depth.Get()).Area()
 		if r.At.Get() == "sides" {
 			rib.Volume -= 2 * groove * r.Width.Get()
 			half.Volume -= groove * r.Width.Get()
@@ -212,21 +212,21 @@ func (c *Ceiling) rail(at float64, left, right bool, bays int) Piece {
 
 // skinPiece is the skins of a number of panels of one length.
 func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
-	p := c.skin(s0, s1, along, panels)
+	p := c.skin(c.Vault.stretch(s0, s1), along, panels)
 	p.Length = c.Vault.Along(s0, s1, c.Skin.Setback.Get())
 	return p
 }
 
 // skin is skinPiece without its length.
-func (c *Ceiling) skin(s0, s1, along float64, panels int) Piece {
+func (c *Ceiling) skin(t *stretch, along float64, panels int) Piece {
 	setback, thickness, material := c.Skin.Setback.Get(), c.Skin.Total(), c.Skin.Material.Get()
 	if c.Skin.Between.Get() {
 		along = c.Clear() * c.Panel.Modules.Get()
 	}
-	area, centre := c.Vault.Band(s0, s1, setback, setback+thickness).Moments()
+	area, centre := t.band(setback, setback+thickness).Moments()
 	volume := area * along
 	return Piece{
-		Kind: SkinSheet, Count: panels, Material: material.Name, At: (s0 + s1) / 2, Width: along, Depth: thickness,
+		Kind: SkinSheet, Count: panels, Material: material.Name, At: (t.s0 + t.s1) / 2, Width: along, Depth: thickness,
 		Volume: volume, Mass: volume * material.Density, Centre: centre,
 	}
 }

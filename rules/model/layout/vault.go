@@ -31,6 +31,7 @@ type Vault struct {
 	// length, its pattern of curvature and the mitre at its crown kept: what a form
 	// that is not quite true does to the feet. Nothing of a flat ceiling.
 	Spread Number
+	Slopes record.Value[[]Slope] // those of HalfSlopes
 }
 
 // agreement is how far apart two ways of saying one thing may be: half the
@@ -86,6 +87,7 @@ func (c *Ceiling) curveFigures() {
 	v.Arc = of("vault.arc-length", curve.Curve.Length)
 	v.HalfAngle = of("vault.half-angle", curve.Curve.HalfAngle)
 	v.Kink = of("vault.crown-slope", func(in curve.Curve) float64 { return in.Kink(in.Length() / 2) })
+	v.Slopes = Derive(c, func() []Slope { return v.HalfSlopes() })
 	v.Spread = Derive(c, func() float64 { return v.spread() })
 	v.Thickness = named(c, "vault.thickness", func() float64 { return max(c.Rib.Depth.Get(), c.Skin.Setback.Get()+c.Skin.Total()) })
 	v.Crown = named(c, "vault.crown-height", func() float64 { return v.Behind(v.Arc.Get()/2, v.Thickness.Get()).Z })

@@ -58,7 +58,9 @@ type Case struct {
 
 // Hanging is every case.
 type Hanging struct {
-	rib Solved[*rib]
+	rib    Solved[*rib]
+	arch   Solved[*runner]            // the whole rib
+	pieces Solved[[]Outcome[*runner]] // of a split arch, each by itself
 
 	Weight   layout.Number      // on one edge rib, N
 	First    Solved[First]      // as first hung
@@ -188,20 +190,13 @@ func Of(c *layout.Ceiling) *Hanging {
 		return newRib(c), nil
 	})
 	h.Weight = layout.Derive(c, func() float64 { return h.rib.Get().Is.weight })
-	h.Alone = after(c, h.rib, func(r *rib) (*Case, error) { return alone(c, r) })
-	model := after(c, h.rib, func(r *rib) (*runner, error) {
-		if err := h.Alone.Get().Err; err != nil {
-			return nil, err
-		}
-		run, err := compile(r, r.model(), wholeArch)
-		if err != nil {
-			return nil, &CaseError{ID{Kind: FirstHung}, err}
-		}
-		return run, nil
-	})
+	h.arch = after(c, h.rib, func(r *rib) (*runner, error) { return compile(r, r.model(), wholeArch) })
+	h.pieces = after(c, h.rib, func(r *rib) ([]Outcome[*runner], error) { return r.pieces(), nil })
+	h.Alone = after(c, h.rib, func(*rib) (*Case, error) { return h.alone(c) })
+	model := after(c, h.Alone, func(*Case) (*runner, error) { return h.arch.Get().named(FirstHung) })
 	h.Raised = after(c, h.rib, func(r *rib) (*Case, error) {
 		if len(r.seams) > 0 {
-			return raisePieces(r)
+			return h.raisePieces(len(r.lifts))
 		}
 		return raise(model.Get())
 	})
@@ -265,12 +260,19 @@ type runner struct {
 	result frame.Result
 }
 
+// named is a runner, or the error of a case of some kind that it did not compile.
+func (o Outcome[T]) named(kind Kind) (T, error) {
+	if o.Err != nil {
+		return o.Is, &CaseError{ID{Kind: kind}, o.Err}
+	}
+	return o.Is, nil
+}
+
+// compile makes a rib ready to be solved; the runner of one that can not be has no
+// solver.
 func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
-	if err != nil {
-		return nil, err
-	}
-	return &runner{title: title, rib: rib, model: m, solver: s}, nil
+	return &runner{title: title, rib: rib, model: m, solver: s}, err
 }
 
 // run solves the rib under its own weight, without some springs and with

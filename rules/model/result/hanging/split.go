@@ -30,7 +30,7 @@ func (e *SeamError) Error() string {
 
 // alone hangs each piece of a split arch by its own straps, before the pieces
 // are joined; nil of a whole one.
-func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
+func (h *Hanging) alone(c *layout.Ceiling) (all *Case, err error) {
 	if c.Panel.Around.Get() == 1 {
 		return nil, nil
 	}
@@ -39,15 +39,15 @@ func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 			return nil, &SeamError{i + 1}
 		}
 	}
-	for k, part := range whole.pieces() {
-		if err := part.hangs(k + 1); err != nil {
+	for k, piece := range h.pieces.Get().Is {
+		if err := piece.Is.rib.hangs(k + 1); err != nil {
 			return nil, err
 		}
-		r, err := compile(part, part.model(), pieceAlone(k+1))
+		r, err := piece.named(FirstHungAlone)
 		if err != nil {
-			return nil, &CaseError{ID{Kind: FirstHungAlone}, err}
+			return nil, err
 		}
-		one, err := r.run(ID{Kind: FirstHungAlone}, part.but(strapKind))
+		one, err := r.run(ID{Kind: FirstHungAlone}, r.rib.but(strapKind))
 		if err != nil {
 			return nil, err
 		}
@@ -57,24 +57,26 @@ func alone(c *layout.Ceiling, whole *rib) (all *Case, err error) {
 	return all, nil
 }
 
-// pieces are the ribs of the pieces of a split arch.
-func (r *rib) pieces() []*rib {
-	var out []*rib
+// pieces are those of a split arch, each by itself.
+func (r *rib) pieces() []Outcome[*runner] {
+	var out []Outcome[*runner]
 	for k := range r.parts {
-		out = append(out, r.piece(k))
+		piece := r.piece(k)
+		run, err := compile(piece, piece.model(), pieceAlone(k+1))
+		out = append(out, Outcome[*runner]{run, err})
 	}
 	return out
 }
 
 // raisePieces puts each piece of a split arch on the lifts, as it hangs.
-func raisePieces(whole *rib) (all *Case, err error) {
-	if len(whole.lifts) == 0 {
+func (h *Hanging) raisePieces(lifts int) (all *Case, err error) {
+	if lifts == 0 {
 		return nil, nil
 	}
-	for k, part := range whole.pieces() {
-		run, err := compile(part, part.model(), pieceAlone(k+1))
+	for k, piece := range h.pieces.Get().Is {
+		run, err := piece.named(Raised)
 		if err != nil {
-			return nil, &CaseError{ID{Kind: Raised}, err}
+			return nil, err
 		}
 		one, err := raise(Outcome[*runner]{Is: run})
 		if err != nil {

@@ -63,19 +63,19 @@ func (e *NoLiftsError) Error() string {
 
 // stage is each piece of the arch on its lifts, no strap fixed.
 func (h *Hanging) stage() ([]*Staging, error) {
-	ribs, err := h.raisedRibs()
+	runs, err := h.raisedAtOnce()
 	if err != nil {
 		return nil, err
 	}
 	var out []*Staging
-	for k, r := range ribs {
-		piece, name := 0, wholeArch
-		if len(ribs) > 1 {
-			piece, name = k+1, pieceAlone(k+1)
+	for k, r := range runs {
+		piece := 0
+		if len(runs) > 1 {
+			piece = k + 1
 		}
-		run, err := compile(r, r.model(), name)
+		run, err := r.named(Raised)
 		if err != nil {
-			return nil, &CaseError{ID{Kind: Raised}, err}
+			return nil, err
 		}
 		s, err := newStaging(run, piece)
 		if err != nil {
@@ -86,8 +86,8 @@ func (h *Hanging) stage() ([]*Staging, error) {
 	return out, nil
 }
 
-// raisedRibs are what goes up at one time.
-func (h *Hanging) raisedRibs() ([]*rib, error) {
+// raisedAtOnce are the ribs that go up at one time.
+func (h *Hanging) raisedAtOnce() ([]Outcome[*runner], error) {
 	whole := h.rib.Get()
 	if whole.Err != nil {
 		return nil, whole.Err
@@ -99,9 +99,9 @@ func (h *Hanging) raisedRibs() ([]*rib, error) {
 		return nil, &NoLiftsError{None: true}
 	}
 	if len(whole.Is.seams) > 0 {
-		return whole.Is.pieces(), nil
+		return h.pieces.Get().Is, nil
 	}
-	return []*rib{whole.Is}, nil
+	return []Outcome[*runner]{h.arch.Get()}, nil
 }
 
 func newStaging(run *runner, piece int) (*Staging, error) {

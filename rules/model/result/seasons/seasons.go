@@ -180,5 +180,5 @@ func foot(c *layout.Ceiling, strain Change) Change {
 	if math.IsInf(c.Vault.TightestRadius.Get(), 1) {
 		return Change{}
 	}
-	return Change{Value: -c.Vault.Moved(0, Slope(c.Vault, strain.Value)).Y}
+	return Change{Value: -c.Vault.Moved(Slope(c.Vault, strain.Value)).Y}
 }

@@ -188,6 +188,7 @@ func TestFootStepsSuffice(t *testing.T) {
 		c.Vault.Intrados = record.Of(nil, func() curve.Curve { return intrados })
 		c.Vault.Arc, c.Vault.TightestRadius = number(intrados.Length()), number(half.radius)
 		c.Vault.Radius, c.Vault.Kink = c.Vault.TightestRadius, number(0)
+		c.Vault.Slopes = record.Of(nil, c.Vault.HalfSlopes)
 		// Closed form of one arc: R(1 + e)·sin(φ/(1 + e)) − R·sin φ.
 		want := half.radius * ((1+half.e)*math.Sin(half.angle/(1+half.e)) - math.Sin(half.angle))
 		assert.InDelta(t, want, seasons.FootForTest(&c, half.e), 1e-10)
