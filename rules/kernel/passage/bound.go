@@ -22,13 +22,13 @@ func (b Bound) String() string {
 	case BarInside:
 		return "a straight bar inside it is larger than the opening, however it is turned"
 	case SectionCover:
-		return "however it is turned, what of it has to be in the opening at one instant is larger than that"
+		return "however it is turned, the part of it in the opening at one instant is larger than the opening"
 	case TurnCover:
 		return "every way of turning it from one corridor into the other is blocked"
 	case BeyondCover:
 		return "however it is turned in the door, the part of it behind the door is larger than the space there"
 	case StairCover:
-		return "however it is turned, on its way over the landing it is larger than the space between floor, soffit and walls"
+		return "however it is turned, at one place on the stair it is larger than the space between floor, soffit and walls"
 	case StandDown:
 		return "between on edge and hanging it is higher than the room"
 	default:
