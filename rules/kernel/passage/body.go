@@ -30,6 +30,7 @@ type Body struct {
 	slabs  func() []slabPlace
 
 	threads *threads
+	axis    *axisTurns
 }
 
 // ownChord is the direction across which the section is least wide.
@@ -72,7 +73,7 @@ func NewBody(section []space.Point, length, wrap float64) *Body {
 	b.edges = sync.OnceValue(b.boundaryTree)
 	b.circle = sync.OnceValue(b.ringOf)
 	b.slabs = sync.OnceValue(b.placesInWall)
-	b.threads = &threads{}
+	b.threads, b.axis = &threads{}, &axisTurns{}
 	return b
 }
 

@@ -23,22 +23,16 @@ func (b *Body) straight(a, h float64) []Motion {
 // alongAxis turns the section in the opening. Best first over stretches of the
 // half turn, as within does it for all turns.
 func (b *Body) alongAxis(a, h float64) Motion {
-	type stretch struct{ at, half, most float64 }
 	best, angleOf := none, 0.0
-	look := func(at, half float64) stretch {
-		s, c := math.Sincos(at)
-		d, e := b.span(space.Vec{Y: c, Z: s}), b.span(space.Vec{Y: -s, Z: c})
-		d.X, e.X = 0, 0
-		w, v := d.Y*c+d.Z*s, e.Z*c-e.Y*s
-		if m := min(a-w, h-v)/2 - b.wrap; m > best {
+	look := func(at, half float64) axisTurn {
+		t := b.axis.get(b, at, half)
+		if m := min(a-t.wide, h-t.high)/2 - b.wrap; m > best {
 			best, angleOf = m, at
 		}
-		sin, cos := math.Sincos(half)
-		r := space.Angle{Sin: sin, Cos: cos}
-		return stretch{at, half, min(a-r.Least(w, d.Dot(d)), h-r.Least(v, e.Dot(e)))/2 - b.wrap}
+		return t
 	}
 	const first = 8
-	open, next := make([]stretch, 0, 2*first), make([]stretch, 0, 2*first)
+	open, next := make([]axisTurn, 0, 2*first), make([]axisTurn, 0, 2*first)
 	for i := range first {
 		half := math.Pi / first / 2
 		open = append(open, look(half*float64(2*i+1), half))
@@ -47,9 +41,9 @@ func (b *Body) alongAxis(a, h float64) Motion {
 	look(math.Pi/2, 0)
 	for len(open) > 0 {
 		next = next[:0]
-		for _, v := range open {
-			if v.most > best+drawn {
-				next = append(next, look(v.at-v.half/2, v.half/2), look(v.at+v.half/2, v.half/2))
+		for _, t := range open {
+			if most := min(a-t.leastWide, h-t.leastHigh)/2 - b.wrap; most > best+drawn {
+				next = append(next, look(t.at-t.half/2, t.half/2), look(t.at+t.half/2, t.half/2))
 			}
 		}
 		open, next = next, open

@@ -75,26 +75,25 @@ func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
 	fits := func(need float64) Fit {
 		return d.fit(need+2*b.wrap, 2*b.half+2*b.wrap)
 	}
-	way, need := t.least(func(need float64) bool { return fits(need).Margin >= off })
-	if way == nil {
+	w := t.least(func(need float64) bool { return fits(need).Margin >= off })
+	if w.way == nil {
 		return Motion{}, false
 	}
-	fit := fits(need)
-	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle}
-	m.Depth, m.Side = t.room(way)
-	m.poses = func() []space.Pose { return t.poses(way, need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
+	fit := fits(w.need)
+	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle, Depth: max(0, w.depth+2*b.wrap), Side: w.side + 2*b.wrap}
+	m.poses = func() []space.Pose { return t.poses(w.way, w.need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
 	return m, true
 }
 
-// least is the way that needs least width, and that width. Where the way along
-// the chord of the line at every place is enough, no other is looked for.
-func (t *track) least(enough func(need float64) bool) ([]knot, float64) {
+// least is the way that needs least width. Where the way along the chord of the line at
+// every place is enough, no other is looked for.
+func (t *track) least(enough func(need float64) bool) threadWay {
 	for _, bent := range [2]bool{false, true} {
-		if way, need := t.b.threads.way(t, bent); way != nil && (bent || enough(need)) {
-			return way, need
+		if w := t.b.threads.way(t, bent); w.way != nil && (bent || enough(w.need)) {
+			return w
 		}
 	}
-	return nil, 0
+	return threadWay{}
 }
 
 // threads are the ways of a body along its middle line that were looked for: none
@@ -111,13 +110,15 @@ type threadKey struct {
 	bent bool
 }
 
+// threadWay is a way with the width that it needs, and the free depth on each side of the
+// wall and width beside the opening that it takes, all of the bare body.
 type threadWay struct {
-	way  []knot
-	need float64
+	way               []knot
+	need, depth, side float64
 }
 
-// way is the one that needs least width, and that width.
-func (c *threads) way(t *track, bent bool) ([]knot, float64) {
+// way is the one that needs least width.
+func (c *threads) way(t *track, bent bool) threadWay {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	key := threadKey{t.half, bent}
@@ -129,13 +130,14 @@ func (c *threads) way(t *track, bent bool) ([]knot, float64) {
 		}
 		if had.way = t.coarse(turns); had.way != nil {
 			had.way, had.need = t.refine(had.way)
+			had.depth, had.side = t.room(had.way)
 		}
 		if c.of == nil || len(c.of) >= mostThreads {
 			c.of = map[threadKey]threadWay{}
 		}
 		c.of[key] = had
 	}
-	return had.way, had.need
+	return had
 }
 
 // mostThreads is how many ways are kept: a margin up to facing is halved so often, for
@@ -310,8 +312,9 @@ func (t *track) settled(k knot) knot {
 	return best
 }
 
-// room is the free depth that a way takes on each side of the wall, from its
-// face, and the free width to one side from the other edge of the opening.
+// room is the free depth that a way takes on each side of the wall, from its face and
+// below nothing where it takes none, and the free width to one side from the other edge
+// of the opening.
 func (t *track) room(way []knot) (depth, side float64) {
 	b := t.b
 	for _, k := range way {
@@ -323,7 +326,7 @@ func (t *track) room(way []knot) (depth, side float64) {
 			side = max(side, k.hi+along(f.Y, -f.X), along(-f.Y, f.X)-k.lo)
 		}
 	}
-	return max(0, depth-t.half+2*b.wrap), side + 2*b.wrap
+	return depth - t.half, side
 }
 
 // poses are those of a way: the line's plane is the wall's middle one.
