@@ -17,7 +17,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "accept", Title: "what the spec has accepted", Cases: cases,
+		Name: "accept", Title: "accepted findings", Cases: cases,
 		Rules: []engine.Rule{inForce},
 	}
 }

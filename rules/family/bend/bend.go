@@ -13,7 +13,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "bend", Title: "what has to bend", Cases: cases,
+		Name: "bend", Title: "bending of skins, laminations and ribs", Cases: cases,
 		Rules: []engine.Rule{skinRadius, lamination, laminationThin, stripSum, springback, grain, plank, stagger, solid, skinBearing, skinGlue, sheetJoint, sheetEdge},
 	}
 }

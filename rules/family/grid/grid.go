@@ -14,7 +14,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "grid", Title: "how the vault divides", Cases: cases,
+		Name: "grid", Title: "coffers and panels", Cases: cases,
 		Rules: []engine.Rule{moduleRatio, moduleSize, longSide, seamsOnRibs, crown, count},
 	}
 }

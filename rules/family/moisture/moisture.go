@@ -13,7 +13,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "moisture", Title: "what the seasons do", Cases: cases,
+		Name: "moisture", Title: "moisture, flame spread and emission", Cases: cases,
 		Rules: []engine.Rule{revealCloses, revealOpens, endGap, feet, rails, season, air, shop, acclimatise, cupping, fire, emission},
 	}
 }

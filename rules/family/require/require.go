@@ -15,7 +15,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "require", Title: "what must be checked", Cases: cases,
+		Name: "require", Title: "required checks", Cases: cases,
 		Rules: []engine.Rule{checked},
 	}
 }

@@ -13,7 +13,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "rib", Title: "the rib between its straps", Cases: cases,
+		Name: "rib", Title: "strength and stiffness of the rib", Cases: cases,
 		Rules: []engine.Rule{depthToSpan, sag, stress, radial, feet, inner, section, groove, layers, joint},
 	}
 }

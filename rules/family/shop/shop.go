@@ -14,7 +14,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "shop", Title: "what the shop has", Cases: cases,
+		Name: "shop", Title: "the shop's stock and equipment", Cases: cases,
 		Rules: []engine.Rule{blank, press, stock, pick, clamp, nest},
 	}
 }

@@ -14,7 +14,7 @@ var cases embed.FS
 // Family lists the rules in report order.
 func Family() engine.Family {
 	return engine.Family{
-		Name: "strap", Title: "what hangs on each strap", Cases: cases,
+		Name: "strap", Title: "loads on the straps, and their screws", Cases: cases,
 		Rules: []engine.Rule{
 			holds, apart, balance, load, lost, setting, slack, screws, section, source, hole, through, mortise, place, shows,
 			framing, access, letIn, ledger, sideways, engineer,
