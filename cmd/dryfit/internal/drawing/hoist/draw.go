@@ -5,6 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/model/result/raising"
 )
@@ -23,16 +24,6 @@ func (d drawer) shown(table string, at paper.Point) {
 		d.places[table] = at
 	}
 }
-
-var (
-	cut    = paper.Stroke{Pen: paper.Heavy}
-	bold   = paper.Stroke{Pen: paper.Bold}
-	edge   = paper.Stroke{Pen: paper.Medium}
-	hair   = paper.Stroke{Pen: paper.Hair}
-	centre = paper.Stroke{Pen: paper.Hair, Dash: paper.Centre}
-	hidden = paper.Stroke{Pen: paper.Fine, Dash: paper.Hidden}
-	beyond = paper.Stroke{Pen: paper.Fine, Dash: paper.Beyond}
-)
 
 // name writes what a drawing is over it.
 func (d drawer) name(at paper.Point, text string) {
@@ -62,15 +53,15 @@ func (d drawer) elevation(v draft.View) {
 	}
 	d.name(v.At(0, d.tall), title)
 	of := draft.View{Scale: v.Scale, Origin: v.At(shift, 0)}
-	d.b.Line(v.At(0, 0), v.At(d.wide, 0), cut)
+	d.b.Line(v.At(0, 0), v.At(d.wide, 0), pen.Cut)
 	if !d.f.AcrossRoom {
 		d.room(of)
 	}
-	d.regions(of, d.f.Hung, paper.Paper+1, hair)
-	d.regions(of, d.f.Ghost, paper.Clear, hidden)
-	d.regions(of, d.f.Elevation, paper.Paper+3, bold)
+	d.regions(of, d.f.Hung, paper.Paper+1, pen.Hair)
+	d.regions(of, d.f.Ghost, paper.Clear, pen.Hidden)
+	d.regions(of, d.f.Elevation, paper.Paper+3, pen.Bold)
 	for _, s := range d.f.Straps {
-		d.b.Line(of.At(s.Across, s.From), of.At(s.Across, s.To), edge)
+		d.b.Line(of.At(s.Across, s.From), of.At(s.Across, s.To), pen.Edge)
 	}
 	d.forks(of)
 	at := curve.Point{Y: d.f.Centre.Across, Z: d.f.Centre.Up}
@@ -84,13 +75,13 @@ func (d drawer) elevation(v draft.View) {
 func (d drawer) room(v draft.View) {
 	left, right := -d.side(), d.c.Vault.Span.Get()+d.side()
 	for _, y := range []float64{left, right} {
-		d.b.Line(v.At(y, 0), v.At(y, d.tall), edge)
+		d.b.Line(v.At(y, 0), v.At(y, d.tall), pen.Edge)
 	}
 	height := d.c.Room.Height.Get()
-	d.b.Line(v.At(left, height), v.At(right, height), centre)
+	d.b.Line(v.At(left, height), v.At(right, height), pen.Centre)
 	if above := d.c.Room.Above; above.Given() {
 		framing := height + d.c.Vault.Crown.Get() + above.Get()
-		d.b.Line(v.At(left, framing), v.At(right, framing), edge)
+		d.b.Line(v.At(left, framing), v.At(right, framing), pen.Edge)
 	}
 }
 
@@ -102,9 +93,9 @@ func (d drawer) forks(v draft.View) {
 	last := math.Inf(-1)
 	for i, f := range d.f.Forks {
 		foot, fork := v.At(f.Across, 0), v.At(f.Across, f.Height)
-		d.b.Line(foot, fork, edge)
+		d.b.Line(foot, fork, pen.Edge)
 		d.shown("lift", fork)
-		d.b.Line(paper.Point{X: fork.X - forkWide, Y: fork.Y}, paper.Point{X: fork.X + forkWide, Y: fork.Y}, cut)
+		d.b.Line(paper.Point{X: fork.X - forkWide, Y: fork.Y}, paper.Point{X: fork.X + forkWide, Y: fork.Y}, pen.Cut)
 		if foot.X-last > 2*draft.Ordinary {
 			d.b.Write(paper.Text{At: paper.Point{X: foot.X, Y: foot.Y + draft.Ordinary + 0.8}, Height: draft.Ordinary, Anchor: paper.Middle, Text: number(i)})
 			last = foot.X
@@ -117,8 +108,8 @@ const massSize = 1.2
 
 // mass draws the sign of the mass centre: a circle with a cross.
 func (d drawer) mass(at paper.Point) {
-	d.b.Arc(paper.Arc{C: at, R: massSize, To: 2 * math.Pi, Stroke: hair})
+	d.b.Arc(paper.Arc{C: at, R: massSize, To: 2 * math.Pi, Stroke: pen.Hair})
 	const arm = 1.6 * massSize
-	d.b.Line(paper.Point{X: at.X - arm, Y: at.Y}, paper.Point{X: at.X + arm, Y: at.Y}, hair)
-	d.b.Line(paper.Point{X: at.X, Y: at.Y - arm}, paper.Point{X: at.X, Y: at.Y + arm}, hair)
+	d.b.Line(paper.Point{X: at.X - arm, Y: at.Y}, paper.Point{X: at.X + arm, Y: at.Y}, pen.Hair)
+	d.b.Line(paper.Point{X: at.X, Y: at.Y - arm}, paper.Point{X: at.X, Y: at.Y + arm}, pen.Hair)
 }

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/drawing/draft"
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/cmd/dryfit/internal/drawing/pen"
 	"dryfit/rules/kernel/curve"
 )
 
@@ -19,14 +20,14 @@ func (d drawer) plan(v draft.View) {
 	d.name(v.At(0, 0), "plan")
 	of := draft.View{Scale: v.Scale, Origin: v.At(d.side(), -to)}
 	d.walls(of, from, to)
-	d.regions(of, within(d.f.HungPlan, from, to), paper.Clear, beyond)
+	d.regions(of, within(d.f.HungPlan, from, to), paper.Clear, pen.Beyond)
 	d.keepClear(of, from, to)
-	d.regions(of, d.f.GhostPlan, paper.Clear, hidden)
-	d.regions(of, d.f.Plan, paper.Paper+3, bold)
+	d.regions(of, d.f.GhostPlan, paper.Clear, pen.Hidden)
+	d.regions(of, d.f.Plan, paper.Paper+3, pen.Bold)
 	d.mass(of.At(d.f.Centre.Across, d.f.Centre.Along))
 	for _, f := range d.f.Forks {
 		at := of.At(f.Across, d.f.Centre.Along)
-		d.b.Line(paper.Point{X: at.X - forkWide, Y: at.Y}, paper.Point{X: at.X + forkWide, Y: at.Y}, cut)
+		d.b.Line(paper.Point{X: at.X - forkWide, Y: at.Y}, paper.Point{X: at.X + forkWide, Y: at.Y}, pen.Cut)
 	}
 	d.people(of)
 }
@@ -51,11 +52,11 @@ func within(list []curve.Region, from, to float64) (out []curve.Region) {
 func (d drawer) walls(v draft.View, from, to float64) {
 	left, right := -d.side(), d.c.Vault.Span.Get()+d.side()
 	for _, y := range []float64{left, right} {
-		d.b.Line(v.At(y, from), v.At(y, to), edge)
+		d.b.Line(v.At(y, from), v.At(y, to), pen.Edge)
 	}
 	for _, x := range []float64{0, d.c.Room.Length.Get()} {
 		if x >= from && x <= to {
-			d.b.Line(v.At(left, x), v.At(right, x), cut)
+			d.b.Line(v.At(left, x), v.At(right, x), pen.Cut)
 		}
 	}
 }
@@ -90,7 +91,7 @@ func (d drawer) hatch(zone box, holes []box) {
 		// The line is (x + t, zone.y1 − t) for t from 0 to the zone's height.
 		from, to := max(0, zone.x0-x), min(high, zone.x1-x)
 		for _, s := range spared(from, to, x, zone.y1, holes) {
-			d.b.Line(paper.Point{X: x + s[0], Y: zone.y1 - s[0]}, paper.Point{X: x + s[1], Y: zone.y1 - s[1]}, hair)
+			d.b.Line(paper.Point{X: x + s[0], Y: zone.y1 - s[0]}, paper.Point{X: x + s[1], Y: zone.y1 - s[1]}, pen.Hair)
 		}
 	}
 }
@@ -138,7 +139,7 @@ func (d drawer) people(v draft.View) {
 		}
 		drawn = append(drawn, next)
 		d.shown("crew", paper.Point{X: next.at.X, Y: next.at.Y + next.size}) // a leader from its middle would meet the number
-		d.b.Arc(paper.Arc{C: next.at, R: next.size, To: 2 * math.Pi, Stroke: edge})
+		d.b.Arc(paper.Arc{C: next.at, R: next.size, To: 2 * math.Pi, Stroke: pen.Edge})
 		if next.size == dotSize {
 			d.b.Write(paper.Text{At: paper.Point{X: next.at.X, Y: next.at.Y + draft.Ordinary/2}, Height: draft.Ordinary, Anchor: paper.Middle, Text: number(i)})
 		}
