@@ -49,7 +49,7 @@ func checkSolid(p *engine.Pass) {
 	species := c.Rib.Species.Get()
 	least, from, done := bent(c.Rib.Bending.Get(), species)
 	if least == 0 {
-		p.NotChecked("rib.species", "the tool has no least radius for "+species.Name+" bent in one piece "+strings.TrimSuffix(done, ","))
+		p.NotChecked("rib.species", "dryfit has no least radius for "+species.Name+" bent in one piece "+strings.TrimSuffix(done, ","))
 		return
 	}
 	ratio := c.Vault.TightestRadius.Get() / c.Rib.Depth.Get()

@@ -39,7 +39,7 @@ source = "tests"`))
 	for _, n := range assessment.NotChecked {
 		said[n.Rule.ID] += n.Why
 	}
-	assert.Contains(t, said["strap.load"], "the seasons' load on the straps: the tool has no published coefficient of movement for the species")
+	assert.Contains(t, said["strap.load"], "the seasons' load on the straps: dryfit has no published coefficient of movement for the species")
 	found := false
 	for _, f := range assessment.Findings {
 		found = found || f.Rule.ID == "strap.load" && f.Severity == engine.Hold

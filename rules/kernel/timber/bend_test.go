@@ -76,7 +76,7 @@ func TestBendTablesEnd(t *testing.T) {
 	_, err := sheet(t, "softwood plywood").LeastRadius(0.006, true)
 	assert.EqualError(t, err, "thickness 6mm is outside 6.35mm to 19.05mm, the range of the bend table of softwood plywood")
 	_, err = sheet(t, "MDF").LeastRadius(0.006, true)
-	assert.EqualError(t, err, "the tool has no bend table for MDF; put the maker's figure into the standards")
+	assert.EqualError(t, err, "dryfit has no bend table for MDF; put the maker's figure into the standards")
 	end, err := sheet(t, "bendable plywood").LeastRadius(0.009525, true)
 	require.NoError(t, err, "3/8in, but for the last digit")
 	assert.InDelta(t, 12*inch, end, 1e-9)

@@ -126,7 +126,7 @@ const linearFrom, linearTo = 0.06, 0.14
 var belowSaturation = RangeError{What: "moisture content", From: 0, To: saturation, Unit: "%", Published: "shrinkage, which ends at fibre saturation"}
 
 // ErrNoChange says that the species has no coefficient of movement here.
-var ErrNoChange = fmt.Errorf("the tool has no published coefficient of movement for the species")
+var ErrNoChange = fmt.Errorf("dryfit has no published coefficient of movement for the species")
 
 // Movement is the change of a size, in the size's unit, when the moisture content
 // goes from one value to another, both fractions: growth is positive. Where both

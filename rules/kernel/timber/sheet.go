@@ -205,7 +205,7 @@ func (s SheetMaterial) LeastRadius(thickness float64, longBent bool) (float64, e
 		return whatever, nil
 	}
 	if len(table) == 0 {
-		return 0, fmt.Errorf("the tool has no bend table for %s; put the maker's figure into the standards", s.Name)
+		return 0, fmt.Errorf("dryfit has no bend table for %s; put the maker's figure into the standards", s.Name)
 	}
 	reach := RangeError{
 		What: "thickness", Value: thickness, From: table[0].Thickness, To: table[len(table)-1].Thickness,
