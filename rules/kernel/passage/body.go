@@ -21,10 +21,10 @@ type Body struct {
 	mirrored bool    // the section is its own mirror image, left and right
 	wide     float64 // of the section's box
 	high     float64
-	own      ownChord
+	own      OwnChord
 
 	bands  func() []plank // bars within the section, worked out when asked for
-	middle func() []station
+	middle func() []Station
 	edges  func() *boundary
 	circle func() ring
 	slabs  func() []slabPlace
@@ -33,19 +33,19 @@ type Body struct {
 	axis    *axisTurns
 }
 
-// ownChord is the direction across which the section is least wide.
-type ownChord struct {
-	across float64 // that width
-	along  float64 // the width square to it
-	angle  float64 // from Z to the direction, towards Y
+// OwnChord is the direction across which the section is least wide.
+type OwnChord struct {
+	Across float64 // that width, in m
+	Along  float64 // the width square to it, in m
+	Angle  float64 // from Z to the direction, towards Y, in rad
 }
 
 // sectors of direction each know a hull corner that is near the furthest one.
 const sectors = 256
 
-// alikeShare is how near, by the section's size, its two sides are to count as
+// AlikeShare is how near, by the section's size, its two sides are to count as
 // mirror images: above round-off, below a micrometre.
-const alikeShare = 1e-7
+const AlikeShare = 1e-7
 
 // NewBody is a section, as the corners of a polygon in the order of its boundary,
 // drawn out to a length, in a wrap, all in m. All corners count, but for one within
@@ -101,6 +101,28 @@ func (b *Body) Wrapped(wrap float64) *Body {
 // Section is the outline as it is carried, about the middle of its box, which
 // is the place that a Pose puts somewhere.
 func (b *Body) Section() []space.Point { return b.section }
+
+// Hull is the convex hull of the section, anticlockwise.
+func (b *Body) Hull() []space.Point { return b.hull }
+
+// Half is half of the length, in m.
+func (b *Body) Half() float64 { return b.half }
+
+// Wide is the level side of the section's box, in m.
+func (b *Body) Wide() float64 { return b.wide }
+
+// High is the upright side of the section's box, in m.
+func (b *Body) High() float64 { return b.high }
+
+// Mirrored reports whether the section is its own mirror image, left and right.
+func (b *Body) Mirrored() bool { return b.mirrored }
+
+// Own is the direction across which the section is least wide.
+func (b *Body) Own() OwnChord { return b.own }
+
+// Middle is the section's middle line, from one end to the other: nothing where the
+// section is no band.
+func (b *Body) Middle() []Station { return b.middle() }
 
 // pointers fills the table of furthest corners by direction.
 func (b *Body) pointers() {
@@ -161,8 +183,8 @@ func (b *Body) furthest(y, z float64) space.Point {
 	}
 }
 
-// reach is the body's point furthest along a direction.
-func (b *Body) reach(e space.Vec) space.Vec {
+// Reach is the body's point furthest along a direction.
+func (b *Body) Reach(e space.Vec) space.Vec {
 	p := b.furthest(e.Y, e.Z)
 	return space.Vec{X: math.Copysign(b.half, e.X), Y: p.X, Z: p.Y}
 }
@@ -174,8 +196,8 @@ func (b *Body) span(e space.Vec) space.Vec {
 	return space.Vec{X: math.Copysign(2*b.half, e.X), Y: p.X - q.X, Z: p.Y - q.Y}
 }
 
-// width is the extent of the bare body along a unit vector.
-func (b *Body) width(e space.Vec) float64 { return b.span(e).Dot(e) }
+// Width is the extent of the bare body along a unit vector, in m.
+func (b *Body) Width(e space.Vec) float64 { return b.span(e).Dot(e) }
 
 // across is the extent of the section alone along a direction.
 func (b *Body) across(y, z float64) float64 {
@@ -186,7 +208,7 @@ func (b *Body) across(y, z float64) float64 {
 // mirrorImage reports whether the section is its own left and right mirror
 // image: then the partners of its corners run the other way round.
 func (b *Body) mirrorImage() bool {
-	near := alikeShare * (b.wide + b.high)
+	near := AlikeShare * (b.wide + b.high)
 	n := len(b.section)
 	partner := func(i, j int) bool {
 		p, q := b.section[i], b.section[j]
@@ -209,15 +231,15 @@ next:
 
 // leastAcross measures the section's least width: an edge of the hull lies on
 // one of the two parallels. Source: G. Toussaint, rotating calipers.
-func (b *Body) leastAcross() ownChord {
-	least := ownChord{across: math.Inf(1)}
+func (b *Body) leastAcross() OwnChord {
+	least := OwnChord{Across: math.Inf(1)}
 	for i, p := range b.hull {
 		q := b.hull[(i+1)%len(b.hull)]
 		d := q.Minus(p)
 		l := math.Hypot(d.X, d.Y)
 		if y, z := d.Y/l, -d.X/l; l > 0 {
-			if w := b.across(y, z); w < least.across-1e-12 {
-				least = ownChord{across: w, along: b.across(z, -y), angle: math.Atan2(y, z)}
+			if w := b.across(y, z); w < least.Across-1e-12 {
+				least = OwnChord{Across: w, Along: b.across(z, -y), Angle: math.Atan2(y, z)}
 			}
 		}
 	}

@@ -71,8 +71,8 @@ func cornerRoom(a, b float64) float64 {
 	}
 }
 
-// cornerRate is how fast cornerRoom grows at most if A and B grow together.
-const cornerRate = 2 - math.Sqrt2
+// CornerRate is how fast cornerRoom grows at most if A and B grow together.
+const CornerRate = 2 - math.Sqrt2
 
 // edgeRoom is the least cornerRoom on the way from one point to another, and
 // where on it. It falls and rises once. On a line whose normal (n1, n2), both

@@ -7,8 +7,8 @@ type Budget struct {
 	Looks int // at poses up a stair, once no plain motion is found and its landing does not rule all out
 }
 
-// spend takes n cells, and reports whether there were so many.
-func (b *Budget) spend(n int) bool {
+// Spend takes n cells, and reports whether there were so many.
+func (b *Budget) Spend(n int) bool {
 	if b == nil || b.Cells < n {
 		return false
 	}
@@ -20,9 +20,9 @@ func (b *Budget) spend(n int) bool {
 // does.
 const statesACell = 20
 
-// states lends up to so many states for what is left, and takes the cells of those
+// States lends up to so many states for what is left, and takes the cells of those
 // that are spent.
-func (b *Budget) states(most int, use func(*Budget)) {
+func (b *Budget) States(most int, use func(*Budget)) {
 	if b == nil {
 		use(nil)
 		return
@@ -33,5 +33,5 @@ func (b *Budget) states(most int, use func(*Budget)) {
 	b.Cells -= (given - part.Cells + statesACell - 1) / statesACell
 }
 
-// spent reports whether nothing is left.
-func (b *Budget) spent() bool { return b == nil || b.Cells < 8 }
+// Spent reports whether nothing is left.
+func (b *Budget) Spent() bool { return b == nil || b.Cells < 8 }

@@ -6,9 +6,9 @@ import (
 	"dryfit/rules/kernel/passage/space"
 )
 
-// coarse is a body of fewer corners within a distance of this one, whose wrap
+// Coarse is a body of fewer corners within a distance of this one, whose wrap
 // makes up for it: what takes it through takes this one through.
-func (b *Body) coarse(off float64) *Body {
+func (b *Body) Coarse(off float64) *Body {
 	points := simplified(b.section, off)
 	c := NewBody(points, 2*b.half, b.wrap+off)
 	// About this body's origin, not the middle of its own box.
@@ -17,13 +17,13 @@ func (b *Body) coarse(off float64) *Body {
 			points[i] = space.Point{X: points[i].X + c.origin.X, Y: points[i].Y + c.origin.Y}
 		}
 	}
-	c.mirrored = c.mirrored && math.Abs(c.origin.X) <= alikeShare*b.wide
+	c.mirrored = c.mirrored && math.Abs(c.origin.X) <= AlikeShare*b.wide
 	return c
 }
 
-// further is by how much one corner must be further than another to come first:
+// Further is by how much one corner must be further than another to come first:
 // round-off does not choose between two that mirror each other.
-const further = 1 + 1e-9
+const Further = 1 + 1e-9
 
 // simplified leaves out corners of a closed outline that are within a distance of
 // the rest. Source: the algorithm of Ramer, Douglas and Peucker, from memory.
@@ -31,7 +31,7 @@ func simplified(section []space.Point, off float64) []space.Point {
 	n := len(section)
 	furthest, most := 0, 0.0
 	for i, p := range section {
-		if d := p.Minus(section[0]); space.Dot(d, d) > most*further {
+		if d := p.Minus(section[0]); space.Dot(d, d) > most*Further {
 			furthest, most = i, space.Dot(d, d)
 		}
 	}
@@ -42,7 +42,7 @@ func simplified(section []space.Point, off float64) []space.Point {
 		far, at := off, -1
 		for k := i + 1; k < j; k++ {
 			p := section[k%n]
-			if d := math.Sqrt(space.NearestSquare(section[i%n].Minus(p), section[j%n].Minus(p))); d > far*further {
+			if d := math.Sqrt(space.NearestSquare(section[i%n].Minus(p), section[j%n].Minus(p))); d > far*Further {
 				far, at = d, k
 			}
 		}

@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // Corners that mirror each other are as far from the rest but for round-off: which

@@ -11,10 +11,10 @@ import (
 // the floor is Z = 0. Lengths in m.
 type Corner struct{ Width, Onward, Height float64 }
 
-// held is the body at a turn, hard against both outer walls, where it is freest:
+// Held is the body at a turn, hard against both outer walls, where it is freest:
 // any other place is nearer to the inner corner.
-type held struct {
-	free   float64   // margin from all walls in the corner, and under the ceiling
+type Held struct {
+	Free   float64   // margin from all walls in the corner, and under the ceiling
 	in, on float64   // margin across the corridor coming in, and going on
 	at     space.Vec // the body's point at the inner corner
 	d1, d2 space.Vec // from the points at the outer walls to it
@@ -22,13 +22,13 @@ type held struct {
 	w1, w2 space.Vec // those that make the widths
 }
 
-// corner measures the body in a corner at a turn.
-func (b *Body) corner(c Corner, t space.Turn) held { return b.cornerFrom(c, t, nil) }
+// Hold measures the body in a corner at a turn, hard against the outer walls.
+func (b *Body) Hold(c Corner, t space.Turn) Held { return b.cornerFrom(c, t, nil) }
 
-// cornerFrom is corner, where a point of the body is known that is about as near to
+// cornerFrom is Hold, where a point of the body is known that is about as near to
 // the inner corner as any: the search for the nearest one then leaves more out.
-func (b *Body) cornerFrom(c Corner, t space.Turn, near *space.Vec) held {
-	q1, q2 := b.reach(t[0].Times(-1)), b.reach(t[1].Times(-1))
+func (b *Body) cornerFrom(c Corner, t space.Turn, near *space.Vec) Held {
+	q1, q2 := b.Reach(t[0].Times(-1)), b.Reach(t[1].Times(-1))
 	s := cornerSearch{
 		b: b, e1: t[0], e2: t[1], a: c.Width + q1.Dot(t[0]), h: c.Onward + q2.Dot(t[1]),
 		least: math.Inf(1), section: b.section, boundary: b.edges(),
@@ -37,8 +37,8 @@ func (b *Body) cornerFrom(c Corner, t space.Turn, near *space.Vec) held {
 		s.at, s.least = *near, cornerRoom(s.place(*near))
 	}
 	s.node(0)
-	h := held{at: s.at, up: b.span(t[2]), w1: b.reach(t[0]).Minus(q1), w2: b.reach(t[1]).Minus(q2), d1: s.at.Minus(q1), d2: s.at.Minus(q2)}
-	h.free = min(s.least, (c.Height-h.up.Dot(t[2]))/2) - b.wrap
+	h := Held{at: s.at, up: b.span(t[2]), w1: b.Reach(t[0]).Minus(q1), w2: b.Reach(t[1]).Minus(q2), d1: s.at.Minus(q1), d2: s.at.Minus(q2)}
+	h.Free = min(s.least, (c.Height-h.up.Dot(t[2]))/2) - b.wrap
 	h.in = (c.Width-h.w1.Dot(t[0]))/2 - b.wrap
 	h.on = (c.Onward-h.w2.Dot(t[1]))/2 - b.wrap
 	return h
@@ -47,7 +47,7 @@ func (b *Body) cornerFrom(c Corner, t space.Turn, near *space.Vec) held {
 // most is what no turn within an angle exceeds, the axes moving by a and the
 // upright by up, as long as the body is clear of the inner corner; past it the
 // clearance is an estimate.
-func (b *Body) most(c Corner, t space.Turn, h held, a, up space.Angle) (free, in, on float64) {
+func (b *Body) most(c Corner, t space.Turn, h Held, a, up space.Angle) (free, in, on float64) {
 	d1, d2 := h.d1.Dot(t[0]), h.d2.Dot(t[1])
 	free = min(
 		cornerRoom(c.Width-a.Least(d1, h.d1.Dot(h.d1)), c.Onward-a.Least(d2, h.d2.Dot(h.d2))),
@@ -61,7 +61,7 @@ func (b *Body) most(c Corner, t space.Turn, h held, a, up space.Angle) (free, in
 // settle is the place of the body at a turn, its wrap and a margin off both
 // outer walls and half way between floor and ceiling.
 func (b *Body) settle(c Corner, t space.Turn, margin float64) space.Pose {
-	q1, q2 := b.reach(t[0].Times(-1)), b.reach(t[1].Times(-1))
+	q1, q2 := b.Reach(t[0].Times(-1)), b.Reach(t[1].Times(-1))
 	off := b.wrap + margin
 	return space.Pose{Turn: t, At: space.Vec{X: off - q1.Dot(t[0]), Y: off - q2.Dot(t[1]), Z: c.Height/2 - b.middleAlong(t[2])}}
 }
@@ -69,7 +69,7 @@ func (b *Body) settle(c Corner, t space.Turn, margin float64) space.Pose {
 // stretch is the turns about an upright within half of an angle.
 type stretch struct {
 	at, half float64
-	held
+	Held
 	freeMost, inMost, onMost float64
 	freeLeast                float64
 }
@@ -88,7 +88,7 @@ const (
 // is no greater than another motion's.
 func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float64) Motion {
 	m := Motion{Way: way, Margin: none}
-	height := (c.Height-b.width(u))/2 - b.wrap
+	height := (c.Height-b.Width(u))/2 - b.wrap
 	if height < 0 {
 		m.Margin = height
 		return m
@@ -96,10 +96,10 @@ func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float6
 	plan := b.planDiameter(u)
 	look := func(at, half float64, near *space.Vec) stretch {
 		t := space.About(u, at)
-		s := stretch{at: at, half: half, held: b.cornerFrom(c, t, near)}
+		s := stretch{at: at, half: half, Held: b.cornerFrom(c, t, near)}
 		sin, cos := math.Sincos(half)
-		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
-		s.freeMost = min(s.freeMost, b.tangentMost(c, t, s.held, plan, half))
+		s.freeMost, s.inMost, s.onMost = b.most(c, t, s.Held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
+		s.freeMost = min(s.freeMost, b.tangentMost(c, t, s.Held, plan, half))
 		return s
 	}
 	all := make([]stretch, 0, 2*sweepCells)
@@ -107,7 +107,7 @@ func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float6
 	for i := range sweepCells {
 		half := math.Pi / sweepCells
 		all = append(all, look(half*float64(2*i+1), half, near))
-		near = &all[i].held.at
+		near = &all[i].Held.at
 	}
 	for {
 		b.leasts(all, plan)
@@ -117,7 +117,7 @@ func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float6
 			m.Margin = least.margin
 			from, to := all[least.in].at, all[least.on].at
 			step, margin := least.step, m.Margin
-			m.poses = func() []space.Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
+			m.Follow = func() []space.Pose { return b.cornerPoses(c, sweepTurns(u, from, to, step), margin) }
 		}
 		if m.Margin >= to.enough || most.margin <= other || most.margin <= max(m.Margin, 0)+to.within || most.margin < 0 || len(all) > sweepMost {
 			if most.margin < 0 {
@@ -133,7 +133,7 @@ func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float6
 				next = append(next, s)
 				continue
 			}
-			next = append(next, look(s.at-s.half/2, s.half/2, &s.held.at), look(s.at+s.half/2, s.half/2, &s.held.at))
+			next = append(next, look(s.at-s.half/2, s.half/2, &s.Held.at), look(s.at+s.half/2, s.half/2, &s.Held.at))
 		}
 		if len(next) == len(all) {
 			return m
@@ -146,10 +146,10 @@ func (b *Body) around(c Corner, way Way, u space.Vec, to exactness, other float6
 // clearance at most, turned by no more than half about the upright: its value,
 // its slope and the second derivative M of leasts. It is near where the
 // clearance is level.
-func (b *Body) tangentMost(c Corner, t space.Turn, h held, plan, half float64) float64 {
+func (b *Body) tangentMost(c Corner, t space.Turn, h Held, plan, half float64) float64 {
 	x, y := c.Width-h.d1.Dot(t[0]), c.Onward-h.d2.Dot(t[1])
 	room := cornerRoom(x, y)
-	k := cornerRate * plan
+	k := CornerRate * plan
 	g := room - k*half
 	if g <= 0 {
 		return math.Inf(1)
@@ -183,10 +183,10 @@ func (b *Body) leasts(all []stretch, plan float64) {
 	for i := range all {
 		s, next := &all[i], &all[(i+1)%n]
 		d := s.half + next.half
-		k := cornerRate * plan
-		least := (s.free + next.free - k*d) / 2
+		k := CornerRate * plan
+		least := (s.Free + next.Free - k*d) / 2
 		if g := least + b.wrap; g > 0 {
-			least = max(least, min(s.free, next.free)-(k+0.625*plan*plan/g)*d*d/8)
+			least = max(least, min(s.Free, next.Free)-(k+0.625*plan*plan/g)*d*d/8)
 		}
 		s.freeLeast, next.freeLeast = min(s.freeLeast, least), min(next.freeLeast, least)
 	}
@@ -244,7 +244,7 @@ func widest(all []stretch, of func(stretch) (free, in, on float64)) route {
 // small enough for a straight move between two.
 func sweepTurns(u space.Vec, from, to float64, step int) []space.Turn {
 	d := math.Mod(float64(step)*(to-from)+2*math.Pi, 2*math.Pi)
-	n := int(math.Ceil(d/turnStep)) + 1
+	n := int(math.Ceil(d/TurnStep)) + 1
 	var out []space.Turn
 	for i := range n + 1 {
 		out = append(out, space.About(u, from+float64(step)*d*float64(i)/float64(n)))
@@ -252,9 +252,9 @@ func sweepTurns(u space.Vec, from, to float64, step int) []space.Turn {
 	return out
 }
 
-// turnStep is the greatest angle between two poses, in rad: over it a place 4 m
+// TurnStep is the greatest angle between two poses, in rad: over it a place 4 m
 // from the origin leaves the straight line by 0.01 mm.
-const turnStep = 0.004
+const TurnStep = 0.004
 
 // cornerPoses takes the body in at the first turn, through the others in the
 // corner, and on at the last.
@@ -302,7 +302,7 @@ func (b *Body) boxAround(c Corner, way Way, u, long space.Vec, l, w, high float6
 		}
 	}
 	m := Motion{Way: way, Margin: min(max(turned, slid), (c.Height-high)/2) - b.wrap}
-	m.poses = func() []space.Pose {
+	m.Follow = func() []space.Pose {
 		if slid >= turned {
 			// Long side along X if it goes in across, else along Y.
 			t := space.Turn{long, u.Cross(long), u}
@@ -319,7 +319,7 @@ func (b *Body) boxAround(c Corner, way Way, u, long space.Vec, l, w, high float6
 // boxTurns turn a long side from along the corridor coming in to along the one
 // going on.
 func boxTurns(u, long space.Vec) []space.Turn {
-	n := int(math.Ceil(math.Pi / 2 / turnStep))
+	n := int(math.Ceil(math.Pi / 2 / TurnStep))
 	var out []space.Turn
 	other := u.Cross(long)
 	for i := range n + 1 {

@@ -5,9 +5,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // What bounds the clearance over a stretch of turns about an upright holds at every
@@ -27,10 +27,10 @@ func TestCornersAreBounded(t *testing.T) {
 		for i := range all {
 			at := half * float64(2*i+1)
 			turn := space.About(u, at)
-			s := stretch{at: at, half: half, held: b.corner(c, turn)}
+			s := stretch{at: at, half: half, Held: b.Hold(c, turn)}
 			sin, cos := math.Sincos(half)
-			s.freeMost, s.inMost, s.onMost = b.most(c, turn, s.held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
-			tangent := b.tangentMost(c, turn, s.held, plan, half)
+			s.freeMost, s.inMost, s.onMost = b.most(c, turn, s.Held, space.Angle{Sin: sin, Cos: cos}, space.Angle{Sin: 0, Cos: 1})
+			tangent := b.tangentMost(c, turn, s.Held, plan, half)
 			if tangent < s.freeMost {
 				close++
 			}
@@ -40,15 +40,15 @@ func TestCornersAreBounded(t *testing.T) {
 		b.leasts(all, plan)
 		for range 40 {
 			i, f := r.IntN(cells), 2*r.Float64()-1
-			is := b.corner(c, space.About(u, all[i].at+f*half))
-			if is.free > -b.wrap {
+			is := b.Hold(c, space.About(u, all[i].at+f*half))
+			if is.Free > -b.wrap {
 				held++
-				assert.LessOrEqual(t, is.free, all[i].freeMost+1e-12)
+				assert.LessOrEqual(t, is.Free, all[i].freeMost+1e-12)
 			}
 			assert.LessOrEqual(t, is.in, all[i].inMost+1e-12)
 			assert.LessOrEqual(t, is.on, all[i].onMost+1e-12)
 			if all[i].freeLeast > -b.wrap {
-				assert.GreaterOrEqual(t, is.free, all[i].freeLeast-1e-12)
+				assert.GreaterOrEqual(t, is.Free, all[i].freeLeast-1e-12)
 			}
 		}
 	}

@@ -1,8 +1,6 @@
 package passage
 
-import (
-	"dryfit/rules/kernel/passage/space"
-)
+import "dryfit/rules/kernel/passage/space"
 
 // cornerSearch looks for the body's point of least cornerRoom at a turn.
 type cornerSearch struct {

@@ -40,7 +40,7 @@ func (b *Body) within(sizes [3]float64, budget *Budget) covered {
 	}
 	for open.Len() > 0 && best.margin < 0 {
 		top := heap.Pop(open).(cellBound)
-		if !budget.spend(2) {
+		if !budget.Spend(2) {
 			best.ranOut = true
 			break
 		}

@@ -1,8 +1,6 @@
 package passage
 
-import (
-	"dryfit/rules/kernel/passage/space"
-)
+import "dryfit/rules/kernel/passage/space"
 
 // The turns of a body in a corner, but for those that are alike, are one or two
 // cubes of quaternions: in the first the real part is the greatest and 1, in the
@@ -44,9 +42,9 @@ func (b *Body) symmetry() []alike {
 	return []alike{same, mirrorY}
 }
 
-// cube is a cell of turns in one of the cubes.
-type cube struct {
-	front int // the part that is 1
+// Cube is a cell of turns in one of the cubes.
+type Cube struct {
+	Front int // the part that is 1
 	space.Cell
 }
 
@@ -63,9 +61,10 @@ func spread(front int, at [3]float64) space.Quaternion {
 	return q
 }
 
-func (c cube) spread() space.Quaternion { return spread(c.front, c.At) }
+func (c Cube) spread() space.Quaternion { return spread(c.Front, c.At) }
 
-func (c cube) turn() space.Turn { return c.spread().Unit().Turn() }
+// Turn is that of the cell's middle.
+func (c Cube) Turn() space.Turn { return c.spread().Unit().Turn() }
 
 // face is where the cell's face on an axis lies: the cube it belongs to beyond
 // it, its middle there, and the axis and the sign of the way on.
@@ -78,26 +77,26 @@ type face struct {
 }
 
 // across is the face of a cell on an axis towards a sign, as seen from beyond it.
-func (c cube) across(axis int, sign float64, glued *[4]alike) face {
-	f := face{front: c.front, at: c.At, half: c.Half, axis: axis, sign: sign}
+func (c Cube) across(axis int, sign float64, glued *[4]alike) face {
+	f := face{front: c.Front, at: c.At, half: c.Half, axis: axis, sign: sign}
 	f.at[axis] += sign * c.Half[axis]
 	if f.at[axis] < 1 && f.at[axis] > -1 {
 		return f
 	}
 	// On the cube's own face two parts are 1: the other one comes to the front.
-	q := spread(c.front, f.at)
-	front := parts[c.front][axis]
+	q := spread(c.Front, f.at)
+	front := parts[c.Front][axis]
 	m := glued[front]
 	q = m.of(q)
 	f.front = m.to(front)
-	old := m.to(c.front)
+	old := m.to(c.Front)
 	one := q[f.front]
 	for i, p := range parts[f.front] {
 		f.at[i] = q[p] / one
 		if p == old {
 			f.axis = i
 		}
-		for k, from := range parts[c.front] {
+		for k, from := range parts[c.Front] {
 			if from == m.from[p] {
 				f.half[i] = c.Half[k]
 			}

@@ -39,14 +39,16 @@ type Motion struct {
 	// Angle is by how much the body is turned in the plane of an opening.
 	Angle float64
 
-	poses func() []space.Pose
-	first func() space.Turn // of the poses, where it can be had without them
+	// Follow works the poses out when they are asked for; nil where none are known.
+	Follow func() []space.Pose
+	// Start is the turn of the first of them, where it can be had without the others.
+	Start func() space.Turn
 }
 
 // First is the turn at which the motion begins, and false where none is known.
 func (m Motion) First() (space.Turn, bool) {
-	if m.first != nil {
-		return m.first(), true
+	if m.Start != nil {
+		return m.Start(), true
 	}
 	if poses := m.Poses(); len(poses) > 0 {
 		return poses[0].Turn, true
@@ -58,10 +60,10 @@ func (m Motion) First() (space.Turn, bool) {
 // them the body turns by the short way at an even rate and its origin moves
 // straight; it stays free to drawn of its margin.
 func (m Motion) Poses() []space.Pose {
-	if m.poses == nil {
+	if m.Follow == nil {
 		return nil
 	}
-	return m.poses()
+	return m.Follow()
 }
 
 // Decision is the answer about one leg.
@@ -79,8 +81,8 @@ type Decision struct {
 	RanOut bool
 }
 
-// settled is how near a margin is to the best one when a search for it ends, in
+// Settled is how near a margin is to the best one when a search for it ends, in
 // m: half of a tenth of a millimetre.
-const settled = 5e-5
+const Settled = 5e-5
 
 var none = math.Inf(-1)

@@ -38,7 +38,7 @@ func (c Car) mirror() Car {
 // neither decides is Undecided. Derived.
 func (b *Body) Into(c Car, budget *Budget) Decision {
 	other := c.mirror()
-	if c.Left-other.Left <= settled {
+	if c.Left-other.Left <= Settled {
 		return b.into(c, budget)
 	}
 	d := b.into(other, budget)
@@ -53,11 +53,11 @@ func (b *Body) Into(c Car, budget *Budget) Decision {
 // the two ends of the body, which are alike.
 func (m Motion) mirrored(width float64) Motion {
 	m.Angle = -m.Angle
-	if first := m.first; first != nil {
-		m.first = func() space.Turn { return first().Mirrored() }
+	if first := m.Start; first != nil {
+		m.Start = func() space.Turn { return first().Mirrored() }
 	}
-	if poses := m.poses; poses != nil {
-		m.poses = func() []space.Pose {
+	if poses := m.Follow; poses != nil {
+		m.Follow = func() []space.Pose {
 			given := poses()
 			out := make([]space.Pose, len(given))
 			for i, q := range given {
@@ -75,18 +75,18 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 	for i := range ways {
 		m := &ways[i]
 		m.Margin = min(m.Margin, (c.Length-m.Depth)/2)
-		poses := m.poses
-		m.poses = func() []space.Pose { return b.parked(poses(), y, z, c.Length) }
+		poses := m.Follow
+		m.Follow = func() []space.Pose { return b.parked(poses(), y, z, c.Length) }
 	}
 	plain := best(ways)
 	if plain.Margin >= facing {
 		return passing(ways)
 	}
 	if plain.Margin >= 0 {
-		if budget.spent() {
+		if budget.Spent() {
 			return passing(ways)
 		}
-		if m, ok := b.coarse(entryCoarse).turnLevel(c.hole(), new([]*entry), budget); ok && m.Margin > plain.Margin && !m.Tilted {
+		if m, ok := b.Coarse(entryCoarse).turnLevel(c.hole(), new([]*entry), budget); ok && m.Margin > plain.Margin && !m.Tilted {
 			ways = append(ways, m)
 		}
 		return passing(ways)
@@ -101,13 +101,13 @@ func (b *Body) into(c Car, budget *Budget) Decision {
 	in := b.within([3]float64{c.Length, w, h}, budget)
 	if in.margin >= 0 {
 		m := Motion{Way: Free, Margin: in.margin, Tilted: true}
-		m.poses = func() []space.Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
+		m.Follow = func() []space.Pose { return b.parked(b.push(in.turn, w, h, 0, 0), y, z, c.Length) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
-	if budget.spent() {
+	if budget.Spent() {
 		return Decision{Outcome: Undecided, Motion: plain, RanOut: true}
 	}
-	m, between, ok := b.coarse(entryCoarse).turnIn(c, inside.turn, budget)
+	m, between, ok := b.Coarse(entryCoarse).turnIn(c, inside.turn, budget)
 	if ok {
 		return Decision{Outcome: Passes, Motion: m}
 	}
@@ -193,8 +193,8 @@ func (b *Body) turnIn(c Car, rest space.Turn, budget *Budget) (m Motion, between
 // a list.
 func (b *Body) turnLevel(in hole, tried *[]*entry, budget *Budget) (Motion, bool) {
 	ups := []space.Vec{{X: 1}, {Z: 1}, {Y: 1}, {X: -1}}
-	if b.own.angle != 0 {
-		s, k := math.Sincos(b.own.angle)
+	if b.own.Angle != 0 {
+		s, k := math.Sincos(b.own.Angle)
 		ups = append(ups, space.Vec{Y: s, Z: k}, space.Vec{Y: k, Z: -s})
 	}
 	for _, lean := range [2]float64{math.Pi / 2, 0} {
@@ -209,7 +209,7 @@ func (b *Body) turnLevel(in hole, tried *[]*entry, budget *Budget) (Motion, bool
 
 // lean looks for a way in at one lean, with so many states.
 func (b *Body) lean(in hole, lean float64, v space.Vec, most int, tried *[]*entry, budget *Budget) (way []state, margin float64) {
-	budget.states(most, func(left *Budget) {
+	budget.States(most, func(left *Budget) {
 		e := b.leaning(in, lean, v, left)
 		*tried = append(*tried, e)
 		way, margin = e.way()
@@ -219,7 +219,7 @@ func (b *Body) lean(in hole, lean float64, v space.Vec, most int, tried *[]*entr
 
 // wayOut is a way in that was found as one out from where the body can rest.
 func (b *Body) wayOut(in hole, rest space.Turn, seed uint64, budget *Budget) (way []state) {
-	budget.states(roamStates, func(left *Budget) {
+	budget.States(roamStates, func(left *Budget) {
 		x := b.roam(in, left, false)
 		x.r = rand.New(rand.NewPCG(roamSeed, seed))
 		x.rest(rest)
@@ -238,10 +238,10 @@ func (b *Body) onward(in hole, tried []*entry, budget *Budget) (way []state) {
 	}
 	begin := best.path(best.deepest())
 	best.rows = nil
-	budget.states(roamStates, func(left *Budget) {
+	budget.States(roamStates, func(left *Budget) {
 		x := b.roam(in, left, true)
 		last := begin[len(begin)-1]
-		x.root(last, last.x+b.reach(last.turn[0]).Dot(last.turn[0]))
+		x.root(last, last.x+b.Reach(last.turn[0]).Dot(last.turn[0]))
 		if more := x.find(); more != nil {
 			way = append(begin, more[1:]...)
 		}
@@ -268,7 +268,7 @@ func furthest(tried []*entry) float64 {
 }
 
 func freely(states []state, margin float64, tilted bool) Motion {
-	return Motion{Way: Free, Margin: margin, Tilted: tilted, poses: func() []space.Pose { return placed(states) }}
+	return Motion{Way: Free, Margin: margin, Tilted: tilted, Follow: func() []space.Pose { return placed(states) }}
 }
 
 // leans are the angles at which the body's length leans in a door if it goes
@@ -317,7 +317,7 @@ func (b *Body) Along(c Corridor, budget *Budget) Decision {
 	switch {
 	case w.margin >= 0:
 		m := Motion{Way: Free, Margin: w.margin, Tilted: true}
-		m.poses = func() []space.Pose { return b.push(w.turn, c.Width, c.Height, 0, 0) }
+		m.Follow = func() []space.Pose { return b.push(w.turn, c.Width, c.Height, 0, 0) }
 		return Decision{Outcome: Passes, Motion: m}
 	case w.ranOut:
 		return Decision{Outcome: Undecided, Motion: plain, RanOut: true}

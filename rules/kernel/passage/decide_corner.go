@@ -38,16 +38,16 @@ func (b *Body) Around(c Corner, budget *Budget) Decision {
 	return d
 }
 
-// ample is a margin, in m, with which the search on edge ends: the true one may be
+// Ample is a margin, in m, with which the search on edge ends: the true one may be
 // larger.
-const ample = 0.05
+const Ample = 0.05
 
 // exactness says when a search for a margin ends: with one that is enough, or that is
 // known within so much; in m.
 type exactness struct{ enough, within float64 }
 
 var (
-	exact = exactness{ample, settled}
+	exact = exactness{Ample, Settled}
 	rough = exactness{math.Inf(1), 1e-3}
 )
 
@@ -60,10 +60,10 @@ func (b *Body) levelAround(c Corner, to exactness) Motion {
 		b.boxAround(c, OnFoot, y, z, b.high, n, b.wide),
 		b.boxAround(c, OnEdge, x, y, b.wide, b.high, n),
 	}
-	if b.own.angle != 0 {
-		s, k := math.Sincos(b.own.angle)
+	if b.own.Angle != 0 {
+		s, k := math.Sincos(b.own.Angle)
 		up := space.Vec{Y: s, Z: k}
-		ways = append(ways, b.boxAround(c, OnOwnChord, up, x.Cross(up), b.own.along, n, b.own.across))
+		ways = append(ways, b.boxAround(c, OnOwnChord, up, x.Cross(up), b.own.Along, n, b.own.Across))
 	}
 	upright := []space.Vec{x, x.Times(-1)}
 	if b.mirrored {

@@ -43,8 +43,8 @@ func (b *Body) Through(d Door, budget *Budget) Decision {
 	}
 	w := b.within([3]float64{math.Inf(1), d.Width, d.Height}, budget)
 	if w.margin >= 0 {
-		m := Motion{Way: Free, Margin: w.margin, Tilted: true, Depth: b.width(w.turn[0]) + 2*b.wrap}
-		m.poses = func() []space.Pose { return b.push(w.turn, d.Width, d.Height, 0, 0) }
+		m := Motion{Way: Free, Margin: w.margin, Tilted: true, Depth: b.Width(w.turn[0]) + 2*b.wrap}
+		m.Follow = func() []space.Pose { return b.push(w.turn, d.Width, d.Height, 0, 0) }
 		return Decision{Outcome: Passes, Motion: m}
 	}
 	proven, ranOut := b.tooWide(d, budget)

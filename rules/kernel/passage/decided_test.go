@@ -12,6 +12,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/stair"
 )
 
 // pairsOfAKind is how many random pairs of each kind are decided, and every one
@@ -69,11 +70,11 @@ var kinds = []kind{
 		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
 	}},
 	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		s := stair(r)
+		s := anyStair(r)
 		return func(left *passage.Budget) passage.Decision {
-			d := b.Climb(s, left)
+			d := stair.Climb(b, s, left)
 			if d.Outcome == passage.Undecided {
-				if m, found := b.ClimbFreely(s, left); found {
+				if m, found := stair.ClimbFreely(b, s, left); found {
 					return passage.Decision{Outcome: passage.Passes, Motion: m}
 				}
 			}

@@ -68,7 +68,7 @@ type state struct {
 // state works out the free places at a turn with the foremost point at depth d.
 func (e *entry) state(t space.Turn, d float64) state {
 	g := e.b.wrap
-	front := e.b.reach(t[0]).Dot(t[0])
+	front := e.b.Reach(t[0]).Dot(t[0])
 	s := state{turn: t, x: d - front}
 	p := e.b.parts(t, s.x, -g-entrySlack, e.h.deep+g+entrySlack)
 	place := func(wall, past, door, in [2]float64) ([2]float64, float64) {
@@ -109,12 +109,12 @@ func (e *entry) step(a, b state) ([]state, bool) {
 			return []state{b}, true
 		}
 	}
-	if moved < entryShort || !e.budget.spend(1) {
+	if moved < entryShort || !e.budget.Spend(1) {
 		return nil, false
 	}
 	t := a.turn.Between(b.turn, 0.5)
 	x := (a.x + b.x) / 2
-	m := e.state(t, x+e.b.reach(t[0]).Dot(t[0]))
+	m := e.state(t, x+e.b.Reach(t[0]).Dot(t[0]))
 	if m.margin < 0 {
 		return nil, false
 	}
@@ -143,14 +143,14 @@ func (e *entry) way() ([]state, float64) {
 	reach := func(i, from int, worst float64) {
 		n := e.node(i)
 		if !n.seen {
-			if !e.budget.spend(1) {
+			if !e.budget.Spend(1) {
 				return
 			}
 			angle := e.from + 2*math.Pi*float64(i/e.depths)/float64(entryAngles)
 			d := e.depth(i % e.depths)
 			t := e.turn(angle)
 			n.seen, n.state, n.from, n.worst = true, e.state(t, d), -1, none
-			n.inside = d-e.b.width(t[0]) >= e.b.wrap+e.h.deep
+			n.inside = d-e.b.Width(t[0]) >= e.b.wrap+e.h.deep
 		}
 		w := min(worst, n.margin)
 		if w < 0 || n.done || w <= n.worst {
@@ -244,7 +244,7 @@ func (e *entry) followed(given []state) ([]state, float64) {
 		return out
 	}
 	way, kept := follow(), 0.0
-	for lo, hi := 0.0, facing; way != nil && hi-lo > 5*settled; {
+	for lo, hi := 0.0, facing; way != nil && hi-lo > 5*Settled; {
 		e.keep = (lo + hi) / 2
 		if better := follow(); better != nil {
 			way, kept, lo = better, e.keep, e.keep

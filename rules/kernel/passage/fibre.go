@@ -44,7 +44,7 @@ type inTree struct {
 	far          float64 // of a probe from the origin
 	fibres       []fibre
 	all          []run
-	cell, middle seen
+	cell, middle Seen
 	kinds        []int8
 	slopes       slopes
 	swings       float64   // of the cell that is looked at
@@ -74,18 +74,18 @@ const (
 )
 
 func newInTree(b *Body, c Car) *inTree {
-	off := min(probeCoarse, b.wrap/2)
-	b = b.coarse(off).Wrapped(b.wrap - off)
+	off := min(ProbeCoarse, b.wrap/2)
+	b = b.Coarse(off).Wrapped(b.wrap - off)
 	t := &inTree{b: b, c: c, probes: b.probes()}
 	n := len(t.probes.at)
-	t.cell, t.middle, t.kinds = make(seen, n), make(seen, n), make([]int8, n)
+	t.cell, t.middle, t.kinds = make(Seen, n), make(Seen, n), make([]int8, n)
 	for _, p := range t.probes.at {
-		t.far = max(t.far, math.Sqrt(p.square))
+		t.far = max(t.far, math.Sqrt(p.Square))
 	}
 	t.depths = depths{-t.far - 0.01, c.Length + t.far}
 	g := b.wrap
 	t.slopes = slopes{
-		of:     make([][3]slope, n),
+		of:     make([][3]Slope, n),
 		length: c.Length - g,
 		door:   [2][2]float64{{c.Left + g, c.Left + c.DoorWidth - g}, {c.Sill + g, c.Sill + c.DoorHeight - g}},
 		inside: [2][2]float64{{g, c.Width - g}, {g, c.Height - g}},
@@ -113,7 +113,7 @@ func newInTree(b *Body, c Car) *inTree {
 // The body has fewer corners than the true one and is within a distance of it,
 // which is taken off the wrap. Derived.
 func (b *Body) enclosed(c Car, within depths, budget *Budget) (proven, ranOut bool) {
-	if budget.spent() {
+	if budget.Spent() {
 		return false, true
 	}
 	t := newInTree(b, c)
@@ -137,7 +137,7 @@ func (b *Body) enclosed(c Car, within depths, budget *Budget) (proven, ranOut bo
 			return !through, through
 		}
 		for _, i := range cells {
-			if !t.cut(i, t.fibres[i].widest, budget) || !budget.spend(t.rooms/roomsACell) {
+			if !t.cut(i, t.fibres[i].widest, budget) || !budget.Spend(t.rooms/roomsACell) {
 				return false, true
 			}
 			t.rooms %= roomsACell
@@ -222,29 +222,29 @@ func (t *inTree) weakest(end int) (cells []int) {
 }
 
 // see works out the probes at the middle of a cell and over all of it.
-func (t *inTree) see(c cube) (out ends) {
-	out = ends{front: bounds{none, none}, rear: bounds{math.Inf(1), math.Inf(1)}}
-	turn, a, away := c.turn(), c.Radius(), c.swings()
+func (t *inTree) see(c Cube) (out ends) {
+	out = ends{front: Bounds{none, none}, rear: Bounds{math.Inf(1), math.Inf(1)}}
+	turn, a, away := c.Turn(), c.Radius(), c.Swings()
 	for i, v := range t.probes.at {
-		far := math.Sqrt(v.square)
+		far := math.Sqrt(v.Square)
 		for k, e := range turn {
 			m := v.Dot(e)
-			l := away.slope(k, v.Vec, m, far)
+			l := away.Slope(k, v.Vec, m, far)
 			t.slopes.of[i][k] = l
-			t.cell[i][k], t.middle[i][k] = turnBounds(a, m, v.square).both(l.bounds()), bounds{m, m}
+			t.cell[i][k], t.middle[i][k] = TurnBounds(a, m, v.Square).Both(l.Bounds()), Bounds{m, m}
 		}
 		x := t.cell[i][0]
-		out.front = bounds{max(out.front.low, x.low), max(out.front.high, x.high)}
-		out.rear = bounds{min(out.rear.low, x.low), min(out.rear.high, x.high)}
+		out.front = Bounds{max(out.front.Low, x.Low), max(out.front.High, x.High)}
+		out.rear = Bounds{min(out.rear.Low, x.Low), min(out.rear.High, x.High)}
 	}
 	return out
 }
 
 // ends are how far the foremost probe and the rearmost one are ahead of the origin.
-type ends struct{ front, rear bounds }
+type ends struct{ front, rear Bounds }
 
 // look works out a new cell.
-func (t *inTree) look(parent int, c cube) bool {
+func (t *inTree) look(parent int, c Cube) bool {
 	t.rooms += roomsOfCell
 	e := t.see(c)
 	widest, swing := t.swing(c)
@@ -263,7 +263,7 @@ func (t *inTree) look(parent int, c cube) bool {
 				continue
 			}
 		}
-		t.keep(&f, k, e.rear.high)
+		t.keep(&f, k, e.rear.High)
 	}
 	t.weigh(&f, swing)
 	t.fibres = append(t.fibres, f)
@@ -286,9 +286,9 @@ func halved(steps []step) []step {
 // what is left in the middle of it.
 func (t *inTree) most(e ends, lo, hi float64) (most, at float64) {
 	switch {
-	case hi+e.front.high <= 0: // all of it is before the door
+	case hi+e.front.High <= 0: // all of it is before the door
 		return math.Inf(1), math.Inf(1)
-	case lo+e.front.low > t.c.Length-t.b.wrap:
+	case lo+e.front.Low > t.c.Length-t.b.wrap:
 		return none, none
 	}
 	return t.roomInCell(lo, hi)
@@ -332,8 +332,8 @@ func (t *inTree) weigh(f *fibre, swing float64) {
 
 // swing is the side of a cell over which the body swings furthest, as a bit, and how
 // far it does over all of them.
-func (t *inTree) swing(c cube) (widest int, all float64) {
-	s := c.swings()
+func (t *inTree) swing(c Cube) (widest int, all float64) {
+	s := c.Swings()
 	var by [3]float64
 	for _, v := range t.probes.at {
 		for _, axis := range s.of {
@@ -353,16 +353,16 @@ func (t *inTree) swing(c cube) (widest int, all float64) {
 }
 
 // room is what is left at most of what is seen so at depths from lo to hi.
-func (t *inTree) room(s seen, lo, hi float64) float64 {
+func (t *inTree) room(s Seen, lo, hi float64) float64 {
 	p := t.part(s, lo, hi)
 	return t.left(&p)
 }
 
 // part is the body parted at depths from lo to hi.
-func (t *inTree) part(s seen, lo, hi float64) parted {
+func (t *inTree) part(s Seen, lo, hi float64) parted {
 	t.rooms++
 	empty := reached{none, math.Inf(1)}
-	p := parted{seen: s, lo: lo, hi: hi, kinds: t.kinds, door: [2]reached{empty, empty}, past: [2]reached{empty, empty}}
+	p := parted{Seen: s, lo: lo, hi: hi, kinds: t.kinds, door: [2]reached{empty, empty}, past: [2]reached{empty, empty}}
 	p.sort()
 	for _, row := range t.probes.rows {
 		p.row(row)

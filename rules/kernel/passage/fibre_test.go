@@ -5,10 +5,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // arc is a piece of a ring of a radius, drawn to half an angle on both sides.
@@ -63,14 +63,14 @@ func TestWaysInAreNotBlocked(t *testing.T) {
 }
 
 // cellAbout is a cell of turns about one turn that holds another.
-func cellAbout(r *rand.Rand, in, about space.Quaternion) cube {
+func cellAbout(r *rand.Rand, in, about space.Quaternion) Cube {
 	front := 0
 	for i, part := range about {
 		if math.Abs(part) > math.Abs(about[front]) {
 			front = i
 		}
 	}
-	c := cube{front: front}
+	c := Cube{Front: front}
 	for i, part := range parts[front] {
 		c.At[i] = about[part] / about[front]
 		c.Half[i] = math.Abs(c.At[i]-in[part]/in[front]) + 0.02*r.Float64()
@@ -111,7 +111,7 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 		}
 		tree := newInTree(b, car)
 		tree.swings = math.Inf(1)
-		c := cube{front: r.IntN(4)}
+		c := Cube{Front: r.IntN(4)}
 		for i := range c.At {
 			c.Half[i] = math.Pow(2, -2-8*r.Float64())
 			c.At[i] = (1 - c.Half[i]) * (2*r.Float64() - 1)
@@ -121,13 +121,13 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 		most, _ := tree.roomInCell(x-half, x+half)
 		plain := tree.room(tree.cell, x-half, x+half)
 		for range 20 {
-			one := cube{front: c.front}
+			one := Cube{Front: c.Front}
 			for i, h := range c.Half {
 				one.At[i] = c.At[i] + h*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
 			}
 			at := x + half*[3]float64{-1, 1, 2*r.Float64() - 1}[r.IntN(3)]
 			e := tree.see(one)
-			left := min(tree.room(tree.middle, at, at), car.Length-tree.b.wrap-at-e.front.low)
+			left := min(tree.room(tree.middle, at, at), car.Length-tree.b.wrap-at-e.front.Low)
 			require.GreaterOrEqual(t, most+1e-9, left)
 		}
 		if most < plain-0.01 {
@@ -152,26 +152,26 @@ func TestAWayInThatLeavesNextToNothing(t *testing.T) {
 func TestCellsBoundWhatTurns(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 8))
 	for range 2000 {
-		c := cube{front: r.IntN(4)}
+		c := Cube{Front: r.IntN(4)}
 		for i := range c.At {
 			c.Half[i] = math.Pow(2, -1-7*r.Float64())
 			c.At[i] = (1 - c.Half[i]) * (2*r.Float64() - 1)
 		}
 		v := space.Vec{X: 3 * r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}
-		a, swings, middle := c.Radius(), c.swings(), c.turn()
+		a, swings, middle := c.Radius(), c.Swings(), c.Turn()
 		for range 20 {
 			at := c.At
 			for i, h := range c.Half {
 				at[i] += h * [5]float64{-1, 1, 1, -1, 2*r.Float64() - 1}[r.IntN(5)]
 			}
-			turn := spread(c.front, at).Unit().Turn()
+			turn := spread(c.Front, at).Unit().Turn()
 			for k, e := range middle {
 				m := v.Dot(e)
-				l := swings.slope(k, v, m, v.Length())
-				all := turnBounds(a, m, v.Dot(v)).both(l.bounds())
+				l := swings.Slope(k, v, m, v.Length())
+				all := TurnBounds(a, m, v.Dot(v)).Both(l.Bounds())
 				x := v.Dot(turn[k])
-				require.LessOrEqual(t, all.low-1e-9, x)
-				require.GreaterOrEqual(t, all.high+1e-9, x)
+				require.LessOrEqual(t, all.Low-1e-9, x)
+				require.GreaterOrEqual(t, all.High+1e-9, x)
 			}
 		}
 	}
@@ -179,8 +179,8 @@ func TestCellsBoundWhatTurns(t *testing.T) {
 
 // The bounds of two places together hold what either may be.
 func TestJoinedBoundsHoldBoth(t *testing.T) {
-	a, b := [2]bounds{{-1, 2}, {3, 4}}, [2]bounds{{-3, 1}, {5, 6}}
-	assert.Equal(t, [2]bounds{{-3, 2}, {3, 6}}, joined(a, b))
+	a, b := [2]Bounds{{-1, 2}, {3, 4}}, [2]Bounds{{-3, 1}, {5, 6}}
+	assert.Equal(t, [2]Bounds{{-3, 2}, {3, 6}}, joined(a, b))
 	assert.Equal(t, joined(a, b), joined(b, a))
 }
 
@@ -190,7 +190,7 @@ func TestMirroredMotionsBeginAtTheirFirstPose(t *testing.T) {
 	b := NewBody(arc(1.2, 0.06, 0.6), 0.8, 0.02)
 	m := b.straight(3, 3)[0]
 	turn := m.Poses()[0].Turn
-	m.first = func() space.Turn { return turn }
+	m.Start = func() space.Turn { return turn }
 	first, ok := m.mirrored(2).First()
 	require.True(t, ok)
 	assert.Equal(t, m.mirrored(2).Poses()[0].Turn, first)

@@ -72,7 +72,7 @@ func (b *Body) mayRest(c Car, depth float64, budget *Budget) bool {
 		at, most := b.room(turn, sizes, a)
 		behind, least := math.Inf(1), math.Inf(1)
 		for _, e := range [2]space.Vec{turn[0], turn[0].Times(-1)} {
-			p := b.reach(e)
+			p := b.Reach(e)
 			behind = min(behind, p.Dot(e))
 			least = min(least, a.Least(p.Dot(e), p.Dot(p)))
 		}
@@ -86,7 +86,7 @@ func (b *Body) mayRest(c Car, depth float64, budget *Budget) bool {
 	}
 	for open.Len() > 0 && !free {
 		top := heap.Pop(open).(cellBound)
-		if !part.spend(2) {
+		if !part.Spend(2) {
 			return true
 		}
 		for _, c := range top.cell.Halves() {

@@ -4,10 +4,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // No gate proves that a way which is known does not exist: through each depth of the
@@ -54,7 +54,7 @@ func TestRestsBeforeAGate(t *testing.T) {
 			turn := q.Unit().Turn()
 			room, _ := b.room(turn, [3]float64{c.Length, c.Width, c.Height}, space.Angle{Sin: 0, Cos: 1})
 			back := turn[0].Times(-1)
-			if room >= 0 && b.reach(back).Dot(back)+b.wrap <= depth {
+			if room >= 0 && b.Reach(back).Dot(back)+b.wrap <= depth {
 				rests++
 				assert.True(t, may, "%v before %v", c, depth)
 				break

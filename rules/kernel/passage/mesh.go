@@ -9,7 +9,7 @@ import (
 
 // meshCell is a cell of turns in a mesh.
 type meshCell struct {
-	cube
+	Cube
 	kids    int   // the first, or 0
 	sides   int   // that are cut, a bit for each of the three axes
 	blocked bool  // nothing in it is free
@@ -23,13 +23,13 @@ type mesh struct {
 	cells   []meshCell
 	glued   [4]alike
 	price   int                                     // of a cell, in those of the budget; 0 where it is paid otherwise
-	measure func(parent int, c cube) (blocked bool) // of a new cell, which comes last
+	measure func(parent int, c Cube) (blocked bool) // of a new cell, which comes last
 }
 
 // begin makes the first cells and cuts them some times.
 func (m *mesh) begin(fronts, cuts int, budget *Budget) bool {
 	for f := range fronts {
-		m.cells = append(m.cells, meshCell{cube: cube{f, space.Cell{Half: [3]float64{1, 1, 1}}}})
+		m.cells = append(m.cells, meshCell{Cube: Cube{f, space.Cell{Half: [3]float64{1, 1, 1}}}})
 	}
 	from, to := 0, len(m.cells)
 	for range cuts {
@@ -50,7 +50,7 @@ const allSides = 7
 func (m *mesh) cut(i, sides int, budget *Budget) bool {
 	first := len(m.cells)
 	m.cells[i].sides = sides
-	if !budget.spend(m.cells[i].count() * m.price) {
+	if !budget.Spend(m.cells[i].count() * m.price) {
 		return false
 	}
 	m.cells[i].kids = first
@@ -58,14 +58,14 @@ func (m *mesh) cut(i, sides int, budget *Budget) bool {
 		if k&^sides != 0 {
 			continue
 		}
-		c := m.cells[i].cube
+		c := m.cells[i].Cube
 		for axis := range 3 {
 			if sides>>axis&1 == 1 {
 				c.Half[axis] /= 2
 				c.At[axis] += c.Half[axis] * float64(2*(k>>axis&1)-1)
 			}
 		}
-		m.cells = append(m.cells, meshCell{cube: c, blocked: m.measure(i, c)})
+		m.cells = append(m.cells, meshCell{Cube: c, blocked: m.measure(i, c)})
 	}
 	for _, j := range m.cells[i].near {
 		if j != i {
@@ -97,7 +97,7 @@ func (m *mesh) join(i int) {
 	if m.cells[i].blocked {
 		return
 	}
-	c := m.cells[i].cube
+	c := m.cells[i].Cube
 	for axis := range 3 {
 		for _, sign := range [2]float64{-1, 1} {
 			f := c.across(axis, sign, &m.glued)
@@ -124,7 +124,7 @@ func (m *mesh) touch(i, at int, f face) {
 
 // meets reports whether a cell reaches beyond a face, and touches it. All sides are
 // powers of two, so that sums are exact.
-func (c cube) meets(f face) bool {
+func (c Cube) meets(f face) bool {
 	for axis := range 3 {
 		d := c.At[axis] - f.at[axis]
 		if axis == f.axis {

@@ -92,7 +92,7 @@ func newTurnTree(b *Body, c Corner) *turnTree {
 	if !b.mirrored {
 		t.glued = [4]alike{same, same, mirrorY, mirrorY}
 	}
-	t.measure = func(_ int, c cube) bool {
+	t.measure = func(_ int, c Cube) bool {
 		n := t.look(c)
 		t.nodes = append(t.nodes, n)
 		return n.freeMost < 0
@@ -108,10 +108,10 @@ func fronts(b *Body) int {
 }
 
 // look works out a cell.
-func (t *turnTree) look(c cube) turnNode {
-	turn := c.turn()
-	h := t.b.corner(t.c, turn)
-	n := turnNode{free: h.free, in: h.in, on: h.on}
+func (t *turnTree) look(c Cube) turnNode {
+	turn := c.Turn()
+	h := t.b.Hold(t.c, turn)
+	n := turnNode{free: h.Free, in: h.in, on: h.on}
 	r := c.Radius()
 	n.freeMost, n.inMost, n.onMost = t.b.most(t.c, turn, h, r, r)
 	return n
@@ -239,7 +239,7 @@ func (t *turnTree) follow(way []int) (Motion, int) {
 		qs = append(qs, q)
 	}
 	m := Motion{Way: Free, Margin: margin, Tilted: true}
-	m.poses = func() []space.Pose { return t.b.cornerPoses(t.c, between(qs), margin) }
+	m.Follow = func() []space.Pose { return t.b.cornerPoses(t.c, between(qs), margin) }
 	return m, -1
 }
 
@@ -258,7 +258,7 @@ func (t *turnTree) nearest(q, r space.Quaternion) space.Quaternion {
 func between(qs []space.Quaternion) []space.Turn {
 	out := []space.Turn{qs[0].Turn()}
 	for k := 1; k < len(qs); k++ {
-		n := int(math.Ceil(qs[k-1].Apart(qs[k]) / turnStep))
+		n := int(math.Ceil(qs[k-1].Apart(qs[k]) / TurnStep))
 		for i := range n {
 			out = append(out, qs[k-1].Between(qs[k], float64(i+1)/float64(n)).Turn())
 		}
@@ -274,14 +274,14 @@ const shortestTurn = 1e-4
 // diameter by it. It gives the least clearance seen.
 func (b *Body) cornerStep(c Corner, q, r space.Quaternion, f, g float64) (float64, bool) {
 	angle := q.Apart(r)
-	if f+g >= cornerRate*b.diameter*angle {
+	if f+g >= CornerRate*b.diameter*angle {
 		return min(f, g), true
 	}
 	if angle < shortestTurn {
 		return 0, false
 	}
 	mid := q.Between(r, 0.5)
-	m := b.corner(c, mid.Turn()).free
+	m := b.Hold(c, mid.Turn()).Free
 	if m < 0 {
 		return 0, false
 	}

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/stair"
 )
 
 const degree = math.Pi / 180
@@ -97,7 +98,7 @@ func TestThread(t *testing.T) {
 // Tables worked from the closed forms, which are derived.
 func TestTilting(t *testing.T) {
 	for _, r := range [][4]float64{{196, 254, 2032, 1608.7}, {178, 279, 2032, 1713.1}, {180, 280, 2032, 1709.3}} {
-		assert.InDelta(t, r[3], passage.AcrossSlope(r[2], r[0], r[1]), 0.06)
+		assert.InDelta(t, r[3], stair.AcrossSlope(r[2], r[0], r[1]), 0.06)
 	}
 	for _, r := range [][5]float64{{3000, 100, 3001, 3001.666, 36.8}, {3000, 200, 3005, 3006.659, 100.1}, {2400, 150, 2404, 2404.683, 92.7}, {144, 12, 144.25, 144.499, 3.5}} {
 		tilt := passage.Between(r[0], r[1], r[2])

@@ -64,12 +64,12 @@ func (b *Body) isBox() bool {
 		return false
 	}
 	for _, p := range b.section {
-		if math.Abs(p.X) < b.wide/2-alikeShare*b.wide && math.Abs(p.Y) < b.high/2-alikeShare*b.high {
+		if math.Abs(p.X) < b.wide/2-AlikeShare*b.wide && math.Abs(p.Y) < b.high/2-AlikeShare*b.high {
 			return false
 		}
 	}
 	for _, p := range b.hull {
-		if math.Abs(math.Abs(p.X)-b.wide/2) > alikeShare*b.wide || math.Abs(math.Abs(p.Y)-b.high/2) > alikeShare*b.high {
+		if math.Abs(math.Abs(p.X)-b.wide/2) > AlikeShare*b.wide || math.Abs(math.Abs(p.Y)-b.high/2) > AlikeShare*b.high {
 			return false
 		}
 	}
@@ -78,15 +78,15 @@ func (b *Body) isBox() bool {
 
 // clearHeight is that of the section over a length l of the tangent about a
 // station; 0 where the tangent leaves the section.
-func (b *Body) clearHeight(m station, l float64) float64 {
+func (b *Body) clearHeight(m Station, l float64) float64 {
 	up, down := math.Inf(1), math.Inf(1)
-	normal := space.Point{X: -m.tangent.Y, Y: m.tangent.X}
+	normal := space.Point{X: -m.Tangent.Y, Y: m.Tangent.X}
 	n := len(b.section)
-	last := b.section[n-1].Minus(m.at)
-	x0, y0 := space.Dot(last, m.tangent), space.Dot(last, normal)
+	last := b.section[n-1].Minus(m.At)
+	x0, y0 := space.Dot(last, m.Tangent), space.Dot(last, normal)
 	for _, p := range b.section {
-		q := p.Minus(m.at)
-		x1, y1 := space.Dot(q, m.tangent), space.Dot(q, normal)
+		q := p.Minus(m.At)
+		x1, y1 := space.Dot(q, m.Tangent), space.Dot(q, normal)
 		if lo, hi, ok := clipped(x0, y0, x1, y1, l/2); ok {
 			switch {
 			case lo > 0:
@@ -146,8 +146,8 @@ func (b *Body) Barred(a, h float64) bool {
 	return false
 }
 
-// station is a place on the section's middle line.
-type station struct{ at, tangent space.Point }
+// Station is a place on the section's middle line.
+type Station struct{ At, Tangent space.Point }
 
 // sharp is the sine of the least corner that ends a side: above the steps in
 // which a curve is drawn, below the corners of a foot.
@@ -156,9 +156,9 @@ const sharp = 0.06
 // stations is the middle line of a band: half way between each place of one of
 // its long sides and the boundary opposite. A side runs from one sharp corner
 // outward to the next; along the hollow side there is none.
-func (b *Body) stations() []station {
+func (b *Body) stations() []Station {
 	n := len(b.section)
-	orient := math.Copysign(1, signedArea(b.section))
+	orient := math.Copysign(1, space.SignedArea(b.section))
 	direction := func(i int) (space.Point, float64) {
 		d := b.section[(i+1)%n].Minus(b.section[i%n])
 		l := math.Hypot(d.X, d.Y)
@@ -182,27 +182,18 @@ func (b *Body) stations() []station {
 			first, longest = i, l
 		}
 	}
-	var out []station
+	var out []Station
 	for l, k := 0.0, first; l < longest-1e-9; k++ {
 		d, step := direction(k)
 		p, q := b.section[k%n], b.section[(k+1)%n]
 		at := space.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}
 		inward := space.Point{X: -d.Y * orient, Y: d.X * orient}
 		if t := b.opposite(at, inward); !math.IsInf(t, 1) {
-			out = append(out, station{space.Point{X: at.X + inward.X*t/2, Y: at.Y + inward.Y*t/2}, d})
+			out = append(out, Station{space.Point{X: at.X + inward.X*t/2, Y: at.Y + inward.Y*t/2}, d})
 		}
 		l += step
 	}
 	return out
-}
-
-func signedArea(p []space.Point) float64 {
-	sum, last := 0.0, p[len(p)-1]
-	for _, q := range p {
-		sum += space.Cross(last, q)
-		last = q
-	}
-	return sum / 2
 }
 
 // opposite is how far it is from a place of the boundary straight to the other

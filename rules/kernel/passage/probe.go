@@ -6,43 +6,43 @@ import (
 	"dryfit/rules/kernel/passage/space"
 )
 
-// probe is a place of the body, and how far it is from the origin.
-type probe struct {
+// Probe is a place of the body, and how far it is from the origin.
+type Probe struct {
 	space.Vec
-	square float64
+	Square float64 // of that distance, in m²
 }
 
-// bounds is what a coordinate of a place is at least and at most over a cell of
-// turns.
-type bounds struct{ low, high float64 }
+// Bounds is what a coordinate of a place is at least and at most over a cell of
+// turns, in m.
+type Bounds struct{ Low, High float64 }
 
-// turnBounds are those of d·e over every unit vector e within an angle of one for which
-// the product is m, l2 being the square of d's length: see least.
-func turnBounds(a space.Angle, m, l2 float64) bounds {
+// TurnBounds are those of d·e over every unit vector e within an angle of one for which
+// the product is m, l2 being the square of d's length: see space.Angle.Least.
+func TurnBounds(a space.Angle, m, l2 float64) Bounds {
 	side, across := m*a.Cos, math.Sqrt(max(0, l2-m*m))*a.Sin
-	out := bounds{side - across, side + across}
+	out := Bounds{side - across, side + across}
 	c := a.Cos * math.Abs(a.Cos) * l2
 	if m*math.Abs(m)+c < 0 {
-		out.low = -math.Sqrt(l2)
+		out.Low = -math.Sqrt(l2)
 	}
 	if c-m*math.Abs(m) < 0 {
-		out.high = math.Sqrt(l2)
+		out.High = math.Sqrt(l2)
 	}
 	return out
 }
 
-// both is what is within two bounds.
-func (b bounds) both(c bounds) bounds { return bounds{max(b.low, c.low), min(b.high, c.high)} }
+// Both is what is within two bounds.
+func (b Bounds) Both(c Bounds) Bounds { return Bounds{max(b.Low, c.Low), min(b.High, c.High)} }
 
-// swings are how the world's axes turn over a cell: each of the cell's three sides
+// Swings are how the world's axes turn over a cell: each of the cell's three sides
 // moves the end of each axis by a vector, to first order, and second is what is
 // left by it at most.
-type swings struct {
+type Swings struct {
 	of     [3][3]space.Vec // axis, side
 	second float64
 }
 
-// swings are those of a cell. From the quaternion p of its middle to p + d the
+// Swings are those of a cell. From the quaternion p of its middle to p + d the
 // body turns by the one whose imaginary part over the real one is
 //
 //	g = Im(p̄·d)/(|p|² + p·d),
@@ -50,16 +50,16 @@ type swings struct {
 // and a unit vector e becomes e + 2·(g × e + g × (g × e))/(1 + |g|²), but for the
 // sign of g. The last term has along a vector v no more than sin²(ρ/2) of |v| ∓ v·e
 // either way, ρ the greatest angle. Derived.
-func (c cube) swings() swings {
+func (c Cube) Swings() Swings {
 	q := c.spread()
 	least := q.Dot(q)
 	for i, h := range c.Half {
 		least -= math.Abs(c.At[i]) * h
 	}
-	out := swings{second: (1 - c.Radius().Cos) / 2}
+	out := Swings{second: (1 - c.Radius().Cos) / 2}
 	im := space.Vec{X: q[1], Y: q[2], Z: q[3]}
-	turn := c.turn()
-	for i, part := range parts[c.front] {
+	turn := c.Turn()
+	for i, part := range parts[c.Front] {
 		g := im.Times(-1)
 		if part > 0 {
 			e := [3]space.Vec{{X: 1}, {Y: 1}, {Z: 1}}[part-1]
@@ -78,13 +78,13 @@ const alongRow = 3
 // probes are places of the body in rows: around the section, then along the
 // length.
 type probes struct {
-	at   []probe
+	at   []Probe
 	rows [][]int32
 }
 
 // probes are places along the sides of the section, at both ends and half way.
 func (b *Body) probes() probes {
-	chain := b.chain(probeStep)
+	chain := b.Chain(probeStep)
 	var out probes
 	m := len(chain)
 	for i, x := range [3]float64{-b.half, b.half, 0} {
@@ -92,7 +92,7 @@ func (b *Body) probes() probes {
 		for j, p := range chain {
 			row = append(row, int32(i*m+j))
 			v := space.Vec{X: x, Y: p.X, Z: p.Y}
-			out.at = append(out.at, probe{v, v.Dot(v)})
+			out.at = append(out.at, Probe{v, v.Dot(v)})
 		}
 		out.rows = append(out.rows, append(row, int32(i*m)))
 	}
@@ -102,8 +102,8 @@ func (b *Body) probes() probes {
 	return out
 }
 
-// chain are places around the section, each no further than a step from the next.
-func (b *Body) chain(step float64) (out []space.Point) {
+// Chain are places around the section, each no further than a step from the next.
+func (b *Body) Chain(step float64) (out []space.Point) {
 	n := len(b.section)
 	for i, p := range b.section {
 		d := b.section[(i+1)%n].Minus(p)
@@ -116,19 +116,19 @@ func (b *Body) chain(step float64) (out []space.Point) {
 	return out
 }
 
-// probeCoarse is how far the body with fewer corners may be from the true one, in m.
-const probeCoarse = 0.004
+// ProbeCoarse is how far the body with fewer corners may be from the true one, in m.
+const ProbeCoarse = 0.004
 
 // probeStep is how far probes are apart at most, in m.
 const probeStep = 0.4
 
-// seen is what the coordinates of each probe are.
-type seen [][3]bounds
+// Seen is what the coordinates of each probe are.
+type Seen [][3]Bounds
 
 // parted is what is certainly in the door and what is certainly past it, at all
 // depths from lo to hi.
 type parted struct {
-	seen
+	Seen
 	lo, hi float64
 	// kinds is 1 for a probe that is certainly past the door, -1 for one that is
 	// certainly before it.
@@ -138,14 +138,14 @@ type parted struct {
 
 // sort fills the kinds, and takes the probes that are past the door.
 func (p *parted) sort() {
-	for i := range p.seen {
-		switch s := &p.seen[i]; {
-		case p.lo+s[0].low >= 0:
+	for i := range p.Seen {
+		switch s := &p.Seen[i]; {
+		case p.lo+s[0].Low >= 0:
 			p.kinds[i] = 1
 			for k := range p.past {
 				p.past[k].add(s[k+1])
 			}
-		case p.hi+s[0].high <= 0:
+		case p.hi+s[0].High <= 0:
 			p.kinds[i] = -1
 		default:
 			p.kinds[i] = 0
@@ -157,10 +157,10 @@ func (p *parted) sort() {
 // its kind, that ends, as a share of it: the bounds of a coordinate over a cell are
 // no further apart between two places than theirs are.
 func (p *parted) leaves(i, j int32, kind int8) float64 {
-	s, e := &p.seen[i], &p.seen[j]
-	a, b := p.hi+s[0].high, p.hi+e[0].high
+	s, e := &p.Seen[i], &p.Seen[j]
+	a, b := p.hi+s[0].High, p.hi+e[0].High
 	if kind > 0 {
-		a, b = p.lo+s[0].low, p.lo+e[0].low
+		a, b = p.lo+s[0].Low, p.lo+e[0].Low
 	}
 	if a == b {
 		return 0
@@ -169,26 +169,26 @@ func (p *parted) leaves(i, j int32, kind int8) float64 {
 }
 
 // on is a place on the way from one probe to another.
-func (p *parted) on(i, j int32, f float64) (out [2]bounds) {
+func (p *parted) on(i, j int32, f float64) (out [2]Bounds) {
 	for k := range out {
-		a, b := &p.seen[i][k+1], &p.seen[j][k+1]
-		out[k] = bounds{a.low + f*(b.low-a.low), a.high + f*(b.high-a.high)}
+		a, b := &p.Seen[i][k+1], &p.Seen[j][k+1]
+		out[k] = Bounds{a.Low + f*(b.Low-a.Low), a.High + f*(b.High-a.High)}
 	}
 	return out
 }
 
 // add takes what is certain of a place along one side.
-func (r *reached) add(b bounds) {
-	if b.low > r.high {
-		r.high = b.low
+func (r *reached) add(b Bounds) {
+	if b.Low > r.high {
+		r.high = b.Low
 	}
-	if b.high < r.low {
-		r.low = b.high
+	if b.High < r.low {
+		r.low = b.High
 	}
 }
 
 // take adds a place to a part.
-func (p *parted) take(to *[2]reached, at [2]bounds) {
+func (p *parted) take(to *[2]reached, at [2]Bounds) {
 	to[0].add(at[0])
 	to[1].add(at[1])
 }
@@ -202,7 +202,7 @@ func (p *parted) row(row []int32) {
 		return // the rows around have all three
 	}
 	last := ki
-	var between [2]bounds
+	var between [2]Bounds
 	for _, j := range row[1:] {
 		kj := p.kinds[j]
 		if ki != kj {
@@ -219,7 +219,7 @@ func (p *parted) row(row []int32) {
 
 // change goes from one probe to one of another kind: what is between the last one
 // that was certain and here.
-func (p *parted) change(i, j int32, last int8, between [2]bounds) [2]bounds {
+func (p *parted) change(i, j int32, last int8, between [2]Bounds) [2]Bounds {
 	ki, kj := p.kinds[i], p.kinds[j]
 	if ki != 0 {
 		between = p.on(i, j, p.leaves(i, j, ki))
@@ -244,18 +244,18 @@ func (p *parted) change(i, j int32, last int8, between [2]bounds) [2]bounds {
 }
 
 // join is the bounds of places with a probe.
-func (p *parted) join(between [2]bounds, j int32) [2]bounds {
-	return joined(between, [2]bounds{p.seen[j][1], p.seen[j][2]})
+func (p *parted) join(between [2]Bounds, j int32) [2]Bounds {
+	return joined(between, [2]Bounds{p.Seen[j][1], p.Seen[j][2]})
 }
 
 // joined is the bounds of two places together.
-func joined(a, b [2]bounds) [2]bounds {
+func joined(a, b [2]Bounds) [2]Bounds {
 	for k := range a {
-		if b[k].low < a[k].low {
-			a[k].low = b[k].low
+		if b[k].Low < a[k].Low {
+			a[k].Low = b[k].Low
 		}
-		if b[k].high > a[k].high {
-			a[k].high = b[k].high
+		if b[k].High > a[k].High {
+			a[k].High = b[k].High
 		}
 	}
 	return a

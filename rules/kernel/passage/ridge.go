@@ -27,10 +27,10 @@ const (
 // the body has to turn at an even rate. It gives the way in.
 func (b *Body) ridges(in hole, rest space.Turn, budget *Budget) (way []state, least float64) {
 	least = math.Inf(1)
-	if budget.spent() {
+	if budget.Spent() {
 		return nil, least
 	}
-	budget.states(ridgeStates, func(left *Budget) {
+	budget.States(ridgeStates, func(left *Budget) {
 		x := b.roam(in, left, false)
 		for _, t := range x.rests(rest) {
 			x.tree = nil
@@ -91,7 +91,7 @@ func (x *roam) climb(t space.Turn) (space.Turn, float64) {
 // ridge is the way outward from a root as far as it goes.
 func (x *roam) ridge(root branch) []branch {
 	way := []branch{root}
-	for by := ridgeStride; by >= ridgeLeast && !x.budget.spent(); {
+	for by := ridgeStride; by >= ridgeLeast && !x.budget.Spent(); {
 		last := way[len(way)-1]
 		if x.arrived(last) {
 			break
@@ -124,7 +124,7 @@ func (x *roam) along(way []branch, depth float64) branch {
 		}
 	}
 	by := ridgeTurn
-	for i := 0; i < ridgeTries && s.margin < ridgeRoom && x.budget.spend(1); i++ {
+	for i := 0; i < ridgeTries && s.margin < ridgeRoom && x.budget.Spend(1); i++ {
 		if near := x.state(x.nearby(s.turn, by), depth); near.margin > s.margin {
 			s, by = near, by*widening
 		} else {

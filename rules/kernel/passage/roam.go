@@ -84,7 +84,7 @@ func (x *roam) alike(t space.Turn) {
 			for i := range u {
 				u[i] = space.Vec{X: u[i].X * own[0], Y: u[i].Y * own[1], Z: u[i].Z * own[2]}.Times(world[i])
 			}
-			depth := (x.h.length + x.b.width(u[0])) / 2
+			depth := (x.h.length + x.b.Width(u[0])) / 2
 			x.root(x.state(u, depth), depth)
 		}
 	}
@@ -96,7 +96,7 @@ var halfTurns = [4][3]float64{{1, 1, 1}, {1, -1, -1}, {-1, 1, -1}, {-1, -1, 1}}
 // arrived reports whether a branch is where the tree is to go.
 func (x *roam) arrived(n branch) bool {
 	if x.inward {
-		return n.depth-x.b.width(n.turn[0]) >= x.b.wrap
+		return n.depth-x.b.Width(n.turn[0]) >= x.b.wrap
 	}
 	return n.depth <= x.outside()
 }
@@ -113,7 +113,7 @@ func (x *roam) forward(a, b float64) float64 {
 
 // find grows the tree until it arrives: the states from the root on.
 func (x *roam) find() []state {
-	for len(x.tree) > 0 && x.budget.spend(1) {
+	for len(x.tree) > 0 && x.budget.Spend(1) {
 		near, turn, depth := x.aim()
 		if i := x.grow(near, turn, depth); i >= 0 {
 			return x.line(i)
@@ -158,7 +158,7 @@ func (x *roam) aim() (near int, turn space.Turn, depth float64) {
 func (x *roam) grow(from int, turn space.Turn, depth float64) int {
 	a := x.tree[from]
 	n := int(math.Ceil((math.Abs(depth-a.depth) + turn.Apart(a.turn)*x.b.diameter/2) / roamStride))
-	for k := 0; k < n && x.budget.spend(1); k++ {
+	for k := 0; k < n && x.budget.Spend(1); k++ {
 		f := 1 / float64(n-k)
 		d := a.depth + f*(depth-a.depth)
 		s := x.slid(x.state(a.turn.Between(turn, f), d), d)
@@ -181,7 +181,7 @@ func (x *roam) grow(from int, turn space.Turn, depth float64) int {
 // slid is a state, or one near it that is free at its depth, if some random turns
 // come to one, each of which leaves more than the one before.
 func (x *roam) slid(s state, depth float64) state {
-	for i := 0; i < slides && s.margin < 0 && s.margin > -slideMost && x.budget.spend(1); i++ {
+	for i := 0; i < slides && s.margin < 0 && s.margin > -slideMost && x.budget.Spend(1); i++ {
 		if near := x.state(x.nearby(s.turn, slideTurn), depth); near.margin > s.margin {
 			s = near
 		}

@@ -51,7 +51,7 @@ func (b *Body) placesInWall() []slabPlace {
 	}
 	var out []slabPlace
 	for _, share := range slabPlaces {
-		out = append(out, b.placeInWall(m[int(share*float64(len(m)-1)+0.5)].at, b.mirrored && share == 0.5))
+		out = append(out, b.placeInWall(m[int(share*float64(len(m)-1)+0.5)].At, b.mirrored && share == 0.5))
 	}
 	return out
 }

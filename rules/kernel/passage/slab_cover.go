@@ -35,7 +35,7 @@ func (c *slabCover) all(budget *Budget) (proven, ranOut bool) {
 	for len(open) > 0 {
 		cell := open[len(open)-1]
 		open = open[:len(open)-1]
-		if !budget.spend(1) {
+		if !budget.Spend(1) {
 			return false, true
 		}
 		t := cell.Quaternion().Turn()

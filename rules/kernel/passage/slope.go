@@ -6,59 +6,59 @@ import (
 	"dryfit/rules/kernel/passage/space"
 )
 
-// shares are, from -1 to 1, how far each of a cell's three sides turns the body, the
+// Shares are, from -1 to 1, how far each of a cell's three sides turns the body, the
 // same for all its places and all axes (see swings), and how deep it is in its step.
-type shares [4]float64
+type Shares [4]float64
 
-func (s *shares) dot(t *shares) float64 { return s[0]*t[0] + s[1]*t[1] + s[2]*t[2] + s[3]*t[3] }
+func (s *Shares) dot(t *Shares) float64 { return s[0]*t[0] + s[1]*t[1] + s[2]*t[2] + s[3]*t[3] }
 
 // most is the most that shares make of s.
-func (s *shares) most() float64 {
+func (s *Shares) most() float64 {
 	return math.Abs(s[0]) + math.Abs(s[1]) + math.Abs(s[2]) + math.Abs(s[3])
 }
 
-// slope bounds a coordinate of a place over a cell of turns: with the shares s it is
+// Slope bounds a coordinate of a place over a cell of turns: with the shares s it is
 // at least low + by·s and at most high + by·s.
-type slope struct {
+type Slope struct {
 	low, high float64
-	by        shares
+	By        Shares // in m
 }
 
-// slope is that of a vector far long along an axis, m in the middle.
-func (s *swings) slope(axis int, v space.Vec, m, far float64) slope {
-	out := slope{low: m - s.second*(far+m), high: m + s.second*(far-m)}
+// Slope is that of a vector far long along an axis, m in the middle.
+func (s *Swings) Slope(axis int, v space.Vec, m, far float64) Slope {
+	out := Slope{low: m - s.second*(far+m), high: m + s.second*(far-m)}
 	for i, d := range s.of[axis] {
-		out.by[i] = v.Dot(d)
+		out.By[i] = v.Dot(d)
 	}
 	return out
 }
 
-// bounds are those for all shares.
-func (s *slope) bounds() bounds {
-	by := s.by.most()
-	return bounds{s.low - by, s.high + by}
+// Bounds are those for all shares.
+func (s *Slope) Bounds() Bounds {
+	by := s.By.most()
+	return Bounds{s.low - by, s.high + by}
 }
 
 // less is what is left of one by another.
-func (s *slope) less(o *slope) slope {
-	out := slope{low: s.low - o.high, high: s.high - o.low}
-	for i := range out.by {
-		out.by[i] = s.by[i] - o.by[i]
+func (s *Slope) less(o *Slope) Slope {
+	out := Slope{low: s.low - o.high, high: s.high - o.low}
+	for i := range out.By {
+		out.By[i] = s.By[i] - o.By[i]
 	}
 	return out
 }
 
 // plus is the sum of so many of one and so many of another.
-func (s *slope) plus(n float64, o *slope, m float64) slope {
-	out := slope{low: n*s.low + m*o.low, high: n*s.high + m*o.high}
+func (s *Slope) plus(n float64, o *Slope, m float64) Slope {
+	out := Slope{low: n*s.low + m*o.low, high: n*s.high + m*o.high}
 	if n < 0 {
 		out.low, out.high = out.low+n*(s.high-s.low), out.high-n*(s.high-s.low)
 	}
 	if m < 0 {
 		out.low, out.high = out.low+m*(o.high-o.low), out.high-m*(o.high-o.low)
 	}
-	for i := range out.by {
-		out.by[i] = n*s.by[i] + m*o.by[i]
+	for i := range out.By {
+		out.By[i] = n*s.By[i] + m*o.By[i]
 	}
 	return out
 }
@@ -67,7 +67,7 @@ func (s *slope) plus(n float64, o *slope, m float64) slope {
 // to one below it, down + by·s.
 type limit struct {
 	up, down float64
-	by       shares
+	by       Shares
 }
 
 // Where the slopes are asked.
@@ -102,8 +102,8 @@ func (t *inTree) roomInCell(lo, hi float64) (most, at float64) {
 // feet of an arch is the middle between them, which hardly moves when the arch
 // rolls, though each of its feet does. Derived.
 type slopes struct {
-	of     [][3]slope // of each probe
-	pieces [][2]slope // of the way from one side of the door to the other
+	of     [][3]Slope // of each probe
+	pieces [][2]Slope // of the way from one side of the door to the other
 	limits [3][]limit // along the three axes
 	length float64
 	door   [2][2]float64
@@ -118,14 +118,14 @@ func (s *slopes) look(p *parted, rows [][]int32) {
 	mid, half := (p.lo+p.hi)/2, (p.hi-p.lo)/2
 	for i, kind := range p.kinds {
 		of := &s.of[i]
-		of[0].by[3] = half
-		if up := s.length - mid - of[0].low; up < of[0].by.most() {
-			s.limits[0] = append(s.limits[0], limit{up, math.Inf(1), of[0].by})
+		of[0].By[3] = half
+		if up := s.length - mid - of[0].low; up < of[0].By.most() {
+			s.limits[0] = append(s.limits[0], limit{up, math.Inf(1), of[0].By})
 		}
 		if kind > 0 {
 			for k, in := range s.inside {
 				a := &of[k+1]
-				s.limits[k+1] = append(s.limits[k+1], limit{in[1] - a.low, a.high - in[0], a.by})
+				s.limits[k+1] = append(s.limits[k+1], limit{in[1] - a.low, a.high - in[0], a.By})
 			}
 		}
 	}
@@ -164,18 +164,18 @@ func (s *slopes) row(p *parted, row []int32, mid float64) {
 func (s *slopes) cross(i, j int32, mid float64) {
 	a, b := &s.of[i], &s.of[j]
 	dx := b[0].less(&a[0])
-	d := dx.bounds()
-	if d.low <= 0 && d.high >= 0 {
-		s.pieces = append(s.pieces, [2]slope{a[1], a[2]}, [2]slope{b[1], b[2]})
+	d := dx.Bounds()
+	if d.Low <= 0 && d.High >= 0 {
+		s.pieces = append(s.pieces, [2]Slope{a[1], a[2]}, [2]Slope{b[1], b[2]})
 		return
 	}
 	d0 := (dx.low + dx.high) / 2
 	f := min(2, max(-1, -(mid+(a[0].low+a[0].high)/2)/d0))
 	n := a[0].plus(1-f, &b[0], f)
 	n.low, n.high = n.low+mid, n.high+mid
-	far := n.bounds()
-	most := max(math.Abs(far.low), math.Abs(far.high))
-	var out [2]slope
+	far := n.Bounds()
+	most := max(math.Abs(far.Low), math.Abs(far.High))
+	var out [2]Slope
 	for k := range out {
 		dy := b[k+1].less(&a[k+1])
 		r, off := dy.over(d0, d)
@@ -188,11 +188,11 @@ func (s *slopes) cross(i, j int32, mid float64) {
 
 // over is -1 times what a coordinate is over another one, d and in the middle d0, which
 // is not nothing: in the middle, and how far off that it is at most.
-func (s *slope) over(d0 float64, d bounds) (r, off float64) {
-	y := s.bounds()
+func (s *Slope) over(d0 float64, d Bounds) (r, off float64) {
+	y := s.Bounds()
 	r = -(s.low + s.high) / 2 / d0
-	for _, u := range [2]float64{y.low, y.high} {
-		for _, v := range [2]float64{d.low, d.high} {
+	for _, u := range [2]float64{y.Low, y.High} {
+		for _, v := range [2]float64{d.Low, d.High} {
 			off = max(off, math.Abs(-u/v-r))
 		}
 	}
@@ -203,10 +203,10 @@ func (s *slope) over(d0 float64, d bounds) (r, off float64) {
 // that are next to each other.
 func (s *slopes) inDoor() {
 	for k, in := range s.door {
-		var by shares
+		var by Shares
 		for i := range s.pieces {
 			for n := range by {
-				by[n] += s.pieces[i][k].by[n] / float64(len(s.pieces))
+				by[n] += s.pieces[i][k].By[n] / float64(len(s.pieces))
 			}
 		}
 		low, high := math.Inf(1), math.Inf(-1)
@@ -214,7 +214,7 @@ func (s *slopes) inDoor() {
 			b := &s.pieces[i][k]
 			off := 0.0
 			for n := range by {
-				off += math.Abs(b.by[n] - by[n])
+				off += math.Abs(b.By[n] - by[n])
 			}
 			low, high = min(low, b.low-off), max(high, b.high+off)
 		}
@@ -225,7 +225,7 @@ func (s *slopes) inDoor() {
 // plane is a linear function of the shares, at + by·s.
 type plane struct {
 	at float64
-	by shares
+	by Shares
 }
 
 // most is its greatest value.
@@ -238,7 +238,7 @@ const planes = 6
 // each of which is the least one where the mean before it is greatest. It ends where
 // something is left.
 func (s *slopes) most() (most, at float64) {
-	mean := s.least(&shares{})
+	mean := s.least(&Shares{})
 	at = mean.at
 	if at >= 0 {
 		return mean.most(), at
@@ -247,7 +247,7 @@ func (s *slopes) most() (most, at float64) {
 		if most = mean.most(); most < 0 {
 			break
 		}
-		var far shares
+		var far Shares
 		for i, d := range mean.by {
 			if d != 0 {
 				far[i] = math.Copysign(1, d)
@@ -258,7 +258,7 @@ func (s *slopes) most() (most, at float64) {
 			break
 		}
 		mean = mixed(mean, next)
-		if mean.most() > most-settled {
+		if mean.most() > most-Settled {
 			break
 		}
 	}
@@ -266,7 +266,7 @@ func (s *slopes) most() (most, at float64) {
 }
 
 // least is the least plane at some shares.
-func (s *slopes) least(at *shares) plane {
+func (s *slopes) least(at *Shares) plane {
 	var out plane
 	best := math.Inf(1)
 	for k := range s.limits {

@@ -6,17 +6,17 @@ import (
 	"slices"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
-func randomSlope(r *rand.Rand) slope {
+func randomSlope(r *rand.Rand) Slope {
 	low := r.NormFloat64()
-	out := slope{low: low, high: low + r.Float64()}
-	for i := range out.by {
-		out.by[i] = r.NormFloat64()
+	out := Slope{low: low, high: low + r.Float64()}
+	for i := range out.By {
+		out.By[i] = r.NormFloat64()
 	}
 	return out
 }
@@ -28,7 +28,7 @@ func TestSlopesHoldTheirSums(t *testing.T) {
 	for range 2000 {
 		a, b := randomSlope(r), randomSlope(r)
 		n, m := r.NormFloat64(), r.NormFloat64()
-		var s shares
+		var s Shares
 		for i := range s {
 			s[i] = 2*r.Float64() - 1
 		}
@@ -36,15 +36,15 @@ func TestSlopesHoldTheirSums(t *testing.T) {
 		lowLess, highLess, lowPlus, highPlus := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 		for _, x := range []float64{a.low, a.high} {
 			for _, y := range []float64{b.low, b.high} {
-				x, y := x+a.by.dot(&s), y+b.by.dot(&s)
+				x, y := x+a.By.dot(&s), y+b.By.dot(&s)
 				lowLess, highLess = min(lowLess, x-y), max(highLess, x-y)
 				lowPlus, highPlus = min(lowPlus, n*x+m*y), max(highPlus, n*x+m*y)
 			}
 		}
-		assert.InDelta(t, lowLess, less.low+less.by.dot(&s), 1e-12)
-		assert.InDelta(t, highLess, less.high+less.by.dot(&s), 1e-12)
-		assert.InDelta(t, lowPlus, plus.low+plus.by.dot(&s), 1e-12)
-		assert.InDelta(t, highPlus, plus.high+plus.by.dot(&s), 1e-12)
+		assert.InDelta(t, lowLess, less.low+less.By.dot(&s), 1e-12)
+		assert.InDelta(t, highLess, less.high+less.By.dot(&s), 1e-12)
+		assert.InDelta(t, lowPlus, plus.low+plus.By.dot(&s), 1e-12)
+		assert.InDelta(t, highPlus, plus.high+plus.By.dot(&s), 1e-12)
 	}
 }
 
@@ -71,7 +71,7 @@ func TestMixedPlanesLieBetween(t *testing.T) {
 			require.LessOrEqual(t, m.most(), other.most()+1e-12)
 		}
 		for range 20 {
-			var s shares
+			var s Shares
 			for i := range s {
 				s[i] = 2*r.Float64() - 1
 			}
@@ -89,25 +89,25 @@ func TestCrossingsLieWithinTheirBounds(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 0))
 	crossed := map[int]int{}
 	for range 20000 {
-		s := slopes{of: make([][3]slope, 2)}
+		s := slopes{of: make([][3]Slope, 2)}
 		size := math.Pow(2, -5*r.Float64())
 		for i := range s.of {
 			for k := range s.of[i] {
 				m := r.NormFloat64()
-				s.of[i][k] = slope{low: m, high: m + 0.2*size*r.Float64()}
-				for n := range s.of[i][k].by {
-					s.of[i][k].by[n] = 0.3 * size * r.NormFloat64()
+				s.of[i][k] = Slope{low: m, high: m + 0.2*size*r.Float64()}
+				for n := range s.of[i][k].By {
+					s.of[i][k].By[n] = 0.3 * size * r.NormFloat64()
 				}
 			}
 		}
 		mid := r.NormFloat64()
 		s.cross(0, 1, mid)
 		for range 10 {
-			var at shares
+			var at Shares
 			for i := range at {
 				at[i] = 2*r.Float64() - 1
 			}
-			value := func(b slope) float64 { return b.low + r.Float64()*(b.high-b.low) + b.by.dot(&at) }
+			value := func(b Slope) float64 { return b.low + r.Float64()*(b.high-b.low) + b.By.dot(&at) }
 			var v [2][3]float64
 			for i := range v {
 				for k := range v[i] {
@@ -124,7 +124,7 @@ func TestCrossingsLieWithinTheirBounds(t *testing.T) {
 				low, high := math.Inf(1), math.Inf(-1)
 				for i := range s.pieces {
 					b := s.pieces[i][k]
-					low, high = min(low, b.low+b.by.dot(&at)), max(high, b.high+b.by.dot(&at))
+					low, high = min(low, b.low+b.By.dot(&at)), max(high, b.high+b.By.dot(&at))
 				}
 				require.GreaterOrEqual(t, y, low-1e-9)
 				require.LessOrEqual(t, y, high+1e-9)
@@ -143,7 +143,7 @@ func TestMiddleLineAndBars(t *testing.T) {
 	require.NotEmpty(t, ring.stations())
 	centre := centreOf(ring.section)
 	for _, s := range ring.stations() {
-		assert.InDelta(t, radius+thick/2, math.Hypot(s.at.X-centre.X, s.at.Y-centre.Y), 2e-3)
+		assert.InDelta(t, radius+thick/2, math.Hypot(s.At.X-centre.X, s.At.Y-centre.Y), 2e-3)
 	}
 	bars := ring.planks()
 	middle := ring.middle()

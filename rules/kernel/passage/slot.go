@@ -103,9 +103,9 @@ func (b *Body) track(wall float64) *track {
 	sum := 0.0
 	for i, s := range m {
 		if i > 0 {
-			sum += math.Hypot(s.at.X-m[i-1].at.X, s.at.Y-m[i-1].at.Y)
+			sum += math.Hypot(s.At.X-m[i-1].At.X, s.At.Y-m[i-1].At.Y)
 		}
-		t.points = append(t.points, s.at)
+		t.points = append(t.points, s.At)
 		t.length = append(t.length, sum)
 	}
 	return t

@@ -6,17 +6,18 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/stair"
 )
 
-// stair is 900 to 1500 mm wide with 2 to 2.6 m of headroom and 8 to 17 steps; its landing
+// anyStair is 900 to 1500 mm wide with 2 to 2.6 m of headroom and 8 to 17 steps; its landing
 // is as wide as a flight at the least, as two at a half turn.
-func stair(r *rand.Rand) passage.Stair {
-	s := passage.Stair{
-		Turn: passage.StairTurn(1 + r.IntN(3)), Width: draw(r, 0.9, 1.5), Headroom: draw(r, 2, 2.6),
+func anyStair(r *rand.Rand) stair.Stair {
+	s := stair.Stair{
+		Turn: stair.Turn(1 + r.IntN(3)), Width: draw(r, 0.9, 1.5), Headroom: draw(r, 2, 2.6),
 		Rise: draw(r, 0.15, 0.19), Going: draw(r, 0.25, 0.3), Risers: 8 + r.IntN(10),
 	}
 	s.Length, s.Across = s.Width+draw(r, 0, 0.6), s.Width+draw(r, 0, 1.5)
-	if s.Turn == passage.Half {
+	if s.Turn == stair.Half {
 		s.Across = 2*s.Width + draw(r, 0, 0.6)
 	}
 	return s
@@ -38,7 +39,7 @@ func below(slope, y, z float64) float64 {
 
 // flightWalls are floor and soffit of a flight that comes up to Y = 0, from the floor at
 // its foot; its own soffit is lower by so much.
-func flightWalls(s passage.Stair, lower, y, z float64) float64 {
+func flightWalls(s stair.Stair, lower, y, z float64) float64 {
 	slope, deep := s.Rise/s.Going, s.Rise*float64(s.Risers)
 	foot := (lower - deep) / slope
 	return min(below(slope, y, z), z+deep, s.Headroom-z, below(slope, foot-y, s.Headroom-deep-z))
@@ -46,12 +47,12 @@ func flightWalls(s passage.Stair, lower, y, z float64) float64 {
 
 // stairWalls are outer walls and landing's end, the wall between the flights or the
 // block inside the corner, and floors and soffits.
-func stairWalls(s passage.Stair) func(space.Vec) float64 {
+func stairWalls(s stair.Stair) func(space.Vec) float64 {
 	return func(p space.Vec) float64 {
 		switch s.Turn {
-		case passage.Straight:
+		case stair.Straight:
 			return min(beside(p.X, 0, s.Width), flightWalls(s, 0, p.Y, p.Z))
-		case passage.Quarter:
+		case stair.Quarter:
 			return min(cornerWalls(passage.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(space.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
 				overBoth(s, p.Y, s.Across-p.X, p.Z, p.Y < 0))
 		default:
@@ -67,7 +68,7 @@ func stairWalls(s passage.Stair) func(space.Vec) float64 {
 // overBoth are floors and soffits of the flight that comes up, before y = 0, and of the
 // one that goes on, past on = 0, which is the first one upside down with its first riser
 // at the landing.
-func overBoth(s passage.Stair, y, on, z float64, first bool) float64 {
+func overBoth(s stair.Stair, y, on, z float64, first bool) float64 {
 	if first && y < 0 {
 		return flightWalls(s, 0, y, z)
 	}
@@ -75,7 +76,7 @@ func overBoth(s passage.Stair, y, on, z float64, first bool) float64 {
 		return flightWalls(s, s.Rise, on, s.Headroom-z)
 	}
 	riser := math.Inf(1)
-	if !first || s.Turn == passage.Quarter {
+	if !first || s.Turn == stair.Quarter {
 		riser = math.Hypot(on, max(0, z-s.Rise))
 	}
 	return min(z, s.Headroom-z, riser)

@@ -13,7 +13,7 @@ import (
 // length and w the width of its section in some direction, which is no less than the
 // section's least width s. On the way |u_x| takes every value from 1 to 0, and at
 // n/√(n² + s²) that is √(n² + s²). Derived.
-func (b *Body) Standing() float64 { return math.Hypot(2*b.half, b.own.across) }
+func (b *Body) Standing() float64 { return math.Hypot(2*b.half, b.own.Across) }
 
 // standing is the share of itself by which the length rises where the body is as high
 // as that at the least.
@@ -119,7 +119,7 @@ func (c *standCover) all(budget *Budget) (proven, ranOut bool) {
 	for len(open) > 0 {
 		cell := open[len(open)-1]
 		open = open[:len(open)-1]
-		if !budget.spend(1) {
+		if !budget.Spend(1) {
 			return false, true
 		}
 		t := c.turn(cell)
@@ -148,7 +148,7 @@ func (c *standCover) far() float64 {
 // inRoom reports whether all of the body is beyond the wall at every place of a cell.
 func (c *standCover) inRoom(t space.Turn, cell standCell, far float64) bool {
 	back := t[0].Times(-1)
-	last := -c.b.reach(back).Dot(back) - c.at.X*t[0].Y - c.at.Y*t[0].Z
+	last := -c.b.Reach(back).Dot(back) - c.at.X*t[0].Y - c.at.Y*t[0].Z
 	return last-far*(cell.roll[1]+cell.yaw[1]) >= cell.plane[0]+cell.plane[1]+c.half
 }
 

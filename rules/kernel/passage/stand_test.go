@@ -5,9 +5,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage/space"
 )
 
 // bar has corners all along its long sides, as a panel's outline does.

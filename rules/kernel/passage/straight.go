@@ -14,8 +14,8 @@ import (
 func (b *Body) straight(a, h float64) []Motion {
 	ways := make([]Motion, 0, 6) // with those of the curve
 	ways = append(ways, b.alongAxis(a, h), b.square(AlongChord, 0, a, h), b.square(AlongRise, math.Pi/2, a, h))
-	if own := math.Abs(b.own.angle); own > 1e-6 && math.Abs(own-math.Pi/2) > 1e-6 && math.Abs(own-math.Pi) > 1e-6 {
-		ways = append(ways, b.square(AlongOwnChord, b.own.angle, a, h))
+	if own := math.Abs(b.own.Angle); own > 1e-6 && math.Abs(own-math.Pi/2) > 1e-6 && math.Abs(own-math.Pi) > 1e-6 {
+		ways = append(ways, b.square(AlongOwnChord, b.own.Angle, a, h))
 	}
 	return ways
 }
@@ -51,7 +51,7 @@ func (b *Body) alongAxis(a, h float64) Motion {
 	s, c := math.Sincos(angleOf)
 	turn := space.Turn{{X: 1}, {Y: c, Z: s}, {Y: -s, Z: c}}
 	m := Motion{Way: AlongAxis, Margin: best, Depth: 2*b.half + 2*b.wrap, Angle: angleOf}
-	m.poses = func() []space.Pose { return b.push(turn, a, h, 0, 0) }
+	m.Follow = func() []space.Pose { return b.push(turn, a, h, 0, 0) }
 	return m
 }
 
@@ -68,7 +68,7 @@ func (b *Body) square(way Way, at, a, h float64) Motion {
 	if n < across {
 		long = space.Vec{Y: s, Z: c}
 	}
-	m.poses = func() []space.Pose { return b.push(inOpening(forward, long, fit.Angle, a < h), a, h, 0, 0) }
+	m.Follow = func() []space.Pose { return b.push(inOpening(forward, long, fit.Angle, a < h), a, h, 0, 0) }
 	return m
 }
 
@@ -87,8 +87,8 @@ func inOpening(forward, long space.Vec, angle float64, upright bool) space.Turn 
 // push is the straight way at a turn through the middle of an opening that
 // begins at y, z, from before the wall to beyond it.
 func (b *Body) push(t space.Turn, a, h, y, z float64) []space.Pose {
-	before := -b.reach(t[0]).Dot(t[0]) - b.wrap
-	beyond := b.reach(t[0].Times(-1)).Dot(t[0].Times(-1)) + b.wrap
+	before := -b.Reach(t[0]).Dot(t[0]) - b.wrap
+	beyond := b.Reach(t[0].Times(-1)).Dot(t[0].Times(-1)) + b.wrap
 	from := space.Pose{Turn: t, At: space.Vec{X: before - 1, Y: y + a/2 - b.middleAlong(t[1]), Z: z + h/2 - b.middleAlong(t[2])}}
 	to := from
 	to.At.X = beyond + 1
@@ -97,7 +97,7 @@ func (b *Body) push(t space.Turn, a, h, y, z float64) []space.Pose {
 
 // middleAlong is the middle of the body's extent along a direction.
 func (b *Body) middleAlong(e space.Vec) float64 {
-	return (b.reach(e).Dot(e) - b.reach(e.Times(-1)).Dot(e.Times(-1))) / 2
+	return (b.Reach(e).Dot(e) - b.Reach(e.Times(-1)).Dot(e.Times(-1))) / 2
 }
 
 // best is the motion of most margin; of those that are equal to drawn the first

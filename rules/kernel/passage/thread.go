@@ -34,12 +34,12 @@ func (b *Body) ringOf() ring {
 	}
 	// Near a foot that is not cut square the middle line is off the band's own.
 	end := len(m) / 6
-	c, ok := circumcentre(m[end].at, m[len(m)/2].at, m[len(m)-1-end].at)
+	c, ok := circumcentre(m[end].At, m[len(m)/2].At, m[len(m)-1-end].At)
 	if !ok {
 		return ring{}
 	}
 	r := ring{centre: c, inner: math.Inf(1), from: math.Inf(1), to: math.Inf(-1)}
-	mid := m[len(m)/2].at.Minus(c)
+	mid := m[len(m)/2].At.Minus(c)
 	axis := math.Atan2(mid.X, mid.Y)
 	last := b.section[len(b.section)-1].Minus(c)
 	for _, p := range b.section {
@@ -135,8 +135,8 @@ func (b *Body) alongRing(d Door) (Motion, bool) {
 		Depth: max(0, outer*math.Sin(min(sweep, math.Pi/2))-wall/2),
 		Side:  outer - inner*math.Cos(sweep),
 	}
-	m.poses = func() []space.Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
-	m.first = func() space.Turn {
+	m.Follow = func() []space.Pose { return b.ringPoses(r, tight, lo, angle, d.Width, d.Height, wall) }
+	m.Start = func() space.Turn {
 		from, _ := b.ringArc(r, lo, wall)
 		t, _ := b.ringTurn(from, tight, lo, angle, d.Width < d.Height)
 		return t

@@ -34,7 +34,7 @@ var threadTurns = [...]float64{-0.32, -0.24, -0.17, -0.12, -0.08, -0.05, -0.025,
 // The margin, in m, is that from the sides of the opening; all that is outside of
 // the wall keeps the same from its faces, up to facing.
 func (b *Body) Thread(d Door, budget *Budget) (Motion, bool) {
-	if !budget.spend(threading) {
+	if !budget.Spend(threading) {
 		return Motion{}, false
 	}
 	m, ok := b.threadKeeping(facing, d)
@@ -47,7 +47,7 @@ func (b *Body) Thread(d Door, budget *Budget) (Motion, bool) {
 	}
 	lo, hi := 0.0, facing
 	m.Margin = 0
-	for hi-lo > settled {
+	for hi-lo > Settled {
 		mid := (lo + hi) / 2
 		if n, ok := b.threadKeeping(mid, d); ok && n.Margin >= mid {
 			lo, m = mid, n
@@ -81,7 +81,7 @@ func (b *Body) threadKeeping(off float64, d Door) (Motion, bool) {
 	}
 	fit := fits(w.need)
 	m := Motion{Way: Threaded3, Margin: fit.Margin, Angle: fit.Angle, Depth: max(0, w.depth+2*b.wrap), Side: w.side + 2*b.wrap}
-	m.poses = func() []space.Pose { return t.poses(w.way, w.need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
+	m.Follow = func() []space.Pose { return t.poses(w.way, w.need+2*b.wrap, fit.Angle, d.Width, d.Height, d.Wall) }
 	return m, true
 }
 
@@ -250,7 +250,7 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 		}
 		moved := t.moved(a, c)
 		u := a.union(m.within).union(c.within).width()
-		if u <= need+settled && t.smooth(m, u, need, moved) || moved < stepLeast {
+		if u <= need+Settled && t.smooth(m, u, need, moved) || moved < stepLeast {
 			need = max(need, u)
 			out = append(out, m, c)
 			return
@@ -357,7 +357,7 @@ func (t *track) poses(way []knot, need, angle, a, h, wall float64) []space.Pose 
 			middle = (u.lo + u.hi) / 2
 		}
 		f, g := t.line(p.s, p.turn).forward, t.line(q.s, q.turn).forward
-		n := int(math.Ceil(max(math.Abs(p.s-q.s)/0.01, math.Hypot(f.X-g.X, f.Y-g.Y)/turnStep, 1)))
+		n := int(math.Ceil(max(math.Abs(p.s-q.s)/0.01, math.Hypot(f.X-g.X, f.Y-g.Y)/TurnStep, 1)))
 		for k := range n + 1 {
 			part := float64(k) / float64(n)
 			place(p.s+part*(q.s-p.s), p.turn+part*(q.turn-p.turn), middle)

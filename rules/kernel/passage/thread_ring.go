@@ -10,7 +10,7 @@ import (
 // which stays in the middle plane of the wall.
 func (b *Body) ringPoses(r ring, need, margin, angle, a, h, wall float64) []space.Pose {
 	from, to := b.ringArc(r, margin, wall)
-	n := int(math.Ceil((from - to) / turnStep))
+	n := int(math.Ceil((from - to) / TurnStep))
 	middle := r.outer + b.wrap + margin - need/2
 	out := make([]space.Pose, 0, max(0, n+1))
 	for i := range n + 1 {

@@ -2,14 +2,6 @@ package passage
 
 import "math"
 
-// AcrossSlope is the headroom of a stair, square to its slope, from that measured
-// upright, in its unit: headroom·cos(atan(rise/going)), what a piece carried
-// parallel to the flight sees. Rise and going are positive and in one unit.
-// Derived.
-func AcrossSlope(headroom, rise, going float64) float64 {
-	return headroom * math.Cos(math.Atan2(rise, going))
-}
-
 // Tilt is a piece with upright ends between two walls while it is not level.
 type Tilt struct {
 	Peak  float64 // greatest width while tilted

@@ -52,6 +52,17 @@ func Box(points []Point) (low, high Point) {
 	return low, high
 }
 
+// SignedArea is the area in a closed outline of at least one point, above nothing if it
+// runs anticlockwise: in m².
+func SignedArea(outline []Point) float64 {
+	sum, last := 0.0, outline[len(outline)-1]
+	for _, q := range outline {
+		sum += Cross(last, q)
+		last = q
+	}
+	return sum / 2
+}
+
 // NearestSquare is the square of the least distance of an edge from the origin.
 func NearestSquare(p, q Point) float64 {
 	d := q.Minus(p)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/stair"
 	"dryfit/rules/model/layout"
 )
 
@@ -24,7 +25,7 @@ func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get(
 // of steps is not given may be short, and a landing may not turn: then what does not
 // pass needs that key.
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
-	head := passage.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
+	head := stair.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
 		up := p.climbed(straightWalls(l, head), left)
 		if up.Unfollowed = !up.Climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
@@ -56,12 +57,12 @@ func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
 		return up
 	}
 	w := landingWalls(l)
-	stair := turned(l, w.sizes())
-	m, found := p.body.ClimbFreely(stair, left)
+	turning := turned(l, w.sizes())
+	m, found := stair.ClimbFreely(p.body, turning, left)
 	if up.RanOut = true; !found {
 		return up
 	}
-	return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: stair.AsCorner(m)}, left)
+	return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: turning.AsCorner(m)}, left)
 }
 
 // climbed is how a stair is decided. Where it is ruled out as a whole, its sizes are
@@ -148,19 +149,19 @@ func needs(l layout.Leg, turn Way) string {
 const climbCells = 3
 
 // climb decides a stair as one motion.
-func climb(l layout.Leg, b *passage.Body, s passage.Stair, left *passage.Budget) passage.Decision {
+func climb(l layout.Leg, b *passage.Body, s stair.Stair, left *passage.Budget) passage.Decision {
 	if left == nil || !l.Risers.Given() || !l.Turn.Given() {
 		return passage.Decision{Outcome: passage.Undecided}
 	}
 	part := &passage.Budget{Cells: left.Cells * climbCells / 4, Looks: left.Looks}
 	left.Cells -= part.Cells
-	d := b.Climb(s, part)
+	d := stair.Climb(b, s, part)
 	left.Cells, left.Looks = left.Cells+part.Cells, part.Looks
 	return d
 }
 
 // steps gives a stair its steps and its turn.
-func steps(l layout.Leg, turn passage.StairTurn, s passage.Stair) passage.Stair {
+func steps(l layout.Leg, turn stair.Turn, s stair.Stair) stair.Stair {
 	s.Turn, s.Rise, s.Going = turn, l.Rise.Get(), l.Going.Get()
 	if l.Risers.Given() {
 		s.Risers = l.Risers.Get()
@@ -173,11 +174,11 @@ func straightWalls(l layout.Leg, head float64) walls {
 	flight := flightWalls(l, head)
 	apart := flight.decide
 	flight.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		stair := passage.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
+		level := stair.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
 		if l.Landing.Width.Given() {
-			stair.Across = max(s[0], l.Landing.Width.Get())
+			level.Across = max(s[0], l.Landing.Width.Get())
 		}
-		whole := climb(l, b, steps(l, passage.Straight, stair), left)
+		whole := climb(l, b, steps(l, stair.Straight, level), left)
 		d := apart(b, s, left)
 		switch {
 		case whole.Outcome == passage.Passes && d.Outcome == passage.Passes:
@@ -228,11 +229,11 @@ func landingWalls(l layout.Leg) walls {
 	}
 	w.dims = append(w.dims, dim{[]any{"landing", "width"}, "landing's width", l.Landing.Width.Get()})
 	w.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		stair := turned(l, s)
-		d := climb(l, b, stair, left)
+		turning := turned(l, s)
+		d := climb(l, b, turning, left)
 		switch {
 		case d.Outcome == passage.Passes:
-			d.Motion = stair.AsCorner(d.Motion)
+			d.Motion = turning.AsCorner(d.Motion)
 			return d
 		case d.Outcome == passage.Cannot && !open(l):
 			d.Motion = b.Around(corner(s), nil).Motion
@@ -246,12 +247,12 @@ func landingWalls(l layout.Leg) walls {
 }
 
 // turned is a stair with a landing of such sizes, on which the way turns.
-func turned(l layout.Leg, s []float64) passage.Stair {
-	turn := passage.Quarter
+func turned(l layout.Leg, s []float64) stair.Stair {
+	turn := stair.Quarter
 	if turns(l, halfTurn) {
-		turn = passage.Half
+		turn = stair.Half
 	}
-	return steps(l, turn, passage.Stair{Width: s[0], Length: s[1], Headroom: s[stairHeadroom], Across: s[3]})
+	return steps(l, turn, stair.Stair{Width: s[0], Length: s[1], Headroom: s[stairHeadroom], Across: s[3]})
 }
 
 // open reports whether nothing is between a stair's flights: then nothing rules out a turn.

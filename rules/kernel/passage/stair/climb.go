@@ -1,9 +1,10 @@
-package passage
+package stair
 
 import (
 	"math"
 	"slices"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -21,13 +22,13 @@ const (
 // the landing.
 type climb struct {
 	landing
-	budget *Budget
+	budget *passage.Budget
 	berths [2][]berth              // at the flight that comes up, and as seen from the one that goes on
 	next   [2][][]int              // those to which each is joined by free turns
 	ends   [2]map[int][]space.Pose // ways down that flight, once they are looked for
 }
 
-func (l landing) climb(u space.Vec, budget *Budget) *climb {
+func (l landing) climb(u space.Vec, budget *passage.Budget) *climb {
 	c := &climb{landing: l, budget: budget, ends: [2]map[int][]space.Pose{{}, {}}}
 	for i := range yaws {
 		t := space.About(u, 2*math.Pi*float64(i)/yaws)
@@ -86,13 +87,13 @@ func (c *climb) down(side, i int) []space.Pose {
 	default:
 		at := b
 		b = berth{turn: c.overhead(at.turn), x: c.s.Length - at.y, y: c.s.Across - at.x}
-		b.z = bounds{c.s.Headroom - at.z.high, c.s.Headroom - at.z.low}
+		b.z = passage.Bounds{Low: c.s.Headroom - at.z.High, High: c.s.Headroom - at.z.Low}
 		width = c.s.Length
 	}
-	if c.b.width(b.turn[0]) > width-2*c.off || !c.budget.spend(cellsAnEnd) {
+	if c.b.Width(b.turn[0]) > width-2*c.off || !c.budget.Spend(cellsAnEnd) {
 		return nil
 	}
-	way := c.b.pitching(c.side(side), b.turn, c.off).way(b.y, (b.z.low+b.z.high)/2)
+	way := newPitching(c.b, c.side(side), b.turn, c.off).way(b.y, (b.z.Low+b.z.High)/2)
 	for k := range way {
 		way[k].At.X = b.x
 	}
@@ -158,7 +159,7 @@ func (c *climb) stretch(side, i int) []int {
 
 // crosses reports whether the body at a yaw is all on the landing.
 func (c *climb) crosses(i int) bool {
-	return c.b.width(c.berths[0][i].turn[1]) <= c.s.Length-2*c.off && c.berths[1][i].ok()
+	return c.b.Width(c.berths[0][i].turn[1]) <= c.s.Length-2*c.off && c.berths[1][i].ok()
 }
 
 // enter is a berth of a stretch from which the body goes down the flight, or -1.
@@ -183,13 +184,13 @@ func (c *climb) whole(from, at, there, to int) []space.Pose {
 	beyond := append([]space.Pose(nil), c.end(1, to)...)
 	if there >= 0 {
 		near, far := &c.berths[0][at], &c.berths[1][there]
-		z := near.z.both(bounds{c.s.Headroom - far.z.high, c.s.Headroom - far.z.low})
-		if z.low > z.high {
+		z := near.z.Both(passage.Bounds{Low: c.s.Headroom - far.z.High, High: c.s.Headroom - far.z.Low})
+		if z.Low > z.High {
 			return nil
 		}
-		out = append(out, near.pose((z.low+z.high)/2))
+		out = append(out, near.pose((z.Low+z.High)/2))
 		beyond = append(beyond, c.through(1, to, there)...)
-		beyond = append(beyond, far.pose(c.s.Headroom-(z.low+z.high)/2))
+		beyond = append(beyond, far.pose(c.s.Headroom-(z.Low+z.High)/2))
 	}
 	for k := len(beyond) - 1; k >= 0; k-- {
 		out = append(out, c.back(beyond[k]))
@@ -234,12 +235,12 @@ func (c *climb) steps(side, from, to int) (out []space.Pose) {
 
 // sweep are the poses from one berth to the next at one height, hard against the walls.
 func (c *climb) sweep(a, b *berth) (out []space.Pose) {
-	z := (b.z.low + b.z.high) / 2
-	n := int(math.Ceil(a.turn.Apart(b.turn)/turnStep)) + 1
+	z := (b.z.Low + b.z.High) / 2
+	n := int(math.Ceil(a.turn.Apart(b.turn)/passage.TurnStep)) + 1
 	for i := range n + 1 {
 		t := a.turn.Between(b.turn, float64(i)/float64(n))
 		out = append(out, space.Pose{Turn: t, At: space.Vec{
-			X: c.off - c.b.reach(t[0].Times(-1)).Dot(t[0]), Y: c.s.Length - c.off - c.b.reach(t[1]).Dot(t[1]), Z: z,
+			X: c.off - c.b.Reach(t[0].Times(-1)).Dot(t[0]), Y: c.s.Length - c.off - c.b.Reach(t[1]).Dot(t[1]), Z: z,
 		}})
 	}
 	return out

@@ -1,15 +1,16 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
 // pitching is the body as it is pitched about the X axis of a stair, its places across
 // unchanged: the way from the slope to the level and on.
 type pitching struct {
-	b     *Body
+	b     *passage.Body
 	s     side
 	off   float64
 	turn  space.Turn // not pitched
@@ -51,11 +52,11 @@ func pitchTurn(t space.Turn, angle float64) space.Turn {
 	return space.Turn{t[0], t[1].Times(c).Minus(t[2].Times(s)), t[1].Times(s).Add(t[2].Times(c))}
 }
 
-func (b *Body) pitching(s side, t space.Turn, off float64) *pitching {
+func newPitching(b *passage.Body, s side, t space.Turn, off float64) *pitching {
 	p := &pitching{b: b, s: s, off: off, turn: t}
 	for i := range p.at {
 		at := pitchTurn(t, pitchStep*float64(i-level))
-		p.at[i] = pitched{turn: at, side: b.sidelong(s, at, off), first: len(p.nodes)}
+		p.at[i] = pitched{turn: at, side: sidelongOf(b, s, at, off), first: len(p.nodes)}
 		for _, r := range p.at[i].side.regions() {
 			if from, to := r.along(); from <= to {
 				p.nodes = append(p.nodes, pitchNode{region: r, from: from, to: to, pitch: i, last: -1})
@@ -73,10 +74,10 @@ func (p *pitching) way(y, z float64) []space.Pose {
 	for i := range p.nodes {
 		n := &p.nodes[i]
 		if math.IsInf(y, 1) && math.IsInf(n.to, 1) {
-			at := max(n.from, 0) + 2*p.b.diameter
+			at := max(n.from, 0) + 2*p.b.Diameter()
 			n.seen, n.y, n.z = true, at, n.middle(at)
 			open = append(open, i)
-		} else if h := n.heights(y); n.pitch == level && y <= n.to+1e-9 && y >= n.from-1e-9 && z >= h.low-1e-9 && z <= h.high+1e-9 {
+		} else if h := n.heights(y); n.pitch == level && y <= n.to+1e-9 && y >= n.from-1e-9 && z >= h.Low-1e-9 && z <= h.High+1e-9 {
 			n.seen, n.y, n.z = true, y, z
 			open = append(open, i)
 		}
@@ -95,5 +96,5 @@ func (p *pitching) way(y, z float64) []space.Pose {
 // middle is half way between the heights at a place.
 func (r region) middle(y float64) float64 {
 	h := r.heights(y)
-	return (h.low + h.high) / 2
+	return (h.Low + h.High) / 2
 }

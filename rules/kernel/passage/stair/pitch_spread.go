@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -31,7 +32,7 @@ func (p *pitching) meet(i, j int) (y, z float64, ok bool) {
 	if from > to {
 		return 0, 0, false
 	}
-	far := 2*p.b.diameter + p.s.deep/p.s.slope
+	far := 2*p.b.Diameter() + p.s.deep/p.s.slope
 	from, to = max(from, -far), min(to, 2*far)
 	if from > to {
 		from = to
@@ -53,8 +54,8 @@ func (p *pitching) turns(t, u space.Turn, y, z float64) bool {
 	if angle < 1e-9 {
 		return true
 	}
-	moved := angle * p.b.radius()
-	one, other := p.b.sidelong(p.s, t, p.off), p.b.sidelong(p.s, u, p.off)
+	moved := angle * radius(p.b)
+	one, other := sidelongOf(p.b, p.s, t, p.off), sidelongOf(p.b, p.s, u, p.off)
 	a, b := one.room(y, z), other.room(y, z)
 	if a < -1e-9 || b < -1e-9 {
 		return false
@@ -70,12 +71,14 @@ func (p *pitching) turns(t, u space.Turn, y, z float64) bool {
 }
 
 // radius is no less than the distance of any point of the body from its origin.
-func (b *Body) radius() float64 { return math.Sqrt(b.half*b.half + b.wide*b.wide/4 + b.high*b.high/4) }
+func radius(b *passage.Body) float64 {
+	return math.Sqrt(b.Half()*b.Half() + b.Wide()*b.Wide()/4 + b.High()*b.High()/4)
+}
 
 // poses are those of the way to a node, and from there down the flight.
 func (p *pitching) poses(i int) []space.Pose {
 	last := &p.nodes[i]
-	far := min(last.y, 0) - 2*p.b.diameter - p.s.deep/p.s.slope
+	far := min(last.y, 0) - 2*p.b.Diameter() - p.s.deep/p.s.slope
 	out := []space.Pose{p.pose(last.pitch, far, last.middle(far))}
 	for ; i >= 0; i = p.nodes[i].last {
 		n := &p.nodes[i]

@@ -1,8 +1,6 @@
-package passage
+package stair
 
-import (
-	"dryfit/rules/kernel/passage/space"
-)
+import "dryfit/rules/kernel/passage/space"
 
 // even is a random number between two.
 func (g *growing) even(a, b float64) float64 { return a + (b-a)*g.r.Float64() }
@@ -18,7 +16,7 @@ const moreLanding = 2
 
 // somewhere is a random place at one of the stair's parts, for the body's middle.
 func (g *growing) somewhere() space.Vec {
-	s, far := g.s, g.b.diameter
+	s, far := g.s, g.b.Diameter()
 	deep, up := s.Rise*float64(s.Risers), g.even(0, s.Headroom)
 	part := max(0, g.r.IntN(s.parts()+moreLanding)-moreLanding)
 	if part == 0 && s.Turn == Straight {

@@ -1,4 +1,4 @@
-package passage
+package stair
 
 import (
 	"math"
@@ -6,14 +6,29 @@ import (
 	"slices"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
+// arc is a piece of a ring of a radius, drawn to half an angle on both sides.
+func arc(radius, thick, half float64) []space.Point {
+	const steps = 40
+	var out []space.Point
+	for _, side := range [2]float64{1, -1} {
+		r := radius + thick/2 - side*thick/2
+		for i := range steps + 1 {
+			s, c := math.Sincos(side * half * (2*float64(i)/steps - 1))
+			out = append(out, space.Point{X: r * s, Y: r * c})
+		}
+	}
+	return out
+}
+
 // rod is a straight piece of a length, 60 mm square, in a wrap of 20 mm.
-func rod(long float64) *Body {
-	return NewBody([]space.Point{{X: 0, Y: 0}, {X: long, Y: 0}, {X: long, Y: 0.06}, {X: 0, Y: 0.06}}, 0.06, 0.02)
+func rod(long float64) *passage.Body {
+	return passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: long, Y: 0}, {X: long, Y: 0.06}, {X: 0, Y: 0.06}}, 0.06, 0.02)
 }
 
 // Half of a straight bar lies on from its middle. When that is in the wall's plane this
@@ -22,12 +37,12 @@ func rod(long float64) *Body {
 // 5.556 m the whole bar. A bar of 1.1 m turns about its middle on the landing.
 func TestABarTurnsByAHalf(t *testing.T) {
 	s := Stair{Turn: Half, Width: 1.1, Headroom: 2.2, Rise: 0.17, Going: 0.28, Across: 2.4, Length: 1.2, Risers: 20}
-	for long, want := range map[float64]Outcome{1.1: Passes, 5.556: Cannot} {
-		assert.Equal(t, want, rod(long).Climb(s, &Budget{Cells: 20000}).Outcome, "%v", long)
+	for long, want := range map[float64]passage.Outcome{1.1: passage.Passes, 5.556: passage.Cannot} {
+		assert.Equal(t, want, Climb(rod(long), s, &passage.Budget{Cells: 20000}).Outcome, "%v", long)
 	}
 	s.Across = 2.1
-	assert.Equal(t, Undecided, rod(5.556).Climb(s, &Budget{Cells: 20000}).Outcome, "the landing is narrower than the flights")
-	assert.True(t, rod(5.556).Climb(s, nil).RanOut)
+	assert.Equal(t, passage.Undecided, Climb(rod(5.556), s, &passage.Budget{Cells: 20000}).Outcome, "the landing is narrower than the flights")
+	assert.True(t, Climb(rod(5.556), s, nil).RanOut)
 }
 
 // short reports whether a place of a body on a stair is nearer than its wrap to the walls,
@@ -71,28 +86,28 @@ func (s Stair) short(x, y, z, wrap float64) bool {
 // of places of its crown.
 func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 3))
-	for _, turn := range []StairTurn{Straight, Quarter, Half} {
+	for _, turn := range []Turn{Straight, Quarter, Half} {
 		looked, free := 0, 0
 		for range 40 {
 			s := Stair{Turn: turn, Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28, Risers: 4 + r.IntN(12)}
 			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
-			b := NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
+			b := passage.NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
 			if r.IntN(3) == 0 {
-				b = NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
+				b = passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
 			}
-			p := b.middle()[len(b.middle())/2].at
+			p := b.Middle()[len(b.Middle())/2].At
 			p.X = 0
-			probes := b.stairProbes(p, true)
+			probes := newProbes(b, p, true)
 			out, down := s.anyCover(r, b, probes)
-			c := cube{r.IntN(2), space.Cell{Half: [3]float64{1, 1, 1}}}
+			c := passage.Cube{Front: r.IntN(2), Cell: space.Cell{Half: [3]float64{1, 1, 1}}}
 			for range 40 {
 				widest := probes.see(c)
 				if out() {
 					looked++
-					assert.False(t, b.halfWay(s, p, down, within3(r, c).turn()), "%v %v", s, c)
+					assert.False(t, halfWay(b, s, p, down, within3(r, c).Turn()), "%v %v", s, c)
 					break
 				}
-				if c = c.cutAcross(widest)[r.IntN(2)]; c.Half[0] < 0.05 && b.halfWay(s, p, down, c.turn()) {
+				if c = cutAcross(c, widest)[r.IntN(2)]; c.Half[0] < 0.05 && halfWay(b, s, p, down, c.Turn()) {
 					free++
 					break
 				}
@@ -105,10 +120,10 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 
 // anyCover is that of a stair's landing, or of its flight where that applies, P so far
 // down it.
-func (s Stair) anyCover(r *rand.Rand, b *Body, probes *stairProbes) (out func() bool, down float64) {
+func (s Stair) anyCover(r *rand.Rand, b *passage.Body, probes *probes) (out func() bool, down float64) {
 	down = flightPlaces[r.IntN(len(flightPlaces))]
 	flight := (&flightCover{probes, s, -down * s.run()}).out
-	switch along := b.alongFlight(s); {
+	switch along := alongFlight(b, s); {
 	case s.Turn == Straight, along && r.IntN(2) == 0:
 		return flight, down
 	case s.Turn == Quarter:
@@ -120,7 +135,7 @@ func (s Stair) anyCover(r *rand.Rand, b *Body, probes *stairProbes) (out func() 
 }
 
 // within3 is a cell of one random turn of a cell.
-func within3(r *rand.Rand, c cube) cube {
+func within3(r *rand.Rand, c passage.Cube) passage.Cube {
 	for i, h := range c.Half {
 		c.At[i] += h * (2*r.Float64() - 1)
 	}
@@ -129,11 +144,11 @@ func within3(r *rand.Rand, c cube) cube {
 
 // halfWay reports whether the body may be at a turn with a place of it half way, or so far
 // down the flight if that is not below 0.
-func (b *Body) halfWay(s Stair, p space.Point, down float64, t space.Turn) bool {
+func halfWay(b *passage.Body, s Stair, p space.Point, down float64, t space.Turn) bool {
 	var at []space.Vec
-	for _, q := range b.chain(0.05) {
+	for _, q := range b.Chain(0.05) {
 		for i := range 21 {
-			v := space.Vec{X: b.half * (float64(i)/10 - 1), Y: q.X - p.X, Z: q.Y - p.Y}
+			v := space.Vec{X: b.Half() * (float64(i)/10 - 1), Y: q.X - p.X, Z: q.Y - p.Y}
 			at = append(at, space.Vec{X: v.Dot(t[0]), Y: v.Dot(t[1]), Z: v.Dot(t[2])})
 		}
 	}
@@ -149,7 +164,7 @@ func (b *Body) halfWay(s Stair, p space.Point, down float64, t space.Turn) bool 
 		for place.Z = least - 1; place.Z < least+s.Headroom+1; place.Z += 0.02 {
 			if !slices.ContainsFunc(at, func(v space.Vec) bool {
 				v = v.Add(place)
-				return s.short(v.X, v.Y, v.Z, b.wrap)
+				return s.short(v.X, v.Y, v.Z, b.Wrap())
 			}) {
 				return true
 			}

@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -41,13 +42,13 @@ const (
 	underLines = 3
 )
 
-// sidelong is that of the body at a turn, everything off from the walls.
-func (b *Body) sidelong(s side, t space.Turn, off float64) sidelong {
-	out := sidelong{last: s.length - off - b.reach(t[1]).Dot(t[1])}
+// sidelongOf is that of the body at a turn, everything off from the walls.
+func sidelongOf(b *passage.Body, s side, t space.Turn, off float64) sidelong {
+	out := sidelong{last: s.length - off - b.Reach(t[1]).Dot(t[1])}
 	// Of a line through a place along.
 	line := func(steep, y, z, sign float64) ramp {
 		e := t[2].Minus(t[1].Times(steep))
-		return ramp{z + sign*off*math.Hypot(1, steep) - steep*y - b.reach(e.Times(-sign)).Dot(e), steep}
+		return ramp{z + sign*off*math.Hypot(1, steep) - steep*y - b.Reach(e.Times(-sign)).Dot(e), steep}
 	}
 	for k := range overLines {
 		out.over = append(out.over, line(s.slope*float64(k)/(overLines-1), 0, 0, 1))
@@ -101,13 +102,13 @@ func (r region) along() (from, to float64) {
 }
 
 // heights are those of the region at a place along.
-func (r region) heights(y float64) bounds {
-	z := bounds{none, math.Inf(1)}
+func (r region) heights(y float64) passage.Bounds {
+	z := passage.Bounds{Low: none, High: math.Inf(1)}
 	for _, l := range r.low {
-		z.low = max(z.low, l.of(y))
+		z.Low = max(z.Low, l.of(y))
 	}
 	for _, h := range r.high {
-		z.high = min(z.high, h.of(y))
+		z.High = min(z.High, h.of(y))
 	}
 	return z
 }
@@ -132,20 +133,20 @@ func (s *sidelong) room(y, z float64) float64 {
 }
 
 // heights are those at a place along.
-func (s *sidelong) heights(y float64) bounds {
-	z, under := bounds{math.Inf(1), math.Inf(1)}, none
+func (s *sidelong) heights(y float64) passage.Bounds {
+	z, under := passage.Bounds{Low: math.Inf(1), High: math.Inf(1)}, none
 	for _, l := range s.over {
-		z.low = min(z.low, l.of(y))
+		z.Low = min(z.Low, l.of(y))
 	}
 	for _, l := range s.floors {
-		z.low = max(z.low, l.of(y))
+		z.Low = max(z.Low, l.of(y))
 	}
 	for _, l := range s.under {
 		under = max(under, l.of(y))
 	}
-	z.high = under
+	z.High = under
 	for _, l := range s.soffits {
-		z.high = min(z.high, l.of(y))
+		z.High = min(z.High, l.of(y))
 	}
 	return z
 }

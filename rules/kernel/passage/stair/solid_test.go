@@ -1,26 +1,27 @@
-package passage
+package stair
 
 import (
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"dryfit/rules/kernel/passage/space"
-
 	"github.com/stretchr/testify/assert"
+
+	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // The hulls hold every place of the section, and reach past a circle's arc by no more
 // than the hollow of one of them: its sagitta is 3/2 of what it has on average.
 func TestPiecesHoldTheSection(t *testing.T) {
 	const radius, thick = 1.5, 0.08
-	b := NewBody(arc(radius, thick, math.Pi/2), 0.8, 0.02)
-	pieces := b.pieces()
+	b := passage.NewBody(arc(radius, thick, math.Pi/2), 0.8, 0.02)
+	pieces := piecesOf(b)
 	assert.Greater(t, len(pieces), 4)
 	r := rand.New(rand.NewPCG(25, 4))
 	for range 500 {
-		i := r.IntN(len(b.section))
-		p, q, f := b.section[i], b.section[(i+1)%len(b.section)], r.Float64()
+		i := r.IntN(len(b.Section()))
+		p, q, f := b.Section()[i], b.Section()[(i+1)%len(b.Section())], r.Float64()
 		at := space.Point{X: p.X + f*(q.X-p.X), Y: p.Y + f*(q.Y-p.Y)}
 		assert.True(t, anyHolds(pieces, at), "%v", at)
 	}
@@ -30,7 +31,7 @@ func TestPiecesHoldTheSection(t *testing.T) {
 		for i, q := range hull {
 			n := hull[(i+1)%len(hull)]
 			mid := space.Point{X: (q.X + n.X) / 2, Y: (q.Y + n.Y) / 2}
-			inside = max(inside, fromOutline(b.section, mid))
+			inside = max(inside, fromOutline(b.Section(), mid))
 		}
 	}
 	assert.Less(t, inside, thick/2+1.5*hollow+1e-6)
@@ -77,7 +78,7 @@ func fromOutline(section []space.Point, at space.Point) float64 {
 // flight, 100 mm below it, the upper near arris is (100 - 30 - 30/2)·2/√5 = 49.2 mm off.
 func TestRoomAboutABar(t *testing.T) {
 	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 3, Length: 1.2, Risers: 12}
-	g := rod(1).trees(s, nil)
+	g := newTrees(rod(1), s, nil)
 	along := space.Turn{{Y: 1}, {X: -1}, {Z: 1}} // the bar along X
 	for _, c := range []struct {
 		at   space.Vec
@@ -108,20 +109,20 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 5))
 	looked := 0
 	for range 3000 {
-		s := Stair{Turn: StairTurn(1 + r.IntN(3)), Width: 1 + r.Float64(), Headroom: 2 + r.Float64(), Rise: 0.17, Going: 0.28, Risers: 8}
+		s := Stair{Turn: Turn(1 + r.IntN(3)), Width: 1 + r.Float64(), Headroom: 2 + r.Float64(), Rise: 0.17, Going: 0.28, Risers: 8}
 		s.Across, s.Length = 2*s.Width+r.Float64(), s.Width+r.Float64()
-		b := NewBody(arc(0.3+r.Float64(), 0.06, 0.5+r.Float64()), 0.3+r.Float64(), 0.02)
-		g := growing{b.trees(s, nil), r}
+		b := passage.NewBody(arc(0.3+r.Float64(), 0.06, 0.5+r.Float64()), 0.3+r.Float64(), 0.02)
+		g := growing{newTrees(b, s, nil), r}
 		n := g.anywhere()
 		room := g.room(n.Pose, 0)
 		if room < 0 {
 			continue
 		}
 		looked++
-		for _, q := range b.chain(0.02) {
+		for _, q := range b.Chain(0.02) {
 			for i := range 11 {
-				v := n.Place(space.Vec{X: b.half * (float64(i)/5 - 1), Y: q.X, Z: q.Y})
-				assert.False(t, s.short(v.X, v.Y, v.Z, b.wrap+room-1e-9), "%v %v", s, n.Pose)
+				v := n.Place(space.Vec{X: b.Half() * (float64(i)/5 - 1), Y: q.X, Z: q.Y})
+				assert.False(t, s.short(v.X, v.Y, v.Z, b.Wrap()+room-1e-9), "%v %v", s, n.Pose)
 			}
 		}
 	}
@@ -133,15 +134,15 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 // its corner, has none.
 func TestTreesGrowAroundALanding(t *testing.T) {
 	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 1.8, Length: 1.2, Risers: 10}
-	m, found := rod(1.6).ClimbFreely(s, &Budget{Looks: 100000})
+	m, found := ClimbFreely(rod(1.6), s, &passage.Budget{Looks: 100000})
 	assert.True(t, found)
 	assert.True(t, m.Climbs)
 	assert.GreaterOrEqual(t, m.Margin, 0.0)
 	poses := m.Poses()
-	g := rod(1.6).trees(s, nil)
+	g := newTrees(rod(1.6), s, nil)
 	assert.True(t, g.reach(poses[0]).foot)
 	assert.True(t, g.reach(poses[len(poses)-1]).top)
-	_, found = rod(9).ClimbFreely(s, &Budget{Looks: 20000})
+	_, found = ClimbFreely(rod(9), s, &passage.Budget{Looks: 20000})
 	assert.False(t, found)
 }
 
@@ -149,13 +150,13 @@ func TestTreesGrowAroundALanding(t *testing.T) {
 // flight is 0.9 m wide and, square to its slope of 1 in 2, √(4/5)·(2.2 m of headroom and a
 // rise of 0.15 m) = 2.10 m high: its diagonal is 2.29 m.
 func TestAPlateIsRuledOutInTheFlight(t *testing.T) {
-	plate := NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.7, Y: 0}, {X: 2.7, Y: 0.06}, {X: 0, Y: 0.06}}, 2.7, 0.02)
-	for _, turn := range []StairTurn{Straight, Quarter, Half} {
+	plate := passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.7, Y: 0}, {X: 2.7, Y: 0.06}, {X: 0, Y: 0.06}}, 2.7, 0.02)
+	for _, turn := range []Turn{Straight, Quarter, Half} {
 		s := Stair{Turn: turn, Width: 0.9, Headroom: 2.2, Rise: 0.15, Going: 0.3, Across: 4, Length: 4, Risers: 16}
-		proven, _ := plate.flightCover(s, &Budget{Looks: 100000})
+		proven, _ := coverFlight(plate, s, &passage.Budget{Looks: 100000})
 		assert.True(t, proven, "%v", turn)
 		s.Width, s.Across = 3, 7
-		proven, _ = plate.flightCover(s, &Budget{Looks: 100000})
+		proven, _ = coverFlight(plate, s, &passage.Budget{Looks: 100000})
 		assert.False(t, proven, "%v", turn)
 	}
 }

@@ -1,9 +1,10 @@
-package passage
+package stair
 
 import (
 	"math"
 	"slices"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -11,13 +12,13 @@ import (
 // others of its tree.
 type trees struct {
 	s      Stair
-	b      *Body // of fewer corners
+	b      *passage.Body // of fewer corners
 	pieces []piece
 	solids []solid
 	radius float64     // of the body about its origin
 	placed []space.Vec // of the piece that is looked at
 	open   []span      // of the way that is looked at
-	budget *Budget
+	budget *passage.Budget
 
 	nodes []treeNode
 	keys  []nodeKey // of the nodes
@@ -52,9 +53,9 @@ const (
 	leastStep   = 0.004  // a way shorter than this is not halved
 )
 
-func (b *Body) trees(s Stair, budget *Budget) *trees {
-	t := &trees{s: s, b: b.coarse(treesCoarse), solids: s.solids(), budget: budget}
-	t.pieces = t.b.pieces()
+func newTrees(b *passage.Body, s Stair, budget *passage.Budget) *trees {
+	t := &trees{s: s, b: b.Coarse(treesCoarse), solids: s.solids(), budget: budget}
+	t.pieces = piecesOf(t.b)
 	for _, p := range t.pieces {
 		for _, v := range p.corners {
 			t.radius = max(t.radius, v.Length())
@@ -76,7 +77,7 @@ func (t *trees) look(p space.Pose, least float64) float64 {
 // room is how far at the least the wrapped body is from all solids, up to roomMost: no
 // piece of it moves by more towards one.
 func (t *trees) room(p space.Pose, least float64) float64 {
-	wrap := t.b.wrap
+	wrap := t.b.Wrap()
 	room := roomMost + wrap
 	for i := range t.pieces {
 		piece := &t.pieces[i]
@@ -147,7 +148,7 @@ func (t *trees) way(a, b *treeNode) bool { return t.free(a, b, 0) }
 func (t *trees) add(n treeNode, to int) int {
 	i := len(t.nodes)
 	t.plant(n)
-	if t.b.mirrored {
+	if t.b.Mirrored() {
 		q := n.turn
 		n.turn = space.Quaternion{-q[3], q[2], -q[1], q[0]} // before it, half a turn about the body's Z
 		n.Turn = n.turn.Turn()
@@ -169,7 +170,7 @@ func (t *trees) plant(n treeNode) {
 // join joins two nodes, and those of the body turned.
 func (t *trees) join(i, j int) {
 	t.link(i, j)
-	if t.b.mirrored {
+	if t.b.Mirrored() {
 		t.link(i^1, j^1)
 	}
 }
@@ -197,7 +198,7 @@ func (t *trees) of(i int) int {
 func (t *trees) reach(p space.Pose) reach {
 	most := func(axis int, sign float64) float64 {
 		e := p.Turn[axis].Times(sign)
-		return t.b.reach(e).Dot(e)
+		return t.b.Reach(e).Dot(e)
 	}
 	second := t.s.Turn == Half && p.At.X > t.s.Across/2
 	on := t.s.run() - t.s.Going // of the last nosing of the flight that goes on

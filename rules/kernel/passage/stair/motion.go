@@ -1,16 +1,17 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
 // carried looks for a motion on which one direction of the body is upright on the
 // landing, and for the most that it leaves.
-func (l landing) carried(up space.Vec, way Way, budget *Budget) Motion {
-	m := Motion{Way: way, Margin: none, Climbs: true, Tilted: way == Free}
-	if l.b.width(up) > l.s.Headroom-2*l.off || !budget.spend(yaws) {
+func (l landing) carried(up space.Vec, way passage.Way, budget *passage.Budget) passage.Motion {
+	m := passage.Motion{Way: way, Margin: none, Climbs: true, Tilted: way == passage.Free}
+	if l.b.Width(up) > l.s.Headroom-2*l.off || !budget.Spend(yaws) {
 		return m
 	}
 	poses := l.upStair(up, budget)
@@ -18,10 +19,10 @@ func (l landing) carried(up space.Vec, way Way, budget *Budget) Motion {
 		return m
 	}
 	m.Margin = 0
-	for step := ample; step > settled; step /= 2 {
+	for step := passage.Ample; step > passage.Settled; step /= 2 {
 		wider := l
 		wider.off += m.Margin + step
-		if m.Margin+step > ample || l.b.width(up) > l.s.Headroom-2*wider.off || !budget.spend(yaws) {
+		if m.Margin+step > passage.Ample || l.b.Width(up) > l.s.Headroom-2*wider.off || !budget.Spend(yaws) {
 			continue
 		}
 		if more := wider.upStair(up, budget); more != nil {
@@ -29,7 +30,7 @@ func (l landing) carried(up space.Vec, way Way, budget *Budget) Motion {
 		}
 	}
 	m.Tilted = m.Tilted || l.steeper(poses, up)
-	m.poses = func() []space.Pose { return poses }
+	m.Follow = func() []space.Pose { return poses }
 	return m
 }
 
@@ -50,7 +51,7 @@ func (l *landing) steeper(poses []space.Pose, up space.Vec) bool {
 }
 
 // upStair is a way up the stair, or nil.
-func (l landing) upStair(up space.Vec, budget *Budget) []space.Pose {
+func (l landing) upStair(up space.Vec, budget *passage.Budget) []space.Pose {
 	if l.s.Turn != Straight {
 		return l.climb(up, budget).way()
 	}
@@ -58,12 +59,12 @@ func (l landing) upStair(up space.Vec, budget *Budget) []space.Pose {
 	flight.length = math.Inf(1)
 	for i := range yaws / 2 {
 		t := space.About(up, 4*math.Pi*float64(i)/yaws)
-		if l.b.width(t[0]) > l.s.Width-2*l.off || !budget.spend(cellsAnEnd) {
+		if l.b.Width(t[0]) > l.s.Width-2*l.off || !budget.Spend(cellsAnEnd) {
 			continue
 		}
-		if way := l.b.pitching(flight, t, l.off).way(math.Inf(1), 0); way != nil {
+		if way := newPitching(l.b, flight, t, l.off).way(math.Inf(1), 0); way != nil {
 			for k := range way {
-				way[k].At.X = l.off - l.b.reach(t[0].Times(-1)).Dot(t[0])
+				way[k].At.X = l.off - l.b.Reach(t[0].Times(-1)).Dot(t[0])
 			}
 			return way
 		}

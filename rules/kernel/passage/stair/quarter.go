@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -15,23 +16,23 @@ import (
 // at a half turn. If that can be at no turn and with P nowhere, there is no motion.
 // Derived.
 type quarterCover struct {
-	*stairProbes
+	*probes
 	s    Stair
 	walk space.Point // from the inner corner to the outer one, of length 1
 }
 
 // out reports whether none of the turns that are seen can be.
 func (q *quarterCover) out() bool {
-	g, far := q.b.wrap, math.Inf(1)
+	g, far := q.b.Wrap(), math.Inf(1)
 	run, wide := q.s.run(), q.s.Across-q.s.Width
 	for i := range q.seen {
 		p := &q.seen[i]
 		// The outer walls end with the flights.
-		if p[0].high <= wide+run {
-			far = min(far, (q.s.Length-g-p[1].low)/q.walk.Y)
+		if p[0].High <= wide+run {
+			far = min(far, (q.s.Length-g-p[1].Low)/q.walk.Y)
 		}
-		if p[1].low >= -run {
-			far = min(far, (q.s.Width-g+p[0].high)/-q.walk.X)
+		if p[1].Low >= -run {
+			far = min(far, (q.s.Width-g+p[0].High)/-q.walk.X)
 		}
 	}
 	if math.IsInf(far, 1) {
@@ -42,7 +43,7 @@ func (q *quarterCover) out() bool {
 	}
 	n := min(stairPlaces, 1+int(far/stairPlace))
 	for i := range n {
-		if !q.outAt(bounds{far * float64(i) / float64(n), far * float64(i+1) / float64(n)}) {
+		if !q.outAt(passage.Bounds{Low: far * float64(i) / float64(n), High: far * float64(i+1) / float64(n)}) {
 			return false
 		}
 	}
@@ -50,19 +51,19 @@ func (q *quarterCover) out() bool {
 }
 
 // outAt is out with P so far from the inner corner.
-func (q *quarterCover) outAt(far bounds) bool {
+func (q *quarterCover) outAt(far passage.Bounds) bool {
 	// From the inner corner.
-	x, y := bounds{far.high * q.walk.X, far.low * q.walk.X}, bounds{far.low * q.walk.Y, far.high * q.walk.Y}
-	g, z := q.b.wrap, bounds{none, math.Inf(1)}
+	x, y := passage.Bounds{Low: far.High * q.walk.X, High: far.Low * q.walk.X}, passage.Bounds{Low: far.Low * q.walk.Y, High: far.High * q.walk.Y}
+	g, z := q.b.Wrap(), passage.Bounds{Low: none, High: math.Inf(1)}
 	wide, run := q.s.Across-q.s.Width, q.s.run()
 	for i := range q.seen {
 		p := &q.seen[i]
-		px, py := bounds{x.low + p[0].low, x.high + p[0].high}, bounds{y.low + p[1].low, y.high + p[1].high}
-		if px.low >= 0 && px.high < wide+run && py.high < g || py.high <= 0 && py.low > -run && px.low > -g {
+		px, py := passage.Bounds{Low: x.Low + p[0].Low, High: x.High + p[0].High}, passage.Bounds{Low: y.Low + p[1].Low, High: y.High + p[1].High}
+		if px.Low >= 0 && px.High < wide+run && py.High < g || py.High <= 0 && py.Low > -run && px.Low > -g {
 			return true
 		}
 		floor, soffit := q.s.over(px, py)
-		if z = z.both(bounds{floor + g - p[2].high, soffit - g - p[2].low}); z.low > z.high {
+		if z = z.Both(passage.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
 			return true
 		}
 	}
@@ -70,37 +71,37 @@ func (q *quarterCover) outAt(far bounds) bool {
 }
 
 // over is the lowest floor and the highest soffit at a place, from the inner corner.
-func (s Stair) over(x, y bounds) (floor, soffit float64) {
+func (s Stair) over(x, y passage.Bounds) (floor, soffit float64) {
 	slope, wide, run := s.slope(), s.Across-s.Width, s.run()
 	switch {
-	case x.low > wide:
-		floor = s.treadOn(x.low - wide)
-	case y.low < 0:
-		floor = s.tread(y.low)
+	case x.Low > wide:
+		floor = s.treadOn(x.Low - wide)
+	case y.Low < 0:
+		floor = s.tread(y.Low)
 	}
 	switch {
-	case y.low < -run || x.high > wide+run:
+	case y.Low < -run || x.High > wide+run:
 		return floor, math.Inf(1)
-	case y.high < 0:
-		return floor, s.Headroom + slope*y.high
-	case x.high > wide:
-		return floor, s.Headroom + s.Rise + slope*(x.high-wide)
+	case y.High < 0:
+		return floor, s.Headroom + slope*y.High
+	case x.High > wide:
+		return floor, s.Headroom + s.Rise + slope*(x.High-wide)
 	}
 	return floor, s.Headroom
 }
 
 // through reports whether the way between two probes that are next to each other goes
 // through the inner corner for certain.
-func (h *stairProbes) through(s Stair, x, y bounds) bool {
+func (h *probes) through(s Stair, x, y passage.Bounds) bool {
 	for _, row := range h.rows {
 		for k := 1; k < len(row); k++ {
 			a, b := h.seen[row[k-1]], h.seen[row[k]]
-			if a[0].low > b[0].low {
+			if a[0].Low > b[0].Low {
 				a, b = b, a
 			}
-			left, right := bounds{x.low + a[0].low, x.high + a[0].high}, bounds{x.low + b[0].low, x.high + b[0].high}
-			within := min(a[1].low, b[1].low)+y.low >= -s.run() && right.high <= s.Across-s.Width+s.run()
-			if within && left.high < 0 && right.low > 0 && heightAtZero(left, right, y.high+a[1].high, y.high+b[1].high) < h.b.wrap {
+			left, right := passage.Bounds{Low: x.Low + a[0].Low, High: x.High + a[0].High}, passage.Bounds{Low: x.Low + b[0].Low, High: x.High + b[0].High}
+			within := min(a[1].Low, b[1].Low)+y.Low >= -s.run() && right.High <= s.Across-s.Width+s.run()
+			if within && left.High < 0 && right.Low > 0 && heightAtZero(left, right, y.High+a[1].High, y.High+b[1].High) < h.b.Wrap() {
 				return true
 			}
 		}
@@ -110,10 +111,10 @@ func (h *stairProbes) through(s Stair, x, y bounds) bool {
 
 // heightAtZero is how high the line from a place on the left to one on the right is at most
 // where it crosses 0, l and r being their heights.
-func heightAtZero(left, right bounds, l, r float64) float64 {
+func heightAtZero(left, right passage.Bounds, l, r float64) float64 {
 	most := none
-	for _, x := range [2]float64{left.low, left.high} {
-		for _, z := range [2]float64{right.low, right.high} {
+	for _, x := range [2]float64{left.Low, left.High} {
+		for _, z := range [2]float64{right.Low, right.High} {
 			most = max(most, (l*z-r*x)/(z-x))
 		}
 	}

@@ -1,10 +1,11 @@
-package passage
+package stair
 
 import (
 	"math"
 	"math/rand/v2"
 	"slices"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -38,20 +39,20 @@ const (
 
 // ClimbFreely looks for a motion up a stair on which the body turns as need be. It spends
 // all looks of a budget where it finds none, which proves nothing.
-func (b *Body) ClimbFreely(s Stair, budget *Budget) (Motion, bool) {
+func ClimbFreely(b *passage.Body, s Stair, budget *passage.Budget) (passage.Motion, bool) {
 	if budget == nil {
-		return Motion{}, false
+		return passage.Motion{}, false
 	}
 	for forest := uint64(1); budget.Looks > 0; forest++ {
-		part := &Budget{Looks: min(looksAForest, budget.Looks)}
+		part := &passage.Budget{Looks: min(looksAForest, budget.Looks)}
 		budget.Looks -= part.Looks
-		g := growing{b.trees(s, part), rand.New(rand.NewPCG(treesSeed, forest))}
+		g := growing{newTrees(b, s, part), rand.New(rand.NewPCG(treesSeed, forest))}
 		if way := g.find(); way != nil {
 			budget.Looks += part.Looks
 			return g.motion(way), true
 		}
 	}
-	return Motion{}, false
+	return passage.Motion{}, false
 }
 
 // looksAForest are after how many new trees are begun: to look for the nearest of many
@@ -59,13 +60,13 @@ func (b *Body) ClimbFreely(s Stair, budget *Budget) (Motion, bool) {
 const looksAForest = 200000
 
 // motion is a way once it is made straight.
-func (g *growing) motion(way []treeNode) Motion {
+func (g *growing) motion(way []treeNode) passage.Motion {
 	way, margin := g.straightened(way)
 	poses := make([]space.Pose, 0, len(way))
 	for _, n := range way {
 		poses = append(poses, n.Pose)
 	}
-	return Motion{Way: Free, Margin: margin, Tilted: true, Climbs: true, poses: func() []space.Pose { return poses }}
+	return passage.Motion{Way: passage.Free, Margin: margin, Tilted: true, Climbs: true, Follow: func() []space.Pose { return poses }}
 }
 
 // find grows trees until one is whole.
@@ -180,7 +181,7 @@ const (
 // straightened leaves out stations of a way that it can do without, and gives the most
 // that is known to be free about the body all the way.
 func (g *growing) straightened(way []treeNode) ([]treeNode, float64) {
-	g.budget = &Budget{Looks: straightenLooks}
+	g.budget = &passage.Budget{Looks: straightenLooks}
 	for range straightenTries {
 		i, j := g.r.IntN(len(way)), g.r.IntN(len(way))
 		if i, j = min(i, j), max(i, j); j-i > 1 && g.way(&way[i], &way[j]) {

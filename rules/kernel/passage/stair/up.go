@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -35,15 +36,15 @@ func (l *landing) leaningUps() (out []space.Vec) {
 // carrying it is called.
 type plainUp struct {
 	up  space.Vec
-	way Way
+	way passage.Way
 }
 
 // plainUps are the body's own axes, and those of its own chord, both ways up.
-func (b *Body) plainUps() (out []plainUp) {
-	ups := []plainUp{{space.Vec{X: 1}, OnEdge}, {space.Vec{Z: 1}, AsHung}, {space.Vec{Y: 1}, OnFoot}}
-	if b.own.angle != 0 {
-		s, k := math.Sincos(b.own.angle)
-		ups = append(ups, plainUp{space.Vec{Y: s, Z: k}, OnOwnChord}, plainUp{space.Vec{Y: k, Z: -s}, OnFoot})
+func plainUps(b *passage.Body) (out []plainUp) {
+	ups := []plainUp{{space.Vec{X: 1}, passage.OnEdge}, {space.Vec{Z: 1}, passage.AsHung}, {space.Vec{Y: 1}, passage.OnFoot}}
+	if b.Own().Angle != 0 {
+		s, k := math.Sincos(b.Own().Angle)
+		ups = append(ups, plainUp{space.Vec{Y: s, Z: k}, passage.OnOwnChord}, plainUp{space.Vec{Y: k, Z: -s}, passage.OnFoot})
 	}
 	for _, u := range ups {
 		out = append(out, u, plainUp{u.up.Times(-1), u.way})
@@ -56,7 +57,7 @@ func (b *Body) plainUps() (out []plainUp) {
 func (l *landing) steepest(long, away space.Vec) float64 {
 	fits := func(at float64) bool {
 		s, c := math.Sincos(at)
-		return l.b.width(long.Times(c).Add(away.Times(s))) <= l.s.Headroom-2*l.off
+		return l.b.Width(long.Times(c).Add(away.Times(s))) <= l.s.Headroom-2*l.off
 	}
 	low, high := 0.0, math.Pi/2
 	if fits(low) || !fits(high) {

@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -20,18 +21,18 @@ import (
 // The body has fewer corners than the true one and is within a distance of it, which
 // is taken off the wrap.
 type halfCover struct {
-	*stairProbes
+	*probes
 	s    Stair
 	wall float64 // half of its thickness
 }
 
-// stairProbes are places of a body from P.
-type stairProbes struct {
-	b    *Body
-	at   []probe
+// probes are places of a body from P.
+type probes struct {
+	b    *passage.Body
+	at   []passage.Probe
 	rows [][]int32
 	even bool // P is on the line of symmetry of the body's section
-	seen seen
+	seen passage.Seen
 }
 
 // How the cover goes.
@@ -48,22 +49,22 @@ const (
 	cellsATurn = 3
 )
 
-// stairProbes are those of the body with fewer corners; even says that P is on the line
+// newProbes are those of the body with fewer corners; even says that P is on the line
 // of symmetry of the section, if that has one.
-func (b *Body) stairProbes(p space.Point, even bool) *stairProbes {
-	off := min(probeCoarse, b.wrap/2)
-	c := b.coarse(off).Wrapped(b.wrap - off)
-	h := &stairProbes{b: c, even: even && b.mirrored && c.mirrored}
+func newProbes(b *passage.Body, p space.Point, even bool) *probes {
+	off := min(passage.ProbeCoarse, b.Wrap()/2)
+	c := b.Coarse(off).Wrapped(b.Wrap() - off)
+	h := &probes{b: c, even: even && b.Mirrored() && c.Mirrored()}
 	if h.even {
 		p.X = 0
 	}
-	chain := c.chain(stairStep)
+	chain := c.Chain(stairStep)
 	for i := range alongStair {
-		x := c.half * (2*float64(i)/(alongStair-1) - 1)
+		x := c.Half() * (2*float64(i)/(alongStair-1) - 1)
 		row := make([]int32, 0, len(chain)+1)
 		for j, q := range chain {
 			v := space.Vec{X: x, Y: q.X - p.X, Z: q.Y - p.Y}
-			h.at = append(h.at, probe{v, v.Dot(v)})
+			h.at = append(h.at, passage.Probe{Vec: v, Square: v.Dot(v)})
 			row = append(row, int32(i*len(chain)+j))
 		}
 		h.rows = append(h.rows, append(row, row[0]))
@@ -75,62 +76,62 @@ func (b *Body) stairProbes(p space.Point, even bool) *stairProbes {
 		}
 		h.rows = append(h.rows, row)
 	}
-	h.seen = make(seen, len(h.at))
+	h.seen = make(passage.Seen, len(h.at))
 	return h
 }
 
 // all reports whether every turn is out.
-func (h *stairProbes) all(out func() bool, budget *Budget) (proven, ranOut bool) {
-	var open []cube
+func (h *probes) all(out func() bool, budget *passage.Budget) (proven, ranOut bool) {
+	var open []passage.Cube
 	for front := range 4 {
 		if h.even && front > 1 {
 			break // a half turn about the body's z brings the first two to the front
 		}
-		open = append(open, cube{front, space.Cell{Half: [3]float64{1, 1, 1}}})
+		open = append(open, passage.Cube{Front: front, Cell: space.Cell{Half: [3]float64{1, 1, 1}}})
 	}
 	for len(open) > 0 {
 		c := open[len(open)-1]
 		open = open[:len(open)-1]
-		if !budget.spend(cellsATurn) {
+		if !budget.Spend(cellsATurn) {
 			return false, true
 		}
 		if widest := h.see(c); !out() {
 			if h.still(c); !out() {
 				return false, false // at this turn it may be half way
 			}
-			open = append(open, c.cutAcross(widest)...)
+			open = append(open, cutAcross(c, widest)...)
 		}
 	}
 	return true, false
 }
 
 // cutAcross cuts a cube in two across one of its sides.
-func (c cube) cutAcross(side int) []cube {
+func cutAcross(c passage.Cube, side int) []passage.Cube {
 	c.Half[side] /= 2
 	a, b := c, c
 	a.At[side] -= c.Half[side]
 	b.At[side] += c.Half[side]
-	return []cube{a, b}
+	return []passage.Cube{a, b}
 }
 
 // see works out the probes over all of a cell, and across which of its sides the body
 // swings furthest.
-func (h *stairProbes) see(c cube) (widest int) {
-	turn, a, away := c.turn(), c.Radius(), c.swings()
+func (h *probes) see(c passage.Cube) (widest int) {
+	turn, a, away := c.Turn(), c.Radius(), c.Swings()
 	var by [3]float64
 	for i, v := range h.at {
-		far := math.Sqrt(v.square)
+		far := math.Sqrt(v.Square)
 		for k, e := range turn {
 			m := v.Dot(e)
-			l := away.slope(k, v.Vec, m, far)
-			h.seen[i][k] = turnBounds(a, m, v.square).both(l.bounds())
+			l := away.Slope(k, v.Vec, m, far)
+			h.seen[i][k] = passage.TurnBounds(a, m, v.Square).Both(l.Bounds())
 			for side := range by {
-				by[side] = max(by[side], math.Abs(l.by[side]))
+				by[side] = max(by[side], math.Abs(l.By[side]))
 			}
 		}
 	}
 	for side := range by {
-		if by[side] > by[widest]*further {
+		if by[side] > by[widest]*passage.Further {
 			widest = side
 		}
 	}
@@ -138,41 +139,41 @@ func (h *stairProbes) see(c cube) (widest int) {
 }
 
 // still works out the probes at the middle of a cell.
-func (h *stairProbes) still(c cube) {
-	turn := c.turn()
+func (h *probes) still(c passage.Cube) {
+	turn := c.Turn()
 	for i, v := range h.at {
 		for k, e := range turn {
 			m := v.Dot(e)
-			h.seen[i][k] = bounds{m, m}
+			h.seen[i][k] = passage.Bounds{Low: m, High: m}
 		}
 	}
 }
 
 // out reports whether none of the turns that are seen can be.
 func (h *halfCover) out() bool {
-	g := h.b.wrap
+	g := h.b.Wrap()
 	front := none
 	for i := range h.seen {
-		front = max(front, h.seen[i][1].low)
+		front = max(front, h.seen[i][1].Low)
 	}
-	y, z := bounds{none, h.s.Length - g - front}, bounds{none, math.Inf(1)}
+	y, z := passage.Bounds{Low: none, High: h.s.Length - g - front}, passage.Bounds{Low: none, High: math.Inf(1)}
 	for _, row := range h.rows {
 		h.inWall(row, func(p *beside) {
-			y.low = max(y.low, g-p.y)
-			z = z.both(bounds{g - p.z.high, h.s.Headroom - g - p.z.low})
+			y.Low = max(y.Low, g-p.y)
+			z = z.Both(passage.Bounds{Low: g - p.z.High, High: h.s.Headroom - g - p.z.Low})
 		})
 	}
-	if y.low > y.high || z.low > z.high || h.pastWalls(y.low) {
+	if y.Low > y.High || z.Low > z.High || h.pastWalls(y.Low) {
 		return true
 	}
-	if math.IsInf(y.low, 0) {
+	if math.IsInf(y.Low, 0) {
 		return false
 	}
-	n := min(stairPlaces, 1+int((y.high-y.low)/stairPlace))
-	step := (y.high - y.low) / float64(n)
+	n := min(stairPlaces, 1+int((y.High-y.Low)/stairPlace))
+	step := (y.High - y.Low) / float64(n)
 	for i := range n {
-		lo := y.low + step*float64(i)
-		if !h.noHeight(bounds{lo, lo + step}, z) {
+		lo := y.Low + step*float64(i)
+		if !h.noHeight(passage.Bounds{Low: lo, High: lo + step}, z) {
 			return false
 		}
 	}
@@ -183,13 +184,13 @@ func (h *halfCover) out() bool {
 // high as z.
 type beside struct {
 	y  float64
-	z  bounds
+	z  passage.Bounds
 	on bool
 }
 
-func (r *beside) add(p *[3]bounds) {
+func (r *beside) add(p *[3]passage.Bounds) {
 	if r.on {
-		r.y, r.z = max(r.y, p[1].high), bounds{min(r.z.low, p[2].low), max(r.z.high, p[2].high)}
+		r.y, r.z = max(r.y, p[1].High), passage.Bounds{Low: min(r.z.Low, p[2].Low), High: max(r.z.High, p[2].High)}
 	}
 }
 
@@ -201,31 +202,31 @@ func (h *halfCover) inWall(row []int32, take func(*beside)) {
 		p := &h.seen[j]
 		left.add(p)
 		right.add(p)
-		if p[0].high <= h.wall {
-			left = beside{p[1].high, p[2], true}
+		if p[0].High <= h.wall {
+			left = beside{p[1].High, p[2], true}
 			if right.on {
 				take(&right)
 			}
 		}
-		if p[0].low >= -h.wall {
+		if p[0].Low >= -h.wall {
 			if left.on {
 				take(&left)
 			}
-			right = beside{p[1].high, p[2], true}
+			right = beside{p[1].High, p[2], true}
 		}
 	}
 }
 
 // noHeight reports whether nothing is left between floor and soffit of the heights z of
 // P, P being at y along the landing.
-func (h *halfCover) noHeight(y, z bounds) bool {
-	g, slope := h.b.wrap, h.s.slope()
+func (h *halfCover) noHeight(y, z passage.Bounds) bool {
+	g, slope := h.b.Wrap(), h.s.slope()
 	for i := range h.seen {
 		p := &h.seen[i]
-		near, far := y.low+p[1].low, y.high+p[1].high
+		near, far := y.Low+p[1].Low, y.High+p[1].High
 		floor, soffit := 0.0, h.s.Headroom
 		switch {
-		case p[0].low > 0:
+		case p[0].Low > 0:
 			floor = h.s.treadOn(-far)
 		case near < 0:
 			floor = h.s.tread(near)
@@ -233,12 +234,12 @@ func (h *halfCover) noHeight(y, z bounds) bool {
 		switch {
 		case near < -h.s.run():
 			soffit = math.Inf(1)
-		case p[0].high < 0:
+		case p[0].High < 0:
 			soffit += slope * min(0, far)
 		case near < 0:
 			soffit += h.s.Rise - slope*near
 		}
-		if z = z.both(bounds{floor + g - p[2].high, soffit - g - p[2].low}); z.low > z.high {
+		if z = z.Both(passage.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
 			return true
 		}
 	}
@@ -248,10 +249,10 @@ func (h *halfCover) noHeight(y, z bounds) bool {
 // pastWalls reports whether a place of the body is past an outer wall, P being at y or
 // further on. The walls are as long as the flights.
 func (h *halfCover) pastWalls(y float64) bool {
-	side := h.s.Across/2 - h.b.wrap
+	side := h.s.Across/2 - h.b.Wrap()
 	for i := range h.seen {
 		p := &h.seen[i]
-		if (p[0].low > side || p[0].high < -side) && y+p[1].low >= -h.s.run() {
+		if (p[0].Low > side || p[0].High < -side) && y+p[1].Low >= -h.s.run() {
 			return true
 		}
 	}

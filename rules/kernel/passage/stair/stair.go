@@ -1,19 +1,24 @@
-package passage
+// Package stair is whether a body is carried up a stair, and how. Lengths are in m and angles
+// in rad.
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
-// StairTurn is how a flight alike goes on from a stair's landing.
-type StairTurn uint8
+var none = math.Inf(-1)
+
+// Turn is how a flight alike goes on from a stair's landing.
+type Turn uint8
 
 // The ways on.
 const (
-	Straight StairTurn = iota + 1 // none does: the way is level from the landing's edge
-	Quarter                       // from its side
-	Half                          // back beside the flight that comes up
+	Straight Turn = iota + 1 // none does: the way is level from the landing's edge
+	Quarter                  // from its side
+	Half                     // back beside the flight that comes up
 )
 
 // Stair is a flight that comes up to a landing, and one alike that goes on from it. The
@@ -25,7 +30,7 @@ const (
 // wall. The headroom is upright, over the line of the nosings and over the landing. Lengths
 // in m.
 type Stair struct {
-	Turn                         StairTurn
+	Turn                         Turn
 	Width, Headroom, Rise, Going float64
 	Across, Length               float64
 	Risers                       int
@@ -55,30 +60,30 @@ func (s Stair) treadOn(y float64) float64 {
 
 // Climb decides a stair: from the floor at its foot, by one motion, to its landing, and up
 // the flight that goes on to the floor there. What it does not decide ClimbFreely may.
-func (b *Body) Climb(s Stair, budget *Budget) Decision {
-	if budget.spent() {
-		return Decision{Outcome: Undecided, RanOut: true}
+func Climb(b *passage.Body, s Stair, budget *passage.Budget) passage.Decision {
+	if budget.Spent() {
+		return passage.Decision{Outcome: passage.Undecided, RanOut: true}
 	}
-	l := landing{b: b, s: s, half: s.Turn == Half, off: b.wrap}
-	for _, u := range b.plainUps() {
-		if m := l.carried(u.up, u.way, budget); m.poses != nil {
-			return Decision{Outcome: Passes, Motion: m}
+	l := landing{b: b, s: s, half: s.Turn == Half, off: b.Wrap()}
+	for _, u := range plainUps(b) {
+		if m := l.carried(u.up, u.way, budget); m.Follow != nil {
+			return passage.Decision{Outcome: passage.Passes, Motion: m}
 		}
 	}
-	proven, ranOut := b.landingCover(s, budget)
+	proven, ranOut := coverLanding(b, s, budget)
 	if proven {
-		return Decision{Outcome: Cannot, Bound: StairCover}
+		return passage.Decision{Outcome: passage.Cannot, Bound: passage.StairCover}
 	}
 	for _, u := range l.leaningUps() {
-		if m := l.carried(u, Free, budget); m.poses != nil {
-			return Decision{Outcome: Passes, Motion: m}
+		if m := l.carried(u, passage.Free, budget); m.Follow != nil {
+			return passage.Decision{Outcome: passage.Passes, Motion: m}
 		}
 	}
-	inFlight, over := b.flightCover(s, budget)
+	inFlight, over := coverFlight(b, s, budget)
 	if inFlight {
-		return Decision{Outcome: Cannot, Bound: StairCover}
+		return passage.Decision{Outcome: passage.Cannot, Bound: passage.StairCover}
 	}
-	return Decision{Outcome: Undecided, RanOut: ranOut || over || budget.spent()}
+	return passage.Decision{Outcome: passage.Undecided, RanOut: ranOut || over || budget.Spent()}
 }
 
 // landingPlaces are the places P of the body, as shares of its middle line, that are looked
@@ -89,13 +94,13 @@ var (
 	flightPlaces  = []float64{0.5, 0.25, 0}
 )
 
-// landingCover proves, if it can, that no motion takes the body around a stair's landing.
-func (b *Body) landingCover(s Stair, budget *Budget) (proven, ranOut bool) {
+// coverLanding proves, if it can, that no motion takes the body around a stair's landing.
+func coverLanding(b *passage.Body, s Stair, budget *passage.Budget) (proven, ranOut bool) {
 	if s.Turn == Straight || s.Turn == Half && s.Across < 2*s.Width {
 		return false, false
 	}
 	for _, share := range landingPlaces {
-		probes := b.probesAt(share)
+		probes := probesAt(b, share)
 		if probes == nil {
 			return false, false
 		}
@@ -119,15 +124,15 @@ const (
 	looksACell  = 2
 )
 
-// flightCover proves, if it can, that no motion takes the body up the flight.
-func (b *Body) flightCover(s Stair, budget *Budget) (proven, ranOut bool) {
-	probes := b.probesAt(0.5)
-	if probes == nil || !b.alongFlight(s) {
+// coverFlight proves, if it can, that no motion takes the body up the flight.
+func coverFlight(b *passage.Body, s Stair, budget *passage.Budget) (proven, ranOut bool) {
+	probes := probesAt(b, 0.5)
+	if probes == nil || !alongFlight(b, s) {
 		return false, false
 	}
 	for _, down := range flightPlaces {
 		given := min(flightCells, budget.Looks/looksACell)
-		part := &Budget{Cells: given}
+		part := &passage.Budget{Cells: given}
 		proven, over := probes.all((&flightCover{probes, s, -down * s.run()}).out, part)
 		if budget.Looks -= looksACell * (given - part.Cells); proven {
 			return true, false
@@ -139,23 +144,31 @@ func (b *Body) flightCover(s Stair, budget *Budget) (proven, ranOut bool) {
 
 // probesAt are those from the place at a share of the body's middle line; nil if it has
 // none.
-func (b *Body) probesAt(share float64) *stairProbes {
-	m := b.middle()
+func probesAt(b *passage.Body, share float64) *probes {
+	m := b.Middle()
 	if len(m) == 0 {
 		return nil
 	}
-	return b.stairProbes(m[int(share*float64(len(m)-1)+0.5)].at, share == 0.5)
+	return newProbes(b, m[int(share*float64(len(m)-1)+0.5)].At, share == 0.5)
 }
 
 // AsCorner is a motion up a stair as it is seen in a Corner: its Y against the stair's,
 // from the landing's end.
-func (s Stair) AsCorner(m Motion) Motion {
-	poses := m.poses
-	m.poses = func() (out []space.Pose) {
+func (s Stair) AsCorner(m passage.Motion) passage.Motion {
+	poses := m.Follow
+	m.Follow = func() (out []space.Pose) {
 		for _, p := range poses() {
 			out = append(out, space.Pose{Turn: space.Turn{p.Turn[0], p.Turn[1].Times(-1), p.Turn[2].Times(-1)}, At: space.Vec{X: p.At.X, Y: s.Length - p.At.Y, Z: s.Headroom - p.At.Z}})
 		}
 		return out
 	}
 	return m
+}
+
+// AcrossSlope is the headroom of a stair, square to its slope, from that measured
+// upright, in its unit: headroom·cos(atan(rise/going)), what a piece carried
+// parallel to the flight sees. Rise and going are positive and in one unit.
+// Derived.
+func AcrossSlope(headroom, rise, going float64) float64 {
+	return headroom * math.Cos(math.Atan2(rise, going))
 }

@@ -1,8 +1,9 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -112,14 +113,14 @@ const (
 	pieceCuts = 6
 )
 
-// pieces are convex parts whose union holds the body.
-func (b *Body) pieces() (out []piece) {
-	for _, hull := range convex(b.section, pieceCuts) {
+// piecesOf are convex parts whose union holds the body.
+func piecesOf(b *passage.Body) (out []piece) {
+	for _, hull := range convex(b.Section(), pieceCuts) {
 		var p piece
 		low, high := space.Box(hull)
 		p.centre = space.Vec{X: 0, Y: (low.X + high.X) / 2, Z: (low.Y + high.Y) / 2}
 		for _, q := range hull {
-			for _, x := range [2]float64{-b.half, b.half} {
+			for _, x := range [2]float64{-b.Half(), b.Half()} {
 				v := space.Vec{X: x, Y: q.X, Z: q.Y}
 				p.corners = append(p.corners, v)
 				p.radius = max(p.radius, v.Minus(p.centre).Length())
@@ -141,13 +142,13 @@ func convex(section []space.Point, cuts int) [][]space.Point {
 	far := 0.0
 	for i, p := range hull {
 		for _, q := range hull[:i] {
-			if d := p.Minus(q); space.Dot(d, d) > far*further {
+			if d := p.Minus(q); space.Dot(d, d) > far*passage.Further {
 				from, along, far = q, d, space.Dot(d, d)
 			}
 		}
 	}
 	far = math.Sqrt(far)
-	if cuts == 0 || math.Abs(signedArea(hull))-math.Abs(signedArea(section)) <= hollow*far {
+	if cuts == 0 || math.Abs(space.SignedArea(hull))-math.Abs(space.SignedArea(section)) <= hollow*far {
 		return [][]space.Point{hull}
 	}
 	middle := space.Dot(from, along)/far + far/2

@@ -1,14 +1,15 @@
-package passage
+package stair
 
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
 // landing is a stair's landing as the body turns on it, everything off from the walls.
 type landing struct {
-	b    *Body
+	b    *passage.Body
 	s    Stair
 	half bool // the way goes back beside the flight, and not on from the side
 	off  float64
@@ -18,13 +19,13 @@ type landing struct {
 // landing's end, where it is freest of the wall between the flights.
 type berth struct {
 	turn space.Turn
-	x, y float64 // of the origin
-	free float64 // from the end of the wall
-	wide float64 // left before the wall on the other side
-	z    bounds  // between floor and soffit
+	x, y float64        // of the origin
+	free float64        // from the end of the wall
+	wide float64        // left before the wall on the other side
+	z    passage.Bounds // between floor and soffit
 }
 
-func (b *berth) ok() bool { return b.free >= 0 && b.wide >= 0 && b.z.low <= b.z.high }
+func (b *berth) ok() bool { return b.free >= 0 && b.wide >= 0 && b.z.Low <= b.z.High }
 
 // flight is the one that comes up, seen from its side.
 func (l *landing) flight() side {
@@ -62,20 +63,20 @@ func (l *landing) back(p space.Pose) space.Pose {
 // berth is that at a turn.
 func (l *landing) berth(t space.Turn, flight side) berth {
 	b := l.b
-	left, ahead := b.reach(t[0].Times(-1)).Dot(t[0]), b.reach(t[1]).Dot(t[1])
+	left, ahead := b.Reach(t[0].Times(-1)).Dot(t[0]), b.Reach(t[1]).Dot(t[1])
 	out := berth{turn: t, x: l.off - left, y: l.s.Length - l.off - ahead}
-	out.wide = l.s.Across - 2*l.off - b.width(t[0])
-	side := b.sidelong(flight, t, l.off)
+	out.wide = l.s.Across - 2*l.off - b.Width(t[0])
+	side := sidelongOf(b, flight, t, l.off)
 	out.z = side.heights(out.y)
 	if !l.half {
 		out.wide = math.Inf(1)
-		side = b.sidelong(l.onward(), l.overhead(t), l.off)
+		side = sidelongOf(b, l.onward(), l.overhead(t), l.off)
 		z := side.heights(l.s.Across - out.x)
-		out.z = out.z.both(bounds{l.s.Headroom - z.high, l.s.Headroom - z.low})
+		out.z = out.z.Both(passage.Bounds{Low: l.s.Headroom - z.High, High: l.s.Headroom - z.Low})
 	}
-	if out.free = none; out.wide >= 0 && out.z.low <= out.z.high {
+	if out.free = none; out.wide >= 0 && out.z.Low <= out.z.High {
 		around := space.Turn{t[0], t[1].Times(-1), t[2].Times(-1)} // a corner's Y comes from the other side
-		out.free = b.Wrapped(l.off).corner(Corner{l.s.Width, l.s.Length, math.Inf(1)}, around).free
+		out.free = b.Wrapped(l.off).Hold(passage.Corner{Width: l.s.Width, Onward: l.s.Length, Height: math.Inf(1)}, around).Free
 	}
 	return out
 }
@@ -88,15 +89,15 @@ const shortTurn = 5e-4
 // diameter by it.
 func (l *landing) turns(a, b *berth, flight side) (way []berth, ok bool) {
 	angle := a.turn.Apart(b.turn)
-	swing := angle * l.b.diameter
+	swing := angle * l.b.Diameter()
 	rise := swing * (1 + l.s.slope()) / 2
 	if a.turn[2] == b.turn[2] {
 		rise = swing * l.s.slope() / 2
 	}
-	z := a.z.both(b.z)
-	if a.free+b.free >= cornerRate*swing && a.wide+b.wide >= swing && z.high-z.low >= 2*rise {
+	z := a.z.Both(b.z)
+	if a.free+b.free >= passage.CornerRate*swing && a.wide+b.wide >= swing && z.High-z.Low >= 2*rise {
 		next := *b
-		next.z = bounds{z.low + rise, z.high - rise}
+		next.z = passage.Bounds{Low: z.Low + rise, High: z.High - rise}
 		return []berth{next}, true
 	}
 	if angle < shortTurn {
