@@ -1,3 +1,8 @@
+// Package passage has the body that is carried, and the answers whether and how it passes:
+// motions, the bounds that prove that there is none, and what searches may spend. It knows
+// nothing of walls: the packages below decide openings, corners, cars and stairs. Sizes are
+// in m and angles in rad: the searches end at differences in m. All sizes are positive; a
+// height may be infinite.
 package passage
 
 import (
@@ -23,14 +28,9 @@ type Body struct {
 	high     float64
 	own      OwnChord
 
-	bands  func() []plank // bars within the section, worked out when asked for
-	middle func() []Station
-	edges  func() *boundary
-	circle func() ring
-	slabs  func() []slabPlace
-
-	threads *threads
-	axis    *axisTurns
+	middle func() []Station // worked out when asked for
+	edges  func() *Boundary
+	kept   *sync.Map // see Kept
 }
 
 // OwnChord is the direction across which the section is least wide.
@@ -68,12 +68,9 @@ func NewBody(section []space.Point, length, wrap float64) *Body {
 	b.diameter = math.Hypot(math.Hypot(b.wide, b.high), length)
 	b.mirrored = b.mirrorImage()
 	b.own = b.leastAcross()
-	b.bands = sync.OnceValue(b.planks)
 	b.middle = sync.OnceValue(b.stations)
 	b.edges = sync.OnceValue(b.boundaryTree)
-	b.circle = sync.OnceValue(b.ringOf)
-	b.slabs = sync.OnceValue(b.placesInWall)
-	b.threads, b.axis = &threads{}, &axisTurns{}
+	b.kept = &sync.Map{}
 	return b
 }
 
@@ -124,6 +121,9 @@ func (b *Body) Own() OwnChord { return b.own }
 // section is no band.
 func (b *Body) Middle() []Station { return b.middle() }
 
+// Edges is a tree over the edges of the section.
+func (b *Body) Edges() *Boundary { return b.edges() }
+
 // pointers fills the table of furthest corners by direction.
 func (b *Body) pointers() {
 	k := 0
@@ -165,8 +165,8 @@ func (b *Body) climb(k int, y, z float64) int {
 	return k
 }
 
-// furthest is the section's point furthest along a direction.
-func (b *Body) furthest(y, z float64) space.Point {
+// Furthest is the section's point furthest along a direction.
+func (b *Body) Furthest(y, z float64) space.Point {
 	k := int(b.start[int(turnOf(y, z)*(sectors/4))&(sectors-1)])
 	n := len(b.hull)
 	best := b.hull[k].X*y + b.hull[k].Y*z
@@ -185,23 +185,23 @@ func (b *Body) furthest(y, z float64) space.Point {
 
 // Reach is the body's point furthest along a direction.
 func (b *Body) Reach(e space.Vec) space.Vec {
-	p := b.furthest(e.Y, e.Z)
+	p := b.Furthest(e.Y, e.Z)
 	return space.Vec{X: math.Copysign(b.half, e.X), Y: p.X, Z: p.Y}
 }
 
-// span is the vector between the two points that make the width along e, which
+// Span is the vector between the two points that make the width along e, which
 // is its product with e.
-func (b *Body) span(e space.Vec) space.Vec {
-	p, q := b.furthest(e.Y, e.Z), b.furthest(-e.Y, -e.Z)
+func (b *Body) Span(e space.Vec) space.Vec {
+	p, q := b.Furthest(e.Y, e.Z), b.Furthest(-e.Y, -e.Z)
 	return space.Vec{X: math.Copysign(2*b.half, e.X), Y: p.X - q.X, Z: p.Y - q.Y}
 }
 
 // Width is the extent of the bare body along a unit vector, in m.
-func (b *Body) Width(e space.Vec) float64 { return b.span(e).Dot(e) }
+func (b *Body) Width(e space.Vec) float64 { return b.Span(e).Dot(e) }
 
-// across is the extent of the section alone along a direction.
-func (b *Body) across(y, z float64) float64 {
-	p, q := b.furthest(y, z), b.furthest(-y, -z)
+// Across is the extent of the section alone along a direction of length 1, in m.
+func (b *Body) Across(y, z float64) float64 {
+	p, q := b.Furthest(y, z), b.Furthest(-y, -z)
 	return (p.X-q.X)*y + (p.Y-q.Y)*z
 }
 
@@ -238,8 +238,8 @@ func (b *Body) leastAcross() OwnChord {
 		d := q.Minus(p)
 		l := math.Hypot(d.X, d.Y)
 		if y, z := d.Y/l, -d.X/l; l > 0 {
-			if w := b.across(y, z); w < least.Across-1e-12 {
-				least = OwnChord{Across: w, Along: b.across(z, -y), Angle: math.Atan2(y, z)}
+			if w := b.Across(y, z); w < least.Across-1e-12 {
+				least = OwnChord{Across: w, Along: b.Across(z, -y), Angle: math.Atan2(y, z)}
 			}
 		}
 	}
@@ -266,4 +266,23 @@ func turnOf(y, z float64) float64 {
 	default:
 		return 3 + y/s
 	}
+}
+
+// Chain are places around the section, each no further than a step, in m, from the next.
+func (b *Body) Chain(step float64) (out []space.Point) {
+	n := len(b.section)
+	for i, p := range b.section {
+		d := b.section[(i+1)%n].Minus(p)
+		k := int(math.Ceil(math.Hypot(d.X, d.Y) / step))
+		for j := range k {
+			f := float64(j) / float64(k)
+			out = append(out, space.Point{X: p.X + f*d.X, Y: p.Y + f*d.Y})
+		}
+	}
+	return out
+}
+
+// MiddleAlong is the middle of the body's extent along a direction of length 1, in m.
+func (b *Body) MiddleAlong(e space.Vec) float64 {
+	return (b.Reach(e).Dot(e) - b.Reach(e.Times(-1)).Dot(e.Times(-1))) / 2
 }

@@ -6,7 +6,7 @@ import (
 	"dryfit/rules/kernel/passage/space"
 )
 
-// Coarse is a body of fewer corners within a distance of this one, whose wrap
+// Coarse is a body of fewer corners within a distance, in m, of this one, whose wrap
 // makes up for it: what takes it through takes this one through.
 func (b *Body) Coarse(off float64) *Body {
 	points := simplified(b.section, off)

@@ -23,7 +23,7 @@ func TestCoarseCornersAreNotChosenByRoundOff(t *testing.T) {
 			ring = append(ring, space.Point{X: p.X * (radius + 0.06) / radius, Y: p.Y * (radius + 0.06) / radius})
 		}
 		var out []int
-		for _, p := range simplified(ring, entryCoarse) {
+		for _, p := range simplified(ring, 0.001) {
 			for i, q := range ring {
 				if p == q {
 					out = append(out, i)

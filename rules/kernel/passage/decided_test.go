@@ -11,6 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/car"
+	"dryfit/rules/kernel/passage/corner"
+	"dryfit/rules/kernel/passage/opening"
 	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/kernel/passage/stair"
 )
@@ -46,28 +49,28 @@ type kind struct {
 
 var kinds = []kind{
 	{"door", 0.005, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		d := door(r)
-		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
+		d := anyDoor(r)
+		return func(left *passage.Budget) passage.Decision { return opening.Through(b, d, left) }, doorWalls(d)
 	}},
 	{"hatch", 0.05, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		d := hatch(r)
-		return func(left *passage.Budget) passage.Decision { return b.Through(d, left) }, doorWalls(d)
+		d := anyHatch(r)
+		return func(left *passage.Budget) passage.Decision { return opening.Through(b, d, left) }, doorWalls(d)
 	}},
 	{"corridor", 0.01, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		c := corridor(r)
-		return func(left *passage.Budget) passage.Decision { return b.Along(c, left) }, doorWalls(passage.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
+		c := anyCorridor(r)
+		return func(left *passage.Budget) passage.Decision { return opening.Along(b, c, left) }, doorWalls(opening.Door{Width: c.Width, Height: c.Height, Wall: c.Length, Floor: true})
 	}},
 	{"vehicle", 0.03, 2, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		c := vehicle(r)
-		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
+		c := anyVehicle(r)
+		return func(left *passage.Budget) passage.Decision { return car.Into(b, c, left) }, carWalls(c)
 	}},
 	{"elevator", 0.04, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		c := elevator(r)
-		return func(left *passage.Budget) passage.Decision { return b.Into(c, left) }, carWalls(c)
+		c := anyElevator(r)
+		return func(left *passage.Budget) passage.Decision { return car.Into(b, c, left) }, carWalls(c)
 	}},
 	{"corner", 0.02, 1, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
-		c := corner(r)
-		return func(left *passage.Budget) passage.Decision { return b.Around(c, left) }, cornerWalls(c)
+		c := anyCorner(r)
+		return func(left *passage.Budget) passage.Decision { return corner.Around(b, c, left) }, cornerWalls(c)
 	}},
 	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		s := anyStair(r)

@@ -6,6 +6,9 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/car"
+	"dryfit/rules/kernel/passage/corner"
+	"dryfit/rules/kernel/passage/opening"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -115,33 +118,33 @@ func clip(points []space.Point, f func(space.Point) float64) []space.Point {
 	return out
 }
 
-func corner(r *rand.Rand) passage.Corner {
-	return passage.Corner{Width: draw(r, 0.9, 2.4), Onward: draw(r, 0.9, 2.4), Height: draw(r, 2.1, 2.7)}
+func anyCorner(r *rand.Rand) corner.Corner {
+	return corner.Corner{Width: draw(r, 0.9, 2.4), Onward: draw(r, 0.9, 2.4), Height: draw(r, 2.1, 2.7)}
 }
 
-func door(r *rand.Rand) passage.Door {
-	return passage.Door{Width: draw(r, 0.7, 1.2), Height: draw(r, 1.95, 2.4), Wall: draw(r, 0.1, 0.35), Floor: true}
+func anyDoor(r *rand.Rand) opening.Door {
+	return opening.Door{Width: draw(r, 0.7, 1.2), Height: draw(r, 1.95, 2.4), Wall: draw(r, 0.1, 0.35), Floor: true}
 }
 
-func hatch(r *rand.Rand) passage.Door {
-	return passage.Door{Width: draw(r, 0.5, 1.5), Height: draw(r, 0.5, 1.5), Wall: draw(r, 0.1, 0.35)}
+func anyHatch(r *rand.Rand) opening.Door {
+	return opening.Door{Width: draw(r, 0.5, 1.5), Height: draw(r, 0.5, 1.5), Wall: draw(r, 0.1, 0.35)}
 }
 
-func corridor(r *rand.Rand) passage.Corridor {
-	return passage.Corridor{Width: draw(r, 0.9, 2.4), Height: draw(r, 2.1, 2.7), Length: draw(r, 1, 10)}
+func anyCorridor(r *rand.Rand) opening.Corridor {
+	return opening.Corridor{Width: draw(r, 0.9, 2.4), Height: draw(r, 2.1, 2.7), Length: draw(r, 1, 10)}
 }
 
-// vehicle has its door where it may be in its end wall: no wider than the inside.
-func vehicle(r *rand.Rand) passage.Car {
-	return car(r, draw(r, 1.1, 7), draw(r, 1.1, 2.5), draw(r, 1.1, 2.7))
+// anyVehicle has its door where it may be in its end wall: no wider than the inside.
+func anyVehicle(r *rand.Rand) car.Car {
+	return carOf(r, draw(r, 1.1, 7), draw(r, 1.1, 2.5), draw(r, 1.1, 2.7))
 }
 
-func elevator(r *rand.Rand) passage.Car {
-	return car(r, draw(r, 1.1, 2.7), draw(r, 1.1, 2.1), draw(r, 2.1, 2.7))
+func anyElevator(r *rand.Rand) car.Car {
+	return carOf(r, draw(r, 1.1, 2.7), draw(r, 1.1, 2.1), draw(r, 2.1, 2.7))
 }
 
-func car(r *rand.Rand, l, w, h float64) passage.Car {
-	c := passage.Car{Length: l, Width: w, Height: h, DoorWidth: draw(r, 0.8, min(w, 2.4)), DoorHeight: draw(r, 0.8, min(h, 2.4))}
+func carOf(r *rand.Rand, l, w, h float64) car.Car {
+	c := car.Car{Length: l, Width: w, Height: h, DoorWidth: draw(r, 0.8, min(w, 2.4)), DoorHeight: draw(r, 0.8, min(h, 2.4))}
 	if h > 2 {
 		c.DoorHeight = draw(r, 1.8, min(h, 2.4))
 	}

@@ -5,6 +5,9 @@ import (
 	"math/rand/v2"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/car"
+	"dryfit/rules/kernel/passage/corner"
+	"dryfit/rules/kernel/passage/opening"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -86,7 +89,7 @@ func distance(p, q space.Pose) float64 {
 func beside(x, low, high float64) float64 { return min(x-low, high-x) }
 
 // doorWalls is an endless wall with an opening.
-func doorWalls(d passage.Door) func(space.Vec) float64 {
+func doorWalls(d opening.Door) func(space.Vec) float64 {
 	return func(p space.Vec) float64 {
 		in := min(beside(p.Y, 0, d.Width), beside(p.Z, 0, d.Height))
 		off := max(-p.X, p.X-d.Wall)
@@ -94,7 +97,7 @@ func doorWalls(d passage.Door) func(space.Vec) float64 {
 			return p.Z
 		}
 		if d.Floor && off > 0 {
-			return min(p.Z, doorWalls(passage.Door{Width: d.Width, Height: d.Height, Wall: d.Wall})(p))
+			return min(p.Z, doorWalls(opening.Door{Width: d.Width, Height: d.Height, Wall: d.Wall})(p))
 		}
 		switch {
 		case off <= 0:
@@ -108,7 +111,7 @@ func doorWalls(d passage.Door) func(space.Vec) float64 {
 }
 
 // cornerWalls are two outer walls, the block inside the corner, floor, ceiling.
-func cornerWalls(c passage.Corner) func(space.Vec) float64 {
+func cornerWalls(c corner.Corner) func(space.Vec) float64 {
 	return func(p space.Vec) float64 {
 		x, y := max(0, c.Width-p.X), max(0, c.Onward-p.Y)
 		block := math.Hypot(x, y)
@@ -120,7 +123,7 @@ func cornerWalls(c passage.Corner) func(space.Vec) float64 {
 }
 
 // carWalls are the inside of a car, and the wall with the door, which is thin.
-func carWalls(c passage.Car) func(space.Vec) float64 {
+func carWalls(c car.Car) func(space.Vec) float64 {
 	return func(p space.Vec) float64 {
 		door := min(beside(p.Y, c.Left, c.Left+c.DoorWidth), beside(p.Z, c.Sill, c.Sill+c.DoorHeight))
 		if p.X < 0 {

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/car"
 )
 
 // Half arches that go into a vehicle only if they turn at an even rate along a narrow
@@ -16,15 +17,15 @@ import (
 func TestNarrowWaysAreFound(t *testing.T) {
 	for _, c := range []struct {
 		span, thick, length, wrap float64
-		car                       passage.Car
+		car                       car.Car
 	}{
-		{4.70, 0.118, 1.05, 0.025, passage.Car{Length: 3.52, Width: 1.36, Height: 2.26, DoorWidth: 0.82, DoorHeight: 2.12, Left: 0.04}},
-		{4.60, 0.110, 1.05, 0.025, passage.Car{Length: 3.45, Width: 1.36, Height: 2.26, DoorWidth: 0.80, DoorHeight: 2.12, Left: 0.04}},
+		{4.70, 0.118, 1.05, 0.025, car.Car{Length: 3.52, Width: 1.36, Height: 2.26, DoorWidth: 0.82, DoorHeight: 2.12, Left: 0.04}},
+		{4.60, 0.110, 1.05, 0.025, car.Car{Length: 3.45, Width: 1.36, Height: 2.26, DoorWidth: 0.80, DoorHeight: 2.12, Left: 0.04}},
 	} {
 		arch, err := curve.Semicircular(c.span)
 		require.NoError(t, err)
 		p := pair{profile: "semicircular", split: true, body: passage.NewBody(band(arch, c.thick, true, steps), c.length, c.wrap)}
-		d := p.body.Into(c.car, &passage.Budget{Cells: plainBudget})
+		d := car.Into(p.body, c.car, &passage.Budget{Cells: plainBudget})
 		if assert.Equal(t, passage.Passes, d.Outcome, c) {
 			follow(t, rand.New(rand.NewPCG(26, 1)), 0, p, d.Motion, carWalls(c.car))
 		}
@@ -40,18 +41,18 @@ func TestGatesProveWhatAllDepthsDoNot(t *testing.T) {
 	require.NoError(t, err)
 	for _, c := range []struct {
 		body *passage.Body
-		car  passage.Car
+		car  car.Car
 	}{
 		{
 			passage.NewBody(band(whole, 0.075, false, steps), 0.86, 0.028),
-			passage.Car{Length: 5.23, Width: 1.29, Height: 1.12, DoorWidth: 1.00, DoorHeight: 0.81, Left: 0.02},
+			car.Car{Length: 5.23, Width: 1.29, Height: 1.12, DoorWidth: 1.00, DoorHeight: 0.81, Left: 0.02},
 		},
 		{
 			passage.NewBody(band(half, 0.077, true, steps), 0.73, 0.015),
-			passage.Car{Length: 2.24, Width: 2.19, Height: 1.31, DoorWidth: 1.09, DoorHeight: 1.25, Left: 0.49},
+			car.Car{Length: 2.24, Width: 2.19, Height: 1.31, DoorWidth: 1.09, DoorHeight: 1.25, Left: 0.49},
 		},
 	} {
-		d := c.body.Into(c.car, &passage.Budget{Cells: plainBudget})
+		d := car.Into(c.body, c.car, &passage.Budget{Cells: plainBudget})
 		assert.Equal(t, passage.Cannot, d.Outcome, c.car)
 		assert.Equal(t, passage.BeyondCover, d.Bound, c.car)
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
-	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/corner"
 	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/kernel/passage/stair"
 )
@@ -53,7 +53,7 @@ func stairWalls(s stair.Stair) func(space.Vec) float64 {
 		case stair.Straight:
 			return min(beside(p.X, 0, s.Width), flightWalls(s, 0, p.Y, p.Z))
 		case stair.Quarter:
-			return min(cornerWalls(passage.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(space.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
+			return min(cornerWalls(corner.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(space.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
 				overBoth(s, p.Y, s.Across-p.X, p.Z, p.Y < 0))
 		default:
 			wall := p.Y

@@ -63,6 +63,25 @@ func SignedArea(outline []Point) float64 {
 	return sum / 2
 }
 
+// Clip is the range of y of the part of an edge within |x| ≤ half, and false where the edge
+// has none.
+func Clip(x0, y0, x1, y1, half float64) (lo, hi float64, ok bool) {
+	if x0 > x1 {
+		x0, y0, x1, y1 = x1, y1, x0, y0
+	}
+	if x1 < -half || x0 > half {
+		return 0, 0, false
+	}
+	ya, yb := y0, y1
+	if x0 < -half {
+		ya = y0 + (y1-y0)*(-half-x0)/(x1-x0)
+	}
+	if x1 > half {
+		yb = y0 + (y1-y0)*(half-x0)/(x1-x0)
+	}
+	return min(ya, yb), max(ya, yb), true
+}
+
 // NearestSquare is the square of the least distance of an edge from the origin.
 func NearestSquare(p, q Point) float64 {
 	d := q.Minus(p)

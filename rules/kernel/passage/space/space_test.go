@@ -3,6 +3,7 @@ package space_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -96,6 +97,23 @@ func TestHullAndBox(t *testing.T) {
 	// foot of that is as far off as its end.
 	assert.InDelta(t, 2, space.NearestSquare(space.Point{X: 1, Y: 1}, space.Point{X: 3, Y: -1}), rounding)
 	assert.InDelta(t, 5, space.NearestSquare(space.Point{X: 2, Y: 1}, space.Point{X: 2, Y: 3}), rounding)
+}
+
+// By hand: the same square either way round, and an edge from (-2, 1) to (2, 3) that is cut
+// at ±1.
+func TestAreaAndClippedEdges(t *testing.T) {
+	square := []space.Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 2}, {X: 0, Y: 2}}
+	assert.InDelta(t, 4, space.SignedArea(square), rounding)
+	slices.Reverse(square)
+	assert.InDelta(t, -4, space.SignedArea(square), rounding)
+	for _, at := range [][4]float64{{-2, 1, 2, 3}, {2, 3, -2, 1}} {
+		lo, hi, ok := space.Clip(at[0], at[1], at[2], at[3], 1)
+		assert.True(t, ok)
+		assert.InDelta(t, 1.5, lo, rounding)
+		assert.InDelta(t, 2.5, hi, rounding)
+	}
+	_, _, ok := space.Clip(1.1, 0, 3, 0, 1)
+	assert.False(t, ok)
 }
 
 // By hand: the length level and the chord upright; the length at 30°.

@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/corner"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // landing is a stair's landing as the body turns on it, everything off from the walls.
@@ -19,10 +21,10 @@ type landing struct {
 // landing's end, where it is freest of the wall between the flights.
 type berth struct {
 	turn space.Turn
-	x, y float64        // of the origin
-	free float64        // from the end of the wall
-	wide float64        // left before the wall on the other side
-	z    passage.Bounds // between floor and soffit
+	x, y float64      // of the origin
+	free float64      // from the end of the wall
+	wide float64      // left before the wall on the other side
+	z    turns.Bounds // between floor and soffit
 }
 
 func (b *berth) ok() bool { return b.free >= 0 && b.wide >= 0 && b.z.Low <= b.z.High }
@@ -72,11 +74,11 @@ func (l *landing) berth(t space.Turn, flight side) berth {
 		out.wide = math.Inf(1)
 		side = sidelongOf(b, l.onward(), l.overhead(t), l.off)
 		z := side.heights(l.s.Across - out.x)
-		out.z = out.z.Both(passage.Bounds{Low: l.s.Headroom - z.High, High: l.s.Headroom - z.Low})
+		out.z = out.z.Both(turns.Bounds{Low: l.s.Headroom - z.High, High: l.s.Headroom - z.Low})
 	}
 	if out.free = none; out.wide >= 0 && out.z.Low <= out.z.High {
 		around := space.Turn{t[0], t[1].Times(-1), t[2].Times(-1)} // a corner's Y comes from the other side
-		out.free = b.Wrapped(l.off).Hold(passage.Corner{Width: l.s.Width, Onward: l.s.Length, Height: math.Inf(1)}, around).Free
+		out.free = corner.Hold(b.Wrapped(l.off), corner.Corner{Width: l.s.Width, Onward: l.s.Length, Height: math.Inf(1)}, around).Free
 	}
 	return out
 }
@@ -95,9 +97,9 @@ func (l *landing) turns(a, b *berth, flight side) (way []berth, ok bool) {
 		rise = swing * l.s.slope() / 2
 	}
 	z := a.z.Both(b.z)
-	if a.free+b.free >= passage.CornerRate*swing && a.wide+b.wide >= swing && z.High-z.Low >= 2*rise {
+	if a.free+b.free >= corner.Rate*swing && a.wide+b.wide >= swing && z.High-z.Low >= 2*rise {
 		next := *b
-		next.z = passage.Bounds{Low: z.Low + rise, High: z.High - rise}
+		next.z = turns.Bounds{Low: z.Low + rise, High: z.High - rise}
 		return []berth{next}, true
 	}
 	if angle < shortTurn {

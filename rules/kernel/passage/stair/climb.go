@@ -6,6 +6,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // How a climb is looked for.
@@ -87,7 +88,7 @@ func (c *climb) down(side, i int) []space.Pose {
 	default:
 		at := b
 		b = berth{turn: c.overhead(at.turn), x: c.s.Length - at.y, y: c.s.Across - at.x}
-		b.z = passage.Bounds{Low: c.s.Headroom - at.z.High, High: c.s.Headroom - at.z.Low}
+		b.z = turns.Bounds{Low: c.s.Headroom - at.z.High, High: c.s.Headroom - at.z.Low}
 		width = c.s.Length
 	}
 	if c.b.Width(b.turn[0]) > width-2*c.off || !c.budget.Spend(cellsAnEnd) {
@@ -184,7 +185,7 @@ func (c *climb) whole(from, at, there, to int) []space.Pose {
 	beyond := append([]space.Pose(nil), c.end(1, to)...)
 	if there >= 0 {
 		near, far := &c.berths[0][at], &c.berths[1][there]
-		z := near.z.Both(passage.Bounds{Low: c.s.Headroom - far.z.High, High: c.s.Headroom - far.z.Low})
+		z := near.z.Both(turns.Bounds{Low: c.s.Headroom - far.z.High, High: c.s.Headroom - far.z.Low})
 		if z.Low > z.High {
 			return nil
 		}

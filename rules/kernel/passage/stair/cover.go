@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // halfCover looks for turns at which the body may be half way around the wall between
@@ -29,10 +30,10 @@ type halfCover struct {
 // probes are places of a body from P.
 type probes struct {
 	b    *passage.Body
-	at   []passage.Probe
+	at   []turns.Probe
 	rows [][]int32
 	even bool // P is on the line of symmetry of the body's section
-	seen passage.Seen
+	seen turns.Seen
 }
 
 // How the cover goes.
@@ -52,7 +53,7 @@ const (
 // newProbes are those of the body with fewer corners; even says that P is on the line
 // of symmetry of the section, if that has one.
 func newProbes(b *passage.Body, p space.Point, even bool) *probes {
-	off := min(passage.ProbeCoarse, b.Wrap()/2)
+	off := min(turns.ProbeCoarse, b.Wrap()/2)
 	c := b.Coarse(off).Wrapped(b.Wrap() - off)
 	h := &probes{b: c, even: even && b.Mirrored() && c.Mirrored()}
 	if h.even {
@@ -64,7 +65,7 @@ func newProbes(b *passage.Body, p space.Point, even bool) *probes {
 		row := make([]int32, 0, len(chain)+1)
 		for j, q := range chain {
 			v := space.Vec{X: x, Y: q.X - p.X, Z: q.Y - p.Y}
-			h.at = append(h.at, passage.Probe{Vec: v, Square: v.Dot(v)})
+			h.at = append(h.at, turns.Probe{Vec: v, Square: v.Dot(v)})
 			row = append(row, int32(i*len(chain)+j))
 		}
 		h.rows = append(h.rows, append(row, row[0]))
@@ -76,18 +77,18 @@ func newProbes(b *passage.Body, p space.Point, even bool) *probes {
 		}
 		h.rows = append(h.rows, row)
 	}
-	h.seen = make(passage.Seen, len(h.at))
+	h.seen = make(turns.Seen, len(h.at))
 	return h
 }
 
 // all reports whether every turn is out.
 func (h *probes) all(out func() bool, budget *passage.Budget) (proven, ranOut bool) {
-	var open []passage.Cube
+	var open []turns.Cube
 	for front := range 4 {
 		if h.even && front > 1 {
 			break // a half turn about the body's z brings the first two to the front
 		}
-		open = append(open, passage.Cube{Front: front, Cell: space.Cell{Half: [3]float64{1, 1, 1}}})
+		open = append(open, turns.Cube{Front: front, Cell: space.Cell{Half: [3]float64{1, 1, 1}}})
 	}
 	for len(open) > 0 {
 		c := open[len(open)-1]
@@ -106,17 +107,17 @@ func (h *probes) all(out func() bool, budget *passage.Budget) (proven, ranOut bo
 }
 
 // cutAcross cuts a cube in two across one of its sides.
-func cutAcross(c passage.Cube, side int) []passage.Cube {
+func cutAcross(c turns.Cube, side int) []turns.Cube {
 	c.Half[side] /= 2
 	a, b := c, c
 	a.At[side] -= c.Half[side]
 	b.At[side] += c.Half[side]
-	return []passage.Cube{a, b}
+	return []turns.Cube{a, b}
 }
 
 // see works out the probes over all of a cell, and across which of its sides the body
 // swings furthest.
-func (h *probes) see(c passage.Cube) (widest int) {
+func (h *probes) see(c turns.Cube) (widest int) {
 	turn, a, away := c.Turn(), c.Radius(), c.Swings()
 	var by [3]float64
 	for i, v := range h.at {
@@ -124,7 +125,7 @@ func (h *probes) see(c passage.Cube) (widest int) {
 		for k, e := range turn {
 			m := v.Dot(e)
 			l := away.Slope(k, v.Vec, m, far)
-			h.seen[i][k] = passage.TurnBounds(a, m, v.Square).Both(l.Bounds())
+			h.seen[i][k] = turns.TurnBounds(a, m, v.Square).Both(l.Bounds())
 			for side := range by {
 				by[side] = max(by[side], math.Abs(l.By[side]))
 			}
@@ -139,12 +140,12 @@ func (h *probes) see(c passage.Cube) (widest int) {
 }
 
 // still works out the probes at the middle of a cell.
-func (h *probes) still(c passage.Cube) {
+func (h *probes) still(c turns.Cube) {
 	turn := c.Turn()
 	for i, v := range h.at {
 		for k, e := range turn {
 			m := v.Dot(e)
-			h.seen[i][k] = passage.Bounds{Low: m, High: m}
+			h.seen[i][k] = turns.Bounds{Low: m, High: m}
 		}
 	}
 }
@@ -156,11 +157,11 @@ func (h *halfCover) out() bool {
 	for i := range h.seen {
 		front = max(front, h.seen[i][1].Low)
 	}
-	y, z := passage.Bounds{Low: none, High: h.s.Length - g - front}, passage.Bounds{Low: none, High: math.Inf(1)}
+	y, z := turns.Bounds{Low: none, High: h.s.Length - g - front}, turns.Bounds{Low: none, High: math.Inf(1)}
 	for _, row := range h.rows {
 		h.inWall(row, func(p *beside) {
 			y.Low = max(y.Low, g-p.y)
-			z = z.Both(passage.Bounds{Low: g - p.z.High, High: h.s.Headroom - g - p.z.Low})
+			z = z.Both(turns.Bounds{Low: g - p.z.High, High: h.s.Headroom - g - p.z.Low})
 		})
 	}
 	if y.Low > y.High || z.Low > z.High || h.pastWalls(y.Low) {
@@ -173,7 +174,7 @@ func (h *halfCover) out() bool {
 	step := (y.High - y.Low) / float64(n)
 	for i := range n {
 		lo := y.Low + step*float64(i)
-		if !h.noHeight(passage.Bounds{Low: lo, High: lo + step}, z) {
+		if !h.noHeight(turns.Bounds{Low: lo, High: lo + step}, z) {
 			return false
 		}
 	}
@@ -184,13 +185,13 @@ func (h *halfCover) out() bool {
 // high as z.
 type beside struct {
 	y  float64
-	z  passage.Bounds
+	z  turns.Bounds
 	on bool
 }
 
-func (r *beside) add(p *[3]passage.Bounds) {
+func (r *beside) add(p *[3]turns.Bounds) {
 	if r.on {
-		r.y, r.z = max(r.y, p[1].High), passage.Bounds{Low: min(r.z.Low, p[2].Low), High: max(r.z.High, p[2].High)}
+		r.y, r.z = max(r.y, p[1].High), turns.Bounds{Low: min(r.z.Low, p[2].Low), High: max(r.z.High, p[2].High)}
 	}
 }
 
@@ -219,7 +220,7 @@ func (h *halfCover) inWall(row []int32, take func(*beside)) {
 
 // noHeight reports whether nothing is left between floor and soffit of the heights z of
 // P, P being at y along the landing.
-func (h *halfCover) noHeight(y, z passage.Bounds) bool {
+func (h *halfCover) noHeight(y, z turns.Bounds) bool {
 	g, slope := h.b.Wrap(), h.s.slope()
 	for i := range h.seen {
 		p := &h.seen[i]
@@ -239,7 +240,7 @@ func (h *halfCover) noHeight(y, z passage.Bounds) bool {
 		case near < 0:
 			soffit += h.s.Rise - slope*near
 		}
-		if z = z.Both(passage.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
+		if z = z.Both(turns.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
 			return true
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // flightCover looks for turns at which the body may be with a place P of it over one line
@@ -31,16 +32,16 @@ func alongFlight(b *passage.Body, s Stair) bool {
 
 // landing is what the body has across on the landing: for a way straight on its walls may
 // be to either side, and are nowhere where its width is not known.
-func (s Stair) landing() passage.Bounds {
+func (s Stair) landing() turns.Bounds {
 	switch {
 	case s.Turn == Straight && s.Across > 0:
-		return passage.Bounds{Low: s.Width - s.Across, High: s.Across}
+		return turns.Bounds{Low: s.Width - s.Across, High: s.Across}
 	case s.Turn == Straight:
-		return passage.Bounds{Low: none, High: math.Inf(1)}
+		return turns.Bounds{Low: none, High: math.Inf(1)}
 	case s.Turn == Quarter:
-		return passage.Bounds{Low: 0, High: math.Inf(1)}
+		return turns.Bounds{Low: 0, High: math.Inf(1)}
 	default:
-		return passage.Bounds{Low: 0, High: s.Across}
+		return turns.Bounds{Low: 0, High: s.Across}
 	}
 }
 
@@ -52,34 +53,34 @@ func (q *flightCover) out() bool {
 		far = q.s.Length - g
 	}
 	least, most := math.Inf(1), none
-	z, x := passage.Bounds{Low: none, High: math.Inf(1)}, passage.Bounds{Low: none, High: math.Inf(1)}
+	z, x := turns.Bounds{Low: none, High: math.Inf(1)}, turns.Bounds{Low: none, High: math.Inf(1)}
 	for i := range q.seen {
 		p := &q.seen[i]
-		y := passage.Bounds{Low: q.at + p[1].Low, High: q.at + p[1].High}
+		y := turns.Bounds{Low: q.at + p[1].Low, High: q.at + p[1].High}
 		floor, soffit := q.s.heightsAlong(y)
 		near := q.s.Turn != Quarter || q.s.Width+p[0].High < q.s.Across+run // of the end of the flight that goes on
 		if y.Low >= -run {
 			walls := landing
 			if y.High <= 0 && near {
-				walls = passage.Bounds{Low: 0, High: q.s.Width}
+				walls = turns.Bounds{Low: 0, High: q.s.Width}
 			}
-			x = x.Both(passage.Bounds{Low: walls.Low + g - p[0].High, High: walls.High - g - p[0].Low})
+			x = x.Both(turns.Bounds{Low: walls.Low + g - p[0].High, High: walls.High - g - p[0].Low})
 			least, most = min(least, p[0].High), max(most, p[0].Low)
 		}
-		z = z.Both(passage.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low})
+		z = z.Both(turns.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low})
 		if z.Low > z.High || x.Low > x.High || y.Low > far && near {
 			return true
 		}
 	}
 	if q.s.Turn == Quarter {
-		return q.through(q.s, passage.Bounds{Low: x.Low - q.s.Width, High: x.High - q.s.Width}, passage.Bounds{Low: q.at, High: q.at})
+		return q.through(q.s, turns.Bounds{Low: x.Low - q.s.Width, High: x.High - q.s.Width}, turns.Bounds{Low: q.at, High: q.at})
 	}
 	return q.s.Across > 0 && most-least > q.s.Across-2*g
 }
 
 // heightsAlong are the lowest floor and the highest soffit over a part of the flight and
 // the landing.
-func (s Stair) heightsAlong(y passage.Bounds) (floor, soffit float64) {
+func (s Stair) heightsAlong(y turns.Bounds) (floor, soffit float64) {
 	if y.Low < 0 {
 		floor = s.tread(y.Low)
 	}

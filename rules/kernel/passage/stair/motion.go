@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/corner"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -19,10 +20,10 @@ func (l landing) carried(up space.Vec, way passage.Way, budget *passage.Budget) 
 		return m
 	}
 	m.Margin = 0
-	for step := passage.Ample; step > passage.Settled; step /= 2 {
+	for step := corner.Ample; step > passage.Settled; step /= 2 {
 		wider := l
 		wider.off += m.Margin + step
-		if m.Margin+step > passage.Ample || l.b.Width(up) > l.s.Headroom-2*wider.off || !budget.Spend(yaws) {
+		if m.Margin+step > corner.Ample || l.b.Width(up) > l.s.Headroom-2*wider.off || !budget.Spend(yaws) {
 			continue
 		}
 		if more := wider.upStair(up, budget); more != nil {

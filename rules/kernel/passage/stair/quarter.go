@@ -3,8 +3,8 @@ package stair
 import (
 	"math"
 
-	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // quarterCover looks for turns at which the body may be half way around the corner of
@@ -43,7 +43,7 @@ func (q *quarterCover) out() bool {
 	}
 	n := min(stairPlaces, 1+int(far/stairPlace))
 	for i := range n {
-		if !q.outAt(passage.Bounds{Low: far * float64(i) / float64(n), High: far * float64(i+1) / float64(n)}) {
+		if !q.outAt(turns.Bounds{Low: far * float64(i) / float64(n), High: far * float64(i+1) / float64(n)}) {
 			return false
 		}
 	}
@@ -51,19 +51,19 @@ func (q *quarterCover) out() bool {
 }
 
 // outAt is out with P so far from the inner corner.
-func (q *quarterCover) outAt(far passage.Bounds) bool {
+func (q *quarterCover) outAt(far turns.Bounds) bool {
 	// From the inner corner.
-	x, y := passage.Bounds{Low: far.High * q.walk.X, High: far.Low * q.walk.X}, passage.Bounds{Low: far.Low * q.walk.Y, High: far.High * q.walk.Y}
-	g, z := q.b.Wrap(), passage.Bounds{Low: none, High: math.Inf(1)}
+	x, y := turns.Bounds{Low: far.High * q.walk.X, High: far.Low * q.walk.X}, turns.Bounds{Low: far.Low * q.walk.Y, High: far.High * q.walk.Y}
+	g, z := q.b.Wrap(), turns.Bounds{Low: none, High: math.Inf(1)}
 	wide, run := q.s.Across-q.s.Width, q.s.run()
 	for i := range q.seen {
 		p := &q.seen[i]
-		px, py := passage.Bounds{Low: x.Low + p[0].Low, High: x.High + p[0].High}, passage.Bounds{Low: y.Low + p[1].Low, High: y.High + p[1].High}
+		px, py := turns.Bounds{Low: x.Low + p[0].Low, High: x.High + p[0].High}, turns.Bounds{Low: y.Low + p[1].Low, High: y.High + p[1].High}
 		if px.Low >= 0 && px.High < wide+run && py.High < g || py.High <= 0 && py.Low > -run && px.Low > -g {
 			return true
 		}
 		floor, soffit := q.s.over(px, py)
-		if z = z.Both(passage.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
+		if z = z.Both(turns.Bounds{Low: floor + g - p[2].High, High: soffit - g - p[2].Low}); z.Low > z.High {
 			return true
 		}
 	}
@@ -71,7 +71,7 @@ func (q *quarterCover) outAt(far passage.Bounds) bool {
 }
 
 // over is the lowest floor and the highest soffit at a place, from the inner corner.
-func (s Stair) over(x, y passage.Bounds) (floor, soffit float64) {
+func (s Stair) over(x, y turns.Bounds) (floor, soffit float64) {
 	slope, wide, run := s.slope(), s.Across-s.Width, s.run()
 	switch {
 	case x.Low > wide:
@@ -92,14 +92,14 @@ func (s Stair) over(x, y passage.Bounds) (floor, soffit float64) {
 
 // through reports whether the way between two probes that are next to each other goes
 // through the inner corner for certain.
-func (h *probes) through(s Stair, x, y passage.Bounds) bool {
+func (h *probes) through(s Stair, x, y turns.Bounds) bool {
 	for _, row := range h.rows {
 		for k := 1; k < len(row); k++ {
 			a, b := h.seen[row[k-1]], h.seen[row[k]]
 			if a[0].Low > b[0].Low {
 				a, b = b, a
 			}
-			left, right := passage.Bounds{Low: x.Low + a[0].Low, High: x.High + a[0].High}, passage.Bounds{Low: x.Low + b[0].Low, High: x.High + b[0].High}
+			left, right := turns.Bounds{Low: x.Low + a[0].Low, High: x.High + a[0].High}, turns.Bounds{Low: x.Low + b[0].Low, High: x.High + b[0].High}
 			within := min(a[1].Low, b[1].Low)+y.Low >= -s.run() && right.High <= s.Across-s.Width+s.run()
 			if within && left.High < 0 && right.Low > 0 && heightAtZero(left, right, y.High+a[1].High, y.High+b[1].High) < h.b.Wrap() {
 				return true
@@ -111,7 +111,7 @@ func (h *probes) through(s Stair, x, y passage.Bounds) bool {
 
 // heightAtZero is how high the line from a place on the left to one on the right is at most
 // where it crosses 0, l and r being their heights.
-func heightAtZero(left, right passage.Bounds, l, r float64) float64 {
+func heightAtZero(left, right turns.Bounds, l, r float64) float64 {
 	most := none
 	for _, x := range [2]float64{left.Low, left.High} {
 		for _, z := range [2]float64{right.Low, right.High} {

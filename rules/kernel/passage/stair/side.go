@@ -5,6 +5,7 @@ import (
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
 
 // side is a stair seen along its flight: the flight comes up along Y to Y = 0, from a
@@ -102,8 +103,8 @@ func (r region) along() (from, to float64) {
 }
 
 // heights are those of the region at a place along.
-func (r region) heights(y float64) passage.Bounds {
-	z := passage.Bounds{Low: none, High: math.Inf(1)}
+func (r region) heights(y float64) turns.Bounds {
+	z := turns.Bounds{Low: none, High: math.Inf(1)}
 	for _, l := range r.low {
 		z.Low = max(z.Low, l.of(y))
 	}
@@ -133,8 +134,8 @@ func (s *sidelong) room(y, z float64) float64 {
 }
 
 // heights are those at a place along.
-func (s *sidelong) heights(y float64) passage.Bounds {
-	z, under := passage.Bounds{Low: math.Inf(1), High: math.Inf(1)}, none
+func (s *sidelong) heights(y float64) turns.Bounds {
+	z, under := turns.Bounds{Low: math.Inf(1), High: math.Inf(1)}, none
 	for _, l := range s.over {
 		z.Low = min(z.Low, l.of(y))
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/outline"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -15,7 +16,7 @@ import (
 // than the hollow of one of them: its sagitta is 3/2 of what it has on average.
 func TestPiecesHoldTheSection(t *testing.T) {
 	const radius, thick = 1.5, 0.08
-	b := passage.NewBody(arc(radius, thick, math.Pi/2), 0.8, 0.02)
+	b := passage.NewBody(outline.Arc(radius, thick, math.Pi/2, 40), 0.8, 0.02)
 	pieces := piecesOf(b)
 	assert.Greater(t, len(pieces), 4)
 	r := rand.New(rand.NewPCG(25, 4))
@@ -111,7 +112,7 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 	for range 3000 {
 		s := Stair{Turn: Turn(1 + r.IntN(3)), Width: 1 + r.Float64(), Headroom: 2 + r.Float64(), Rise: 0.17, Going: 0.28, Risers: 8}
 		s.Across, s.Length = 2*s.Width+r.Float64(), s.Width+r.Float64()
-		b := passage.NewBody(arc(0.3+r.Float64(), 0.06, 0.5+r.Float64()), 0.3+r.Float64(), 0.02)
+		b := passage.NewBody(outline.Arc(0.3+r.Float64(), 0.06, 0.5+r.Float64(), 40), 0.3+r.Float64(), 0.02)
 		g := growing{newTrees(b, s, nil), r}
 		n := g.anywhere()
 		room := g.room(n.Pose, 0)

@@ -1,5 +1,5 @@
-// Package stair is whether a body is carried up a stair, and how. Lengths are in m and angles
-// in rad.
+// Package stair decides whether a body is carried up a stair, and how. Lengths are in m and
+// angles in rad.
 package stair
 
 import (

@@ -9,22 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/outline"
 	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
 )
-
-// arc is a piece of a ring of a radius, drawn to half an angle on both sides.
-func arc(radius, thick, half float64) []space.Point {
-	const steps = 40
-	var out []space.Point
-	for _, side := range [2]float64{1, -1} {
-		r := radius + thick/2 - side*thick/2
-		for i := range steps + 1 {
-			s, c := math.Sincos(side * half * (2*float64(i)/steps - 1))
-			out = append(out, space.Point{X: r * s, Y: r * c})
-		}
-	}
-	return out
-}
 
 // rod is a straight piece of a length, 60 mm square, in a wrap of 20 mm.
 func rod(long float64) *passage.Body {
@@ -91,7 +79,7 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 		for range 40 {
 			s := Stair{Turn: turn, Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28, Risers: 4 + r.IntN(12)}
 			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
-			b := passage.NewBody(arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64()), 0.5+0.6*r.Float64(), 0.02)
+			b := passage.NewBody(outline.Arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64(), 40), 0.5+0.6*r.Float64(), 0.02)
 			if r.IntN(3) == 0 {
 				b = passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
 			}
@@ -99,7 +87,7 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 			p.X = 0
 			probes := newProbes(b, p, true)
 			out, down := s.anyCover(r, b, probes)
-			c := passage.Cube{Front: r.IntN(2), Cell: space.Cell{Half: [3]float64{1, 1, 1}}}
+			c := turns.Cube{Front: r.IntN(2), Cell: space.Cell{Half: [3]float64{1, 1, 1}}}
 			for range 40 {
 				widest := probes.see(c)
 				if out() {
@@ -135,7 +123,7 @@ func (s Stair) anyCover(r *rand.Rand, b *passage.Body, probes *probes) (out func
 }
 
 // within3 is a cell of one random turn of a cell.
-func within3(r *rand.Rand, c passage.Cube) passage.Cube {
+func within3(r *rand.Rand, c turns.Cube) turns.Cube {
 	for i, h := range c.Half {
 		c.At[i] += h * (2*r.Float64() - 1)
 	}
@@ -181,5 +169,12 @@ func TestTheFlightOnIsNeverTooHigh(t *testing.T) {
 	for y := -1.0; y < 6; y += 0.001 {
 		tread := s.Rise * min(float64(s.Risers), max(0, math.Floor((y-nosing)/s.Going)))
 		assert.LessOrEqual(t, s.treadOn(y), tread+1e-12, "%v", y)
+	}
+}
+
+// A table worked from the closed form, which is derived.
+func TestHeadroomAcrossTheSlope(t *testing.T) {
+	for _, r := range [][4]float64{{196, 254, 2032, 1608.7}, {178, 279, 2032, 1713.1}, {180, 280, 2032, 1709.3}} {
+		assert.InDelta(t, r[3], AcrossSlope(r[2], r[0], r[1]), 0.06)
 	}
 }

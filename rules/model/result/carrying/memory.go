@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/opening"
 )
 
 // Memory is what was decided last of panels and legs, and the panels' bodies, for
@@ -127,7 +128,7 @@ func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
 // whether that can be proven with so many cells.
 type entered struct {
 	body  [sha256.Size]byte
-	door  passage.Door
+	door  opening.Door
 	high  float64
 	cells int
 }

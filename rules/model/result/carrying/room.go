@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/opening"
 	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/model/layout"
 	"dryfit/spec"
@@ -54,17 +55,17 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		return r
 	}
 	p := newPanel(c)
-	r.Standing = p.body.Standing()
+	r.Standing = opening.Standing(p.body)
 	if r.Standing <= r.Top {
 		return r
 	}
-	door := passage.Door{Width: last.Width.Get(), Height: height(last.Height), Wall: last.Wall.Get(), Floor: true}
+	door := opening.Door{Width: last.Width.Get(), Height: height(last.Height), Wall: last.Wall.Get(), Floor: true}
 	left := search.budget()
 	if left != nil {
 		left.Cells *= standing / cells
 	}
 	key := entered{p.mark(), door, r.Top, whole(left).Cells}
-	if search.Memory.enters(key, func() bool { proven, _ := p.body.StandsUpright(door, r.Top, left); return proven }) {
+	if search.Memory.enters(key, func() bool { proven, _ := opening.StandsUpright(p.body, door, r.Top, left); return proven }) {
 		r.Door = last.Prefix
 	}
 	return r

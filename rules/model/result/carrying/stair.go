@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/corner"
 	"dryfit/rules/kernel/passage/stair"
 	"dryfit/rules/model/layout"
 )
@@ -236,7 +237,7 @@ func landingWalls(l layout.Leg) walls {
 			d.Motion = turning.AsCorner(d.Motion)
 			return d
 		case d.Outcome == passage.Cannot && !open(l):
-			d.Motion = b.Around(corner(s), nil).Motion
+			d.Motion = corner.Around(b, cornerOf(s), nil).Motion
 			return d
 		}
 		each := apart(l, b, s, left)
@@ -258,23 +259,23 @@ func turned(l layout.Leg, s []float64) stair.Stair {
 // open reports whether nothing is between a stair's flights: then nothing rules out a turn.
 func open(l layout.Leg) bool { return l.Between.Given() && l.Between.Get() != walled }
 
-// corner is the one that a flight and the way on make.
-func corner(s []float64) passage.Corner {
-	return passage.Corner{Width: s[0], Onward: s[1], Height: s[2]}
+// cornerOf is the one that a flight and the way on make.
+func cornerOf(s []float64) corner.Corner {
+	return corner.Corner{Width: s[0], Onward: s[1], Height: s[2]}
 }
 
 // quarterTurn decides the corner on a landing. What reaches out over the flight has
 // more than the headroom over it, so that only what no height lets around is ruled out,
 // and that only where the panel can't reach past the foot of the flight.
 func quarterTurn(l layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-	c := corner(s)
-	d := b.Around(c, left)
+	c := cornerOf(s)
+	d := corner.Around(b, c, left)
 	if d.Outcome != passage.Cannot {
 		return d
 	}
 	c.Height = math.Inf(1)
 	short := l.Risers.Given() && l.Going.Get()*float64(l.Risers.Get()) < b.Diameter()
-	if short || open(l) || b.Around(c, left).Outcome != passage.Cannot {
+	if short || open(l) || corner.Around(b, c, left).Outcome != passage.Cannot {
 		d.Outcome, d.Bound = passage.Undecided, 0
 	}
 	return d
@@ -284,7 +285,7 @@ func quarterTurn(l layout.Leg, b *passage.Body, s []float64, left *passage.Budge
 // come around the first one lies free of the flight. Around the end of a wall an arch
 // may hook, so that no corner rules it out.
 func halfTurned(_ layout.Leg, b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-	d := b.Around(corner(s), left)
+	d := corner.Around(b, cornerOf(s), left)
 	if d.Outcome == passage.Cannot {
 		d.Outcome, d.Bound = passage.Undecided, 0
 	}

@@ -4,6 +4,9 @@ import (
 	"math"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/car"
+	"dryfit/rules/kernel/passage/corner"
+	"dryfit/rules/kernel/passage/opening"
 	"dryfit/rules/model/layout"
 )
 
@@ -41,20 +44,20 @@ func (w walls) sizes() []float64 {
 }
 
 func doorWalls(l layout.Leg) walls {
-	door := func(s []float64) passage.Door {
-		return passage.Door{Width: s[0], Height: s[1], Wall: given(l.Wall, 0), Floor: true}
+	door := func(s []float64) opening.Door {
+		return opening.Door{Width: s[0], Height: s[1], Wall: given(l.Wall, 0), Floor: true}
 	}
 	w := walls{
 		dims: []dim{{[]any{"width"}, "width", l.Width.Get()}, {[]any{"height"}, "height", height(l.Height)}},
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-			return b.Through(door(s), left)
+			return opening.Through(b, door(s), left)
 		},
-		barred:      func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
+		barred:      func(b *passage.Body, s []float64) bool { return opening.Barred(b, s[0], s[1]) },
 		barredFirst: true,
 		words:       openingWords,
 	}
 	w.threaded = func(b *passage.Body, left *passage.Budget) (passage.Motion, bool) {
-		return b.Thread(door(w.sizes()), left)
+		return opening.Thread(b, door(w.sizes()), left)
 	}
 	w.view = throughWall(l.Width.Get(), height(l.Height), given(l.Wall, 0))
 	return w
@@ -83,7 +86,7 @@ func tube(width, high, length float64, highKey []any) walls {
 	return walls{
 		dims: []dim{{[]any{"width"}, "width", width}, {highKey, "height", high}},
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-			return b.Along(passage.Corridor{Width: s[0], Height: s[1], Length: length}, left)
+			return opening.Along(b, opening.Corridor{Width: s[0], Height: s[1], Length: length}, left)
 		},
 		words: openingWords,
 		view:  throughWall(width, high, 0),
@@ -94,7 +97,7 @@ func cornerWalls(width, onward, high layout.Number, onwardKey, highKey []any) wa
 	return walls{
 		dims: []dim{{[]any{"width"}, "width", width.Get()}, {onwardKey, "width going on", onward.Get()}, {highKey, "height", height(high)}},
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-			return b.Around(passage.Corner{Width: s[0], Onward: s[1], Height: s[2]}, left)
+			return corner.Around(b, corner.Corner{Width: s[0], Onward: s[1], Height: s[2]}, left)
 		},
 		words: cornerWords,
 		view:  aroundCorner(width.Get(), onward.Get()),
@@ -103,8 +106,8 @@ func cornerWalls(width, onward, high layout.Number, onwardKey, highKey []any) wa
 
 func carWalls(l layout.Leg) walls {
 	in := l.Inside
-	car := func(s []float64) passage.Car {
-		c := passage.Car{Length: s[2], Width: s[3], Height: s[4], DoorWidth: s[0], DoorHeight: s[1]}
+	within := func(s []float64) car.Car {
+		c := car.Car{Length: s[2], Width: s[3], Height: s[4], DoorWidth: s[0], DoorHeight: s[1]}
 		c.Left, c.Sill = given(l.DoorLeft, (c.Width-c.DoorWidth)/2), given(l.DoorSill, 0)
 		return c
 	}
@@ -117,9 +120,9 @@ func carWalls(l layout.Leg) walls {
 			{[]any{"inside", "height"}, "inside height", height(in.Height)},
 		},
 		decide: func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-			return b.Into(car(s), left)
+			return car.Into(b, within(s), left)
 		},
-		barred: func(b *passage.Body, s []float64) bool { return b.Barred(s[0], s[1]) },
+		barred: func(b *passage.Body, s []float64) bool { return opening.Barred(b, s[0], s[1]) },
 		words:  carWords,
 		view:   onFloor(in.Length.Get(), in.Width.Get()),
 	}
