@@ -25,8 +25,9 @@ import (
 )
 
 // far are the tests, after those of the mutant's own package, that may notice what
-// it gives to others: the ceilings of testdata among them.
-var far = []string{"./rules/model/sample", "./rules/model/result/...", "./rules/model/layout", "./rules/review"}
+// it gives to others: the legs that are decided and followed, and the ceilings of testdata,
+// among them.
+var far = []string{"./rules/kernel/passage", "./rules/model/sample", "./rules/model/result/...", "./rules/model/layout", "./rules/review"}
 
 // How long the tests of one mutant may take, and those of the code as it stands,
 // which are all of them.

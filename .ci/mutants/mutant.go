@@ -54,7 +54,7 @@ func mutantsOf(roots []string) (all []mutant, err error) {
 
 // forTests reports whether a file serves tests alone, or holds nothing but names.
 func forTests(path string) bool {
-	return strings.Contains(path, "/cite/") || strings.Contains(path, "/framecases/") || strings.Contains(path, "/calculix/")
+	return strings.Contains(path, "/cite/") || strings.Contains(path, "/framecases/") || strings.Contains(path, "/calculix/") || strings.Contains(path, "/outline/")
 }
 
 var operators = map[token.Token][]string{
