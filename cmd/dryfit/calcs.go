@@ -41,7 +41,7 @@ func calcsCommand(s console.Streams) *cobra.Command {
 				return err
 			}
 			assessment := one.Assessment
-			results := result.Of(assessment.Ceiling, carrying.Search{})
+			results := result.Of(assessment.Ceiling, carrying.Search{}, nil)
 			calcs := sums.Calcs{
 				Path: assessment.Path, Ceiling: assessment.Ceiling, Figures: results.Figures(), Tables: results.Tables(),
 				Frames: results.Hanging().Frames(), Rules: catalog.Rules(),

@@ -11,6 +11,7 @@ import (
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result"
 	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
@@ -50,9 +51,10 @@ type Loosened struct {
 }
 
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
-// absent is not checked. The search is for the way in.
-func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carrying.Search) Outcome {
-	out := Outcome{Results: result.Of(c, search), Inputs: make(Inputs, len(list))}
+// absent is not checked. The search is for the way in; frames that were solved before may
+// be kept, or nil.
+func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carrying.Search, frames *hanging.Memory) Outcome {
+	out := Outcome{Results: result.Of(c, search, frames), Inputs: make(Inputs, len(list))}
 	out.Run(list, c, std)
 	return out
 }

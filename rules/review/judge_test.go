@@ -38,7 +38,7 @@ func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 				}
 			},
 		}
-		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{})
+		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{}, nil)
 		s := &Assessment{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)

@@ -99,7 +99,7 @@ func (t *trials) run(c *layout.Ceiling, key string) attempt {
 		}
 	}
 	std := t.options.Standards
-	outcome := engine.Run(first, c, std, t.options.Search)
+	outcome := engine.Run(first, c, std, t.options.Search, t.options.Frames)
 	if t.worse(outcome) {
 		return attempt{}
 	}

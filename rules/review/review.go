@@ -11,6 +11,7 @@ import (
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result"
 	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/schema"
 	"dryfit/spec"
@@ -36,6 +37,9 @@ type Options struct {
 	Offers bool
 	// Search is how far the way in is searched.
 	Search carrying.Search
+	// Frames keeps the frames that were solved, for who reviews a spec many times;
+	// nil keeps none.
+	Frames *hanging.Memory
 }
 
 // Assessment is one spec with all that its review gives.
@@ -102,6 +106,9 @@ func (s *Assessment) fill(o Options) []spec.Problem {
 	if o.Offers && o.Search.Memory == nil {
 		o.Search.Memory = carrying.NewMemory() // what is offered mostly changes one leg of the way
 	}
+	if o.Offers && o.Frames == nil {
+		o.Frames = new(hanging.Memory) // and often nothing of the frame
+	}
 	ceiling, outcome, faults := work(s.Document.Tree, o)
 	if len(faults) > 0 {
 		var problems []spec.Problem
@@ -147,7 +154,7 @@ func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []la
 	if len(faults) > 0 {
 		return nil, engine.Outcome{}, faults
 	}
-	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.Search), o)
+	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.Search, o.Frames), o)
 	outcome.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
 	return ceiling, outcome, nil
 }

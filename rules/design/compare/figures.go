@@ -59,14 +59,14 @@ func moved(a, b quantity.Value, threshold float64) bool {
 
 // figuresOf are all that came, went or changed at all.
 func figuresOf(before, after *review.Assessment, k *keys) []FigureChange {
-	old := withBought(result.Of(before.Ceiling, carrying.Search{}))
+	old := withBought(result.Of(before.Ceiling, carrying.Search{}, nil))
 	byKey := map[string]*figure.Figure{}
 	for i := range old {
 		byKey[legs(old[i].Key, k)] = &old[i]
 	}
 	var out []FigureChange
 	seen := map[string]bool{}
-	for _, f := range withBought(result.Of(after.Ceiling, carrying.Search{})) {
+	for _, f := range withBought(result.Of(after.Ceiling, carrying.Search{}, nil)) {
 		seen[f.Key] = true
 		switch was := byKey[f.Key]; {
 		case was == nil:

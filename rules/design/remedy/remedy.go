@@ -11,6 +11,7 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/review"
 	"dryfit/spec"
 )
@@ -50,7 +51,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 		t.limit = DefaultLimit
 	}
 	t.options.Offers = false
-	t.options.Search.Brief, t.options.Search.Memory = true, carrying.NewMemory()
+	t.options.Search.Brief, t.options.Search.Memory, t.options.Frames = true, carrying.NewMemory(), new(hanging.Memory)
 	t.assessment = t.run(tree)
 	if t.assessment.Ceiling != nil {
 		t.base.assumed = t.assessment.Ceiling.Assumed

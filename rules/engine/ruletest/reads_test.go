@@ -72,7 +72,7 @@ func stateOf(tree map[string]any, std *standards.Standards, list ...*engine.Rule
 	if len(faults) > 0 {
 		return state{}, false
 	}
-	s := state{outcome: engine.Run(list, c, std, carrying.Search{}), figures: map[string]figure.Figure{}}
+	s := state{outcome: engine.Run(list, c, std, carrying.Search{}, nil), figures: map[string]figure.Figure{}}
 	s.said = said(s.outcome)
 	return s, true
 }

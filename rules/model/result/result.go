@@ -34,9 +34,9 @@ type Results struct {
 }
 
 // Of is the results of a ceiling, none of them computed yet. The search is for the
-// way in.
-func Of(c *layout.Ceiling, search carrying.Search) *Results {
-	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c), shop: shop.Of(c)}
+// way in; frames that were solved before may be kept, or nil.
+func Of(c *layout.Ceiling, search carrying.Search, frames *hanging.Memory) *Results {
+	r := &Results{ceiling: c, seasons: seasons.Of(c), hanging: hanging.Of(c, frames), shop: shop.Of(c)}
 	r.legs = layout.Derive(c, func() []carrying.Leg { return carrying.Of(c, search) })
 	r.room = layout.Derive(c, func() carrying.InRoom { return carrying.Room(c, r.Carrying(), search) })
 	r.closing = closing.Of(c, r.seasons)

@@ -139,7 +139,7 @@ func known(t *testing.T) map[string]bool {
 		}
 	}
 	for _, name := range sample.Names(t) {
-		results := result.Of(sample.Ceiling(t, name, nil), carrying.Search{})
+		results := result.Of(sample.Ceiling(t, name, nil), carrying.Search{}, nil)
 		for _, f := range results.Figures() {
 			out[f.Key] = true
 		}

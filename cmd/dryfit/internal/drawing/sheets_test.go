@@ -77,7 +77,7 @@ func TestStrapDiagram(t *testing.T) {
 		}
 	}
 	most, drop := 0.0, 0.0
-	for _, n := range first.Shape {
+	for _, n := range first.Shape() {
 		most = max(most, math.Abs(n.Moment))
 		drop = max(drop, -n.MoveZ)
 	}

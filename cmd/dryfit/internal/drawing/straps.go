@@ -21,6 +21,7 @@ type strapsOf struct {
 	c      *layout.Ceiling
 	h      *hanging.Hanging
 	first  hanging.First
+	shape  []hanging.Station // as first hung
 	cases  []strapCase
 	most   float64 // greatest force drawn, N
 	b      *draft.Board
@@ -57,6 +58,7 @@ func straps(in sheet.Input) (*sheet.Subject, error) {
 	}
 	c := in.Ceiling()
 	d := &strapsOf{Input: in, c: c, h: h, first: h.First.Get().Is, cases: strapCases(h)}
+	d.shape = d.first.Shape()
 	for _, row := range d.cases {
 		for _, f := range row.forces {
 			d.most = max(d.most, f)
@@ -186,7 +188,7 @@ func (d *strapsOf) draw(b *draft.Board, v draft.View) map[int]paper.Point {
 // axis draws the rib's centre line.
 func (d *strapsOf) axis(v draft.View, s paper.Stroke) {
 	var points []paper.Point
-	for _, n := range d.first.Shape {
+	for _, n := range d.shape {
 		points = append(points, v.At(n.Y, n.Z))
 	}
 	d.b.Poly(paper.Poly{Points: points, Stroke: s})
@@ -194,8 +196,8 @@ func (d *strapsOf) axis(v draft.View, s paper.Stroke) {
 
 // node is the station of the rib nearest to an arc length.
 func (d *strapsOf) node(s float64) hanging.Station {
-	best := d.first.Shape[0]
-	for _, n := range d.first.Shape {
+	best := d.shape[0]
+	for _, n := range d.shape {
 		if math.Abs(n.At-s) < math.Abs(best.At-s) {
 			best = n
 		}
@@ -288,8 +290,8 @@ func (d *strapsOf) normal(n hanging.Station) (x, y float64) {
 // stretches.
 func (d *strapsOf) moments(v draft.View) {
 	most := 0.0
-	worst := d.first.Shape[0]
-	for _, n := range d.first.Shape {
+	worst := d.shape[0]
+	for _, n := range d.shape {
 		if m := math.Abs(n.Moment); m > most*(1+hanging.Alike) {
 			most, worst = m, n
 		}
@@ -304,11 +306,11 @@ func (d *strapsOf) moments(v draft.View) {
 		x, y := d.normal(n)
 		return paper.Point{X: p.X - x*n.Moment*scale, Y: p.Y - y*n.Moment*scale}
 	}
-	points := []paper.Point{v.At(d.first.Shape[0].Y, d.first.Shape[0].Z)}
-	for _, n := range d.first.Shape {
+	points := []paper.Point{v.At(d.shape[0].Y, d.shape[0].Z)}
+	for _, n := range d.shape {
 		points = append(points, place(n))
 	}
-	last := d.first.Shape[len(d.first.Shape)-1]
+	last := d.shape[len(d.shape)-1]
 	points = append(points, v.At(last.Y, last.Z))
 	d.b.Poly(paper.Poly{Points: points, Stroke: pen.Edge})
 	d.b.Label(draft.Label{
@@ -321,7 +323,7 @@ func (d *strapsOf) moments(v draft.View) {
 // movement draws the rib as it was and as it hangs, its movement multiplied.
 func (d *strapsOf) movement(v draft.View) {
 	most := 0.0
-	for _, n := range d.first.Shape {
+	for _, n := range d.shape {
 		most = max(most, math.Hypot(n.MoveY, n.MoveZ))
 	}
 	d.axis(v, pen.Hidden)
@@ -330,7 +332,7 @@ func (d *strapsOf) movement(v draft.View) {
 	}
 	factor := draft.Round(moveShown / v.Size(most))
 	var points []paper.Point
-	for _, n := range d.first.Shape {
+	for _, n := range d.shape {
 		points = append(points, v.At(n.Y+factor*n.MoveY, n.Z+factor*n.MoveZ))
 	}
 	d.b.Poly(paper.Poly{Points: points, Stroke: pen.Bold})

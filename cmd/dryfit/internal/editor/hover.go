@@ -151,7 +151,7 @@ func (d *document) standards() *standards.Standards {
 // derived are the figures of the calculation sheet that a key enters.
 func (d *document) derived(key string) []figure.Figure {
 	if d.figures == nil {
-		d.figures = result.Of(d.good.Ceiling, carrying.Search{}).Figures()
+		d.figures = result.Of(d.good.Ceiling, carrying.Search{}, nil).Figures()
 	}
 	var out []figure.Figure
 	for _, f := range d.figures {

@@ -102,7 +102,7 @@ func TestThrustOfBlockedFeet(t *testing.T) {
 			}
 			found++
 			assert.InEpsilon(t, feet[0], feet[1], 1e-5, stations)
-			got := Of(c).Thrust.Get()
+			got := Of(c, nil).Thrust.Get()
 			require.NoError(t, got.Err)
 			assert.InDelta(t, max(0, feet[0]), *got.Is, 1e-3, stations)
 			t.Logf("%v: %.2fN", stations, feet[0])

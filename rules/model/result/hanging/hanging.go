@@ -11,6 +11,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/model/layout"
@@ -53,7 +54,8 @@ type Case struct {
 	whole  float64   // greatest stress, of the whole section
 	joint  float64   // the same, of what a joint leaves
 
-	answers []Answer // as solved; of a split arch one for each piece
+	supports []float64 // force of each on the frame, along its direction
+	answers  []answer  // of a split arch one for each piece
 }
 
 // Hanging is every case.
@@ -89,10 +91,10 @@ type Outcome[T any] struct {
 }
 
 // First is the rib as it first hangs.
-type First struct {
-	Case
-	Shape []Station // from the left foot
-}
+type First struct{ Case }
+
+// Shape is the whole rib, from the left foot.
+func (f *First) Shape() []Station { return f.answers[0].stations() }
 
 // Err says why a case has no result: the first such, in the order in which the
 // panel comes to them.
@@ -180,8 +182,8 @@ func needs(c *layout.Ceiling) error {
 // Of is every case of a ceiling, none of them solved yet. Without the keys that
 // it needs a case is a *NeedsError, and one that has no solution is a
 // *CaseError, but for a lost strap: that the others do not hold the rib is then
-// the result.
-func Of(c *layout.Ceiling) *Hanging {
+// the result. A frame that the memory has is not solved again.
+func Of(c *layout.Ceiling, memory *Memory) *Hanging {
 	h := &Hanging{}
 	h.rib = solved(c, func() (*rib, error) {
 		if err := needs(c); err != nil {
@@ -190,8 +192,8 @@ func Of(c *layout.Ceiling) *Hanging {
 		return newRib(c), nil
 	})
 	h.Weight = layout.Derive(c, func() float64 { return h.rib.Get().Is.weight })
-	h.arch = after(c, h.rib, func(r *rib) (*runner, error) { return compile(r, r.model(), wholeArch) })
-	h.pieces = after(c, h.rib, func(r *rib) ([]Outcome[*runner], error) { return r.pieces(), nil })
+	h.arch = after(c, h.rib, func(r *rib) (*runner, error) { return memory.compile(r, r.model(), wholeArch) })
+	h.pieces = after(c, h.rib, func(r *rib) ([]Outcome[*runner], error) { return r.pieces(memory), nil })
 	h.Alone = after(c, h.rib, func(*rib) (*Case, error) { return h.alone(c) })
 	model := after(c, h.Alone, func(*Case) (*runner, error) { return h.arch.Get().named(FirstHung) })
 	h.Raised = after(c, h.rib, func(r *rib) (*Case, error) {
@@ -202,12 +204,12 @@ func Of(c *layout.Ceiling) *Hanging {
 	})
 	h.Staged = solved(c, h.stage)
 	h.First = after(c, model, hang)
-	h.states(c, model)
+	h.states(c, model, memory)
 	return h
 }
 
 // states are those of a rib that hangs.
-func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner]) {
+func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner], memory *Memory) {
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
 	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReach() > 0 })
 	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
@@ -228,7 +230,7 @@ func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner]) {
 	h.Lowered = after(c, hung, func(r *runner) ([]Case, error) { return h.lowered(c, len(r.rib.straps)) })
 	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
 	h.Seasonal = after(c, hung, func(r *runner) ([]Case, error) { return inSeason(c, r) })
-	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib) })
+	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib, memory) })
 	h.Thrust = after(c, h.Blocked, func(b *Case) (*float64, error) { return b.thrust(), nil })
 }
 
@@ -251,13 +253,16 @@ func after[S, T any](c *layout.Ceiling, from Solved[S], f func(S) (T, error)) So
 	})
 }
 
-// runner solves the cases of one model.
+// runner solves the cases of one model, each once.
 type runner struct {
-	title  title
-	rib    *rib
-	model  frame.Model
+	title title
+	rib   *rib
+	model frame.Model
+
+	mu     sync.Mutex // of what follows
 	solver *frame.Solver
 	result frame.Result
+	had    map[string]outcome // by the key of what acts
 }
 
 // named is a runner, or the error of a case of some kind that it did not compile.
@@ -272,19 +277,18 @@ func (o Outcome[T]) named(kind Kind) (T, error) {
 // solver.
 func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
-	return &runner{title: title, rib: rib, model: m, solver: s}, err
+	return &runner{title: title, rib: rib, model: m, solver: s, had: map[string]outcome{}}, err
 }
 
-// run solves the rib under its own weight, without some springs and with
-// others set long or short.
+// run is the rib under its own weight, without some springs and with others set
+// long or short. The case's lists are for reading only.
 func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
-	acts := frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: without, Misfits: misfits}
-	if err := r.solver.Solve(&acts, &r.result); err != nil {
-		return Case{ID: id}, &CaseError{id, err}
+	o := r.solved(acts{without, misfits})
+	o.read.ID = id
+	if o.err != nil {
+		return o.read, &CaseError{id, o.err}
 	}
-	c := r.read(id, without)
-	c.answers = []Answer{r.answer(id, &acts)}
-	return c, nil
+	return o.read, nil
 }
 
 // raise puts the rib on the lifts, if there are any. That they do not hold it is
@@ -307,7 +311,7 @@ func hang(r *runner) (First, error) {
 	if err != nil {
 		return First{}, err
 	}
-	return First{first, r.stations()}, nil
+	return First{first}, nil
 }
 
 func pack(r *runner, bears bool) (*Case, error) {
@@ -366,13 +370,13 @@ func move(r *runner, movement layout.Number) (out []Case, err error) {
 
 // block holds the feet against spreading. The feet then hold the rib sideways, and
 // the restraint at the crown, which would take a part of the thrust, is left out.
-func block(c *layout.Ceiling, rib *rib) (*Case, error) {
+func block(c *layout.Ceiling, rib *rib, memory *Memory) (*Case, error) {
 	if c.Vault.HalfAngle.Get() == 0 {
 		return nil, nil
 	}
 	m := rib.model()
 	m.Supports = []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: len(m.Nodes) - 1, Direction: frame.AlongX}}
-	r, err := compile(rib, m, feetHeld)
+	r, err := memory.compile(rib, m, feetHeld)
 	if err != nil {
 		return nil, &CaseError{ID{Kind: FeetBlocked}, err}
 	}
@@ -388,7 +392,6 @@ func (c *Case) thrust() *float64 {
 	if c == nil {
 		return nil
 	}
-	supports := c.answers[0].Supports
-	thrust := max(0, supports[0], -supports[1])
+	thrust := max(0, c.supports[0], -c.supports[1])
 	return &thrust
 }

@@ -25,10 +25,11 @@ type solved struct {
 }
 
 func solve(t testing.TB, c *layout.Ceiling) *solved {
-	h := hanging.Of(c)
+	h := hanging.Of(c, nil)
 	require.NoError(t, h.Err())
+	first := h.First.Get().Is
 	return &solved{
-		h, h.Weight.Get(), h.First.Get().Is.Case, h.First.Get().Is.Shape, h.Alone.Get().Is, h.Raised.Get().Is, h.Packed.Get().Is,
+		h, h.Weight.Get(), first.Case, first.Shape(), h.Alone.Get().Is, h.Raised.Get().Is, h.Packed.Get().Is,
 		h.Lost.Get().Is, h.LostPack.Get().Is, h.Set.Get().Is.Cases, h.Moved.Get().Is, h.Set.Get().Is.Changes, h.Thrust.Get().Is,
 	}
 }
@@ -139,7 +140,7 @@ func TestSagGoesWithTheModulus(t *testing.T) {
 
 func TestNeeds(t *testing.T) {
 	c := sample.Room(t, map[string]any{"strap": map[string]any{"stations": []any{"50%"}}})
-	err := hanging.Of(c).Err()
+	err := hanging.Of(c, nil).Err()
 	var needs *hanging.NeedsError
 	require.True(t, errors.As(err, &needs))
 	assert.Equal(t, "strap.width", needs.Key)
@@ -147,7 +148,7 @@ func TestNeeds(t *testing.T) {
 
 // One strap alone lets the rib swing: that is said, not computed.
 func TestOneStrapIsAMechanism(t *testing.T) {
-	err := hanging.Of(sample.Room(t, map[string]any{"strap.stations": []any{"50%"}})).Err()
+	err := hanging.Of(sample.Room(t, map[string]any{"strap.stations": []any{"50%"}}), nil).Err()
 	assert.ErrorContains(t, err, "without resistance")
 }
 
@@ -199,7 +200,7 @@ func TestSplitArches(t *testing.T) {
 	assert.InEpsilon(t, h.Weight, sum(h.Alone.Straps), 1e-6)
 	assert.InEpsilon(t, h.Weight, sum(h.First.Straps), 1e-6, "joined and hinged")
 
-	err := hanging.Of(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"2%", "10%", "90%", "98%"}})).Err()
+	err := hanging.Of(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"2%", "10%", "90%", "98%"}}), nil).Err()
 	var unstable *hanging.UnstableError
 	require.True(t, errors.As(err, &unstable))
 	assert.ErrorContains(t, err, "its centre of mass is not between its straps")
@@ -254,7 +255,7 @@ func TestPackedCourtRoom(t *testing.T) {
 func BenchmarkAllCases(b *testing.B) {
 	c := sample.Room(b, nil)
 	for b.Loop() {
-		if err := hanging.Of(c).Err(); err != nil {
+		if err := hanging.Of(c, nil).Err(); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -263,7 +264,7 @@ func BenchmarkAllCases(b *testing.B) {
 // A strap of no length, of a flat ceiling under framing that lies on it, holds like
 // a bearing.
 func TestStrapsOfNoLength(t *testing.T) {
-	first := hanging.Of(sample.Ceiling(t, "gallery-soffit", map[string]any{"room.above": "0mm"})).First.Get()
+	first := hanging.Of(sample.Ceiling(t, "gallery-soffit", map[string]any{"room.above": "0mm"}), nil).First.Get()
 	require.NoError(t, first.Err)
 	sum := 0.0
 	for _, force := range first.Is.Straps {

@@ -48,14 +48,6 @@ func (a *Answer) Longer(spring int) float64 {
 	return by
 }
 
-// answer keeps the solved case.
-func (r *runner) answer(id ID, acts *frame.Case) Answer {
-	return Answer{
-		ID: id, Without: acts.Without, Misfits: acts.Misfits, of: r,
-		Nodes: slices.Clone(r.result.Nodes), Springs: slices.Clone(r.result.Springs), Supports: slices.Clone(r.result.Supports),
-	}
-}
-
 // Cases lists every case that is solved, in the order of the calculation sheet.
 func (h *Hanging) Cases() []*Case {
 	var out []*Case
@@ -97,7 +89,7 @@ func (h *Hanging) Frames() []Frame {
 				at = len(out)
 				out = append(out, a.of.frame())
 			}
-			out[at].Cases = append(out[at].Cases, a)
+			out[at].Cases = append(out[at].Cases, a.full(c.ID))
 		}
 	}
 	return out

@@ -17,8 +17,8 @@ const creep = 0.6
 const slackShare = 1e-6
 
 // read takes a solved case out of the solver's result.
-func (r *runner) read(id ID, without []int) Case {
-	c := Case{ID: id}
+func (r *runner) read(without []int) Case {
+	c := Case{supports: slices.Clone(r.result.Supports)}
 	held, sprung := make([]bool, len(r.result.Nodes)), r.rib.sprung()
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {
@@ -43,6 +43,7 @@ func (r *runner) read(id ID, without []int) Case {
 	r.stresses(&c)
 	c.Sag, c.ByRun = r.sags(c.drops, held)
 	c.Margin = r.balance()
+	c.Straps, c.Slack, c.Lifts = slices.Clip(c.Straps), slices.Clip(c.Slack), slices.Clip(c.Lifts)
 	return c
 }
 

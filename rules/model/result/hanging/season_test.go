@@ -19,7 +19,7 @@ import (
 // seasonal is the cases of the seasons by key.
 func seasonal(t *testing.T, c *layout.Ceiling) map[string]hanging.Case {
 	t.Helper()
-	s := hanging.Of(c).Seasonal.Get()
+	s := hanging.Of(c, nil).Seasonal.Get()
 	require.NoError(t, s.Err)
 	out := map[string]hanging.Case{}
 	for _, k := range s.Is {
@@ -115,7 +115,7 @@ func TestSeasonsOfAWoodWithoutFigures(t *testing.T) {
 	wood := c.Rib.Species.Get()
 	wood.RadialChange, wood.TangentialChange = 0, 0
 	c.Rib.Species = record.Of(nil, func() timber.Species { return wood })
-	h := hanging.Of(c)
+	h := hanging.Of(c, nil)
 	var unknown *hanging.NoSeasonError
 	require.ErrorAs(t, h.Seasonal.Get().Err, &unknown)
 	require.NoError(t, h.Err())

@@ -17,7 +17,7 @@ func TestNoStressWhereNothingCarries(t *testing.T) {
 		c := sample.Ceiling(t, name, nil)
 		assert.Equal(t, carries, !hanging.Jointed(c) || hanging.CarriesAtJoint(c), name)
 		stresses := 0
-		for _, f := range hanging.Of(c).Figures(c) {
+		for _, f := range hanging.Of(c, nil).Figures(c) {
 			if strings.HasSuffix(f.Key, ".stress") {
 				stresses++
 				assert.Less(t, f.Value.SI, 100e6, "%s: %s", name, f.Key)

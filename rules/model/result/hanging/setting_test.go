@@ -32,7 +32,7 @@ func TestRatesOfSettingPrintByTheUnitOfLength(t *testing.T) {
 	for units, want := range map[string]string{"metric": `^[0-9.]+N/mm$`, "imperial": `^[0-9.]+lbf/in$`} {
 		c := sample.Room(t, map[string]any{"project.units": units})
 		found := false
-		for _, f := range hanging.Of(c).Figures(c) {
+		for _, f := range hanging.Of(c, nil).Figures(c) {
 			if f.Key == "hanging.setting-rate.2" {
 				found = true
 				assert.Regexp(t, want, c.Units.Format(f.Value))
@@ -56,7 +56,7 @@ func TestTheGreatestSagAndTheGreatestByItsRun(t *testing.T) {
 	assert.Greater(t, first.Sag.Drop, 1.1*first.ByRun.Drop)
 	assert.Greater(t, first.ByRun.Drop/first.ByRun.Run, first.Sag.Drop/first.Sag.Run)
 	printed := map[string]float64{}
-	for _, f := range hanging.Of(c).Figures(c) {
+	for _, f := range hanging.Of(c, nil).Figures(c) {
 		printed[f.Key] = f.Value.SI
 	}
 	assert.Equal(t, first.Sag, hanging.Sag{Drop: printed["hanging.first-hung.sag"], Run: printed["hanging.first-hung.sag-run"]})

@@ -58,11 +58,11 @@ func (h *Hanging) alone(c *layout.Ceiling) (all *Case, err error) {
 }
 
 // pieces are those of a split arch, each by itself.
-func (r *rib) pieces() []Outcome[*runner] {
+func (r *rib) pieces(memory *Memory) []Outcome[*runner] {
 	var out []Outcome[*runner]
 	for k := range r.parts {
 		piece := r.piece(k)
-		run, err := compile(piece, piece.model(), pieceAlone(k+1))
+		run, err := memory.compile(piece, piece.model(), pieceAlone(k+1))
 		out = append(out, Outcome[*runner]{run, err})
 	}
 	return out

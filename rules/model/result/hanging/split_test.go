@@ -78,7 +78,7 @@ func TestStrapOnASeamHasNoFigures(t *testing.T) {
 	for place, on := range map[string]bool{"50%": true, "50.3%": true, "50.4%": false} {
 		err := hanging.Of(sample.Room(t, map[string]any{
 			"panels.around": int64(2), "strap.stations": []any{"10%", "40%", place, "60%", "90%"},
-		})).Err()
+		}), nil).Err()
 		var seam *hanging.SeamError
 		require.Equal(t, on, errors.As(err, &seam), place)
 		if on {
@@ -104,7 +104,7 @@ func TestPiecesAloneMayGovern(t *testing.T) {
 	c := sample.Room(t, map[string]any{"panels.around": int64(2), "strap": map[string]any{
 		"stations": []any{"10%", "36%", "64%", "90%"}, "width": "25mm", "thickness": "1.5mm",
 	}})
-	h := hanging.Of(c)
+	h := hanging.Of(c, nil)
 	all, err := h.Envelope()
 	require.NoError(t, err)
 	alone := h.Alone.Get().Is

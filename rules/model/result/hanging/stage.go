@@ -156,8 +156,11 @@ func (s *Staging) With(straps, lifts []int) (State, error) {
 			out.Straps[i] = f
 		}
 	}
+	on := c.Lifts
 	for i, spring := range up {
-		out.Lifts[i] = max(0, -s.run.result.Springs[spring].Force)
+		if !slices.Contains(without, spring) {
+			out.Lifts[i], on = max(0, on[0]), on[1:]
+		}
 	}
 	out.Margin, out.Falls = c.Margin, c.Tips()
 	out.whole, out.joint = c.whole, c.joint

@@ -56,7 +56,7 @@ func TestStagedStatesAgainstCalculiX(t *testing.T) {
 		"five":  {"strap.stations": []any{"10%", "30%", "50%", "70%", "90%"}},
 	} {
 		changes["lift.stations"] = []any{"25%", "75%"}
-		staged := Of(sample.Room(t, changes)).Staged.Get()
+		staged := Of(sample.Room(t, changes), nil).Staged.Get()
 		require.NoError(t, staged.Err)
 		for _, s := range staged.Is {
 			t.Run(fmt.Sprint(name, s.Piece), func(t *testing.T) { s.compare(t, ccx) })

@@ -37,7 +37,7 @@ func upright(t *testing.T, r *rib, load mat.Vector, springs []int) []float64 {
 // the lift that is left would have 22N: a sixth.
 func TestAStrapBeginsAtNoughtInTheShapeOnTheLifts(t *testing.T) {
 	c := sample.Room(t, nil)
-	h := Of(c)
+	h := Of(c, nil)
 	require.NoError(t, h.Staged.Get().Err)
 	staged := h.Staged.Get().Is
 	got, err := staged[0].With([]int{0, 1, 2, 3}, []int{1})
@@ -69,7 +69,7 @@ func TestAStrapBeginsAtNoughtInTheShapeOnTheLifts(t *testing.T) {
 
 // On both lifts a strap carries nothing, however many are fixed.
 func TestStrapsReadNoughtUntilALiftGoes(t *testing.T) {
-	staged := Of(sample.Room(t, nil)).Staged.Get().Is
+	staged := Of(sample.Room(t, nil), nil).Staged.Get().Is
 	for _, straps := range [][]int{nil, {0}, {0, 3}, {0, 1, 2, 3}} {
 		s, err := staged[0].With(straps, []int{0, 1})
 		require.NoError(t, err)
@@ -82,7 +82,7 @@ func TestStrapsReadNoughtUntilALiftGoes(t *testing.T) {
 // and with each set: what the plan prints for these steps, by another program 116N of
 // strap 2. On lift 2 alone strap 2 set 0.5mm shorter takes more.
 func TestTheEnvelopeHasTheLiftsDown(t *testing.T) {
-	h := Of(sample.Room(t, nil))
+	h := Of(sample.Room(t, nil), nil)
 	got := map[string]Case{}
 	all, err := h.Envelope()
 	require.NoError(t, err)
@@ -101,14 +101,14 @@ func TestTheEnvelopeHasTheLiftsDown(t *testing.T) {
 // Of a split arch the straps of the other piece carry nothing in the case, in their
 // places; without lifts there is no such case.
 func TestTheLiftsOfAPieceAreDown(t *testing.T) {
-	h := Of(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}}))
+	h := Of(sample.Room(t, map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}}), nil)
 	require.NoError(t, h.Lowered.Get().Err)
 	for _, c := range h.Lowered.Get().Is {
 		require.Len(t, c.Straps, 4)
 		assert.Zero(t, sum(c.Straps[2*(2-c.Part):][:2]), c.Key())
 	}
 	assert.Len(t, h.Lowered.Get().Is, 2*3*5)
-	assert.Empty(t, Of(sample.Room(t, map[string]any{"lift.stations": []any{}})).Lowered.Get().Is)
+	assert.Empty(t, Of(sample.Room(t, map[string]any{"lift.stations": []any{}}), nil).Lowered.Get().Is)
 }
 
 func sum(list []float64) (all float64) {

@@ -21,7 +21,7 @@ const abreast = 5
 // framed is the section that all frames have.
 func (h *Hanging) framed(l lines) {
 	l.Subject = frames
-	l.Where(func() bool { return len(h.Frames()) > 0 }, func() { l.section() })
+	l.Where(func() bool { return len(h.Cases()) > 0 }, func() { l.section() })
 }
 
 func (l lines) section() {

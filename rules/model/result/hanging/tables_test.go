@@ -46,7 +46,7 @@ func TestReactionsOfEachCaseAddUpToTheWeight(t *testing.T) {
 	for name, changes := range map[string]map[string]any{
 		"reading-room": packed, "orangery": nil, "concourse": nil, "gallery-soffit": nil, "off-balance": nil,
 	} {
-		h := hanging.Of(sample.Ceiling(t, name, changes))
+		h := hanging.Of(sample.Ceiling(t, name, changes), nil)
 		weights, found := map[string]float64{}, reactions{}
 		keys := map[string]bool{}
 		for _, table := range h.Tables() {
@@ -81,7 +81,7 @@ func TestReactionsOfEachCaseAddUpToTheWeight(t *testing.T) {
 // its steel, E·A/L.
 func TestWhatHoldsAFrameIsPrinted(t *testing.T) {
 	c := sample.Room(t, nil)
-	for _, table := range hanging.Of(c).Tables() {
+	for _, table := range hanging.Of(c, nil).Tables() {
 		if table.Key != "hanging.frame.arch.held" {
 			continue
 		}
@@ -99,13 +99,13 @@ func TestWhatHoldsAFrameIsPrinted(t *testing.T) {
 
 // A ceiling that is not solved has no frame to print.
 func TestNoFrameNoTables(t *testing.T) {
-	assert.Empty(t, hanging.Of(sample.Ceiling(t, "porch", nil)).Tables())
+	assert.Empty(t, hanging.Of(sample.Ceiling(t, "porch", nil), nil).Tables())
 }
 
 // E, G, A, the area in shear and I are on the sheet, and are those of the model.
 func TestTheSheetHasTheSectionOfTheFrame(t *testing.T) {
 	c := sample.Room(t, nil)
-	h := hanging.Of(c)
+	h := hanging.Of(c, nil)
 	s := h.Frames()[0].Section
 	want := map[string]float64{
 		"hanging.frame.E": s.E, "hanging.frame.G": s.G, "hanging.frame.A": s.A, "hanging.frame.A_s": s.Shear, "hanging.frame.I": s.I,
@@ -123,7 +123,7 @@ func TestTheSheetHasTheSectionOfTheFrame(t *testing.T) {
 // Of a rectangle five sixths of the area count in shear: by the work of the parabola
 // of its stresses, 6/5 of that of an even one.
 func TestShearAreaIsFiveSixths(t *testing.T) {
-	for _, f := range hanging.Of(sample.Room(t, nil)).Frames() {
+	for _, f := range hanging.Of(sample.Room(t, nil), nil).Frames() {
 		assert.InEpsilon(t, 0.045*0.060-0.005*0.008, f.Section.A, 1e-9, "half of the reveal is cut out of it")
 		assert.InEpsilon(t, f.Section.A*5/6, f.Section.Shear, 1e-9, f.Key)
 	}

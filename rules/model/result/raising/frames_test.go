@@ -16,7 +16,7 @@ import (
 
 func framed(t *testing.T, changes map[string]any) []raising.Frame {
 	t.Helper()
-	return result.Of(sample.Room(t, changes), carrying.Search{}).Frames()
+	return result.Of(sample.Room(t, changes), carrying.Search{}, nil).Frames()
 }
 
 func total(list []raising.Share) (sum float64) {
@@ -61,7 +61,7 @@ func TestEachFrameCarriesTheWeight(t *testing.T) {
 // squares 1484mm.
 func TestTheFramesOfTheReadingRoom(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", nil)
-	list := result.Of(c, carrying.Search{}).Frames()
+	list := result.Of(c, carrying.Search{}, nil).Frames()
 	require.Len(t, list, 6)
 	const mm = 0.0005
 	assert.InDelta(t, 1.180, list[0].Top, mm)
@@ -110,7 +110,7 @@ func TestAPieceComesAndIsTurnedOnItsChord(t *testing.T) {
 // the first is drawn turned, of the inner ones the second, and the others as they are.
 func TestPiecesThatDifferAreEachTurned(t *testing.T) {
 	var names, same []string
-	for _, f := range result.Of(sample.Ceiling(t, "concourse", nil), carrying.Search{}).Frames() {
+	for _, f := range result.Of(sample.Ceiling(t, "concourse", nil), carrying.Search{}, nil).Frames() {
 		if strings.Contains(f.Name, "arrives") {
 			names = append(names, f.Name)
 		}
@@ -127,7 +127,7 @@ func TestPiecesThatDifferAreEachTurned(t *testing.T) {
 // Forks stowed at 700mm do not go under 622mm of clear height: blocks of 78mm.
 func TestBlocksLetTheForksUnder(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", map[string]any{"lift.stowed": "700mm"})
-	f := result.Of(c, carrying.Search{}).Frames()[2]
+	f := result.Of(c, carrying.Search{}, nil).Frames()[2]
 	assert.InDelta(t, 0.700, f.Forks[0].Height, 1e-9)
 	assert.Contains(t, f.Hands, raising.Hands{For: "to lift it on to blocks under its feet", Takes: 6})
 	for _, g := range raising.Figures(c) {
@@ -141,7 +141,7 @@ func TestBlocksLetTheForksUnder(t *testing.T) {
 // whose forks' load centre is 600mm from the heel has its mass there, and 28mm on.
 func TestTheMassOnItsBases(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", map[string]any{"lift.base": map[string]any{"along": "900mm", "across": "700mm", "heel": "600mm"}})
-	b := result.Of(c, carrying.Search{}).Frames()[4].Base
+	b := result.Of(c, carrying.Search{}, nil).Frames()[4].Base
 	require.NotNil(t, b)
 	assert.InDelta(t, 0.600, b.Before, 1e-9)
 	assert.InDelta(t, 0.628, b.After, 1e-9)

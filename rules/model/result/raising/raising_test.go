@@ -17,7 +17,7 @@ func planned(t *testing.T, c *layout.Ceiling) []Piece {
 	t.Helper()
 	limits, why := LimitsOf(c, shop.Of(c))
 	require.Empty(t, why)
-	pieces, err := Of(c, hanging.Of(c), limits)
+	pieces, err := Of(c, hanging.Of(c, nil), limits)
 	require.NoError(t, err)
 	return pieces
 }
@@ -123,7 +123,7 @@ func TestAPairOverItsAllowableIsNotBegunWith(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", nil)
 	limits, _ := LimitsOf(c, shop.Of(c))
 	limits.Strap = 100
-	pieces, err := Of(c, hanging.Of(c), limits)
+	pieces, err := Of(c, hanging.Of(c, nil), limits)
 	require.NoError(t, err)
 	assert.True(t, pieces[0].ByBalance)
 	assert.Zero(t, pieces[0].SecureAfter)
@@ -144,7 +144,7 @@ func TestThreeStrapsAreNeverSecure(t *testing.T) {
 // With straps 1 and 2 alone and lift 2 lost the panel falls: nothing is right of its
 // mass centre.
 func TestItFallsWithBothOfItsStrapsOnOneSide(t *testing.T) {
-	staged := hanging.Of(sample.Ceiling(t, "reading-room", nil)).Staged.Get()
+	staged := hanging.Of(sample.Ceiling(t, "reading-room", nil), nil).Staged.Get()
 	require.NoError(t, staged.Err)
 	s, err := staged.Is[0].With([]int{0, 1}, []int{0})
 	require.NoError(t, err)
@@ -155,7 +155,7 @@ func TestItFallsWithBothOfItsStrapsOnOneSide(t *testing.T) {
 func TestWithoutLiftsThereIsNoOrder(t *testing.T) {
 	for _, stations := range [][]any{{}, {"10%", "20%"}} {
 		c := sample.Ceiling(t, "reading-room", map[string]any{"lift.stations": stations})
-		_, err := Of(c, hanging.Of(c), Limits{})
+		_, err := Of(c, hanging.Of(c, nil), Limits{})
 		var none *hanging.NoLiftsError
 		require.ErrorAs(t, err, &none)
 		assert.Equal(t, len(stations) == 0, none.None)
@@ -166,7 +166,7 @@ func TestWithoutLiftsThereIsNoOrder(t *testing.T) {
 func TestTheOrderIsOnTheSheet(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", map[string]any{"lift.stations": []any{"25%", "75%"}})
 	got := map[string]float64{}
-	for _, f := range OrderFigures(c, PlanOf(c, hanging.Of(c), shop.Of(c))) {
+	for _, f := range OrderFigures(c, PlanOf(c, hanging.Of(c, nil), shop.Of(c))) {
 		got[f.Key] = f.Value.SI
 	}
 	assert.Equal(t, map[string]float64{

@@ -20,7 +20,7 @@ import (
 func TestEveryFigureIsShownOnce(t *testing.T) {
 	for _, name := range sample.Names(t) {
 		c := sample.Ceiling(t, name, nil)
-		all := sums.Calcs{Ceiling: c, Figures: result.Of(c, carrying.Search{}).Figures(), Rules: catalog.Rules()}
+		all := sums.Calcs{Ceiling: c, Figures: result.Of(c, carrying.Search{}, nil).Figures(), Rules: catalog.Rules()}
 		listed := map[string]int{}
 		cells, inTables := 0, 0
 		for _, s := range subjectsOf(all) {

@@ -155,7 +155,7 @@ var printedNumber = regexp.MustCompile(`^(-?\d+(?:\.(\d+))?)`)
 
 // rework works the printed lines of a ceiling again, and counts them.
 func rework(t *testing.T, c *layout.Ceiling) (lines int) {
-	for _, f := range result.Of(c, carrying.Search{}).Figures() {
+	for _, f := range result.Of(c, carrying.Search{}, nil).Figures() {
 		arithmetic, printed := f.Worked(c.Units)
 		if arithmetic == "" {
 			assert.NotEmpty(t, f.Method+f.Formula, f.Key)
@@ -178,8 +178,8 @@ func rework(t *testing.T, c *layout.Ceiling) (lines int) {
 }
 
 func TestStableKeys(t *testing.T) {
-	keys, drawn := map[string]bool{}, result.Of(sample.Room(t, nil), carrying.Search{}).Figures()
-	measured := result.Of(sample.Ceiling(t, "print-gallery", nil), carrying.Search{}).Survey().Figures()
+	keys, drawn := map[string]bool{}, result.Of(sample.Room(t, nil), carrying.Search{}, nil).Figures()
+	measured := result.Of(sample.Ceiling(t, "print-gallery", nil), carrying.Search{}, nil).Survey().Figures()
 	for _, f := range slices.Concat(drawn, measured) {
 		assert.False(t, keys[f.Key], "twice: %s", f.Key)
 		keys[f.Key] = true
@@ -202,7 +202,7 @@ func TestStableKeys(t *testing.T) {
 // A figure that hangs on an assumed one is assumed itself.
 func TestAssumedCarriesThrough(t *testing.T) {
 	c := sample.Ceiling(t, "porch", nil)
-	for _, f := range result.Of(c, carrying.Search{}).Figures() {
+	for _, f := range result.Of(c, carrying.Search{}, nil).Figures() {
 		switch f.Key {
 		case "vault.radius", "grid.module-around":
 			assert.False(t, f.Assumed, f.Key)
@@ -217,7 +217,7 @@ func TestCalcsKeepToEightyColumns(t *testing.T) {
 		for _, units := range []string{"metric", "imperial"} {
 			var b bytes.Buffer
 			c := sample.Ceiling(t, name, map[string]any{"project.units": units})
-			results := result.Of(c, carrying.Search{})
+			results := result.Of(c, carrying.Search{}, nil)
 			require.NoError(t, CalcsText(&b, Calcs{Path: "p", Ceiling: c, Figures: results.Figures(), Tables: results.Tables(), Rules: catalog.Rules()}))
 			for _, line := range strings.Split(b.String(), "\n") {
 				assert.LessOrEqual(t, len([]rune(line)), 88, line) // one long sum can't be broken

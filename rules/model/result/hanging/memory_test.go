@@ -1,0 +1,61 @@
+package hanging
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"dryfit/rules/model/sample"
+)
+
+// Ceilings with the same rib share its frame and its cases, whatever else differs;
+// any other rib is solved by itself, and every figure is what it is without a memory.
+func TestTheMemoryKnowsARibByItself(t *testing.T) {
+	var memory Memory
+	room := func(changes map[string]any) *Hanging {
+		c := sample.Room(t, changes)
+		h := Of(c, &memory)
+		assert.Equal(t, figures(Of(sample.Room(t, changes), nil)), figures(h), "%v", changes)
+		return h
+	}
+	frame := func(h *Hanging) *runner { return h.arch.Get().Is }
+	first := room(nil)
+	solved := len(frame(first).had)
+	assert.Same(t, frame(first), frame(room(nil)))
+	assert.Same(t, frame(first), frame(room(map[string]any{"rib.lamination": "5mm"})), "layers of another thickness make the same section")
+	assert.Len(t, frame(first).had, solved, "no case is solved twice")
+	assert.Same(t, frame(first), frame(room(map[string]any{"strap.setting": "2mm"})), "the setting is of the cases alone")
+	assert.Greater(t, len(frame(first).had), solved)
+	for _, other := range []map[string]any{{"rib.depth": "61mm"}, {"strap.thickness": "2mm"}, {"strap.stations": []any{"10%", "37%", "63%", "90%"}}, {"skin.thickness": "6mm"}} {
+		assert.NotSame(t, frame(first), frame(room(other)), "%v", other)
+	}
+	room(map[string]any{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}})
+	room(nil)
+}
+
+// figures are all that is read of the cases, and the reactions.
+func figures(h *Hanging) (out []any) {
+	for _, c := range h.Cases() {
+		read := *c
+		read.answers = nil
+		out = append(out, read)
+	}
+	return append(out, h.Tables())
+}
+
+func TestTheMemoryOfFramesIsBounded(t *testing.T) {
+	var memory Memory
+	for i := range mostFrames + 5 {
+		c := sample.Room(t, map[string]any{"rib.depth": fmt.Sprintf("%dmm", 60+i)})
+		require.NoError(t, Of(c, &memory).arch.Get().Err)
+	}
+	assert.Len(t, memory.frames, mostFrames)
+	r := memory.frames[0]
+	for i := range mostCases {
+		r.had[fmt.Sprint(i)] = outcome{}
+	}
+	r.solved(acts{without: r.rib.but(strapKind)})
+	assert.Len(t, r.had, 1)
+}
