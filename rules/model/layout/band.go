@@ -25,6 +25,7 @@ type stretch struct {
 	s0, s1 float64
 	part   curve.Curve
 	drawn  []parallel
+	figure curve.Region // the latest band
 }
 
 type parallel struct {
@@ -33,16 +34,24 @@ type parallel struct {
 }
 
 func (v Vault) stretch(s0, s1 float64) *stretch {
-	const usual = 4 // faces of ribs, reveal and skin
-	return &stretch{v, s0, s1, v.Intrados.Get().Between(s0, s1), make([]parallel, 0, usual)}
+	t := &stretch{vault: v}
+	t.move(s0, s1)
+	return t
 }
 
-// band is [Vault.Band] of the stretch.
+// move makes the stretch another, which is drawn in the place of the one before.
+func (t *stretch) move(s0, s1 float64) {
+	const usual = 4 // parallels: faces of ribs, reveal and skin
+	t.s0, t.s1, t.part, t.drawn = s0, s1, t.vault.Intrados.Get().Between(s0, s1), slices.Grow(t.drawn[:0], usual)
+}
+
+// band is [Vault.Band] of the stretch, until the next one is asked for.
 func (t *stretch) band(from, to float64) curve.Region {
 	inner, outer := t.parallel(from), t.parallel(to)
-	r := make(curve.Region, 0, len(inner)+len(outer))
+	r := slices.Grow(t.figure[:0], len(inner)+len(outer))
 	r = append(append(r, inner...), outer...)
 	slices.Reverse(r[len(inner):])
+	t.figure = r
 	return t.vault.cutFeet(r, true, true) // a steep cut reaches past the first stretch
 }
 
@@ -53,9 +62,11 @@ func (t *stretch) parallel(depth float64) curve.Region {
 			return p.line
 		}
 	}
-	line := t.vault.side(t.part, t.s0, t.s1, depth)
-	t.drawn = append(t.drawn, parallel{depth, line})
-	return line
+	n := len(t.drawn)
+	t.drawn = slices.Grow(t.drawn, 1)[:n+1] // with the room of a line of the stretch before
+	p := &t.drawn[n]
+	p.depth, p.line = depth, t.vault.side(p.line[:0], t.part, t.s0, t.s1, depth)
+	return p.line
 }
 
 // steps are those of a stretch of the arch: BandSteps of one as long as a panel,
@@ -66,8 +77,8 @@ func (v Vault) steps(stretch float64) int {
 }
 
 // side is one parallel of a part of the intrados, with its ends run on for a
-// level cut.
-func (v Vault) side(part curve.Curve, s0, s1, d float64) curve.Region {
+// level cut. It is drawn in the given room, which is empty.
+func (v Vault) side(room curve.Region, part curve.Curve, s0, s1, d float64) curve.Region {
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -77,7 +88,7 @@ func (v Vault) side(part curve.Curve, s0, s1, d float64) curve.Region {
 	}
 	const corners = 4 // where pieces of the curve meet, and the ends of a level cut
 	steps := v.steps(s1 - s0)
-	points := part.AppendPolyline(make(curve.Region, 0, steps+corners), steps)
+	points := part.AppendPolyline(slices.Grow(room, steps+corners), steps)
 	if d == 0 || v.Cut.Get() != "level" {
 		return points
 	}

@@ -34,8 +34,20 @@ type Lump struct {
 
 // Stretch is what the ribs and the skin of the heaviest panel weigh between two
 // places along the arc: less or more where the foot is cut.
-func (c *Ceiling) Stretch(s0, s1 float64) (l Lump) {
-	t := c.Vault.stretch(s0, s1)
+func (c *Ceiling) Stretch(s0, s1 float64) Lump { return c.Stretches([]float64{s0, s1})[0] }
+
+// Stretches is [Ceiling.Stretch] between each two neighbours of some places.
+func (c *Ceiling) Stretches(at []float64) []Lump {
+	out := make([]Lump, len(at)-1)
+	t := &stretch{vault: c.Vault}
+	for i := range out {
+		t.move(at[i], at[i+1])
+		out[i] = c.lump(t)
+	}
+	return out
+}
+
+func (c *Ceiling) lump(t *stretch) (l Lump) {
 	pieces := c.ribPieces(t, c.fullRibs(), c.halfRibs())
 	for _, p := range append(pieces, c.skin(t, c.Panel.EndLength.Get(), 1)) {
 		m := p.Mass * float64(p.Count)

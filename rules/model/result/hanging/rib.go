@@ -242,10 +242,9 @@ func (r *rib) load(c *layout.Ceiling) {
 			one.couple(n, m, at.Centre.Y-r.nodes[n].X)
 		}
 		stretches, length := make([]float64, one.to-one.from), 0.0
-		for i := range stretches {
+		for i, lump := range c.Stretches(r.bounds(p, one)) {
 			e := one.from + i
 			a, b := r.nodes[e], r.nodes[e+1]
-			lump := c.Stretch(r.bound(p, one, e), r.bound(p, one, e+1))
 			stretches[i] = lump.Mass / distance(a, b)
 			rest -= lump.Mass
 			length += distance(a, b)
@@ -262,17 +261,12 @@ func (r *rib) load(c *layout.Ceiling) {
 	}
 }
 
-// bound is the place of a node along the arc; at an end of a piece its own, so
+// bounds are the places of a piece's nodes along the arc; at its ends its own, so
 // that round-off leaves no foot uncut.
-func (r *rib) bound(p layout.Part, one part, node int) float64 {
-	switch node {
-	case one.from:
-		return p.From
-	case one.to:
-		return p.To
-	default:
-		return r.at[node]
-	}
+func (r *rib) bounds(p layout.Part, one part) []float64 {
+	at := slices.Clone(r.at[one.from : one.to+1])
+	at[0], at[len(at)-1] = p.From, p.To
+	return at
 }
 
 // toMiddle is, twice, the end of an element that is nearer to the middle of its
