@@ -65,6 +65,7 @@ type Ceiling struct {
 	own       *spec.Spec // the legs that the standards give, and nothing else
 	tree      map[string]any
 	standards *standards.Standards
+	bench     *standards.Shop // of the standards, once it is asked for
 	assumed   record.Set
 }
 

@@ -141,4 +141,9 @@ func (c *Ceiling) Limit(name string, builtIn float64) float64 {
 }
 
 // Bench is what the shop has, by the standards.
-func (c *Ceiling) Bench() *standards.Shop { return c.standards.Shop() }
+func (c *Ceiling) Bench() *standards.Shop {
+	if c.bench == nil {
+		c.bench = c.standards.Shop()
+	}
+	return c.bench
+}
