@@ -83,7 +83,15 @@ func (n *numbering) halfBand() int {
 
 // elementsAt lists the elements that end at each node.
 func elementsAt(m *Model) [][]int {
-	at := make([][]int, len(m.Nodes))
+	count := make([]int, len(m.Nodes))
+	for _, el := range m.Elements {
+		count[el.I]++
+		count[el.J]++
+	}
+	at, room := make([][]int, len(m.Nodes)), make([]int, 2*len(m.Elements))
+	for node, n := range count {
+		at[node], room = room[:0:n], room[n:]
+	}
 	for e, el := range m.Elements {
 		at[el.I] = append(at[el.I], e)
 		at[el.J] = append(at[el.J], e)
