@@ -12,18 +12,16 @@ const Counts = 0.005
 // With fewer than two of them it is 0. Derived from the balance of moments.
 func (r *runner) balance() float64 {
 	left, right := math.Inf(1), math.Inf(-1)
-	sprung := r.rib.sprung()
 	for i, s := range r.result.Springs {
 		if abs(s.Force) >= Counts*r.rib.weight {
-			x := r.rib.nodes[sprung[i]].X
+			x := r.rib.nodes[r.sprung[i]].X
 			left, right = min(left, x), max(right, x)
 		}
 	}
 	if !(right-left > apart) {
 		return 0
 	}
-	centre := r.rib.centre()
-	return min(centre-left, right-centre) / (right - left)
+	return min(r.centre-left, right-r.centre) / (right - left)
 }
 
 // Tips reports whether the rib swings or tips on its supports: whether its tipping

@@ -255,9 +255,11 @@ func after[S, T any](c *layout.Ceiling, from Solved[S], f func(S) (T, error)) So
 
 // runner solves the cases of one model, each once.
 type runner struct {
-	title title
-	rib   *rib
-	model frame.Model
+	title  title
+	rib    *rib
+	model  frame.Model
+	sprung []int   // nodes of the springs
+	centre float64 // of mass across the span
 
 	mu     sync.Mutex // of what follows
 	solver *frame.Solver
@@ -277,7 +279,10 @@ func (o Outcome[T]) named(kind Kind) (T, error) {
 // solver.
 func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
-	return &runner{title: title, rib: rib, model: m, solver: s, had: map[string]outcome{}}, err
+	return &runner{
+		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
+		solver: s, had: map[string]outcome{},
+	}, err
 }
 
 // run is the rib under its own weight, without some springs and with others set

@@ -19,7 +19,10 @@ const slackShare = 1e-6
 // read takes a solved case out of the solver's result.
 func (r *runner) read(without []int) Case {
 	c := Case{supports: slices.Clone(r.result.Supports)}
-	held, sprung := make([]bool, len(r.result.Nodes)), r.rib.sprung()
+	if n := len(r.rib.straps); n > 0 {
+		c.Straps, c.Slack = make([]float64, 0, n), make([]bool, 0, n)
+	}
+	held := make([]bool, len(r.result.Nodes))
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {
 		case strapKind:
@@ -31,7 +34,7 @@ func (r *runner) read(without []int) Case {
 			}
 		}
 		if s.Force != 0 {
-			held[sprung[i]] = true
+			held[r.sprung[i]] = true
 		}
 	}
 	last := len(r.result.Nodes) - 1
@@ -43,7 +46,7 @@ func (r *runner) read(without []int) Case {
 	r.stresses(&c)
 	c.Sag, c.ByRun = r.sags(c.drops, held)
 	c.Margin = r.balance()
-	c.Straps, c.Slack, c.Lifts = slices.Clip(c.Straps), slices.Clip(c.Slack), slices.Clip(c.Lifts)
+	c.Lifts = slices.Clip(c.Lifts) // so that who adds to it leaves what is kept
 	return c
 }
 
@@ -54,12 +57,17 @@ func (r *runner) stresses(c *Case) {
 		for end, at := range r.result.Ends(e) {
 			c.Moment = max(c.Moment, math.Abs(at.M))
 			c.whole = max(c.whole, s.whole.stress(at.N, at.M))
-			c.joint = max(c.joint, s.left.stress(at.N, at.M))
+			if s.left != s.whole {
+				c.joint = max(c.joint, s.left.stress(at.N, at.M))
+			}
 			// A moment that flattens the curve pulls its layers apart.
 			if radius := radii[end]; at.M > 0 && !math.IsInf(radius, 0) {
 				c.Radial = max(c.Radial, timber.RadialStress(at.M, radius, s.width, s.depth))
 			}
 		}
+	}
+	if s.left == s.whole {
+		c.joint = c.whole
 	}
 }
 
