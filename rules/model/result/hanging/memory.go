@@ -3,7 +3,6 @@ package hanging
 import (
 	"encoding/binary"
 	"math"
-	"reflect"
 	"slices"
 	"sync"
 
@@ -32,7 +31,7 @@ func (m *Memory) compile(rib *rib, model frame.Model, title title) (*runner, err
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	alike := func(r *runner) bool { return r.title == title && reflect.DeepEqual(r.rib, rib) }
+	alike := func(r *runner) bool { return r.title == title && r.rib.equal(rib) }
 	if at := slices.IndexFunc(m.frames, alike); at >= 0 {
 		had := m.frames[at]
 		m.frames = append(slices.Delete(m.frames, at, at+1), had)
@@ -47,6 +46,19 @@ func (m *Memory) compile(rib *rib, model frame.Model, title title) (*runner, err
 	}
 	m.frames = append(m.frames, r)
 	return r, nil
+}
+
+// equal reports whether two ribs are the same, number by number.
+func (r *rib) equal(o *rib) bool {
+	samePart := func(a, b part) bool {
+		return a.from == b.from && a.to == b.to && a.middle == b.middle && slices.Equal(a.loads, b.loads)
+	}
+	return r.section == o.section && r.weight == o.weight && r.crown == o.crown &&
+		slices.Equal(r.at, o.at) && slices.Equal(r.nodes, o.nodes) && slices.Equal(r.radii, o.radii) &&
+		slices.Equal(r.loads, o.loads) && slices.Equal(r.spread, o.spread) && slices.EqualFunc(r.parts, o.parts, samePart) &&
+		slices.Equal(r.straps, o.straps) && slices.Equal(r.numbers, o.numbers) && slices.Equal(r.lifts, o.lifts) &&
+		slices.Equal(r.feet, o.feet) && slices.Equal(r.seams, o.seams) &&
+		slices.Equal(r.kinds, o.kinds) && slices.Equal(r.stiff, o.stiff) && slices.Equal(r.names, o.names)
 }
 
 // acts is what a case does beside the weight of its rib, which all cases bear.

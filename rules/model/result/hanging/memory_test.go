@@ -2,11 +2,13 @@ package hanging
 
 import (
 	"fmt"
+	"reflect"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/kernel/frame"
 	"dryfit/rules/model/sample"
 )
 
@@ -58,4 +60,35 @@ func TestTheMemoryOfFramesIsBounded(t *testing.T) {
 	}
 	r.solved(acts{without: r.rib.but(strapKind)})
 	assert.Len(t, r.had, 1)
+}
+
+// Ribs that differ in any one field are two.
+func TestEqualLooksAtEveryField(t *testing.T) {
+	changes := []func(r *rib){
+		func(r *rib) { r.at = append([]float64{0.1}, r.at[1:]...) },
+		func(r *rib) { r.nodes = append([]frame.Vector{{X: 0.1}}, r.nodes[1:]...) },
+		func(r *rib) { r.radii = append([][2]float64{{1, 2}}, r.radii[1:]...) },
+		func(r *rib) { r.section.left.area = 1 },
+		func(r *rib) { r.straps = r.straps[1:] },
+		func(r *rib) { r.numbers = r.numbers[1:] },
+		func(r *rib) { r.lifts = r.lifts[1:] },
+		func(r *rib) { r.feet = r.feet[1:] },
+		func(r *rib) { r.crown++ },
+		func(r *rib) { r.seams = append([]int{7}, r.seams...) },
+		func(r *rib) { r.parts = []part{{from: r.parts[0].from, to: r.parts[0].to, middle: r.parts[0].middle}} },
+		func(r *rib) { r.weight++ },
+		func(r *rib) { r.loads = r.loads[1:] },
+		func(r *rib) { r.spread = r.spread[1:] },
+		func(r *rib) { r.kinds = r.kinds[1:] },
+		func(r *rib) { r.stiff = append([]float64{1}, r.stiff[1:]...) },
+		func(r *rib) { r.names = r.names[1:] },
+	}
+	assert.Len(t, changes, reflect.TypeFor[rib]().NumField(), "one change for each field")
+	c := sample.Room(t, nil)
+	assert.True(t, newRib(c).equal(newRib(c)))
+	for i, change := range changes {
+		other := newRib(c)
+		change(other)
+		assert.False(t, newRib(c).equal(other), "change %d", i+1)
+	}
 }
