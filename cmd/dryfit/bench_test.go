@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -37,8 +38,17 @@ func BenchmarkCheck(b *testing.B) { benchmarkCheck(b, false) }
 func BenchmarkOffers(b *testing.B) { benchmarkCheck(b, true) }
 
 func benchmarkCheck(b *testing.B, offers bool) {
+	benchmarkReviews(b, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: offers})
+}
+
+// BenchmarkEdited is a review of the same spec after one of it, as the language
+// server does them where a change leaves the frame as it is.
+func BenchmarkEdited(b *testing.B) {
+	benchmarkReviews(b, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true, Frames: new(hanging.Memory)})
+}
+
+func benchmarkReviews(b *testing.B, o review.Options) {
 	src := readDemo(b)
-	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: offers}
 	for b.Loop() {
 		if s := review.Spec(demo, src, o); len(s.Problems) > 0 {
 			b.Fatal(s.Problems)

@@ -183,7 +183,7 @@ func (d *document) job() job {
 }
 
 // review runs beside the loop, and reads of the server only its options and
-// folder, which no longer change.
+// folder, which no longer change, and the frames that were solved, which it adds to.
 func (s *server) review(j job) {
 	o := outcome{uri: j.uri, wanted: j.wanted, version: j.version}
 	defer func() {
@@ -198,7 +198,7 @@ func (s *server) review(j job) {
 		return
 	}
 	options := review.Options{
-		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true,
+		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true, Frames: s.solved,
 	}
 	if o.found.Standards == nil {
 		options.Standards = standards.BuiltIn()

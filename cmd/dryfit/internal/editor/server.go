@@ -21,6 +21,7 @@ import (
 	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
@@ -61,7 +62,7 @@ var ErrNoShutdown = errors.New("the editor left without a shutdown request")
 func Serve(ctx context.Context, in io.Reader, out io.Writer, o Options) error {
 	s := &server{
 		Options: o, out: out, documents: map[string]*document{}, shown: map[string]bool{},
-		done: make(chan outcome, 1), timer: time.NewTimer(time.Hour),
+		done: make(chan outcome, 1), timer: time.NewTimer(time.Hour), solved: new(hanging.Memory),
 	}
 	defer s.timer.Stop()
 	stop := make(chan struct{})
@@ -124,6 +125,7 @@ type server struct {
 	busy      bool
 	done      chan outcome
 	timer     *time.Timer
+	solved    *hanging.Memory // by the reviews before: most changes leave the frame as it is
 }
 
 func (s *server) loop(ctx context.Context, frames <-chan received) error {
