@@ -19,9 +19,29 @@ func (v Vault) Band(s0, s1, from, to float64) curve.Region {
 	return v.stretch(s0, s1).band(from, to)
 }
 
+// shape is what the bands of a vault come from.
+type shape struct {
+	intrados  curve.Curve
+	arc       float64
+	cut       string  // of the feet
+	halfAngle float64 // where they are cut level
+	span      float64 // where they are cut plumb
+}
+
+func (v Vault) shape() shape {
+	s := shape{intrados: v.Intrados.Get(), arc: v.Arc.Get(), cut: v.Cut.Get()}
+	switch s.cut {
+	case "plumb":
+		s.span = v.Span.Get()
+	case "level":
+		s.halfAngle = v.HalfAngle.Get()
+	}
+	return s
+}
+
 // stretch is a part of the arch whose parallels are drawn once for all its bands.
 type stretch struct {
-	vault  Vault
+	shape  shape
 	s0, s1 float64
 	part   curve.Curve
 	drawn  []parallel
@@ -34,7 +54,7 @@ type parallel struct {
 }
 
 func (v Vault) stretch(s0, s1 float64) *stretch {
-	t := &stretch{vault: v}
+	t := &stretch{shape: v.shape()}
 	t.move(s0, s1)
 	return t
 }
@@ -42,7 +62,7 @@ func (v Vault) stretch(s0, s1 float64) *stretch {
 // move makes the stretch another, which is drawn in the place of the one before.
 func (t *stretch) move(s0, s1 float64) {
 	const usual = 4 // parallels: faces of ribs, reveal and skin
-	t.s0, t.s1, t.part, t.drawn = s0, s1, t.vault.Intrados.Get().Between(s0, s1), slices.Grow(t.drawn[:0], usual)
+	t.s0, t.s1, t.part, t.drawn = s0, s1, t.shape.intrados.Between(s0, s1), slices.Grow(t.drawn[:0], usual)
 }
 
 // band is [Vault.Band] of the stretch, until the next one is asked for.
@@ -52,7 +72,7 @@ func (t *stretch) band(from, to float64) curve.Region {
 	r = append(append(r, inner...), outer...)
 	slices.Reverse(r[len(inner):])
 	t.figure = r
-	return t.vault.cutFeet(r, true, true) // a steep cut reaches past the first stretch
+	return t.shape.cutFeet(r, true, true) // a steep cut reaches past the first stretch
 }
 
 // parallel is the one at a depth, for reading only.
@@ -65,20 +85,20 @@ func (t *stretch) parallel(depth float64) curve.Region {
 	n := len(t.drawn)
 	t.drawn = slices.Grow(t.drawn, 1)[:n+1] // with the room of a line of the stretch before
 	p := &t.drawn[n]
-	p.depth, p.line = depth, t.vault.side(p.line[:0], t.part, t.s0, t.s1, depth)
+	p.depth, p.line = depth, t.shape.side(p.line[:0], t.part, t.s0, t.s1, depth)
 	return p.line
 }
 
 // steps are those of a stretch of the arch: BandSteps of one as long as a panel,
 // fewer of the short ones that a weight is spread by.
-func (v Vault) steps(stretch float64) int {
+func (v *shape) steps(stretch float64) int {
 	const short = 8
-	return min(BandSteps, 2*int(math.Ceil(short*BandSteps/2*stretch/v.Arc.Get())))
+	return min(BandSteps, 2*int(math.Ceil(short*BandSteps/2*stretch/v.arc)))
 }
 
 // side is one parallel of a part of the intrados, with its ends run on for a
 // level cut. It is drawn in the given room, which is empty.
-func (v Vault) side(room curve.Region, part curve.Curve, s0, s1, d float64) curve.Region {
+func (v *shape) side(room curve.Region, part curve.Curve, s0, s1, d float64) curve.Region {
 	if d != 0 {
 		p, err := part.Offset(d)
 		if err != nil {
@@ -89,16 +109,16 @@ func (v Vault) side(room curve.Region, part curve.Curve, s0, s1, d float64) curv
 	const corners = 4 // where pieces of the curve meet, and the ends of a level cut
 	steps := v.steps(s1 - s0)
 	points := part.AppendPolyline(slices.Grow(room, steps+corners), steps)
-	if d == 0 || v.Cut.Get() != "level" {
+	if d == 0 || v.cut != "level" {
 		return points
 	}
-	sin, cos := math.Sincos(v.HalfAngle.Get())
-	run := v.run(d)
+	sin, cos := math.Sincos(v.halfAngle)
+	run := runOn(d, v.halfAngle)
 	if s0 <= 0 {
 		p := points[0]
 		points = slices.Insert(points, 0, curve.Point{Y: p.Y - run*cos, Z: p.Z - run*sin})
 	}
-	if s1 >= v.Arc.Get() {
+	if s1 >= v.arc {
 		p := points[len(points)-1]
 		points = append(points, curve.Point{Y: p.Y + run*cos, Z: p.Z - run*sin})
 	}
@@ -110,13 +130,18 @@ func (v Vault) cutFeet(r curve.Region, left, right bool) curve.Region {
 	if !left && !right {
 		return r
 	}
-	switch v.Cut.Get() {
+	s := v.shape()
+	return s.cutFeet(r, left, right)
+}
+
+func (v *shape) cutFeet(r curve.Region, left, right bool) curve.Region {
+	switch v.cut {
 	case "plumb":
 		if left {
 			r = r.Clip(curve.Point{}, curve.Point{Y: 1})
 		}
 		if right {
-			r = r.Clip(curve.Point{Y: v.Span.Get()}, curve.Point{Y: -1})
+			r = r.Clip(curve.Point{Y: v.span}, curve.Point{Y: -1})
 		}
 	case "level":
 		r = r.Clip(curve.Point{}, curve.Point{Z: 1})

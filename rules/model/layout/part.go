@@ -26,42 +26,6 @@ func (c *Ceiling) parts(arch []weighed) []Part {
 	return out
 }
 
-// Lump is a mass and its centre.
-type Lump struct {
-	Mass   float64
-	Centre curve.Point
-}
-
-// Stretch is what the ribs and the skin of the heaviest panel weigh between two
-// places along the arc: less or more where the foot is cut.
-func (c *Ceiling) Stretch(s0, s1 float64) Lump { return c.Stretches([]float64{s0, s1})[0] }
-
-// Stretches is [Ceiling.Stretch] between each two neighbours of some places.
-func (c *Ceiling) Stretches(at []float64) []Lump {
-	out := make([]Lump, len(at)-1)
-	t := &stretch{vault: c.Vault}
-	for i := range out {
-		t.move(at[i], at[i+1])
-		out[i] = c.lump(t)
-	}
-	return out
-}
-
-func (c *Ceiling) lump(t *stretch) (l Lump) {
-	pieces := c.ribPieces(t, c.fullRibs(), c.halfRibs())
-	for _, p := range append(pieces, c.skin(t, c.Panel.EndLength.Get(), 1)) {
-		m := p.Mass * float64(p.Count)
-		l.Mass += m
-		l.Centre.Y += m * p.Centre.Y
-		l.Centre.Z += m * p.Centre.Z
-	}
-	if l.Mass > 0 {
-		l.Centre.Y /= l.Mass
-		l.Centre.Z /= l.Mass
-	}
-	return l
-}
-
 // Along is the length of a parallel of the intrados between two places along the
 // arc, as the feet are cut.
 func (v Vault) Along(s0, s1, d float64) float64 {
@@ -125,7 +89,9 @@ func (c *Ceiling) Piece(k int) (s0, s1 float64) { return c.part(k) }
 
 // run is how far a parallel runs on straight past the springing to a level foot:
 // its end stands d·cos above it, and comes down over d·cot.
-func (v Vault) run(d float64) float64 { return d / math.Tan(v.HalfAngle.Get()) }
+func (v Vault) run(d float64) float64 { return runOn(d, v.HalfAngle.Get()) }
+
+func runOn(d, halfAngle float64) float64 { return d / math.Tan(halfAngle) }
 
 // Holds reports whether a strap at a place along the arc belongs to the piece
 // between two others: one on a seam to the piece after it.

@@ -122,7 +122,7 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 		ends = min(2, panels)
 	}
 	s0, s1 := c.part(k)
-	out := c.ribPieces(c.Vault.stretch(s0, s1), full, half)
+	out := c.ribPieces(s0, s1, full, half)
 	out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
 	out = append(out, present(
 		c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
@@ -132,35 +132,10 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 	return append(out, c.strapPieces(s0, s1, panels)...)
 }
 
-func (c *Ceiling) ribPieces(t *stretch, full, halves int) []Piece {
-	width, species := c.Rib.Width.Get(), c.Rib.Species.Get()
-	rib := Piece{
-		Kind: Rib, Count: full, Material: species.Name, At: (t.s0 + t.s1) / 2,
-		Length: t.s1 - t.s0, Width: width, Depth: c.Rib.Depth.Get(),
-	}
-	for _, l := range c.RibLayers.Get() {
-		area, centre := t.band(l.From, l.To).Moments()
-		volume := area * l.Width
-		rib.Volume += volume
-		rib.Centre.Y += volume * centre.Y
-		rib.Centre.Z += volume * centre.Z
-	}
-	rib.Centre.Y /= rib.Volume
-	rib.Centre.Z /= rib.Volume
-	half := rib
-	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, width/2, rib.Volume/2
-	if r := c.Grid.Reveal; r.Cuts(c.Rib.Member) {
-		groove := t.band(0, r.Depth.Get()).Area()
-		if r.At.Get() == "sides" {
-			rib.Volume -= 2 * groove * r.Width.Get()
-			half.Volume -= groove * r.Width.Get()
-		} else {
-			half.Volume -= groove * r.Width.Get() / 2
-		}
-	}
-	density := timber.Density(species.SG12, c.Climate.Shop.Get())
-	rib.Mass, half.Mass = rib.Volume*density, half.Volume*density
-	return present(rib, half)
+// ribPieces are the ribs and half ribs between two places along the arc.
+func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
+	r := c.ribs()
+	return r.pieces(c.Vault.stretch(s0, s1), full, halves)
 }
 
 // Clear is the length of a rail, between the faces of two ribs.
@@ -212,23 +187,10 @@ func (c *Ceiling) rail(at float64, left, right bool, bays int) Piece {
 
 // skinPiece is the skins of a number of panels of one length.
 func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
-	p := c.skin(c.Vault.stretch(s0, s1), along, panels)
+	k := c.skin(along)
+	p := k.piece(c.Vault.stretch(s0, s1), panels)
 	p.Length = c.Vault.Along(s0, s1, c.Skin.Setback.Get())
 	return p
-}
-
-// skin is skinPiece without its length.
-func (c *Ceiling) skin(t *stretch, along float64, panels int) Piece {
-	setback, thickness, material := c.Skin.Setback.Get(), c.Skin.Total(), c.Skin.Material.Get()
-	if c.Skin.Between.Get() {
-		along = c.Clear() * c.Panel.Modules.Get()
-	}
-	area, centre := t.band(setback, setback+thickness).Moments()
-	volume := area * along
-	return Piece{
-		Kind: SkinSheet, Count: panels, Material: material.Name, At: (t.s0 + t.s1) / 2, Width: along, Depth: thickness,
-		Volume: volume, Mass: volume * material.Density, Centre: centre,
-	}
 }
 
 // tenonPieces are the tenons of a number of seams.

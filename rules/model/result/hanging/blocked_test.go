@@ -86,7 +86,7 @@ func dense(t *testing.T, r *rib, taut int) (feet [2]float64, moved []float64) {
 func TestThrustOfBlockedFeet(t *testing.T) {
 	for _, stations := range [][]any{{"10%", "30%", "55%", "90%"}, {"10%", "36%", "64%", "90%"}, {"5%", "40%", "70%"}} {
 		c := sample.Room(t, map[string]any{"strap.stations": stations})
-		r := newRib(c)
+		r := newRib(c, nil)
 		found := 0
 		for taut := 3; taut < 1<<len(r.straps); taut++ {
 			if taut&(taut-1) == 0 {

@@ -189,7 +189,7 @@ func Of(c *layout.Ceiling, memory *Memory) *Hanging {
 		if err := needs(c); err != nil {
 			return nil, err
 		}
-		return newRib(c), nil
+		return newRib(c, memory), nil
 	})
 	h.Weight = layout.Derive(c, func() float64 { return h.rib.Get().Is.weight })
 	h.arch = after(c, h.rib, func(r *rib) (*runner, error) { return memory.compile(r, r.model(), wholeArch) })

@@ -7,14 +7,24 @@ import (
 	"sync"
 
 	"dryfit/rules/kernel/frame"
+	"dryfit/rules/model/layout"
 )
 
-// Memory keeps the frames that were solved last, each with its cases, for many
-// reviews at a time: ceilings whose ribs are equal have equal frames. What is
+// Memory keeps the frames that were solved last, each with its cases, and the
+// weights on them, for many reviews at a time: ceilings whose ribs are equal have
+// equal frames. What is
 // forgotten is solved again, and comes out the same. A nil one keeps nothing.
 type Memory struct {
-	mu     sync.Mutex
-	frames []*runner // the latest last
+	mu      sync.Mutex
+	frames  []*runner // the latest last
+	weights []weights // likewise
+}
+
+// weights are what the stretches between some places weigh.
+type weights struct {
+	by    layout.Weighing
+	at    []float64
+	lumps []layout.Lump
 }
 
 // How many frames are kept, and how many cases of each: those of a few ceilings
@@ -31,21 +41,49 @@ func (m *Memory) compile(rib *rib, model frame.Model, title title) (*runner, err
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	alike := func(r *runner) bool { return r.title == title && r.rib.equal(rib) }
-	if at := slices.IndexFunc(m.frames, alike); at >= 0 {
-		had := m.frames[at]
-		m.frames = append(slices.Delete(m.frames, at, at+1), had)
+	if had, ok := latest(m.frames, func(r *runner) bool { return r.title == title && r.rib.equal(rib) }); ok {
 		return had, nil
 	}
 	r, err := compile(rib, model, title)
-	if err != nil {
-		return r, err
+	if err == nil {
+		m.frames = kept(m.frames, r)
 	}
-	if len(m.frames) == mostFrames {
-		m.frames = slices.Delete(m.frames, 0, 1)
+	return r, err
+}
+
+// stretches is what the stretches between some places weigh, for reading only.
+func (m *Memory) stretches(by layout.Weighing, at []float64) []layout.Lump {
+	if m == nil {
+		return by.Stretches(at)
 	}
-	m.frames = append(m.frames, r)
-	return r, nil
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if had, ok := latest(m.weights, func(w weights) bool { return slices.Equal(w.at, at) && w.by.Equal(&by) }); ok {
+		return had.lumps
+	}
+	w := weights{by, at, by.Stretches(at)}
+	m.weights = kept(m.weights, w)
+	return w.lumps
+}
+
+// latest is the one of a list that is asked for, which becomes the last.
+func latest[T any](list []T, is func(T) bool) (had T, ok bool) {
+	at := slices.IndexFunc(list, is)
+	if at < 0 {
+		return had, false
+	}
+	had = list[at]
+	copy(list[at:], list[at+1:])
+	list[len(list)-1] = had
+	return had, true
+}
+
+// kept is a list with one more, in place of the first where there are too many.
+func kept[T any](list []T, more T) []T {
+	if len(list) == mostFrames {
+		list = slices.Delete(list, 0, 1)
+	}
+	return append(list, more)
 }
 
 // equal reports whether two ribs are the same, number by number.

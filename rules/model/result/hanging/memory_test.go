@@ -30,6 +30,7 @@ func TestTheMemoryKnowsARibByItself(t *testing.T) {
 	assert.Len(t, frame(first).had, solved, "no case is solved twice")
 	assert.Same(t, frame(first), frame(room(map[string]any{"strap.setting": "2mm"})), "the setting is of the cases alone")
 	assert.Greater(t, len(frame(first).had), solved)
+	assert.Len(t, memory.weights, 1, "weighed once")
 	for _, other := range []map[string]any{{"rib.depth": "61mm"}, {"strap.thickness": "2mm"}, {"strap.stations": []any{"10%", "37%", "63%", "90%"}}, {"skin.thickness": "6mm"}} {
 		assert.NotSame(t, frame(first), frame(room(other)), "%v", other)
 	}
@@ -54,6 +55,7 @@ func TestTheMemoryOfFramesIsBounded(t *testing.T) {
 		require.NoError(t, Of(c, &memory).arch.Get().Err)
 	}
 	assert.Len(t, memory.frames, mostFrames)
+	assert.Len(t, memory.weights, mostFrames)
 	r := memory.frames[0]
 	for i := range mostCases {
 		r.had[fmt.Sprint(i)] = outcome{}
@@ -85,10 +87,10 @@ func TestEqualLooksAtEveryField(t *testing.T) {
 	}
 	assert.Len(t, changes, reflect.TypeFor[rib]().NumField(), "one change for each field")
 	c := sample.Room(t, nil)
-	assert.True(t, newRib(c).equal(newRib(c)))
+	assert.True(t, newRib(c, nil).equal(newRib(c, nil)))
 	for i, change := range changes {
-		other := newRib(c)
+		other := newRib(c, nil)
 		change(other)
-		assert.False(t, newRib(c).equal(other), "change %d", i+1)
+		assert.False(t, newRib(c, nil).equal(other), "change %d", i+1)
 	}
 }

@@ -74,7 +74,7 @@ func mechanism(err error) bool {
 	return errors.As(err, &m)
 }
 
-func newRib(c *layout.Ceiling) *rib {
+func newRib(c *layout.Ceiling, memory *Memory) *rib {
 	r := &rib{section: newSection(c)}
 	intrados, arc := c.Vault.Intrados.Get(), c.Vault.Arc.Get()
 	straps, lifts, seams, rails := stations(c, arc)
@@ -96,7 +96,7 @@ func newRib(c *layout.Ceiling) *rib {
 	}
 	r.crown = r.node(arc / 2)
 	r.springList(c, arc)
-	r.load(c)
+	r.load(c, memory)
 	return r
 }
 
@@ -231,7 +231,8 @@ func (r *rib) but(k kind) []int {
 // load is half the weight of each piece of the arch: rails and fittings where they are, ribs
 // and skin as their feet are cut. Tenons, and straps, which the framing carries
 // and no rib is balanced by, lie evenly along its arc.
-func (r *rib) load(c *layout.Ceiling) {
+func (r *rib) load(c *layout.Ceiling, memory *Memory) {
+	weighing := c.Weighing()
 	for _, p := range c.Panel.Parts.Get() {
 		one := part{from: r.node(p.From), to: r.node(p.To), middle: r.node((p.From + p.To) / 2)}
 		rest := p.Mass
@@ -242,7 +243,7 @@ func (r *rib) load(c *layout.Ceiling) {
 			one.couple(n, m, at.Centre.Y-r.nodes[n].X)
 		}
 		stretches, length := make([]float64, one.to-one.from), 0.0
-		for i, lump := range c.Stretches(r.bounds(p, one)) {
+		for i, lump := range memory.stretches(weighing, r.bounds(p, one)) {
 			e := one.from + i
 			a, b := r.nodes[e], r.nodes[e+1]
 			stretches[i] = lump.Mass / distance(a, b)

@@ -51,7 +51,7 @@ func TestSeasonsAgreeWithABentFrame(t *testing.T) {
 		"elliptical":    {"vault": map[string]any{"profile": "elliptical", "span": "4200mm", "rise": "900mm", "length": "7080mm"}},
 	} {
 		c := sample.Room(t, changes)
-		r := newRib(c)
+		r := newRib(c, nil)
 		run, err := compile(r, r.model(), wholeArch)
 		require.NoError(t, err)
 		const e = -0.002 // little, so that no strap goes slack and movements are small
@@ -93,7 +93,7 @@ func TestSeasonsKeepAMitre(t *testing.T) {
 
 	// Of the left half, between its straps at 10% and 36%: 80% and 28% of its angle
 	// from the crown.
-	r, s := newRib(c), newRib(c).straps
+	r, s := newRib(c, nil), newRib(c, nil).straps
 	up := r.risen(becomes)
 	radius := 3 + c.Rib.Depth.Get()/2
 	height := func(share, kink, e float64) float64 {

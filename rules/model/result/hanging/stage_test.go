@@ -43,7 +43,7 @@ func TestAStrapBeginsAtNoughtInTheShapeOnTheLifts(t *testing.T) {
 	got, err := staged[0].With([]int{0, 1, 2, 3}, []int{1})
 	require.NoError(t, err)
 
-	r := newRib(c)
+	r := newRib(c, nil)
 	lifts := r.springs(liftKind)
 	_, weight := assembled(r)
 	raised := upright(t, r, weight, lifts)
