@@ -11,7 +11,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"sync"
 
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/model/layout"
@@ -251,49 +250,6 @@ func after[S, T any](c *layout.Ceiling, from Solved[S], f func(S) (T, error)) So
 		}
 		return f(s.Is)
 	})
-}
-
-// runner solves the cases of one model, each once.
-type runner struct {
-	title  title
-	rib    *rib
-	model  frame.Model
-	sprung []int   // nodes of the springs
-	centre float64 // of mass across the span
-
-	mu     sync.Mutex // of what follows
-	solver *frame.Solver
-	result frame.Result
-	had    map[string]outcome // by the key of what acts
-}
-
-// named is a runner, or the error of a case of some kind that it did not compile.
-func (o Outcome[T]) named(kind Kind) (T, error) {
-	if o.Err != nil {
-		return o.Is, &CaseError{ID{Kind: kind}, o.Err}
-	}
-	return o.Is, nil
-}
-
-// compile makes a rib ready to be solved; the runner of one that can not be has no
-// solver.
-func compile(rib *rib, m frame.Model, title title) (*runner, error) {
-	s, err := m.Compile()
-	return &runner{
-		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
-		solver: s, had: map[string]outcome{},
-	}, err
-}
-
-// run is the rib under its own weight, without some springs and with others set
-// long or short. The case's lists are for reading only.
-func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
-	o := r.solved(acts{without, misfits})
-	o.read.ID = id
-	if o.err != nil {
-		return o.read, &CaseError{id, o.err}
-	}
-	return o.read, nil
 }
 
 // raise puts the rib on the lifts, if there are any. That they do not hold it is

@@ -1,8 +1,6 @@
 package hanging
 
 import (
-	"encoding/binary"
-	"math"
 	"slices"
 	"sync"
 
@@ -12,8 +10,8 @@ import (
 
 // Memory keeps the frames that were solved last, each with its cases, and the
 // weights on them, for many reviews at a time: ceilings whose ribs are equal have
-// equal frames. What is
-// forgotten is solved again, and comes out the same. A nil one keeps nothing.
+// equal frames. What is forgotten is solved again, and comes out the same. A nil one
+// keeps nothing.
 type Memory struct {
 	mu      sync.Mutex
 	frames  []*runner // the latest last
@@ -97,89 +95,4 @@ func (r *rib) equal(o *rib) bool {
 		slices.Equal(r.straps, o.straps) && slices.Equal(r.numbers, o.numbers) && slices.Equal(r.lifts, o.lifts) &&
 		slices.Equal(r.feet, o.feet) && slices.Equal(r.seams, o.seams) &&
 		slices.Equal(r.kinds, o.kinds) && slices.Equal(r.stiff, o.stiff) && slices.Equal(r.names, o.names)
-}
-
-// acts is what a case does beside the weight of its rib, which all cases bear.
-type acts struct {
-	without []int // springs that it lacks
-	misfits []frame.Misfit
-}
-
-// key tells it from all others of one rib.
-func (a acts) key() string {
-	const size = 8
-	key := make([]byte, 0, size*(1+len(a.without)+2*len(a.misfits)))
-	key = binary.LittleEndian.AppendUint64(key, uint64(len(a.without)))
-	for _, spring := range a.without {
-		key = binary.LittleEndian.AppendUint64(key, uint64(spring))
-	}
-	for _, f := range a.misfits {
-		key = binary.LittleEndian.AppendUint64(key, uint64(f.Spring))
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(f.Longer))
-	}
-	return string(key)
-}
-
-// outcome is what was read of a solved case, which has no ID yet, or the solver's
-// error.
-type outcome struct {
-	read Case
-	err  error
-}
-
-// solved is the outcome of a case, solved where it was not before.
-func (r *runner) solved(a acts) outcome {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	key := a.key()
-	if had, ok := r.had[key]; ok {
-		return had
-	}
-	if len(r.had) >= mostCases {
-		clear(r.had)
-	}
-	var o outcome
-	if o.err = r.solve(a); o.err == nil {
-		o.read = r.read(a.without)
-		o.read.answers = []answer{{r, a}}
-	}
-	r.had[key] = o
-	return o
-}
-
-// solve puts a case into the runner's result, which the next one overwrites.
-func (r *runner) solve(a acts) error {
-	return r.solver.Solve(&frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}, &r.result)
-}
-
-// answer is a case of a runner that was solved once; what is not kept of it is had
-// by solving it again.
-type answer struct {
-	of *runner
-	acts
-}
-
-// full is the whole answer of a case.
-func (a answer) full(id ID) Answer {
-	r := a.of
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	if err := r.solve(a.acts); err != nil {
-		panic(err) // it was solved before
-	}
-	return Answer{
-		ID: id, Without: a.without, Misfits: a.misfits, of: r,
-		Nodes: slices.Clone(r.result.Nodes), Springs: slices.Clone(r.result.Springs), Supports: slices.Clone(r.result.Supports),
-	}
-}
-
-// stations are the whole rib in the case.
-func (a answer) stations() []Station {
-	r := a.of
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	if err := r.solve(a.acts); err != nil {
-		panic(err) // it was solved before
-	}
-	return r.stations()
 }

@@ -58,7 +58,7 @@ func TestTheMemoryOfFramesIsBounded(t *testing.T) {
 	assert.Len(t, memory.weights, mostFrames)
 	r := memory.frames[0]
 	for i := range mostCases {
-		r.had[fmt.Sprint(i)] = outcome{}
+		r.had[fmt.Sprint(i)] = solution{}
 	}
 	r.solved(acts{without: r.rib.but(strapKind)})
 	assert.Len(t, r.had, 1)

@@ -1,0 +1,138 @@
+package hanging
+
+import (
+	"encoding/binary"
+	"math"
+	"slices"
+	"sync"
+
+	"dryfit/rules/kernel/frame"
+)
+
+// runner solves the cases of one model, each once.
+type runner struct {
+	title  title
+	rib    *rib
+	model  frame.Model
+	sprung []int   // nodes of the springs
+	centre float64 // of mass across the span
+
+	mu     sync.Mutex // of what follows
+	solver *frame.Solver
+	result frame.Result
+	had    map[string]solution // by the key of what acts
+}
+
+// named is a runner, or the error of a case of some kind that it did not compile.
+func (o Outcome[T]) named(kind Kind) (T, error) {
+	if o.Err != nil {
+		return o.Is, &CaseError{ID{Kind: kind}, o.Err}
+	}
+	return o.Is, nil
+}
+
+// compile makes a rib ready to be solved; the runner of one that can not be has no
+// solver.
+func compile(rib *rib, m frame.Model, title title) (*runner, error) {
+	s, err := m.Compile()
+	return &runner{
+		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
+		solver: s, had: map[string]solution{},
+	}, err
+}
+
+// run is the rib under its own weight, without some springs and with others set
+// long or short. The case's lists are for reading only.
+func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
+	o := r.solved(acts{without, misfits})
+	o.read.ID = id
+	if o.err != nil {
+		return o.read, &CaseError{id, o.err}
+	}
+	return o.read, nil
+}
+
+// acts is what a case does beside the weight of its rib, which all cases bear.
+type acts struct {
+	without []int // springs that it lacks
+	misfits []frame.Misfit
+}
+
+// key tells it from all others of one rib.
+func (a acts) key() string {
+	const size = 8
+	key := make([]byte, 0, size*(1+len(a.without)+2*len(a.misfits)))
+	key = binary.LittleEndian.AppendUint64(key, uint64(len(a.without)))
+	for _, spring := range a.without {
+		key = binary.LittleEndian.AppendUint64(key, uint64(spring))
+	}
+	for _, f := range a.misfits {
+		key = binary.LittleEndian.AppendUint64(key, uint64(f.Spring))
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(f.Longer))
+	}
+	return string(key)
+}
+
+// solution is what was read of a solved case, which has no ID yet, or the solver's
+// error.
+type solution struct {
+	read Case
+	err  error
+}
+
+// solved is the solution of a case, solved where it was not before.
+func (r *runner) solved(a acts) solution {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	key := a.key()
+	if had, ok := r.had[key]; ok {
+		return had
+	}
+	if len(r.had) >= mostCases {
+		clear(r.had)
+	}
+	var o solution
+	if o.err = r.solve(a); o.err == nil {
+		o.read = r.read(a.without)
+		o.read.answers = []answer{{r, a}}
+	}
+	r.had[key] = o
+	return o
+}
+
+// solve puts a case into the runner's result, which the next one overwrites.
+func (r *runner) solve(a acts) error {
+	return r.solver.Solve(&frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}, &r.result)
+}
+
+// answer is a case of a runner that was solved once; what is not kept of it is had
+// by solving it again.
+type answer struct {
+	of *runner
+	acts
+}
+
+// full is the whole answer of a case.
+func (a answer) full(id ID) Answer {
+	r := a.of
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if err := r.solve(a.acts); err != nil {
+		panic(err) // it was solved before
+	}
+	return Answer{
+		ID: id, Without: a.without, Misfits: a.misfits, of: r,
+		Nodes: slices.Clone(r.result.Nodes), Springs: slices.Clone(r.result.Springs), Supports: slices.Clone(r.result.Supports),
+	}
+}
+
+// stations are the whole rib in the case.
+func (a answer) stations() []Station {
+	r := a.of
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if err := r.solve(a.acts); err != nil {
+		panic(err) // it was solved before
+	}
+	return r.stations()
+}
