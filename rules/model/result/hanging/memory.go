@@ -37,14 +37,13 @@ func (m *Memory) compile(rib *rib, model frame.Model, title title) (*runner, err
 	if m == nil {
 		return compile(rib, model, title)
 	}
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if had, ok := latest(m.frames, func(r *runner) bool { return r.title == title && r.rib.equal(rib) }); ok {
-		return had, nil
+	had := recall(m, &m.frames, func(r *runner) bool { return r.title == title && r.rib.equal(rib) })
+	if had != nil {
+		return *had, nil
 	}
 	r, err := compile(rib, model, title)
 	if err == nil {
-		m.frames = kept(m.frames, r)
+		keep(m, &m.frames, r)
 	}
 	return r, err
 }
@@ -54,34 +53,38 @@ func (m *Memory) stretches(by layout.Weighing, at []float64) []layout.Lump {
 	if m == nil {
 		return by.Stretches(at)
 	}
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if had, ok := latest(m.weights, func(w weights) bool { return slices.Equal(w.at, at) && w.by.Equal(&by) }); ok {
+	had := recall(m, &m.weights, func(w weights) bool { return slices.Equal(w.at, at) && w.by.Equal(&by) })
+	if had != nil {
 		return had.lumps
 	}
 	w := weights{by, at, by.Stretches(at)}
-	m.weights = kept(m.weights, w)
+	keep(m, &m.weights, w)
 	return w.lumps
 }
 
-// latest is the one of a list that is asked for, which becomes the last.
-func latest[T any](list []T, is func(T) bool) (had T, ok bool) {
-	at := slices.IndexFunc(list, is)
+// recall is the one of a list of the memory that is asked for, which becomes the
+// last; nil of none.
+func recall[T any](m *Memory, list *[]T, is func(T) bool) *T {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	at := slices.IndexFunc(*list, is)
 	if at < 0 {
-		return had, false
+		return nil
 	}
-	had = list[at]
-	copy(list[at:], list[at+1:])
-	list[len(list)-1] = had
-	return had, true
+	had := (*list)[at]
+	*list = append(slices.Delete(*list, at, at+1), had)
+	return &had
 }
 
-// kept is a list with one more, in place of the first where there are too many.
-func kept[T any](list []T, more T) []T {
-	if len(list) == mostFrames {
-		list = slices.Delete(list, 0, 1)
+// keep adds one to a list of the memory, in place of the first where there are too
+// many.
+func keep[T any](m *Memory, list *[]T, more T) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(*list) == mostFrames {
+		*list = slices.Delete(*list, 0, 1)
 	}
-	return append(list, more)
+	*list = append(*list, more)
 }
 
 // equal reports whether two ribs are the same, number by number.
