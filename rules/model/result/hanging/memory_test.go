@@ -3,6 +3,7 @@ package hanging
 import (
 	"fmt"
 	"reflect"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -62,6 +63,22 @@ func TestTheMemoryOfFramesIsBounded(t *testing.T) {
 	}
 	r.solved(acts{without: r.rib.but(strapKind)})
 	assert.Len(t, r.had, 1)
+}
+
+// Several goroutines find what one finds alone, of the same rib and of others.
+func TestTheMemoryIsShared(t *testing.T) {
+	var memory Memory
+	var workers sync.WaitGroup
+	changes := []map[string]any{nil, {"strap.setting": "2mm"}, {"rib.depth": "61mm"}, {"rib.lamination": "5mm"}}
+	got := make([][]any, 2*len(changes))
+	for i := range got {
+		c := sample.Room(t, changes[i/2])
+		workers.Go(func() { got[i] = figures(Of(c, &memory)) })
+	}
+	workers.Wait()
+	for i := range got {
+		assert.Equal(t, figures(Of(sample.Room(t, changes[i/2]), nil)), got[i], "%v", changes[i/2])
+	}
 }
 
 // Ribs that differ in any one field are two.
