@@ -3,7 +3,6 @@ package car
 import (
 	"math"
 
-	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/turns"
 )
 
@@ -32,7 +31,7 @@ func (t *inTree) roomInCell(lo, hi float64) (most, at float64) {
 	}
 	t.slopes.look(&p, t.probes.rows)
 	t.rooms += roomsOfSlopes
-	less, at := t.slopes.most()
+	less, at := turns.Most(t.slopes.least)
 	return min(most, less), at
 }
 
@@ -99,35 +98,13 @@ func (s *slopes) row(p *parted, row []int32, mid float64) {
 
 // cross adds where the way from one probe to another, or the straight line that it is
 // on, crosses the door.
-//
-// With x of the first and d the rise from the second to it, what crosses is the share
-// f = x/d on the way. The place at f in the middle of the cell, f₀, is then N along X
-// past the door, and what crosses is at y + N·r across, y being that of the place and
-// r the slope of the way, which is r₀ in the middle: no further than |N|·|r - r₀| from
-// y + N·r₀, which is linear in the shares but for its slack. Derived.
 func (s *slopes) cross(i, j int32, mid float64) {
 	a, b := &s.of[i], &s.of[j]
-	dx := b[0].Less(&a[0])
-	d := dx.Bounds()
-	if d.Low <= 0 && d.High >= 0 {
-		s.pieces = append(s.pieces, [2]turns.Slope{a[1], a[2]}, [2]turns.Slope{b[1], b[2]})
+	if at, ok := turns.Crossing(a, b, 0, -mid); ok {
+		s.pieces = append(s.pieces, [2]turns.Slope{at[1], at[2]})
 		return
 	}
-	d0 := (dx.Low + dx.High) / 2
-	f := min(2, max(-1, -(mid+(a[0].Low+a[0].High)/2)/d0))
-	n := a[0].Plus(1-f, &b[0], f)
-	n.Low, n.High = n.Low+mid, n.High+mid
-	far := n.Bounds()
-	most := max(math.Abs(far.Low), math.Abs(far.High))
-	var out [2]turns.Slope
-	for k := range out {
-		dy := b[k+1].Less(&a[k+1])
-		r, off := dy.Over(d0, d)
-		at := a[k+1].Plus(1-f, &b[k+1], f)
-		out[k] = at.Plus(1, &n, r)
-		out[k].Low, out[k].High = out[k].Low-most*off, out[k].High+most*off
-	}
-	s.pieces = append(s.pieces, out)
+	s.pieces = append(s.pieces, [2]turns.Slope{a[1], a[2]}, [2]turns.Slope{b[1], b[2]})
 }
 
 // inDoor adds a place in the door that is one of the pieces, or between two of them
@@ -153,52 +130,9 @@ func (s *slopes) inDoor() {
 	}
 }
 
-// plane is a linear function of the shares, at + by·s.
-type plane struct {
-	at float64
-	by turns.Shares
-}
-
-// most is its greatest value.
-func (p *plane) most() float64 { return p.at + p.by.Most() }
-
-// planes is how many planes are mixed at most.
-const planes = 6
-
-// most is what is left at most, and in the middle. The bound is by a mean of planes,
-// each of which is the least one where the mean before it is greatest. It ends where
-// something is left.
-func (s *slopes) most() (most, at float64) {
-	mean := s.least(&turns.Shares{})
-	at = mean.at
-	if at >= 0 {
-		return mean.most(), at
-	}
-	for range planes {
-		if most = mean.most(); most < 0 {
-			break
-		}
-		var far turns.Shares
-		for i, d := range mean.by {
-			if d != 0 {
-				far[i] = math.Copysign(1, d)
-			}
-		}
-		next := s.least(&far)
-		if next.at+next.by.Dot(&far) >= 0 {
-			break
-		}
-		mean = mixed(mean, next)
-		if mean.most() > most-passage.Settled {
-			break
-		}
-	}
-	return mean.most(), at
-}
-
 // least is the least plane at some shares.
-func (s *slopes) least(at *turns.Shares) plane {
-	var out plane
+func (s *slopes) least(at *turns.Shares) turns.Plane {
+	var out turns.Plane
 	best := math.Inf(1)
 	for k := range s.limits {
 		up, down := math.Inf(1), math.Inf(1)
@@ -220,36 +154,13 @@ func (s *slopes) least(at *turns.Shares) plane {
 			continue
 		}
 		best = up + down
-		out.at = highest.up + lowest.down
-		for n := range out.by {
-			out.by[n] = lowest.by[n] - highest.by[n]
+		out.At = highest.up + lowest.down
+		for n := range out.By {
+			out.By[n] = lowest.by[n] - highest.by[n]
 		}
 	}
 	if math.IsInf(best, 1) {
-		out.at = best
+		out.At = best
 	}
 	return out
-}
-
-// mixed is the mean of two planes whose greatest value is the least: there one of
-// its slopes is nothing, or it is one of the two.
-func mixed(a, b plane) plane {
-	best := a
-	take := func(f float64) {
-		if !(f > 0 && f <= 1) {
-			return
-		}
-		m := plane{at: a.at + f*(b.at-a.at)}
-		for n := range m.by {
-			m.by[n] = a.by[n] + f*(b.by[n]-a.by[n])
-		}
-		if m.most() < best.most() {
-			best = m
-		}
-	}
-	take(1)
-	for n := range a.by {
-		take(a.by[n] / (a.by[n] - b.by[n]))
-	}
-	return best
 }

@@ -11,41 +11,6 @@ import (
 	"dryfit/rules/kernel/passage/turns"
 )
 
-// A mixture of two planes lies between them everywhere, and is nowhere more than
-// the lesser of their greatest values.
-func TestMixedPlanesLieBetween(t *testing.T) {
-	r := rand.New(rand.NewPCG(5, 0))
-	less := 0
-	for range 2000 {
-		a, b := plane{at: r.NormFloat64()}, plane{at: r.NormFloat64()}
-		for i := range a.by {
-			a.by[i], b.by[i] = r.NormFloat64(), r.NormFloat64()
-		}
-		m := mixed(a, b)
-		require.LessOrEqual(t, m.most(), min(a.most(), b.most())+1e-12)
-		if m.most() < min(a.most(), b.most())-1e-9 {
-			less++
-		}
-		for f := 0.0; f <= 1; f += 0.01 { // no other mean has a lesser greatest value
-			other := plane{at: a.at + f*(b.at-a.at)}
-			for i := range other.by {
-				other.by[i] = a.by[i] + f*(b.by[i]-a.by[i])
-			}
-			require.LessOrEqual(t, m.most(), other.most()+1e-12)
-		}
-		for range 20 {
-			var s turns.Shares
-			for i := range s {
-				s[i] = 2*r.Float64() - 1
-			}
-			x, y, at := a.at+a.by.Dot(&s), b.at+b.by.Dot(&s), m.at+m.by.Dot(&s)
-			require.GreaterOrEqual(t, at, min(x, y)-1e-12)
-			require.LessOrEqual(t, at, max(x, y)+1e-12)
-		}
-	}
-	assert.Positive(t, less)
-}
-
 // Where the straight way between two places crosses the door lies within what is
 // said of it, whether or not the two may be as far in as each other.
 func TestCrossingsLieWithinTheirBounds(t *testing.T) {
