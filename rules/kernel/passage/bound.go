@@ -11,6 +11,7 @@ const (
 	TurnCover                     // the turns that go in and those that go on are not joined by free ones
 	BeyondCover                   // what is beyond the door at some instant does not go into the space behind it
 	StairCover                    // at some instant on a stair it is too large for what is between floor, soffit and walls
+	StairApart                    // no way of turning it leads from below a stair's flight to above the one that goes on
 	StandDown                     // from on edge to hanging it is somewhere higher than the room
 )
 
@@ -29,6 +30,8 @@ func (b Bound) String() string {
 		return "however it is turned in the door, the part of it behind the door is larger than the space there"
 	case StairCover:
 		return "however it is turned, at one place on the stair it is larger than the space between floor, soffit and walls"
+	case StairApart:
+		return "every way of turning it on the way up the stair is blocked"
 	case StandDown:
 		return "between on edge and hanging it is higher than the room"
 	default:

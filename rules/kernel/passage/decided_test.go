@@ -36,7 +36,8 @@ func pairsOfAKind(t *testing.T) int {
 // plainBudget is the cells that a spec has, and plainLooks the looks.
 const (
 	plainBudget = 20000
-	plainLooks  = 120000
+	plainLooks  = 500000
+	freeLooks   = 120000 // of them for a motion on which the body turns as need be
 )
 
 // kind is one kind of leg: a random one, decided, and the walls it is made of.
@@ -76,10 +77,17 @@ var kinds = []kind{
 		s := anyStair(r)
 		return func(left *passage.Budget) passage.Decision {
 			d := stair.Climb(b, s, left)
-			if d.Outcome == passage.Undecided {
-				if m, found := stair.ClimbFreely(b, s, left); found {
-					return passage.Decision{Outcome: passage.Passes, Motion: m}
-				}
+			if d.Outcome != passage.Undecided {
+				return d
+			}
+			share := &passage.Budget{Looks: min(left.Looks, freeLooks)}
+			left.Looks -= share.Looks
+			m, found := stair.ClimbFreely(b, s, share)
+			if left.Looks += share.Looks; found {
+				return passage.Decision{Outcome: passage.Passes, Motion: m}
+			}
+			if proven, _ := stair.Apart(b, s, left); proven {
+				return passage.Decision{Outcome: passage.Cannot, Bound: passage.StairApart}
 			}
 			return d
 		}, stairWalls(s)

@@ -50,18 +50,19 @@ const (
 	cellsATurn = 3
 )
 
-// newProbes are those of the body with fewer corners; even says that P is on the line
-// of symmetry of the section, if that has one.
-func newProbes(b *passage.Body, p space.Point, even bool) *probes {
+// newProbes are those of the body with fewer corners, at most so far apart along the outline
+// and so many along the length; even says that P is on the line of symmetry of the section,
+// if that has one.
+func newProbes(b *passage.Body, p space.Point, even bool, step float64, along int) *probes {
 	off := min(turns.ProbeCoarse, b.Wrap()/2)
 	c := b.Coarse(off).Wrapped(b.Wrap() - off)
 	h := &probes{b: c, even: even && b.Mirrored() && c.Mirrored()}
 	if h.even {
 		p.X = 0
 	}
-	chain := c.Chain(stairStep)
-	for i := range alongStair {
-		x := c.Half() * (2*float64(i)/(alongStair-1) - 1)
+	chain := c.Chain(step)
+	for i := range along {
+		x := c.Half() * (2*float64(i)/float64(along-1) - 1)
 		row := make([]int32, 0, len(chain)+1)
 		for j, q := range chain {
 			v := space.Vec{X: x, Y: q.X - p.X, Z: q.Y - p.Y}
@@ -71,7 +72,7 @@ func newProbes(b *passage.Body, p space.Point, even bool) *probes {
 		h.rows = append(h.rows, append(row, row[0]))
 	}
 	for j := range chain {
-		row := make([]int32, alongStair)
+		row := make([]int32, along)
 		for i := range row {
 			row[i] = int32(i*len(chain) + j)
 		}
@@ -160,6 +161,9 @@ func (h *halfCover) out() bool {
 	y, z := turns.Bounds{Low: none, High: h.s.Length - g - front}, turns.Bounds{Low: none, High: math.Inf(1)}
 	for _, row := range h.rows {
 		h.inWall(row, func(p *beside) {
+			if g+p.low < -h.s.run() {
+				return // it may be past the end of the wall
+			}
 			y.Low = max(y.Low, g-p.y)
 			z = z.Both(turns.Bounds{Low: g - p.z.High, High: h.s.Headroom - g - p.z.Low})
 		})
@@ -181,17 +185,17 @@ func (h *halfCover) out() bool {
 	return true
 }
 
-// beside is what a place somewhere on a run of probes is: no further on than y, and as
-// high as z.
+// beside is what a place somewhere on a run of probes is: no further on than y and no less
+// than low, and as high as z.
 type beside struct {
-	y  float64
-	z  turns.Bounds
-	on bool
+	y, low float64
+	z      turns.Bounds
+	on     bool
 }
 
 func (r *beside) add(p *[3]turns.Bounds) {
 	if r.on {
-		r.y, r.z = max(r.y, p[1].High), turns.Bounds{Low: min(r.z.Low, p[2].Low), High: max(r.z.High, p[2].High)}
+		r.y, r.low, r.z = max(r.y, p[1].High), min(r.low, p[1].Low), turns.Bounds{Low: min(r.z.Low, p[2].Low), High: max(r.z.High, p[2].High)}
 	}
 }
 
@@ -204,7 +208,7 @@ func (h *halfCover) inWall(row []int32, take func(*beside)) {
 		left.add(p)
 		right.add(p)
 		if p[0].High <= h.wall {
-			left = beside{p[1].High, p[2], true}
+			left = beside{p[1].High, p[1].Low, p[2], true}
 			if right.on {
 				take(&right)
 			}
@@ -213,7 +217,7 @@ func (h *halfCover) inWall(row []int32, take func(*beside)) {
 			if left.on {
 				take(&left)
 			}
-			right = beside{p[1].High, p[2], true}
+			right = beside{p[1].High, p[1].Low, p[2], true}
 		}
 	}
 }
@@ -227,7 +231,7 @@ func (h *halfCover) noHeight(y, z turns.Bounds) bool {
 		near, far := y.Low+p[1].Low, y.High+p[1].High
 		floor, soffit := 0.0, h.s.Headroom
 		switch {
-		case p[0].Low > 0:
+		case p[0].Low > 0 && near >= -h.s.run():
 			floor = h.s.treadOn(-far)
 		case near < 0:
 			floor = h.s.tread(near)

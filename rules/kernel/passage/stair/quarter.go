@@ -59,7 +59,8 @@ func (q *quarterCover) outAt(far turns.Bounds) bool {
 	for i := range q.seen {
 		p := &q.seen[i]
 		px, py := turns.Bounds{Low: x.Low + p[0].Low, High: x.High + p[0].High}, turns.Bounds{Low: y.Low + p[1].Low, High: y.High + p[1].High}
-		if px.Low >= 0 && px.High < wide+run && py.High < g || py.High <= 0 && py.Low > -run && px.Low > -g {
+		beside := px.High < wide+run && py.Low > -run // the ends of both flights
+		if beside && (px.Low >= 0 && py.High < g || py.High <= 0 && px.Low > -g) {
 			return true
 		}
 		floor, soffit := q.s.over(px, py)
@@ -74,7 +75,7 @@ func (q *quarterCover) outAt(far turns.Bounds) bool {
 func (s Stair) over(x, y turns.Bounds) (floor, soffit float64) {
 	slope, wide, run := s.slope(), s.Across-s.Width, s.run()
 	switch {
-	case x.Low > wide:
+	case x.Low > wide && (y.Low >= 0 || y.Low > -run && x.High < wide+run):
 		floor = s.treadOn(x.Low - wide)
 	case y.Low < 0:
 		floor = s.tread(y.Low)

@@ -149,7 +149,7 @@ func probesAt(b *passage.Body, share float64) *probes {
 	if len(m) == 0 {
 		return nil
 	}
-	return newProbes(b, m[int(share*float64(len(m)-1)+0.5)].At, share == 0.5)
+	return newProbes(b, m[int(share*float64(len(m)-1)+0.5)].At, share == 0.5, stairStep, alongStair)
 }
 
 // AsCorner is a motion up a stair as it is seen in a Corner: its Y against the stair's,

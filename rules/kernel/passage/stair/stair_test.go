@@ -46,13 +46,12 @@ func (s Stair) short(x, y, z, wrap float64) bool {
 	}
 	deep := s.Rise * float64(s.Risers)
 	switch {
-	case s.Turn != Straight && on > 0:
-		if on > s.run() {
-			return z < deep-s.Rise+wrap
-		}
-		floor, soffit = min(deep-s.Rise, s.Rise*max(0, math.Ceil(on/s.Going-1e-9)-1)), soffit+s.Rise+slope*on
 	case y < -s.run():
 		return z < wrap-deep
+	case s.Turn != Straight && on > s.run():
+		return y >= 0 && z < deep-s.Rise+wrap // beside that end there may be nothing
+	case s.Turn != Straight && on > 0:
+		floor, soffit = min(deep-s.Rise, s.Rise*max(0, math.Ceil(on/s.Going-1e-9)-1)), soffit+s.Rise+slope*on
 	case y < 0:
 		floor, soffit = max(-deep, s.Rise*math.Floor(y/s.Going+1e-9)), soffit+slope*y
 	}
@@ -85,7 +84,7 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 			}
 			p := b.Middle()[len(b.Middle())/2].At
 			p.X = 0
-			probes := newProbes(b, p, true)
+			probes := newProbes(b, p, true, stairStep, alongStair)
 			out, down := s.anyCover(r, b, probes)
 			c := turns.Cube{Front: r.IntN(2), Cell: space.Cell{Half: [3]float64{1, 1, 1}}}
 			for range 40 {

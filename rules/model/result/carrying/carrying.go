@@ -82,7 +82,7 @@ const (
 // poses up a stair.
 const (
 	cells = 20000
-	looks = 200000
+	looks = 500000
 )
 
 func (s Search) budget() *passage.Budget {

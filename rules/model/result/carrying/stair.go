@@ -28,7 +28,7 @@ func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get(
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	head := stair.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
-		up := p.climbed(straightWalls(l, head), left)
+		up := p.levelOn(l, head, p.climbed(straightWalls(l, head), left), left)
 		if up.Unfollowed = !up.Climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
 			up.Needs = "risers"
 		}
@@ -51,28 +51,72 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	return p.freely(l, up, left)
 }
 
+// searched reports whether a stair that is not decided may be searched for all ways of
+// turning the panel on it.
+func searched(l layout.Leg, up Way, left *passage.Budget) bool {
+	return up.Outcome == passage.Undecided && left != nil && left.Looks > 0 && l.Risers.Given() && l.Turn.Given()
+}
+
+// levelOn is a stair from whose landing the way is level, ruled out if no way of turning
+// the panel leads up it.
+func (p *panel) levelOn(l layout.Leg, head float64, up Way, left *passage.Budget) Way {
+	if !searched(l, up, left) {
+		return up
+	}
+	w := flightWalls(l, head)
+	proven, ranOut := stair.Apart(p.body, straightStair(l, w.sizes(), head), left)
+	if !proven {
+		up.RanOut = up.RanOut || ranOut
+		return up
+	}
+	d := w.decide(p.body, w.sizes(), nil)
+	d.Outcome, d.Bound = passage.Cannot, passage.StairApart
+	return p.asOne(straightWalls(l, head), d, left)
+}
+
+// freeLooks is how many looks a motion up a stair is looked for with on which the panel turns
+// as need be.
+const freeLooks = 120000
+
 // freely is a stair that is not decided, or the motion up it on which the panel turns as
-// need be, where one is found.
+// need be, where one is found, or ruled out if none is.
 func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
-	if up.Outcome != passage.Undecided || left == nil || left.Looks <= 0 || !l.Risers.Given() || !l.Turn.Given() {
+	if !searched(l, up, left) {
 		return up
 	}
 	w := landingWalls(l)
 	turning := turned(l, w.sizes())
-	m, found := stair.ClimbFreely(p.body, turning, left)
-	if up.RanOut = true; !found {
+	share := &passage.Budget{Looks: min(left.Looks, freeLooks)}
+	left.Looks -= share.Looks
+	m, found := stair.ClimbFreely(p.body, turning, share)
+	if left.Looks += share.Looks; found {
+		return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: turning.AsCorner(m)}, left)
+	}
+	up.RanOut = true
+	if open(l) {
 		return up
 	}
-	return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: turning.AsCorner(m)}, left)
+	if proven, _ := stair.Apart(p.body, turning, left); !proven {
+		return up
+	}
+	out := p.asOne(w, passage.Decision{Outcome: passage.Cannot, Bound: passage.StairApart, Motion: corner.Around(p.body, cornerOf(w.sizes()), nil).Motion}, left)
+	out.Needs = needs(l, out)
+	out.Depth, out.Side, out.Unfollowed = 0, 0, up.Unfollowed
+	return out
 }
 
-// climbed is how a stair is decided. Where it is ruled out as a whole, its sizes are
-// those with which one motion is found, and not those of flight and landing apart.
+// climbed is how a stair is decided.
 func (p *panel) climbed(w walls, left *passage.Budget) Way {
 	d := w.decide(p.body, w.sizes(), left)
 	if d.Bound != passage.StairCover {
 		return p.way(w, d, left)
 	}
+	return p.asOne(w, d, left)
+}
+
+// asOne is a stair that is ruled out as a whole: its sizes are those with which one motion
+// is found, and not those of flight and landing apart.
+func (p *panel) asOne(w walls, d passage.Decision, left *passage.Budget) Way {
 	out := p.unsized(w, d)
 	out.Bare = false
 	if !p.brief && left != nil {
@@ -175,11 +219,7 @@ func straightWalls(l layout.Leg, head float64) walls {
 	flight := flightWalls(l, head)
 	apart := flight.decide
 	flight.decide = func(b *passage.Body, s []float64, left *passage.Budget) passage.Decision {
-		level := stair.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
-		if l.Landing.Width.Given() {
-			level.Across = max(s[0], l.Landing.Width.Get())
-		}
-		whole := climb(l, b, steps(l, stair.Straight, level), left)
+		whole := climb(l, b, straightStair(l, s, head), left)
 		d := apart(b, s, left)
 		switch {
 		case whole.Outcome == passage.Passes && d.Outcome == passage.Passes:
@@ -191,6 +231,16 @@ func straightWalls(l layout.Leg, head float64) walls {
 		return d
 	}
 	return flight
+}
+
+// straightStair is a stair with a flight of such sizes, its headroom square to its slope
+// where head is so much as it is given, to a landing from which no flight goes on.
+func straightStair(l layout.Leg, s []float64, head float64) stair.Stair {
+	level := stair.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
+	if l.Landing.Width.Given() {
+		level.Across = max(s[0], l.Landing.Width.Get())
+	}
+	return steps(l, stair.Straight, level)
 }
 
 // flight is the flight alone, its headroom square to its slope.

@@ -208,7 +208,7 @@ func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
 // panel turns freely: it is tilted, and followed from the foot.
 func TestAStairIsClimbedFreely(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 10))
-	found := 0
+	found, apart := 0, 0
 	for range 60 {
 		p, l := stairPanel(t, r), randomStair(r)
 		if turns(l, straightOn) || p.stair(l, Search{Brief: true}.budget()).Outcome != passage.Undecided {
@@ -221,10 +221,37 @@ func TestAStairIsClimbedFreely(t *testing.T) {
 			assert.True(t, way.Tilted)
 			assert.True(t, way.Climbs)
 			assert.False(t, way.Unfollowed)
-		case passage.Undecided:
-			assert.Zero(t, left.Looks)
+		case passage.Cannot:
+			if way.Bound == passage.StairApart {
+				apart++
+			}
+		default:
 			assert.True(t, way.RanOut)
 		}
 	}
 	assert.Positive(t, found)
+	assert.Positive(t, apart)
+}
+
+// A board that may be at each place of a stair at some turn, but whose turns there do not
+// lead to each other, is ruled out, and needs the key that says what is between the flights;
+// with less than a wall between them nothing rules it out. A thorough search finds sizes
+// with which one motion is found.
+func TestAStairIsRuledOutByAllTurns(t *testing.T) {
+	outline := []space.Point{{X: 0, Y: 0}, {X: 2.9, Y: 0}, {X: 2.9, Y: 0.086}, {X: 0, Y: 0.086}}
+	p := &panel{body: passage.NewBody(outline, 0.95, 0.02), wrap: 0.02}
+	l := layout.Leg{
+		Width: stated(0.97), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(20), Turn: stated(halfTurn), Between: stated(walled),
+	}
+	l.Landing.Length, l.Landing.Width = stated(1.2), stated(1.95)
+	way := p.stair(l, Search{}.budget())
+	require.Equal(t, passage.Cannot, way.Outcome)
+	require.Equal(t, passage.StairApart, way.Bound)
+	require.Empty(t, way.Needs)
+	assert.Positive(t, p.stair(l, Search{Depth: Thorough}.budget()).Size.More)
+	assert.Equal(t, passage.Undecided, p.stair(l, Search{Brief: true}.budget()).Outcome)
+	l.Between = stated("open")
+	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
+	l.Between = record.Stated(nil, 0, "", "", false)
+	assert.Equal(t, "between", p.stair(l, Search{}.budget()).Needs)
 }
