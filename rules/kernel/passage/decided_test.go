@@ -73,7 +73,7 @@ var kinds = []kind{
 		c := anyCorner(r)
 		return func(left *passage.Budget) passage.Decision { return corner.Around(b, c, left) }, cornerWalls(c)
 	}},
-	{"stair", 0.19, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
+	{"stair", 0.16, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		s := anyStair(r)
 		return func(left *passage.Budget) passage.Decision {
 			d := stair.Climb(b, s, left)
