@@ -127,18 +127,16 @@ func (b *Body) Edges() *Boundary { return b.edges() }
 // pointers fills the table of furthest corners by direction.
 func (b *Body) pointers() {
 	k := 0
+	for j, p := range b.hull { // the furthest in the first direction, along X
+		if p.X > b.hull[k].X {
+			k = j
+		}
+	}
 	for i := range sectors {
 		t := 4 * float64(i) / sectors
 		// The direction whose stand-in is t.
 		f := t - math.Floor(t)
 		d := [4]space.Point{{X: 1 - f, Y: f}, {X: -f, Y: 1 - f}, {X: f - 1, Y: -f}, {X: f, Y: f - 1}}[int(t)]
-		if i == 0 {
-			for j, p := range b.hull {
-				if space.Dot(p, d) > space.Dot(b.hull[k], d) {
-					k = j
-				}
-			}
-		}
 		k = b.climb(k, d.X, d.Y)
 		b.start[i] = uint16(k)
 	}

@@ -3,6 +3,8 @@
 package report
 
 import (
+	"slices"
+
 	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
@@ -67,20 +69,25 @@ func (r Report) referred() []referral {
 	at := map[string]int{}
 	for _, run := range r.Runs {
 		for _, s := range run.Assessments {
-			inFile := map[string]bool{}
-			for _, f := range s.Findings {
-				if f.Severity != engine.Refer || inFile[f.Rule.ID] {
-					continue
-				}
-				inFile[f.Rule.ID] = true
-				i, had := at[f.Rule.ID]
+			for _, rule := range refers(s) {
+				i, had := at[rule.ID]
 				if !had {
 					i = len(out)
-					at[f.Rule.ID] = i
-					out = append(out, referral{rule: f.Rule.ID, title: f.Rule.Title})
+					at[rule.ID] = i
+					out = append(out, referral{rule: rule.ID, title: rule.Title})
 				}
 				out[i].files++
 			}
+		}
+	}
+	return out
+}
+
+// refers are the rules that refer something in one file, each once.
+func refers(s *review.Assessment) (out []*engine.Rule) {
+	for _, f := range s.Findings {
+		if f.Severity == engine.Refer && !slices.Contains(out, f.Rule) {
+			out = append(out, f.Rule)
 		}
 	}
 	return out

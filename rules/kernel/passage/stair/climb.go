@@ -108,19 +108,24 @@ func (c *climb) stretches(side int) (out [][]int) {
 		if seen[i] || !c.berths[side][i].ok() {
 			continue
 		}
-		seen[i] = true
-		all := []int{i}
-		for k := 0; k < len(all); k++ {
-			for _, j := range c.next[side][all[k]] {
-				if !seen[j] {
-					seen[j] = true
-					all = append(all, j)
-				}
-			}
-		}
-		out = append(out, all)
+		out = append(out, c.joinedTo(side, i, seen))
 	}
 	return out
+}
+
+// joinedTo are a berth and those that it is joined to, which are then seen.
+func (c *climb) joinedTo(side, i int, seen []bool) []int {
+	seen[i] = true
+	all := []int{i}
+	for k := 0; k < len(all); k++ {
+		for _, j := range c.next[side][all[k]] {
+			if !seen[j] {
+				seen[j] = true
+				all = append(all, j)
+			}
+		}
+	}
+	return all
 }
 
 // way looks for one way from flight to flight.

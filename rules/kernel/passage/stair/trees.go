@@ -88,9 +88,7 @@ func (t *trees) room(p space.Pose, least float64) float64 {
 				continue
 			}
 			if len(t.placed) == 0 {
-				for _, v := range piece.corners {
-					t.placed = append(t.placed, p.Place(v))
-				}
+				t.place(piece, p)
 			}
 			if room = min(room, s.off(t.placed, room)); room < least+wrap {
 				return room - wrap
@@ -98,6 +96,13 @@ func (t *trees) room(p space.Pose, least float64) float64 {
 		}
 	}
 	return room - wrap
+}
+
+// place works out the corners of a piece at a pose.
+func (t *trees) place(piece *piece, p space.Pose) {
+	for _, v := range piece.corners {
+		t.placed = append(t.placed, p.Place(v))
+	}
 }
 
 // moved is how far no point of the body moves further between two poses.

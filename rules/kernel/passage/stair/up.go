@@ -19,14 +19,19 @@ func (l *landing) leaningUps() (out []space.Vec) {
 	for _, long := range []space.Vec{{Y: 1}, {Z: 1}, {X: 1}} {
 		for k := range leaning {
 			a := 2 * math.Pi * float64(k) / leaning
-			away := space.About(long, a)[0]
-			steep := l.steepest(long, away)
-			for _, more := range leanMore {
-				if at := steep + more; steep > 0 && at < math.Pi/2 {
-					s, c := math.Sincos(at)
-					out = append(out, long.Times(c).Add(away.Times(s)))
-				}
-			}
+			out = append(out, l.leans(long, space.About(long, a)[0])...)
+		}
+	}
+	return out
+}
+
+// leans are those of them that lean one way.
+func (l *landing) leans(long, away space.Vec) (out []space.Vec) {
+	steep := l.steepest(long, away)
+	for _, more := range leanMore {
+		if at := steep + more; steep > 0 && at < math.Pi/2 {
+			s, c := math.Sincos(at)
+			out = append(out, long.Times(c).Add(away.Times(s)))
 		}
 	}
 	return out

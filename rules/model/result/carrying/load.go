@@ -46,16 +46,10 @@ func (s stowage) count() int { return s.along * s.across * s.over }
 
 // places are those of the first panels, from the front end and the floor.
 func (s stowage) places(length float64, most int) (out []space.Pose) {
-	for i := range s.along {
-		for j := range s.across {
-			for k := range s.over {
-				if len(out) == most {
-					return out
-				}
-				at := space.Vec{X: length - (float64(i)+0.5)*s.pitch.X, Y: (float64(j) + 0.5) * s.pitch.Y, Z: s.high + float64(k)*s.pitch.Z}
-				out = append(out, space.Pose{Turn: s.turn, At: at})
-			}
-		}
+	for n := range min(most, s.along*s.across*s.over) {
+		i, j, k := n/(s.across*s.over), n/s.over%s.across, n%s.over
+		at := space.Vec{X: length - (float64(i)+0.5)*s.pitch.X, Y: (float64(j) + 0.5) * s.pitch.Y, Z: s.high + float64(k)*s.pitch.Z}
+		out = append(out, space.Pose{Turn: s.turn, At: at})
 	}
 	return out
 }

@@ -197,15 +197,14 @@ func (p Path) Box() (low, high Point) {
 		}
 		c, r := s.Circle()
 		for _, at := range s.crossed(Point{c.X, c.Y}, Point{c.X, c.Y}) {
-			if at > 0 && at < 1 {
-				q := s.At(at)
-				// On the circle's axes, where it is furthest.
-				if math.Abs(q.X-c.X) < math.Abs(q.Y-c.Y) {
-					q = Point{c.X, c.Y + r*sign(q.Y-c.Y)}
-				} else {
-					q = Point{c.X + r*sign(q.X-c.X), c.Y}
-				}
-				include(q)
+			if at <= 0 || at >= 1 {
+				continue
+			}
+			// On the circle's axes, where it is furthest.
+			if q := s.At(at); math.Abs(q.X-c.X) < math.Abs(q.Y-c.Y) {
+				include(Point{c.X, c.Y + r*sign(q.Y-c.Y)})
+			} else {
+				include(Point{c.X + r*sign(q.X-c.X), c.Y})
 			}
 		}
 	}
