@@ -38,8 +38,7 @@ type stay struct {
 	best         int     // the area with the most room
 	most         float64 // that room at most
 	foot, beyond bool
-	free         bool    // at the middle turn P may be in it
-	weight       float64 // how nearly it is ruled out, up to 1
+	weight       float64 // how nearly it is ruled out, up to 1; 0 where at the middle turn P may be in it
 }
 
 // How the search goes.
@@ -56,12 +55,12 @@ const (
 	doubtShare = 0.7
 	// leastSwing is how far, in m, the body swings over a cell that is not cut.
 	leastSwing = 0.003
-	// freeCost is that of going through a stay that is free.
+	// freeCost is that of going through a stay that is in no doubt.
 	freeCost = 0.01
 )
 
 // Apart proves, if it can, that no motion takes the body from below a stair's flight to
-// above the one that goes on, or along the landing if none does. RanOut says that more looks
+// above the one that goes on, or along the landing if none does. It ran out where more looks
 // of the budget might tell. The landing at a half turn is as wide as both flights, at a
 // quarter turn as one.
 //
@@ -130,8 +129,8 @@ func (t *apart) look(parent int, cell turns.Cube) bool {
 		t.ask(&f, &open, i, swing)
 	}
 	f.stays = len(t.all) - f.first
-	for k := f.first; k < len(t.all); k++ {
-		t.weigh(&t.all[k], f.small)
+	for k := f.first; k < len(t.all) && !f.small; k++ {
+		t.weigh(&t.all[k])
 	}
 	t.fibres = append(t.fibres, f)
 	return f.stays == 0
@@ -178,13 +177,9 @@ func (t *apart) stay(f *fibre, s stay) {
 }
 
 // weigh finds how nearly a stay is ruled out.
-func (t *apart) weigh(s *stay, small bool) {
-	if s.free = small; small {
-		return
-	}
+func (t *apart) weigh(s *stay) {
 	t.rooms++
-	at := t.c.inMiddle(t.plan.areas[s.best].area)
-	if s.free = at >= 0; !s.free {
+	if at := t.c.inMiddle(t.plan.areas[s.best].area); at < 0 {
 		s.weight = -at / (s.most - at)
 	}
 }

@@ -86,14 +86,7 @@ func (c *confined) look(cell turns.Cube) (widest int, swing float64) {
 			}
 		}
 	}
-	side := 0
-	for i, d := range by {
-		swing += d
-		if d > by[side]*passage.Further {
-			side = i
-		}
-	}
-	return 1 << side, swing
+	return 1 << turns.Widest(by), by[0] + by[1] + by[2]
 }
 
 // most is what is left at most with P in an area, below nothing if that can't be.

@@ -116,9 +116,9 @@ func cutAcross(c turns.Cube, side int) []turns.Cube {
 	return []turns.Cube{a, b}
 }
 
-// see works out the probes over all of a cell, and across which of its sides the body
+// see works out the probes over all of a cell, and gives across which of its sides the body
 // swings furthest.
-func (h *probes) see(c turns.Cube) (widest int) {
+func (h *probes) see(c turns.Cube) int {
 	turn, a, away := c.Turn(), c.Radius(), c.Swings()
 	var by [3]float64
 	for i, v := range h.at {
@@ -132,12 +132,7 @@ func (h *probes) see(c turns.Cube) (widest int) {
 			}
 		}
 	}
-	for side := range by {
-		if by[side] > by[widest]*passage.Further {
-			widest = side
-		}
-	}
-	return widest
+	return turns.Widest(by)
 }
 
 // still works out the probes at the middle of a cell.

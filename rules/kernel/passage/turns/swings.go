@@ -3,6 +3,7 @@ package turns
 import (
 	"math"
 
+	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
 )
 
@@ -42,4 +43,15 @@ func (c Cube) Swings() Swings {
 		}
 	}
 	return out
+}
+
+// Widest is the side of a cell across which the body swings furthest, by so much across
+// each; of two that differ by round-off alone, the first.
+func Widest(by [3]float64) (side int) {
+	for i, d := range by {
+		if d > by[side]*passage.Further {
+			side = i
+		}
+	}
+	return side
 }
