@@ -114,13 +114,7 @@ func sideOf(bit int) int { return map[int]int{1: 0, 2: 1, 4: 2}[bit] }
 func stands(r *rand.Rand, b *passage.Body, s Stair, a area, t space.Turn) bool {
 	p := b.Middle()[len(b.Middle())/2].At
 	p.X = 0
-	var at []space.Vec
-	for _, q := range b.Chain(0.05) {
-		for i := range 11 {
-			v := space.Vec{X: b.Half() * (float64(i)/5 - 1), Y: q.X - p.X, Z: q.Y - p.Y}
-			at = append(at, space.Vec{X: v.Dot(t[0]), Y: v.Dot(t[1]), Z: v.Dot(t[2])})
-		}
-	}
+	at := placesFrom(b, p, t, 11)
 	between := func(b turns.Bounds) float64 { return b.Low + (b.High-b.Low)*r.Float64() }
 	for range 12 {
 		place := space.Vec{X: between(a.x), Y: between(a.y)}

@@ -129,16 +129,21 @@ func within3(r *rand.Rand, c turns.Cube) turns.Cube {
 	return c
 }
 
+// placesFrom are places of the body at a turn, from a place of it: so many along its length.
+func placesFrom(b *passage.Body, p space.Point, t space.Turn, along int) (out []space.Vec) {
+	for _, q := range b.Chain(0.05) {
+		for i := range along {
+			v := space.Vec{X: b.Half() * (2*float64(i)/float64(along-1) - 1), Y: q.X - p.X, Z: q.Y - p.Y}
+			out = append(out, space.Vec{X: v.Dot(t[0]), Y: v.Dot(t[1]), Z: v.Dot(t[2])})
+		}
+	}
+	return out
+}
+
 // halfWay reports whether the body may be at a turn with a place of it half way, or so far
 // down the flight if that is not below 0.
 func halfWay(b *passage.Body, s Stair, p space.Point, down float64, t space.Turn) bool {
-	var at []space.Vec
-	for _, q := range b.Chain(0.05) {
-		for i := range 21 {
-			v := space.Vec{X: b.Half() * (float64(i)/10 - 1), Y: q.X - p.X, Z: q.Y - p.Y}
-			at = append(at, space.Vec{X: v.Dot(t[0]), Y: v.Dot(t[1]), Z: v.Dot(t[2])})
-		}
-	}
+	at := placesFrom(b, p, t, 21)
 	for part := 0.01; part < 1; part += 0.02 {
 		place := space.Vec{X: s.Across / 2, Y: part * s.Length}
 		switch {
