@@ -67,17 +67,5 @@ func millimetres(m float64) string {
 
 // inchText writes inches in thirty-seconds, exactly.
 func inchText(in float64) string {
-	n, parts := int(math.Round(in*32)), 32
-	whole, rest := n/parts, n%parts
-	for rest > 0 && rest%2 == 0 {
-		rest, parts = rest/2, parts/2
-	}
-	switch {
-	case rest == 0:
-		return fmt.Sprintf("%din", whole)
-	case whole == 0:
-		return fmt.Sprintf("%d/%din", rest, parts)
-	default:
-		return fmt.Sprintf("%d %d/%din", whole, rest, parts)
-	}
+	return quantity.InchText(int(math.Round(in*32)), 32)
 }

@@ -308,10 +308,7 @@ func inches(m float64, parts int64) string {
 	if m < 0 && n > 0 {
 		sign = "-"
 	}
-	whole, rest := n/parts, n%parts
-	for rest > 0 && rest%2 == 0 {
-		rest, parts = rest/2, parts/2
-	}
+	whole, rest, of := lowest(n, parts)
 	text := strconv.FormatInt(whole%12, 10)
 	switch {
 	case rest > 0 && whole%12 == 0 && whole < 12:
@@ -320,7 +317,7 @@ func inches(m float64, parts int64) string {
 		text += " "
 	}
 	if rest > 0 {
-		text += strconv.FormatInt(rest, 10) + "/" + strconv.FormatInt(parts, 10)
+		text += strconv.FormatInt(rest, 10) + "/" + strconv.FormatInt(of, 10)
 	}
 	if whole >= 12 {
 		return sign + strconv.FormatInt(whole/12, 10) + "'-" + text + `"`

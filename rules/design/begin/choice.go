@@ -1,6 +1,7 @@
 package begin
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -54,16 +55,7 @@ func (d *drafter) grids() []grid {
 			out = append(out, grid{around, along, score})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b grid) int {
-		switch {
-		case a.score < b.score:
-			return -1
-		case a.score > b.score:
-			return 1
-		default:
-			return 0
-		}
-	})
+	slices.SortStableFunc(out, func(a, b grid) int { return cmp.Compare(a.score, b.score) })
 	return out
 }
 

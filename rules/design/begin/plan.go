@@ -1,6 +1,7 @@
 package begin
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -52,16 +53,7 @@ func (d *drafter) plans() []plan {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b plan) int {
-		switch {
-		case a.cost < b.cost:
-			return -1
-		case a.cost > b.cost:
-			return 1
-		default:
-			return 0
-		}
-	})
+	slices.SortStableFunc(out, func(a, b plan) int { return cmp.Compare(a.cost, b.cost) })
 	return out
 }
 

@@ -84,29 +84,5 @@ func (s sizes) written(m float64) string {
 	if s.system != quantity.Imperial {
 		return fmt.Sprintf("%.7gmm", m/mm)
 	}
-	n := int(math.Round(m / inch * parts))
-	whole, rest, of := n/parts, n%parts, parts
-	for rest > 0 && rest%2 == 0 {
-		rest, of = rest/2, of/2
-	}
-	text := ""
-	if whole >= 24 {
-		text, whole = fmt.Sprintf("%dft", whole/12), whole%12
-	}
-	switch {
-	case rest > 0 && whole > 0:
-		text = join(text, fmt.Sprintf("%d %d/%din", whole, rest, of))
-	case rest > 0:
-		text = join(text, fmt.Sprintf("%d/%din", rest, of))
-	case whole > 0 || text == "":
-		text = join(text, fmt.Sprintf("%din", whole))
-	}
-	return text
-}
-
-func join(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + " " + b
+	return quantity.FeetText(int(math.Round(m/inch*parts)), parts)
 }

@@ -110,6 +110,11 @@ func textDials(key, v string, p schema.Property) []dial {
 
 func words(key, now string, all []string) dial {
 	others := slices.DeleteFunc(slices.Clone(all), func(w string) bool { return w == now })
+	return oneOf(key, others)
+}
+
+// oneOf gives other values one after the other, in their order.
+func oneOf[T any](key string, others []T) dial {
 	return dial{
 		key: key, up: len(others), each: true,
 		at: func(steps int) (any, bool) {
@@ -132,15 +137,7 @@ func sheet(key string, now map[string]any) dial {
 			}
 		}
 	}
-	return dial{
-		key: key, up: len(others), each: true,
-		at: func(steps int) (any, bool) {
-			if steps < 1 || steps > len(others) {
-				return nil, false
-			}
-			return others[steps-1], true
-		},
-	}
+	return oneOf(key, others)
 }
 
 func counts(key string, now int64) dial {

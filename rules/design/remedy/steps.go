@@ -1,7 +1,6 @@
 package remedy
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -126,7 +125,7 @@ func lengths(key string, in quantity.System) ladder {
 	}
 	if in == quantity.Imperial {
 		return ladder{unit: quantity.Metre, size: inch / float64(s.parts), text: func(si float64) string {
-			return inches(int(math.Round(si/inch*float64(s.parts))), s.parts)
+			return quantity.FeetText(int(math.Round(si/inch*float64(s.parts))), s.parts)
 		}}
 	}
 	return ladder{unit: quantity.Metre, size: s.metre, text: written("mm", 0.001, 1)}
@@ -139,31 +138,6 @@ func written(suffix string, size float64, decimals int) func(float64) string {
 			text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 		}
 		return text + suffix
-	}
-}
-
-// inches writes n parts of an inch as a spec does: 1 1/16in, 4ft 2in.
-func inches(n, parts int) string {
-	if n < 0 {
-		return "-" + inches(-n, parts)
-	}
-	if feet := n / parts / 12; feet >= 2 {
-		if n %= 12 * parts; n == 0 {
-			return fmt.Sprintf("%dft", feet)
-		}
-		return fmt.Sprintf("%dft ", feet) + inches(n, parts)
-	}
-	w, rest := n/parts, n%parts
-	for rest > 0 && rest%2 == 0 {
-		rest, parts = rest/2, parts/2
-	}
-	switch {
-	case rest == 0:
-		return fmt.Sprintf("%din", w)
-	case w == 0:
-		return fmt.Sprintf("%d/%din", rest, parts)
-	default:
-		return fmt.Sprintf("%d %d/%din", w, rest, parts)
 	}
 }
 

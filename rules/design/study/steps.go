@@ -104,22 +104,7 @@ func lengthText(m float64, inches bool) string {
 	if math.Abs(n/parts*inch-m) > sameLength {
 		return decimalText(m/inch) + "in"
 	}
-	sign := ""
-	if n < 0 {
-		sign, n = "-", -n
-	}
-	whole, rest, of := int64(n)/parts, int64(n)%parts, int64(parts)
-	for rest > 0 && rest%2 == 0 {
-		rest, of = rest/2, of/2
-	}
-	switch {
-	case rest == 0:
-		return fmt.Sprintf("%s%din", sign, whole)
-	case whole == 0:
-		return fmt.Sprintf("%s%d/%din", sign, rest, of)
-	default:
-		return fmt.Sprintf("%s%d %d/%din", sign, whole, rest, of)
-	}
+	return quantity.InchText(int(n), parts)
 }
 
 // decimalText prints a number to nine decimals at most.
