@@ -25,14 +25,10 @@ var joint = engine.Rule{
 }
 
 func checkJoint(p *engine.Pass) {
+	if !layered(p) {
+		return
+	}
 	c := p.Ceiling
-	if c.Rib.Construction.Get() != "sawn" {
-		return
-	}
-	if c.Rib.Layers.Get() == 0 {
-		p.Absent("rib.layer")
-		return
-	}
 	if hanging.Jointed(c) && !hanging.CarriesAtJoint(c) {
 		p.Report(engine.Finding{
 			At: "rib.layer", Related: []string{"rib.width", "rib.segments", "grid.reveal"},

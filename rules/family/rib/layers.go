@@ -27,15 +27,10 @@ var layers = engine.Rule{
 }
 
 func checkLayers(p *engine.Pass) {
-	c := p.Ceiling
-	if c.Rib.Construction.Get() != "sawn" {
+	if !layered(p) {
 		return
 	}
-	if c.Rib.Layers.Get() == 0 {
-		p.Absent("rib.layer")
-		return
-	}
-	list := c.RibLayers.Get()
+	list := p.Ceiling.RibLayers.Get()
 	checkSum(p, list)
 	if n := len(list); n%2 != 0 || !mirrored(list) {
 		p.Report(engine.Finding{
@@ -44,6 +39,19 @@ func checkLayers(p *engine.Pass) {
 		})
 	}
 	checkLayerDepths(p)
+}
+
+// layered reports whether the rib is sawn and the spec has its layers; of a sawn rib
+// without, they are absent.
+func layered(p *engine.Pass) bool {
+	if p.Ceiling.Rib.Construction.Get() != "sawn" {
+		return false
+	}
+	if p.Ceiling.Rib.Layers.Get() == 0 {
+		p.Absent("rib.layer")
+		return false
+	}
+	return true
 }
 
 func checkSum(p *engine.Pass, list []layout.Layer) {

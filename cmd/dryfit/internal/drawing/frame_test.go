@@ -13,13 +13,8 @@ import (
 
 // words are all texts of a sheet, in their order.
 func words(items []paper.Item) (out []string) {
-	for _, item := range items {
-		switch i := item.(type) {
-		case paper.Text:
-			out = append(out, i.Text)
-		case paper.Group:
-			out = append(out, words(i.Items)...)
-		}
+	for _, text := range textsOf(items) {
+		out = append(out, text.Text)
 	}
 	return out
 }

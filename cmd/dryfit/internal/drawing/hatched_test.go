@@ -18,12 +18,9 @@ import (
 
 // hatchings finds those of items.
 func hatchings(items []paper.Item) (out []paper.Hatching) {
-	for _, item := range items {
-		switch i := item.(type) {
-		case paper.Hatching:
-			out = append(out, i)
-		case paper.Group:
-			out = append(out, hatchings(i.Items)...)
+	for item := range paper.Ungrouped(items) {
+		if h, ok := item.(paper.Hatching); ok {
+			out = append(out, h)
 		}
 	}
 	return out

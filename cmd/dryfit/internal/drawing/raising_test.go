@@ -21,12 +21,9 @@ import (
 
 // textsOf are the texts of a group, in their order.
 func textsOf(items []paper.Item) (out []paper.Text) {
-	for _, item := range items {
-		switch i := item.(type) {
-		case paper.Group:
-			out = append(out, textsOf(i.Items)...)
-		case paper.Text:
-			out = append(out, i)
+	for item := range paper.Ungrouped(items) {
+		if text, ok := item.(paper.Text); ok {
+			out = append(out, text)
 		}
 	}
 	return out

@@ -38,33 +38,27 @@ func strokesOf(items []paper.Item) (out []stroke) {
 			}
 		}
 	}
-	var walk func([]paper.Item)
-	walk = func(items []paper.Item) {
-		for _, i := range items {
-			switch i := i.(type) {
-			case paper.Group:
-				walk(i.Items)
-			case paper.Line:
-				add(i.A, i.B)
-			case paper.Poly:
-				points := i.Points
-				if i.Closed && len(points) > 0 {
-					points = append(points[:len(points):len(points)], points[0])
-				}
-				if i.Pen != paper.None {
-					add(points...)
-				}
-			case paper.Arc:
-				var points []paper.Point
-				for k := range arcSteps + 1 {
-					sin, cos := math.Sincos(i.From + (i.To-i.From)*float64(k)/arcSteps)
-					points = append(points, paper.Point{X: i.C.X + i.R*cos, Y: i.C.Y + i.R*sin})
-				}
+	for i := range paper.Ungrouped(items) {
+		switch i := i.(type) {
+		case paper.Line:
+			add(i.A, i.B)
+		case paper.Poly:
+			points := i.Points
+			if i.Closed && len(points) > 0 {
+				points = append(points[:len(points):len(points)], points[0])
+			}
+			if i.Pen != paper.None {
 				add(points...)
 			}
+		case paper.Arc:
+			var points []paper.Point
+			for k := range arcSteps + 1 {
+				sin, cos := math.Sincos(i.From + (i.To-i.From)*float64(k)/arcSteps)
+				points = append(points, paper.Point{X: i.C.X + i.R*cos, Y: i.C.Y + i.R*sin})
+			}
+			add(points...)
 		}
 	}
-	walk(items)
 	return out
 }
 

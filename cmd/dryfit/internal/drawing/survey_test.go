@@ -21,18 +21,9 @@ func surveyed(t testing.TB, changes map[string]any) sheet.Input {
 // written is all that a sheet says, its notes too.
 func written(s paper.Sheet) string {
 	var b strings.Builder
-	var write func([]paper.Item)
-	write = func(items []paper.Item) {
-		for _, item := range items {
-			switch i := item.(type) {
-			case paper.Text:
-				b.WriteString(i.Text + "\n")
-			case paper.Group:
-				write(i.Items)
-			}
-		}
+	for _, text := range words(s.Items) {
+		b.WriteString(text + "\n")
 	}
-	write(s.Items)
 	for _, n := range s.Rest {
 		b.WriteString(n.Title + "\n" + strings.Join(n.Lines, "\n") + "\n")
 	}

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
@@ -15,9 +14,9 @@ import (
 // actions are the changes that would pass, of what is found in a range. Where
 // the text is newer than its review they wait for it.
 func (s *server) actions(p actionParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	asked := len(p.Context.Only) == 0 || slices.ContainsFunc(p.Context.Only, func(kind string) bool {
 		return kind == "" || kind == quickFix

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/editor/outline"
-	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/spec"
@@ -15,9 +14,9 @@ import (
 // complete lists what may be written at a place. It goes by the text as it is,
 // whether or not that is TOML at the moment.
 func (s *server) complete(p placeParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	out := []completion{}
 	if d.keys() == nil {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/editor/outline"
-	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
 )
@@ -15,9 +14,9 @@ import (
 // standards set of it, the material that a firm has of its own. It waits for the
 // review of the text, since findings are of one.
 func (s *server) definition(p placeParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	if d.keys() == nil {
 		return nil, nil

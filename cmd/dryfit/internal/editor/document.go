@@ -91,10 +91,18 @@ func (s *server) opened(p openParams) (any, error) {
 	return nil, nil
 }
 
+// at is the open text of that address. The protocol lets a client ask only for such.
+func (s *server) at(uri string) (*document, error) {
+	if d := s.documents[uri]; d != nil {
+		return d, nil
+	}
+	return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", uri)
+}
+
 func (s *server) changed(p changeParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	for _, c := range p.Changes {
 		text := c.Text
@@ -113,9 +121,9 @@ func (s *server) changed(p changeParams) (any, error) {
 }
 
 func (s *server) closed(p documentParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	s.dismiss(d)
 	delete(s.documents, d.uri)

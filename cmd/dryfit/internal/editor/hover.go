@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/editor/outline"
-	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/markdown"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/figure"
@@ -23,9 +22,9 @@ const most = 12
 // hover helps with the key or value at a place. Where the text is newer than
 // its review it waits for it, so that its figures are those of the text.
 func (s *server) hover(p placeParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	if d.keys() == nil {
 		return nil, nil

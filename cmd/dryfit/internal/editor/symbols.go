@@ -2,16 +2,15 @@ package editor
 
 import (
 	"dryfit/cmd/dryfit/internal/editor/outline"
-	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/spec"
 )
 
 // symbols is the outline of a text: its tables, with the keys in them. It needs
 // no review, and goes by the text as it is.
 func (s *server) symbols(p documentParams) (any, error) {
-	d := s.documents[p.Document.URI]
-	if d == nil {
-		return nil, wire.Faulty(wire.CodeInvalidParams, "%s is not open", p.Document.URI)
+	d, err := s.at(p.Document.URI)
+	if err != nil {
+		return nil, err
 	}
 	list := []symbol{}
 	if d.keys() != nil {

@@ -43,39 +43,35 @@ func (t ReportText) notChecked(list []engine.NotChecked) {
 	t.Line("")
 }
 
-func (t ReportText) assumed(list []standards.Assumed) {
+// keyed prints a list under its title, each entry behind its key; nothing where there
+// are none.
+func keyed[T any](t ReportText, title string, list []T, entry func(T) (key, text string)) {
 	if len(list) == 0 {
 		return
 	}
-	t.Line("assumed")
-	for _, a := range list {
-		t.Paragraph("", show.Pad(a.Key, show.WideLabel), show.Shown(show.Written(a.Value)+", "+AssumedFrom(a)))
+	t.Line(title)
+	for _, e := range list {
+		key, text := entry(e)
+		t.Paragraph("", show.Pad(key, show.WideLabel), text)
 	}
 	t.Line("")
+}
+
+func (t ReportText) assumed(list []standards.Assumed) {
+	keyed(t, "assumed", list, func(a standards.Assumed) (string, string) {
+		return a.Key, show.Shown(show.Written(a.Value) + ", " + AssumedFrom(a))
+	})
 }
 
 // Loosened lists the limits that the standards loosen and that were used: a
 // change of the standards could let anything pass.
 func (t ReportText) Loosened(list []engine.Loosened) {
-	if len(list) == 0 {
-		return
-	}
-	t.Line("loosened by the standards")
-	for _, l := range list {
-		t.Paragraph("", show.Pad(l.Name, show.WideLabel), show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s",
-			l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source)))
-	}
-	t.Line("")
+	keyed(t, "loosened by the standards", list, func(l engine.Loosened) (string, string) {
+		return l.Name, show.Shown(fmt.Sprintf("%s, built in is %s; %s:%d: %s", l.Used, l.BuiltIn, l.Origin.File, l.Origin.Line, l.Source))
+	})
 }
 
 // awaited lists the absent keys that would let most rules be checked.
 func (t ReportText) awaited(list []review.Awaited) {
-	if len(list) == 0 {
-		return
-	}
-	t.Line("give first")
-	for _, a := range list {
-		t.Paragraph("", show.Pad(a.Key, show.WideLabel), waiting(a))
-	}
-	t.Line("")
+	keyed(t, "give first", list, func(a review.Awaited) (string, string) { return a.Key, waiting(a) })
 }

@@ -26,13 +26,13 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 	}
 	many(l, h.Lowered, unset)
 	one(l, h.Packed)
-	h.seated(l)
+	strapwise(l, h.Seated, "hanging: with the ledgers packed to the measured seats", "seated", "")
 	many(l, h.Lost, all)
 	many(l, h.LostPack, all)
 	many(l, h.Set, func(s Setting) []Case { return s.Cases })
 	many(l, h.Moved, all)
 	many(l, h.Seasonal, unset)
-	h.seasonal(l)
+	strapwise(l, h.Seasonal, "hanging: in the seasons, one strap set long or short or none", "season", "; not with framing moved as well")
 	l.Subject = governs
 	h.worst(l)
 	h.others(l)
@@ -47,33 +47,18 @@ func unset(list []Case) []Case {
 	return slices.DeleteFunc(slices.Clone(list), func(k Case) bool { return k.Strap > 0 })
 }
 
-// seasonal is the greatest force of each strap in the seasons, one strap set long
-// or short or none.
-func (h *Hanging) seasonal(l lines) {
-	s := h.Seasonal.Get()
+// strapwise adds the greatest force of each strap over a list of cases, if the rib hangs
+// in them.
+func strapwise(l lines, v Solved[[]Case], subject, key, but string) {
+	s := v.Get()
 	if s.Err != nil || len(s.Is) == 0 {
 		return
 	}
-	l.Subject = "hanging: in the seasons, one strap set long or short or none"
-	for i := range s.Is[0].Straps {
-		force, worst := worstOf(i, s.Is)
-		l.add(fmt.Sprintf("hanging.season.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, worst.Words()),
-			quantity.Force(force).Value(), h.Seasonal.From(), worst.method()+"; not with framing moved as well")
-	}
-}
-
-// seated is the greatest force of each strap with the ledgers packed to the measured
-// seats, of all panels.
-func (h *Hanging) seated(l lines) {
-	s := h.Seated.Get()
-	if s.Err != nil || len(s.Is) == 0 {
-		return
-	}
-	l.Subject = "hanging: with the ledgers packed to the measured seats"
+	l.Subject = subject
 	for i := range s.Is[0].Straps {
 		force, in := worstOf(i, s.Is)
-		l.add(fmt.Sprintf("hanging.seated.strap.%d", i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, in.Words()),
-			quantity.Force(force).Value(), h.Seated.From(), in.method())
+		l.add(fmt.Sprintf("hanging.%s.strap.%d", key, i+1), fmt.Sprintf("F_%d", i+1), fmt.Sprintf("greatest force of strap %d: %s", i+1, in.Words()),
+			quantity.Force(force).Value(), v.From(), in.method()+but)
 	}
 }
 

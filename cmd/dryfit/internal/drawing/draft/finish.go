@@ -12,18 +12,11 @@ func (b *Board) add(item paper.Item) {
 		b.room.draw(s)
 		b.figure.extent = b.figure.extent.with(s.a).with(s.b)
 	}
-	b.addTexts(item)
-}
-
-func (b *Board) addTexts(item paper.Item) {
-	switch i := item.(type) {
-	case paper.Text:
-		x := boxOf(i)
-		b.room.write(x.grown(clear))
-		b.figure.extent = b.figure.extent.with(paper.Point{X: x.x0, Y: x.y0}).with(paper.Point{X: x.x1, Y: x.y1})
-	case paper.Group:
-		for _, inner := range i.Items {
-			b.addTexts(inner)
+	for in := range paper.Ungrouped([]paper.Item{item}) {
+		if t, ok := in.(paper.Text); ok {
+			x := boxOf(t)
+			b.room.write(x.grown(clear))
+			b.figure.extent = b.figure.extent.with(paper.Point{X: x.x0, Y: x.y0}).with(paper.Point{X: x.x1, Y: x.y1})
 		}
 	}
 }

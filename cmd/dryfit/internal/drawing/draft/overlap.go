@@ -12,22 +12,14 @@ func Overlaps(s paper.Sheet) []string {
 	var out []string
 	var texts []paper.Text
 	r := newRoom()
-	var visit func([]paper.Item)
-	visit = func(items []paper.Item) {
-		for _, item := range items {
-			switch i := item.(type) {
-			case paper.Group:
-				visit(i.Items)
-			case paper.Text:
-				texts = append(texts, i)
-			default:
-				for _, line := range strokes(item) {
-					r.draw(line)
-				}
-			}
+	for item := range paper.Ungrouped(s.Items) {
+		if t, ok := item.(paper.Text); ok {
+			texts = append(texts, t)
+		}
+		for _, line := range strokes(item) {
+			r.draw(line)
 		}
 	}
-	visit(s.Items)
 	sheet := box{0, 0, s.Width, s.Height}
 	for _, t := range texts {
 		b := boxOf(t)

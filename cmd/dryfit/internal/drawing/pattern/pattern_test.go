@@ -96,18 +96,11 @@ func TestDimensions(t *testing.T) {
 func TestWhatIsSaid(t *testing.T) {
 	f := Of(arch(), about(quantity.Metric))
 	said := func(s paper.Sheet) (out string) {
-		var texts func(items []paper.Item)
-		texts = func(items []paper.Item) {
-			for _, item := range items {
-				switch i := item.(type) {
-				case paper.Group:
-					texts(i.Items)
-				case paper.Text:
-					out += i.Text + " "
-				}
+		for item := range paper.Ungrouped(s.Items) {
+			if text, ok := item.(paper.Text); ok {
+				out += text.Text + " "
 			}
 		}
-		texts(s.Items)
 		return out
 	}
 	pages := f.Tiles(Papers[0])
