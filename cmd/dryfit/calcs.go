@@ -50,8 +50,8 @@ func calcsCommand(s console.Streams) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&format, "format", "text", "text or json")
-	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
-	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
+	usage.OutputFlag(c.Flags(), &output)
+	usage.StandardsFlag(c.Flags(), &named)
 	usage.CompleteWith(c, "format", "text", "json")
 	return c
 }

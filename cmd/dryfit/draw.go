@@ -36,9 +36,9 @@ func drawCommand(s console.Streams) *cobra.Command {
 	flags.StringVar(&f.Scale, "scale", "", "1:20, or 1/2in = 1ft (default: the one that suits the sheet)")
 	flags.StringVar(&f.Paper, "paper", "", "A4 to A0, or ARCH-A to ARCH-E (default: the smallest with room for all sheets)")
 	flags.StringVar(&f.Output, "output", "", "write to a `file` instead of standard output; several SVGs to a folder")
-	flags.StringVar(&f.On, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
-	flags.BoolVar(&f.Strict, "strict", false, "a query fails the spec")
-	flags.StringArrayVar(&f.Standards, "standards", nil, "a standards `file` in place of those found")
+	usage.DateFlag(flags, &f.On)
+	usage.StrictFlag(flags, &f.Strict)
+	usage.StandardsFlag(flags, &f.Standards)
 	usage.CompleteWith(c, "sheet", names...)
 	usage.CompleteWith(c, "format", "svg", "pdf")
 	return c

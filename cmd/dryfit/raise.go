@@ -50,10 +50,10 @@ func raiseCommand(s console.Streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.format, "format", "text", "text, csv or json")
-	flags.StringVar(&f.output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.on, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
-	flags.BoolVar(&f.strict, "strict", false, "a query fails the spec")
-	flags.StringArrayVar(&f.standards, "standards", nil, "a standards `file` in place of those found")
+	usage.OutputFlag(flags, &f.output)
+	usage.DateFlag(flags, &f.on)
+	usage.StrictFlag(flags, &f.strict)
+	usage.StandardsFlag(flags, &f.standards)
 	usage.CompleteWith(c, "format", "text", "csv", "json")
 	return c
 }

@@ -37,9 +37,9 @@ func remedyCommand(s console.Streams) *cobra.Command {
 	}
 	flags := c.Flags()
 	flags.StringVar(&f.Format, "format", "text", "text, json or patch")
-	flags.StringVar(&f.Output, "output", "", "write to a `file` instead of standard output")
-	flags.StringVar(&f.On, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
-	flags.StringArrayVar(&f.Standards, "standards", nil, "a standards `file` in place of those found")
+	usage.OutputFlag(flags, &f.Output)
+	usage.DateFlag(flags, &f.On)
+	usage.StandardsFlag(flags, &f.Standards)
 	flags.StringSliceVar(&f.MayChange, "may-change", nil, "the `keys` or tables that may change, separated by commas")
 	flags.BoolVar(&f.Strict, "strict", false, "also clear queries")
 	flags.BoolVar(&f.Each, "each", false, "for each finding alone, list the keys that clear it, each with its nearest value and its effects")

@@ -41,9 +41,9 @@ func shopCommand(s console.Streams) *cobra.Command {
 	flags.StringVar(&f.Part, "part", "", "write only the pattern of this `name`, such as rib-1")
 	flags.StringVar(&f.Paper, "paper", "A4", "the paper of the PDFs' tiles: "+usage.OneOf(issuing.Papers()))
 	flags.BoolVar(&f.EvenSo, "even-so", false, "write even if the check fails the spec")
-	flags.StringVar(&f.On, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
-	flags.BoolVar(&f.Strict, "strict", false, "a query fails the spec")
-	flags.StringArrayVar(&f.Standards, "standards", nil, "a standards `file` in place of those found")
+	usage.DateFlag(flags, &f.On)
+	usage.StrictFlag(flags, &f.Strict)
+	usage.StandardsFlag(flags, &f.Standards)
 	usage.CompleteWith(c, "paper", issuing.Papers()...)
 	return c
 }

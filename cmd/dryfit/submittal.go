@@ -5,6 +5,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/submitting"
+	"dryfit/cmd/dryfit/internal/usage"
 )
 
 func submittalCommand(s console.Streams) *cobra.Command {
@@ -37,9 +38,9 @@ func submittalCommand(s console.Streams) *cobra.Command {
 	flags := c.Flags()
 	flags.StringVar(&f.Output, "output", "", "write to a `file` instead of standard output; of several specs, to a folder")
 	flags.StringVar(&f.Verify, "verify", "", "an existing `page` to compare with the spec")
-	flags.StringVar(&f.On, "on", "", "the `date` on which acceptances must be in force, such as 2027-06-30 (default today, UTC)")
-	flags.BoolVar(&f.Strict, "strict", false, "a query fails the spec")
-	flags.StringArrayVar(&f.Standards, "standards", nil, "a standards `file` in place of those found")
+	usage.DateFlag(flags, &f.On)
+	usage.StrictFlag(flags, &f.Strict)
+	usage.StandardsFlag(flags, &f.Standards)
 	f.Jobs.AtATime(c, "pages to make")
 	return c
 }

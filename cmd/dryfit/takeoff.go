@@ -28,8 +28,8 @@ func takeoffCommand(s console.Streams) *cobra.Command {
 		RunE:    func(_ *cobra.Command, args []string) error { return takeOff(s, args[0], format, output, named) },
 	}
 	c.Flags().StringVar(&format, "format", "text", "text, csv or json")
-	c.Flags().StringVar(&output, "output", "", "write to a `file` instead of standard output")
-	c.Flags().StringArrayVar(&named, "standards", nil, "a standards `file` in place of those found")
+	usage.OutputFlag(c.Flags(), &output)
+	usage.StandardsFlag(c.Flags(), &named)
 	usage.CompleteWith(c, "format", "text", "csv", "json")
 	return c
 }
