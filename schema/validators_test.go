@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/internal/outside"
 	"dryfit/schema"
 	"dryfit/spec"
 )
@@ -23,16 +24,6 @@ import (
 // as ours does: which file is good, and where a bad one is bad.
 
 const validators = "../.ci/validators"
-
-// skipAloud skips where an outside program is missing, unless skips are
-// forbidden.
-func skipAloud(t *testing.T, missing string) {
-	t.Helper()
-	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-		t.Fatalf("%s is missing, and skips are forbidden", missing)
-	}
-	t.Skipf("%s is missing: bash .ci/run installs it", missing)
-}
 
 // node runs the judging script, with ajv in strict mode.
 func node(t *testing.T, args ...string) ([]byte, error) {
@@ -43,15 +34,7 @@ func node(t *testing.T, args ...string) ([]byte, error) {
 // command is one of the validators' scripts, ready to run.
 func command(t *testing.T, name string, args ...string) *exec.Cmd {
 	t.Helper()
-	for _, module := range []string{"ajv", "smol-toml"} {
-		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
-			skipAloud(t, module)
-		}
-	}
-	program, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
+	program := outside.Modules(t, validators, "ajv", "smol-toml")
 	return exec.Command(program, append([]string{validators + "/" + name}, args...)...)
 }
 
@@ -174,7 +157,7 @@ func lint(t *testing.T, folder string, files ...string) map[string][]int {
 	tombi, err := filepath.Abs(validators + "/node_modules/.bin/tombi")
 	require.NoError(t, err)
 	if _, err := os.Stat(tombi); err != nil {
-		skipAloud(t, "tombi")
+		outside.Missing(t, "tombi")
 	}
 	c := exec.Command(tombi, append([]string{"lint", "--offline"}, files...)...)
 	c.Dir, c.Env = folder, append(os.Environ(), "NO_COLOR=1")

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/internal/outside"
 )
 
 // visit is what a real browser sees of a page: .ci/validators/browse.mjs.
@@ -48,19 +50,9 @@ type pairState struct {
 func browse(t *testing.T, page, pdf string) visit {
 	t.Helper()
 	const validators = "../../.ci/validators"
-	for _, module := range []string{"playwright-core", "axe-core"} {
-		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
-			skipAloud(t, module)
-		}
-	}
-	for _, program := range []string{"node", "chromium"} {
-		if _, err := exec.LookPath(program); err != nil {
-			skipAloud(t, program)
-		}
-	}
-	chromium, err := exec.LookPath("chromium")
-	require.NoError(t, err)
-	run := exec.Command("node", filepath.Join(validators, "browse.mjs"), chromium, page, pdf)
+	node := outside.Modules(t, validators, "playwright-core", "axe-core")
+	chromium := outside.Program(t, "chromium")
+	run := exec.Command(node, filepath.Join(validators, "browse.mjs"), chromium, page, pdf)
 	var said strings.Builder
 	run.Stderr = &said
 	out, err := run.Output()

@@ -15,16 +15,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/internal/outside"
 )
 
 // repository is one as the pages speak of: two specs in a folder, their
 // standards, an older and a newer revision, and some loose specs.
 func repository(t *testing.T) {
 	t.Helper()
-	git, err := exec.LookPath("git")
-	if err != nil {
-		skipAloud(t, "git")
-	}
+	git := outside.Program(t, "git")
 	examples, err := filepath.Abs("../../docs/examples/alder-quay")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())
@@ -60,9 +58,7 @@ var elsewhere = regexp.MustCompile(`--watch|/usr/`)
 // Every command that the pages and the help show runs as it is written, in a
 // repository such as they speak of.
 func TestShownCommandsRun(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	pages, err := filepath.Glob("../../docs/*.md")
 	require.NoError(t, err)
 	var lines []string

@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/internal/outside"
 )
 
 // standIn is a program that the framework builds in a moment: it runs the dryfit
@@ -73,9 +75,7 @@ func (r team) commit() (out string, err error) {
 // the one of this repository.
 func hooked(t *testing.T) team {
 	for _, program := range []string{"git", "go", "pre-commit"} {
-		if _, err := exec.LookPath(program); err != nil {
-			skipAloud(t, program)
-		}
+		outside.Program(t, program)
 	}
 	work := t.TempDir()
 	tested := filepath.Join(work, "dryfit") // by which name the tests' program is dryfit
@@ -114,9 +114,7 @@ func hooked(t *testing.T) team {
 
 // The hook, as the framework runs it on a commit.
 func TestHookForThePreCommitFramework(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	t.Parallel()
 	r := hooked(t)
 	good, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")

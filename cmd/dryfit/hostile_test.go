@@ -81,13 +81,7 @@ var hostileCommands = map[string]func(*testing.T, string){
 // Every command keeps hostile texts what they are: text, whatever key of a spec
 // or of a standards file they stand at.
 func TestHostileTexts(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
-	demo, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	t.Chdir(t.TempDir())
-	require.NoError(t, os.Mkdir(".git", 0o755)) // no standards from farther up
+	demo := longInOwnFolder(t)
 	require.NoError(t, os.Mkdir(turned, 0o755))
 	for turn := range 2 {
 		hostileFolder(t, turned, demo, 6*turn)

@@ -116,9 +116,7 @@ var sometimes = map[string][]string{
 // What each command writes satisfies its published schema, and with any of its
 // fields renamed does not.
 func TestJSONSatisfiesThePublishedSchemas(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	specs := jsonSpecs(t)
 	for name, commands := range jsonCommands {
 		t.Run(name, func(t *testing.T) {

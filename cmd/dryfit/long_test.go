@@ -39,16 +39,30 @@ var longLines = []string{
 	"draw a.ceiling.toml --sheet all --format pdf", "submittal a.ceiling.toml",
 }
 
-// A text of 100,000 letters, at whatever key it stands, makes no command slow or
-// large. The limits are far over what it takes, some tenths of a second and 20MB.
-func TestLongTexts(t *testing.T) {
+// long leaves out a test that takes long and in which nothing runs side by side, where
+// time is short.
+func long(t *testing.T) {
+	t.Helper()
 	if testing.Short() {
 		t.Skip("long, and nothing in it runs side by side")
 	}
-	demo, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
+}
+
+// longInOwnFolder begins a long test in a folder of its own, without standards from
+// farther up, and is the demo's text.
+func longInOwnFolder(t *testing.T) []byte {
+	t.Helper()
+	long(t)
+	text := readDemo(t)
 	t.Chdir(t.TempDir())
-	require.NoError(t, os.Mkdir(".git", 0o755)) // no standards from farther up
+	require.NoError(t, os.Mkdir(".git", 0o755))
+	return text
+}
+
+// A text of 100,000 letters, at whatever key it stands, makes no command slow or
+// large. The limits are far over what it takes, some tenths of a second and 20MB.
+func TestLongTexts(t *testing.T) {
+	demo := longInOwnFolder(t)
 	specs := longKeys(freeTexts(t, schema.SpecSchema()))
 	for i, keys := range specs {
 		putLong(t, demo, keys, i)
@@ -126,13 +140,7 @@ func peak(do func()) (most uint64) {
 // Nor does one in a standards file: its name, the sources of what it loosens, a
 // material and its source.
 func TestLongTextsOfStandards(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
-	demo, err := os.ReadFile("../../docs/examples/alder-quay/specs/reading-room.ceiling.toml")
-	require.NoError(t, err)
-	t.Chdir(t.TempDir())
-	require.NoError(t, os.Mkdir(".git", 0o755))
+	demo := longInOwnFolder(t)
 	for i, text := range longTexts {
 		writeTOML(t, "dryfit.toml", map[string]any{
 			"dryfit": 1, "name": text,

@@ -3,13 +3,13 @@ package main
 import (
 	"encoding/json"
 	"math"
-	"os/exec"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/internal/outside"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/kernel/frame/calculix"
 	"dryfit/rules/model/sample"
@@ -116,13 +116,8 @@ func TestModelOfTheFrameIsInBalance(t *testing.T) {
 // An outside program that reads the printed model finds what is printed: forces of
 // straps and of supports within 0.5 % of the greatest of them, movements likewise.
 func TestModelOfTheFrameAgainstCalculiX(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
-	ccx, err := exec.LookPath("ccx")
-	if err != nil {
-		skipAloud(t, "ccx (package calculix-ccx)")
-	}
+	long(t)
+	ccx := outside.Program(t, "ccx")
 	for _, name := range []string{
 		"alcove", "chapel", "concourse", "gallery-soffit", "music-room",
 		"orangery", "pool-hall", "reading-room", "study", "vaulted-passage",

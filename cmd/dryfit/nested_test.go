@@ -60,9 +60,7 @@ func TestStandardsNestTooDeep(t *testing.T) {
 
 // The standards of one run are of a bounded size.
 func TestStandardsAreTooLarge(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	size := nested(t, 6, 6_000)
 	require.Less(t, 4<<20, 6*size, "the files are large enough together")
 	used := peak(func() {

@@ -14,14 +14,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
+	"dryfit/internal/outside"
 )
 
 // eachPageSaysWhatItIsOf reads a printed submittal as its reader does, and counts its
 // pages.
 func eachPageSaysWhatItIsOf(t *testing.T, pdf string) int {
-	if _, err := exec.LookPath("pdftotext"); err != nil {
-		skipAloud(t, "pdftotext")
-	}
+	outside.Program(t, "pdftotext")
 	out, err := exec.Command("pdftotext", "-layout", pdf, "-").Output()
 	require.NoError(t, err)
 	pages := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")

@@ -13,6 +13,7 @@ import (
 	"go.yaml.in/yaml/v3"
 
 	"dryfit/cmd/dryfit/internal/build"
+	"dryfit/internal/outside"
 )
 
 func TestVersionSaysTheCommit(t *testing.T) {
@@ -50,10 +51,7 @@ func TestExamplesNameReleases(t *testing.T) {
 // A release's notes are its own section of the change log, and without one
 // there is no release.
 func TestNotesOfARelease(t *testing.T) {
-	bash, err := exec.LookPath("bash")
-	if err != nil {
-		skipAloud(t, "bash")
-	}
+	bash := outside.Program(t, "bash")
 	folder := t.TempDir()
 	script, err := os.ReadFile("../../.ci/notes")
 	require.NoError(t, err)

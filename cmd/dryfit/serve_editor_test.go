@@ -17,6 +17,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"dryfit/internal/outside"
 )
 
 // editing is the program itself, serving an editor in a repository.
@@ -216,29 +218,11 @@ type conversation struct {
 func converse(t *testing.T, file string) (said conversation) {
 	t.Helper()
 	const validators = "../../.ci/validators"
-	for _, module := range []string{"vscode-languageserver-protocol", "vscode-languageserver-textdocument"} {
-		if _, err := os.Stat(filepath.Join(validators, "node_modules", module)); err != nil {
-			skipAloud(t, module)
-		}
-	}
-	node, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
+	node := outside.Modules(t, validators, "vscode-languageserver-protocol", "vscode-languageserver-textdocument")
 	program, err := exec.LookPath("dryfit")
 	require.NoError(t, err)
 	out, err := exec.Command(node, filepath.Join(validators, "converse.mjs"), program, file).CombinedOutput()
 	require.NoError(t, err, "%s", out)
 	require.NoError(t, json.Unmarshal(out, &said), "%s", out)
 	return said
-}
-
-// skipAloud skips where an outside program is missing, unless skips are
-// forbidden.
-func skipAloud(t *testing.T, missing string) {
-	t.Helper()
-	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-		t.Fatalf("%s is missing, and skips are forbidden", missing)
-	}
-	t.Skipf("%s is missing: bash .ci/run installs it", missing)
 }

@@ -22,6 +22,7 @@ import (
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/making"
+	"dryfit/internal/outside"
 )
 
 // packaged runs the shop command on specs, whatever the verdict, and returns the
@@ -101,21 +102,13 @@ func counted(t *testing.T, file string) map[string]int {
 // Two general readers find in every DXF, of every profile, the entities that were
 // written, each pattern as one closed outline, and no error.
 func TestGeneralReadersReadEveryDXF(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	const validators = "../../.ci/validators"
-	python, node := "/usr/bin/python3", ""
+	const python = "/usr/bin/python3"
 	if exec.Command(python, "-c", "import ezdxf").Run() != nil {
-		skipAloud(t, "ezdxf (package python3-ezdxf)")
+		outside.Missing(t, "ezdxf (package python3-ezdxf)")
 	}
-	if _, err := os.Stat(filepath.Join(validators, "node_modules", "dxf-parser")); err != nil {
-		skipAloud(t, "dxf-parser")
-	}
-	node, err := exec.LookPath("node")
-	if err != nil {
-		skipAloud(t, "node")
-	}
+	node := outside.Modules(t, validators, "dxf-parser")
 	var files []string
 	for _, folder := range packaged(t, shopSpecs(t)...) {
 		found, err := filepath.Glob(filepath.Join(folder, "*.dxf"))
@@ -142,7 +135,7 @@ func TestGeneralReadersReadEveryDXF(t *testing.T) {
 // What another program measures is what shop.json says: the box of the demo's rib.
 func TestAReaderMeasuresTheDemo(t *testing.T) {
 	if exec.Command("/usr/bin/python3", "-c", "import ezdxf").Run() != nil {
-		skipAloud(t, "ezdxf (package python3-ezdxf)")
+		outside.Missing(t, "ezdxf (package python3-ezdxf)")
 	}
 	folder := packaged(t, demo)[0]
 	read := readDXF(t, "/usr/bin/python3", "../../.ci/validators/dxf.py", []string{filepath.Join(folder, "rib-1.mm.dxf"), filepath.Join(folder, "skin-1-1.mm.dxf")})

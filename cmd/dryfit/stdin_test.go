@@ -18,6 +18,7 @@ import (
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/internal/outside"
 )
 
 // withoutStdin are command lines that name no standard input, of every command.
@@ -183,10 +184,7 @@ func TestInterruptedQuestionsLeaveNothing(t *testing.T) {
 
 // A shell that reads its own lines from standard input loses none to dryfit.
 func TestAShellKeepsItsLines(t *testing.T) {
-	shell, err := exec.LookPath("sh")
-	if err != nil {
-		skipAloud(t, "sh")
-	}
+	shell := outside.Program(t, "sh")
 	inFolderOfSpecs(t)
 	for name, script := range map[string]string{
 		"a loop":            "printf 'one\\ntwo\\n' | while read f; do dryfit check \"$f.ceiling.toml\"; done",

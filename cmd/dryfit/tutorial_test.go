@@ -22,9 +22,7 @@ var (
 // run, changes are made where it says, and what it shows was printed by the
 // commands just before.
 func TestTutorial(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long, and nothing in it runs side by side")
-	}
+	long(t)
 	page, err := os.ReadFile("../../docs/tutorial.md")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())

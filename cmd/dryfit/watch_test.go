@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/exit"
+	"dryfit/internal/outside"
 )
 
 // watched is the program at its watch.
@@ -119,10 +120,7 @@ func TestWatch(t *testing.T) {
 // What git tracks is watched wherever it is, and what it comes to ignore is not
 // checked any more.
 func TestWatchAsksGit(t *testing.T) {
-	git, err := exec.LookPath("git")
-	if err != nil {
-		skipAloud(t, "git")
-	}
+	git := outside.Program(t, "git")
 	src, err := os.ReadFile("../../schema/testdata/good/required-only.ceiling.toml")
 	require.NoError(t, err)
 	root := t.TempDir()

@@ -172,21 +172,16 @@ right = "1m"
 // A spec that is begun is the same document when it is read again: what was checked
 // is what was written.
 func TestBegunSpecsAreReadAgainEqual(t *testing.T) {
-	for _, r := range rooms {
-		t.Run(r.profile+" "+r.width, func(t *testing.T) {
-			t.Parallel()
-			d, err := fromRoom(r.profile, r.width, r.length, r.height)
-			require.NoError(t, err)
-			doc, problems := spec.Parse("again.ceiling.toml", d.Text)
-			require.Empty(t, problems)
-			assert.Equal(t, d.Assessment.Document.Tree, doc.Tree)
-			again := review.Spec("again.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: d.Assessment.Standards})
-			assert.Equal(t, d.Assessment.Counts, again.Counts)
-			for _, p := range plain(doc.Tree, "") {
-				assert.Regexp(t, `^[a-z0-9 %,\-]*$|^[0-9]+(\.[0-9]+)?(mm|m)$|^([0-9]+ft)?( ?[0-9]+)?( ?[0-9]+/(2|4|8|16|32|64))?(in)?$|^Untitled ceiling$`, p.text, p.key)
-			}
-		})
-	}
+	fromEachRoom(t, func(t *testing.T, _ string, d *begin.Draft) {
+		doc, problems := spec.Parse("again.ceiling.toml", d.Text)
+		require.Empty(t, problems)
+		assert.Equal(t, d.Assessment.Document.Tree, doc.Tree)
+		again := review.Spec("again.ceiling.toml", d.Text, review.Options{Rules: catalog.Rules(), Standards: d.Assessment.Standards})
+		assert.Equal(t, d.Assessment.Counts, again.Counts)
+		for _, p := range plain(doc.Tree, "") {
+			assert.Regexp(t, `^[a-z0-9 %,\-]*$|^[0-9]+(\.[0-9]+)?(mm|m)$|^([0-9]+ft)?( ?[0-9]+)?( ?[0-9]+/(2|4|8|16|32|64))?(in)?$|^Untitled ceiling$`, p.text, p.key)
+		}
+	})
 }
 
 // plain lists the texts of a tree with their keys.

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -78,17 +79,24 @@ func TestTheKeysThatWouldHaveToChange(t *testing.T) {
 	assert.NotEmpty(t, with.Answers, "with %v there is an answer", keys)
 }
 
+// sagging is the search for what clears a rib that sags by its firm's limit, where its
+// depth and the skin may change, and its straps are allowed so much.
+func sagging(t *testing.T, load string) (got Result, sag engine.Finding, o Options) {
+	t.Helper()
+	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"rib.sag.run\" = { value = 240, source = \"house rule\" }\n"))
+	require.Empty(t, problems)
+	o = Options{Review: reviewing(false), MayChange: []string{"rib.depth", "skin.thickness"}}
+	o.Review.Standards = standards.With(firm)
+	got = sought(t, coupled(t, "50mm", `["12%", "88%"]`, load), o)
+	sag, ok := find(got.Open, "rib.sag")
+	require.True(t, ok)
+	return got, sag, o
+}
+
 // A deeper rib alone overloads the straps, and so it is no cure by itself; two
 // keys together are one, and make nothing worse.
 func TestTwoKeysWhereOneCannot(t *testing.T) {
-	src := coupled(t, "50mm", `["12%", "88%"]`, "0.158kN")
-	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"rib.sag.run\" = { value = 240, source = \"house rule\" }\n"))
-	require.Empty(t, problems)
-	o := Options{Review: reviewing(false), MayChange: []string{"rib.depth", "skin.thickness"}}
-	o.Review.Standards = standards.With(firm)
-	got := sought(t, src, o)
-	sag, ok := find(got.Open, "rib.sag")
-	require.True(t, ok)
+	got, sag, o := sagging(t, "0.158kN")
 	cures, _, err := Cures(context.Background(), got.Assessment.Document.Tree, sag, o)
 	require.NoError(t, err)
 	require.NotEmpty(t, cures)

@@ -11,8 +11,6 @@ import (
 
 	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
-	"dryfit/rules/model/standards"
-	"dryfit/rules/review/catalog"
 	"dryfit/spec"
 )
 
@@ -122,14 +120,7 @@ func find(list []engine.Finding, rule string) (engine.Finding, bool) {
 // overloads the straps. The answer is found all the same, and loads them less
 // than they were.
 func TestTwoFaultsThatMakeEachOtherWorse(t *testing.T) {
-	src := coupled(t, "50mm", `["12%", "88%"]`, "0.180kN")
-	firm, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[limit]\n\"rib.sag.run\" = { value = 240, source = \"house rule\" }\n"))
-	require.Empty(t, problems)
-	o := Options{Review: reviewing(false), MayChange: []string{"rib.depth", "skin.thickness"}}
-	o.Review.Standards = standards.With(firm)
-	got := sought(t, src, o)
-	sag, ok := find(got.Open, "rib.sag")
-	require.True(t, ok)
+	got, sag, o := sagging(t, "0.180kN")
 	o.MayChange = []string{"rib.depth"}
 	cures, _, err := Cures(context.Background(), got.Assessment.Document.Tree, sag, o)
 	require.NoError(t, err)

@@ -2,14 +2,13 @@ package frame_test
 
 import (
 	"math"
-	"os"
-	"os/exec"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/internal/outside"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/kernel/frame/calculix"
 	"dryfit/rules/kernel/frame/framecases"
@@ -38,13 +37,7 @@ const (
 )
 
 func TestRibsAgainstCalculiX(t *testing.T) {
-	ccx, err := exec.LookPath("ccx")
-	if err != nil {
-		if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-			t.Fatal("ccx (package calculix-ccx) is not installed, and skips are forbidden")
-		}
-		t.Skip("ccx (package calculix-ccx) is not installed")
-	}
+	ccx := outside.Program(t, "ccx")
 	for _, rib := range outsideRibs() {
 		t.Run(rib.name, func(t *testing.T) { rib.compare(t, ccx) })
 	}

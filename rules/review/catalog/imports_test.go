@@ -2,11 +2,9 @@ package catalog_test
 
 import (
 	"bufio"
-	"go/parser"
+	"go/ast"
 	"go/token"
-	"io/fs"
 	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -66,21 +64,7 @@ func tableOfImports(t *testing.T) (rows []row) {
 // importsOf lists what each package of the module imports of it, tests left out.
 func importsOf(t *testing.T) map[string][]string {
 	imports := map[string][]string{}
-	root := filepath.Join("..", "..", "..")
-	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return err
-		case d.IsDir() && path != root && (strings.HasPrefix(d.Name(), ".") || d.Name() == "testdata"):
-			return fs.SkipDir
-		case d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go"):
-			return nil
-		}
-		rel, err := filepath.Rel(root, filepath.Dir(path))
-		require.NoError(t, err)
-		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
-		require.NoError(t, err)
-		pkg := filepath.ToSlash(rel)
+	sources(t, func(pkg string, file *ast.File, _ *token.FileSet) {
 		if imports[pkg] == nil {
 			imports[pkg] = []string{} // imports none of the module
 		}
@@ -91,9 +75,7 @@ func importsOf(t *testing.T) map[string][]string {
 				imports[pkg] = append(imports[pkg], own)
 			}
 		}
-		return nil
 	})
-	require.NoError(t, err)
 	return imports
 }
 

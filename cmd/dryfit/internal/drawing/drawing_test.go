@@ -24,6 +24,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/pdf"
 	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
+	"dryfit/internal/outside"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -205,12 +206,7 @@ func TestPDFScale(t *testing.T) {
 
 // An outside program reads the pages' sizes and the texts.
 func TestPDFByAnotherProgram(t *testing.T) {
-	if _, err := exec.LookPath("pdfinfo"); err != nil {
-		if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-			t.Fatal("pdfinfo is not installed")
-		}
-		t.Skip("pdfinfo (Debian: poppler-utils) is not installed")
-	}
+	outside.Program(t, "pdfinfo")
 	drawn, _, err := All(input(t), sheet.Options{})
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "d.pdf")

@@ -139,29 +139,7 @@ func items(c *client, text string) []completion {
 }
 
 func TestCompletion(t *testing.T) {
-	o := options()
-	layer, problems := catalog.ReadStandards("dryfit.toml", []byte(`dryfit = 1
-name = "x"
-[[material]]
-name = "own sheet"
-kind = "sheet"
-density = "540kg/m3"
-least_radius = { long_bent = "300mm", short_bent = "300mm" }
-source = "a test"
-[[material]]
-name = "own wood"
-kind = "timber"
-group = "hardwood"
-specific_gravity = 0.6
-modulus = "12GPa"
-rupture = "90MPa"
-radial = 0.001
-tangential = 0.002
-source = "a test"
-`))
-	require.Empty(t, problems)
-	o.Standards = func(string) Found { return Found{Standards: standards.With(layer)} }
-	e := connect(t, o).greet(everything)
+	e := connect(t, withShop(t)).greet(everything)
 	e.open(uri, demo(t))
 	e.found(uri, 1)
 
@@ -182,9 +160,9 @@ source = "a test"
 		"[rail]\ncut=|\r\n[rib]\r\n":              {`"vertical"`, `"flat"`, `"mixed"`},
 		"[ledger]\npacked = |":                    {"true", "false"},
 		"[ledger]\npacked = t|":                   {"true", "false"},
-		"[rib]\nspecies = |":                      append([]string{`"own wood"`}, quoted(timber.Names())...),
-		"[room]\nframing = { species = |":         append([]string{`"own wood"`}, quoted(timber.Names())...),
-		"[skin]\nmaterial = \"|\"":                append([]string{`"own sheet"`}, quoted(timber.SheetNames())...),
+		"[rib]\nspecies = |":                      append([]string{`"our oak"`}, quoted(timber.Names())...),
+		"[room]\nframing = { species = |":         append([]string{`"our oak"`}, quoted(timber.Names())...),
+		"[skin]\nmaterial = \"|\"":                append([]string{`"our sheet"`}, quoted(timber.SheetNames())...),
 		"room.framing = { runs = \"across\", | }": {"spacing", "offset", "member", "species", "blocking", "movement"},
 		"[room]\nframing = { runs = \"across\", member = \"1mm\", sp|": {"spacing", "offset", "species", "blocking", "movement"},
 		"[seam]\ntenon.|":                           {"thickness", "width", "length"},

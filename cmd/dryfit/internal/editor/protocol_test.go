@@ -158,14 +158,20 @@ func TestTooBig(t *testing.T) {
 	e.leave()
 }
 
-// A request that waits for a review can be cancelled; so can one that has been
-// answered, without effect.
-func TestCancel(t *testing.T) {
+// held is a client of the demo, whose review ends when the channel is closed.
+func held(t *testing.T) (*client, chan<- struct{}) {
 	hold := make(chan struct{})
 	o := options()
 	o.Standards = func(string) Found { <-hold; return builtIn("") }
 	e := connect(t, o).greet(everything)
 	e.open(uri, demo(t))
+	return e, hold
+}
+
+// A request that waits for a review can be cancelled; so can one that has been
+// answered, without effect.
+func TestCancel(t *testing.T) {
+	e, hold := held(t)
 	first, second := e.ask("textDocument/hover", at(uri, position{1, 1})), e.ask("textDocument/hover", at(uri, position{1, 1}))
 	e.notify("$/cancelRequest", fields{"id": first})
 	m := e.answer(first)
@@ -179,11 +185,7 @@ func TestCancel(t *testing.T) {
 
 // What waits for the review of a text that is closed is answered.
 func TestCloseWhileWaiting(t *testing.T) {
-	hold := make(chan struct{})
-	o := options()
-	o.Standards = func(string) Found { <-hold; return builtIn("") }
-	e := connect(t, o).greet(everything)
-	e.open(uri, demo(t))
+	e, hold := held(t)
 	id := e.ask("textDocument/codeAction", fields{"textDocument": fields{"uri": uri}, "range": span{}, "context": fields{}})
 	e.notify("textDocument/didClose", fields{"textDocument": fields{"uri": uri}})
 	assert.Equal(t, "null", string(e.answer(id).Result))

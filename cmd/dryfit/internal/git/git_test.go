@@ -16,17 +16,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/git"
+	"dryfit/internal/outside"
 )
 
 // begin makes a repository with the real git, or skips aloud.
 func begin(t *testing.T, args ...string) (folder string, do func(args ...string)) {
 	t.Helper()
-	if _, err := exec.LookPath("git"); err != nil {
-		if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-			t.Fatal("git is missing, and skips are forbidden")
-		}
-		t.Skip("git is missing")
-	}
+	outside.Program(t, "git")
 	folder = t.TempDir()
 	do = func(args ...string) {
 		t.Helper()

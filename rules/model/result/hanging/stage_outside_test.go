@@ -3,23 +3,22 @@ package hanging
 import (
 	"fmt"
 	"math"
-	"os"
-	"os/exec"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/internal/outside"
 	"dryfit/rules/kernel/frame"
 	"dryfit/rules/kernel/frame/calculix"
 	"dryfit/rules/model/sample"
 )
 
-// outside is a piece of an arch for CalculiX: a rectangle of the section's stiffness,
+// deckOf is a piece of an arch for CalculiX: a rectangle of the section's stiffness,
 // on those springs that carry. They act both ways, since the program finds no start
 // where all are one-sided; which carry is held to the signs of what it finds.
-func outside(r *rib, carry []int, misfits []frame.Misfit) calculix.Deck {
+func deckOf(r *rib, carry []int, misfits []frame.Misfit) calculix.Deck {
 	const e = 12e9
 	s := r.section.stiffness()
 	area, depth := s.EA/e, math.Sqrt(12*s.EI/s.EA)
@@ -43,13 +42,7 @@ func outside(r *rib, carry []int, misfits []frame.Misfit) calculix.Deck {
 // straps are so much longer there, and the lifts go. What it finds of each support is
 // held to 0.5% of the greatest.
 func TestStagedStatesAgainstCalculiX(t *testing.T) {
-	ccx, err := exec.LookPath("ccx")
-	if err != nil {
-		if os.Getenv("DRYFIT_FORBID_SKIPS") != "" {
-			t.Fatal("ccx (package calculix-ccx) is not installed, and skips are forbidden")
-		}
-		t.Skip("ccx (package calculix-ccx) is not installed")
-	}
+	ccx := outside.Program(t, "ccx")
 	for name, changes := range map[string]map[string]any{
 		"whole": {},
 		"split": {"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}},
@@ -66,7 +59,7 @@ func TestStagedStatesAgainstCalculiX(t *testing.T) {
 
 func (s *Staging) compare(t *testing.T, ccx string) {
 	r := s.run.rib
-	on, err := outside(r, r.springs(liftKind), nil).Solve(ccx, t.TempDir())
+	on, err := deckOf(r, r.springs(liftKind), nil).Solve(ccx, t.TempDir())
 	require.NoError(t, err)
 	var fixed []frame.Misfit
 	for i, n := range r.straps {
@@ -100,7 +93,7 @@ func (s *Staging) compare(t *testing.T, ccx string) {
 				carry = append(carry, up[i])
 			}
 		}
-		there, err := outside(r, carry, fixed).Solve(ccx, t.TempDir())
+		there, err := deckOf(r, carry, fixed).Solve(ccx, t.TempDir())
 		require.NoError(t, err, "straps %v on lifts %v", state.straps, state.lifts)
 		for _, i := range state.straps {
 			if got.Straps[i] == 0 {
