@@ -150,8 +150,8 @@ func (f *printedFrame) compare(t *testing.T, ccx string) {
 	for _, u := range c.Moves {
 		moved = append(moved, u.X, u.Y)
 	}
-	alike(t, f.Key+" "+c.Key+": force", forces, outside)
-	alike(t, f.Key+" "+c.Key+": movement", moved, there.Moved)
+	calculix.Alike(t, f.Key+" "+c.Key+": force", forces, outside)
+	calculix.Alike(t, f.Key+" "+c.Key+": movement", moved, there.Moved)
 }
 
 // deck writes the printed frame as input of CalculiX: the section as the rectangle
@@ -183,19 +183,4 @@ func (f *printedFrame) deck(c *printedCase) calculix.Deck {
 		d.Case.Spread = append(d.Case.Spread, frame.SpreadLoad{Element: l.Member - 1, X: l.X, Y: l.Y, Per: frame.PerLength})
 	}
 	return d
-}
-
-// alike holds every difference to 0.5 % of the largest value.
-func alike(t *testing.T, what string, printed, outside []float64) {
-	t.Helper()
-	require.Len(t, outside, len(printed), what)
-	largest, worst, at := 0.0, 0.0, 0
-	for i := range printed {
-		largest = max(largest, math.Abs(printed[i]))
-		if off := math.Abs(printed[i] - outside[i]); off > worst {
-			worst, at = off, i
-		}
-	}
-	t.Logf("%s: off by %.3f%% of the largest, %.4g", what, 100*worst/largest, largest)
-	assert.LessOrEqual(t, worst, 0.005*largest, "%s %d: %v printed, %v outside", what, at, printed[at], outside[at])
 }

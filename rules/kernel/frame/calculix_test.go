@@ -132,9 +132,9 @@ func (rib outsideRib) compare(t *testing.T, ccx string) {
 			outsideMoments = append(outsideMoments, there.Moments[i])
 		}
 	}
-	within(t, "spring force", forces, there.Forces)
-	within(t, "movement", moved, there.Moved)
-	within(t, "moment", moments, outsideMoments)
+	calculix.Alike(t, "spring force", forces, there.Forces)
+	calculix.Alike(t, "movement", moved, there.Moved)
+	calculix.Alike(t, "moment", moments, outsideMoments)
 
 	if rib.sheared {
 		section.GA = math.Inf(1)
@@ -164,20 +164,4 @@ func (rib outsideRib) parts(section frame.Section) (frame.Model, frame.Case) {
 // peaksAt says whether the moment has a corner at a node between the ends.
 func (rib outsideRib) peaksAt(node int) bool {
 	return slices.ContainsFunc(rib.springs, func(s frame.Spring) bool { return s.Node == node })
-}
-
-// within holds every difference to 0.5 % of the largest value wanted.
-func within(t *testing.T, what string, got, want []float64) {
-	t.Helper()
-	const share = 0.005
-	require.Len(t, got, len(want), what)
-	largest, worst, at := 0.0, 0.0, 0
-	for i := range want {
-		largest = max(largest, math.Abs(want[i]))
-		if off := math.Abs(got[i] - want[i]); off > worst {
-			worst, at = off, i
-		}
-	}
-	t.Logf("%s: off by %.3f %% of the largest, %.4g", what, 100*worst/largest, largest)
-	assert.LessOrEqual(t, worst, share*largest, "%s %d: %v here, %v there", what, at, got[at], want[at])
 }
