@@ -27,9 +27,9 @@ func TestThePlanNamesItsGrid(t *testing.T) {
 	assert.Len(t, group(t, s, "blocking"), 7*4)
 	assert.Contains(t, texts(s.Items), "blocking where a strap")
 	assert.Contains(t, texts(s.Items), "90mm across,")
-	low, high := bounds([]paper.Item{group(t, s, "room")[0]})
+	low, high := paper.Box([]paper.Item{group(t, s, "room")[0]})
 	for _, item := range group(t, s, "blocking") { // none beyond a wall
-		l, h := bounds([]paper.Item{item})
+		l, h := paper.Box([]paper.Item{item})
 		assert.True(t, l.X >= low.X && h.X <= high.X && l.Y >= low.Y && h.Y <= high.Y)
 	}
 	// Straps that come up to members need none: of 99mm every 100mm, fixed under them.
@@ -55,7 +55,7 @@ func TestTheEntryIsAtTheDoor(t *testing.T) {
 	s, err := Draw("plan", input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "1000mm"}}), sheet.Options{Scale: 20})
 	require.NoError(t, err)
 	items := group(t, s, "room")
-	room, _ := bounds(items[:1])
+	room, _ := paper.Box(items[:1])
 	for _, item := range items {
 		if p, ok := item.(paper.Poly); ok && len(p.Points) == 3 {
 			assert.InDelta(t, room.X, p.Points[0].X, 0.01)
@@ -75,7 +75,7 @@ func TestTheEntryIsAtTheDoor(t *testing.T) {
 func TestCoffersAreNumbered(t *testing.T) {
 	s, err := Draw("plan", input(t), sheet.Options{Scale: 20})
 	require.NoError(t, err)
-	room, _ := bounds(group(t, s, "room")[:1])
+	room, _ := paper.Box(group(t, s, "room")[:1])
 	numbers := textsOf(group(t, s, "insides"))
 	require.Len(t, numbers, 36)
 	found := false
@@ -147,7 +147,7 @@ func TestThePlanNamesTheDoor(t *testing.T) {
 	in := input(t, map[string]any{"room.door": map[string]any{"wall": "entry", "offset": "600mm"}, "route": []any{}})
 	s, err := Draw("plan", in, sheet.Options{})
 	require.NoError(t, err)
-	low, high := bounds(group(t, s, "room"))
+	low, high := paper.Box(group(t, s, "room"))
 	at, scale := titled(s)["door"], (high.Y-low.Y)/4240
 	assert.Less(t, at.X, low.X)
 	assert.InDelta(t, high.Y-(600+450)*scale, at.Y, 4)

@@ -27,25 +27,13 @@ func group(t *testing.T, s paper.Sheet, id string) []paper.Item {
 	return nil
 }
 
-func bounds(items []paper.Item) (low, high paper.Point) {
-	low, high = paper.Point{X: math.Inf(1), Y: math.Inf(1)}, paper.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	for _, item := range items {
-		if p, ok := item.(paper.Poly); ok {
-			for _, q := range p.Points {
-				low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
-			}
-		}
-	}
-	return low, high
-}
-
 // The developed panel is as long and as far around as the layout's.
 func TestDevelopedPanel(t *testing.T) {
 	for name, change := range profiles() {
 		in := input(t, change)
 		s, err := Draw("panel", in, sheet.Options{Scale: 25})
 		require.NoError(t, err)
-		low, high := bounds(group(t, s, "ribs"))
+		low, high := paper.Box(group(t, s, "ribs"))
 		assert.InDelta(t, in.Ceiling().Panel.Length.Get()*1000, (high.X-low.X)*25, 0.1, name)
 		assert.InDelta(t, in.Ceiling().Vault.Arc.Get()*1000, (high.Y-low.Y)*25, 0.1, name)
 	}

@@ -150,7 +150,7 @@ func TestThePersonIsTheSameInEachView(t *testing.T) {
 	l := NewLooks(list)
 	for _, c := range list {
 		items := l.view(c, paper.Point{})
-		low, high := ends(items[len(items)-3 : len(items)-1]) // before the picture's edge
+		low, high := paper.Box(items[len(items)-3 : len(items)-1]) // before the picture's edge
 		assert.InDelta(t, 1.75/4.5*80/1.9, high.Y-low.Y, 0.02)
 		horizon := l.viewHigh + l.window[0].y*80/1.9
 		assert.InDelta(t, (1.75-1.6)/4.5*80/1.9, horizon-low.Y, 0.02)

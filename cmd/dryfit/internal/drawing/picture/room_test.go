@@ -2,7 +2,6 @@ package picture
 
 import (
 	"maps"
-	"math"
 	"testing"
 
 	"dryfit/cmd/dryfit/internal/drawing/paper"
@@ -18,19 +17,6 @@ func room(t testing.TB, changes ...map[string]any) *layout.Ceiling {
 		maps.Copy(all, c)
 	}
 	return sample.Room(t, all)
-}
-
-// ends are the corners of the least box around the polygons of some items.
-func ends(items []paper.Item) (low, high paper.Point) {
-	low, high = paper.Point{X: math.Inf(1), Y: math.Inf(1)}, paper.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	for _, item := range items {
-		if p, ok := item.(paper.Poly); ok {
-			for _, q := range p.Points {
-				low.X, low.Y, high.X, high.Y = min(low.X, q.X), min(low.Y, q.Y), max(high.X, q.X), max(high.Y, q.Y)
-			}
-		}
-	}
-	return low, high
 }
 
 // textsOf are where the texts of a sheet begin.
