@@ -187,7 +187,7 @@ func (c *checker) strangers(path []string, n *node, value any) {
 		} else if len(n.Properties.names) <= listed {
 			says += "known are " + strings.Join(n.Properties.names, ", ")
 		} else {
-			says += "dryfit schema prints those that are"
+			says += "dryfit schema prints the keys"
 		}
 		c.addStray(key, says)
 	}

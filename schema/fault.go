@@ -44,7 +44,7 @@ func (c *checker) problems() []spec.Problem {
 	})
 	faults = slices.CompactFunc(faults, func(a, b fault) bool { return a.key == b.key && a.at == b.at })
 	if more := len(faults) - most; more > 0 {
-		faults[most].message = fmt.Sprintf("%d more mistakes from here on", more)
+		faults[most].message = fmt.Sprintf("%d more errors after this line", more)
 		faults = faults[:most+1]
 	}
 	var out []spec.Problem

@@ -81,11 +81,11 @@ func sized(u quantity.Unit, b bound, written string) format {
 		case err != nil:
 			return err
 		case !(v.SI < greatest && v.SI > -greatest):
-			return unfit("is past anything physical")
+			return unfit("is outside the physical range")
 		case u == quantity.Metre && math.Abs(v.SI) > Longest:
-			return unfit("is longer than any room: the most is 10000m")
+			return unfit("is longer than any room: the maximum is 10000m")
 		case u == quantity.Metre && v.SI != 0 && math.Abs(v.SI) < Shortest:
-			return unfit("is thinner than anything made: the least is 0.001mm")
+			return unfit("is too short: the minimum is 0.001mm")
 		case b.fits != nil && !b.fits(v.SI):
 			return unfit(b.otherwise)
 		default:

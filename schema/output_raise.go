@@ -7,7 +7,7 @@ func raise() []field {
 	}
 	state := func() []field {
 		return []field{
-			must("holds", flag("Holds", "Within the limits that are known, where the panel weighs the most it may.")),
+			must("holds", flag("Holds", "Within the known limits, with the panel at its greatest weight.")),
 			may("why", text("Why", "It does not hold.")),
 			must("lifts", force("Lifts", "What each carries, from the left, upward; 0 of one that is lowered or lost. None where the panel falls.")),
 			must("straps", force("Straps", "What each carries, from the left, in tension; 0 of one that is slack, lost or not yet fixed. None where the panel falls.")),

@@ -124,7 +124,7 @@ func TestSoManyMistakesAreCounted(t *testing.T) {
 	require.Len(t, problems, 201)
 	// Six tables are missing, and each acceptance has one wrong and three
 	// missing keys: 4006, of which 200 are shown.
-	assert.Equal(t, "3806 more mistakes from here on", problems[200].Message)
+	assert.Equal(t, "3806 more errors after this line", problems[200].Message)
 	assert.GreaterOrEqual(t, problems[200].Range.Start, problems[199].Range.Start)
 }
 

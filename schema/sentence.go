@@ -22,9 +22,9 @@ func (c *checker) sentence(keyword, key string, n *node, value any, otherwise st
 	case "format":
 		return c.written(key, value) + wrongFormat(n.Format, value)
 	case "minimum":
-		return fmt.Sprintf("%s is less than %d, the least there may be", c.written(key, value), n.Minimum)
+		return fmt.Sprintf("%s is less than the minimum of %d", c.written(key, value), n.Minimum)
 	case "maximum":
-		return fmt.Sprintf("%s is more than %d, the most there may be", c.written(key, value), n.Maximum)
+		return fmt.Sprintf("%s is more than the maximum of %d", c.written(key, value), n.Maximum)
 	case "exclusiveMinimum":
 		return c.written(key, value) + " must be greater than zero"
 	case "minLength":
@@ -106,7 +106,7 @@ func wrongLength(n *node, value any) string {
 	case len(list) < n.MinItems:
 		return fmt.Sprintf("lists %d, and needs %d or more", len(list), n.MinItems)
 	default:
-		return fmt.Sprintf("lists %d; %d is the most there may be", len(list), n.MaxItems)
+		return fmt.Sprintf("lists %d; the maximum is %d", len(list), n.MaxItems)
 	}
 }
 
@@ -156,7 +156,7 @@ func (c *checker) written(key string, value any) string {
 func notOneOf(enum []any) string {
 	const most = 24
 	if len(enum) > most {
-		return fmt.Sprintf("none of the %d words that there may be here", len(enum))
+		return fmt.Sprintf("none of the %d permitted words", len(enum))
 	}
 	return "not " + oneOf(enum)
 }

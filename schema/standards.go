@@ -73,46 +73,46 @@ func figure(u quantity.Unit) object {
 func StandardsSchema(k Known) []byte { return withPatterns(marshalled(standardsSchema(k))) }
 
 func standardsSchema(k Known) object {
-	source := property("Source", "Where the figure comes from.", object{"type": "string", "minLength": 1})
+	source := property("Source", "Source of the value.", object{"type": "string", "minLength": 1})
 	limits, severities, ids := object{}, object{}, []string{}
 	for _, l := range k.Limits {
-		limits[l.Name] = table("Limit", "Set in place of the built-in figure: "+l.Title+".", object{
-			"value":  property("Value", "The figure.", figure(l.Unit)),
+		limits[l.Name] = table("Limit", "Replaces the built-in limit: "+l.Title+".", object{
+			"value":  property("Value", "The value of the limit.", figure(l.Unit)),
 			"source": source,
 		}, "value", "source")
 	}
 	for _, r := range k.Rules {
 		if !r.Refers {
 			ids = append(ids, r.ID)
-			severities[r.ID] = property("Severity", "The most that a finding of this rule may say: that "+r.Title+".",
+			severities[r.ID] = property("Severity", "Highest severity of a finding of this rule, which checks that "+r.Title+".",
 				object{"enum": []string{"note", "query", "hold"}})
 		}
 	}
-	root := table("Standards", "The limits that a firm or a shop works to, format version 1.", object{
+	root := table("Standards", "Limits, defaults and materials of a firm or a shop, format version 1.", object{
 		"dryfit": property("Format", "Version of the format that the file is written for.", object{"type": "integer", "const": 1}),
-		"name":   property("Name", "Whose standards they are.", object{"type": "string", "minLength": 1}),
+		"name":   property("Name", "Firm or shop that sets these standards.", object{"type": "string", "minLength": 1}),
 		"check": table("Check", "What is checked.", object{
-			"folders": property("Folders", "Checked where the command names no path; relative to this file.",
+			"folders": property("Folders", "Folders to check if the command names no path, relative to this file.",
 				object{"type": "array", "items": property("Folder", "A path.", object{"type": "string", "minLength": 1})}),
-			"exclude": property("Exclude", "Specs under a folder that are not checked, as patterns from this file's folder: archive/**. What a command names is checked all the same.",
+			"exclude": property("Exclude", "Specs that are not checked, as patterns relative to this file's folder: archive/**. A path that a command names is always checked.",
 				object{"type": "array", "items": property("Pattern", "A path; * stands for any part of a name, ** for any folders.", object{"type": "string", "minLength": 1})}),
-			"require": table("Require", "What must be checked, and given: its absence holds a spec.", object{
-				"rules": property("Rules", "That must be checked, as patterns such as strap.*.",
+			"require": table("Require", "Rules that must be checked and keys that must be given. If one is missing, the spec gets a hold.", object{
+				"rules": property("Rules", "Rules that must be checked, as patterns such as strap.*.",
 					object{"type": "array", "items": property("Pattern", "The id of a rule; * stands for any part of it.", object{"type": "string", "minLength": 1})}),
-				"keys": property("Keys", "That a spec must give; no default stands for them.",
-					object{"type": "array", "items": property("Key", "As the format has it, such as lift.stations.", object{"type": "string", "minLength": 1})}),
+				"keys": property("Keys", "Keys that a spec must give. A default does not count as given.",
+					object{"type": "array", "items": property("Key", "A key of the format, such as lift.stations.", object{"type": "string", "minLength": 1})}),
 			}),
-			"docs": property("Docs", "Absolute address that these pages are published under; findings in SARIF link there.",
+			"docs": property("Docs", "Absolute address at which the pages of dryfit are published. Findings in SARIF link to it.",
 				object{"type": "string", "minLength": 1}),
 		}),
-		"limit":    table("Limits", "By rule and name.", limits),
-		"severity": table("Severities", "By rule; what is referred stays referred.", severities),
-		"accept": table("Acceptances", "What a spec may accept.", object{
-			"holds": property("Holds", "Rules whose hold a spec may accept.",
+		"limit":    table("Limits", "Limits, by rule and name.", limits),
+		"severity": table("Severities", "Highest severity of each rule. The severity of refer findings can't be changed.", severities),
+		"accept": table("Acceptances", "Findings that a spec may accept.", object{
+			"holds": property("Holds", "Rules with holds that a spec may accept.",
 				object{"type": "array", "items": property("Rule", "Its id.", object{"enum": ids})}),
-			"tried": property("Tried", "Whether a trial that a spec states lifts what is not decided of the way in.", object{"type": "boolean"}),
+			"tried": property("Tried", "Whether a trial that a spec states clears a leg of the route that the check does not decide.", object{"type": "boolean"}),
 		}),
-		"default":  table("Defaults", "What is taken for keys that a spec leaves out, by those keys.", defaultable()),
+		"default":  table("Defaults", "Values for keys that a spec leaves out.", defaultable()),
 		"material": materials(source),
 		"remedy":   order(),
 		"shop":     shop(source),
@@ -148,21 +148,21 @@ func materials(source object) object {
 	of := func(format, title, description string) object {
 		return property(title, description, object{"type": "string", "format": format})
 	}
-	m := table("Material", "A sheet material or a species of a firm's own.", object{
-		"name":    text("Name", "As specs name it; not one that is built in."),
-		"kind":    property("Kind", "What it is.", object{"enum": []string{"sheet", "timber"}}),
+	m := table("Material", "A sheet material or a species that is not built in.", object{
+		"name":    text("Name", "Name that specs use. It must differ from all built-in names."),
+		"kind":    property("Kind", "Kind of material: a sheet, or a timber.", object{"enum": []string{"sheet", "timber"}}),
 		"source":  source,
-		"density": of("density", "Density", "Of a sheet material."),
-		"least_radius": table("Least radius", "That a sheet bends to dry, on its concave face.", object{
-			"long_bent":  of("length", "Long edge bent", "Which bends the face grain of plywood."),
-			"short_bent": of("length", "Short edge bent", "Across the face grain of plywood."),
+		"density": of("density", "Density", "Density of a sheet material."),
+		"least_radius": table("Least radius", "Least radius to which a dry sheet bends, on its concave face.", object{
+			"long_bent":  of("length", "Long edge bent", "Least radius with the long edge bent; the face grain of plywood is then bent."),
+			"short_bent": of("length", "Short edge bent", "Least radius with the short edge bent, across the face grain of plywood."),
 		}, "long_bent", "short_bent"),
-		"group":            property("Group", "Of a species.", object{"enum": []string{"hardwood", "softwood"}}),
-		"specific_gravity": number("Specific gravity", "At 12% moisture."),
-		"modulus":          of("stress", "Modulus of elasticity", "At 12% moisture, of a centre-loaded beam."),
-		"rupture":          of("stress", "Modulus of rupture", "At 12% moisture."),
-		"radial":           number("Radial change", "By one percent of moisture, as a fraction: 0.0018."),
-		"tangential":       number("Tangential change", "By one percent of moisture, as a fraction: 0.00365."),
+		"group":            property("Group", "Group of a species: hardwood or softwood.", object{"enum": []string{"hardwood", "softwood"}}),
+		"specific_gravity": number("Specific gravity", "Specific gravity of a species at 12% moisture."),
+		"modulus":          of("stress", "Modulus of elasticity", "Modulus of elasticity at 12% moisture, measured on a beam loaded at the centre."),
+		"rupture":          of("stress", "Modulus of rupture", "Modulus of rupture at 12% moisture."),
+		"radial":           number("Radial change", "Radial change for one percentage point of moisture content, as a fraction: 0.0018."),
+		"tangential":       number("Tangential change", "Tangential change for one percentage point of moisture content, as a fraction: 0.00365."),
 	}, "name", "kind", "source")
 	return object{"title": "Materials", "description": "Materials that are not built in.", "type": "array", "items": m}
 }
@@ -172,35 +172,35 @@ func shop(source object) object {
 	of := func(format, title, description string) object {
 		return property(title, description, object{"type": "string", "format": format})
 	}
-	return table("Shop", "What the shop has, and how it works: what strips, forms, lumber and sheets are worked out by.", object{
+	return table("Shop", "Stock and equipment of the shop. Strips, forms, lumber and sheets are computed from them.", object{
 		"blank": of("length", "Blank", "Longest clear board."),
-		"press": of("length", "Press", "Longest form and clamps; without it none is too long."),
-		"pick":  of("mass", "Pick", "Heaviest blank or rib that is lifted by hand in the shop; without it none is too heavy."),
-		"kerf":  of("length", "Kerf", "Of a saw."),
-		"plane": of("length", "Plane", "Off each sawn face."),
-		"joint": of("length", "Joint", "Off a width that is jointed."),
-		"trim": table("Trim", "Off each end.", object{
-			"strip":   of("length", "Strip", "Off each end of a bent strip."),
-			"rail":    of("length", "Rail", "Off each end of a rail."),
-			"segment": of("length", "Segment", "Off each end of a sawn segment."),
+		"press": of("length", "Press", "Longest form and clamps. If it is absent, the length of forms is not checked."),
+		"pick":  of("mass", "Pick", "Heaviest blank or rib that is lifted by hand in the shop. If it is absent, their mass is not checked."),
+		"kerf":  of("length", "Kerf", "Width of a saw cut."),
+		"plane": of("length", "Plane", "Thickness planed off each sawn face."),
+		"joint": of("length", "Joint", "Width jointed off an edge."),
+		"trim": table("Trim", "Length trimmed off each end.", object{
+			"strip":   of("length", "Strip", "Length trimmed off each end of a bent strip."),
+			"rail":    of("length", "Rail", "Length trimmed off each end of a rail."),
+			"segment": of("length", "Segment", "Length trimmed off each end of a sawn segment."),
 		}),
-		"scarf": table("Scarf", "How strips are made longer than a blank.", object{
-			"slope":   property("Slope", "Length of a scarf by its thickness.", object{"type": "number", "exclusiveMinimum": 0}),
-			"apart":   of("length", "Apart", "From a scarf to those of the strips beside it, along them."),
+		"scarf": table("Scarf", "Scarfs of strips that are longer than a blank.", object{
+			"slope":   property("Slope", "Length of a scarf divided by its thickness.", object{"type": "number", "exclusiveMinimum": 0}),
+			"apart":   of("length", "Apart", "Least distance along the rib between the scarfs of adjacent strips."),
 			"allowed": property("Allowed", "Whether strips may be scarfed.", object{"type": "boolean"}),
 		}),
-		"clamp": table("Clamp", "How strips are pressed.", object{
-			"spacing":  of("length", "Spacing", "From clamp to clamp, the most."),
+		"clamp": table("Clamp", "Clamps that press the strips of a rib.", object{
+			"spacing":  of("length", "Spacing", "Greatest distance between clamps."),
 			"hardwood": of("stress", "Hardwood", "Pressure on the glue of hardwood."),
 			"softwood": of("stress", "Softwood", "Pressure on the glue of softwood."),
-			"capacity": of("force", "Capacity", "Of one clamp; without it the force on each is only noted."),
+			"capacity": of("force", "Capacity", "Force of one clamp. If it is absent, the required force is only noted."),
 		}),
-		"defect": table("Defects", "Added to the lumber that is bought.", object{
-			"hardwood": of("share", "Hardwood", "Share of the lumber."),
-			"softwood": of("share", "Softwood", "Share of the lumber."),
+		"defect": table("Defects", "Allowance for defects, added to the lumber to buy.", object{
+			"hardwood": of("share", "Hardwood", "Allowance for hardwood, as a share of the lumber."),
+			"softwood": of("share", "Softwood", "Allowance for softwood, as a share of the lumber."),
 		}),
 		"stock": property("Stock", "Nominal thicknesses of plank that the shop buys.",
-			object{"type": "array", "minItems": 1, "items": of("stock", "Plank", "Its nominal thickness.")}),
+			object{"type": "array", "minItems": 1, "items": of("stock", "Plank", "Nominal thickness of a plank.")}),
 		"source": source,
 	})
 }
@@ -213,10 +213,10 @@ func order() object {
 			entries = append(entries, p.Path)
 		}
 	}
-	entry := property("Key", "A key or table of the spec; * for all that no group names, or for the number of an element of a list.", object{"enum": entries})
-	return table("Remedies", "What offers and remedies go by.", object{
-		"order": property("Order", "Groups of keys and tables, in the order in which the shop would rather change them, the cheapest first. What is named most closely holds; what is not named comes last.",
-			object{"type": "array", "minItems": 1, "items": object{"title": "Group", "description": "Keys and tables that are as cheap to change.", "type": "array", "minItems": 1, "items": entry}}),
+	entry := property("Key", "A key or table of the spec. * stands for every key that no group names, or for every element of a list.", object{"enum": entries})
+	return table("Remedies", "How the values that would pass, and remedies, are ranked.", object{
+		"order": property("Order", "Groups of keys and tables, the cheapest to change first. The most specific entry applies to a key. Keys that no group names come last.",
+			object{"type": "array", "minItems": 1, "items": object{"title": "Group", "description": "Keys and tables that are equally cheap to change.", "type": "array", "minItems": 1, "items": entry}}),
 	})
 }
 
@@ -255,7 +255,7 @@ func ownRoute() object {
 	delete(parts, "tried")
 	leg["properties"] = parts
 	return object{
-		"title": "Route", "description": "The shop's own vehicle, doors and corridors, leg by leg: they come before the legs of each spec.",
+		"title": "Route", "description": "The shop's own vehicle, doors and corridors. These legs come before the legs of each spec.",
 		"type": "array", "minItems": 1, "items": leg,
 	}
 }

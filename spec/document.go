@@ -78,7 +78,7 @@ func (d *Document) unfit(size int) *Problem {
 		return &p
 	}
 	if size > MaxSize {
-		return at(0, 0, "file.read", "the file is over %dMiB, which no spec is", MaxSize>>20)
+		return at(0, 0, "file.read", "the file is larger than %dMiB, the maximum", MaxSize>>20)
 	}
 	if len(bytes.TrimSpace(d.Source)) == 0 {
 		return at(0, 0, "file.read", "the file is empty")
@@ -89,12 +89,12 @@ func (d *Document) unfit(size int) *Problem {
 		case r == utf8.RuneError && n == 1:
 			return at(i, n, "file.toml", "byte 0x%02x is not UTF-8; save the file as UTF-8", d.Source[i])
 		case r < ' ' && r != '\t' && r != '\n' && !bytes.HasPrefix(d.Source[i:], []byte("\r\n")), r == 0x7f:
-			return at(i, n, "file.toml", "control character 0x%02x has no place in TOML; save the file as text in UTF-8", r)
+			return at(i, n, "file.toml", "control character 0x%02x is not allowed in TOML; save the file as text in UTF-8", r)
 		}
 		i += n
 	}
 	if offset, deep := tooDeep(d.Source); deep {
-		return at(offset, 1, "file.toml", "nested more than %d deep, which no spec is", MaxDepth)
+		return at(offset, 1, "file.toml", "nested more than %d deep, the maximum", MaxDepth)
 	}
 	return nil
 }

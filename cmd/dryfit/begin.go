@@ -23,11 +23,11 @@ func beginCommand(s console.Streams) *cobra.Command {
 			"terminal, begin asks for each missing value (room, curve, grid) and shows the result of\n" +
 			"each answer. It never overwrites a file.\n" +
 			"\n" +
-			"With --room or --survey, dryfit chooses the vault. The span and the length are the\n" +
-			"greatest that leave the gaps, the seasonal movement and the travel of the last panel.\n" +
-			"The rise is the greatest with which a panel comes through the route and tilts into\n" +
-			"place. A value that you give is kept. If no spec passes with it, dryfit prints values\n" +
-			"that would pass and writes nothing.\n" +
+			"With --room or --survey, dryfit chooses the size of the vault. The span and the length\n" +
+			"are the greatest for which the room still has space for the gaps, the seasonal movement\n" +
+			"and the travel of the last panel. The rise is the greatest with which a panel passes the\n" +
+			"route and tilts into place. A value that you give is kept. If no spec passes with it,\n" +
+			"dryfit prints values that would pass and writes nothing.\n" +
 			"\n" +
 			"Exit status: 0 written, 1 no sizes found that pass, 2 bad usage or not written.",
 		Example: "  dryfit begin --room 4.57m,5.1m,2.7m --output hall.ceiling.toml\n" +

@@ -31,15 +31,15 @@ func checkCommand(s console.Streams) *cobra.Command {
 			"\n" +
 			"--baseline REV compares the findings with those at a git revision, by the same\n" +
 			"standards. A hold then fails the spec only if it is new, or if its figure exceeds the\n" +
-			"limit by at least 0.5% of the limit more than before. With --strict the same applies to\n" +
-			"a query. A spec that had another path at the revision has no baseline.\n" +
+			"limit by more than before and the increase is over 0.5% of the limit. With --strict the\n" +
+			"same applies to a query. A spec that had another path at the revision has no baseline.\n" +
 			"\n" +
 			"--rule and --skip take a rule's id or a pattern, such as 'strap.*'. Rules left out count\n" +
 			"as not checked. A rule that refers always runs, and its refer findings are always\n" +
 			"printed.\n" +
 			"\n" +
-			"--require 'strap.*' holds a spec if such a rule is not checked because a key is absent.\n" +
-			"--require lift.stations holds a spec if that key is absent. [check] require in the\n" +
+			"--require 'strap.*' reports a hold if such a rule is not checked because a key is absent.\n" +
+			"--require lift.stations reports a hold if that key is absent. [check] require in the\n" +
 			"standards does the same for every run.\n" +
 			"\n" +
 			"The search for a way along each leg of the route has a budget of steps, which is the\n" +
@@ -75,7 +75,7 @@ func checkCommand(s console.Streams) *cobra.Command {
 	flags.BoolVar(&f.Watch, "watch", false, "check again each time a spec or its standards are saved, and print what changed")
 	flags.BoolVar(&f.Summary, "summary", false, "print one line for each file, the refer findings and the totals")
 	flags.StringArrayVar(&f.Rules.Only, "rule", nil, "check only rules that match a `pattern`, and those that refer; may be repeated")
-	flags.StringArrayVar(&f.Require, "require", nil, "hold a spec if a rule that matches a `pattern` is not checked, or a key of that name is absent; may be repeated")
+	flags.StringArrayVar(&f.Require, "require", nil, "report a hold if a rule that matches a `pattern` is not checked, or a key of that name is absent; may be repeated")
 	flags.StringArrayVar(&f.Rules.Skip, "skip", nil, "leave out rules that match a `pattern`, except those that refer; may be repeated")
 	usage.CompleteWith(c, "rule", checking.Patterns(catalog.Rules())...)
 	usage.CompleteWith(c, "skip", checking.Patterns(catalog.Rules())...)

@@ -91,7 +91,7 @@ func TestPartsThatAreNoStudy(t *testing.T) {
 	write("a.ceiling.toml", string(src)+"\n# changed\n")
 	var errs bytes.Buffer
 	assert.Equal(t, exit.NotChecked, run(context.Background(), []string{"study", "--join", "1", "2"}, console.Streams{Out: &errs, Err: &errs}))
-	assert.Contains(t, errs.String(), "1 is of another study than a.ceiling.toml makes now: its spec has changed")
+	assert.Contains(t, errs.String(), "1 is part of another study than the one that a.ceiling.toml makes now: its spec has changed")
 }
 
 // Parts are even whatever the files are called: of 4,000 names that differ little

@@ -54,7 +54,7 @@ func TestStandardsNestTooDeep(t *testing.T) {
 	nested(t, source.MostNested+1, 0)
 	status, said := checkedHere(t)
 	assert.Equal(t, exit.NotChecked, status)
-	assert.Contains(t, said, "more than 16 standards files hold for one spec")
+	assert.Contains(t, said, "more than 16 standards files apply to one spec")
 	assert.Equal(t, source.MostNested, strings.Count(said, " PASS WITH NOTES d/"), said)
 }
 
@@ -66,7 +66,7 @@ func TestStandardsAreTooLarge(t *testing.T) {
 	used := peak(func() {
 		status, said := checkedHere(t)
 		assert.Equal(t, exit.NotChecked, status)
-		assert.Contains(t, said, "the standards of this run come to more than 4MiB")
+		assert.Contains(t, said, "the standards of this run would exceed 4MiB")
 	})
 	t.Logf("%.0fMB", float64(used)/(1<<20))
 	assert.Less(t, used, uint64(200<<20))

@@ -13,7 +13,7 @@ func shopCommand(s console.Streams) *cobra.Command {
 	var f issuing.PackageFlags
 	c := &cobra.Command{
 		Use:   "shop SPEC --output DIR",
-		Short: "Write the patterns and lists that a shop cuts by",
+		Short: "Write patterns at full size and cut lists",
 		Long: "Writes one folder from one check of a spec. It holds patterns at full size of ribs,\n" +
 			"bending forms, sawn segments, skins and story sticks, each as SVG, as DXF and as PDF in\n" +
 			"tiles of office paper. Lists of strips, cut sizes, holes, stations, sheets, marks and\n" +
@@ -21,7 +21,7 @@ func shopCommand(s console.Streams) *cobra.Command {
 			"replaces an older folder only if shop made that folder.\n" +
 			"\n" +
 			"If the check fails the spec, shop prints the holds and writes nothing. With --even-so it\n" +
-			"writes all the same, and every file says NOT FOR CUTTING.\n" +
+			"writes the folder anyway, and every file says NOT FOR CUTTING.\n" +
 			"\n" +
 			"Exit status: 0 written, 1 the check fails the spec, 2 not written or interrupted; an\n" +
 			"older folder is then kept.",

@@ -32,12 +32,12 @@ func studyCommand(s console.Streams) *cobra.Command {
 			"vault.span,rise=4.2m/840mm,4m/900mm. Those of one table may be written as in a spec:\n" +
 			"skin={layers=1},{layers=2}.\n" +
 			"\n" +
-			"An aim states what is wanted of a figure:\n" +
+			"An aim states the value that you want for a figure:\n" +
 			"\n" +
 			"    mass=least, gap=most            as low or as high as possible\n" +
 			"    ratio=1.5                       near a value\n" +
 			"    module-along=600mm..1200mm      inside a range\n" +
-			"    ratio=2:along, ratio=2:around   near a value, with the long side of a module that way\n" +
+			"    ratio=2:along, ratio=2:around   near a value, the long side in that direction\n" +
 			"\n" +
 			"The distance from a value is the logarithm of the ratio, so half and double are equally\n" +
 			"far.\n" +

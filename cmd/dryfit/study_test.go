@@ -68,7 +68,7 @@ func TestStudyInterrupted(t *testing.T) {
 	assert.True(t, interrupted)
 	assert.Equal(t, done, options)
 	assert.Positive(t, options)
-	assert.Regexp(t, `^dryfit: \d+ of 4001 options were checked and are written\ndryfit: interrupted\n$`, errs.String())
+	assert.Regexp(t, `^dryfit: \d+ of 4001 options were checked and written\ndryfit: interrupted\n$`, errs.String())
 }
 
 // So it is in a file, and in the formats that are written at the end.
@@ -146,5 +146,5 @@ func TestStudyOfMany(t *testing.T) {
 	args = append(args, "--sort", "mass")
 	args[3] = "csv"
 	assert.Equal(t, exit.NotChecked, run(context.Background(), args, console.Streams{In: strings.NewReader(""), Out: &out, Err: &errs}))
-	assert.Contains(t, errs.String(), "--sort does not go with --format csv of more than 10000 options")
+	assert.Contains(t, errs.String(), "--sort can't be combined with --format csv for more than 10000 options")
 }

@@ -34,6 +34,17 @@ func (p *Pass) Hides(at, gap string, width float64) (f Finding, ok bool) {
 	return f, true
 }
 
+// Lacking ends a sentence on a movement into a gap, where the gap is too small for it
+// and for the clearance that the finding's limit states: what the gap is, and what it
+// lacks. All are in m; the gap is told with its place, "at its ends".
+func (p *Pass) Lacking(gap, moved, clearance float64, place string) string {
+	lacks := quantity.Length(moved + clearance - gap)
+	if gap < 0 {
+		return p.Textf("; there is no gap %s: %v is missing for this movement and a clearance of {limit}", place, lacks)
+	}
+	return p.Textf("; the gap %s is %v, %v too little for this movement and a clearance of {limit}", place, quantity.Length(gap), lacks)
+}
+
 // Shorten are ways to win a length that the last panel lacks.
 func (p *Pass) Shorten(by float64) []Offer {
 	var offers []Offer

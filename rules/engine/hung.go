@@ -44,7 +44,7 @@ func TippingBasis(support, valid string) Basis {
 func (p *Pass) AtMost(nominal quantity.Value) (most quantity.Value, words string) {
 	most = nominal
 	most.SI *= p.Ceiling.Panel.Heavier()
-	return most, p.Textf(" where the panel weighs the most it may, %v (nominally %v)", quantity.Mass(p.Ceiling.Panel.Most.Get()), nominal)
+	return most, p.Textf(", with the panel at its greatest weight of %v (%v at its nominal weight)", quantity.Mass(p.Ceiling.Panel.Most.Get()), nominal)
 }
 
 // Unweighed says that the rule is not checked for the fittings whose mass the spec

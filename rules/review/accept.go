@@ -56,7 +56,7 @@ func judgeTerm(a layout.Acceptance, rule *engine.Rule, o Options) string {
 	case !ok || days < 0:
 		return "the acceptance ended on " + a.Until + "; the check is for " + o.On
 	case float64(days) > most:
-		return fmt.Sprintf("the acceptance ends on %s, %d days after the day of the check; the most is %.0f, so it accepts nothing yet", a.Until, days, most)
+		return fmt.Sprintf("the acceptance ends on %s, %d days after the day of the check; the maximum is %.0f, so it accepts nothing yet", a.Until, days, most)
 	default:
 		return ""
 	}
@@ -88,11 +88,11 @@ func judgeAcceptance(a *layout.Acceptance, findings []engine.Finding, o Options)
 	case o.Rules[i].Severity == engine.Refer:
 		return a.Rule + " is referred, which can't be accepted", engine.Query
 	case strings.TrimSpace(a.Reason) == "" || strings.TrimSpace(a.By) == "":
-		return "the acceptance of " + a.Rule + " gives no reason, or nobody's name", engine.Query
+		return "the acceptance of " + a.Rule + " gives no reason or no name", engine.Query
 	}
 	switch accepted, held := acceptAll(a, findings, o); {
 	case held:
-		return a.Rule + " holds the issue, and the standards do not let a spec accept that", engine.Query
+		return a.Rule + " reports a hold, and the standards do not permit a spec to accept it", engine.Query
 	case !accepted:
 		return "no finding matches the acceptance of " + a.Rule, engine.Note
 	default:

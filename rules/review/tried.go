@@ -27,7 +27,7 @@ func tried(c *layout.Ceiling, outcome engine.Outcome, o Options) engine.Outcome 
 			continue
 		}
 		if days, most := tooLong(trial, o); days > 0 {
-			n.Why += fmt.Sprintf("; its trial counts until %s, %d days after the day of the check; the most is %.0f, so it counts for nothing yet", trial.Until.Get(), days, most)
+			n.Why += fmt.Sprintf("; its trial counts until %s, %d days after the day of the check; the maximum is %.0f, so it does not count yet", trial.Until.Get(), days, most)
 			continue
 		}
 		n.Failed = false

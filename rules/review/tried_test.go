@@ -73,7 +73,7 @@ func TestATrialLiftsWhatIsNotDecided(t *testing.T) {
 				fails = fails || n.Failed
 				assert.Contains(t, n.Why, "the search found no way through the street door and no proof that there is none", name)
 				if c.until > "2028-03-05" {
-					assert.Contains(t, n.Why, "; the most is 366, so it counts for nothing yet", name)
+					assert.Contains(t, n.Why, "; the maximum is 366, so it does not count yet", name)
 				}
 			}
 		}

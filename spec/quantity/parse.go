@@ -197,7 +197,7 @@ func named(u Unit, written string) (suffix, error) {
 	case written == "":
 		return suffix{}, fmt.Errorf("no unit; write %s", accepted[u])
 	case u == One:
-		return suffix{}, errors.New("a number without a unit belongs here")
+		return suffix{}, errors.New("this value is a number without a unit")
 	case written[0] == ',':
 		return suffix{}, fmt.Errorf("a comma in a number, whose decimal mark is a point; write %s", accepted[u])
 	case meant != "":

@@ -151,10 +151,10 @@ func TestWhatCanNotBeIsSaid(t *testing.T) {
 		{"segmental", "4m", "", "6m", "rise: a segmental vault needs its rise"},
 		{"flat", "4m", "1m", "6m", "rise: a flat vault has no rise of its own; leave it out"},
 		{"segmental", "4", "1m", "6m", "span: no unit"},
-		{"segmental", "0mm", "1m", "6m", "span: 0mm is not over zero"},
+		{"segmental", "0mm", "1m", "6m", "span: 0mm is not greater than zero"},
 		{"segmental", "4m", "1m", "5cm", "grid.along: 1 modules in 50mm are 50mm each"},
 		{"segmental", "4m", "1m", "20cm", "no grid of coffers"},
-		{"elliptical", "3m", "250mm", "6m", "bend.lamination: strips of 1.5mm are bent to 41.7mm, 27.78 times their thickness; at 58.55 the stress"},
+		{"elliptical", "3m", "250mm", "6m", "bend.lamination: strips of 1.5mm are bent to a radius of 41.7mm, 27.78 times their thickness; at 58.55 the stress"},
 	} {
 		_, err := begin.Spec(begin.Wanted{Profile: c.profile, Units: quantity.Metric, Span: c.span, Rise: c.rise, Length: c.length}, catalog.Rules())
 		if assert.Error(t, err, c.want) {

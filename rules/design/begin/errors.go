@@ -28,5 +28,5 @@ func (e *NoAnswerError) Error() string {
 	for _, f := range e.Against {
 		said = append(said, f.Rule.ID+": "+f.Text)
 	}
-	return "nothing that was tried passes; against the nearest stands " + strings.Join(said, "; ")
+	return "no draft passes; the nearest draft fails " + strings.Join(said, "; ")
 }

@@ -40,7 +40,7 @@ func (d *drafter) from(r Room) error {
 			return &ImpossibleError{Key: "room", Text: q.name + ": " + err.Error()}
 		}
 		if v.SI <= 0 {
-			return &ImpossibleError{Key: "room", Text: "the " + q.name + " of " + q.text + " is not over zero"}
+			return &ImpossibleError{Key: "room", Text: "the " + q.name + " of " + q.text + " is not greater than zero"}
 		}
 		*q.to = v.SI
 	}
@@ -68,7 +68,7 @@ func (d *drafter) large(r Room) error {
 		{"length", r.Length, d.room.length, leastModule + d.ends()},
 	} {
 		if needs := up(side.needs, d.sizes.room); side.has < needs-1e-9 {
-			short = append(short, fmt.Sprintf("its %s of %s is %s short of the least, %s", side.name, side.text,
+			short = append(short, fmt.Sprintf("its %s of %s is %s less than the minimum of %s", side.name, side.text,
 				d.sizes.written(up(needs-side.has, d.sizes.step)), d.sizes.written(needs)))
 		}
 	}
@@ -168,7 +168,7 @@ func (d *drafter) inside() (*attempt, error) {
 	if d.wanted.Rise != "" || !HasRise(d.wanted.Profile) {
 		best, err := d.risen(0)
 		if err == nil && best != nil && best.choice.rise < d.rise-1e-9 {
-			err = &ImpossibleError{Key: "rise", Text: fmt.Sprintf("%s is over what a %s vault has over the span of %s that the room leaves; at most %s",
+			err = &ImpossibleError{Key: "rise", Text: fmt.Sprintf("%s is too much for a %s vault with a span of %s, which the room permits; the maximum is %s",
 				d.wanted.Rise, d.wanted.Profile, d.sizes.written(best.choice.span), d.sizes.written(best.choice.rise))}
 		}
 		return best, err

@@ -48,7 +48,7 @@ func (d *drafter) measure() error {
 			return &ImpossibleError{Key: q.key, Text: err.Error()}
 		}
 		if v.SI <= 0 {
-			return &ImpossibleError{Key: q.key, Text: q.text + " is not over zero"}
+			return &ImpossibleError{Key: q.key, Text: q.text + " is not greater than zero"}
 		}
 		*q.to = v.SI
 	}

@@ -29,7 +29,7 @@ func ReadSurvey(path string, src []byte) (*Survey, []spec.Problem) {
 	s := &Survey{Document: doc, text: unversioned(doc)}
 	for key := range doc.Tree {
 		if key != "survey" && key != "dryfit" {
-			problems = append(problems, doc.KeyProblem("spec.key", key, "a survey's file has [survey] alone"))
+			problems = append(problems, doc.KeyProblem("spec.key", key, "the file of a survey must have only the table [survey]"))
 		}
 	}
 	if _, ok := doc.Tree["survey"]; !ok {

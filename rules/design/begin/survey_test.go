@@ -137,7 +137,7 @@ func TestWhatIsWrongWithASurvey(t *testing.T) {
 	for _, c := range []struct{ text, key, want string }{
 		{"dryfit = 1\n", "survey", "there is no [survey]"},
 		{"[survey\n", "", "expected"},
-		{square + "[room]\nwidth = \"3m\"\n", "room", "has [survey] alone"},
+		{square + "[room]\nwidth = \"3m\"\n", "room", "must have only the table [survey]"},
 		{"survey.accuracy = \"1mm\"\n" + square[len("# by the shop\ndryfit = 1\n\n[survey]\naccuracy = \"1mm\"\n"):], "", ""},
 		{"[survey]\naccuracy = \"1\"\n", "survey.accuracy", "no unit"},
 		{"[survey]\naccuracy = \"1mm\"\nnaer = 1\n", "survey.naer", "there is no such key"},

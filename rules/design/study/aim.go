@@ -25,7 +25,7 @@ func (s *Study) aim(text string) (Aim, error) {
 	figure, wish, given := strings.Cut(text, "=")
 	figure, wish = strings.ReplaceAll(strings.TrimSpace(figure), " ", "-"), strings.TrimSpace(wish)
 	if cut, ok := strings.CutPrefix(figure, "-"); ok && !given {
-		return Aim{}, fmt.Errorf("%s is not weighed the other way round; give --aim %s=most", cut, cut)
+		return Aim{}, fmt.Errorf("--weigh can't reverse the direction of %s; give --aim %s=most", cut, cut)
 	}
 	ratio, way, signed := strings.Cut(wish, ":")
 	if signed && figure == "ratio" {
@@ -55,7 +55,7 @@ func (a Aim) best(c Column, s *Study) (Aim, error) {
 	case Higher:
 		a.far = func(x float64) float64 { return -x }
 	default:
-		return a, fmt.Errorf("%s is neither better high nor low; weigh %s, or give --aim %s=least, most, a value or LOW..HIGH", c.Key, strings.Join(s.weighable(), ", "), c.Key)
+		return a, fmt.Errorf("%s has no better direction; weigh %s, or give --aim %s=least, most, a value or LOW..HIGH", c.Key, strings.Join(s.weighable(), ", "), c.Key)
 	}
 	return a, nil
 }

@@ -83,8 +83,8 @@ func TestAimsThatMeanNothing(t *testing.T) {
 	s := newStudy(t, "reading-room", "grid.along=3..6")
 	for text, says := range map[string]string{
 		"mas=least": "is it mass?", "mass=heavy": "mass", "mass=60mm": "60mm of mass", "mass=70kg..60kg": "ends before it begins",
-		"ratio=2:up": "along or around", "ratio=0.5:along": "1 at the least", "-ratio": "--aim ratio=most", "coffers": "--aim coffers=least",
-		"mass=0kg": "more than 0",
+		"ratio=2:up": "along or around", "ratio=0.5:along": "at least 1", "-ratio": "--aim ratio=most", "coffers": "--aim coffers=least",
+		"mass=0kg": "greater than 0",
 	} {
 		_, err := study.NewFront(s, []string{text})
 		assert.ErrorContains(t, err, says, text)

@@ -50,12 +50,12 @@ func (a Aim) lying(c Column, wish, way string) (Aim, error) {
 	case err != nil:
 		return a, err
 	case value < 1:
-		return a, fmt.Errorf("a ratio is 1 at the least; write %s the other way round", wish)
+		return a, fmt.Errorf("a ratio is at least 1; write the inverse of %s", wish)
 	case way == "along":
 	case way == "around":
 		value = 1 / value
 	default:
-		return a, fmt.Errorf("the long side lies along or around, and not %q", way)
+		return a, fmt.Errorf("the long side is along or around, not %q", way)
 	}
 	a.Name = "module ratio near " + wish + " " + way
 	a.far = func(x float64) float64 { return outside(x, value, value) }
@@ -69,7 +69,7 @@ func (c Column) wanted(text string) (float64, error) {
 		return 0, fmt.Errorf("%s of %s: %w", text, c.Key, err)
 	}
 	if !(q.SI > 0) {
-		return 0, errors.New("what a figure is to be near is more than 0; give least for none")
+		return 0, errors.New("the value to be near must be greater than 0; write least for 0")
 	}
 	return q.SI, nil
 }

@@ -21,9 +21,9 @@ func refusal(p schema.Property, key string) error {
 	case p.Type == "array":
 		return fmt.Errorf("%s is a list; vary one of its elements, %s.1", key, key)
 	case table == "dryfit", table == "project", table == "accept":
-		return fmt.Errorf("%s changes nothing that is built", key)
+		return fmt.Errorf("%s does not change what is built", key)
 	case freeText(p):
-		return fmt.Errorf("%s is free text, which no figure follows from", name)
+		return fmt.Errorf("%s is free text, on which no figure depends", name)
 	default:
 		return nil
 	}

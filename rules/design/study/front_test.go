@@ -105,7 +105,7 @@ func columnsOf(f *study.Front) (out []int) {
 func TestFrontRefuses(t *testing.T) {
 	s := newStudy(t, "reading-room", "grid.along=3..6")
 	for key, says := range map[string]string{
-		"mas": "is it mass?", "module-around": "neither better high nor low", "option": "there is no figure", "gap": "neither better high nor low",
+		"mas": "is it mass?", "module-around": "has no better direction", "option": "there is no figure", "gap": "has no better direction",
 	} {
 		_, err := study.NewFront(s, []string{key})
 		assert.ErrorContains(t, err, says, key)

@@ -132,7 +132,7 @@ func distinct(linked []Dimension) error {
 		}
 		text := fmt.Sprintf("%q", row)
 		if had[text] {
-			return fmt.Errorf("%v stands twice", row)
+			return fmt.Errorf("%v is given twice", row)
 		}
 		had[text] = true
 	}
@@ -185,7 +185,7 @@ func tables(base *review.Assessment, table, list string) ([]Dimension, error) {
 			if key := spec.Key(append(keyParts(table), name)...); len(out) < len(names) {
 				out = append(out, Dimension{Key: key, Linked: i > 0})
 			} else if out[i].Key != key {
-				return nil, fmt.Errorf("%s stands in one table and not in all", key)
+				return nil, fmt.Errorf("%s is in one table and not in all", key)
 			}
 			p, err := variable(out[i].Key)
 			if err == nil {

@@ -65,15 +65,15 @@ func TestLinkedKeysThatCannotBe(t *testing.T) {
 		"vault.span,rise=4.2m":                       "is not one value for each of 2 keys",
 		"vault.span,rise=4.2m/0.8m/3m":               "is not one value for each of 2 keys",
 		"vault.span,vault.span=4.2m/4m":              "vault.span is varied twice",
-		"vault.span,rise=4.2m/0.8m,4.2m/0.8m":        "stands twice",
+		"vault.span,rise=4.2m/0.8m,4.2m/0.8m":        "given twice",
 		"vault.span,ris=4.2m/0.8m":                   "there is no key vault.ris; is it vault.rise?",
 		"width,depth=4cm/5cm":                        "width is a key of several tables",
-		`skin={thickness="9mm"},{layers=2}`:          "skin.layers stands in one table and not in all",
+		`skin={thickness="9mm"},{layers=2}`:          "skin.layers is in one table and not in all",
 		`skin={thickness="9mm"},{}`:                  "is no table with keys",
 		`skin={thickness="9mm"`:                      "can't be read",
 		`skin={thickness="9kg"}`:                     "skin.thickness: ",
-		`skin={thickness="9mm"},{thickness="9mm"}`:   "stands twice",
-		`skin={layers=1},{layers=2,thickness="9mm"}`: "stands",
+		`skin={thickness="9mm"},{thickness="9mm"}`:   "given twice",
+		`skin={layers=1},{layers=2,thickness="9mm"}`: "in one table and not in all",
 	} {
 		_, err := study.New(base(t, "reading-room"), []string{text}, options())
 		assert.ErrorContains(t, err, says, text)

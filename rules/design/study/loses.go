@@ -16,7 +16,7 @@ func (s *Study) Loses(f *Front, r Row) string {
 	case !r.Made():
 		return "can't be made: " + r.Key + ": " + r.Reason
 	case !r.Stands():
-		return failing(r) + ", and is not weighed"
+		return failing(r) + ", and is not compared"
 	}
 	by, in, ok := f.BeatenBy(r)
 	if !ok {
@@ -59,7 +59,7 @@ func failing(r Row) string {
 	case len(r.HeldBy) > 0:
 		return "is held by " + listed(r.HeldBy)
 	case r.Counts.Uncomputed > 0:
-		return fmt.Sprintf("fails, a figure of %s not computed", rulesOf(r.Counts.Uncomputed))
+		return fmt.Sprintf("fails, because a figure of %s can't be computed", rulesOf(r.Counts.Uncomputed))
 	default:
 		return fmt.Sprintf("fails under --strict, %d queried", r.Counts.Queried)
 	}

@@ -47,7 +47,7 @@ func parseValues(p schema.Property, text string) (out, ends []any, err error) {
 		}
 		for _, v := range values {
 			if had[v] {
-				return nil, nil, fmt.Errorf("%v stands twice", v)
+				return nil, nil, fmt.Errorf("%v is given twice", v)
 			}
 			had[v] = true
 			if out = append(out, v); len(out) > mostValues {
@@ -182,7 +182,7 @@ func sensible(from, to, step string, a, b, by float64) error {
 	case by <= 0:
 		return fmt.Errorf("the step %s is not greater than zero", step)
 	case a > b:
-		return fmt.Errorf("the range runs backwards; write %s..%s%s", to, from, slash)
+		return fmt.Errorf("the range is reversed; write %s..%s%s", to, from, slash)
 	case (b-a)/by >= mostValues:
 		return fmt.Errorf("%s..%s%s has more than %d values", from, to, slash, mostValues)
 	default:

@@ -26,7 +26,7 @@ func (s *Study) Written(src []byte, index int) ([]byte, error) {
 		return nil, err
 	}
 	if doc, problems := spec.Parse("", out); len(problems) > 0 || !reflect.DeepEqual(doc.Tree, want) {
-		return nil, errors.New("what would be written does not read back as the option")
+		return nil, errors.New("the written spec does not read back as the option")
 	}
 	return out, nil
 }

@@ -39,7 +39,7 @@ func seats(p *engine.Pass, key, member string, depth float64) {
 		f.Text = "the skin is set back {measured}; the " + member + " is {limit} deep and overlaps the skin"
 		f.Measured, f.Bound = quantity.Length(setback).Value(), p.Stated(key, quantity.Length(depth).Value())
 	case away > gap.SI:
-		f.Severity, f.Text = engine.Query, "the skin stands {measured} off the back of the "+member+"; the most is {limit}"
+		f.Severity, f.Text = engine.Query, "the skin stands {measured} off the back of the "+member+"; the maximum is {limit}"
 		f.Measured, f.Bound = quantity.Length(away).Value(), gap
 	default:
 		return
@@ -55,7 +55,7 @@ func checkSkinBearing(p *engine.Pass) {
 	}
 	if least := p.Limit("bearing"); c.Rail.Width.Get()/2 < least.SI {
 		p.Report(engine.Finding{
-			At: "rail.width", Text: "the skin bears on {measured} of a half rail; the least is {limit}",
+			At: "rail.width", Text: "the skin bears on {measured} of a half rail; the minimum is {limit}",
 			Measured: quantity.Length(c.Rail.Width.Get() / 2).Value(), Bound: least,
 		})
 	}

@@ -47,7 +47,7 @@ func checkSkinGlue(p *engine.Pass) {
 	case s.Get() > limit.SI:
 		p.Report(engine.Finding{
 			At: s.Key(), Severity: engine.Query, Related: []string{"skin.glue.press"},
-			Text:     p.Textf("the %s that press the skin to the frame are {measured} apart; the most is {limit}", press),
+			Text:     p.Textf("the %s that press the skin to the frame are {measured} apart; the maximum is {limit}", press),
 			Measured: quantity.Length(s.Get()).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: s.Key(), Value: p.Below(limit.SI)}},
 		})
@@ -75,7 +75,7 @@ func checkGlueWidth(p *engine.Pass) {
 		f.Offers = []engine.Offer{{Key: g.Key(), Value: p.Below(has)}}
 	case g.Get() < least.SI:
 		f.Severity, f.Bound = engine.Query, least
-		f.Text = "the skin is glued over {measured} of a member; the least is {limit}"
+		f.Text = "the skin is glued over {measured} of a member; the minimum is {limit}"
 		f.Offers = []engine.Offer{{Key: g.Key(), Value: p.Above(least.SI)}}
 	default:
 		return

@@ -60,13 +60,13 @@ func checkLamination(p *engine.Pass) {
 	f := engine.Finding{
 		At:       "rib.lamination",
 		Related:  []string{"vault.rise", "rib.species"},
-		Text:     p.Textf("strips of %v are bent to %v, {measured} times their thickness; the least for %s in structural glulam is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
+		Text:     p.Textf("strips of %v are bent to a radius of %v, {measured} times their thickness; the minimum for %s in structural glulam is {limit}", quantity.Length(t), quantity.Length(radius), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   strips(p, c.Rib.Depth.Get()*limit.SI/radius),
 	}
 	if breaks := species.BreakingRatio(); ratio < breaks {
-		f.Text = p.Textf("strips of %v are bent to %v, {measured} times their thickness; at {limit} the stress by beam theory equals the strength of %s. Strips are likely to break on the form: bend test strips first, or use thinner ones",
+		f.Text = p.Textf("strips of %v are bent to a radius of %v, {measured} times their thickness; at {limit} the stress by beam theory equals the strength of %s. Strips are likely to break on the form: bend test strips first, or use thinner ones",
 			quantity.Length(t), quantity.Length(radius), species.Name)
 		f.Bound = p.Published("rib.species", quantity.Value{SI: breaks, Unit: quantity.One}, species.Strength)
 	}

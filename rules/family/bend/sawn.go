@@ -56,7 +56,7 @@ func checkGrain(p *engine.Pass) {
 	}
 	slope := math.Tan(angle / 2)
 	f.Measured, f.Bound = quantity.Value{SI: slope, Unit: quantity.One}, limit
-	f.Text = p.Textf("the grain at a segment's ends slopes 1 in %.1f, {measured}; the most is {limit}. About %v of the bending strength is left",
+	f.Text = p.Textf("the grain at a segment's ends slopes 1 in %.1f ({measured}); the maximum is {limit}. About %v of the bending strength is left",
 		1/slope, quantity.Share(p.Ceiling.GrainStrength()))
 	p.Report(f)
 }
@@ -91,7 +91,7 @@ func checkPlank(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.segments", Related: []string{"rib.depth"},
-		Text:     "a segment needs plank {measured} wide; wider than {limit}, plank is expensive and cups",
+		Text:     "a segment needs plank {measured} wide; plank wider than {limit} is expensive and cups",
 		Measured: quantity.Length(width).Value(), Bound: limit,
 	})
 }

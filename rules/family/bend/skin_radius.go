@@ -51,7 +51,7 @@ func checkSkinRadius(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:       "skin.thickness",
 		Related:  []string{"skin.material", "skin.sheet", "vault.rise"},
-		Text:     p.Textf("the skin bends to {measured}; %s of %v with its %s edge bent allows {limit}", c.Skin.Material.Get().Name, quantity.Length(c.Skin.Thickness.Get()), c.Skin.BentEdge()),
+		Text:     p.Textf("the skin is bent to a radius of {measured}; the minimum for %s of %v with its %s edge bent is {limit}", c.Skin.Material.Get().Name, quantity.Length(c.Skin.Thickness.Get()), c.Skin.BentEdge()),
 		Measured: quantity.Length(radius).Value(),
 		Bound:    p.Published("skin.material", quantity.Length(least).Value(), c.Skin.Material.Get().BendFrom),
 		Offers:   thinnerSkins(c.Skin.Thickness.Get(), c.Units),

@@ -58,7 +58,7 @@ func checkSolid(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.construction", Related: []string{"rib.bending", "rib.species", "rib.depth", "vault.rise"},
-		Text: p.Textf("one piece %v deep bent to %v has a ratio of {measured}; "+done+" the least for %s is {limit}",
+		Text: p.Textf("one piece %v deep bent to a radius of %v has a ratio of {measured}; "+done+"; the minimum for %s is {limit}",
 			quantity.Length(c.Rib.Depth.Get()), quantity.Length(c.Vault.TightestRadius.Get()), species.Name),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One}, Bound: p.Published("rib.species", quantity.Value{SI: least, Unit: quantity.One}, from),
 		Offers: []engine.Offer{{Key: "rib.bending", Value: "strap"}, {Key: "rib.construction", Value: "laminated"}},

@@ -40,7 +40,7 @@ func checkLaminationThin(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"vault.rise"},
-		Text:     p.Textf("strips of %v are bent to %v, {measured} times their thickness; above {limit} they are thinner than necessary", quantity.Length(t), quantity.Length(radius)),
+		Text:     p.Textf("strips of %v are bent to a radius of %v, {measured} times their thickness; above {limit} they are thinner than necessary", quantity.Length(t), quantity.Length(radius)),
 		Measured: quantity.Value{SI: radius / t, Unit: quantity.One}, Bound: limit,
 	})
 }
@@ -90,7 +90,7 @@ func checkSpringback(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"panels.form", "rib.depth"},
-		Text: p.Textf("the rise of a rib of %.4g strips, on a form corrected to %v, is uncertain by {measured}, for springback that varies by ±%v; the form's tolerance is {limit}",
+		Text: p.Textf("a rib of %.4g strips is glued on a form corrected to a radius of %v; springback that varies by ±%v changes its rise by up to {measured}; the form's tolerance is {limit}",
 			n, quantity.Length(timber.FormRadius(c.Vault.Radius.Get(), n)), uncertain.Value),
 		Measured: quantity.Length(left).Value(), Bound: form,
 		Offers: strips(p, least),

@@ -33,7 +33,7 @@ func checkStagger(p *engine.Pass) {
 	if share = min(share, 1-share); share < limit.SI {
 		p.Report(engine.Finding{
 			At: "rib.stagger", Related: []string{"rib.segments"},
-			Text:     "the joints of neighbouring layers are {measured} of a segment apart; the least is {limit}",
+			Text:     "the joints of neighbouring layers are {measured} of a segment apart; the minimum is {limit}",
 			Measured: quantity.Share(share).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "rib.stagger", Value: "50%"}},
 		})

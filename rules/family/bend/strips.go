@@ -52,7 +52,7 @@ func checkStrips(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.lamination", Related: []string{"rib.depth"},
-		Text: p.Textf("a depth of %v is %.4g strips of %v; the nearest whole number, %.0f, makes %v, {measured} off; the most is {limit}",
+		Text: p.Textf("the depth of %v is %.4g strips of %v; %.0f strips, the nearest whole number, make %v, a difference of {measured}; the maximum is {limit}",
 			quantity.Length(d), d/t, quantity.Length(t), n, quantity.Length(n*t)),
 		Measured: quantity.Length(off).Value(), Bound: limit, Offers: offers,
 	})

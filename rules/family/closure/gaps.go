@@ -23,7 +23,7 @@ var firstGap = engine.Rule{
 		gap, limit := quantity.Length(p.Ceiling.Close.FirstGap.Get()), p.Limit("least")
 		if float64(gap) < limit.SI {
 			p.Report(engine.Finding{
-				At: "close.first_gap", Text: "the first gap is {measured}; the least is {limit}", Measured: gap.Value(), Bound: limit,
+				At: "close.first_gap", Text: "the first gap is {measured}; the minimum is {limit}", Measured: gap.Value(), Bound: limit,
 				Offers: []engine.Offer{{Key: "close.first_gap", Value: p.Above(limit.SI)}},
 			})
 		}
@@ -41,7 +41,7 @@ var cover = engine.Rule{
 	Basis: engine.Basis{
 		Formula: "gap + overlap ≤ cover",
 		Symbols: []engine.Symbol{
-			{Name: "gap", Means: "widest of these gaps: the first gap, the last gap at its most in the dry season, and the gap beside a foot in the season that moves the foot inward", Unit: "m"},
+			{Name: "gap", Means: "widest of these gaps: the first gap, the greatest last gap in the dry season, and the gap beside a foot in the season that moves the foot inward", Unit: "m"},
 			{Name: "overlap", Means: "least overlap of the moulding over the panels", Unit: "m"},
 			{Name: "cover", Means: "widest gap that the moulding can cover", Unit: "m"},
 		},
@@ -63,13 +63,13 @@ func checkCover(p *engine.Pass) {
 	if e, ok := k.Ends(); !ok {
 		p.Absent("close.first_gap")
 	} else {
-		reportCover(p, "close.first_gap", "the first gap", e.First.Get(), false)
+		reportCover(p, "close.first_gap", "the first gap is", e.First.Get(), false)
 		if most := e.Most.Get(); p.Ordered() {
-			gap("close.first_gap", "the last gap at its most in the dry season", most.Value, most.Err)
+			gap("close.first_gap", "in the dry season the last gap is up to", most.Value, most.Err)
 		}
 	}
 	most := k.Sides.Most.Get()
-	gap("room.width", "the gap beside a foot at its most", most.Value, most.Err)
+	gap("room.width", "the gap beside a foot is up to", most.Value, most.Err)
 }
 
 // wetDelivery reports whether the wood is wetter in the shop than in either season,
@@ -84,12 +84,12 @@ func wetDelivery(p *engine.Pass) bool {
 var answers = map[string]string{"close.first_gap": "survey.end", "room.width": "survey.cover"}
 
 func reportCover(p *engine.Pass, at, where string, width float64, wet bool) {
-	f, short := p.Hides(at, where+" is", width)
+	f, short := p.Hides(at, where, width)
 	if !short {
 		return
 	}
 	if wet {
-		f.Text += ", because the wood is wetter in the shop than in either season"
+		f.Text += "; the gap opens because the wood is wetter in the shop than in either season"
 		f.Related, f.NotBy, f.Offers = append(f.Related, "climate.shop"), []string{"edge.cover"}, nil
 	}
 	p.Report(drawn(p, f, answers[at]))
@@ -138,8 +138,8 @@ func checkSide(p *engine.Pass) {
 	if left := gap - spread; ok && left < clearance.SI {
 		p.Report(drawn(p, engine.Finding{
 			At: "room.width", Related: []string{"vault.span", "panels.form", "room.tolerance", "rib.cut"}, Severity: engine.Query,
-			Text: p.Textf("the panel at its widest has %v beside each foot in the room at its narrowest; the season and the arch's weight take %v, which leaves {measured}; the least is {limit}",
-				quantity.Length(gap), quantity.Length(spread)),
+			Text: p.Textf("the panel at its widest has %v beside each foot in the room at its narrowest; this is %v too little for a movement of %v, from the season and the arch's weight, and a clearance of {limit}",
+				quantity.Length(gap), quantity.Length(clearance.SI-left), quantity.Length(spread)),
 			Measured: quantity.Length(left).Value(), Bound: clearance,
 			Offers: []engine.Offer{{Key: "vault.span", Value: p.Below(p.Ceiling.Vault.Span.Get() + 2*(left-clearance.SI))}},
 		}, "survey.fits"))
@@ -196,7 +196,7 @@ var line = engine.Rule{
 		if l.ByChance > limit.SI {
 			p.Report(engine.Finding{
 				At: "panels.tolerance", Related: []string{"panels.along", "seam.tolerance"},
-				Text: p.Textf("seam %d from the first panel may lie {measured} off the coffer grid where panels deviate independently, and %v where all deviate alike, as from one form; the most is {limit}",
+				Text: p.Textf("seam %d from the first panel may be up to {measured} off the coffer grid if panels deviate independently, or %v if all deviate alike, as from one form; the maximum is {limit}",
 					l.Seams, quantity.Length(l.Alike)),
 				Measured: quantity.Length(l.ByChance).Value(), Bound: limit,
 			})

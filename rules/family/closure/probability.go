@@ -32,9 +32,9 @@ func checkProbability(p *engine.Pass) {
 		return
 	}
 	state := hungIn(p, ends)
-	text := "the last panel does not go in even where every length is at the better end of its tolerance" + state + "; its probability is {measured}, and the least is {limit}"
+	text := "the last panel does not go in, even with every length at the better end of its tolerance" + state + "; the probability that it goes in is {measured}; the minimum is {limit}"
 	if !odds.Decided {
-		text = p.Textf("the probability that the last panel goes in is %v ± %v where panels deviate independently, and %v ± %v where all deviate alike, as from one form%s; the least is {limit}",
+		text = p.Textf("the probability that the last panel goes in is %v ± %v if panels deviate independently, or %v ± %v if all deviate alike, as from one form%s; the minimum is {limit}",
 			quantity.Share(odds.ByChance.Share), quantity.Share(odds.ByChance.Error), quantity.Share(odds.Alike.Share), quantity.Share(odds.Alike.Error), state)
 	}
 	p.Report(engine.Finding{
@@ -45,7 +45,7 @@ func checkProbability(p *engine.Pass) {
 
 var twoWay = engine.Rule{
 	ID:       "close.two-way",
-	Title:    "no panel has to slide two ways at once",
+	Title:    "no panel has to slide in two directions at once",
 	Why:      "A piece of a split arch has tenons on its end and on its edge. It can slide onto only one set.",
 	Severity: engine.Hold,
 	Basis:    engine.Basis{Valid: "arches of two pieces or more, in rows of two panels or more", Source: cite.Derivation("tenons that project from two edges at an angle")},

@@ -9,7 +9,7 @@ import (
 
 var slide = engine.Rule{
 	ID:       "close.slide",
-	Title:    "the last gap lets the last panel stand off and slide into place",
+	Title:    "the last gap has room for the last panel to stand off and slide into place",
 	Why:      "Each panel is placed clear of its neighbour's tenons and then slides onto them. The last panel needs room for this slide beyond its final place.",
 	Severity: engine.Hold,
 	Needs:    []string{"close.first_gap"},
@@ -54,10 +54,10 @@ func checkSlide(p *engine.Pass) {
 		f.Text = p.Textf("the row of panels at its longest is {measured} longer than the room less a first gap of %v%s", quantity.Length(ends.First.Get()), state)
 		f.Measured = quantity.Length(-least).Value()
 	case least < projection:
-		f.Text = "the last gap at its least is {measured}" + state + "; the last panel must stand off by {limit}, the projection of its neighbour's tenons, before it slides into place"
+		f.Text = "the last gap may be as small as {measured}" + state + "; the last panel must stand off by {limit}, the projection of its neighbour's tenons, before it slides into place"
 		f.Bound = p.Stated("seam.tenon", quantity.Length(projection).Value())
 	case least < projection+clearance.SI:
-		f.Text = "the last gap at its least is {measured}" + state + "; the last panel needs {limit} to go in" + share(p, projection, clearance)
+		f.Text = "the last gap may be as small as {measured}" + state + "; the last panel needs {limit} to go in" + share(p, projection, clearance)
 		f.Bound, f.Severity = clearance, engine.Query
 		f.Bound.Value = quantity.Length(projection + clearance.SI).Value()
 	default:
@@ -77,7 +77,7 @@ func share(p *engine.Pass, projection float64, clearance engine.Bound) string {
 // hungIn says what the ribs have grown by when the panels are hung.
 func hungIn(p *engine.Pass, ends *closing.Ends) string {
 	if by := ends.Growth.Get().Value; by > 0 {
-		return p.Textf(", the ribs grown by %v in the room's air", quantity.Length(by))
+		return p.Textf(", after the ribs grow by %v in the room's air", quantity.Length(by))
 	}
 	return ""
 }

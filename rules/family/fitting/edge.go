@@ -61,7 +61,7 @@ func checkNear(p *engine.Pass, limit engine.Bound, kind, why string) {
 		}
 		p.Report(engine.Finding{
 			At: f.key("at"), Related: []string{f.key("size"), f.key("coffer")},
-			Text:     p.Textf("the %s in %s is {measured} from the %s %s; the least is {limit}%s", f.Name.Get(), f.where(), near.member, near.way, why),
+			Text:     p.Textf("the %s in %s is {measured} from the %s %s; the minimum is {limit}%s", f.Name.Get(), f.where(), near.member, near.way, why),
 			Measured: quantity.Length(near.clear).Value(), Bound: limit,
 		})
 	}

@@ -30,7 +30,7 @@ func checkLongSide(p *engine.Pass) {
 	seen := map[string]string{"end": "from the end", "side": "from the side"}[c.Room.Entry.Get()]
 	p.Report(engine.Finding{
 		At:       "grid",
-		Text:     "the coffers' long side lies across the room's length, seen " + seen + "; their sides are {measured} to 1, and up to {limit} counts as square",
+		Text:     "the coffers' long side is across the length of the room, as seen " + seen + "; the ratio of their sides is {measured}; a ratio up to {limit} counts as square",
 		Measured: number(c.Grid.Ratio()), Bound: limit,
 	})
 }

@@ -36,7 +36,7 @@ func checkModuleRatio(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:      "grid.along",
 		Related: []string{"grid.around", "vault.length"},
-		Text: p.Textf("the module is %v around by %v along, {measured} to 1; the most is {limit}",
+		Text: p.Textf("the module is %v around by %v along, {measured} to 1; the maximum is {limit}",
 			quantity.Length(g.ModuleAround.Get()), quantity.Length(g.ModuleAlong.Get())),
 		Measured: number(g.Ratio()), Bound: limit,
 		Offers: []engine.Offer{{Key: "grid.along", Value: int64(g.Along.Get() + 1)}, {Key: "grid.along", Value: int64(g.Along.Get() - 1)}},
@@ -66,9 +66,9 @@ func checkModuleSize(p *engine.Pass) {
 		f := engine.Finding{At: side.key, Measured: quantity.Length(side.size).Value()}
 		switch least, most := p.Limit("least"), p.Limit("most"); {
 		case side.size < least.SI:
-			f.Bound, f.Text = least, "the module is {measured} "+side.name+"; the least is {limit}"
+			f.Bound, f.Text = least, "the module is {measured} "+side.name+"; the minimum is {limit}"
 		case side.size > most.SI:
-			f.Bound, f.Text = most, "the module is {measured} "+side.name+"; the most is {limit}"
+			f.Bound, f.Text = most, "the module is {measured} "+side.name+"; the maximum is {limit}"
 		default:
 			continue
 		}

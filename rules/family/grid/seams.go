@@ -92,7 +92,7 @@ func checkCrown(p *engine.Pass) {
 		p.Report(engine.Finding{
 			At:       spec.Key("fitting", i+1, "coffer"),
 			Related:  []string{"grid.around"},
-			Text:     p.Textf("a rail lies at the crown, and the %s leaves {measured} to it; the least is {limit}", f.Name.Get()),
+			Text:     p.Textf("a rail lies at the crown, {measured} from the %s; the minimum is {limit}", f.Name.Get()),
 			Measured: quantity.Length(clear).Value(), Bound: limit,
 		})
 	}

@@ -37,7 +37,7 @@ func checkLiftBalance(p *engine.Pass) {
 	if raised.Margin < limit.SI {
 		p.Report(engine.Finding{
 			At: "lift.stations", Severity: engine.Query,
-			Text:     p.Textf("the tipping margin of the panel on its lifts%s is {measured}; the least is {limit}", under(raised.Piece)),
+			Text:     p.Textf("the tipping margin of the panel on its lifts%s is {measured}; the minimum is {limit}", under(raised.Piece)),
 			Measured: quantity.Share(raised.Margin).Value(), Bound: limit,
 		})
 	}

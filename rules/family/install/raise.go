@@ -170,7 +170,7 @@ func checkPass(p *engine.Pass) {
 	if width := c.Vault.Width.Get(); c.Panel.Around.Get() == 1 && width > place {
 		p.Report(engine.Finding{
 			At: "ledger.fixed", Related: []string{"ledger.projection", key},
-			Text:     "the panel is {measured} wide over its feet; on the way up the ledgers leave {limit} between them" + where + ". Fix the ledgers after the panel is up",
+			Text:     "the panel is {measured} wide over its feet; the fixed ledgers leave {limit} between them" + where + ". Fix the ledgers after the panel is up",
 			Measured: quantity.Length(width).Value(), Bound: p.Stated("ledger.projection", quantity.Length(place).Value()),
 			Offers: []engine.Offer{{Key: "ledger.fixed", Value: "after"}},
 		})
@@ -212,7 +212,7 @@ func checkTilt(p *engine.Pass) {
 	if t := passage.Between(c.Vault.Width.Get(), end, between); t.Level < limit.SI {
 		p.Report(engine.Finding{
 			At: key, Related: []string{"vault.span"},
-			Text: p.Textf("a panel with ends %v high jams between walls %v apart%s, when one end is {measured} above the other; crews keep lifts level to {limit}",
+			Text: p.Textf("a panel with ends %v high jams between walls %v apart%s, if one end is {measured} above the other; crews keep lifts level to within {limit}",
 				quantity.Length(end), quantity.Length(between), where),
 			Measured: quantity.Length(t.Level).Value(), Bound: limit,
 		})
@@ -240,5 +240,5 @@ func checkOrder(p *engine.Pass) {
 	if pieces > 1 {
 		between = p.Textf(", the %d of an arch before the next arch", pieces)
 	}
-	p.Report(engine.Finding{At: "panels", Text: p.Textf("panel 1 goes up at the far end wall with its tenons toward the near one, then the others in order%s; panel %d is last and %s. Nobody stands under a panel that is up and not strapped", between, n, how)})
+	p.Report(engine.Finding{At: "panels", Text: p.Textf("panel 1 is raised first, at the far end wall, with its tenons toward the near end wall. The others follow in order%s. Panel %d is last and %s. Nobody stands under a panel that is up and not strapped", between, n, how)})
 }

@@ -163,10 +163,10 @@ func (m meeting) report(p *engine.Pass, wall engine.Bound) {
 	case m.apart <= 0 && j.Kind.Get() == "tenon":
 		f.Text = where + " run into each other" + at
 	case m.apart <= 0:
-		f.Severity, f.Text = engine.Query, where+" share one place"+at+" and may run into each other"
+		f.Severity, f.Text = engine.Query, where+" are at the same position"+at+" and may run into each other"
 	default:
 		f.Severity, f.Measured, f.Bound = engine.Query, quantity.Length(m.apart).Value(), wall
-		f.Text = where + " have {measured} of wood between them" + at + "; the least is {limit}"
+		f.Text = where + " have {measured} of wood between them" + at + "; the minimum is {limit}"
 	}
 	behind := (c.Rib.Width.Get() - c.Seam.Tenon.Length.Get() - layout.MortiseAir) / 2
 	if deepest := behind - wall.SI; deepest > 0 && j.Kind.Get() != "screw" {
@@ -191,7 +191,7 @@ func checkFacing(p *engine.Pass, wall engine.Bound) {
 	case left <= 0:
 		f.Text, f.Measured, f.Bound = "the dowels of two rails that face each other meet in a rib within a panel, unless they lie beside each other", quantity.Value{}, engine.Bound{}
 	case left < wall.SI:
-		f.Text = p.Textf("between the %ss of two rails a rib within a panel has {measured} of wood; the least is {limit}", j.Kind.Get())
+		f.Text = p.Textf("between the %ss of two rails a rib within a panel has {measured} of wood; the minimum is {limit}", j.Kind.Get())
 	default:
 		return
 	}

@@ -46,7 +46,7 @@ func checkSpacing(p *engine.Pass) {
 			f.Offers = []engine.Offer{{Key: "seam.spacing", Value: p.Above(2 * w)}, {Key: "seam.edge", Value: p.Below((s.seam.Get() - 2*w) / 2)}}
 		case pitch > limit.SI:
 			f.Severity, f.Bound = engine.Query, limit
-			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart; the most is {limit}", s.name)
+			f.Text = p.Textf("the tenons in the seam of the %s are {measured} apart; the maximum is {limit}", s.name)
 			f.Offers = []engine.Offer{{Key: "seam.spacing", Value: p.Below(limit.SI)}}
 		default:
 			continue
@@ -81,7 +81,7 @@ func checkEdge(p *engine.Pass) {
 		case first < w/2:
 			f.Text = p.Textf("the middle of the first tenon is {measured} from the end of the %s, and its mortise of %v breaks out of it", s.name, quantity.Length(w))
 		case first < limit.SI*w:
-			f.Text, f.Severity = p.Textf("the middle of the first tenon is {measured} from the end of the %s; the least is {limit}, %v widths of the tenon", s.name, limit.Value), engine.Query
+			f.Text, f.Severity = p.Textf("the middle of the first tenon is {measured} from the end of the %s; the minimum is {limit}, %v widths of the tenon", s.name, limit.Value), engine.Query
 			f.Bound = limit
 			f.Bound.Value = quantity.Length(limit.SI * w).Value()
 			f.Offers = []engine.Offer{{Key: "seam.edge", Value: p.Above(limit.SI * w)}}
@@ -146,14 +146,14 @@ func checkMortise(p *engine.Pass) {
 	f := engine.Finding{At: "seam.mortise", Related: []string{"seam.tolerance"}, Measured: quantity.Length(off).Value()}
 	switch fit := c.Seam.Mortise.Get(); {
 	case fit == "all snug" && off > 0:
-		f.Text = "all mortises are snug, and those of two panels may lie {measured} off each other, so they bind"
+		f.Text = "all mortises are snug, and the mortises of two panels may be {measured} out of line, so the tenons bind"
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "all wide":
 		f.Text = p.Textf("all mortises are wide by %v, so none locates the panel", wide.Value)
 		f.Measured = quantity.Value{}
 		f.Offers = []engine.Offer{{Key: "seam.mortise", Value: "one snug, rest wide"}}
 	case fit == "one snug, rest wide" && off > wide.SI:
-		f.Text = "the wide mortises of two panels may lie {measured} off each other; their play is {limit}"
+		f.Text = "the wide mortises of two panels may be {measured} out of line; the tenons have a play of {limit}"
 		f.At, f.Bound = "seam.tolerance", wide
 		f.Offers = []engine.Offer{{Key: "seam.tolerance", Value: p.Exactly(wide.SI / 2)}}
 	default:
@@ -194,7 +194,7 @@ func checkStrapClear(p *engine.Pass) {
 			if off := math.Abs(at - tenon); off < need {
 				p.Report(engine.Finding{
 					At: c.Strap.Stations.Place(i), Related: []string{"seam.spacing", "seam.edge"},
-					Text:     p.Textf("strap %d is {measured} from the middle of tenon %d; side by side they need %v", i+1, k+1, quantity.Length(need)),
+					Text:     p.Textf("strap %d is {measured} from the middle of tenon %d; they need %v to lie side by side", i+1, k+1, quantity.Length(need)),
 					Measured: quantity.Length(off).Value(),
 				})
 			}

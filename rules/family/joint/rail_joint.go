@@ -43,12 +43,12 @@ func diameters(b engine.Bound, j layout.RailJoint) engine.Bound {
 func inProportion(p *engine.Pass, t layout.Number, what string, most engine.Bound) {
 	least, stock := p.Limit("least"), lesser(p.Ceiling)
 	f := engine.Finding{At: t.Key(), Severity: engine.Query, Related: []string{"rail.width", "rail.depth"}, Measured: one(t.Get() / stock)}
-	word := "most"
+	word := "maximum"
 	switch {
 	case t.Get() > most.SI*stock:
 		f.Bound, f.Offers = most, []engine.Offer{{Key: t.Key(), Value: p.Below(most.SI * stock)}}
 	case t.Get() < least.SI*stock:
-		word, f.Bound, f.Offers = "least", least, []engine.Offer{{Key: t.Key(), Value: p.Above(least.SI * stock)}}
+		word, f.Bound, f.Offers = "minimum", least, []engine.Offer{{Key: t.Key(), Value: p.Above(least.SI * stock)}}
 	default:
 		return
 	}
@@ -64,7 +64,7 @@ func deepEnough(p *engine.Pass, how string, least engine.Bound) {
 	}
 	p.Report(engine.Finding{
 		At: e.Key(), Severity: engine.Query, Measured: quantity.Length(e.Get()).Value(), Bound: least,
-		Text:   "the " + how + " {measured}; the least is {limit}",
+		Text:   "the " + how + " {measured}; the minimum is {limit}",
 		Offers: []engine.Offer{{Key: e.Key(), Value: p.Above(least.SI)}},
 	})
 }

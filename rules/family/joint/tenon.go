@@ -54,9 +54,9 @@ func checkTenon(p *engine.Pass) {
 		default:
 			continue
 		}
-		word := "most"
+		word := "maximum"
 		if f.Bound.Name == least.Name {
-			word = "least"
+			word = "minimum"
 		}
 		f.Text = p.Textf("the tenon of %v is {measured} of the %v that the %s has clear of the reveal; the %s is {limit}", quantity.Length(t), quantity.Length(s.lesser()), s.name, word)
 		p.Report(f)
@@ -106,7 +106,7 @@ func checkWall(p *engine.Pass) {
 			f.Text = p.Textf("the mortise breaks out of the %s: its wood is %v deep clear of the reveal and %v wide", s.name, quantity.Length(math.Max(0, s.depth.Get())), quantity.Length(s.width.Get()))
 			f.Measured = quantity.Value{}
 		case left < least.SI:
-			f.Text = p.Textf("{measured} of wood is left %s the mortise in the %s; the least is the tenon's thickness %s{limit}", where, s.name, times(limit.SI))
+			f.Text = p.Textf("{measured} of wood is left %s the mortise in the %s; the minimum is the tenon's thickness %s{limit}", where, s.name, times(limit.SI))
 			f.Bound, f.Severity = least, engine.Query
 		default:
 			continue

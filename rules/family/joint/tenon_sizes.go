@@ -31,7 +31,7 @@ var width = engine.Rule{
 		if r := t.Width.Get() / t.Thickness.Get(); len(stocks(p.Ceiling)) > 0 && r < limit.SI {
 			p.Report(engine.Finding{
 				At: "seam.tenon.width", Related: []string{"seam.tenon.thickness"},
-				Text:     p.Textf("the tenon is %v wide and %v thick, {measured} times; the least is {limit}", quantity.Length(t.Width.Get()), quantity.Length(t.Thickness.Get())),
+				Text:     p.Textf("the tenon is %v wide and %v thick, a ratio of {measured}; the minimum is {limit}", quantity.Length(t.Width.Get()), quantity.Length(t.Thickness.Get())),
 				Measured: one(r), Bound: limit,
 				Offers: []engine.Offer{{Key: "seam.tenon.width", Value: p.Above(limit.SI * t.Thickness.Get())}},
 			})
@@ -53,7 +53,7 @@ var embedment = engine.Rule{
 		if in := t.Length.Get() / 2; len(stocks(p.Ceiling)) > 0 && in < limit.SI {
 			p.Report(engine.Finding{
 				At:       "seam.tenon.length",
-				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the least is {limit}", quantity.Length(t.Length.Get())),
+				Text:     p.Textf("half of the tenon's %v, {measured}, is let into each panel; the minimum is {limit}", quantity.Length(t.Length.Get())),
 				Measured: quantity.Length(in).Value(), Bound: limit,
 				Offers: []engine.Offer{{Key: "seam.tenon.length", Value: p.Above(2 * limit.SI)}},
 			})

@@ -48,7 +48,7 @@ func cups(p *engine.Pass, season string, room layout.Number, above layout.Air) {
 	if by := math.Abs(m - room.Get()); by > limit.SI {
 		p.Report(engine.Finding{
 			At:       "climate.above." + season,
-			Text:     "in the " + season + " season the moisture contents of the backs and the faces differ by {measured}; the most is {limit}, above which the panels cup",
+			Text:     "in the " + season + " season the moisture contents of the backs and the faces differ by {measured}; the maximum is {limit}, above which the panels cup",
 			Measured: quantity.Share(by).Value(), Bound: limit,
 		})
 	}

@@ -42,8 +42,8 @@ func checkFeet(p *engine.Pass) {
 		if left := gap - foot; moved.Err == nil && foot > 0 && left < limit.SI {
 			p.Report(engine.Finding{
 				At: "room.width", Related: []string{"vault.span", "rib.cut", "climate." + season.Name},
-				Text: p.Textf("in the %s season each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest; the least is {limit}",
-					season.Name, quantity.Length(foot), quantity.Length(gap)),
+				Text: p.Textf("in the %s season each foot moves %v outward%s",
+					season.Name, quantity.Length(foot), p.Lacking(gap, foot, limit.SI, "beside the panel at its widest")),
 				Measured: quantity.Length(left).Value(), Bound: limit,
 			})
 		}

@@ -36,8 +36,8 @@ func checkEndGap(p *engine.Pass) {
 	if left := gap - along.Value; left < limit.SI {
 		p.Report(engine.Finding{
 			At: "room.length", Related: []string{"vault.length", "rib.cut", "climate.wet"},
-			Text: p.Textf("the vault grows by %v along in the wet season, which leaves {measured} of the %v at its ends; the least is {limit}",
-				quantity.Length(along.Value), quantity.Length(gap)),
+			Text: p.Textf("the vault grows in length by %v in the wet season%s",
+				quantity.Length(along.Value), p.Lacking(gap, along.Value, limit.SI, "at its ends")),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "rib.cut", Value: "vertical"}},
 		})
@@ -79,7 +79,7 @@ func checkRails(p *engine.Pass) {
 		if by := math.Abs(change.Value); change.Err == nil && by > limit.SI {
 			p.Report(engine.Finding{
 				At: "rail.width", Related: []string{"rail.cut", "climate." + season.Name},
-				Text:     "in the " + season.Name + " season a rail's width changes by {measured} and the skin keeps its size; the most is {limit}, above which the skin or the glue line shows it",
+				Text:     "in the " + season.Name + " season a rail's width changes by {measured} and the skin keeps its size; the maximum is {limit}, above which the movement shows in the skin or the glue line",
 				Measured: quantity.Length(by).Value(), Bound: limit,
 				Offers: []engine.Offer{{Key: "rail.cut", Value: "vertical"}},
 			})

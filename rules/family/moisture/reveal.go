@@ -38,7 +38,7 @@ var revealCloses = engine.Rule{
 var revealOpens = engine.Rule{
 	ID:       "moisture.reveal-opens",
 	Title:    "the reveal opens only slightly beyond its design width in the dry season",
-	Why:      "Reveals that open in winter show the tenons and make the panels look apart.",
+	Why:      "Reveals that open in winter show the tenons and make the panels look separated.",
 	Severity: engine.Query,
 	Needs:    []string{"grid.reveal.width", "grid.reveal.depth"},
 	Figures:  []string{"season.dry.reveal"},
@@ -54,7 +54,7 @@ func share(v float64) quantity.Value { return quantity.Value{SI: v, Unit: quanti
 
 func checkRevealCloses(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
-	least, of, text := p.Limit("least"), p.Limit("share"), "the reveal closes to {measured} in the wet season; the least is {limit}"
+	least, of, text := p.Limit("least"), p.Limit("share"), "the reveal closes to {measured} in the wet season; the minimum is {limit}"
 	if part := of.SI * design; part < least.SI {
 		text += p.Textf(", %v of its width", of.Value)
 		least = of
@@ -66,7 +66,7 @@ func checkRevealCloses(p *engine.Pass) {
 
 func checkRevealOpens(p *engine.Pass) {
 	design, _ := seasons.SeamReveal(p.Ceiling)
-	over, of, text := p.Limit("over"), p.Limit("share"), "the reveal opens to {measured} in the dry season; the most is {limit}"
+	over, of, text := p.Limit("over"), p.Limit("share"), "the reveal opens to {measured} in the dry season; the maximum is {limit}"
 	if part := of.SI * design; part > over.SI {
 		text += p.Textf(", %v over its width", of.Value)
 		over = of

@@ -23,7 +23,7 @@ func checkSeason(p *engine.Pass) {
 	c := p.Ceiling.Climate
 	for _, name := range []string{"dry", "wet"} {
 		if fault := c.Fault(name); fault != nil {
-			p.Report(engine.Finding{At: fault.Key, Text: p.Explain(fault.Cause) + "; what needs it is not checked"})
+			p.Report(engine.Finding{At: fault.Key, Text: p.Explain(fault.Cause) + "; the rules that need this season are not checked"})
 		}
 	}
 	if c.Swapped() {
@@ -59,9 +59,9 @@ func checkAir(p *engine.Pass) {
 		f := engine.Finding{At: "climate." + s.name, Measured: quantity.Share(humidity).Value()}
 		switch {
 		case humidity < least.SI:
-			f.Bound, f.Text = least, "in the "+s.name+" season the room's air is at {measured}; the least is {limit}. Woodwork may be in drier air"
+			f.Bound, f.Text = least, "in the "+s.name+" season the room's air is at {measured}; the minimum is {limit}. Woodwork may be in drier air"
 		case humidity > most.SI:
-			f.Bound, f.Text = most, "in the "+s.name+" season the room's air is at {measured}; the most is {limit}. Woodwork may be in more humid air"
+			f.Bound, f.Text = most, "in the "+s.name+" season the room's air is at {measured}; the maximum is {limit}. Woodwork may be in more humid air"
 		default:
 			continue
 		}

@@ -58,7 +58,7 @@ func checkShop(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "climate.shop", Related: []string{"climate.dry", "climate.wet"},
-		Text: p.Textf("the wood's moisture content in the shop is {measured} "+how+" the middle of the seasons, %v; the most is {limit}",
+		Text: p.Textf("the wood's moisture content in the shop is {measured} "+how+" the middle of the seasons, %v; the maximum is {limit}",
 			quantity.Share(middle)) + shopAir(p, middle-limit.SI, middle+limit.SI),
 		Measured: quantity.Share(math.Abs(by)).Value(), Bound: limit,
 	})

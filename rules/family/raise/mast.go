@@ -24,7 +24,7 @@ var mast = engine.Rule{
 			{Name: "l", Means: "length of a panel along the axis, measured on a panel at an end of the vault", Unit: "m"},
 			{Name: "a", Means: "length of the base along the axis", Unit: "m"},
 			{Name: "s", Means: "slide of the panel on its forks: the projection of its neighbour's tenons plus close.slide.clearance; 0 without tenons", Unit: "m"},
-			{Name: "g", Means: "last gap at its least", Unit: "m"},
+			{Name: "g", Means: "least last gap", Unit: "m"},
 			{Name: "s_n", Means: "slide of the last panel; 0 if it is dropped in", Unit: "m"},
 		},
 		Valid: "level panels; masts on the side of the near end wall, because the far side has a wall or the panel before; the spec does not give the thickness of the mast, which counts as 0; " +
@@ -104,7 +104,7 @@ func checkBeside(p *engine.Pass, behind float64) {
 	}
 	p.Report(engine.Finding{
 		At: "lift.base.heel", Related: []string{"close.first_gap", "room.length", "close.last"},
-		Text:     p.Textf("the lift's heel reaches at least {measured} past the end of the panel that goes up last; the last gap at its least leaves %v%s. Raise that panel with other lifts, or turn these", quantity.Length(left), how),
+		Text:     p.Textf("the lift's heel reaches at least {measured} past the end of the panel that goes up last; the last gap may leave only %v%s. Raise that panel with other lifts, or turn these", quantity.Length(left), how),
 		Measured: quantity.Length(behind).Value(), Bound: p.Stated("room.length", quantity.Length(left).Value()),
 	})
 }

@@ -56,7 +56,7 @@ func checkHands(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "crew.people", Related: []string{"panels.along"},
-		Text: p.Textf("the panel weighs %v at most, which takes %d people to lift; the crew of %d lifts %v together, and %s only roll it",
+		Text: p.Textf("the panel weighs %v at most and takes %d people to lift; the crew of %d lifts %v together; %s only roll a panel",
 			quantity.Mass(most), takes, people, quantity.Mass(raising.Together(people, one.SI)), c.Crew.Aids.Get()),
 		Measured: count(takes), Bound: limit,
 	})

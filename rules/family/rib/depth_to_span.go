@@ -42,7 +42,7 @@ func checkDepthToSpan(p *engine.Pass) {
 	p.Report(engine.Finding{
 		At:       "rib.depth",
 		Related:  []string{"strap.stations"},
-		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the most is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth.Get())),
+		Text:     p.Textf("%s is %v, {measured} times the rib's depth of %v; the maximum is {limit}", name, quantity.Length(run), quantity.Length(c.Rib.Depth.Get())),
 		Measured: quantity.Value{SI: ratio, Unit: quantity.One},
 		Bound:    limit,
 		Offers:   []engine.Offer{{Key: "rib.depth", Value: deepened(p, ratio/limit.SI)}},

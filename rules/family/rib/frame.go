@@ -49,7 +49,7 @@ func checkSag(p *engine.Pass) {
 	if step, limit := set.Step(), p.Limit("step"); ok && step > limit.SI {
 		p.Report(engine.Finding{
 			At: "strap.setting", Related: []string{"rib.depth", "strap.stations"}, Severity: engine.Query,
-			Text:     "a strap set long or short makes a step of {measured} between the rib and its neighbour across the seam; the most is {limit}",
+			Text:     "a strap set long or short makes a step of {measured} between the rib and its neighbour across the seam; the maximum is {limit}",
 			Measured: quantity.Length(step).Value(), Bound: limit,
 		})
 	}
@@ -62,11 +62,11 @@ func checkRun(p *engine.Pass, sag hanging.Sag) {
 	code, usual := p.Limit("code"), p.Limit("run")
 	switch creeps := sag.FirstDay() / 2; {
 	case creeps*code.SI > sag.Run:
-		f.Text = p.Textf("the rib's creep over its clear run of %v is {measured}, half of its first day's sag of %v; the most is {limit}, 1/%.0f of the run",
+		f.Text = p.Textf("the rib's creep over its clear run of %v is {measured}, half of its first day's sag of %v; the maximum is {limit}, 1/%.0f of the run",
 			quantity.Length(sag.Run), quantity.Length(sag.FirstDay()), code.SI)
 		f.Measured, f.Bound = quantity.Length(creeps).Value(), over(code, sag.Run)
 	case sag.Drop*usual.SI > sag.Run:
-		f.Text = p.Textf("the rib's sag over its clear run of %v is {measured} after years, %.3g times the first day's; the most is {limit}, 1/%.0f of the run",
+		f.Text = p.Textf("the rib's sag over its clear run of %v is {measured} after years, %.3g times the first day's; the maximum is {limit}, 1/%.0f of the run",
 			quantity.Length(sag.Run), sag.Drop/sag.FirstDay(), usual.SI)
 		f.Measured, f.Bound = quantity.Length(sag.Drop).Value(), over(usual, sag.Run)
 	default:
@@ -158,7 +158,7 @@ func checkStress(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "rib.depth", Related: []string{"rib.width", "strap.stations"},
-		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}, the strength of %s%s divided by %.3g", in.Words(), wood.Name, why, limit.SI),
+		Text:     p.Textf("the rib is stressed to {measured} %s; the limit is {limit}: the strength of %s%s, divided by %.3g", in.Words(), wood.Name, why, limit.SI),
 		Measured: quantity.Stress(most).Value(), Bound: allowed, Offers: deeper(p),
 	})
 }
@@ -180,7 +180,7 @@ func strength(p *engine.Pass) (kept float64, why string, ok bool) {
 		what  string
 	}{{k.Grain, "the slope of its grain"}, {k.Curvature, "its curvature"}, {k.Scarf, "the scarfs of its strips"}} {
 		if by.share < 1 {
-			why += fmt.Sprintf(" times %.3g for %s", by.share, by.what)
+			why += fmt.Sprintf(", times %.3g for %s", by.share, by.what)
 		}
 	}
 	return k.Share(), why, true
@@ -216,7 +216,7 @@ var radial = engine.Rule{
 		if most, in := worstOf(cases, func(c *hanging.Case) float64 { return c.Radial }); most > limit.SI {
 			p.Report(engine.Finding{
 				At: "rib.depth", Related: []string{"strap.stations", "vault.rise"},
-				Text:     "bending pulls across the grain with {measured} " + in.Words() + "; the most is {limit}",
+				Text:     "bending pulls across the grain with {measured} " + in.Words() + "; the maximum is {limit}",
 				Measured: quantity.Stress(most).Value(), Bound: limit,
 			})
 		}
@@ -257,8 +257,8 @@ func checkFeet(p *engine.Pass) {
 	if left := gap - math.Max(0, most); left < limit.SI {
 		p.Report(engine.Finding{
 			At: key, Related: []string{"vault.span", "lift.stations", "panels.form"},
-			Text: p.Textf("%s each foot moves %v outward and leaves {measured} of the %v beside the panel at its widest%s; the least is {limit}",
-				when, quantity.Length(most), quantity.Length(gap), where),
+			Text: p.Textf("%s each foot moves %v outward%s",
+				when, quantity.Length(most), p.Lacking(gap, math.Max(0, most), limit.SI, "beside the panel at its widest"+where)),
 			Measured: quantity.Length(left).Value(), Bound: limit,
 		})
 		referThrust(p, key)
@@ -281,7 +281,7 @@ var inner = engine.Rule{
 	Why:      "The inner ribs of a panel of several modules have no straps. The rails' joints carry them to the edge ribs.",
 	Severity: engine.Note,
 	Needs:    []string{"strap.stations"},
-	Basis:    engine.Basis{Valid: "the rail joints along an inner rib share its weight; the strength of the joints is for the engineer", Source: cite.CommonPractice()},
+	Basis:    engine.Basis{Valid: "the rail joints along an inner rib share its weight; the engineer checks the strength of the joints", Source: cite.CommonPractice()},
 	Check:    checkInner,
 }
 
@@ -301,6 +301,6 @@ func checkInner(p *engine.Pass) {
 	}
 	p.Report(engine.Finding{
 		At: "panels.along", Related: []string{"strap.stations"},
-		Text: p.Textf("%d %s on the joints of its rails, about %v on each joint at an edge rib; the joints are for the engineer", ribs, hang, quantity.Force(force)),
+		Text: p.Textf("%d %s on the joints of its rails, about %v on each joint at an edge rib; the engineer checks these joints", ribs, hang, quantity.Force(force)),
 	})
 }

@@ -78,7 +78,7 @@ func (l leftover) check(p *engine.Pass) {
 		f.Bound = p.Stated(l.size, quantity.Length(l.stock).Value())
 	case l.left < limit.SI:
 		f.Severity, f.Bound = engine.Query, limit
-		f.Text = p.Textf(l.thin+" has {measured} of wood left; the least is {limit}", quantity.Length(l.groove))
+		f.Text = p.Textf(l.thin+" has {measured} of wood left; the minimum is {limit}", quantity.Length(l.groove))
 		f.Measured = quantity.Length(l.left).Value()
 	default:
 		return

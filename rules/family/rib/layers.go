@@ -62,7 +62,7 @@ func checkSum(p *engine.Pass, list []layout.Layer) {
 	if limit := p.Limit("sum"); math.Abs(sum-p.Ceiling.Rib.Width.Get()) > limit.SI {
 		p.Report(engine.Finding{
 			At: "rib.width", Related: []string{"rib.layer"},
-			Text:     p.Textf("the layers' surfaced stock adds up to %v and the rib is %v wide, a difference of {measured}; the most is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
+			Text:     p.Textf("the layers' surfaced stock adds up to %v and the rib is %v wide, a difference of {measured}; the maximum is {limit}", quantity.Length(sum), quantity.Length(p.Ceiling.Rib.Width.Get())),
 			Measured: quantity.Length(math.Abs(sum - p.Ceiling.Rib.Width.Get())).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "rib.width", Value: p.Exactly(sum)}},
 		})

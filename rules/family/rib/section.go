@@ -49,8 +49,8 @@ func checkSection(p *engine.Pass) {
 		key, text string
 		left      float64
 	}{
-		{"seam.tenon.length", "behind the tenon" + reveal + " the half rib has {measured} of wood left; the least is {limit}", behind},
-		{"seam.tenon.thickness", "below the tenon" + reveal + " the rib has {measured} of wood left; the least is {limit}", below},
+		{"seam.tenon.length", "behind the tenon" + reveal + " the half rib has {measured} of wood left; the minimum is {limit}", behind},
+		{"seam.tenon.thickness", "below the tenon" + reveal + " the rib has {measured} of wood left; the minimum is {limit}", below},
 	} {
 		if w.left < limit.SI {
 			p.Report(engine.Finding{

@@ -67,7 +67,7 @@ func planked(p *engine.Pass, name string, cut shop.CutSize) string {
 	thickest, _ := timber.Surfaced(bench.Stock[len(bench.Stock)-1])
 	switch {
 	case cut.Stock == 0:
-		return p.Textf("no plank that the shop buys makes %s of %v; the thickest, %d/4, is surfaced to %v", name, quantity.Length(cut.Finished), bench.Stock[len(bench.Stock)-1], quantity.Length(thickest))
+		return p.Textf("no plank that the shop buys is thick enough for %s of %v; the thickest, %d/4, is surfaced to %v", name, quantity.Length(cut.Finished), bench.Stock[len(bench.Stock)-1], quantity.Length(thickest))
 	case !slices.Contains(bench.Stock, cut.Stock):
 		return fmt.Sprintf("the shop does not buy %d/4 plank, which a layer of the %s is sawn of", cut.Stock, name)
 	}
@@ -101,7 +101,7 @@ var nest = engine.Rule{
 		if n.Count > n.Least {
 			p.Report(engine.Finding{
 				At: "skin.sheet", Related: []string{"grid.around", "grid.along"},
-				Text: p.Textf("%d sheets hold the %d pieces of the skin; their area and size need at least %d sheets", n.Count, len(n.Pieces), n.Least),
+				Text: p.Textf("%d sheets are needed for the %d pieces of the skin; the least number by their area and size is %d", n.Count, len(n.Pieces), n.Least),
 			})
 		}
 	},

@@ -71,12 +71,12 @@ func scarfed(p *engine.Pass, s shop.Strips, f *engine.Finding) {
 	blank, least := f.Bound, p.Ceiling.Bench().Scarf.Apart
 	switch {
 	case s.Apart < 0: // which no distance allows
-		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, and the scarfs of adjacent strips overlap by {measured}; the least distance between them is {limit}",
+		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, and the scarfs of adjacent strips overlap by {measured}; the minimum distance between them is {limit}",
 			quantity.Length(s.Length), s.Boards, blank.Value)
 		f.Measured, f.Bound = quantity.Length(-s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
 		f.Bound.Firm = true
 	case quantity.Over(least, s.Apart):
-		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, which leaves {measured} between the scarfs of adjacent strips; the least is {limit}",
+		f.Text = p.Textf("strips %v long are scarfed from %d blanks of %v, which leaves {measured} between the scarfs of adjacent strips; the minimum is {limit}",
 			quantity.Length(s.Length), s.Boards, blank.Value)
 		f.Measured, f.Bound = quantity.Length(s.Apart).Value(), p.Bench("scarf.apart", quantity.Length(least).Value())
 	default:
@@ -182,7 +182,7 @@ func checkClamp(p *engine.Pass) {
 	}
 	f := engine.Finding{
 		At: "rib.width", Related: []string{"rib.species"}, Severity: engine.Note, Measured: quantity.Force(most.Force).Value(),
-		Text: p.Textf("%d clamps %v apart must press with {measured} each for %v on the glue", most.Clamps, quantity.Length(most.Spacing), quantity.Stress(shop.Pressure(c, bench))),
+		Text: p.Textf("%d clamps %v apart must press with {measured} each to give %v on the glue", most.Clamps, quantity.Length(most.Spacing), quantity.Stress(shop.Pressure(c, bench))),
 	}
 	if bench.Clamp.Capacity > 0 && quantity.Over(most.Force, bench.Clamp.Capacity) {
 		f.Severity, f.Bound = engine.Query, p.Bench("clamp.capacity", quantity.Force(bench.Clamp.Capacity).Value())

@@ -60,7 +60,7 @@ func checkAccess(p *engine.Pass) {
 	case gap < opening.SI:
 		p.Report(engine.Finding{
 			At: "room.access", Related: related,
-			Text:     "nobody can get above the ceiling, and the straps of the last panel are fixed through a gap of {measured} at the near end wall; the least is {limit}",
+			Text:     "nobody can get above the ceiling, and the straps of the last panel are fixed through a gap of {measured} at the near end wall; the minimum is {limit}",
 			Measured: quantity.Length(gap).Value(), Bound: opening,
 		})
 	}

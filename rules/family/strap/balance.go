@@ -68,7 +68,7 @@ func reportMargin(p *engine.Pass, cases []*hanging.Case) {
 	}
 	p.Report(engine.Finding{
 		At:       "strap.stations",
-		Text:     p.Textf("the tipping margin of the rib%s %s is {measured}; the least is {limit}", piece(least), least.Words()),
+		Text:     p.Textf("the tipping margin of the rib%s %s is {measured}; the minimum is {limit}", piece(least), least.Words()),
 		Measured: quantity.Share(least.Margin).Value(), Bound: limit,
 	})
 }

@@ -16,7 +16,7 @@ func checkFace(p *engine.Pass) {
 			off.add(x.key, stands)
 		}
 	}
-	off.report(p, p.Textf("%s off the sides of the framing (members every %v from %v) by up to {measured}; the most is {limit}. State blocking, or move the stations or the seams",
+	off.report(p, p.Textf("%s off the sides of the framing (members every %v from %v) by up to {measured}; the maximum is {limit}. State blocking, or move the stations or the seams",
 		amount(off.count, "line of straps stands", "lines of straps stand"), quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), limit)
 }
 
@@ -38,5 +38,5 @@ func checkUnderside(p *engine.Pass) {
 	missed.report(p, p.Textf("%s the framing (members every %v from %v) by up to {measured}. State blocking, or move the stations or the seams",
 		amount(missed.count, "line of straps misses", "lines of straps miss"), quantity.Length(c.Room.Framing.Spacing.Get()), quantity.Length(c.Room.Framing.Offset.Get())), engine.Bound{})
 	near.most = -near.most
-	near.report(p, p.Textf("%s near an edge of the framing; the least distance from a screw to the member's edge is {measured}; the limit is {limit}", amount(near.count, "line of straps is", "lines of straps are")), least)
+	near.report(p, p.Textf("%s near an edge of the framing; the smallest distance from a screw to the member's edge is {measured}; the limit is {limit}", amount(near.count, "line of straps is", "lines of straps are")), least)
 }

@@ -54,7 +54,7 @@ func checkScrews(p *engine.Pass) {
 		if !end.out {
 			p.Report(engine.Finding{
 				At: end.key, Severity: engine.Refer,
-				Text: p.Textf("the screws in the %s are on its %s and take strap %d's %v in shear, for which no figure is given: referred to the engineer", end.on, end.face, n, quantity.Force(force)),
+				Text: p.Textf("the screws in the %s are on its %s and carry strap %d's %v in shear. dryfit does not compute screws in shear; they are referred to the engineer", end.on, side(end.face), n, quantity.Force(force)),
 			})
 			continue
 		}

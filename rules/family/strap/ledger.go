@@ -9,7 +9,7 @@ import (
 var ledger = engine.Rule{
 	ID:       "strap.ledger",
 	Title:    "a packed ledger reaches under the foot",
-	Why:      "A ledger that ends in the gap beside the panel bears nothing, and packing on a narrow edge slips or splits off. The straps then carry its load.",
+	Why:      "A ledger that ends in the gap beside the panel carries nothing, and packing on a narrow edge slips or splits off. The straps then carry its load.",
 	Severity: engine.Query,
 	Needs:    []string{"ledger.projection"},
 	Limits: []engine.Limit{{
@@ -45,10 +45,10 @@ func checkLedger(p *engine.Pass) {
 	f := engine.Finding{At: "ledger.projection", Related: []string{"room.width", "vault.span", "springing.cut"}}
 	switch {
 	case reach <= 0:
-		f.Text = "the ledger projects {measured} from the wall and the foot may be {limit} from the wall, so the ledger bears nothing, packed or not"
+		f.Text = "the ledger projects {measured} from the wall and the foot may be {limit} from the wall, so the ledger carries nothing, even if packed"
 		f.Measured, f.Bound = quantity.Length(c.Ledger.Projection.Get()).Value(), p.Stated("room.width", quantity.Length(c.WidestGap()).Value())
 	case reach < limit.SI:
-		f.Text = "the foot bears on {measured} of the ledger with the room at its widest; the least is {limit}"
+		f.Text = "the foot bears on {measured} of the ledger with the room at its widest; the minimum is {limit}"
 		f.Measured, f.Bound = quantity.Length(reach).Value(), limit
 	default:
 		return

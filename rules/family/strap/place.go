@@ -76,7 +76,7 @@ func checkSpacing(p *engine.Pass) {
 	s := p.Ceiling.Strap.Screws
 	if limit := least(p, "spacing", s.Diameter.Get()); s.Spacing.Given() && s.Count.Get() > 1 && s.Spacing.Get() < limit.SI {
 		p.Report(engine.Finding{
-			At: "strap.screws.spacing", Related: []string{"strap.screws.diameter"}, Text: "the screws are {measured} apart; the least is {limit}",
+			At: "strap.screws.spacing", Related: []string{"strap.screws.diameter"}, Text: "the screws are {measured} apart; the minimum is {limit}",
 			Measured: quantity.Length(s.Spacing.Get()).Value(), Bound: limit,
 			Offers: []engine.Offer{{Key: "strap.screws.spacing", Value: p.Above(limit.SI)}},
 		})
@@ -116,10 +116,10 @@ func checkEdges(p *engine.Pass, back bool) {
 	r := rowOf(p)
 	f := engine.Finding{At: "strap.lap", Related: []string{"strap.screws", "rib.depth"}, Bound: limit}
 	left := r.first
-	f.Text = "the outer screws are {measured} from the edge of the rib or the framing; the least is {limit}"
+	f.Text = "the outer screws are {measured} from the edge of the rib or the framing; the minimum is {limit}"
 	if back {
 		f.At, f.Related = "rib.width", []string{"strap.screws"}
-		f.Text = "the screws in the back are {measured} from the edge of the rib; the least is {limit}"
+		f.Text = "the screws in the back are {measured} from the edge of the rib; the minimum is {limit}"
 		left = edgeRib(p) / 2
 	} else if r.lap <= p.Ceiling.Rib.Depth.Get() {
 		left = min(left, face(p)-r.first-r.length())
@@ -142,11 +142,11 @@ func checkEnds(p *engine.Pass, back bool) {
 	for i, s := range c.Strap.Stations.Get() {
 		f := engine.Finding{
 			At: c.Strap.Stations.Place(i), Related: []string{"strap.screws", "springing.cut"}, Bound: limit,
-			Text: p.Textf("a screw of strap %d is {measured} from the end of the rib; the least is {limit}", i+1),
+			Text: p.Textf("a screw of strap %d is {measured} from the end of the rib; the minimum is {limit}", i+1),
 		}
 		left := endOf(c, s*c.Vault.Arc.Get(), foot) - half
 		if left < 0 {
-			f.Text = p.Textf("a screw of strap %d is {measured} past the end of the rib; inside it the least is {limit}", i+1)
+			f.Text = p.Textf("a screw of strap %d is {measured} past the end of the rib; inside it the minimum is {limit}", i+1)
 		}
 		if f.Measured = quantity.Length(math.Abs(left)).Value(); left < limit.SI {
 			p.Report(f)

@@ -9,7 +9,7 @@ import (
 var source = engine.Rule{
 	ID:       "strap.source",
 	Title:    "the strap's allowable load has a source",
-	Why:      "The panel hangs on the allowable load. A load without a source is a guess.",
+	Why:      "The panel hangs on the allowable load. A load without a source can't be checked.",
 	Severity: engine.Query,
 	Needs:    []string{"strap.allowable"},
 	Basis: engine.Basis{

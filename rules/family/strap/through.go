@@ -57,7 +57,7 @@ func checkThrough(p *engine.Pass) {
 	if in <= 0 {
 		p.Report(engine.Finding{
 			At: "strap.screws.length", Related: []string{"strap.thickness", "skin.thickness"},
-			Text:     "the screws are {measured} long and end in the cover on the rib's back, before the rib",
+			Text:     "the screws are {measured} long and end in the strap or the skin on the rib's back, before they reach the rib",
 			Measured: quantity.Length(p.Ceiling.Strap.Screws.Length.Get()).Value(),
 		})
 		return
@@ -69,7 +69,7 @@ func checkThrough(p *engine.Pass) {
 		tooLong(p, top, m.Get(), "room.framing.member", "the screws go {measured} into the side of framing members {limit} wide, and come out of the other side", engine.Query)
 	}
 	if s := c.Strap.Screws; s.Length.Given() && s.Penetration.Given() {
-		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the spec states {measured} of thread in the wood; {limit} of the screws' length goes into the rib", engine.Hold)
+		tooLong(p, s.Penetration.Get(), in-thickerSkin(c), "strap.screws.length", "the spec states {measured} of thread in the wood; only {limit} of the screws' length goes into the rib", engine.Hold)
 	}
 }
 
@@ -85,7 +85,15 @@ func checkRib(p *engine.Pass, in float64) {
 	default:
 		wood = ribSide(p)
 	}
-	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+bottom+", which has {limit} of wood there, and come out "+out, engine.Hold)
+	tooLong(p, in, wood, key, "the screws go {measured} into the rib from its "+side(bottom)+", where the wood is {limit} thick, and come out "+out, engine.Hold)
+}
+
+// side names the face of a rib or a framing member that a strap is fixed to.
+func side(face string) string {
+	if face == "seam" {
+		return "seam side"
+	}
+	return face
 }
 
 // thickerSkin is how much less a screw in the back may go in than it does through

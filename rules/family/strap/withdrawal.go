@@ -39,7 +39,7 @@ func checkPenetration(p *engine.Pass) {
 	if by := float64(quantity.Length(s.Penetration.Get()) / quantity.Length(s.Diameter.Get())); by < limit.SI {
 		p.Report(engine.Finding{
 			At:       "strap.screws.penetration",
-			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the least is {limit}", quantity.Length(s.Penetration.Get())),
+			Text:     p.Textf("the screws go %v into the wood, {measured} of their diameter; the minimum is {limit}", quantity.Length(s.Penetration.Get())),
 			Measured: quantity.Value{SI: by, Unit: quantity.One}, Bound: limit,
 			Offers: []engine.Offer{{Key: "strap.screws.penetration", Value: p.Above(limit.SI * s.Diameter.Get())}},
 		})

@@ -32,7 +32,7 @@ func checkBow(p *engine.Pass) {
 	if most > limit.SI {
 		p.Report(engine.Finding{
 			At: spec.Key("survey", "station", worst+1, "at"), Measured: length(most), Bound: limit,
-			Text: p.Textf("stations %d and %d are {measured} apart; the most is {limit}, beyond which the readings can miss a bow", worst, worst+1),
+			Text: p.Textf("stations %d and %d are {measured} apart; the maximum is {limit}, beyond which the readings can miss a bow", worst, worst+1),
 		})
 	}
 }

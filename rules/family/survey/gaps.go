@@ -46,7 +46,7 @@ func checkFits(p *engine.Pass) {
 	}
 	left := gap - accuracy
 	if left < 0 {
-		f.Text = p.Textf("the row of panels at its widest does not fit between the measured walls: at its best placing it lacks {measured}, of which %v is for the accuracy of the readings", quantity.Length(accuracy))
+		f.Text = p.Textf("the row of panels at its widest does not fit between the measured walls: even in its best position it needs {measured} more on each side, including %v for the accuracy of the readings", quantity.Length(accuracy))
 		f.Measured, f.Offers = length(-left), narrower(left)
 		p.Report(f)
 		return
@@ -54,8 +54,8 @@ func checkFits(p *engine.Pass) {
 	spread, ok := moves(p, 1)
 	if left -= spread; ok && left < clearance.SI {
 		f.Severity = engine.Query
-		f.Text = p.Textf("the row of panels at its best placing between the measured walls has %v beside it; the accuracy of the readings takes %v and the season %v, which leaves {measured}; the least is {limit}",
-			quantity.Length(gap), quantity.Length(accuracy), quantity.Length(spread))
+		f.Text = p.Textf("the row of panels, in its best position between the measured walls, has %v beside it; this is %v too little for readings with an accuracy of %v, a seasonal movement of %v and a clearance of {limit}",
+			quantity.Length(gap), quantity.Length(clearance.SI-left), quantity.Length(accuracy), quantity.Length(spread))
 		f.Measured, f.Bound, f.Offers = length(left), clearance, narrower(left)
 		p.Report(f)
 	}
@@ -98,7 +98,7 @@ func checkCover(p *engine.Pass) {
 
 // reportCover reports a gap that the moulding does not hide.
 func reportCover(p *engine.Pass, at, where string, width float64) {
-	if f, short := p.Hides(at, where+" comes to", width); short {
+	if f, short := p.Hides(at, where+" is up to", width); short {
 		p.Report(f)
 	}
 }
@@ -161,7 +161,7 @@ func checkEnd(p *engine.Pass) {
 	if most := last[0].Most; most.Err != nil {
 		p.Lacks("rib.species", most.Err)
 	} else if p.Ordered() {
-		reportCover(p, "survey.near", "the gap between the near wall and a corner of the last panel at its most in the dry season", max(most.Value, last[1].Most.Value))
+		reportCover(p, "survey.near", "in the dry season the gap between the near wall and a corner of the last panel", max(most.Value, last[1].Most.Value))
 	}
 }
 
@@ -173,10 +173,10 @@ func checkSlide(p *engine.Pass, side string, least float64) {
 		At: "close.first_gap", Related: []string{"survey.near", "survey.far", "vault.length", "close.last"}, Measured: length(least),
 		Offers: p.Shorten(projection + clearance.SI - least),
 	}
-	where := "the last gap between the measured end walls at its least is {measured}, at the " + side + " corner"
+	where := "the last gap between the measured end walls may be as small as {measured}, at the " + side + " corner"
 	switch {
 	case least < 0:
-		f.Text, f.Measured = "the row of panels at its longest lacks {measured} between the measured end walls, at the "+side+" corner of the last one", length(-least)
+		f.Text, f.Measured = "the row of panels at its longest is {measured} too long for the measured end walls, at the "+side+" corner of the last panel", length(-least)
 	case least < projection:
 		f.Text = where + "; the last panel must stand off by {limit}, the projection of its neighbour's tenons, before it slides into place"
 		f.Bound = p.Stated("seam.tenon", length(projection))

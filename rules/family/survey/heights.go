@@ -199,7 +199,7 @@ func checkLength(p *engine.Pass, worst cut, at string) {
 	}
 	if off := math.Abs(worst.off); off > limit.SI {
 		f.Severity, f.Measured, f.Bound = engine.Query, length(off), limit
-		f.Text = p.Textf("strap %d of %s is %v long by the framing as measured, {measured} %s than drawn; the most for its lap is {limit}. Cut the straps panel by panel",
+		f.Text = p.Textf("strap %d of %s is %v long by the framing as measured, {measured} %s than drawn; its lap permits {limit}. Cut the straps panel by panel",
 			worst.strap, worst.panel, quantity.Length(worst.length), than)
 		p.Report(f)
 	}

@@ -86,7 +86,7 @@ func checkCloses(p *engine.Pass) {
 		if off := math.Abs(d.Measured - d.Follows); off > limit.SI {
 			p.Report(engine.Finding{
 				At: spec.Key("survey", "diagonals", i+1), Related: []string{stations, "survey.near", "survey.far", "survey.accuracy"},
-				Text: p.Textf("the diagonal from %s is read as %v; the ends and the offsets give %v, a difference of {measured}; the most is {limit}. Measure again",
+				Text: p.Textf("the diagonal from %s is read as %v; the ends and the offsets give %v, a difference of {measured}; the maximum is {limit}. Measure again",
 					[]string{"near left to far right", "near right to far left"}[i], quantity.Length(d.Measured), quantity.Length(d.Follows)),
 				Measured: length(off), Bound: limit,
 			})

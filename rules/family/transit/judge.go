@@ -39,7 +39,7 @@ const touching = 5e-5
 func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound) {
 	f := engine.Finding{
 		At: l.Key(), Related: []string{"panels.along", "wrap.allowance"}, Severity: engine.Query,
-		Text:     p.Textf("the wrapped panel passes the %s %s with {measured} to spare on each side; the least is {limit}", l.Name.Get(), way.Motion),
+		Text:     p.Textf("the wrapped panel passes the %s %s, with {measured} to spare on each side; the minimum is {limit}", l.Name.Get(), way.Motion),
 		Measured: quantity.Length(way.Margin).Value(), Bound: limit,
 	}
 	switch {
@@ -53,12 +53,12 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
 	case way.Margin < limit.SI && way.Margin < touching:
-		f.Text = p.Textf("the wrapped panel passes the %s %s and touches it; the least to spare on each side is {limit}", l.Name.Get(), way.Motion)
+		f.Text = p.Textf("the wrapped panel passes the %s %s and touches it; the minimum to spare on each side is {limit}", l.Name.Get(), way.Motion)
 		p.Report(f)
 	case way.Margin < limit.SI:
 		p.Report(f)
 	case way.Unfollowed:
-		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; the move from the slope to the level is not checked. Try it with a frame of laths first", l.Name.Get())
+		f.Text = p.Textf("the wrapped panel passes the flight and the landing's corner of the %s; the move from the flight onto the landing is not checked. Try it with a frame of laths first", l.Name.Get())
 		f.Measured, f.Bound = quantity.Value{}, engine.Bound{}
 		p.Report(f)
 	default:

@@ -64,7 +64,7 @@ var (
 			{Name: "φ", Means: "half the angle of the arc", Unit: "rad"},
 			{Name: "t", Means: "depth of the opening", Unit: "m"},
 		},
-		Valid:  "the panel moved straight in any direction, turned in the plane of the opening, or moved along its own curve. That no motion passes is proven by a bar inside the panel, or by a search that covers all orientations",
+		Valid:  "the panel moved straight in any direction, turned in the plane of the opening, or moved along its own curve. A proof that no motion passes is a straight bar inside the panel that can't pass, or a search that covers all orientations",
 		Source: carver,
 	})
 	vehicle = leg(spec.Vehicle, "the panels go into each vehicle and through its door", "A load that does not fit needs a second trip or a bigger vehicle on the day.", engine.Basis{
@@ -90,7 +90,7 @@ var (
 		Symbols: []engine.Symbol{
 			{Name: "H", Means: "headroom, vertical", Unit: "m"}, {Name: "rise", Means: "height of a step", Unit: "m"}, {Name: "going", Means: "depth of a step", Unit: "m"},
 		},
-		Valid: "one continuous motion from the floor at the foot, over the landing and up a second flight of the same size; or else two motions, parallel to the flight and around the landing's corner, without the move between them. That no motion passes is proven by a search that covers all orientations, only if the spec states a wall between the flights. The floor is the line of the nosings, and the soffit is the headroom above that line", Source: cite.Derivation("headroom square to the slope"),
+		Valid: "one continuous motion from the floor at the foot, over the landing and up a second flight of the same size; or else two motions, parallel to the flight and around the landing's corner, without the move between them. A search that covers all orientations proves that no motion passes, only if the spec states a wall between the flights. The floor is the line of the nosings, and the soffit is the headroom above that line", Source: cite.Derivation("headroom square to the slope"),
 	})
 	elevator = leg(spec.Elevator, "the panel goes into each elevator", "Without a check, nobody knows that a car is too short until the panel is at its door.", engine.Basis{
 		Valid: "the panel moved in by one motion through the door, tilted if necessary; a door without a stated place is in the middle of its wall and at the floor", Source: carver,

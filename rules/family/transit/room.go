@@ -41,7 +41,7 @@ func checkRoom(p *engine.Pass) {
 	default:
 		p.Report(engine.Finding{
 			At: "room.width", Related: []string{"room.height", "panels.along"}, Severity: engine.Query,
-			Text: p.Textf("the panel needs %v to turn flat, and the room is %v wide; it reaches %v up when tipped down from its edge, and the springing is at %v. How it turns is not decided",
+			Text: p.Textf("the panel needs a width of %v to turn flat, and the room is %v wide; it needs a height of %v to tip down from its edge, and the springing is at %v. Other motions are not checked",
 				quantity.Length(r.Flat), quantity.Length(p.Ceiling.Room.Width.Get()-p.Ceiling.Room.Tolerance.Get()), quantity.Length(r.Tipped), quantity.Length(p.Ceiling.Room.Height.Get())),
 		})
 	}

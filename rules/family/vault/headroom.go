@@ -41,7 +41,7 @@ func checkHeadroom(p *engine.Pass) {
 	room := map[string]string{"dwelling": "a dwelling", "public": "a public room"}[use]
 	p.Report(engine.Finding{
 		At: "room.height", Related: []string{"room.use"},
-		Text:     "the springing is {measured} above the floor; the least in " + room + " is {limit}",
+		Text:     "the springing is {measured} above the floor; the minimum in " + room + " is {limit}",
 		Measured: h.Value(), Bound: limit,
 	})
 }

@@ -71,7 +71,7 @@ func checkFits(p *engine.Pass) {
 	}
 	if limit := p.Limit("above"); room.Above.Get() < limit.SI {
 		p.Report(engine.Finding{
-			At: "room.above", Text: "the clear height above the crown is {measured}; the least is {limit}",
+			At: "room.above", Text: "the clear height above the crown is {measured}; the minimum is {limit}",
 			Measured: quantity.Length(room.Above.Get()).Value(), Bound: limit,
 		})
 	}
@@ -99,7 +99,7 @@ func checkRiseRatio(p *engine.Pass) {
 	v, limit := p.Ceiling.Vault, p.Limit("least")
 	if r := v.Rise.Get() / v.Span.Get(); p.Ceiling.Vault.Profile.Get() != spec.Flat && r < limit.SI {
 		p.Report(engine.Finding{
-			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the least is {limit}", quantity.Length(v.Rise.Get())),
+			At: "vault.rise", Text: p.Textf("the rise of %v is {measured} of the span; the minimum is {limit}", quantity.Length(v.Rise.Get())),
 			Measured: quantity.Value{SI: r, Unit: quantity.One}, Bound: limit,
 			Offers: []engine.Offer{{Key: "vault.rise", Value: p.Above(limit.SI * v.Span.Get())}},
 		})

@@ -155,7 +155,7 @@ var pointedFormulas = formulas{
 	radius: func(c *layout.Ceiling, f *figure.Figure) {
 		f.Formula, f.Terms = "(h^2 + s^2/4) / s", []figure.Term{Term("h", Metres(c.Vault.Rise)), Term("s", Metres(c.Vault.Span))}
 	},
-	slope: by("a pointed vault's arcs begin upright"),
+	slope: by("the arcs of a pointed vault are vertical at the springing"),
 	kink: func(c *layout.Ceiling, f *figure.Figure) {
 		f.Formula, f.Terms = "asin(1 - s/(2*R))", []figure.Term{Term("s", Metres(c.Vault.Span)), Term("R", Metres(c.Vault.Radius))}
 	},
@@ -170,7 +170,7 @@ var ellipticalFormulas = formulas{
 	radius: func(c *layout.Ceiling, f *figure.Figure) {
 		f.Formula, f.Terms = "(s/2)^2 / h", []figure.Term{Term("s", Metres(c.Vault.Span)), Term("h", Metres(c.Vault.Rise))}
 	},
-	slope: by("an ellipse begins upright"),
+	slope: by("an ellipse is vertical at the springing"),
 	arc:   by("half the perimeter of an ellipse, integrated"),
 	tightest: func(c *layout.Ceiling, f *figure.Figure) {
 		v := c.Vault

@@ -81,7 +81,7 @@ func gridFigures(c *layout.Ceiling, l *Lines) {
 		f.Formula, f.Terms = "max(m_r, m_l) / min(m_r, m_l)", []figure.Term{around, along}
 		return Ratio(c.Number("", g.Ratio))
 	})
-	l.Add("grid.long-side", "k_l", "module along by module around; over 1 the long side lies along the vault", func(f *figure.Figure) figure.Measure {
+	l.Add("grid.long-side", "k_l", "module along divided by module around; above 1 the long side is along the vault", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "m_l / m_r", []figure.Term{along, around}
 		return Ratio(c.Number("", func() float64 { return g.ModuleAlong.Get() / g.ModuleAround.Get() }))
 	})
@@ -112,7 +112,7 @@ func panelFigures(c *layout.Ceiling, l *Lines) {
 		return Metres(p.EndLength)
 	})
 	boxFigures(c, l)
-	l.Add("panel.side-gap", "g_s", "left beside the arch at its widest, on each side, in the room at its tightest", func(f *figure.Figure) figure.Measure {
+	l.Add("panel.side-gap", "g_s", "gap beside the arch at its widest, on each side, in the room at its narrowest", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W - τ - B - p - f*k) / 2"
 		f.Terms = []figure.Term{
 			Term("W", Metres(c.Room.Width)), Term("τ", Metres(c.Room.Tolerance)), Term("B", Metres(c.Vault.Width)),

@@ -24,7 +24,7 @@ func cofferFigures(c *layout.Ceiling, l *Lines) {
 	g := c.Grid
 	around, along := Term("m_r", Metres(g.ModuleAround)), Term("m_l", Metres(g.ModuleAlong))
 	rib, rail := Term("w", Metres(c.Rib.Width)), Term("w_l", Metres(c.Rail.Width))
-	l.Add("look.member-share", "q", "share of the ceiling that is member, on the intrados unrolled (derived)", func(f *figure.Figure) figure.Measure {
+	l.Add("look.member-share", "q", "share of the unrolled intrados that ribs and rails cover (derived)", func(f *figure.Figure) figure.Measure {
 		f.Formula = "100 * (1 - a*b*(m_l - w)*(m_r - w_l) / (A*L))"
 		f.Terms = []figure.Term{
 			Term("a", Whole(g.Around)), Term("b", Whole(g.Along)), along, rib, around, rail,
@@ -32,7 +32,7 @@ func cofferFigures(c *layout.Ceiling, l *Lines) {
 		}
 		return Measured(c.Number("", func() float64 { return memberShare(c) }), quantity.Fraction)
 	})
-	l.Add("look.coffer-depth", "d/c", "depth of a coffer to the skin by its lesser clear width (derived)", func(f *figure.Figure) figure.Measure {
+	l.Add("look.coffer-depth", "d/c", "depth of a coffer, down to its skin, divided by its smaller clear width (derived)", func(f *figure.Figure) figure.Measure {
 		f.Formula = "100 * a_s / min(m_l - w, m_r - w_l)"
 		f.Terms = []figure.Term{Term("a_s", Metres(c.Skin.Setback)), along, rib, around, rail}
 		return Measured(c.Number("", func() float64 {
@@ -46,11 +46,11 @@ func cofferFigures(c *layout.Ceiling, l *Lines) {
 // those of the room.
 func proportionFigures(c *layout.Ceiling, l *Lines, along, around figure.Term) {
 	g := c.Grid
-	l.Add("look.crown-coffers", "o", "coffers at the crown: 1 of an odd count around; 0 of an even one, with a rail there", func(f *figure.Figure) figure.Measure {
+	l.Add("look.crown-coffers", "o", "coffers at the crown: 1 if the count around is odd; 0 if it is even, with a rail at the crown", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "2*ceil(n/2) - n", []figure.Term{Term("n", Whole(g.Around))}
 		return Whole(c.Count("", func() int { return g.Around.Get() % 2 }))
 	})
-	l.Add("look.coffer-room", "k_w", "length by width of a coffer, by the same of the room; 1 repeats the room (common practice)", func(f *figure.Figure) figure.Measure {
+	l.Add("look.coffer-room", "k_w", "length to width of a coffer, divided by length to width of the room; at 1 the proportions are equal (common practice)", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(m_l / m_r) / (L_w / W)"
 		f.Terms = []figure.Term{along, around, Term("L_w", Metres(c.Room.Length)), Term("W", Metres(c.Room.Width))}
 		return Ratio(c.Number("", func() float64 {
@@ -64,8 +64,8 @@ func eyeFigures(c *layout.Ceiling, l *Lines) {
 	const key, symbol = "look.coffers-met", "N_e"
 	side := func() bool { return eyeBelow(c) && c.Room.Entry.Get() == "side" }
 	l.Where(side, func() {
-		l.Add(key, symbol, "coffers of an arch into which one in the entry sees as far as the skin (derived)", func(f *figure.Figure) figure.Measure {
-			f.Method = "of each coffer whether a line from the eye, in the arch's plane at the left springing, meets the skin between the rails"
+		l.Add(key, symbol, "number of coffers of an arch whose skin a person in the entry sees (derived)", func(f *figure.Figure) figure.Measure {
+			f.Method = "for each coffer, whether a line from the eye, in the arch's plane at the left springing, meets the skin between the rails"
 			f.Terms = []figure.Term{Term("e", Metres(c.Room.Eye)), Term("H_w", Metres(c.Room.Height)), Term("a_s", Metres(c.Skin.Setback))}
 			return Whole(c.Count("", func() int { return coffersAround(c) }))
 		})
@@ -73,7 +73,7 @@ func eyeFigures(c *layout.Ceiling, l *Lines) {
 	end := func() bool { return eyeBelow(c) && c.Room.Entry.Get() != "side" }
 	l.Where(end, func() {
 		l.Add("look.crown-row", "z_k", "height above the springing of the middle of the row of coffers at the crown, or beside it", func(f *figure.Figure) figure.Measure {
-			f.Method = "on the intrados, half a module off the crown where the count around is even"
+			f.Method = "on the intrados, half a module from the crown if the count around is even"
 			return Metres(c.Number("look.crown-row", func() float64 { return crownRow(c) }))
 		})
 		l.Add("look.first-rib", "x_1", "far edge of the first rib, from the near end wall", func(f *figure.Figure) figure.Measure {
@@ -81,7 +81,7 @@ func eyeFigures(c *layout.Ceiling, l *Lines) {
 			f.Terms = []figure.Term{Term("g_n", Metres(c.Number("", c.NearGap))), Term("u", Ratio(c.Number("", func() float64 { return ribAtEnd(c) / c.Rib.Width.Get() }))), Term("w", Metres(c.Rib.Width))}
 			return Metres(c.Number("look.first-rib", func() float64 { return firstRib(c) }))
 		})
-		l.Add(key, symbol, "coffers of that row into which one in the entry sees as far as the skin (derived)", func(f *figure.Figure) figure.Measure { return metAlong(c, f) })
+		l.Add(key, symbol, "number of coffers of that row whose skin a person in the entry sees (derived)", func(f *figure.Figure) figure.Measure { return metAlong(c, f) })
 	})
 }
 
@@ -105,14 +105,14 @@ func alignFigures(c *layout.Ceiling, l *Lines) {
 			if name == "" {
 				name = fmt.Sprint(i + 1)
 			}
-			f.Name = "middle of " + name + " off the nearest line of a rib or of a coffer's middle"
+			f.Name = "middle of " + name + ": distance to the nearest middle line of a rib or a coffer"
 			f.Method = "the lines from the near end wall, with the gap there and those at the seams"
 			f.Terms = []figure.Term{Term("x", Metres(a.At))}
 			return Metres(c.Number("", func() float64 { return offLine(c, a.At.Get()) }))
 		})
 	}
-	l.Add("look.aligned", "N_v", "windows and doors whose middle is within 25mm of such a line (common practice)", func(f *figure.Figure) figure.Measure {
-		f.Method = "counted of the figures above"
+	l.Add("look.aligned", "N_v", "number of windows and doors with their middle within 25mm of such a line (common practice)", func(f *figure.Figure) figure.Measure {
+		f.Method = "counted from the figures above"
 		return Whole(c.Count("", func() int { return aligned(c) }))
 	})
 }

@@ -36,7 +36,7 @@ func skinFigures(c *layout.Ceiling, l *Lines) {
 func layerFigures(c *layout.Ceiling, l *Lines) {
 	material := c.Skin.Material.Get()
 	l.Add("skin.layer", "t_a", "actual thickness of one layer of the skin", func(f *figure.Figure) figure.Measure {
-		f.Method, f.Sold = "as it is named", true
+		f.Method, f.Sold = "equal to the nominal thickness", true
 		if len(material.Sold) > 0 {
 			f.Method = "by its name: " + material.SoldFrom.String()
 		}
@@ -44,7 +44,7 @@ func layerFigures(c *layout.Ceiling, l *Lines) {
 		return Metres(c.Number("skin.layer", c.Skin.Actual))
 	})
 	l.Where(func() bool { return material.Within > 0 }, func() {
-		l.Add("skin.spread", "u_s", "what all layers may be thicker or thinner: "+material.WithinFrom.String(), func(f *figure.Figure) figure.Measure {
+		l.Add("skin.spread", "u_s", "tolerance of the thickness of all layers: "+material.WithinFrom.String(), func(f *figure.Figure) figure.Measure {
 			f.Formula = "n * u"
 			f.Terms = []figure.Term{
 				Term("n", Whole(c.Skin.Layers)), Term("u", Metres(c.Number("", func() float64 { return c.Skin.Material.Get().Within }))),
@@ -58,7 +58,7 @@ func layerFigures(c *layout.Ceiling, l *Lines) {
 func laminationFigures(c *layout.Ceiling, l *Lines) {
 	v, strips := c.Vault, c.Number("rib.laminations", c.Laminations)
 	l.Add("rib.laminations", "n", "strips in a rib's depth", func(f *figure.Figure) figure.Measure {
-		f.Method = "the depth by the strip's thickness; whole where whole strips make it up to within 0.5mm"
+		f.Method = "the depth divided by the strip's thickness; rounded to a whole number if that changes the depth by 0.5mm or less"
 		f.Terms = []figure.Term{Term("d", Metres(c.Rib.Depth)), Term("t", Metres(c.Rib.Lamination))}
 		return Ratio(strips)
 	})
@@ -68,18 +68,18 @@ func laminationFigures(c *layout.Ceiling, l *Lines) {
 // bentFigures are those of a laminated rib that is bent.
 func bentFigures(c *layout.Ceiling, l *Lines, strips layout.Number) {
 	v := c.Vault
-	l.Add("rib.form-radius", "R_f", "radius of the form at the rib's intrados, with the springback taken off", func(f *figure.Figure) figure.Measure {
+	l.Add("rib.form-radius", "R_f", "radius of the form at the rib's intrados, corrected for springback", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "R * (1 - 1/n^2)", []figure.Term{Term("R", Metres(v.Radius)), Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
 	})
-	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, of half of the springback", func(f *figure.Figure) figure.Measure {
+	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, if springback varies by half", func(f *figure.Figure) figure.Measure {
 		f.Method = "every curvature changed by 1/(2·n²), the length of the arc kept"
 		f.Terms = []figure.Term{Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 {
 			return math.Abs(c.RiseBy(timber.SpringbackUncertainty * timber.Springback(strips.Get())))
 		}))
 	})
-	l.Add("rib.lamination-ratio", "R/t", "tightest radius by the thickness of a strip", func(f *figure.Figure) figure.Measure {
+	l.Add("rib.lamination-ratio", "R/t", "tightest radius divided by the thickness of a strip", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "R_t / t", []figure.Term{Term("R_t", Metres(v.TightestRadius)), Term("t", Metres(c.Rib.Lamination))}
 		return Ratio(c.Number("", func() float64 { return v.TightestRadius.Get() / c.Rib.Lamination.Get() }))
 	})
@@ -93,7 +93,7 @@ func breakingFigure(c *layout.Ceiling, l *Lines) {
 		return c.Number("", func() float64 { return f(c.Rib.Species.Get()) })
 	}
 	l.Where(func() bool { return c.Rib.Species.Get().MOR > 0 }, func() {
-		l.Add("rib.breaking-ratio", "R/t_b", "radius by thickness at which a dry strip's stress is the wood's strength; it stands somewhat more", func(f *figure.Figure) figure.Measure {
+		l.Add("rib.breaking-ratio", "R/t_b", "radius divided by thickness at which the computed stress of a dry strip equals the wood's strength; strips bend somewhat tighter before they break", func(f *figure.Figure) figure.Measure {
 			f.Formula = "E / (2*MOR)"
 			f.Terms = []figure.Term{
 				Term("E", Measured(species(func(s timber.Species) float64 { return s.MOE }), quantity.Pascal)),

@@ -17,7 +17,7 @@ func seamFigures(c *layout.Ceiling, l *Lines) {
 				f.Formula = formula
 				f.Terms = []figure.Term{Term("A", Metres(length)), Term("e", Metres(c.Seam.Edge)), Term("p", Metres(c.Seam.Spacing))}
 			} else {
-				f.Method = "a seam too short for two has one, in each piece of the arch"
+				f.Method = "a seam that is too short for two tenons has one, in each piece of the arch"
 			}
 			if pieces > 1 {
 				f.Terms = append(f.Terms, Term("q", Whole(c.Panel.Around)))
@@ -68,7 +68,7 @@ func runFigures(c *layout.Ceiling, l *Lines) {
 		f.Formula, f.Terms = "u / d", []figure.Term{Term("u", Metres(run)), Term("d", Metres(c.Rib.Depth))}
 		return Ratio(c.Number("", func() float64 { return run.Get() / c.Rib.Depth.Get() }))
 	})
-	l.Add("strap.even-share", "F", "force on each strap if all carried alike", func(f *figure.Figure) figure.Measure {
+	l.Add("strap.even-share", "F", "force on each strap if all carried the same", func(f *figure.Figure) figure.Measure {
 		straps := c.Count(c.Strap.Stations.Key(), func() int { return len(c.Strap.Stations.Get()) })
 		f.Formula = "m * q * g / (2*n)"
 		f.Terms = []figure.Term{

@@ -9,7 +9,7 @@ func withinCounts(c *Ceiling) []Fault {
 	var faults []Fault
 	most := func(key, what string, run, each float64) {
 		if run/each > MostAlike {
-			faults = append(faults, Fault{key, c.sprintf("%v in %v makes more than %d %s, the most that is worked with",
+			faults = append(faults, Fault{key, c.sprintf("%v in %v makes more than %d %s, the maximum",
 				length(each), length(run), MostAlike, what)})
 		}
 	}

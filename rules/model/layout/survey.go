@@ -176,14 +176,14 @@ func (c *Ceiling) stationsAstray() (faults []Fault) {
 	for i := 1; i < len(list); i++ {
 		before, at := list[i-1].At.Get(), list[i].At.Get()
 		if at <= before {
-			faults = append(faults, Fault{place(i), c.sprintf("station %d is at %v and the one before it at %v; stations stand in ascending order along the baseline",
+			faults = append(faults, Fault{place(i), c.sprintf("station %d is at %v and the station before it at %v; list stations in ascending order along the baseline",
 				i+1, length(at), length(before))})
 		}
 	}
 	last := len(list) - 1
 	if covers, row := list[last].At.Get()-list[0].At.Get(), c.BuiltLength(); len(faults) == 0 && covers < row {
 		long, panels := c.Units.Pair(length(covers).Value(), length(row).Value())
-		faults = append(faults, Fault{place(last), c.sprintf("the stations cover %s of the room, and the row of panels is %s long; measure at both of its ends", long, panels)})
+		faults = append(faults, Fault{place(last), c.sprintf("the stations cover %s of the room, and the row of panels is %s long; measure at both ends of the row", long, panels)})
 	}
 	return faults
 }
@@ -195,13 +195,13 @@ func (c *Ceiling) crossedWalls() (faults []Fault) {
 		if width := s.Left.Get() + s.Right.Get(); width <= 0 {
 			faults = append(faults, Fault{
 				spec.Key("survey", "station", i+1, "right"),
-				c.sprintf("left and right come to a width of %v: the walls cross", length(width)),
+				c.sprintf("left and right add up to a width of %v, so the walls cross", length(width)),
 			})
 		}
 	}
 	for _, side := range []struct{ near, far Number }{{v.Near.Left, v.Far.Left}, {v.Near.Right, v.Far.Right}} {
 		if long := side.far.Get() - side.near.Get(); long <= 0 {
-			faults = append(faults, Fault{side.far.Key(), c.sprintf("from the near end to the far one there are %v: the end walls cross", length(long))})
+			faults = append(faults, Fault{side.far.Key(), c.sprintf("the distance from the near end to the far end is %v, so the end walls cross", length(long))})
 		}
 	}
 	if len(faults) > 0 {
@@ -213,7 +213,7 @@ func (c *Ceiling) crossedWalls() (faults []Fault) {
 		at  placement.Ends
 	}{{"survey.near", room.Near}, {"survey.far", room.Far}} {
 		if left, right := room.Corners(end.at); right.Y <= left.Y {
-			faults = append(faults, Fault{end.key, "the side walls, gone on straight from the stations, cross before they come to this corner"})
+			faults = append(faults, Fault{end.key, "the side walls, extended straight from the stations, cross before they reach this corner"})
 		}
 	}
 	return faults
@@ -225,7 +225,7 @@ func (c *Ceiling) skewed() []Fault {
 		return nil
 	}
 	if set := c.Survey.SetOut.Get(); set.Err == nil && (set.B > steepest || set.B < -steepest) {
-		return []Fault{{"survey.station", c.sprintf("the panels would stand %v a metre off the baseline, and more than %v a metre is an error of the survey; lay the baseline along the room, or look for a wrong reading",
+		return []Fault{{"survey.station", c.sprintf("the axis of the panels is askew to the baseline by %v a metre; the maximum is %v a metre. Lay the baseline along the room, or look for a wrong reading",
 			length(max(set.B, -set.B)), length(steepest))}}
 	}
 	return nil

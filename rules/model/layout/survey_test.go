@@ -42,29 +42,29 @@ func TestASurveyThatCannotBe(t *testing.T) {
 		{
 			[]string{"survey.station.2.at", "7144mm"},
 			"survey.station.3.at",
-			"station 3 is at 7144mm and the one before it at 7144mm; stations stand in ascending order along the baseline",
+			"station 3 is at 7144mm and the station before it at 7144mm; list stations in ascending order along the baseline",
 		},
 		{
 			[]string{"survey.station.2.at", "-1mm"},
 			"survey.station.2.at",
-			"station 2 is at -1mm and the one before it at 0mm; stations stand in ascending order along the baseline",
+			"station 2 is at -1mm and the station before it at 0mm; list stations in ascending order along the baseline",
 		},
 		{
 			[]string{"survey.station.3.at", "7000mm"},
 			"survey.station.3.at",
-			"the stations cover 7000mm of the room, and the row of panels is 7082mm long; measure at both of its ends",
+			"the stations cover 7000mm of the room, and the row of panels is 7082mm long; measure at both ends of the row",
 		},
-		{[]string{"survey.station.2.left", "-2120mm"}, "survey.station.2.right", "left and right come to a width of 0mm: the walls cross"},
-		{[]string{"survey.far.right", "-10mm"}, "survey.far.right", "from the near end to the far one there are -10mm: the end walls cross"},
+		{[]string{"survey.station.2.left", "-2120mm"}, "survey.station.2.right", "left and right add up to a width of 0mm, so the walls cross"},
+		{[]string{"survey.far.right", "-10mm"}, "survey.far.right", "the distance from the near end to the far end is -10mm, so the end walls cross"},
 		{
 			[]string{"survey.station.3.right", "2000mm", "survey.far.left", "200m", "survey.far.right", "200m"},
 			"survey.far",
-			"the side walls, gone on straight from the stations, cross before they come to this corner",
+			"the side walls, extended straight from the stations, cross before they reach this corner",
 		},
 		{
 			[]string{"survey.station.1.left", "2083mm", "survey.station.1.right", "2157mm", "survey.station.3.left", "2157mm", "survey.station.3.right", "2083mm"},
-			"survey.station", "the panels would stand 10.4mm a metre off the baseline, and more than 10mm a metre is an error of the survey; " +
-				"lay the baseline along the room, or look for a wrong reading",
+			"survey.station", "the axis of the panels is askew to the baseline by 10.4mm a metre; the maximum is 10mm a metre. " +
+				"Lay the baseline along the room, or look for a wrong reading",
 		},
 	} {
 		_, faults := layout.Resolve(measured(t, bad.changes...), standards.BuiltIn())

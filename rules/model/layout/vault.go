@@ -96,7 +96,7 @@ func (c *Ceiling) curveFigures() {
 // resolveFeet decides how the feet are cut.
 func (c *Ceiling) resolveFeet() []Fault {
 	v := &c.Vault
-	v.Cut = c.text(stated(c, c.spec.Springing.Cut), "common practice: plumb, or level where plumb would feather the foot", func() string {
+	v.Cut = c.text(stated(c, c.spec.Springing.Cut), "common practice: plumb, or level if a plumb cut would leave a feather edge", func() string {
 		if v.HalfAngle.Get() > feathers {
 			return "level"
 		}
@@ -200,6 +200,6 @@ func (c *Ceiling) impossible(d dimensions, err error) Fault {
 	default:
 		high = c.sprintf(" and up to %v", length(e.To))
 	}
-	return Fault{key, c.sprintf("a %s of %v is impossible for a %s vault with a span of %v; possible is %s%s",
+	return Fault{key, c.sprintf("a %s of %v is impossible for a %s vault with a span of %v; the possible range is %s%s",
 		e.Dimension, length(e.Value), d.profile.Get(), length(d.span.Get()), low, high)}
 }

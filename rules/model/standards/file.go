@@ -159,12 +159,12 @@ func (r *reader) readLimits(ranges map[string]Range) {
 		entry := table[name].(map[string]any)
 		source := entry["source"].(string)
 		if strings.TrimSpace(source) == "" {
-			r.refuse(spec.Key("limit", name, "source"), "a limit needs a source; say where the figure comes from")
+			r.refuse(spec.Key("limit", name, "source"), "a limit needs a source; state where the value comes from")
 			continue
 		}
 		value := figure(ranges[name].Unit, entry["value"])
 		if within := ranges[name]; !(within.Lowest <= value.SI && value.SI <= within.Most) {
-			r.refuse(spec.Key("limit", name, "value"), "%s is not physical; it may be from %s to %s",
+			r.refuse(spec.Key("limit", name, "value"), "%s is outside the physical range, %s to %s",
 				quantity.Metric.Format(value),
 				quantity.Metric.Format(quantity.Value{SI: within.Lowest, Unit: within.Unit}),
 				quantity.Metric.Format(quantity.Value{SI: within.Most, Unit: within.Unit}))

@@ -76,7 +76,7 @@ func (r *reader) readProperties(key, name string, entry map[string]any) bool {
 		at, v := key+"."+p.key, figure(p.unit, stated)
 		if !(p.lowest <= v.SI && v.SI <= p.most) {
 			sound = false
-			r.refuse(at, "%s is not physical; it may be from %s to %s", quantity.Metric.Format(v),
+			r.refuse(at, "%s is outside the physical range, %s to %s", quantity.Metric.Format(v),
 				quantity.Metric.Format(quantity.Value{SI: p.lowest, Unit: p.unit}), quantity.Metric.Format(quantity.Value{SI: p.most, Unit: p.unit}))
 			continue
 		}
@@ -100,12 +100,12 @@ func (r *reader) readMaterials() {
 		entry, key := m.(map[string]any), spec.Key("material", i+1)
 		name := entry["name"].(string)
 		if s, err := timber.LookupSheet(name); err == nil {
-			r.refuse(key+".name", "%q is built in, as %s with a density of %s; give yours a name of its own",
+			r.refuse(key+".name", "%q is built in, as %s with a density of %s; give your material another name",
 				name, s.Name, quantity.Metric.Format(quantity.Density(s.Density).Value()))
 			continue
 		}
 		if s, err := timber.Lookup(name); err == nil {
-			r.refuse(key+".name", "%q is built in, as the species %s; give yours a name of its own", name, s.Name)
+			r.refuse(key+".name", "%q is built in, as the species %s; give your material another name", name, s.Name)
 			continue
 		}
 		r.layer.materials[materialName(name)] = r.origin(key + ".name")

@@ -70,7 +70,7 @@ func TestFiguresOfOwnMaterials(t *testing.T) {
 		if c.refused {
 			require.Len(t, problems, 1, name)
 			assert.Equal(t, c.key, problems[0].Key, name)
-			assert.Contains(t, problems[0].Message, "is not physical; it may be from ", name)
+			assert.Contains(t, problems[0].Message, "is outside the physical range, ", name)
 			continue
 		}
 		require.Empty(t, problems, name)

@@ -146,7 +146,7 @@ func (r *reader) readShop() {
 	}
 	source, _ := table["source"].(string)
 	if _, given := table["source"]; given && strings.TrimSpace(source) == "" {
-		r.refuse("shop.source", "say where the figures come from, or leave the key out")
+		r.refuse("shop.source", "state where the values come from, or leave the key out")
 	}
 	source = cmp.Or(strings.TrimSpace(source), r.layer.Name)
 	take := func(key string) {
@@ -173,7 +173,7 @@ func (r *reader) readShop() {
 func (r *reader) sound() {
 	s := (&Standards{shop: r.layer.shop}).Shop()
 	if s.Scarf.Slope < leastSlope {
-		r.refuse("shop.scarf.slope", "a scarf of 1 in %g is a butt joint more than a scarf; the least is 1 in %d", s.Scarf.Slope, leastSlope)
+		r.refuse("shop.scarf.slope", "a scarf of 1 in %g is too steep; the minimum is 1 in %d", s.Scarf.Slope, leastSlope)
 	}
 	if s.Blank <= 2*s.Trim.Strip {
 		r.refuse(r.said("blank", "trim.strip"), "a blank of %s is no longer than the trim of a strip's two ends, 2 × %s",
@@ -187,7 +187,7 @@ func (r *reader) sound() {
 		by  float64
 	}{{"defect.hardwood", s.Defect.Hardwood}, {"defect.softwood", s.Defect.Softwood}} {
 		if d.by >= 1 {
-			r.refuse("shop."+d.key, "defects take a share of the lumber that is bought, less than 100%%")
+			r.refuse("shop."+d.key, "the allowance for defects is a share of the lumber, less than 100%%")
 		}
 	}
 }

@@ -57,7 +57,7 @@ func TestMistakesInTheShop(t *testing.T) {
 		{`kerf = "-1mm"`, "shop.kerf", `"-1mm" must be greater than zero`},
 		{`trim = { strip = "0mm" }`, "shop.trim.strip", `"0mm" must be greater than zero`},
 		{`pick = "60mm"`, "shop.pick", ""},
-		{`scarf = { slope = 3 }`, "shop.scarf.slope", "a scarf of 1 in 3 is a butt joint more than a scarf; the least is 1 in 4"},
+		{`scarf = { slope = 3 }`, "shop.scarf.slope", "a scarf of 1 in 3 is too steep; the minimum is 1 in 4"},
 		{`scarf = { slope = -3 }`, "shop.scarf.slope", ""},
 		{`blank = "150mm"`, "shop.blank", "a blank of 150mm is no longer than the trim of a strip's two ends, 2 × 75mm"},
 		{`trim = { strip = "2m" }`, "shop.trim.strip", "a blank of 3660mm is no longer"},
@@ -67,7 +67,7 @@ func TestMistakesInTheShop(t *testing.T) {
 		{`stock = ["2in"]`, "shop.stock.1", "not a nominal stock"},
 		{`defect = { hardwood = "100%" }`, "shop.defect.hardwood", "less than 100%"},
 		{`blanks = "3m"`, "shop.blanks", "blank"},
-		{`source = " "`, "shop.source", "say where the figures come from"},
+		{`source = " "`, "shop.source", "state where the values come from"},
 	} {
 		_, problems := catalog.ReadStandards("s", []byte("dryfit = 1\nname = \"s\"\n[shop]\n"+c.src))
 		if assert.Len(t, problems, 1, c.src) {

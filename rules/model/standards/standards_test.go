@@ -105,7 +105,7 @@ source = "tests"`))
 
 func TestMistakes(t *testing.T) {
 	for _, c := range []struct{ src, key, message string }{
-		{"[limit]\n\"joint.count.most\" = { value = 1e9, source = \"x\" }", `limit."joint.count.most".value`, "1000000000 is not physical; it may be from 0 to 1000000"},
+		{"[limit]\n\"joint.count.most\" = { value = 1e9, source = \"x\" }", `limit."joint.count.most".value`, "1000000000 is outside the physical range, 0 to 1000000"},
 		{"[limit]\n\"joint.count.most\" = { value = \"5\", source = \"x\" }", `limit."joint.count.most".value`, `"5" is not a number`},
 		{"[limit]\n\"transit.door.clearance\" = { value = \"-5mm\", source = \"x\" }", `limit."transit.door.clearance".value`, `"-5mm" must not be negative`},
 		{"[severity]\n\"joint.count\" = \"refer\"", `severity."joint.count"`, `"refer" is not "note", "query" or "hold"`},

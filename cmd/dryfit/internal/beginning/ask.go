@@ -159,7 +159,7 @@ func (f *Flags) answerCurve(a *asker) func(string) error {
 			answer = f.Profile
 		}
 		if !slices.Contains(begin.Profiles(), answer) {
-			return fmt.Errorf("%q is none of them", answer)
+			return fmt.Errorf("%q is not one of these", answer)
 		}
 		return f.tried(a, &f.Profile, answer)(answer)
 	}
@@ -208,7 +208,7 @@ func (f *Flags) try(out io.Writer) error {
 	d, err := begin.Spec(w, catalog.Rules())
 	var none *begin.NoAnswerError
 	if errors.As(err, &none) {
-		err = fmt.Errorf("nothing passes: %s: %s", none.Against[0].Rule.ID, none.Against[0].Text)
+		err = fmt.Errorf("no draft passes: %s: %s", none.Against[0].Rule.ID, none.Against[0].Text)
 	}
 	if others := begin.Instead(err); len(others) > 0 {
 		err = fmt.Errorf("%w; %s", err, strings.Join(others, "; "))

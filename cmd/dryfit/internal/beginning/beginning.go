@@ -92,7 +92,7 @@ func undrafted(s console.Streams, w begin.Wanted, err error) error {
 		if r := w.Room; r != nil {
 			size = fmt.Sprintf("room %s by %s by %s", r.Width, r.Length, r.Height)
 		}
-		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: nothing that was tried passes; the nearest fails these rules:", w.Profile, size)
+		said := fmt.Sprintf("dryfit: no spec was written. Profile %s, %s: no draft passes; the nearest draft fails these rules:", w.Profile, size)
 		fmt.Fprintln(s.Err, show.Paragraph(show.Safe(said)))
 		for _, a := range none.Against {
 			fmt.Fprintln(s.Err, show.Paragraph(show.Safe(a.Rule.ID+": "+a.Text+".")))

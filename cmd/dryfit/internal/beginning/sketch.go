@@ -25,7 +25,7 @@ func sketch(c *layout.Ceiling) [2]string {
 	g := c.Grid
 	return drawn(c.Vault.Intrados.Get().Polyline(200), c.Vault.Span.Get(), c.Vault.Rise.Get(), [2]string{
 		fmt.Sprintf("%s, span %s, rise %s, length %s", c.Vault.Profile.Get(), length(c.Vault.Span.Get()), length(c.Vault.Rise.Get()), length(c.Vault.Length.Get())),
-		fmt.Sprintf("%d by %d coffers of %s by %s, %.2f to one; panels of %s", g.Around.Get(), g.Along.Get(),
+		fmt.Sprintf("%d by %d coffers of %s by %s, ratio %.2f; panels of %s", g.Around.Get(), g.Along.Get(),
 			length(g.ModuleAround.Get()), length(g.ModuleAlong.Get()), g.Ratio(), units.Format(quantity.Mass(c.Panel.Mass.Get()).Value())),
 	})
 }

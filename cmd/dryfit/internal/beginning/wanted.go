@@ -64,13 +64,13 @@ func (f *Flags) wanted() (begin.Wanted, error) {
 func (f *Flags) inRoom() (*begin.Room, error) {
 	switch {
 	case f.Span != "" || f.Length != "":
-		return nil, errors.New("the room is given in place of --span and --length: both follow from it")
+		return nil, errors.New("give the room or --span and --length, not both: the room determines them")
 	case f.Survey != "" && f.Room != "":
-		return nil, errors.New("--survey is given in place of --room: the readings give its width and length")
+		return nil, errors.New("give --survey or --room, not both: the readings give the width and the length")
 	case f.Survey != "":
 		return &begin.Room{Height: f.Height}, nil
 	case f.Height != "":
-		return nil, errors.New("--height goes with --survey; --room has its own")
+		return nil, errors.New("--height is only for --survey; --room includes the height")
 	}
 	parts := strings.Split(f.Room, ",")
 	if len(parts) != 3 {

@@ -19,7 +19,7 @@ func free(path string) error {
 	info, err := os.Lstat(path)
 	switch {
 	case err == nil && (info.Mode().IsRegular() || info.IsDir()):
-		return fmt.Errorf("write %s: it is there already, and begin overwrites nothing", path)
+		return fmt.Errorf("write %s: the file exists, and begin never overwrites a file", path)
 	case err == nil:
 		return nil // a device or a pipe
 	case !strings.HasSuffix(path, source.Extension):

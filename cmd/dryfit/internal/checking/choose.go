@@ -19,7 +19,7 @@ func (f Flags) finders(ctx context.Context) ([]*source.Finder, error) {
 		return source.FindersOf(f.Standards), nil
 	}
 	if len(f.Standards) > 0 {
-		return nil, errors.New("--standards-from takes the standards of a revision, and --standards those of a file; leave one out")
+		return nil, errors.New("--standards-from and --standards can't be combined: one takes the standards of a revision, the other those of a file")
 	}
 	from, err := source.SnapshotAt(ctx, f.From)
 	if err != nil {
@@ -44,7 +44,7 @@ func (f Flags) chosen(s console.Streams, w *source.Walker, r report.Report, path
 		}
 		inputs = changed.Concerned(inputs, f.Standards)
 		if len(inputs) == 0 {
-			fmt.Fprintln(s.Err, show.Safe(fmt.Sprintf("dryfit: of %s none has changed since %s, nor have its standards", source.Specs(all), f.Since)))
+			fmt.Fprintln(s.Err, show.Safe(fmt.Sprintf("dryfit: nothing has changed since %s in %s or the standards", f.Since, source.Specs(all))))
 		}
 	}
 	if f.Part == "" {
@@ -61,7 +61,7 @@ func (f Flags) chosen(s console.Streams, w *source.Walker, r report.Report, path
 	}
 	inputs = slices.DeleteFunc(inputs, func(in source.Input) bool { return !source.InPart(part, source.Placed(r, in, above)) })
 	if len(inputs) == 0 && before > 0 {
-		fmt.Fprintf(s.Err, "dryfit: of %s none is in part %s\n", source.Specs(before), f.Part)
+		fmt.Fprintf(s.Err, "dryfit: none of %s is in part %s\n", source.Specs(before), f.Part)
 	}
 	return inputs, nil
 }

@@ -18,7 +18,7 @@ func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, 
 		return nil, err
 	}
 	if f.Summary && f.Format != "text" {
-		return nil, fmt.Errorf("--summary is of text, and --format %s has its own", f.Format)
+		return nil, fmt.Errorf("--summary is for text; it can't be combined with --format %s", f.Format)
 	}
 	switch f.Format {
 	case "text":

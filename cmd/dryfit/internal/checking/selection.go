@@ -53,7 +53,7 @@ func (s selection) stays(list []*engine.Rule) string {
 	if len(ids) == 0 {
 		return ""
 	}
-	return show.Paragraph("dryfit: --skip leaves out nothing that is referred: " + strings.Join(ids, ", "))
+	return show.Paragraph("dryfit: --skip does not leave out rules that refer: " + strings.Join(ids, ", "))
 }
 
 func matches(pattern string, r *engine.Rule) bool {
@@ -64,7 +64,7 @@ func matches(pattern string, r *engine.Rule) bool {
 // known fails on a pattern that names no rule.
 func known(pattern string, list []*engine.Rule) error {
 	if _, err := path.Match(pattern, ""); err != nil {
-		return fmt.Errorf("%q is no glob: a bracket or a backslash has no end", pattern)
+		return fmt.Errorf("%q is not a valid pattern: a bracket or a backslash is not closed", pattern)
 	}
 	if slices.ContainsFunc(list, func(r *engine.Rule) bool { return matches(pattern, r) }) {
 		return nil

@@ -42,11 +42,11 @@ type watching struct {
 func watch(ctx context.Context, s console.Streams, paths []string, f Flags) error {
 	switch {
 	case f.Format != "text" || f.Output != "":
-		return errors.New("--watch prints text on standard output; leave --format and --output out")
+		return errors.New("--watch prints text on standard output; it can't be combined with --format or --output")
 	case f.Summary:
-		return errors.New("--watch prints whole sheets; leave --summary out")
+		return errors.New("--watch prints whole results; it can't be combined with --summary")
 	case f.Since != "" || f.Part != "":
-		return errors.New("--watch does not go with --changed-since or --part")
+		return errors.New("--watch can't be combined with --changed-since or --part")
 	}
 	for _, p := range paths {
 		if p == "-" {
@@ -192,7 +192,7 @@ func (w *watching) add(folder string) error {
 	case err == nil, errors.Is(err, fs.ErrNotExist):
 		return nil
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EMFILE):
-		return fmt.Errorf("watch %s: the system lets no more folders be watched; name fewer, or raise its limit", folder)
+		return fmt.Errorf("watch %s: the system's limit of watched folders is reached; name fewer folders, or raise the limit", folder)
 	default:
 		return fmt.Errorf("watch %s: %w", folder, err)
 	}

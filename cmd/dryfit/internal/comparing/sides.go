@@ -60,7 +60,7 @@ func (f Flags) finders(ctx context.Context, names []string) ([2]*source.Finder, 
 		return [2]*source.Finder{one, one}, err
 	}
 	if len(f.Standards) > 0 {
-		return out, errors.New("--judge-by takes the standards that a revision has, and --standards those of a file; leave one out")
+		return out, errors.New("--judge-by and --standards can't be combined: one takes the standards of a revision, the other those of a file")
 	}
 	for i, name := range names {
 		out[i] = source.NewFinder("")

@@ -54,7 +54,7 @@ func (p *Progress) End() {
 		fmt.Fprint(p.out, "\r\x1b[K")
 	}
 	if p.count < p.total {
-		fmt.Fprintf(p.out, "dryfit: %d of %d %s were checked and are written\n", p.count, p.total, p.what)
+		fmt.Fprintf(p.out, "dryfit: %d of %d %s were checked and written\n", p.count, p.total, p.what)
 	}
 }
 

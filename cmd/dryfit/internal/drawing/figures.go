@@ -73,7 +73,7 @@ func figuresOf(in sheet.Input, i, place int) ([]paper.Sheet, error) {
 		parts, page = lying, Lying
 	}
 	if math.IsInf(min(scaleUp, scaleLying), 1) {
-		return nil, &sheet.LimitError{Sheet: sheets[i].name, Why: "does not fit a page; dryfit draw makes it"}
+		return nil, &sheet.LimitError{Sheet: sheets[i].name, Why: "does not fit on a page; dryfit draw makes it"}
 	}
 	marked := map[int]bool{}
 	var out []paper.Sheet

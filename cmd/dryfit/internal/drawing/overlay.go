@@ -49,7 +49,7 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	under := planTop + v.Size(across) + overlayGap
 	size := draft.Size{Name: "overlay", Width: overlayWide + 2*overlayGap, Height: under + overlayLine*float64(len(lines)) + overlayGap}
 	printed := draft.ScaleText(scale, imperial)
-	b := draft.Blank("overlay", title, "The old ceiling and the new one over one another: section and plan at "+printed+", and the view from the entry.", size)
+	b := draft.Blank("overlay", title, "The old and the new ceiling over each other: section and plan at "+printed+", and the view from the entry.", size)
 	b.Write(paper.Text{At: paper.Point{X: overlayGap, Y: 9}, Height: 3.5, Text: paper.Cut(title, overlayWide, 3.5)})
 	legend(b, paper.Point{X: overlayGap, Y: 16})
 	write := func(x, y float64, text string) {
@@ -80,7 +80,7 @@ func legend(b *draft.Board, at paper.Point) {
 	for _, l := range []struct {
 		stroke paper.Stroke
 		text   string
-	}{{kept, "in both"}, {gone, "in the old one alone"}, {arrive, "in the new one alone"}} {
+	}{{kept, "in both"}, {gone, "only in the old one"}, {arrive, "only in the new one"}} {
 		b.Line(paper.Point{X: at.X, Y: at.Y - overlayText/2}, paper.Point{X: at.X + 14, Y: at.Y - overlayText/2}, l.stroke)
 		b.Write(paper.Text{At: paper.Point{X: at.X + 17, Y: at.Y}, Height: overlayText, Text: l.text})
 		at.X += 62

@@ -80,7 +80,7 @@ func raisingFrames(in sheet.Input) ([]raising.Frame, error) {
 	return frames, nil
 }
 
-const beforeAllElse = "Before all else"
+const beforeAllElse = "Read first"
 
 // raisingOf is the sheet of some frames.
 func raisingOf(in sheet.Input, s *hoist.Arrangement) *sheet.Subject {
@@ -107,7 +107,7 @@ func raisingNotes(in sheet.Input) []string {
 	c, plan := in.Ceiling(), in.Assessment.Results.Raising()
 	out := append(raising.Safety(c),
 		"Each force is of both edge ribs together, of the heaviest panel; dryfit raise prints the forces after each loss.",
-		"Hatched: keep clear. It is the plan of the panel and around it the height of its top above the floor, ended at the walls: a choice of this program, for no drop zone is published. Only those who are numbered are inside; how far they stand from the panel is a choice too.",
-		"A circle with a cross is the mass centre. Dashed: where the panel was before. Dash and dots: what hangs already. Masts and forks are not drawn to scale. Where the dots of two people would meet, one is smaller and has no number, or is left out.")
+		"Hatched: keep clear. This is the plan of the panel and a strip around it as wide as the panel's top is high above the floor, up to the walls. dryfit chose it, because no drop zone is published. Only the numbered people are inside; dryfit also chose their distance from the panel.",
+		"A circle with a cross is the mass centre. Dashed: where the panel was before. Dash and dots: panels that already hang. Masts and forks are not drawn to scale. If the dots of two people would touch, one is smaller without a number, or left out.")
 	return append(out, plan.NotJudged(c)...)
 }

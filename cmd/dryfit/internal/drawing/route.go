@@ -136,18 +136,18 @@ func (d *routeOf) subject() *sheet.Subject {
 	wrap := in.Length(in.Ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
-		"Clearances are of the wrap, but in the room, where the panel is bare and the wrap is drawn for comparison. What is not decided may pass by a motion that was not tried.",
+		"Clearances are those of the wrap. In the room the panel is bare, and the wrap is drawn for comparison. A leg that is not decided may pass by a motion that was not tried.",
 		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
 	}
 	if d.climbs {
-		notes = append(notes, "The section of a stair's landing looks up the first flight. What of the panel is lower than the landing is over that flight.")
+		notes = append(notes, "The section of a stair's landing looks up the first flight. The part of the panel below the landing is over that flight.")
 	}
 	if d.beyondLimits > 0 {
 		notes = append(notes, fmt.Sprintf("%d further legs are not shown; dryfit calcs lists them.", d.beyondLimits))
 	}
 	return &sheet.Subject{
-		Name: "route", Title: "The way in",
-		About: fmt.Sprintf("Each of %d legs of the way in, with the panel of %s in the pose of its best motion.", len(d.legs), in.Format(quantity.Mass(in.Ceiling().Panel.Mass.Get()).Value())),
+		Name: "route", Title: "The route",
+		About: fmt.Sprintf("Each of %d legs of the route, with the panel of %s in the pose of its best motion.", len(d.legs), in.Format(quantity.Mass(in.Ceiling().Panel.Mass.Get()).Value())),
 		Wide:  sum(d.wide), High: sum(d.high),
 		Left: 6, Right: 6 + legGap*float64(d.columns-1) + sightGap*float64(d.columns), LeastWide: textWide * float64(d.columns), Above: 4 + textBelow*float64(rows-1), Below: textBelow, Best: routeScale,
 		Shows: []string{"route", "default.route", "wrap", "crew", "room.door", "panels.along", "room.length", "room.width"},

@@ -200,7 +200,7 @@ func TestTheSectionSaysWhatIsOfUsualSize(t *testing.T) {
 		return all.String()
 	}
 	demo := notes(drawnSection(t, sample.ReadingRoom, nil))
-	for _, what := range []string{"the depth of the framing", "the depth of the ledgers", "of the moulding", "how far apart the screws are"} {
+	for _, what := range []string{"the depth of the framing", "the depth of the ledgers", "of the moulding", "the spacing of the screws"} {
 		assert.Contains(t, strings.Join(strings.Fields(demo), " "), what)
 	}
 	bare := notes(drawnSection(t, "lantern-hall", nil))

@@ -70,7 +70,7 @@ func straps(in sheet.Input) (*sheet.Subject, error) {
 		Wide:  c.Vault.Width.Get(), High: 3 * c.Vault.Rise.Get(),
 		Left: 22, Right: 34, Above: tallestBar + 26 + 2*between, Below: 18, Best: 20, LeastWide: legendRow * legendWide,
 		Shows: []string{"strap", "rib.sag", "room.above", "room.framing"},
-		Notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, cutStraps(in), {Title: "How it was worked", Lines: d.remarks()}},
+		Notes: []paper.Note{{Title: "Forces by case, straps from the left", Lines: d.table()}, cutStraps(in), {Title: "How it was computed", Lines: d.remarks()}},
 		Draw:  d.draw,
 	}, nil
 }
@@ -160,8 +160,8 @@ func (d *strapsOf) table() []string {
 func (d *strapsOf) remarks() []string {
 	out := []string{
 		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.Format(quantity.Force(d.h.Weight.Get()).Value()), d.Format(quantity.Force(2*d.h.Weight.Get()).Value())),
-		"Straps only pull; the rib is held sideways at its crown, which nothing in the spec does.",
-		"Of several cases in one row the worst of each strap is shown; a season's has each strap set long and short as well. Moments are drawn on the side that they stretch.",
+		"Straps carry tension only. The computation holds the rib sideways at its crown; nothing in the spec does.",
+		"A row of several cases shows the worst force of each strap; a season includes each strap set long and short. Moments are drawn on the tension side.",
 	}
 	if a := d.c.Strap.Allowable; a.Given() {
 		out = append(out, fmt.Sprintf("Allowable %s, by %s: beside the bars of each strap a line ends at it, or an arrow points up to it.", d.Format(quantity.Force(a.Load.Get()).Value()), a.Source.Get()))

@@ -22,7 +22,7 @@ func (s *server) diagnostics(d *document) []diagnostic {
 	if d.last.panicked != nil {
 		return append(out, diagnostic{
 			Range: d.text.shown(spec.Range{}), Severity: asError, Code: "internal", Source: source,
-			Message: "an internal error kept the text from being checked; the server's standard error has the particulars",
+			Message: "the text was not checked because of an internal error; the server's standard error has the details",
 		})
 	}
 	for _, p := range d.last.problems {

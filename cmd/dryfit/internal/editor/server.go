@@ -201,7 +201,7 @@ func (s *server) guarded(what string, id json.RawMessage, run func()) {
 		if p := recover(); p != nil {
 			s.logPanic(what, p, debug.Stack())
 			if id != nil {
-				s.answer(id, nil, wire.Faulty(wire.CodeInternal, "an internal error; standard error has the particulars"))
+				s.answer(id, nil, wire.Faulty(wire.CodeInternal, "an internal error; standard error has the details"))
 			}
 		}
 	}()

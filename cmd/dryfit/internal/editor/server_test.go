@@ -199,7 +199,7 @@ func TestTextsThatAreNoSpec(t *testing.T) {
 	e.change(uri, 4, demo(t)+strings.Repeat("# a long comment, again and again\n", spec.MaxSize/32))
 	found = e.found(uri, 4)
 	require.Len(t, found, 1)
-	assert.Contains(t, found[0].Message, "over 1MiB")
+	assert.Contains(t, found[0].Message, "larger than 1MiB")
 
 	// An editor that is told of all TOML files sends others too.
 	other := "file:///rooms/other.toml"

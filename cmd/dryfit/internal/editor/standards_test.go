@@ -85,20 +85,20 @@ func TestHoverInStandards(t *testing.T) {
 		want  []string
 	}{
 		{`"bend.lamination.ratio"`, 3, []string{
-			"**at least 100**", "**at least 120** (trials, set at " + shopFile + "&#58;8)", "`bend.lamination`: ", "Set in place of the built-in figure",
+			"**at least 100**", "**at least 120** (trials, set at " + shopFile + "&#58;8)", "`bend.lamination`: ", "Replaces the built-in limit",
 		}},
 		{`[limit."strap.setting.share"]`, 9, []string{"**at most 50%**", "**at most 40%**", "`strap.setting`: "}},
-		{`value  = "40%"`, 2, []string{"The figure.", "A percentage", "**at most 40%**"}},
+		{`value  = "40%"`, 2, []string{"The value of the limit.", "A percentage", "**at most 40%**"}},
 		{`"strap.setting" = "note"`, 3, []string{"Built in: `query`", "In force: `note` (" + shopFile + "&#58;15)", "`strap.setting`: "}},
 		{`"note"`, 2, []string{"Built in: `query`", "One of `note`, `query`, `hold`"}},
-		{`holds = [`, 1, []string{"Rules whose hold a spec may accept."}},
+		{`holds = [`, 1, []string{"Rules with holds that a spec may accept."}},
 		{`"bend.lamination", "strap`, 3, []string{"`bend.lamination`: "}},
 		{`"room.framing"`, 3, []string{"**Framing** `room.framing`", "Without it not checked: "}},
 		{`runs = "across"`, 2, []string{"`room.framing.runs`"}},
 		{`density`, 2, []string{"A density with its unit: kg/m3 or lb/ft3."}},
-		{`folders`, 2, []string{"Checked where the command names no path"}},
-		{`"specs"`, 2, []string{"Checked where the command names no path"}},
-		{`[severity]`, 2, []string{"what is referred stays referred"}},
+		{`folders`, 2, []string{"Folders to check if the command names no path"}},
+		{`"specs"`, 2, []string{"Folders to check if the command names no path"}},
+		{`[severity]`, 2, []string{"The severity of refer findings can't be changed"}},
 	} {
 		got := help(c.mark, c.after)
 		for _, want := range c.want {

@@ -115,7 +115,7 @@ func Root(folder string) string {
 func Open(folder string) (*Repository, error) {
 	root := Root(folder)
 	if root == "" {
-		return nil, errors.New("this folder is in no git repository")
+		return nil, errors.New("this folder is not in a git repository")
 	}
 	if real, err := filepath.EvalSymlinks(root); err == nil {
 		root = real
@@ -139,7 +139,7 @@ func oneLine(names ...string) bool {
 // Commit is the hash of the commit that a revision names.
 func (r *Repository) Commit(ctx context.Context, rev string) (string, error) {
 	if rev == "" || !oneLine(rev) {
-		return "", fmt.Errorf("%q is no revision", rev)
+		return "", fmt.Errorf("%q is not a revision", rev)
 	}
 	// On standard input a revision is never taken for an option.
 	kind, hash, err := r.object(ctx, rev+"^{commit}")
@@ -155,9 +155,9 @@ func (r *Repository) Commit(ctx context.Context, rev string) (string, error) {
 // unknown says that a revision is not here, and where it may be.
 func (r *Repository) unknown(rev string) error {
 	if _, err := os.Lstat(filepath.Join(r.root, ".git", "shallow")); err == nil {
-		return fmt.Errorf("git knows no revision %s; this is a shallow clone, and may have to fetch it first", rev)
+		return fmt.Errorf("git has no revision %s; this is a shallow clone, so fetch the revision first", rev)
 	}
-	return fmt.Errorf("git knows no revision %s", rev)
+	return fmt.Errorf("git has no revision %s", rev)
 }
 
 // object asks what a name stands for: its kind and its hash; both empty where it
@@ -221,7 +221,7 @@ func (r *Repository) Files(ctx context.Context, commit string) (map[string]Entry
 func (r *Repository) Content(ctx context.Context, e Entry) ([]byte, error) {
 	content, err := run(ctx, r.root, "", "cat-file", "blob", e.Hash)
 	if err != nil && strings.Contains(err.Error(), "promisor remote") {
-		return nil, fmt.Errorf("this is a partial clone, and has to fetch %s first", e.Path)
+		return nil, fmt.Errorf("this is a partial clone; fetch %s first", e.Path)
 	}
 	return content, err
 }

@@ -85,7 +85,7 @@ func TestRevisionsThatAreNone(t *testing.T) {
 	r, err := git.Open(folder)
 	require.NoError(t, err)
 	_, err = r.Commit(ctx, "HEAD")
-	assert.ErrorContains(t, err, "git knows no revision HEAD", "there is no commit yet")
+	assert.ErrorContains(t, err, "git has no revision HEAD", "there is no commit yet")
 	write(t, filepath.Join(folder, "a.toml"), "one")
 	do("add", ".")
 	do("commit", "-q", "-m", "first")
@@ -99,7 +99,7 @@ func TestRevisionsThatAreNone(t *testing.T) {
 		assert.NoError(t, err, "%q", rev)
 	}
 	_, err = git.Open(t.TempDir())
-	assert.ErrorContains(t, err, "in no git repository")
+	assert.ErrorContains(t, err, "not in a git repository")
 	_, err = r.Commit(canceled(), "HEAD")
 	assert.ErrorIs(t, err, context.Canceled)
 }
@@ -154,7 +154,7 @@ func TestAPartialCloneFetchesNothing(t *testing.T) {
 	assert.False(t, r.Same(files["a.toml"]))
 	assert.True(t, r.Same(files["same.toml"]))
 	_, err = r.Content(ctx, files["a.toml"])
-	assert.EqualError(t, err, "this is a partial clone, and has to fetch a.toml first")
+	assert.EqualError(t, err, "this is a partial clone; fetch a.toml first")
 	assert.NoFileExists(t, ran)
 }
 

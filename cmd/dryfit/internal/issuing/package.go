@@ -64,7 +64,7 @@ func Package(ctx context.Context, s console.Streams, path string, f PackageFlags
 	m := shopMaker{paper: pattern.Papers[tiles], units: one.Assessment.Ceiling.Units, on: on}
 	m.Shop = making.Shop{Assessment: one.Assessment, Seal: sealOf(one, on, f.Strict), Shop: one.Assessment.Results.Shop()}
 	if m.Fails() && !f.EvenSo {
-		return single.Withheld(s, s.Out, one, on, "nothing is written: the check fails the spec; --even-so writes what is not for cutting")
+		return single.Withheld(s, s.Out, one, on, "nothing is written, because the check fails the spec; --even-so writes the files, marked NOT FOR CUTTING")
 	}
 	files, err := m.files(f.Part)
 	if err != nil {

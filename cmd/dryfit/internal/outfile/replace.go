@@ -49,13 +49,13 @@ func replaceable(folder, index string, inputs []source.Input) error {
 	switch {
 	case errors.Is(err, os.ErrNotExist):
 		if _, err := os.Lstat(folder); err == nil {
-			return errors.New("it is a symbolic link to nothing")
+			return errors.New("it is a symbolic link to a missing file")
 		}
 		return nil
 	case err != nil:
 		return err
 	case !info.IsDir():
-		return errors.New("it is a file; a package is a folder")
+		return errors.New("it is a file; name a folder")
 	}
 	entries, err := os.ReadDir(folder)
 	if err != nil || len(entries) == 0 {

@@ -47,7 +47,7 @@ func (f Flags) fault(path string) error {
 	case f.Write && path == "-":
 		return errors.New("--write has no file to write: the spec comes from standard input")
 	case f.Each && (f.Write || f.Format == "patch"):
-		return errors.New("--each gives no answer that could be written")
+		return errors.New("--each gives no complete answer, so there is nothing to write")
 	default:
 		return nil
 	}
@@ -150,7 +150,7 @@ func (f Flags) conclude(s console.Streams, in source.Input, src []byte, r change
 	}
 	fmt.Fprintf(s.Err, "dryfit: answer %d is written to %s\n", f.Answer, show.Safe(in.Name))
 	for _, c := range a.Comments {
-		fmt.Fprintf(s.Err, "dryfit: line %d still says of %s, changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
+		fmt.Fprintf(s.Err, "dryfit: line %d has a comment on %s, which changed: %s\n", c.Line, show.Safe(c.Key), show.Safe(c.Text))
 	}
 	return nil
 }

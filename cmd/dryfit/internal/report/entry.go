@@ -209,7 +209,7 @@ func (r reason) Said() string {
 // waiting says how many rules an absent key keeps from being checked.
 func waiting(a review.Awaited) string {
 	if len(a.Rules) == 1 {
-		return "1 rule waits for it"
+		return "1 rule needs it"
 	}
 	return fmt.Sprintf("%d rules need it", len(a.Rules))
 }

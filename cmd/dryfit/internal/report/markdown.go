@@ -217,7 +217,7 @@ func markdownRest(under []*markdown.Heading, s *review.Assessment) []markdown.Pi
 
 // markdownReferred lists what is referred, once for all files.
 func markdownReferred(r Report) []markdown.Piece {
-	under := []*markdown.Heading{{Text: "\n### Referred: not this tool's to decide\n\n"}}
+	under := []*markdown.Heading{{Text: "\n### Referred to others for decision\n\n"}}
 	var out []markdown.Piece
 	for _, item := range r.referred() {
 		line := fmt.Sprintf("- %s: %s (%s)\n", markdown.Code(item.rule), markdown.Text(item.title), show.Plural(item.files, "file"))

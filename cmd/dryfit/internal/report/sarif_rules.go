@@ -15,8 +15,8 @@ import (
 var fileRules = []struct{ id, title, why string }{
 	{"file.read", "the file can be read", "A spec that can't be read is not checked."},
 	{"file.toml", "the file is TOML", "A file that is not TOML has no keys to check."},
-	{"file.shape", "the keys and values are those of the format", "A misspelt key would be left out in silence."},
-	{"file.value", "the standards give each key a value of its kind", "A default that does not fit its key can't be taken."},
+	{"file.shape", "the keys and values are those of the format", "A misspelt key would be ignored without a message."},
+	{"file.value", "the standards give each key a value of its kind", "A default that does not fit its key can't be used."},
 	{"spec.geometry", "the dimensions make a ceiling", "Dimensions that contradict each other leave nothing to check."},
 }
 

@@ -90,7 +90,7 @@ func TestNothingPushesAHoldOutOfAComment(t *testing.T) {
 		}
 	}
 	out := outOf(t, Markdown, append(many, bad)...)
-	assert.True(t, strings.Contains(out, "\nLeft out, for which a comment has no room: "))
+	assert.True(t, strings.Contains(out, "\nLeft out for lack of space in a comment: "))
 	assert.True(t, strings.Contains(out, "and come out of the face"), "the hold is there in words")
 }
 

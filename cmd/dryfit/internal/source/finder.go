@@ -62,7 +62,7 @@ func (s *Finder) layer(path string) *standards.Layer {
 	}
 	src, fault := s.source(path)
 	if s.read += len(src); fault == "" && s.read > mostStandards {
-		fault = fmt.Sprintf("it is not read: with it the standards of this run come to more than %dMiB", mostStandards>>20)
+		fault = fmt.Sprintf("it is not read, because the standards of this run would exceed %dMiB", mostStandards>>20)
 	}
 	var l *standards.Layer
 	problems := review.Unreadable(path, fault, review.Options{Standards: standards.BuiltIn()}).Problems
@@ -182,7 +182,7 @@ func (s *Finder) ForFolder(folder string) (std *standards.Standards, brokenFile 
 func (s *Finder) layersOf(files []string) (layers []*standards.Layer, broken string) {
 	if len(files) > MostNested {
 		file := files[MostNested]
-		fault := fmt.Sprintf("it is not read: more than %d standards files hold for one spec", MostNested)
+		fault := fmt.Sprintf("it is not read, because more than %d standards files apply to one spec", MostNested)
 		s.broken[file] = review.Unreadable(file, fault, review.Options{Standards: standards.BuiltIn()}).Problems
 		return nil, file
 	}

@@ -20,7 +20,7 @@ func (s *Snapshot) resolve(at string) (e git.Entry, there bool, err error) {
 		e, rest, found := s.on(at)
 		switch {
 		case e.Size > spec.MaxSize:
-			return e, true, BadFile(fmt.Sprintf("the file is over %dMiB, which no spec is", spec.MaxSize>>20))
+			return e, true, BadFile(fmt.Sprintf("the file is larger than %dMiB, the maximum", spec.MaxSize>>20))
 		case !found || !e.Link():
 			return e, found, nil
 		}

@@ -34,11 +34,11 @@ func (w *Walker) Unseen(from *Snapshot, paths []string, inputs []Input) (out []I
 			excluded = append(excluded, name)
 		default:
 			in := NewInput(name)
-			in.found = from.Rev + " has it where it is checked, and this run does not come to it"
+			in.found = from.Rev + " has this spec in a checked folder, and this run does not reach it"
 			out = append(out, in)
 		}
 	}
-	w.warnSince(from, "gone", gone)
+	w.warnSince(from, "deleted", gone)
 	w.warnSince(from, "excluded", excluded)
 	return out
 }

@@ -212,7 +212,7 @@ func (w *Walker) leftOut() string {
 	if w.left == 0 {
 		return ""
 	}
-	return "; git ignores, or the standards exclude, " + Specs(w.left) + "; what is named is checked all the same"
+	return "; " + Specs(w.left) + " left out, ignored by git or excluded by the standards; name their paths to check them"
 }
 
 func isRepository(folder string) bool {

@@ -29,7 +29,7 @@ var ofParts = []string{"vary", "aim", "weigh", "columns", "part", "strict", "sea
 func Join(ctx context.Context, s console.Streams, paths []string, f Flags, given *pflag.FlagSet) error {
 	for _, name := range ofParts {
 		if given.Changed(name) {
-			return fmt.Errorf("--join takes --%s from the parts; leave it out", name)
+			return fmt.Errorf("--join takes --%s from the parts; omit the flag", name)
 		}
 	}
 	if err := f.sensible(); err != nil {
@@ -56,7 +56,7 @@ func Join(ctx context.Context, s console.Streams, paths []string, f Flags, given
 		return fmt.Errorf("--join: --sort: the parts have no figure %s; make them with --columns %s", key, key)
 	}
 	if what := first.DiffersFrom(r.out); what != "" {
-		return fmt.Errorf("--join: %s is of another study than %s makes now: %s has changed", first.name, first.Path(), what)
+		return fmt.Errorf("--join: %s is part of another study than the one that %s makes now: %s has changed", first.name, first.Path(), what)
 	}
 	r.each = func(ctx context.Context, take func(study.Row) error) error { return r.read(ctx, parts, take) }
 	return r.writeTo(ctx, s, append(one.Inputs(), source.InputsAt(paths)...))

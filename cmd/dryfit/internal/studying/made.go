@@ -49,7 +49,7 @@ func (r *studyRun) prepare() error {
 		return fmt.Errorf("--sort: %w", err)
 	}
 	if r.flags.Format == "csv" && !r.out.All && len(r.flags.Sort) > 0 {
-		return fmt.Errorf("--sort does not go with --format csv of more than %d options, which writes them as they come", study.Listed)
+		return fmt.Errorf("--sort can't be combined with --format csv for more than %d options, which are written in the order of their numbers", study.Listed)
 	}
 	return nil
 }

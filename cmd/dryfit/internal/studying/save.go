@@ -32,11 +32,11 @@ func (f Flags) sensibleOptions() error {
 	case !f.takesOptions():
 		return nil
 	case f.Save != "" && len(f.Compare) > 0:
-		return errors.New("--save and --compare do not go together")
+		return errors.New("--save and --compare can't be combined")
 	case f.Join:
-		return errors.New("--join does not go with --save and --compare: they need the spec")
+		return errors.New("--join can't be combined with --save or --compare, which need the spec")
 	case f.Save != "" && f.Output == "":
-		return errors.New("--save writes a spec; name it with --output")
+		return errors.New("--save writes a spec; name the file with --output")
 	case f.Save != "" && f.Format != "text":
 		return errors.New("--save writes a spec and no table; leave out --format")
 	case len(f.Compare) > 0 && len(f.Compare) != 2:

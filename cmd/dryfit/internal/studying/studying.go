@@ -90,7 +90,7 @@ func (f Flags) sensible() error {
 	case f.Weigh != nil && len(f.Weigh) == 0:
 		return errors.New("--weigh names no figure")
 	case f.Format == "jsonl" && len(f.Sort) > 0:
-		return errors.New("--sort does not go with --format jsonl, which writes options as they come")
+		return errors.New("--sort can't be combined with --format jsonl, which writes options in the order of their numbers")
 	default:
 		return f.sensibleOptions()
 	}

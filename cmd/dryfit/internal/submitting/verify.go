@@ -25,7 +25,7 @@ const largestPage = 64 << 20
 func Verify(s console.Streams, args []string, f Flags) error {
 	switch {
 	case len(args) != 1:
-		return fmt.Errorf("--verify holds a page against one spec, not %d", len(args))
+		return fmt.Errorf("--verify compares a page with one spec, not %d", len(args))
 	case f.On != "" || f.Strict:
 		return errors.New("--verify takes the date and the strictness from the page")
 	}

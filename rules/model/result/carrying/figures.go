@@ -35,7 +35,7 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion + w.beyond() })
 		if kind.Deep {
 			add("depth", "d", "free depth on each side of the opening", quantity.Metre,
-				func(w Way) float64 { return w.Depth }, func(Way) string { return "what the motion takes, the wrap included" })
+				func(w Way) float64 { return w.Depth }, func(Way) string { return "depth that the motion needs, including the wrap" })
 		}
 		if kind.Loads {
 			add("loads", "n", "loads in all", quantity.One,

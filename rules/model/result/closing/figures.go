@@ -24,7 +24,7 @@ func (k *Closing) Figures(c *layout.Ceiling, s *seasons.Seasons) []figure.Figure
 	})
 	l.Where(func() bool { return k.Sides.Most.Get().Err == nil }, func() { l.sides(k) })
 	l.Where(func() bool { return c.Seam.Count.Get() > 0 }, func() {
-		l.Add("close.line", "d_l", "how far the last seam may lie off the coffer grid, by root sum square", func(f *figure.Figure) figure.Measure {
+		l.Add("close.line", "d_l", "distance of the last seam from its line of the coffer grid, by root sum square", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "sqrt(n*p^2 + n*u^2)", []figure.Term{l.seamCount(), l.panelTolerance(), l.seamTolerance()}
 			return calcs.Metres(c.Number("", func() float64 { return k.Line.Get().ByChance }))
 		})
@@ -72,7 +72,7 @@ func (l lines) ends(k *Closing, e *Ends) {
 	})
 	grows := func() bool { return !asMade(c) && e.Growth.Get().Err == nil }
 	l.Where(grows, func() { l.growth(e) })
-	l.Add("close.last-gap.least", "g_min", "last gap at its least, as built and hung", func(f *figure.Figure) figure.Measure {
+	l.Add("close.last-gap.least", "g_min", "least last gap, as built and hung", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "g_l - τ - P*p - n*u", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
 		if grows() {
 			f.Formula, f.Terms = "g_l - ΔL_h - τ - P*p - n*u", append(f.Terms, l.season("ΔL_h", "close.growth", e.Growth))
@@ -80,18 +80,18 @@ func (l lines) ends(k *Closing, e *Ends) {
 		return calcs.Metres(e.Least)
 	})
 	l.Where(func() bool { return e.Most.Get().Err == nil }, func() {
-		l.Add("close.last-gap.most", "g_max", "last gap at its most, in the dry season", func(f *figure.Figure) figure.Measure {
+		l.Add("close.last-gap.most", "g_max", "greatest last gap, in the dry season", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "g_l + τ + P*p + n*u + max(0, -ΔL)", append([]figure.Term{l.length("g_l", e.Last)}, l.deviations()...)
 			f.Terms = append(f.Terms, l.season("ΔL", "season.dry.along", l.seasons.Dry.Along))
 			return calcs.Metres(c.Number("", func() float64 { return e.Most.Get().Value }))
 		})
 	})
-	l.Add("close.spread", "Δg", "what the last gap may be off by root sum square", func(f *figure.Figure) figure.Measure {
+	l.Add("close.spread", "Δg", "deviation of the last gap, by root sum square", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "sqrt(τ^2 + P*p^2 + n*u^2)", l.deviations()
 		return calcs.Metres(e.Spread)
 	})
 	l.Where(func() bool { return k.Projection.Get() > 0 }, func() {
-		l.Add("close.projection", "q", "free length that the last panel needs to stand off before it slides home", func(f *figure.Figure) figure.Measure {
+		l.Add("close.projection", "q", "distance that the last panel stands off before it slides into place", func(f *figure.Figure) figure.Measure {
 			f.Formula, f.Terms = "t / 2", []figure.Term{l.length("t", c.Seam.Tenon.Length)}
 			return calcs.Metres(k.Projection)
 		})
@@ -119,11 +119,11 @@ func (l lines) odds(e *Ends) {
 		share, err        func(Odds) float64
 	}{
 		{
-			"close.chance", "p_i", "chance that the last panel has that length, each panel deviating for itself",
+			"close.chance", "p_i", "probability that the last panel has that length, if panels deviate independently",
 			func(o Odds) float64 { return o.ByChance.Share }, func(o Odds) float64 { return o.ByChance.Error },
 		},
 		{
-			"close.chance-alike", "p_a", "the same, all panels deviating alike, as off one form",
+			"close.chance-alike", "p_a", "the same, if all panels deviate alike, as from one form",
 			func(o Odds) float64 { return o.Alike.Share }, func(o Odds) float64 { return o.Alike.Error },
 		},
 	} {
@@ -139,7 +139,7 @@ func (l lines) odds(e *Ends) {
 
 func (l lines) sides(k *Closing) {
 	c, s := l.c, l.seasons
-	l.Add("close.side-gap.most", "s_max", "gap beside the arch at its narrowest, on each side, in the room at its widest, the feet drawn in", func(f *figure.Figure) figure.Measure {
+	l.Add("close.side-gap.most", "s_max", "gap beside the arch at its narrowest, on each side, in the room at its widest, with the feet moved inward by the season", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W + τ - B + p + f*k) / 2 + max(0, -Δf_d, -Δf_w)"
 		f.Terms = []figure.Term{
 			l.length("W", c.Room.Width), l.length("τ", c.Room.Tolerance), l.length("B", c.Vault.Width),
@@ -161,7 +161,7 @@ func (k *Closing) Table() (figure.Table, bool) {
 	t := figure.Table{
 		Key: "close.stack", Title: "the last gap, term by term", Subject: subject,
 		Head: []string{"term", "count", "of one", "plus or minus", "of the variance"},
-		Note: fmt.Sprintf("Simulated where the worst case does not decide: %d draws from seed %d, normal, a tolerance three standard deviations.", draws.Count, draws.Seed),
+		Note: fmt.Sprintf("Simulated if the worst case does not decide: %d draws from seed %d, normally distributed, with a tolerance of three standard deviations.", draws.Count, draws.Seed),
 	}
 	shares := chain.Shares()
 	for i, term := range chain {

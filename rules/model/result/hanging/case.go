@@ -130,7 +130,7 @@ func (id ID) Words() string {
 	case InSeason:
 		said := fmt.Sprintf("in the %s season, hung as it left the shop", id.Season)
 		if id.Hung != "shop" {
-			said = fmt.Sprintf("in the %s season, hung in the %s one", id.Season, id.Hung)
+			said = fmt.Sprintf("in the %s season, hung in the %s season", id.Season, id.Hung)
 		}
 		if id.Strap > 0 {
 			said += ", " + id.set().Words()

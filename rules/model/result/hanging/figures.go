@@ -132,14 +132,14 @@ func (l lines) table(k *Case, keys func() record.Set) {
 	}
 	for i, f := range k.Free {
 		add(fmt.Sprintf("free.%d", i+1), fmt.Sprintf("u_%d", i+1), fmt.Sprintf("rise of strap %d's point by the season alone", i+1), quantity.Length(f).Value(),
-			"centre line of a rib that no strap holds, against the line of the end straps; the strap is as much too long")
+			"centre line of a rib that is free of its straps, relative to the line of the end straps; the strap becomes too long by this distance")
 	}
 	if k.Kind != InSeason { // whose shape is not that of the frame alone
 		l.sags(k, add)
 		add("feet", "f", "movement of each foot, + outward", quantity.Length(k.Feet).Value(), plane)
 	}
 	if k.hung() {
-		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "mass centre to the nearer outermost support that carries 0.5% of the weight or more, by the distance between these")
+		add("margin", "m", "tipping margin", quantity.Share(k.Margin).Value(), "distance from the mass centre to the nearer outermost support that carries 0.5% of the weight or more, divided by the distance between these supports")
 	}
 	add("moment", "M", "greatest bending moment", quantity.Value{SI: k.Moment, Unit: quantity.NewtonMetre}, plane)
 	stress := 0.0
@@ -153,11 +153,11 @@ func (l lines) table(k *Case, keys func() record.Set) {
 // sags are the greatest, and that which is the greatest by its run, each with its
 // run.
 func (l lines) sags(k *Case, add func(key, symbol, name string, v quantity.Value, method string)) {
-	const method, run = "drop below the chord between supports, and 0.6 of it for creep", "between supports; past the last one twice the overhang"
+	const method, run = "drop below the chord between supports, and 0.6 of it for creep", "between supports; twice the overhang past an end support"
 	add("sag", "δ", "greatest sag of all runs, with the creep of years", quantity.Length(k.Sag.Drop).Value(), method)
-	add("sag-run", "u", "the run that has it", quantity.Length(k.Sag.Run).Value(), run)
-	add("sag-by-run", "δ_u", "sag that is greatest by its run, likewise", quantity.Length(k.ByRun.Drop).Value(), method)
-	add("sag-by-run-run", "u_u", "the run that has it", quantity.Length(k.ByRun.Run).Value(), run)
+	add("sag-run", "u", "the run with this sag", quantity.Length(k.Sag.Run).Value(), run)
+	add("sag-by-run", "δ_u", "sag that is the greatest share of its run, with the creep of years", quantity.Length(k.ByRun.Drop).Value(), method)
+	add("sag-by-run-run", "u_u", "the run with this sag", quantity.Length(k.ByRun.Run).Value(), run)
 }
 
 // worst is the greatest force of all cases, and of those with a strap lost.
@@ -167,11 +167,11 @@ func (h *Hanging) worst(l lines) {
 	from := l.c.Recorded(func() { cases, err = h.Envelope() })
 	if err == nil {
 		force, n, in := Worst(cases)
-		l.add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), quantity.Force(force).Value(), from, "first hung, packed, set, framing moved, in the seasons; framing moved and a season are not added to each other")
+		l.add("hanging.worst", "F_w", fmt.Sprintf("worst strap force: strap %d %s", n, in.Words()), quantity.Force(force).Value(), from, "the cases as first hung, with packed ledgers, with a strap set long or short, with moved framing, and in the seasons; moved framing and a season are not combined")
 	}
 	lost := h.Lost.Get()
 	if force, n, in := Worst(pointers(lost.Is)); lost.Err == nil && in != nil {
-		l.add("hanging.worst-lost", "F_l", fmt.Sprintf("worst with one lost: strap %d %s", n, in.Words()), quantity.Force(force).Value(), h.Lost.From(), "each strap taken away in turn")
+		l.add("hanging.worst-lost", "F_l", fmt.Sprintf("worst strap force with one strap lost: strap %d %s", n, in.Words()), quantity.Force(force).Value(), h.Lost.From(), "each strap taken away in turn")
 	}
 }
 
@@ -186,7 +186,7 @@ func (h *Hanging) others(l lines) {
 		}
 	}
 	if t := h.Thrust.Get(); t.Err == nil && t.Is != nil {
-		l.add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move: for the engineer", quantity.Force(*t.Is).Value(), h.Thrust.From(), "both feet held")
+		l.add("hanging.feet-blocked.thrust", "H", "thrust of one edge rib on each wall, if the feet can't move; referred to the engineer", quantity.Force(*t.Is).Value(), h.Thrust.From(), "both feet held")
 	}
 }
 
@@ -200,7 +200,7 @@ func (l lines) setting(strap int, change Change, from record.Set) {
 // settingRate is that of the least setting.
 func (l lines) settingRate(strap int, change Change, from record.Set) {
 	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near zero", strap),
-		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or catches")
+		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or tight")
 }
 
 // afterFirst is the end of the key of a strap's figure, which the first goes without.

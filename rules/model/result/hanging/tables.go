@@ -13,7 +13,7 @@ import (
 
 // frames heads what an engineer puts into a frame program, and what it should
 // find.
-const frames = "hanging: the frames, for a frame program"
+const frames = "hanging: the frames, for a structural analysis program"
 
 // abreast is how many reactions a table has side by side.
 const abreast = 5
@@ -29,7 +29,7 @@ func (l lines) section() {
 	from := l.c.Recorded(func() { s = newSection(l.c).Section })
 	const wood, half = "of the species", "half a rib, its layers side by side, less the groove of a reveal"
 	area := func(m2 float64) quantity.Value { return quantity.Value{SI: m2, Unit: quantity.SquareMetre} }
-	l.add("hanging.frame.E", "E", "modulus of elasticity, free of shear", quantity.Stress(s.E).Value(), from, wood)
+	l.add("hanging.frame.E", "E", "modulus of elasticity, without shear strain", quantity.Stress(s.E).Value(), from, wood)
 	l.add("hanging.frame.G", "G", "shear modulus", quantity.Stress(s.G).Value(), from, wood)
 	l.add("hanging.frame.A", "A", "area of the section", area(s.A), from, half)
 	l.add("hanging.frame.A_s", "A_s", "area in shear", area(s.Shear), from, "5/6 of the area, as of a rectangle")
@@ -103,7 +103,7 @@ func (f *Frame) held() figure.Table {
 	t := figure.Table{
 		Key: "hanging.frame." + f.Key + ".held", Title: "frame " + f.Key + ", " + f.Words + ": what holds it", Subject: frames,
 		Head: []string{"place", "across", "up", "stiffness"},
-		Note: "Places are of the rib's centre line, from the left end of the springing line. Straps only pull, ledgers and lifts only push, all plumb.",
+		Note: "Places are on the rib's centre line, measured from the left end of the springing line. Straps carry tension only; ledgers and lifts carry compression only; all are plumb.",
 	}
 	at := func(name string, node int, stiffness float64) {
 		p := f.Model.Nodes[node]
@@ -115,7 +115,7 @@ func (f *Frame) held() figure.Table {
 		}
 	}
 	if len(f.Model.Supports) == 1 {
-		t.Note += " The " + f.support(f.Model.Supports[0]) + " is held so that the frame stands still, and carries nothing."
+		t.Note += " The " + f.support(f.Model.Supports[0]) + " is held only to keep the frame from moving, and carries no force."
 	}
 	for _, s := range f.Model.Supports {
 		at(f.support(s)+", sideways", s.Node, math.Inf(1))

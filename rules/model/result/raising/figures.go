@@ -30,7 +30,7 @@ type turned struct {
 	across, up, along, weight layout.Number
 }
 
-// Figures are those of turning the panel down from its edge on to its feet, of
+// Figures are those of turning the panel down from its edge onto its feet, of
 // where its mass is, of standing it on its feet and of sliding it home: in m, N and
 // rad. None without lifts. The frames have those of the pieces of a split arch; how a flat
 // panel, which has no crown, is turned is not computed. Derived: each force balances

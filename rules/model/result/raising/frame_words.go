@@ -25,7 +25,7 @@ func (f *Frame) Lines(u quantity.System) []string {
 	out = append(out, fmt.Sprintf("Mass centre: %s from the left springing, %s along the panel, %s above the floor.",
 		w.length(f.Centre.Across), w.length(f.Centre.FromEnd), w.length(f.Centre.Up)))
 	if b := f.Base; b != nil {
-		out = append(out, fmt.Sprintf("Mass centre from the heel of the base: %s, and %s when it has slid; the base ends at %s.", w.length(b.Before), w.length(b.After), w.length(b.End)))
+		out = append(out, fmt.Sprintf("Mass centre from the heel of the base: %s, and %s after it slides; the base ends at %s.", w.length(b.Before), w.length(b.After), w.length(b.End)))
 	}
 	out = append(out, f.hands()...)
 	if n := len(f.People.At); n > 0 {
@@ -42,7 +42,7 @@ func (f *Frame) hands() (out []string) {
 	for _, h := range f.Hands {
 		text := fmt.Sprintf("Hands: %d %s", h.Takes, h.For)
 		if h.Takes > f.Crew {
-			text += fmt.Sprintf("; the crew of %d is TOO FEW", f.Crew)
+			text += fmt.Sprintf("; the crew of %d is TOO SMALL", f.Crew)
 		}
 		out = append(out, text+".")
 	}
@@ -81,10 +81,10 @@ func (w words) forks(list []Fork) []string {
 	heights, centres := make([]string, len(list)), make([]string, len(list))
 	for i, f := range list {
 		heights[i] = fmt.Sprintf("%d at %s", i+1, w.length(f.Height))
-		centres[i] = fmt.Sprintf("%s from %d", w.length(f.ToCentre), i+1)
+		centres[i] = fmt.Sprintf("%s from fork %d", w.length(f.ToCentre), i+1)
 	}
 	return []string{
 		"Forks: " + strings.Join(heights, ", ") + " above the floor.",
-		"Across, the mass centre is " + strings.Join(centres, ", ") + ".",
+		"Across the span, the mass centre is " + strings.Join(centres, ", ") + ".",
 	}
 }

@@ -10,9 +10,9 @@ import (
 )
 
 // apart is what the frames of a split arch do not answer for.
-const apart = "How this piece comes from its chord to the slope that it hangs at, and lies on its forks, is not computed and not drawn: it is shown as it hangs."
+const apart = "How this piece gets from its chord to its final slope and onto its forks is not computed and not drawn; it is shown as it hangs."
 
-// split are the frames of an arch in pieces: each on its edge and turned down on to the
+// split are the frames of an arch in pieces: each on its edge and turned down onto the
 // ends of its chord, those alike once; up on its lifts and on its straps; then all
 // together.
 func (f *framer) split(pieces []Piece) (out []Frame) {
@@ -57,11 +57,11 @@ func (f *framer) onChord(k int) *framer {
 	return &g
 }
 
-// pieceTurned is a piece that comes on its edge and is turned down on to its chord.
+// pieceTurned is a piece that comes on its edge and is turned down onto its chord.
 func (f *framer) pieceTurned() []Frame {
 	comes, down := f.arrives(), f.turns()
 	comes.Name = fmt.Sprintf("piece %d arrives on its edge", f.piece.Piece)
-	down.Name = fmt.Sprintf("piece %d is turned down on to the ends of its chord", f.piece.Piece)
+	down.Name = fmt.Sprintf("piece %d is turned down onto the ends of its chord", f.piece.Piece)
 	return []Frame{comes, down}
 }
 
@@ -77,7 +77,7 @@ func (f *framer) pieceUp() Frame {
 	out := f.lifted(fmt.Sprintf("piece %d up, on its lifts", f.piece.Piece), f.c.Room.Height.Get(), slide(f.c).Get())
 	out.Gap = f.ends()
 	if f.turnedAs > 0 {
-		out.Unknown = append(out.Unknown, fmt.Sprintf("It comes and is turned down as piece %d is.", f.turnedAs))
+		out.Unknown = append(out.Unknown, fmt.Sprintf("It arrives and is turned down in the same way as piece %d.", f.turnedAs))
 	}
 	out.Unknown = append(out.Unknown, apart)
 	level := f.c.Limit(levelLimit, Level)
@@ -100,7 +100,7 @@ func (f *framer) pieceHung() Frame {
 	out.After, out.Straps = f.stages(), f.lines()
 	if by > 0 {
 		out.GhostPlan = []curve.Region{box(f.low.Y, f.near-by, f.high.Y, f.far-by)}
-		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s on to its neighbour's tenons; the force that takes is not computed.", f.length(by)))
+		out.Unknown = append(out.Unknown, fmt.Sprintf("It slides by %s onto its neighbour's tenons; the force for this is not computed.", f.length(by)))
 	}
 	f.bases(&out, by)
 	out.Gap = f.ends()
@@ -131,7 +131,7 @@ func (f *framer) joined(pieces []Piece) Frame {
 	out.Top = height + f.high.Z
 	out.Gap = Gap{"between two pieces, as designed", c.Seam.Gap.Get()}
 	out.Unknown = []string{
-		"The forces are those of each piece by itself. The force that brings the pieces together is not computed, nor whether lifts have to stand under them for it.",
+		"The forces are those of each piece by itself. dryfit computes neither the force that brings the pieces together nor whether lifts must stand under them meanwhile.",
 		"Who joins them, and from where, is not computed.",
 	}
 	out.Until = "every seam of the arch is closed, and the engineer's release is signed"

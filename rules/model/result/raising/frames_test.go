@@ -88,7 +88,7 @@ func TestAPieceComesAndIsTurnedOnItsChord(t *testing.T) {
 	const mm = 0.0005
 	comes, down := list[0], list[1]
 	assert.Equal(t, "piece 1 arrives on its edge", comes.Name)
-	assert.Equal(t, "piece 1 is turned down on to the ends of its chord", down.Name)
+	assert.Equal(t, "piece 1 is turned down onto the ends of its chord", down.Name)
 	assert.Equal(t, 1, comes.Piece)
 	assert.InDelta(t, 1.180, comes.Top, mm)
 	assert.InDelta(t, 1.212, down.Top, mm)
@@ -102,8 +102,8 @@ func TestAPieceComesAndIsTurnedOnItsChord(t *testing.T) {
 	assert.Greater(t, down.Carried[0].Force/down.Weight, 2.0/3*217.8/277.8)
 	assert.Less(t, down.Carried[0].Force/down.Weight, 1.0)
 	assert.InDelta(t, down.Weight/2, down.Also[0].Force, 1e-9, "its mass is half way along, and it is held at its end")
-	assert.Contains(t, strings.Join(list[4].Lines(quantity.Metric), "\n"), "It comes and is turned down as piece 1 is.")
-	assert.Contains(t, strings.Join(list[2].Lines(quantity.Metric), "\n"), "lies on its forks, is not computed and not drawn")
+	assert.Contains(t, strings.Join(list[4].Lines(quantity.Metric), "\n"), "It arrives and is turned down in the same way as piece 1.")
+	assert.Contains(t, strings.Join(list[2].Lines(quantity.Metric), "\n"), "onto its forks is not computed and not drawn")
 }
 
 // The concourse's arch in four has plumb feet at its springings alone: of its outer pieces
@@ -115,13 +115,13 @@ func TestPiecesThatDifferAreEachTurned(t *testing.T) {
 			names = append(names, f.Name)
 		}
 		for _, line := range f.Unknown {
-			if strings.Contains(line, "is turned down as") {
+			if strings.Contains(line, "is turned down in the same way as") {
 				same = append(same, f.Of+": "+line)
 			}
 		}
 	}
 	assert.Equal(t, []string{"piece 1 arrives on its edge", "piece 2 arrives on its edge"}, names)
-	assert.Equal(t, []string{"panel 7: It comes and is turned down as piece 2 is.", "panel 8: It comes and is turned down as piece 1 is."}, same)
+	assert.Equal(t, []string{"panel 7: It arrives and is turned down in the same way as piece 2.", "panel 8: It arrives and is turned down in the same way as piece 1."}, same)
 }
 
 // Forks stowed at 700mm do not go under 622mm of clear height: blocks of 78mm.
@@ -129,7 +129,7 @@ func TestBlocksLetTheForksUnder(t *testing.T) {
 	c := sample.Ceiling(t, "reading-room", map[string]any{"lift.stowed": "700mm"})
 	f := result.Of(c, carrying.Search{}, nil).Frames()[2]
 	assert.InDelta(t, 0.700, f.Forks[0].Height, 1e-9)
-	assert.Contains(t, f.Hands, raising.Hands{For: "to lift it on to blocks under its feet", Takes: 6})
+	assert.Contains(t, f.Hands, raising.Hands{For: "to lift it onto blocks under its feet", Takes: 6})
 	for _, g := range raising.Figures(c) {
 		if g.Key == "raise.blocks" {
 			assert.InDelta(t, 0.078, g.Value.SI, 0.0005)

@@ -32,7 +32,7 @@ func (f *framer) arrives() Frame {
 func (f *framer) short(out *Frame) []string {
 	for _, p := range out.People.At {
 		if p.Z < 0 || f.turningAt()+f.long() > f.c.Room.Length.Get() {
-			return []string{"The room is shorter than the panel on its way down and the people at it."}
+			return []string{"The room is shorter than the space for the panel on its way down and the people beside it."}
 		}
 	}
 	return nil
@@ -54,7 +54,7 @@ func (f *framer) howItComes() string {
 
 // turns is the panel at its balance on its feet, on the way down from its edge.
 func (f *framer) turns() Frame {
-	out := f.frame("is turned down on to its feet")
+	out := f.frame("is turned down onto its feet")
 	out.AcrossRoom = true
 	z, x, at := f.overFeet(), f.t.along.Get(), f.turningAt()
 	angle := math.Atan2(z, x)
@@ -78,12 +78,12 @@ func (f *framer) turns() Frame {
 func (f *framer) turningHands(out *Frame, lift, hold, along float64) {
 	begin, back := f.hands(lift), f.hands(hold)
 	out.Carried = []Share{{"hands at the crown, as it leaves the floor", lift}, {"floor under the feet", out.Weight - lift}}
-	out.Also = []Share{{"held " + f.stance.held + " at most, level, past its balance", hold}}
+	out.Also = []Share{{"to hold it " + f.stance.held + ", past its balance, at most", hold}}
 	out.Hands = []Hands{{"at the crown, to begin", begin}, {"to hold it " + f.stance.held + ", as if it were lifted", back}}
 	if f.c.Vault.HalfAngle.Get() == 0 {
 		begin, back = f.hands(out.Weight), 0
 		out.Carried, out.Also = []Share{{"floor", out.Weight}}, nil
-		out.Hands = []Hands{{"to lift it; what lays a flat panel down is not computed", begin}}
+		out.Hands = []Hands{{"to lift it; how a flat panel is laid down is not computed", begin}}
 	}
 	out.People = People{"at the crown", handsAway, f.around(max(begin, back), along)}
 }
@@ -93,12 +93,12 @@ func (f *framer) turningUnknown() []string {
 	switch {
 	case f.stance.turn.Passes:
 	case f.stance.turn.Level:
-		out = append(out, "In this room it turns level across and not down from its edge: that way is not drawn.")
+		out = append(out, "In this room it can be turned flat but not tipped down from its edge; turning it flat is not drawn.")
 	default:
-		out = append(out, "Whether it comes down in this room is not known.")
+		out = append(out, "Whether it can be tipped down in this room is not known.")
 	}
 	if f.tall() > HandsBelow {
-		out = append(out, "The crown comes higher than hands may lift: take a line or a lift to it.")
+		out = append(out, "The crown rises above the greatest height for lifting by hand: use a line or a lift.")
 	}
-	return append(out, "What spreads the feet, and so the force on a chock, is not computed.")
+	return append(out, "The force that spreads the feet, and so the force on a chock, is not computed.")
 }

@@ -61,7 +61,7 @@ func (f *framer) crank(out *Frame, near float64) {
 	}
 	if away > near {
 		away = max(0, near/2)
-		out.Unknown = append(out.Unknown, "Between this panel and the near end wall there is less room than a person at a crank is given here.")
+		out.Unknown = append(out.Unknown, "The space between this panel and the near end wall is smaller than the space assumed here for a person at a crank.")
 	}
 	p := People{Are: "at the cranks", Away: away}
 	for _, fork := range out.Forks {
@@ -99,7 +99,7 @@ func (f *framer) onForks() Frame {
 	case !stowed.Given():
 		out.Unknown = append(out.Unknown, "Whether the stowed forks go under it is not checked: needs lift.stowed.")
 	case high > 0:
-		out.Hands = append(out.Hands, Hands{"to lift it on to blocks under its feet", f.hands(out.Weight)})
+		out.Hands = append(out.Hands, Hands{"to lift it onto blocks under its feet", f.hands(out.Weight)})
 	default:
 		for _, fork := range out.Forks {
 			out.Gap = least(out.Gap, Gap{"between a stowed fork and the underside, for the saddle", fork.Height - stowed.Get()})
@@ -113,7 +113,7 @@ func (f *framer) onForks() Frame {
 // saddles says what a fork's saddle is not known by.
 func (f *framer) saddles(out *Frame) {
 	if s := f.c.Lift.Saddle; s.Given() && s.Get() {
-		out.Unknown = append(out.Unknown, "A saddle's thickness is not in the spec: the forks are lower by it, and blocks higher.")
+		out.Unknown = append(out.Unknown, "The spec does not state the thickness of a saddle: the forks must be lower by this thickness, and blocks higher.")
 	}
 }
 
@@ -154,7 +154,7 @@ func (f *framer) slides() Frame {
 		out.Gap = least(out.Gap, Gap{"between the tenons and the panel before it slides", by - f.c.Seam.Tenon.Length.Get()/2})
 		out.Unknown = append(out.Unknown, "The force that slides it on its forks is not computed.")
 	}
-	out.Unknown = append(out.Unknown, fmt.Sprintf("No hand lifts or holds above %s: slide it from a platform or from above, not from the floor.", f.length(HandsBelow)))
+	out.Unknown = append(out.Unknown, fmt.Sprintf("Nobody lifts or holds by hand above %s: slide it from a platform or from above, not from the floor.", f.length(HandsBelow)))
 	f.last(&out)
 	f.bases(&out, by)
 	out.Until = "each lift is braked"

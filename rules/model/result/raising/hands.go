@@ -1,7 +1,7 @@
 package raising
 
 // PersonMass is the mass that one person lifts, in kg, StandOff what is left over when
-// a panel stands off to slide on to tenons, and Level how far one end of a panel may be
+// a panel stands off to slide onto tenons, and Level how far one end of a panel may be
 // over the other while it goes up, in m: the built-in limits of transit.weight,
 // close.slide and install.tilt.
 const (

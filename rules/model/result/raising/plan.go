@@ -67,7 +67,7 @@ func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
 		out = append(out, "The weight lacks a fitting: needs "+spec.Key("fitting", n, "mass")+".")
 	}
 	if c.Panel.Around.Get() > 1 {
-		out = append(out, "How a piece of a split arch comes from its chord to the slope that it hangs at and lies on its forks, and the force that brings the pieces together, are not computed.")
+		out = append(out, "How a piece of a split arch gets from its chord to its final slope and onto its forks, and the force that brings the pieces together, are not computed.")
 	}
 	return out
 }
@@ -100,15 +100,15 @@ func orderOf(c *layout.Ceiling, l *calcs.Lines, plan record.Value[Plan], piece i
 			return calcs.Solved(c, quantity.Value{SI: float64(n), Unit: quantity.One}, plan.From())
 		})
 	}
-	method := "of the pairs that hold within the limits the widest base first, then the outermost two of what is left, a single one last"
+	method := "first the pair with the widest base that holds within the limits, then the outermost two of the remaining straps; a single strap is last"
 	if p.ByBalance {
-		method = "no pair holds within the limits: of those that balance the widest base first, then the outermost two of what is left, a single one last"
+		method = "no pair holds within the limits; first the pair with the widest base that balances, then the outermost two of the remaining straps; a single strap is last"
 	}
 	for i, strap := range p.Order {
 		add(fmt.Sprintf("order.%d", i+1), fmt.Sprintf("o_%d", i+1), fmt.Sprintf("strap%s that is fixed as number %d", of, i+1), method, strap)
 	}
-	add("balanced-after", "n_b", "straps"+of+" from which on it balances without its lifts; 0: never",
+	add("balanced-after", "n_b", "number of straps"+of+" after which it balances without its lifts; 0: never",
 		"each number of straps in that order solved without lifts, from the shape on the lifts", p.BalancedAfter)
-	add("secure-after", "n_s", "straps"+of+" from which on any one may be lost without the lifts; 0: never",
+	add("secure-after", "n_s", "number of straps"+of+" after which any one may be lost without the lifts; 0: never",
 		"each number of straps in that order solved without lifts, whole and with each strap lost, against the straps' allowable and the rib's stress", p.SecureAfter)
 }

@@ -9,7 +9,7 @@ import (
 	"dryfit/spec/quantity"
 )
 
-// slide is how far an inner panel stands off before it slides on its forks on to its
+// slide is how far an inner panel stands off before it slides on its forks onto its
 // neighbour's tenons; nothing without seams.
 func slide(c *layout.Ceiling) layout.Number {
 	return c.Number("raise.slide", func() float64 {
@@ -57,7 +57,7 @@ func (t turned) stand() {
 		})
 	})
 	t.Where(func() bool { return c.Lift.Stowed.Given() }, func() {
-		t.Add("raise.blocks", "h_b", "blocks under its feet, for the stowed forks to go under it, and by a saddle's thickness more", func(f *figure.Figure) figure.Measure {
+		t.Add("raise.blocks", "h_b", "blocks under its feet that let the stowed forks go under it; plus the thickness of a saddle", func(f *figure.Figure) figure.Measure {
 			least := c.Number("", func() float64 { return slices.Min(overLifts(c)) })
 			f.Formula = "max(0, h_s - z_l)"
 			f.Terms = []figure.Term{calcs.Term("h_s", calcs.Metres(c.Lift.Stowed)), calcs.Term("z_l", calcs.Metres(least))}
@@ -70,7 +70,7 @@ func (t turned) stand() {
 func (t turned) slides() {
 	c := t.c
 	t.Where(func() bool { return slide(c).Get() > 0 }, func() {
-		t.Add("raise.slide", "s_r", "slide of an inner panel on its forks, on to its neighbour's tenons", func(f *figure.Figure) figure.Measure {
+		t.Add("raise.slide", "s_r", "slide of an inner panel on its forks, onto its neighbour's tenons", func(f *figure.Figure) figure.Measure {
 			off := figure.Measure{Value: quantity.Length(standOff(c)).Value()}
 			f.Formula, f.Terms = "l_t/2 + s_c", []figure.Term{calcs.Term("l_t", calcs.Metres(c.Seam.Tenon.Length)), calcs.Term("s_c", off)}
 			return calcs.Metres(slide(c))

@@ -87,11 +87,11 @@ func (l lines) ends() {
 			})
 		last := func() Last { return v.Last.Get()[i] }
 		l.Where(func() bool { return last().Least.Err == nil }, func() {
-			l.length("survey.last-gap."+side+".least", "g_n"+side[:1], "gap from the near wall to the last panel's "+side+" corner, at its least",
+			l.length("survey.last-gap."+side+".least", "g_n"+side[:1], "gap from the near wall to the last panel's "+side+" corner, least",
 				"less the tolerances of panels and seams, twice the accuracy, and what the ribs have grown when they are hung", func() float64 { return last().Least.Value })
 		})
 		l.Where(func() bool { return last().Most.Err == nil }, func() {
-			l.length("survey.last-gap."+side+".most", "g_m"+side[:1], "the same at its most, in the dry season",
+			l.length("survey.last-gap."+side+".most", "g_m"+side[:1], "the same, greatest, in the dry season",
 				"with the tolerances of panels and seams, twice the accuracy, and the shrinkage of the dry season", func() float64 { return last().Most.Value })
 		})
 	}

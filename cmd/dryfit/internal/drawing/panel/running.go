@@ -199,10 +199,10 @@ func (d *panelOf) pieceNote() paper.Note {
 		lines[len(lines)-1] += fmt.Sprintf(" %d tenons stand in the near seam, %s apart.", n, d.tenonsApart())
 	}
 	if n := c.Panel.Around.Get(); n > 1 {
-		lines = append(lines, fmt.Sprintf("Each seam between two pieces has %d tenons, from the near end: %s. A true arc stands once for pieces of the same chord and rise.",
+		lines = append(lines, fmt.Sprintf("Each seam between two pieces has %d tenons, from the near end: %s. Pieces of the same chord and rise share one true arc.",
 			c.Seam.TenonsInEdge.Get(), d.lengths(d.edgeStations())))
 		if n > mostPieces {
-			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: they have edges as piece 2 has, and the straps that the sheet of straps tells.", n-1))
+			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: they have the edges of piece 2; their straps are on the sheet of straps.", n-1))
 		}
 	}
 	return paper.Note{Title: "How it is drawn", Lines: lines}

@@ -24,9 +24,9 @@ func (t tiling) key() paper.Sheet {
 		line(w, letter, true)
 	}
 	if t.tooMany() {
-		line(fmt.Sprintf("More than %d tiles of this paper would be needed, and none is made: plot the SVG or cut by the DXF.", mostTiles), small, true)
+		line(fmt.Sprintf("More than %d tiles of this paper would be needed, so none is made. Plot the SVG or cut from the DXF.", mostTiles), small, true)
 	} else {
-		line(fmt.Sprintf("Print at 100%%, not fitted to the page. Measure both bars of each tile. Tiles overlap by %.0fmm: lay the crosses on each other.", overlap), small, false)
+		line(fmt.Sprintf("Print at 100%%, not fitted to the page. Measure both bars of each tile. Tiles overlap by %.0fmm: align the crosses of adjacent tiles.", overlap), small, false)
 	}
 	for _, n := range t.notes {
 		line(n, small, false)

@@ -95,5 +95,5 @@ func TestTooManyTiles(t *testing.T) {
 			text += line.Text + " "
 		}
 	}
-	assert.Contains(t, text, "More than 1000 tiles of this paper would be needed, and none is made: plot the SVG or cut by the DXF.")
+	assert.Contains(t, text, "More than 1000 tiles of this paper would be needed, so none is made. Plot the SVG or cut from the DXF.")
 }

@@ -45,7 +45,7 @@ func planWith(in sheet.Input, row *rowOf) (*sheet.Subject, error) {
 	d.row = row
 	return &sheet.Subject{
 		Name: "plan", Title: "Reflected plan",
-		About: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, as it would show in a floor of mirrors, in its room of %s by %s.",
+		About: fmt.Sprintf("The ceiling of %d by %d coffers in %d panels, reflected, in its room of %s by %s.",
 			c.Grid.Around.Get(), c.Grid.Along.Get(), c.Panel.Count.Get(), in.Length(c.Room.Length.Get()), in.Length(c.Room.Width.Get())),
 		Wide: max(c.Room.Length.Get(), c.BuiltLength(), d.row.long()), High: max(c.Room.Width.Get(), c.Vault.Width.Get()),
 		Left: 40, Right: 40, Above: 40, Below: planBelow + d.row.high(), LeastWide: d.row.wide(), Best: 20,

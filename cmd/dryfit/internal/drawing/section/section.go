@@ -75,7 +75,7 @@ func (d *sectionOf) howDrawn() []string {
 		{c.Ledger.Projection.Given(), "the depth of the ledgers"},
 		{c.Edge.Cover.Given(), "the thickness and the height of the moulding"},
 		{c.Room.Framing.Runs.Get() == "along" && c.Room.Framing.Spacing.Given() && !c.Room.Framing.Member.Given(), "the width of the framing's members"},
-		{d.screwed() && !c.Strap.Screws.Spacing.Given(), "how far apart the screws are"},
+		{d.screwed() && !c.Strap.Screws.Spacing.Given(), "the spacing of the screws"},
 	} {
 		if of.drawn {
 			usual = append(usual, of.what)

@@ -42,7 +42,7 @@ func (in Input) AtStation(places map[int]paper.Point, p paper.Point, key string)
 
 // findings is the note of those that the sheet shows.
 func (in Input) findings(shows []string) []paper.Note {
-	n := paper.Note{Title: "Found, by number"}
+	n := paper.Note{Title: "Findings, by number"}
 	for _, i := range in.bites(shows) {
 		f := in.Assessment.Findings[i-1]
 		text := fmt.Sprintf("%d %s %s: %s", i, f.Severity, f.Rule.ID, f.Text)
@@ -92,7 +92,7 @@ func (in Input) assumed() []paper.Note {
 		line = append(line, a.Key+" = "+show.Written(a.Value))
 	}
 	if len(line) == 0 {
-		n.Lines = []string{"Nothing that a rule has read."}
+		n.Lines = []string{"No value that a rule uses is assumed."}
 	} else {
 		n.Lines = line
 	}

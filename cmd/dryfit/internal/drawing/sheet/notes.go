@@ -26,7 +26,7 @@ func Notes(in Input, drawn []paper.Sheet, place int) []paper.Sheet {
 	}
 	var out []paper.Sheet
 	for rows := size.Rows(all); len(rows) > 0; {
-		s := &Subject{Name: "notes", Title: "Notes", About: "What the other sheets have no room to list.", Kind: "notes", Place: place}
+		s := &Subject{Name: "notes", Title: "Notes", About: "Notes that do not fit on the other sheets.", Kind: "notes", Place: place}
 		if len(out) > 0 {
 			s.Name = fmt.Sprintf("notes-%d", len(out)+1)
 			s.Place = place + min(place, 1)*len(out)

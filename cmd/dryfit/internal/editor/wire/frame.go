@@ -29,7 +29,7 @@ type TooBigError struct{ size int64 }
 
 // Error states the size and the limit.
 func (e *TooBigError) Error() string {
-	return fmt.Sprintf("the message has %d bytes; the most is %d", e.size, maxMessage)
+	return fmt.Sprintf("the message has %d bytes; the maximum is %d", e.size, maxMessage)
 }
 
 // ReadFrame reads one message: header lines, an empty line, and as many bytes as

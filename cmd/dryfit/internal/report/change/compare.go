@@ -332,7 +332,7 @@ func (c Comparison) ending() string {
 	}
 	text += " changed"
 	if n := len(c.Rewritten); n > 0 {
-		text += fmt.Sprintf("; %s written otherwise and meaning the same", show.Plural(n, "key"))
+		text += fmt.Sprintf("; %s in another spelling with the same value", show.Plural(n, "key"))
 	}
 	return fmt.Sprintf("%s → %s: %s", c.Old.Verdict, c.New.Verdict, text)
 }

@@ -69,14 +69,14 @@ func (t remedyText) answers(r Remedy) {
 		t.Paragraph("", "then", a.Assessment.Verdict.String()+": "+a.Assessment.Counts.String())
 		t.Line("")
 	}
-	t.rulesOf("alone", "Nothing that may change satisfies these:", r.Result.Alone)
-	t.rulesOf("against", "What may change can't satisfy these together; without any one of them the others can be, as far as the search reached:", r.Result.Against)
+	t.rulesOf("alone", "No change of the permitted keys satisfies these rules:", r.Result.Alone)
+	t.rulesOf("against", "No change of the permitted keys satisfies these rules together. Without any one of them the others can be satisfied, as far as the search reached:", r.Result.Against)
 	if len(r.Result.Tied) > 0 {
-		t.Paragraph("tied", "", "What stands hangs on keys that may not change: "+show.Shown(strings.Join(r.Result.Tied, ", "))+".")
+		t.Paragraph("tied", "", "The remaining findings depend on keys that may not change: "+show.Shown(strings.Join(r.Result.Tied, ", "))+".")
 		t.Line("")
 	}
 	if len(r.Result.Needed) > 0 {
-		t.Paragraph("needed", "", "With these, which may not change, there would be an answer; name them with --may-change to let them:")
+		t.Paragraph("needed", "", "With these changes of keys that may not change there would be an answer. Name the keys with --may-change to permit them:")
 		for _, c := range r.Result.Needed {
 			t.change(c)
 		}
@@ -104,7 +104,7 @@ func (t remedyText) each(r Remedy) {
 		shown := worthwhile(e.Cures)
 		if len(shown) == 0 {
 			t.Line("")
-			t.Paragraph("", "", "No one or two keys that may change clear it and make nothing else worse.")
+			t.Paragraph("", "", "No permitted change of one or two keys clears it without making another finding worse.")
 		}
 		for _, c := range shown {
 			t.Line("")
@@ -115,7 +115,7 @@ func (t remedyText) each(r Remedy) {
 		}
 		if more := len(e.Cures) - len(shown); more > 0 {
 			t.Line("")
-			t.Paragraph("", "", fmt.Sprintf("%d more, dearer or with other findings made worse; --format json lists all.", more))
+			t.Paragraph("", "", fmt.Sprintf("%d more, at higher cost or with other findings made worse; --format json lists all.", more))
 		}
 		t.Line("")
 	}
@@ -207,7 +207,7 @@ const lightest = 0.05
 func summary(r Remedy) string {
 	res, after := r.Result, " after "+show.Plural(r.Result.Reviews, "review")
 	if r.Each != nil {
-		return fmt.Sprintf("%d findings to cure, each by itself,%s", len(r.Each), after)
+		return fmt.Sprintf("%d findings to clear, each by itself,%s", len(r.Each), after)
 	}
 	least := "hold"
 	if r.Strict {
@@ -221,9 +221,9 @@ func summary(r Remedy) string {
 	case len(res.Answers) == 0 && res.LimitReached:
 		return "NO ANSWER within the limit: the search ended" + after
 	case len(res.Answers) == 0 && res.Whole:
-		return "NO ANSWER: nothing in the range that may change passes," + after
+		return "NO ANSWER: no permitted change passes," + after
 	case len(res.Answers) == 0:
-		return "NO ANSWER: nothing that passes was found," + after
+		return "NO ANSWER: the search found no change that passes," + after
 	}
 	text := cmp.Or(map[bool]string{true: "INTERRUPTED: "}[res.Interrupted], "")
 	if n := len(res.Answers); n == 1 {

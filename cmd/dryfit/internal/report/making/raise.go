@@ -84,7 +84,7 @@ func RaiseText(w io.Writer, r Raise) error {
 	}
 	panel := r.Assessment.Ceiling.Panel
 	x.Line("")
-	x.marked("", fmt.Sprintf("Each force is that of one edge rib of two; twice the sum of a step is the weight of the heaviest panel, %s. Limits are judged for the most that it may be, %s.",
+	x.marked("", fmt.Sprintf("Each force is that of one edge rib of two; twice the sum of a step is the weight of the heaviest panel, %s. Limits are judged at its greatest weight, %s.",
 		u.Format(quantity.Mass(panel.Mass.Get()).Value()), u.Format(quantity.Mass(panel.Most.Get()).Value())))
 	for _, s := range r.notJudged() {
 		x.marked("- ", s)
@@ -146,7 +146,7 @@ func (t raiseText) piece(r Raise, k int) {
 	t.marked("", "straps, from the left foot, in the order "+numbers(p.Order)+how(p))
 	t.marked("", balanced(p)+"; "+secure(p)+".")
 	if p.Pull > 0 && len(p.Order) > 1 {
-		t.marked("", fmt.Sprintf("On straps %d and %d alone a pull of %s straight down at an end of its underside tips it.", p.Order[0], p.Order[1], u.Format(quantity.Force(p.Pull).Value())))
+		t.marked("", fmt.Sprintf("On straps %d and %d alone, a downward pull of %s at an end of its underside tips it.", p.Order[0], p.Order[1], u.Format(quantity.Force(p.Pull).Value())))
 	}
 	for i, s := range p.Steps {
 		t.Line("")
@@ -160,7 +160,7 @@ func (t raiseText) piece(r Raise, k int) {
 
 func how(p *raising.Piece) string {
 	if p.ByBalance {
-		return "; no pair of them holds the panel within the limits, and balance alone chose the first two"
+		return "; no pair of them holds the panel within the limits, so the first two are chosen by balance alone"
 	}
 	return ""
 }
@@ -169,14 +169,14 @@ func balanced(p *raising.Piece) string {
 	if p.BalancedAfter == 0 {
 		return "It never balances without its lifts"
 	}
-	return fmt.Sprintf("It balances without its lifts from %d straps on", p.BalancedAfter)
+	return fmt.Sprintf("It balances without its lifts after %d straps", p.BalancedAfter)
 }
 
 func secure(p *raising.Piece) string {
 	if p.SecureAfter == 0 {
-		return neverSecure + ": whichever strap may be lost, one loss does not hold within the limits"
+		return neverSecure + ": there is always one strap whose loss exceeds the limits"
 	}
-	return fmt.Sprintf("from %d on any one strap may be lost, and the rest hold within the limits", p.SecureAfter)
+	return fmt.Sprintf("after %d, any one strap may be lost and the others hold within the limits", p.SecureAfter)
 }
 
 // carried is what each support carries that carries anything, and whether it holds.

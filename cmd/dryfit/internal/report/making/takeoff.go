@@ -87,7 +87,7 @@ func (t Takeoff) Rows() []row {
 func bought(u quantity.System, b stock.Boards) string {
 	finished := u.Format(quantity.Value{SI: b.Volume, Unit: quantity.CubicMetre}) + " finished"
 	if b.Missing {
-		return finished + "; some pieces come out of no plank, and are not in it"
+		return finished + "; some pieces can't be cut from any plank and are not included"
 	}
 	return fmt.Sprintf("%s, and %.0f%% for kerfs, planing, trim and defects", finished, 100*b.Waste)
 }

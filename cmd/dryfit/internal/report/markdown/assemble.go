@@ -52,7 +52,7 @@ func LeftOut(left map[string]int) string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Left out, for which a comment has no room: %s.", strings.Join(parts, ", "))
+	return fmt.Sprintf("Left out for lack of space in a comment: %s.", strings.Join(parts, ", "))
 }
 
 func counted(n int, what string) string {

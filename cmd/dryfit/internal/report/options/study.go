@@ -143,7 +143,7 @@ func (s Study) sameInAll(same []int) []string {
 		out = append(out, "the same in all options: "+strings.Join(alike, ", "))
 	}
 	if len(without) > 0 {
-		out = append(out, "no option has a figure for: "+strings.Join(without, ", "))
+		out = append(out, "not computed for any option: "+strings.Join(without, ", "))
 	}
 	return out
 }

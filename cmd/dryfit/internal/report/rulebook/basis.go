@@ -103,7 +103,7 @@ func Limit(l engine.Limit) string {
 
 func caseTitle(c engine.Case) string {
 	if c.Fails() {
-		return "finds fault with"
+		return "reports"
 	}
 	return "passes"
 }
@@ -119,7 +119,7 @@ func Leaves(set record.Set) []string {
 // Keys are keys in a row, or the words for none.
 func Keys(keys []string) string {
 	if len(keys) == 0 {
-		return "nothing more than every spec has"
+		return "only keys that every spec has"
 	}
 	return strings.Join(keys, ", ")
 }

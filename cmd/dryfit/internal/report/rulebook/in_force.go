@@ -80,8 +80,8 @@ func fixed() []inForce {
 		row("size of a file", "%dMiB", spec.MaxSize>>20),
 		row("nesting of a file", "%d deep", spec.MaxDepth),
 		row("a length", "%gmm to %gm", schema.Shortest*1000, schema.Longest),
-		row("like parts in a row", "%d", layout.MostAlike),
-		row("changes tried for what passes", "%d", review.MostTried),
+		row("equal parts in a row", "%d", layout.MostAlike),
+		row("trials for passes with", "%d", review.MostTried),
 	}
 }
 

@@ -57,17 +57,17 @@ func VerificationText(w io.Writer, v Verification) error {
 		}
 		t.Paragraph(word, what, show.Shown(no))
 	}
-	say("spec", v.sameSpec(), v.Now.Spec.Path, v.Now.Spec.Path+" is not what the page was made of")
+	say("spec", v.sameSpec(), v.Now.Spec.Path, v.Now.Spec.Path+" differs from the file that the page was made from")
 	say("standards", v.sameStandards(), orBuiltIn(v.Now.Standards), "the page was made to "+orBuiltIn(v.Then.Standards)+", and in force here is "+orBuiltIn(v.Now.Standards)+", with other content")
 	say("version", v.sameVersion(), v.Now.Version, "this is dryfit "+v.Now.Version)
 	inputs := v.sameSpec() && v.sameStandards() && v.sameVersion()
 	switch {
 	case inputs && v.Altered:
-		say("page", false, "", "it is not what this version writes of this spec: it was altered")
+		say("page", false, "", "it differs from the page that this version writes for this spec: it was altered")
 	case inputs:
-		say("page", true, "what this version writes of this spec, byte for byte", "")
+		say("page", true, "equal to the page that this version writes for this spec, byte for byte", "")
 	default:
-		t.Paragraph("", "page", "not compared, since what it was made of differs")
+		t.Paragraph("", "page", "not compared, because the files that it was made from differ")
 	}
 	if v.TodayVerdict != v.Verdict {
 		t.Paragraph("differs", "today", fmt.Sprintf("judged on %s the verdict is %s, and on the page's date %s", v.Today, v.TodayVerdict, v.Verdict))
