@@ -36,7 +36,7 @@ func pairsOfAKind(t *testing.T) int {
 // plainBudget is the cells that a spec has, and plainLooks the looks.
 const (
 	plainBudget = 20000
-	plainLooks  = 500000
+	plainLooks  = 650000
 	freeLooks   = 120000 // of them for a motion on which the body turns as need be
 )
 
@@ -73,7 +73,7 @@ var kinds = []kind{
 		c := anyCorner(r)
 		return func(left *passage.Budget) passage.Decision { return corner.Around(b, c, left) }, cornerWalls(c)
 	}},
-	{"stair", 0.16, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
+	{"stair", 0.10, 3, func(r *rand.Rand, b *passage.Body) (func(*passage.Budget) passage.Decision, func(space.Vec) float64) {
 		s := anyStair(r)
 		return func(left *passage.Budget) passage.Decision {
 			d := stair.Climb(b, s, left)

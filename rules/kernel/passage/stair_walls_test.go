@@ -10,13 +10,16 @@ import (
 )
 
 // anyStair is 900 to 1500 mm wide with 2 to 2.6 m of headroom and 8 to 17 steps; its landing
-// is as wide as a flight at the least, as two at a half turn.
+// is as wide as a flight at the least, as two at a half turn. All that a stair may state is
+// known: corridors are past its ends, and a straight one is in the middle of its landing.
 func anyStair(r *rand.Rand) stair.Stair {
 	s := stair.Stair{
 		Turn: stair.Turn(1 + r.IntN(3)), Width: draw(r, 0.9, 1.5), Headroom: draw(r, 2, 2.6),
 		Rise: draw(r, 0.15, 0.19), Going: draw(r, 0.25, 0.3), Risers: 8 + r.IntN(10),
 	}
 	s.Length, s.Across = s.Width+draw(r, 0, 0.6), s.Width+draw(r, 0, 1.5)
+	s.Corridors, s.Placed = true, s.Turn == stair.Straight
+	s.Left = (s.Across - s.Width) / 2
 	if s.Turn == stair.Half {
 		s.Across = 2*s.Width + draw(r, 0, 0.6)
 	}
@@ -37,6 +40,14 @@ func below(slope, y, z float64) float64 {
 	}
 }
 
+// offQuadrant is how far a place is off all that is below 0 both ways.
+func offQuadrant(x, y float64) float64 {
+	if x > 0 && y > 0 {
+		return math.Hypot(x, y)
+	}
+	return max(x, y)
+}
+
 // flightWalls are floor and soffit of a flight that comes up to Y = 0, from the floor at
 // its foot; its own soffit is lower by so much.
 func flightWalls(s stair.Stair, lower, y, z float64) float64 {
@@ -51,7 +62,7 @@ func stairWalls(s stair.Stair) func(space.Vec) float64 {
 	return func(p space.Vec) float64 {
 		switch s.Turn {
 		case stair.Straight:
-			return min(beside(p.X, 0, s.Width), flightWalls(s, 0, p.Y, p.Z))
+			return min(offQuadrant(p.X, p.Y), offQuadrant(s.Width-p.X, p.Y), beside(p.X, -s.Left, s.Across-s.Left), flightWalls(s, 0, p.Y, p.Z))
 		case stair.Quarter:
 			return min(cornerWalls(corner.Corner{Width: s.Width, Onward: s.Length, Height: math.Inf(1)})(space.Vec{X: p.X, Y: s.Length - p.Y, Z: 10}),
 				overBoth(s, p.Y, s.Across-p.X, p.Z, p.Y < 0))

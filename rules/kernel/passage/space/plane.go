@@ -93,3 +93,20 @@ func NearestSquare(p, q Point) float64 {
 	p.X, p.Y = p.X+f*d.X, p.Y+f*d.Y
 	return Dot(p, p)
 }
+
+// FromRegion is how far a place is outside a closed outline, in m, in either sense around; 0
+// within it.
+func FromRegion(outline []Point, at Point) float64 {
+	least, within := math.Inf(1), false
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		least = min(least, NearestSquare(p.Minus(at), q.Minus(at)))
+		if (p.Y > at.Y) != (q.Y > at.Y) && at.X < p.X+(at.Y-p.Y)/(q.Y-p.Y)*(q.X-p.X) {
+			within = !within // a ray along X crosses this side
+		}
+	}
+	if within {
+		return 0
+	}
+	return math.Sqrt(least)
+}

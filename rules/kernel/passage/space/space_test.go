@@ -99,6 +99,21 @@ func TestHullAndBox(t *testing.T) {
 	assert.InDelta(t, 5, space.NearestSquare(space.Point{X: 2, Y: 1}, space.Point{X: 2, Y: 3}), rounding)
 }
 
+// A square of 2 with a notch cut from its top to its middle, either way round: the notch is
+// outside, as far as its nearest side.
+func TestFromRegion(t *testing.T) {
+	notched := []space.Point{{X: 0, Y: 0}, {X: 2, Y: 0}, {X: 2, Y: 2}, {X: 1.5, Y: 2}, {X: 1, Y: 1}, {X: 0.5, Y: 2}, {X: 0, Y: 2}}
+	for range 2 {
+		for at, want := range map[space.Point]float64{
+			{X: 1, Y: 0.5}: 0, {X: 0.1, Y: 1.9}: 0, {X: 2, Y: 1}: 0, {X: 0, Y: 0}: 0,
+			{X: 3, Y: 1}: 1, {X: 3, Y: 3}: math.Sqrt2, {X: 1, Y: -2}: 2, {X: 1, Y: 2}: 1 / math.Sqrt(5),
+		} {
+			assert.InDelta(t, want, space.FromRegion(notched, at), rounding, "%v", at)
+		}
+		slices.Reverse(notched)
+	}
+}
+
 // By hand: the same square either way round, and an edge from (-2, 1) to (2, 3) that is cut
 // at ±1.
 func TestAreaAndClippedEdges(t *testing.T) {

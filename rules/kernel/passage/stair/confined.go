@@ -19,13 +19,52 @@ import (
 type confined struct {
 	*probes
 	s    Stair
+	wrap []float64  // of each probe, for it may be outside the true body
 	near [][2]int32 // the ends of the edge that is nearest to P, of each row around the section
 
 	cell, middle sight
 	sight        // that is looked at
 	area         area
 	sides        []int8 // of the wall: -1 beside the flight that comes up, 1 beside the other, 0 not known
-	up, down     [3][]turns.Plane
+	up, down     [3]bounding
+}
+
+// bounding are planes of which the least one bounds what is left, those without which it is
+// the same left out.
+type bounding struct {
+	of   []turns.Plane
+	most float64 // that the least one is at most
+}
+
+func (b *bounding) clear() { b.of, b.most = b.of[:0], math.Inf(1) }
+
+// take adds a plane if it may be the least one at some shares.
+func (b *bounding) take(p turns.Plane) {
+	if most := p.Most(); 2*p.At-most <= b.most {
+		b.of, b.most = append(b.of, p), min(b.most, most)
+	}
+}
+
+// trim leaves out those that are not the least one at any shares.
+func (b *bounding) trim() {
+	kept := b.of[:0]
+	for i := range b.of {
+		if p := &b.of[i]; 2*p.At-p.Most() <= b.most {
+			kept = append(kept, *p)
+		}
+	}
+	b.of = kept
+}
+
+// lowest is the plane that is the least at some shares, nil if there is none.
+func (b *bounding) lowest(at *turns.Shares) (best *turns.Plane) {
+	less := math.Inf(1)
+	for i := range b.of {
+		if v := b.of[i].At + b.of[i].By.Dot(at); v < less {
+			less, best = v, &b.of[i]
+		}
+	}
+	return best
 }
 
 // sight is what the coordinates of each probe are from P.
@@ -51,10 +90,32 @@ func newConfined(b *passage.Body, s Stair) *confined {
 	c.cell = sight{make([][3]turns.Slope, n), make(turns.Seen, n)}
 	c.middle = sight{make([][3]turns.Slope, n), make(turns.Seen, n)}
 	c.sides = make([]int8, n)
+	c.wrap = wrapsOf(b, c.b.Chain(confinedStep))
 	for _, row := range c.rows[:confinedAlong] {
 		c.near = append(c.near, c.nearest(row))
 	}
 	return c
+}
+
+// wrapsOf is what the wrap of a body has about each of some places of one with fewer corners,
+// at both of its ends: all of it at a place within the true section, else less by how far
+// outside it is.
+func wrapsOf(b *passage.Body, places []space.Point) (out []float64) {
+	for range confinedAlong {
+		for _, at := range places {
+			out = append(out, b.Wrap()-space.FromRegion(b.Section(), at))
+		}
+	}
+	return out
+}
+
+// wrapAlong is what the wrap has about the straight way between two probes: their own along
+// the length, and what the body with fewer corners has around the section.
+func (c *confined) wrapAlong(i, k int32) float64 {
+	if c.at[i].Y == c.at[k].Y && c.at[i].Z == c.at[k].Z {
+		return c.wrap[i]
+	}
+	return c.b.Wrap()
 }
 
 // nearest are the ends of the edge of a row that is nearest to P.
@@ -122,7 +183,8 @@ func (c *confined) room(a area) float64 {
 		}
 	}
 	for k := range c.up {
-		c.up[k], c.down[k] = c.up[k][:0], c.down[k][:0]
+		c.up[k].clear()
+		c.down[k].clear()
 	}
 	switch c.s.Turn {
 	case Straight:
@@ -132,33 +194,17 @@ func (c *confined) room(a area) float64 {
 	default:
 		c.halfTurn()
 	}
-	most := math.Inf(1)
 	for k := range c.up {
-		var up, down float64
-		c.up[k], up = leastOf(c.up[k])
-		c.down[k], down = leastOf(c.down[k])
-		if most = min(most, up+down); most < 0 {
+		if most := c.up[k].most + c.down[k].most; most < 0 {
 			return most
 		}
 	}
-	most, _ = turns.Most(c.least)
+	for k := range c.up {
+		c.up[k].trim()
+		c.down[k].trim()
+	}
+	most, _ := turns.Most(c.least)
 	return most
-}
-
-// leastOf are those of some planes that are the least at some shares, and what the least
-// one is at most.
-func leastOf(planes []turns.Plane) (out []turns.Plane, most float64) {
-	most = math.Inf(1)
-	for i := range planes {
-		most = min(most, planes[i].Most())
-	}
-	out = planes[:0]
-	for _, p := range planes {
-		if 2*p.At-p.Most() <= most {
-			out = append(out, p)
-		}
-	}
-	return out, most
 }
 
 // least is the plane that leaves the least at some shares.
@@ -178,7 +224,7 @@ func (c *confined) least(at *turns.Shares) turns.Plane {
 		}
 	}
 	for k := range c.up {
-		up, down := lowest(c.up[k], at), lowest(c.down[k], at)
+		up, down := c.up[k].lowest(at), c.down[k].lowest(at)
 		if up != nil && down != nil {
 			take(up, down)
 		}
@@ -197,17 +243,6 @@ func (c *confined) least(at *turns.Shares) turns.Plane {
 
 // upright is the axis of heights.
 const upright = 2
-
-// lowest is the plane that is the least at some shares.
-func lowest(planes []turns.Plane, at *turns.Shares) (best *turns.Plane) {
-	less := math.Inf(1)
-	for i := range planes {
-		if v := planes[i].At + planes[i].By.Dot(at); v < less {
-			less, best = v, &planes[i]
-		}
-	}
-	return best
-}
 
 // form is the coordinates of a probe: across and along with P in the area, and the height
 // from P.
@@ -233,12 +268,12 @@ func (c *confined) below(axis int, f *turns.Slope, most float64) {
 	for n, d := range f.By {
 		p.By[n] = -d
 	}
-	c.up[axis] = append(c.up[axis], p)
+	c.up[axis].take(p)
 }
 
 // above says that a coordinate is no less than least.
 func (c *confined) above(axis int, f *turns.Slope, least float64) {
-	c.down[axis] = append(c.down[axis], turns.Plane{At: f.High - least, By: f.By})
+	c.down[axis].take(turns.Plane{At: f.High - least, By: f.By})
 }
 
 // lessRise is a height less what a line rises over another coordinate.

@@ -7,33 +7,32 @@ import (
 )
 
 // over keeps a height off floors, which are lines over another coordinate.
-func (c *confined) over(z, along *turns.Slope, floors ramps) {
+func (c *confined) over(z, along *turns.Slope, floors ramps, wrap float64) {
 	for _, l := range floors.all() {
 		f := lessRise(z, along, l.by)
-		c.above(upright, &f, l.at+c.b.Wrap())
+		c.above(upright, &f, l.at+wrap)
 	}
 }
 
 // under keeps a height off soffits.
-func (c *confined) under(z, along *turns.Slope, soffits ramps) {
+func (c *confined) under(z, along *turns.Slope, soffits ramps, wrap float64) {
 	for _, l := range soffits.all() {
 		f := lessRise(z, along, l.by)
-		c.below(upright, &f, l.at-c.b.Wrap())
+		c.below(upright, &f, l.at-wrap)
 	}
 }
 
 // straight takes what confines the body on a flight to a landing from which none goes on.
 // Where it is across is not looked at, but how wide it is between the walls.
 func (c *confined) straight() {
-	s, g := &c.s, c.b.Wrap()
-	landing := s.landing()
-	for i := range c.bounds {
+	s, landing := &c.s, c.s.landing()
+	for i, g := range c.wrap {
 		_, y := c.place(i)
 		f := c.form(int32(i))
 		x := c.slopes[i][0]
-		c.over(&f[2], &f[1], s.floors(y))
-		c.under(&f[2], &f[1], s.soffits(y))
-		if y.Low < -s.run() {
+		c.over(&f[2], &f[1], s.floors(y), c.wrap[i])
+		c.under(&f[2], &f[1], s.soffits(y), c.wrap[i])
+		if y.Low < -s.walled() {
 			continue
 		}
 		walls := landing
@@ -49,12 +48,38 @@ func (c *confined) straight() {
 			c.above(1, &x, g)
 		}
 	}
+	c.eachEdge(c.throughMouth)
+}
+
+// throughMouth takes where the way between two probes crosses the plane of the landing's
+// edge: between the walls of the flight.
+func (c *confined) throughMouth(i, k int32) {
+	_, ay := c.place(int(i))
+	_, by := c.place(int(k))
+	if min(ay.Low, by.Low) < -c.s.walled() || !apartAt(ay, by, 0) {
+		return
+	}
+	a, b := c.form(i), c.form(k)
+	if at, ok := turns.Crossing(&a, &b, 1, 0); ok {
+		g := c.wrapAlong(i, k)
+		c.below(0, &at[0], c.s.Width-g)
+		c.above(0, &at[0], g)
+	}
+}
+
+// eachEdge takes all that are in the body between two probes that are next to each other.
+func (c *confined) eachEdge(take func(i, k int32)) {
+	for _, row := range c.rows {
+		for k := 1; k < len(row); k++ {
+			take(row[k-1], row[k])
+		}
+	}
 }
 
 // quarter takes what confines it where the way goes on from the landing's side.
 func (c *confined) quarter() {
-	s, g, run := &c.s, c.b.Wrap(), c.s.run()
-	for i := range c.bounds {
+	s, run := &c.s, c.s.walled()
+	for i, g := range c.wrap {
 		x, y := c.place(i)
 		f := c.form(int32(i))
 		if x.High <= s.Across+run {
@@ -71,52 +96,48 @@ func (c *confined) quarter() {
 		}
 		on := f[0]
 		on.Low, on.High = on.Low-s.Across, on.High-s.Across
-		c.quarterHeights(x, y, &f, &on)
+		c.quarterHeights(i, x, y, &f, &on)
 	}
-	for _, row := range c.rows {
-		for k := 1; k < len(row); k++ {
-			c.aroundCorner(row[k-1], row[k])
-		}
-	}
+	c.eachEdge(c.aroundCorner)
 }
 
 // besideFlights reports whether a place is between the far ends of the flights of a quarter
 // turn for certain: then what is inside its corner is wall.
 func (c *confined) besideFlights(x, y turns.Bounds) bool {
-	return x.High < c.s.Across+c.s.run() && y.Low > -c.s.run()
+	return x.High < c.s.Across+c.s.walled() && y.Low > -c.s.walled()
 }
 
 // quarterHeights are the floors and the soffits of a quarter turn.
-func (c *confined) quarterHeights(x, y turns.Bounds, f *[3]turns.Slope, on *turns.Slope) {
+func (c *confined) quarterHeights(i int, x, y turns.Bounds, f *[3]turns.Slope, on *turns.Slope) {
 	s := &c.s
 	beyond := turns.Bounds{Low: x.Low - s.Across, High: x.High - s.Across}
 	if y.Low >= nosing || x.Low >= s.Width && c.besideFlights(x, y) {
-		c.over(&f[2], on, s.floorsOn(beyond))
+		c.over(&f[2], on, s.floorsOn(beyond), c.wrap[i])
 	} else {
-		c.over(&f[2], &f[1], s.floors(y))
+		c.over(&f[2], &f[1], s.floors(y), c.wrap[i])
 	}
 	switch {
-	case y.Low < -s.run() || beyond.High > s.run():
+	case y.Low < -s.walled() || beyond.High > s.walled():
 	case beyond.High <= 0:
-		c.under(&f[2], &f[1], s.soffits(y))
+		c.under(&f[2], &f[1], s.soffits(y), c.wrap[i])
 	default:
-		c.under(&f[2], on, s.soffitsOn(beyond))
+		c.under(&f[2], on, s.soffitsOn(beyond), c.wrap[i])
 	}
 }
 
 // aroundCorner takes where the way between two probes crosses the two faces of the inner
 // corner: beyond it.
 func (c *confined) aroundCorner(i, k int32) {
-	s, g := &c.s, c.b.Wrap()
+	s, g := &c.s, c.wrapAlong(i, k)
 	ax, ay := c.place(int(i))
 	bx, by := c.place(int(k))
-	if min(ay.Low, by.Low) > -s.run() && apartAt(ax, bx, s.Width) {
+	if min(ay.Low, by.Low) > -s.walled() && apartAt(ax, bx, s.Width) {
 		a, b := c.form(i), c.form(k)
 		if at, ok := turns.Crossing(&a, &b, 0, s.Width); ok {
 			c.above(1, &at[1], g)
 		}
 	}
-	if max(ax.High, bx.High) < s.Across+s.run() && apartAt(ay, by, 0) {
+	if max(ax.High, bx.High) < s.Across+s.walled() && apartAt(ay, by, 0) {
 		a, b := c.form(i), c.form(k)
 		if at, ok := turns.Crossing(&a, &b, 1, 0); ok {
 			c.below(0, &at[0], s.Width-g)
@@ -131,8 +152,8 @@ func apartAt(a, b turns.Bounds, at float64) bool {
 
 // halfTurn takes what confines it where the way goes back beside the flight that comes up.
 func (c *confined) halfTurn() {
-	s, g, run := &c.s, c.b.Wrap(), c.s.run()
-	for i := range c.bounds {
+	s, run := &c.s, c.s.walled()
+	for i, g := range c.wrap {
 		x, y := c.place(i)
 		f := c.form(int32(i))
 		c.below(1, &f[1], s.Length-g)
@@ -148,11 +169,7 @@ func (c *confined) halfTurn() {
 		}
 		c.halfHeights(i, x, y, &f)
 	}
-	for _, row := range c.rows {
-		for k := 1; k < len(row); k++ {
-			c.aroundWall(row[k-1], row[k])
-		}
-	}
+	c.eachEdge(c.aroundWall)
 }
 
 // halfHeights are the floors and the soffits of a half turn. Where it is not known on which
@@ -160,8 +177,8 @@ func (c *confined) halfTurn() {
 // of the flights there may be no more than the floor at the foot.
 func (c *confined) halfHeights(i int, x, y turns.Bounds, f *[3]turns.Slope) {
 	s, g := &c.s, c.b.Wrap()
-	if y.Low < -s.run() {
-		c.over(&f[2], &f[1], s.floors(y))
+	if y.Low < -s.walled() {
+		c.over(&f[2], &f[1], s.floors(y), c.wrap[i])
 		return
 	}
 	up := c.sides[i] < 0 || c.sides[i] == 0 && x.High < s.Across-s.Width+g
@@ -169,44 +186,55 @@ func (c *confined) halfHeights(i int, x, y turns.Bounds, f *[3]turns.Slope) {
 	back := f[1].Plus(-1, &f[1], 0)
 	beyond := turns.Bounds{Low: -y.High, High: -y.Low}
 	if on && !up {
-		c.over(&f[2], &back, s.floorsOn(beyond))
+		c.over(&f[2], &back, s.floorsOn(beyond), c.wrap[i])
 	} else {
-		c.over(&f[2], &f[1], s.floors(y))
+		c.over(&f[2], &f[1], s.floors(y), c.wrap[i])
 	}
 	if up {
-		c.under(&f[2], &f[1], s.soffits(y))
+		c.under(&f[2], &f[1], s.soffits(y), c.wrap[i])
 	} else {
-		c.under(&f[2], &back, s.soffitsOn(beyond))
+		c.under(&f[2], &back, s.soffitsOn(beyond), c.wrap[i])
 	}
 }
 
-// aroundWall takes where the way between two probes crosses the middle plane of the wall
-// between the flights: over the landing.
+// aroundWall takes where the way between two probes crosses the wall between the flights,
+// at its faces and in its middle: over the landing.
 func (c *confined) aroundWall(i, k int32) {
-	s, g := &c.s, c.b.Wrap()
-	ax, ay := c.place(int(i))
-	bx, by := c.place(int(k))
-	if !apartAt(ax, bx, s.Across/2) || min(ay.Low, by.Low) < -s.run() {
+	_, ay := c.place(int(i))
+	_, by := c.place(int(k))
+	if min(ay.Low, by.Low) < -c.s.walled() {
+		return
+	}
+	for _, x := range [3]float64{c.s.Width, c.s.Across / 2, c.s.Across - c.s.Width} {
+		c.overLanding(i, k, x)
+	}
+}
+
+// overLanding takes where the way between two probes crosses a plane along the wall, if they
+// are on two sides of it for certain.
+func (c *confined) overLanding(i, k int32, x float64) {
+	ax, _ := c.place(int(i))
+	bx, _ := c.place(int(k))
+	if !apartAt(ax, bx, x) {
 		return
 	}
 	a, b := c.form(i), c.form(k)
-	at, ok := turns.Crossing(&a, &b, 0, s.Across/2)
-	if !ok {
-		return
+	if at, ok := turns.Crossing(&a, &b, 0, x); ok {
+		g := c.wrapAlong(i, k)
+		c.above(1, &at[1], g)
+		c.above(upright, &at[2], g)
+		c.below(upright, &at[2], c.s.Headroom-g)
 	}
-	c.above(1, &at[1], g)
-	c.above(upright, &at[2], g)
-	c.below(upright, &at[2], s.Headroom-g)
 }
 
 // contract takes off the area what P can't be in, and reports whether any is left.
 func (c *confined) contract() bool {
-	s, g, run := &c.s, c.b.Wrap(), c.s.run()
+	s, run := &c.s, c.s.walled()
 	if s.Turn == Half {
 		c.sort()
 	}
 	a := c.area
-	for i := range c.bounds {
+	for i, g := range c.wrap {
 		p := &c.bounds[i]
 		x, y := c.place(i)
 		if s.Turn == Half || x.High <= s.Across+run {
@@ -242,8 +270,8 @@ func (c *confined) contract() bool {
 // it. The body is one piece: two probes beside the wall are on the same side of it if the
 // straight way between them is in the body, and so are one and P.
 func (c *confined) sort() {
-	s, g := &c.s, c.b.Wrap()
-	for i := range c.sides {
+	s := &c.s
+	for i, g := range c.wrap {
 		c.sides[i] = 0
 		if !c.besideWall(i) {
 			continue
@@ -254,7 +282,7 @@ func (c *confined) sort() {
 			c.sides[i] = 1
 		}
 	}
-	if c.area.y.High <= 0 && c.area.y.Low >= -s.run() {
+	if c.area.y.High <= 0 && c.area.y.Low >= -s.walled() {
 		side := int8(1)
 		if c.area.x.High <= s.Width+touching {
 			side = -1
@@ -288,5 +316,5 @@ func (c *confined) spread() (did bool) {
 // besideWall reports whether a probe is between the ends of the wall for certain.
 func (c *confined) besideWall(i int) bool {
 	_, y := c.place(i)
-	return y.High <= 0 && y.Low >= -c.s.run()
+	return y.High <= 0 && y.Low >= -c.s.walled()
 }

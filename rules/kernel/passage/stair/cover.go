@@ -156,7 +156,7 @@ func (h *halfCover) out() bool {
 	y, z := turns.Bounds{Low: none, High: h.s.Length - g - front}, turns.Bounds{Low: none, High: math.Inf(1)}
 	for _, row := range h.rows {
 		h.inWall(row, func(p *beside) {
-			if g+p.low < -h.s.run() {
+			if g+p.low < -h.s.walled() {
 				return // it may be past the end of the wall
 			}
 			y.Low = max(y.Low, g-p.y)
@@ -226,16 +226,16 @@ func (h *halfCover) noHeight(y, z turns.Bounds) bool {
 		near, far := y.Low+p[1].Low, y.High+p[1].High
 		floor, soffit := 0.0, h.s.Headroom
 		switch {
-		case p[0].Low > 0 && near >= -h.s.run():
+		case p[0].Low > 0 && near >= -h.s.walled():
 			floor = h.s.treadOn(-far)
 		case near < 0:
 			floor = h.s.tread(near)
 		}
 		switch {
-		case near < -h.s.run():
+		case near < -h.s.walled():
 			soffit = math.Inf(1)
 		case p[0].High < 0:
-			soffit += slope * min(0, far)
+			soffit += slope * max(-h.s.run(), min(0, far))
 		case near < 0:
 			soffit += h.s.Rise - slope*near
 		}
@@ -252,7 +252,7 @@ func (h *halfCover) pastWalls(y float64) bool {
 	side := h.s.Across/2 - h.b.Wrap()
 	for i := range h.seen {
 		p := &h.seen[i]
-		if (p[0].Low > side || p[0].High < -side) && y+p[1].Low >= -h.s.run() {
+		if (p[0].Low > side || p[0].High < -side) && y+p[1].Low >= -h.s.walled() {
 			return true
 		}
 	}

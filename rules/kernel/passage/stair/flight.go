@@ -15,7 +15,7 @@ import (
 // Theorem. At that instant what of the body is over the flight is between its walls and
 // what is over the landing between those of the landing, and all is between floor and
 // soffit. If that can be at no turn and with P nowhere on the line, there is no motion.
-// What room there is past the flight's foot is not looked at, nor the soffit past the
+// What room there is past the flight's foot is looked at only where it is a corridor, and not the soffit past the
 // landing's edge where a flight goes on from its side. Derived.
 type flightCover struct {
 	*probes
@@ -34,6 +34,8 @@ func alongFlight(b *passage.Body, s Stair) bool {
 // be to either side, and are nowhere where its width is not known.
 func (s Stair) landing() turns.Bounds {
 	switch {
+	case s.Turn == Straight && s.Placed:
+		return turns.Bounds{Low: -s.Left, High: s.Across - s.Left}
 	case s.Turn == Straight && s.Across > 0:
 		return turns.Bounds{Low: s.Width - s.Across, High: s.Across}
 	case s.Turn == Straight:
@@ -47,7 +49,7 @@ func (s Stair) landing() turns.Bounds {
 
 // out reports whether none of the turns that are seen can be.
 func (q *flightCover) out() bool {
-	g, run := q.b.Wrap(), q.s.run()
+	g, run := q.b.Wrap(), q.s.walled()
 	landing, far := q.s.landing(), math.Inf(1)
 	if q.s.Turn != Straight {
 		far = q.s.Length - g
@@ -84,8 +86,8 @@ func (s Stair) heightsAlong(y turns.Bounds) (floor, soffit float64) {
 	if y.Low < 0 {
 		floor = s.tread(y.Low)
 	}
-	if y.Low < -s.run() || y.High > 0 && s.Turn == Quarter {
+	if y.Low < -s.walled() || y.High > 0 && s.Turn == Quarter {
 		return floor, math.Inf(1)
 	}
-	return floor, s.Headroom + s.slope()*min(0, y.High)
+	return floor, s.Headroom + s.slope()*max(-s.run(), min(0, y.High))
 }

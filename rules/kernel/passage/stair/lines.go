@@ -40,14 +40,23 @@ func (s *Stair) floors(y turns.Bounds) (out ramps) {
 }
 
 // soffits are lines over Y that are no lower than the soffit of that flight and of the
-// landing. Past the foot there is none.
+// landing, and of a corridor past the foot. Else there is none there.
 func (s *Stair) soffits(y turns.Bounds) (out ramps) {
-	if y.Low < -s.run() {
-		return out
-	}
-	out.take(ramp{at: s.Headroom})
-	if y.Low < 0 {
-		out.take(ramp{s.Headroom, s.slope()})
+	deep, low := s.slope()*s.run(), y.Low < -s.run()
+	switch {
+	case low && !s.Corridors:
+	case low && y.High <= -s.run():
+		out.take(ramp{at: s.Headroom - deep})
+	case low: // from the corridor's soffit to the highest over the flight
+		high := min(y.High, 0)
+		by := (s.slope()*high + deep) / (high - y.Low)
+		out.take(ramp{s.Headroom - deep - by*y.Low, by})
+		out.take(ramp{at: s.Headroom})
+	default:
+		out.take(ramp{at: s.Headroom})
+		if y.Low < 0 {
+			out.take(ramp{s.Headroom, s.slope()})
+		}
 	}
 	return out
 }
@@ -63,11 +72,15 @@ func (s *Stair) floorsOn(on turns.Bounds) (out ramps) {
 }
 
 // soffitsOn are those over them: past the landing's edge the soffit is a rise higher and
-// goes up with the flight, and past its end there is none.
+// goes up with the flight, and past its end there is none but that of a corridor, a rise over
+// the last nosing's at most.
 func (s *Stair) soffitsOn(on turns.Bounds) (out ramps) {
 	slope, edge := s.slope(), s.Headroom+s.Rise
 	switch {
 	case on.High > s.run():
+		if s.Corridors {
+			out.take(ramp{at: edge + slope*s.run()})
+		}
 	case on.High <= 0:
 		out.take(ramp{at: s.Headroom})
 	case on.Low >= 0:

@@ -24,7 +24,7 @@ type quarterCover struct {
 // out reports whether none of the turns that are seen can be.
 func (q *quarterCover) out() bool {
 	g, far := q.b.Wrap(), math.Inf(1)
-	run, wide := q.s.run(), q.s.Across-q.s.Width
+	run, wide := q.s.walled(), q.s.Across-q.s.Width
 	for i := range q.seen {
 		p := &q.seen[i]
 		// The outer walls end with the flights.
@@ -55,7 +55,7 @@ func (q *quarterCover) outAt(far turns.Bounds) bool {
 	// From the inner corner.
 	x, y := turns.Bounds{Low: far.High * q.walk.X, High: far.Low * q.walk.X}, turns.Bounds{Low: far.Low * q.walk.Y, High: far.High * q.walk.Y}
 	g, z := q.b.Wrap(), turns.Bounds{Low: none, High: math.Inf(1)}
-	wide, run := q.s.Across-q.s.Width, q.s.run()
+	wide, run := q.s.Across-q.s.Width, q.s.walled()
 	for i := range q.seen {
 		p := &q.seen[i]
 		px, py := turns.Bounds{Low: x.Low + p[0].Low, High: x.High + p[0].High}, turns.Bounds{Low: y.Low + p[1].Low, High: y.High + p[1].High}
@@ -73,7 +73,7 @@ func (q *quarterCover) outAt(far turns.Bounds) bool {
 
 // over is the lowest floor and the highest soffit at a place, from the inner corner.
 func (s Stair) over(x, y turns.Bounds) (floor, soffit float64) {
-	slope, wide, run := s.slope(), s.Across-s.Width, s.run()
+	slope, wide, run := s.slope(), s.Across-s.Width, s.walled()
 	switch {
 	case x.Low > wide && (y.Low >= 0 || y.Low > -run && x.High < wide+run):
 		floor = s.treadOn(x.Low - wide)
@@ -84,7 +84,7 @@ func (s Stair) over(x, y turns.Bounds) (floor, soffit float64) {
 	case y.Low < -run || x.High > wide+run:
 		return floor, math.Inf(1)
 	case y.High < 0:
-		return floor, s.Headroom + slope*y.High
+		return floor, s.Headroom + slope*max(-s.run(), y.High)
 	case x.High > wide:
 		return floor, s.Headroom + s.Rise + slope*(x.High-wide)
 	}
@@ -101,7 +101,7 @@ func (h *probes) through(s Stair, x, y turns.Bounds) bool {
 				a, b = b, a
 			}
 			left, right := turns.Bounds{Low: x.Low + a[0].Low, High: x.High + a[0].High}, turns.Bounds{Low: x.Low + b[0].Low, High: x.High + b[0].High}
-			within := min(a[1].Low, b[1].Low)+y.Low >= -s.run() && right.High <= s.Across-s.Width+s.run()
+			within := min(a[1].Low, b[1].Low)+y.Low >= -s.walled() && right.High <= s.Across-s.Width+s.walled()
 			if within && left.High < 0 && right.Low > 0 && heightAtZero(left, right, y.High+a[1].High, y.High+b[1].High) < h.b.Wrap() {
 				return true
 			}

@@ -1,6 +1,9 @@
 package stair
 
-import "dryfit/rules/kernel/passage/space"
+import (
+	"dryfit/rules/kernel/passage/space"
+	"dryfit/rules/kernel/passage/turns"
+)
 
 // even is a random number between two.
 func (g *growing) even(a, b float64) float64 { return a + (b-a)*g.r.Float64() }
@@ -20,7 +23,11 @@ func (g *growing) somewhere() space.Vec {
 	deep, up := s.Rise*float64(s.Risers), g.even(0, s.Headroom)
 	part := max(0, g.r.IntN(s.parts()+moreLanding)-moreLanding)
 	if part == 0 && s.Turn == Straight {
-		return space.Vec{X: g.even(0, s.Width), Y: g.even(-far/2, far), Z: up}
+		walls := turns.Bounds{High: s.Width}
+		if s.Placed {
+			walls = s.landing()
+		}
+		return space.Vec{X: g.even(walls.Low, walls.High), Y: g.even(-far/2, far), Z: up}
 	}
 	switch on := g.even(0, s.run()); part {
 	case 0:

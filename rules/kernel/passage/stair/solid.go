@@ -79,7 +79,13 @@ func (s Stair) solids() []solid {
 	flight := edge(down, soffit, space.Vec{Y: -run, Z: s.Headroom - deep})
 	out := []solid{{over(right, space.Vec{})}, edge(up, steps, space.Vec{}), {over(up, space.Vec{Z: -deep})}}
 	if s.Turn == Straight {
-		return append(out, flight, solid{over(down, space.Vec{Z: s.Headroom})}, solid{over(left, space.Vec{X: s.Width})})
+		out = append(out, flight, solid{over(down, space.Vec{Z: s.Headroom})})
+		if !s.Placed {
+			return append(out, solid{over(left, space.Vec{X: s.Width})})
+		}
+		walls := s.landing()
+		out[0] = edge(right, on, space.Vec{})
+		return append(out, edge(left, on, space.Vec{X: s.Width}), solid{over(right, space.Vec{X: walls.Low})}, solid{over(left, space.Vec{X: walls.High})})
 	}
 	// The flight that goes on: its steps begin at the landing's edge, a rise higher.
 	ahead, edgeAt, end := right, space.Vec{X: s.Across}, space.Vec{X: s.Width}

@@ -105,6 +105,26 @@ func TestRoomAboutABar(t *testing.T) {
 	}
 }
 
+// The same bar across a straight stair, 1.2 m wide and 1 m from the left wall of a landing
+// 3 m wide, by hand: its end is 0.2 m off that wall less its wrap, 0.1 m off the right one;
+// its side is 60 - 30 - 20 mm beside the block left of the flight; its end is 0.56 - 0.5 m off
+// the flight's wall.
+func TestRoomOnAPlacedLanding(t *testing.T) {
+	s := Stair{Turn: Straight, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 3, Left: 1, Placed: true, Risers: 12}
+	g := newTrees(rod(1), s, nil)
+	along := space.Turn{{Y: 1}, {X: -1}, {Z: 1}} // the bar along X
+	for at, want := range map[space.Vec]float64{
+		{X: -0.3, Y: 0.6, Z: 1.2}:   0.18,
+		{X: 1.4, Y: 0.6, Z: 1.2}:    0.08,
+		{X: -0.3, Y: 0.06, Z: 1.2}:  0.01,
+		{X: 0.56, Y: -0.5, Z: 0.95}: 0.04,
+	} {
+		assert.InDelta(t, want, g.room(space.Pose{Turn: along, At: at}, none), treesCoarse+1e-3, "%v", at)
+	}
+	s.Placed = false
+	assert.Negative(t, newTrees(rod(1), s, nil).room(space.Pose{Turn: along, At: space.Vec{X: -0.3, Y: 0.6, Z: 1.2}}, none))
+}
+
 // No place of the body is nearer to walls, floors and soffits than the room that is known.
 func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 	r := rand.New(rand.NewPCG(25, 5))
@@ -112,6 +132,9 @@ func TestRoomIsNoMoreThanThereIs(t *testing.T) {
 	for range 3000 {
 		s := Stair{Turn: Turn(1 + r.IntN(3)), Width: 1 + r.Float64(), Headroom: 2 + r.Float64(), Rise: 0.17, Going: 0.28, Risers: 8}
 		s.Across, s.Length = 2*s.Width+r.Float64(), s.Width+r.Float64()
+		if s.Placed = s.Turn == Straight && r.IntN(2) == 0; s.Placed {
+			s.Left = (s.Across - s.Width) * r.Float64()
+		}
 		b := passage.NewBody(outline.Arc(0.3+r.Float64(), 0.06, 0.5+r.Float64(), 40), 0.3+r.Float64(), 0.02)
 		g := growing{newTrees(b, s, nil), r}
 		n := g.anywhere()

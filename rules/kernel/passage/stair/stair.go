@@ -24,20 +24,31 @@ const (
 // Stair is a flight that comes up to a landing, and one alike that goes on from it. The
 // world's axes: X across, Y on from the top step, Z up from the landing, which is
 // 0 ≤ X ≤ Across and 0 ≤ Y ≤ Length; straight on it has no end, and its walls are Across
-// apart, the flight anywhere between them, or not known where that is 0. The flight comes
-// up along Y in 0 ≤ X ≤ Width. The way goes on along X in 0 ≤ Y ≤ Length at a quarter turn,
+// apart, the first one Left of the flight's where it is Placed, else the flight is anywhere
+// between them, or they are not known where Across is 0. The flight comes up along Y in
+// 0 ≤ X ≤ Width. The way goes on along X in 0 ≤ Y ≤ Length at a quarter turn,
 // and against Y in Across - Width ≤ X ≤ Across at a half; then all between the flights is
-// wall. The headroom is upright, over the line of the nosings and over the landing. Lengths
-// in m.
+// wall. The headroom is upright, over the line of the nosings and over the landing. With
+// Corridors the way is level past the ends of the flights, between the same walls and under
+// the same headroom; else what is there is not known. Lengths in m.
 type Stair struct {
 	Turn                         Turn
 	Width, Headroom, Rise, Going float64
-	Across, Length               float64
+	Across, Length, Left         float64
 	Risers                       int
+	Placed, Corridors            bool
 }
 
 // run is how far a flight goes, along Y.
 func (s Stair) run() float64 { return s.Going * float64(s.Risers) }
+
+// walled is how far from the landing, along Y, the walls and the soffit of a flight are known.
+func (s Stair) walled() float64 {
+	if s.Corridors {
+		return math.Inf(1)
+	}
+	return s.run()
+}
 
 // slope is the rise of the line of the nosings over its run.
 func (s Stair) slope() float64 { return s.Rise / s.Going }

@@ -9,7 +9,6 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"dryfit/rules/kernel/passage"
-	"dryfit/rules/kernel/passage/outline"
 	"dryfit/rules/kernel/passage/space"
 	"dryfit/rules/kernel/passage/turns"
 )
@@ -35,7 +34,8 @@ func TestABarTurnsByAHalf(t *testing.T) {
 
 // short reports whether a place of a body on a stair is nearer than its wrap to the walls,
 // the floor or the soffit, all of them as far off as a stair may have them: the flight
-// that goes on begins a step late, and past the far ends of flights there is only floor.
+// that goes on begins a step late, and past the far ends of flights there is only floor,
+// unless there are corridors.
 func (s Stair) short(x, y, z, wrap float64) bool {
 	slope, floor, soffit := s.slope(), 0.0, s.Headroom
 	on := x - s.Across
@@ -46,6 +46,10 @@ func (s Stair) short(x, y, z, wrap float64) bool {
 	}
 	deep := s.Rise * float64(s.Risers)
 	switch {
+	case s.Corridors && s.Turn != Straight && on > s.run():
+		floor, soffit = deep-s.Rise, soffit+s.Rise+deep
+	case s.Corridors && y < -s.run():
+		floor, soffit = -deep, soffit-deep
 	case y < -s.run():
 		return z < wrap-deep
 	case s.Turn != Straight && on > s.run():
@@ -59,8 +63,8 @@ func (s Stair) short(x, y, z, wrap float64) bool {
 		return true
 	}
 	switch s.Turn {
-	case Straight: // the flight comes up to one end of the landing
-		return x < wrap || x > s.Across-wrap || y < 0 && x > s.Width-wrap
+	case Straight: // the flight comes up to one end of the landing, unless it is placed
+		return x < wrap-s.Left || x > s.Across-s.Left-wrap || y < 0 && (x < wrap || x > s.Width-wrap)
 	case Quarter:
 		return x < wrap || y > s.Length-wrap || x > s.Width && y < 0
 	default:
@@ -76,12 +80,7 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 	for _, turn := range []Turn{Straight, Quarter, Half} {
 		looked, free := 0, 0
 		for range 40 {
-			s := Stair{Turn: turn, Width: 0.9 + 0.5*r.Float64(), Headroom: 2.1 + 0.4*r.Float64(), Rise: 0.17, Going: 0.28, Risers: 4 + r.IntN(12)}
-			s.Across, s.Length = 2*s.Width+0.4*r.Float64(), s.Width+0.5*r.Float64()
-			b := passage.NewBody(outline.Arc(0.8+r.Float64(), 0.08, 0.5+0.8*r.Float64(), 40), 0.5+0.6*r.Float64(), 0.02)
-			if r.IntN(3) == 0 {
-				b = passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 2.5, Y: 0}, {X: 2.5, Y: 0.06}, {X: 0, Y: 0.06}}, 0.5+r.Float64(), 0.02)
-			}
+			s, b := confinedCase(r, turn)
 			p := b.Middle()[len(b.Middle())/2].At
 			p.X = 0
 			probes := newProbes(b, p, true, stairStep, alongStair)
