@@ -91,7 +91,7 @@ func place(t *testing.T, d *spec.Document, path string) string {
 }
 
 func placed(d *spec.Document, path string) (string, bool) {
-	for i := 1; i <= 6; i++ {
+	for i := 1; i <= 8; i++ {
 		key := strings.Replace(path, "*", strconv.Itoa(i), 1)
 		key = strings.ReplaceAll(key, "*", "1")
 		if _, found := spec.Lookup(d.Tree, key); found {

@@ -18,9 +18,10 @@ type Leg struct {
 	Rise     Field[quantity.Length] `toml:"rise"`
 	Going    Field[quantity.Length] `toml:"going"`
 	Risers   Field[int]             `toml:"risers"`
-	Landing  Plan                   `toml:"landing"`
+	Landing  Landing                `toml:"landing"`
 	Turn     Field[string]          `toml:"turn"`    // "none", "quarter" or "half"
 	Between  Field[string]          `toml:"between"` // "wall" or "open"
+	Ends     Field[string]          `toml:"ends"`    // "corridor" or "open"
 	Door     CarDoor                `toml:"door"`
 	Inside   Box                    `toml:"inside"`
 	Capacity Field[quantity.Mass]   `toml:"capacity"`
@@ -36,11 +37,12 @@ type Trial struct {
 	Until Field[string] `toml:"until"`
 }
 
-// Plan is a floor.
-type Plan struct {
+// Landing is the floor of a stair's landing, and where the flight meets it.
+type Landing struct {
 	Table
 	Width  Field[quantity.Length] `toml:"width"`
 	Length Field[quantity.Length] `toml:"length"`
+	Left   Field[quantity.Length] `toml:"left"`
 }
 
 // CarDoor is the clear opening of a vehicle or an elevator, and where it is in the

@@ -328,6 +328,9 @@ func (d *draft) leg() {
 		if d.chance(2) {
 			leg["between"] = []string{"wall", "open"}[d.IntN(2)]
 		}
+		if d.chance(2) {
+			leg["ends"] = []string{"corridor", "open"}[d.IntN(2)]
+		}
 		leg["landing"] = map[string]any{"width": between(0.9, 2.5), "length": between(0.9, 2.5)}
 	}
 	had, _ := d.tree["route"].([]any)

@@ -178,8 +178,9 @@ type Leg struct {
 	Kind                                                                                        record.Value[spec.LegKind]
 	Width, Height, Length, Wall, Before, After, Beside, Onward, Headroom, Rise, Going, Capacity Number
 	Risers                                                                                      Count
-	Turn, Between                                                                               Word
+	Turn, Between, Ends                                                                         Word
 	Landing                                                                                     Box
+	LandingLeft                                                                                 Number // the flight's left wall from the landing's
 	Door                                                                                        Box
 	DoorLeft, DoorSill                                                                          Number
 	Inside                                                                                      Box

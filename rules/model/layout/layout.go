@@ -96,7 +96,7 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 	c.takeInputs()
 	c.takeSeam()
 	for _, step := range []func(*Ceiling) []Fault{
-		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam, resolveSurvey,
+		resolveMembers, resolveVault, resolveGrid, resolveClimate, withinCounts, resolvePanel, resolveSeam, resolveSurvey, resolveRoute,
 	} {
 		if faults := step(c); len(faults) > 0 {
 			return nil, faults

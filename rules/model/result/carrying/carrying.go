@@ -82,7 +82,7 @@ const (
 // poses up a stair.
 const (
 	cells = 20000
-	looks = 500000
+	looks = 650000
 )
 
 func (s Search) budget() *passage.Budget {
@@ -212,8 +212,8 @@ func mostTilt(poses []space.Pose) (length, chord float64) {
 
 // sizes are all that a leg's outcome hangs on, but for the panel.
 type sizes struct {
-	of            [20]float64
-	turn, between string
+	of                  [21]float64
+	turn, between, ends string
 }
 
 // absent stands for a size that a leg does not state.
@@ -224,7 +224,7 @@ func sizesOf(l layout.Leg) (out sizes) {
 	for i, n := range []layout.Number{
 		l.Width, l.Height, l.Length, l.Wall, l.Onward, l.Headroom, l.Rise, l.Going,
 		l.Landing.Length, l.Landing.Width, l.Door.Width, l.Door.Height,
-		l.Inside.Length, l.Inside.Width, l.Inside.Height, l.DoorLeft, l.DoorSill,
+		l.Inside.Length, l.Inside.Width, l.Inside.Height, l.DoorLeft, l.DoorSill, l.LandingLeft,
 	} {
 		out.of[i+1] = given(n, absent)
 	}
@@ -234,6 +234,9 @@ func sizesOf(l layout.Leg) (out sizes) {
 	}
 	if l.Between.Given() {
 		out.between = l.Between.Get()
+	}
+	if l.Ends.Given() {
+		out.ends = l.Ends.Get()
 	}
 	return out
 }

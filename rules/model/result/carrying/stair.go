@@ -10,11 +10,13 @@ import (
 	"dryfit/rules/model/layout"
 )
 
-// The ways on from a stair's landing, and what may be between two flights.
+// The ways on from a stair's landing, what may be between two flights, and what past their
+// ends.
 const (
 	straightOn = "none"
 	halfTurn   = "half"
 	walled     = "wall"
+	corridors  = "corridor"
 )
 
 // turns reports whether the way goes on from a landing by a known way.
@@ -205,9 +207,10 @@ func climb(l layout.Leg, b *passage.Body, s stair.Stair, left *passage.Budget) p
 	return d
 }
 
-// steps gives a stair its steps and its turn.
+// steps gives a stair its steps, its turn and what is past its ends.
 func steps(l layout.Leg, turn stair.Turn, s stair.Stair) stair.Stair {
 	s.Turn, s.Rise, s.Going = turn, l.Rise.Get(), l.Going.Get()
+	s.Corridors = l.Ends.Given() && l.Ends.Get() == corridors
 	if l.Risers.Given() {
 		s.Risers = l.Risers.Get()
 	}
@@ -238,7 +241,8 @@ func straightWalls(l layout.Leg, head float64) walls {
 func straightStair(l layout.Leg, s []float64, head float64) stair.Stair {
 	level := stair.Stair{Width: s[0], Headroom: s[1] / head * l.Headroom.Get()}
 	if l.Landing.Width.Given() {
-		level.Across = max(s[0], l.Landing.Width.Get())
+		level.Placed, level.Left = l.LandingLeft.Given(), given(l.LandingLeft, 0)
+		level.Across = max(level.Left+s[0], l.Landing.Width.Get())
 	}
 	return steps(l, stair.Straight, level)
 }
