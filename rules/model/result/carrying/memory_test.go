@@ -15,7 +15,7 @@ func TestTheMemoryIsBounded(t *testing.T) {
 	often := remembered{leg: sizes{turn: "often"}}
 	m.recall(often, nil, func() Way { return Way{Motion: "often"} })
 	for i := range 5 * mostWays {
-		key := remembered{leg: sizes{of: [20]float64{float64(i)}}}
+		key := remembered{leg: sizes{of: [21]float64{float64(i)}}}
 		assert.InDelta(t, float64(i), m.recall(key, nil, func() Way { return Way{Margin: float64(i)} }).Margin, 0)
 		if i%mostWays == 0 {
 			m.recall(often, nil, func() Way { t.Error("forgotten"); return Way{} })
@@ -38,7 +38,7 @@ func TestWhatIsForgottenIsDecidedAgain(t *testing.T) {
 	}
 	assert.Equal(t, 1, runs)
 	for i := range 3 * mostWays {
-		m.recall(remembered{leg: sizes{of: [20]float64{float64(i)}}}, nil, func() Way { return Way{} })
+		m.recall(remembered{leg: sizes{of: [21]float64{float64(i)}}}, nil, func() Way { return Way{} })
 	}
 	assert.Equal(t, "found", m.recall(first, nil, decide).Motion)
 	assert.Equal(t, 2, runs)

@@ -63,13 +63,19 @@ func TestStairsAreDecided(t *testing.T) {
 
 func stated[T any](v T) record.Value[T] { return record.Stated(nil, 0, "", v, true) }
 
+// unstated is a key that a spec leaves out.
+func unstated[T any]() record.Value[T] {
+	var none T
+	return record.Stated(nil, 0, "", none, false)
+}
+
 // randomStair is 900 to 1500 mm wide with 2 to 2.6 m of headroom; its landing is as
 // wide as a flight at the least.
 func randomStair(r *rand.Rand) layout.Leg {
 	draw := func(low, high float64) layout.Number { return stated(low + (high-low)*r.Float64()) }
 	l := layout.Leg{
 		Width: draw(0.9, 1.5), Headroom: draw(2, 2.6), Rise: draw(0.15, 0.19), Going: draw(0.25, 0.3),
-		Risers: stated(8 + r.IntN(10)), Turn: stated([]string{straightOn, "quarter", halfTurn}[r.IntN(3)]),
+		Risers: stated(8 + r.IntN(10)), Turn: stated([]string{straightOn, "quarter", halfTurn}[r.IntN(3)]), Ends: unstated[string](), LandingLeft: unstated[float64](),
 	}
 	l.Landing.Length = stated(l.Width.Get() + 0.6*r.Float64())
 	l.Landing.Width = stated(l.Width.Get() + 1.5*r.Float64())
@@ -89,7 +95,7 @@ func TestTheWayOnIsAsWideAsTheLandingIsLong(t *testing.T) {
 	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
-		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"), Between: stated(walled),
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(16), Turn: stated("quarter"), Between: stated(walled), Ends: unstated[string](),
 	}
 	l.Landing.Length, l.Landing.Width = stated(2.0), stated(1.2)
 	assert.Equal(t, passage.Passes, p.stair(l, &passage.Budget{Cells: cells}).Outcome)
@@ -106,7 +112,7 @@ func TestAFlightAloneRulesOut(t *testing.T) {
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
 		Width: stated(0.06), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(40),
-		Turn: stated("quarter"), Between: record.Stated(nil, 0, "", "", false),
+		Turn: stated("quarter"), Between: unstated[string](), Ends: unstated[string](),
 	}
 	l.Landing.Length, l.Landing.Width = stated(0.06), stated(0.1)
 	way := p.stair(l, &passage.Budget{Cells: cells})
@@ -164,7 +170,7 @@ func TestAHalfTurnLaysThePanelOnTheLanding(t *testing.T) {
 	section := []space.Point{{X: 0, Y: 0}, {X: 2.4, Y: 0}, {X: 2.4, Y: 0.06}, {X: 0, Y: 0.06}}
 	p := &panel{wrap: 0.02, brief: true, body: passage.NewBody(section, 0.8, 0.02)}
 	l := layout.Leg{
-		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: record.Stated(nil, 0, "", 0, false), Turn: stated(halfTurn), Between: stated("open"),
+		Width: stated(1.2), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: unstated[int](), Turn: stated(halfTurn), Between: stated("open"), Ends: unstated[string](),
 	}
 	l.Landing.Length = stated(2.0)
 	for width, want := range map[float64]passage.Outcome{2.441: passage.Passes, 2.439: passage.Undecided} {
@@ -191,7 +197,7 @@ func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
 	stair := func(more float64) Way {
 		l := layout.Leg{
 			Width: stated(0.7 + more), Headroom: stated(1.6 + more), Rise: stated(0.17), Going: stated(0.28),
-			Risers: record.Stated(nil, 0, "", 14, true), Turn: stated(halfTurn), Between: stated(walled),
+			Risers: record.Stated(nil, 0, "", 14, true), Turn: stated(halfTurn), Between: stated(walled), Ends: unstated[string](),
 		}
 		l.Landing.Length, l.Landing.Width = stated(0.7+more), stated(1.5+more)
 		return p.stair(l, &passage.Budget{Cells: cells})
@@ -241,7 +247,7 @@ func TestAStairIsRuledOutByAllTurns(t *testing.T) {
 	outline := []space.Point{{X: 0, Y: 0}, {X: 2.9, Y: 0}, {X: 2.9, Y: 0.086}, {X: 0, Y: 0.086}}
 	p := &panel{body: passage.NewBody(outline, 0.95, 0.02), wrap: 0.02}
 	l := layout.Leg{
-		Width: stated(0.97), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(20), Turn: stated(halfTurn), Between: stated(walled),
+		Width: stated(0.97), Headroom: stated(2.2), Rise: stated(0.17), Going: stated(0.28), Risers: stated(20), Turn: stated(halfTurn), Between: stated(walled), Ends: unstated[string](),
 	}
 	l.Landing.Length, l.Landing.Width = stated(1.2), stated(1.95)
 	way := p.stair(l, Search{}.budget())
@@ -252,6 +258,29 @@ func TestAStairIsRuledOutByAllTurns(t *testing.T) {
 	assert.Equal(t, passage.Undecided, p.stair(l, Search{Brief: true}.budget()).Outcome)
 	l.Between = stated("open")
 	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
-	l.Between = record.Stated(nil, 0, "", "", false)
+	l.Between = unstated[string]()
 	assert.Equal(t, "between", p.stair(l, Search{}.budget()).Needs)
+}
+
+// A board that does not go around a landing between corridors is ruled out where the leg
+// states them, and not decided where it does not. A straight flight is placed at its landing,
+// which grows with it where it is too narrow.
+func TestAStairIsDecidedByItsKeys(t *testing.T) {
+	p := &panel{body: passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 3.12, Y: 0}, {X: 3.12, Y: 0.083}, {X: 0, Y: 0.083}}, 0.83, 0.021), wrap: 0.021}
+	l := layout.Leg{
+		Width: stated(0.907), Headroom: stated(2.496), Rise: stated(0.1814), Going: stated(0.2748), Risers: stated(17), Turn: stated("quarter"), Between: stated(walled), Ends: unstated[string](),
+	}
+	l.Landing.Length, l.Landing.Width = stated(1.036), stated(1.206)
+	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
+	l.Ends = stated("open")
+	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
+	l.Ends = stated(corridors)
+	assert.Equal(t, passage.StairApart, p.stair(l, Search{}.budget()).Bound)
+
+	l.Turn, l.LandingLeft = stated(straightOn), stated(0.4)
+	s := straightStair(l, []float64{1.8, 2}, 2)
+	assert.True(t, s.Placed)
+	assert.True(t, s.Corridors)
+	assert.InDelta(t, 2.2, s.Across, 1e-9) // as wide as the grown flight needs
+	assert.InDelta(t, 0.4, s.Left, 1e-9)
 }
