@@ -137,7 +137,7 @@ func (d *routeOf) subject() *sheet.Subject {
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
 		"Clearances are those of the wrap. In the room the panel is bare, and the wrap is drawn for comparison. A leg that is not decided may pass by a motion that was not tried.",
-		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
+		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope, or along its flight where the panel is turned on it.",
 	}
 	if d.climbs {
 		notes = append(notes, "The section of a stair's landing looks up the first flight. The part of the panel below the landing is over that flight.")

@@ -230,3 +230,46 @@ func TestAStairIsDrawnTheRightWayUp(t *testing.T) {
 	}
 	assert.Positive(t, drawn)
 }
+
+// A straight stair on which the panel is turned is drawn along its flight: eight steps of
+// 166mm by 274mm end 1328mm under the landing, the soffit is as much lower at the foot, and
+// the landing's walls are 480mm left and 1928 - 480 - 968 = 480mm right of the flight's. The
+// panel is over each nosing and under the soffit.
+func TestAStraightStairIsDrawnAlongItsFlight(t *testing.T) {
+	source := sample.Source(t, sample.ReadingRoom, `profile = "segmental"`, `profile = "semicircular"`, "rise    = \"840mm\"\n", "",
+		`span    = "4200mm"`, `span    = "4074mm"`, `length  = "7080mm"`, `length  = "8496mm"`, `around    = 1`, `around    = 2`)
+	source = append(source, `
+[[route]]
+name     = "back stair"
+kind     = "stair"
+width    = "968mm"
+headroom = "2155mm"
+rise     = "166mm"
+going    = "274mm"
+risers   = 8
+turn     = "none"
+ends     = "corridor"
+landing  = { width = "1928mm", length = "1200mm", left = "480mm" }
+`...)
+	s := review.Spec("s", source, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"})
+	require.NotNil(t, s.Results)
+	legs := s.Results.Carrying()
+	l := legs[len(legs)-1]
+	pose, ok := l.Way.Get().Pose()
+	require.True(t, ok)
+	require.Equal(t, carrying.Ascent, pose.Plane)
+	require.True(t, l.Way.Get().Tilted)
+	sights := wayin.Sights(l, pose)
+	above, section := sights[0], sights[1]
+	assert.InDelta(t, -0.48, above.Lines[0][2].Y, 1e-9)
+	assert.InDelta(t, 0.968+0.48, above.Lines[1][2].Y, 1e-9)
+	assert.GreaterOrEqual(t, above.Gap.Size, l.Way.Get().Margin-0.0005)
+	steps, soffit := section.Lines[0], section.Lines[1]
+	assert.InDelta(t, -1.328, steps[len(steps)-1].Y, 1e-9)
+	assert.InDelta(t, 2.155-1.328, soffit[len(soffit)-1].Y, 1e-9)
+	for _, q := range section.Panel {
+		line := max(-1.328, min(0, q.X)*166/274)
+		assert.Greater(t, q.Y, line, "%v", q)
+		assert.Less(t, q.Y, line+2.155, "%v", q)
+	}
+}

@@ -176,6 +176,19 @@ func (s Stair) AsCorner(m passage.Motion) passage.Motion {
 	return m
 }
 
+// AsFlight is a motion up a stair as it is seen along the flight: X along it, from the
+// landing's edge, and Y across from its right wall, as one goes up.
+func (s Stair) AsFlight(m passage.Motion) passage.Motion {
+	poses := m.Follow
+	m.Follow = func() (out []space.Pose) {
+		for _, p := range poses() {
+			out = append(out, space.Pose{Turn: space.Turn{p.Turn[1], p.Turn[0].Times(-1), p.Turn[2]}, At: space.Vec{X: p.At.Y, Y: s.Width - p.At.X, Z: p.At.Z}})
+		}
+		return out
+	}
+	return m
+}
+
 // AcrossSlope is the headroom of a stair, square to its slope, from that measured
 // upright, in its unit: headroom·cos(atan(rise/going)), what a piece carried
 // parallel to the flight sees. Rise and going are positive and in one unit.

@@ -16,6 +16,7 @@ const (
 	Corner                   // a plan: coming in from the top in 0 ≤ x ≤ A, going on to the right in 0 ≤ y ≤ B
 	Wall                     // across a wall B thick, 0 ≤ x ≤ B, with an opening 0 ≤ y ≤ A in it
 	Floor                    // of a car: A long, B wide
+	Ascent                   // of a straight stair: along x up to the landing's edge at 0, its flight in 0 ≤ y ≤ A
 )
 
 // Pose is the panel as the best motion has it where it is tightest: in the way,
@@ -185,6 +186,14 @@ func aroundCorner(width, onward float64) view {
 			}
 			return least
 		}
+	}
+}
+
+// alongFlight sees a straight stair from above; a pose is as tight as the panel's middle is
+// near to the landing's edge.
+func alongFlight(width float64) view {
+	return func(passage.Motion) (Pose, [2]int, func(space.Pose, []space.Point) float64) {
+		return Pose{Plane: Ascent, A: width}, plan, func(q space.Pose, _ []space.Point) float64 { return math.Abs(q.At.X) }
 	}
 }
 

@@ -30,11 +30,11 @@ func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get(
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	head := stair.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
-		up := p.levelOn(l, head, p.climbed(straightWalls(l, head), left), left)
+		up := p.climbed(straightWalls(l, head), left)
 		if up.Unfollowed = !up.Climbs && !p.rolls(l.Width.Get(), head); !l.Risers.Given() && up.Outcome != passage.Passes {
 			up.Needs = "risers"
 		}
-		return up
+		return p.levelOn(l, head, up, left)
 	}
 	turn := p.climbed(landingWalls(l), left)
 	if turn.Climbs {
@@ -53,22 +53,39 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	return p.freely(l, up, left)
 }
 
-// searched reports whether a stair that is not decided may be searched for all ways of
-// turning the panel on it.
+// searched reports whether a stair that is not decided, or not followed as one motion, may
+// be searched for all ways of turning the panel on it.
 func searched(l layout.Leg, up Way, left *passage.Budget) bool {
-	return up.Outcome == passage.Undecided && left != nil && left.Looks > 0 && l.Risers.Given() && l.Turn.Given()
+	unknown := up.Outcome == passage.Undecided || up.Outcome == passage.Passes && up.Unfollowed
+	return unknown && left != nil && left.Looks > 0 && l.Risers.Given() && l.Turn.Given()
 }
 
-// levelOn is a stair from whose landing the way is level, ruled out if no way of turning
-// the panel leads up it.
+// turning is a motion up a stair on which the panel turns as need be, if one is found with
+// some of the looks that are left.
+func (p *panel) turning(s stair.Stair, left *passage.Budget) (passage.Motion, bool) {
+	share := &passage.Budget{Looks: min(left.Looks, freeLooks)}
+	left.Looks -= share.Looks
+	m, found := stair.ClimbFreely(p.body, s, share)
+	left.Looks += share.Looks
+	return m, found
+}
+
+// levelOn is a stair from whose landing the way is level: a motion up it on which the panel
+// turns as need be, where one is found, or ruled out if no way of turning it leads up.
 func (p *panel) levelOn(l layout.Leg, head float64, up Way, left *passage.Budget) Way {
 	if !searched(l, up, left) {
 		return up
 	}
 	w := flightWalls(l, head)
-	proven, ranOut := stair.Apart(p.body, straightStair(l, w.sizes(), head), left)
+	straight := straightStair(l, w.sizes(), head)
+	if m, found := p.turning(straight, left); found {
+		w.words = func(m passage.Motion) string { return "up the flight and onto the landing, " + openingWords(m) }
+		w.view = alongFlight(l.Width.Get())
+		return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: straight.AsFlight(m)}, left)
+	}
+	proven, ranOut := stair.Apart(p.body, straight, left)
 	if !proven {
-		up.RanOut = up.RanOut || ranOut
+		up.RanOut = up.Outcome == passage.Undecided && (up.RanOut || ranOut)
 		return up
 	}
 	d := w.decide(p.body, w.sizes(), nil)
@@ -80,7 +97,7 @@ func (p *panel) levelOn(l layout.Leg, head float64, up Way, left *passage.Budget
 // as need be.
 const freeLooks = 120000
 
-// freely is a stair that is not decided, or the motion up it on which the panel turns as
+// freely is a stair that is not decided or not followed, or the motion up it on which the panel turns as
 // need be, where one is found, or ruled out if none is.
 func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
 	if !searched(l, up, left) {
@@ -88,13 +105,10 @@ func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
 	}
 	w := landingWalls(l)
 	turning := turned(l, w.sizes())
-	share := &passage.Budget{Looks: min(left.Looks, freeLooks)}
-	left.Looks -= share.Looks
-	m, found := stair.ClimbFreely(p.body, turning, share)
-	if left.Looks += share.Looks; found {
+	if m, found := p.turning(turning, left); found {
 		return p.way(w, passage.Decision{Outcome: passage.Passes, Motion: turning.AsCorner(m)}, left)
 	}
-	up.RanOut = true
+	up.RanOut = up.Outcome == passage.Undecided
 	if open(l) {
 		return up
 	}

@@ -70,15 +70,16 @@ func unstated[T any]() record.Value[T] {
 }
 
 // randomStair is 900 to 1500 mm wide with 2 to 2.6 m of headroom; its landing is as
-// wide as a flight at the least.
+// wide as a flight at the least, a straight flight in its middle, and corridors past its ends.
 func randomStair(r *rand.Rand) layout.Leg {
 	draw := func(low, high float64) layout.Number { return stated(low + (high-low)*r.Float64()) }
 	l := layout.Leg{
 		Width: draw(0.9, 1.5), Headroom: draw(2, 2.6), Rise: draw(0.15, 0.19), Going: draw(0.25, 0.3),
-		Risers: stated(8 + r.IntN(10)), Turn: stated([]string{straightOn, "quarter", halfTurn}[r.IntN(3)]), Ends: unstated[string](), LandingLeft: unstated[float64](),
+		Risers: stated(8 + r.IntN(10)), Turn: stated([]string{straightOn, "quarter", halfTurn}[r.IntN(3)]), Ends: stated(corridors),
 	}
 	l.Landing.Length = stated(l.Width.Get() + 0.6*r.Float64())
-	l.Landing.Width = stated(l.Width.Get() + 1.5*r.Float64())
+	beside := 1.5 * r.Float64()
+	l.Landing.Width, l.LandingLeft = stated(l.Width.Get()+beside), stated(beside/2)
 	if l.Between = stated(walled); l.Turn.Get() == halfTurn {
 		l.Landing.Width = stated(2*l.Width.Get() + 0.6*r.Float64())
 	}

@@ -166,6 +166,8 @@ func Sights(l carrying.Leg, p carrying.Pose) []*Sight {
 		return []*Sight{above, cornerSection(p, high)}
 	case carrying.Floor:
 		return carSights(l, p)
+	case carrying.Ascent:
+		return []*Sight{ascentPlan(l, p), ascentSection(l, p)}
 	case carrying.Wall:
 		return []*Sight{wallPlan(p, l.Width.Get(), p.B), wallSection(p, high, p.B)}
 	default:
