@@ -1,9 +1,7 @@
 package car
 
 import (
-	"container/heap"
 	"math"
-	"slices"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/turns"
@@ -50,11 +48,10 @@ type inTree struct {
 	cell, middle turns.Seen
 	kinds        []int8
 	slopes       slopes
-	swings       float64   // of the cell that is looked at
-	rooms        int       // that were worked out and not paid
-	depths       depths    // in which a way is looked for
-	to           []float64 // the cost of the way to each run
-	from         []int     // the one before it
+	swings       float64    // of the cell that is looked at
+	rooms        int        // that were worked out and not paid
+	depths       depths     // in which a way is looked for
+	ways         turns.Ways // to runs
 }
 
 // How the search goes.
@@ -156,61 +153,25 @@ func (t *inTree) low() float64 { return t.depths[0] }
 // exactly if there is no way. Of a way on which nothing is in doubt, it is all; where
 // those are too small to be cut, there is a way through.
 func (t *inTree) doubtful() (cells []int, through bool) {
-	most := max(leastCuts, len(t.Cells)/cutShare)
-	have := map[int]bool{}
-	for open := t.inside(); open.Len() > 0 && len(cells) < most; {
-		top := heap.Pop(open).(turns.WayEnd)
-		if top.Cost > t.to[top.Node] {
-			continue
-		}
-		if !t.all[top.Node].out {
-			t.goOn(open, top)
-			continue
-		}
-		weakest := t.weakest(top.Node)
-		if len(weakest) == 0 {
-			return nil, true
-		}
-		for _, c := range weakest {
-			if !have[c] {
-				have[c] = true
-				cells = append(cells, c)
-			}
-		}
-	}
-	return cells, false
-}
-
-// inside are the runs in which the body may be wholly inside, where ways begin.
-func (t *inTree) inside() *turns.WayHeap {
-	n := len(t.all)
-	t.to, t.from = slices.Grow(t.to[:0], n)[:n], slices.Grow(t.from[:0], n)[:n]
-	open := &turns.WayHeap{}
+	t.ways.Clear(len(t.all))
 	for i := range t.all {
-		r := &t.all[i]
-		t.to[i] = math.MaxFloat64
-		if t.Cells[r.cell].Kids == 0 && r.in {
-			t.to[i], t.from[i] = r.cost(), -1
-			heap.Push(open, turns.WayEnd{Node: i, Cost: t.to[i]})
+		if r := &t.all[i]; t.Cells[r.cell].Kids == 0 && r.in {
+			t.ways.Reach(i, -1, r.cost())
 		}
 	}
-	return open
+	outside := func(i int) bool { return t.all[i].out }
+	return t.ways.Doubtful(max(leastCuts, len(t.Cells)/cutShare), outside, t.goOn, t.weakest)
 }
 
 // goOn reaches the runs beside the end of a way.
-func (t *inTree) goOn(open *turns.WayHeap, end turns.WayEnd) {
-	t.beside(end.Node, func(k int) {
-		if c := end.Cost + t.all[k].cost(); c < t.to[k] {
-			t.to[k], t.from[k] = c, end.Node
-			heap.Push(open, turns.WayEnd{Node: k, Cost: c})
-		}
-	})
+func (t *inTree) goOn(end turns.WayEnd) {
+	t.beside(end.Node, func(k int) { t.ways.Reach(k, end.Node, end.Cost+t.all[k].cost()) })
 }
 
 // weakest is the cell that is most nearly blocked on the way to a run, or all of them.
 func (t *inTree) weakest(end int) (cells []int) {
 	best := -1
-	for i := end; i >= 0; i = t.from[i] {
+	for i := range t.ways.Back(end) {
 		if c := t.all[i].cell; !t.fibres[c].small {
 			cells = append(cells, c)
 		}

@@ -1,8 +1,8 @@
 package corner
 
 import (
-	"container/heap"
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
@@ -23,6 +23,7 @@ type turnTree struct {
 	c     Corner
 	nodes []turnNode // of the mesh's cells
 	maps  []turns.Alike
+	to    turns.Ways // nodes
 }
 
 // anyTurn decides a corner over all turns.
@@ -146,44 +147,27 @@ func (n *turnNode) cost() float64 {
 }
 
 func (t *turnTree) shortest(used []bool) []int {
-	const far = math.MaxFloat64
-	to := make([]float64, len(t.nodes))
-	from := make([]int, len(t.nodes))
-	open := &turns.WayHeap{}
+	t.to.Clear(len(t.nodes))
 	for i := range t.nodes {
 		n := &t.nodes[i]
-		to[i] = far
-		if t.Cells[i].Kids == 0 && !t.Cells[i].Blocked && !used[i] && n.inMost >= 0 {
-			to[i], from[i] = n.cost(), -1
-			if n.in < 0 {
-				to[i]++
-			}
-			heap.Push(open, turns.WayEnd{Node: i, Cost: to[i]})
-		}
-	}
-	for open.Len() > 0 {
-		top := heap.Pop(open).(turns.WayEnd)
-		if top.Cost > to[top.Node] {
+		if t.Cells[i].Kids > 0 || t.Cells[i].Blocked || used[i] || n.inMost < 0 {
 			continue
 		}
-		n := &t.nodes[top.Node]
-		if n.onMost >= 0 {
-			var way []int
-			for i := top.Node; i >= 0; i = from[i] {
-				way = append(way, i)
-			}
-			for a, b := 0, len(way)-1; a < b; a, b = a+1, b-1 {
-				way[a], way[b] = way[b], way[a]
-			}
+		cost := n.cost()
+		if n.in < 0 {
+			cost++
+		}
+		t.to.Reach(i, -1, cost)
+	}
+	for end, ok := t.to.Next(); ok; end, ok = t.to.Next() {
+		if t.nodes[end.Node].onMost >= 0 {
+			way := slices.Collect(t.to.Back(end.Node))
+			slices.Reverse(way)
 			return way
 		}
-		for _, j := range t.Cells[top.Node].Near {
-			if used[j] {
-				continue
-			}
-			if c := top.Cost + t.nodes[j].cost(); c < to[j] {
-				to[j], from[j] = c, top.Node
-				heap.Push(open, turns.WayEnd{Node: j, Cost: c})
+		for _, j := range t.Cells[end.Node].Near {
+			if !used[j] {
+				t.to.Reach(j, end.Node, end.Cost+t.nodes[j].cost())
 			}
 		}
 	}

@@ -1,10 +1,6 @@
 package stair
 
 import (
-	"container/heap"
-	"math"
-	"slices"
-
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/turns"
 )
@@ -16,10 +12,8 @@ type apart struct {
 	plan   *plan
 	fibres []fibre // of the mesh's cells
 	all    []stay
-	rooms  int // that were worked out and not paid
-
-	to   []float64 // the cost of the way to each stay
-	from []int     // the one before it
+	rooms  int        // that were worked out and not paid
+	ways   turns.Ways // to stays
 }
 
 // fibre is a cell of turns with what of the plan P may be in at them.
@@ -184,61 +178,28 @@ func (t *apart) weigh(s *stay) {
 	}
 }
 
-// doubtful are the cells to be cut next, those in most doubt on the ways of least cost. There
-// are none exactly if there is no way. Where all on a way is too small to be cut, there is a
-// way through.
+// doubtful are the cells to be cut next, those in most doubt on the ways of least cost from
+// the end of the plan beyond the landing to the foot. Where all on a way is too small to be
+// cut, there is a way through.
 func (t *apart) doubtful() (cells []int, through bool) {
-	most := max(leastCuts, len(t.Cells)/cutShare)
-	have := map[int]bool{}
-	for open := t.ends(); open.Len() > 0 && len(cells) < most; {
-		top := heap.Pop(open).(turns.WayEnd)
-		if top.Cost > t.to[top.Node] {
-			continue
-		}
-		if !t.all[top.Node].foot {
-			t.goOn(open, top)
-			continue
-		}
-		cut := t.inDoubt(top.Node)
-		if len(cut) == 0 {
-			return nil, true
-		}
-		for _, c := range cut {
-			if !have[c] {
-				have[c] = true
-				cells = append(cells, c)
-			}
-		}
-	}
-	return cells, false
-}
-
-// ends are the stays that reach to the end of the plan beyond the landing, where ways begin.
-func (t *apart) ends() *turns.WayHeap {
-	n := len(t.all)
-	t.to, t.from = slices.Grow(t.to[:0], n)[:n], slices.Grow(t.from[:0], n)[:n]
-	open := &turns.WayHeap{}
+	t.ways.Clear(len(t.all))
 	for i := range t.all {
-		s := &t.all[i]
-		t.to[i] = math.MaxFloat64
-		if t.Cells[s.cell].Kids == 0 && s.beyond {
-			t.to[i], t.from[i] = freeCost+s.weight, -1
-			heap.Push(open, turns.WayEnd{Node: i, Cost: t.to[i]})
+		if s := &t.all[i]; t.Cells[s.cell].Kids == 0 && s.beyond {
+			t.ways.Reach(i, -1, freeCost+s.weight)
 		}
 	}
-	return open
+	atFoot := func(i int) bool { return t.all[i].foot }
+	return t.ways.Doubtful(max(leastCuts, len(t.Cells)/cutShare), atFoot, t.goOn, t.inDoubt)
 }
 
 // goOn reaches the stays of the cells around that share an area with the end of a way.
-func (t *apart) goOn(open *turns.WayHeap, end turns.WayEnd) {
+func (t *apart) goOn(end turns.WayEnd) {
 	s := &t.all[end.Node]
 	for _, n := range t.Cells[s.cell].Near {
 		f := &t.fibres[n]
 		for k := f.first; k < f.first+f.stays; k++ {
-			next := &t.all[k]
-			if c := end.Cost + freeCost + next.weight; c < t.to[k] && s.areas.meets(&next.areas) {
-				t.to[k], t.from[k] = c, end.Node
-				heap.Push(open, turns.WayEnd{Node: k, Cost: c})
+			if next := &t.all[k]; s.areas.meets(&next.areas) {
+				t.ways.Reach(k, end.Node, end.Cost+freeCost+next.weight)
 			}
 		}
 	}
@@ -248,10 +209,10 @@ func (t *apart) goOn(open *turns.WayHeap, end turns.WayEnd) {
 // cut if none is in doubt.
 func (t *apart) inDoubt(end int) (cells []int) {
 	doubt := 0.0
-	for i := end; i >= 0; i = t.from[i] {
+	for i := range t.ways.Back(end) {
 		doubt = max(doubt, t.all[i].weight)
 	}
-	for i := end; i >= 0; i = t.from[i] {
+	for i := range t.ways.Back(end) {
 		if s := &t.all[i]; !t.fibres[s.cell].small && s.weight >= doubtShare*doubt {
 			cells = append(cells, s.cell)
 		}
