@@ -60,7 +60,7 @@ func raisingPart(in sheet.Input, frames []raising.Frame, first, last int) *sheet
 	if last == first+1 {
 		which = fmt.Sprintf("Frame %d of %d. ", last, len(frames))
 	}
-	s.About = which + "What carries the panel, the people and what is kept clear. Read first: " + beforeAllElse + ", in the notes after the drawings."
+	s.About = which + "What carries the panel, the people and what is kept clear. Before all else, read “" + beforeAllElse + "” in the notes after the drawings."
 	return s
 }
 

@@ -29,6 +29,7 @@ type routeOf struct {
 	places       map[int]paper.Point
 	beyondLimits int  // legs that are not shown
 	climbs       bool // a stair's landing is among the legs
+	ascends      bool // a straight stair is shown along its flight
 }
 
 // legFigure is one leg, or the room, as it is drawn: its sights side by side, and
@@ -121,6 +122,7 @@ func routeLegs(in sheet.Input) (*routeOf, error) {
 		pose, ok := l.Way.Get().Pose()
 		if ok {
 			d.legs = append(d.legs, d.figure(l, pose))
+			d.ascends = d.ascends || pose.Plane == carrying.Ascent
 			d.climbs = d.climbs || l.Way.Get().Climbs && pose.Plane == carrying.Corner
 		}
 	}
@@ -137,7 +139,10 @@ func (d *routeOf) subject() *sheet.Subject {
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
 		"Clearances are those of the wrap. In the room the panel is bare, and the wrap is drawn for comparison. A leg that is not decided may pass by a motion that was not tried.",
-		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope, or along its flight where the panel is turned on it.",
+		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
+	}
+	if d.ascends {
+		notes = append(notes, "The section of a straight stair on which the panel is turned is along its flight.")
 	}
 	if d.climbs {
 		notes = append(notes, "The section of a stair's landing looks up the first flight. The part of the panel below the landing is over that flight.")

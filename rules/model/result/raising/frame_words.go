@@ -85,6 +85,6 @@ func (w words) forks(list []Fork) []string {
 	}
 	return []string{
 		"Forks: " + strings.Join(heights, ", ") + " above the floor.",
-		"Across the span, the mass centre is " + strings.Join(centres, ", ") + ".",
+		"Mass centre across: " + strings.Join(centres, ", ") + ".",
 	}
 }
