@@ -9,9 +9,25 @@ import (
 // Coarse is a body of fewer corners within a distance, in m, of this one, whose wrap
 // makes up for it: what takes it through takes this one through.
 func (b *Body) Coarse(off float64) *Body {
-	points := simplified(b.section, off)
-	c := NewBody(points, 2*b.half, b.wrap+off)
-	// About this body's origin, not the middle of its own box.
+	return b.as(simplified(b.section, off), 2*b.half, b.wrap+off)
+}
+
+// Rounded is a body with corners on a grid, in m, near this one's, whose wrap makes up for
+// it: bodies that differ by round-off become the same.
+func (b *Body) Rounded(grid float64) *Body {
+	points := make([]space.Point, len(b.section))
+	for i, p := range b.section {
+		points[i] = space.Point{X: Round(p.X, grid), Y: Round(p.Y, grid)}
+	}
+	return b.as(points, Round(2*b.half, grid), Round(b.wrap, grid)+grid)
+}
+
+// Round is a number to the nearest of a grid, in its unit.
+func Round(x, grid float64) float64 { return math.Round(x/grid) * grid }
+
+// as is a body of another section about this one's origin, not the middle of its own box.
+func (b *Body) as(section []space.Point, length, wrap float64) *Body {
+	c := NewBody(section, length, wrap)
 	for _, points := range [2][]space.Point{c.section, c.hull} {
 		for i := range points {
 			points[i] = space.Point{X: points[i].X + c.origin.X, Y: points[i].Y + c.origin.Y}

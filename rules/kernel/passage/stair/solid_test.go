@@ -170,6 +170,24 @@ func TestTreesGrowAroundALanding(t *testing.T) {
 	assert.False(t, found)
 }
 
+// Round-off, as between a spec in millimetres and one in inches, does not choose between
+// trees: the looks that are left and the margin are the same.
+func TestTreesDoNotHangOnRoundOff(t *testing.T) {
+	s := Stair{Turn: Quarter, Width: 1.2, Headroom: 2.4, Rise: 0.15, Going: 0.3, Across: 1.8, Length: 1.2, Risers: 10}
+	b := passage.NewBody(outline.Arc(1.1, 0.08, 1.1, 40), 0.6, 0.02)
+	left := &passage.Budget{Looks: 100000}
+	m, found := ClimbFreely(b, s, left)
+	assert.True(t, found)
+	const off = 1 + 3e-14
+	points := outline.Arc(1.1*off, 0.08/off, 1.1, 40)
+	s.Width, s.Headroom, s.Going, s.Across = s.Width*off, s.Headroom/off, s.Going*off, s.Across/off
+	again := &passage.Budget{Looks: 100000}
+	n, found := ClimbFreely(passage.NewBody(points, 0.6*off, 0.02/off), s, again)
+	assert.True(t, found)
+	assert.Equal(t, left.Looks, again.Looks)
+	assert.InDelta(t, m.Margin, n.Margin, 0)
+}
+
 // A square plate of 2.7 m lies across a flight with a chord of 2.7 m at the least. The
 // flight is 0.9 m wide and, square to its slope of 1 in 2, √(4/5)·(2.2 m of headroom and a
 // rise of 0.15 m) = 2.10 m high: its diagonal is 2.29 m.

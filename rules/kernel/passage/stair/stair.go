@@ -69,6 +69,14 @@ func (s Stair) treadOn(y float64) float64 {
 	return s.Rise * min(float64(s.Risers), max(0, (y-nosing)/s.Going-1))
 }
 
+// rounded is a stair with its lengths rounded as those of a body in trees are.
+func (s Stair) rounded() Stair {
+	for _, x := range []*float64{&s.Width, &s.Headroom, &s.Rise, &s.Going, &s.Across, &s.Length, &s.Left} {
+		*x = passage.Round(*x, roundOff)
+	}
+	return s
+}
+
 // Climb decides a stair: from the floor at its foot, by one motion, to its landing, and up
 // the flight that goes on to the floor there. What it does not decide ClimbFreely may.
 func Climb(b *passage.Body, s Stair, budget *passage.Budget) passage.Decision {

@@ -48,13 +48,15 @@ type treeNode struct {
 // How poses are looked at, in m.
 const (
 	treesCoarse = 0.002  // that the body with fewer corners is off
+	roundOff    = 1e-8   // to which all is rounded: else round-off would choose between trees
 	roomMost    = 0.3    // more room than this is not measured
 	roomLeast   = 0.0005 // less room than this is none
 	leastStep   = 0.004  // a way shorter than this is not halved
 )
 
 func newTrees(b *passage.Body, s Stair, budget *passage.Budget) *trees {
-	t := &trees{s: s, b: b.Coarse(treesCoarse), solids: s.solids(), budget: budget}
+	s = s.rounded()
+	t := &trees{s: s, b: b.Coarse(treesCoarse).Rounded(roundOff), solids: s.solids(), budget: budget}
 	t.pieces = piecesOf(t.b)
 	for _, p := range t.pieces {
 		for _, v := range p.corners {
