@@ -2,6 +2,7 @@ package review_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -110,4 +111,28 @@ func TestALegWithoutBudgetSaysSo(t *testing.T) {
 	}
 	require.NotEmpty(t, said)
 	assert.Contains(t, said[len(said)-1], "; the search ended at its budget. Use check --thorough to search further")
+}
+
+// A stair that is not decided names the key that may decide it, and
+// is held once that is stated: past the ends of the flights walls and headroom continue.
+func TestAStairNamesTheKeyThatMayDecideIt(t *testing.T) {
+	leg := map[string]any{
+		"name": "back stair", "kind": "stair", "width": "944mm", "headroom": "2077mm", "rise": "156mm", "going": "255mm", "risers": int64(13),
+		"turn": "quarter", "between": "wall", "landing": map[string]any{"width": "1451mm", "length": "1424mm"},
+	}
+	o := options()
+	o.Offers = false
+	changes := map[string]any{"route": []any{leg}}
+	s, faults := review.Tree(sample.Tree(t, sample.ReadingRoom, changes), o)
+	require.Empty(t, faults)
+	i := slices.IndexFunc(s.NotChecked, func(n engine.NotChecked) bool { return n.Rule.ID == "transit.stair" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.True(t, s.NotChecked[i].Failed)
+	assert.Contains(t, s.NotChecked[i].Why, "; route.1.ends is not stated and may decide it")
+	leg["ends"] = "corridor"
+	s, faults = review.Tree(sample.Tree(t, sample.ReadingRoom, changes), o)
+	require.Empty(t, faults)
+	assert.True(t, slices.ContainsFunc(s.Findings, func(f engine.Finding) bool {
+		return f.Rule.ID == "transit.stair" && f.Severity == engine.Hold
+	}))
 }

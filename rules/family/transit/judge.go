@@ -68,8 +68,8 @@ func passed(p *engine.Pass, l carrying.Leg, way carrying.Way, limit engine.Bound
 
 func undecided(p *engine.Pass, l carrying.Leg, way carrying.Way) string {
 	text := p.Textf("the search found no way through the %s and no proof that there is none", l.Name.Get()) + between(p, way) + bare(way)
-	if l.Risers.Given() && l.Turn.Given() && !l.Ends.Given() { // a stair
-		text += p.Textf("; %v, what is past the ends of its flights, is not stated and may decide it", l.At("ends"))
+	if way.Decides != "" {
+		text += p.Textf("; %v is not stated and may decide it", l.At(way.Decides))
 	}
 	if way.RanOut {
 		text += "; the search ended at its budget. Use check --thorough to search further"

@@ -12,14 +12,14 @@ func (b *Body) Coarse(off float64) *Body {
 	return b.as(simplified(b.section, off), 2*b.half, b.wrap+off)
 }
 
-// Rounded is a body with corners on a grid, in m, near this one's, whose wrap makes up for
-// it: bodies that differ by round-off become the same.
+// Rounded is a body with corners on a grid, in m, near this one's: bodies that differ by
+// round-off become the same. Its wrap makes up for what corners, length and wrap are off.
 func (b *Body) Rounded(grid float64) *Body {
 	points := make([]space.Point, len(b.section))
 	for i, p := range b.section {
 		points[i] = space.Point{X: Round(p.X, grid), Y: Round(p.Y, grid)}
 	}
-	return b.as(points, Round(2*b.half, grid), Round(b.wrap, grid)+grid)
+	return b.as(points, Round(2*b.half, grid), Round(b.wrap, grid)+2*grid)
 }
 
 // Round is a number to the nearest of a grid, in its unit.

@@ -2,6 +2,7 @@ package passage
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -36,4 +37,44 @@ func TestCoarseCornersAreNotChosenByRoundOff(t *testing.T) {
 		radius := float64(mm) / 1000
 		assert.Equal(t, kept(radius), kept(radius*(1-2e-13)), radius)
 	}
+}
+
+// A body of random corners, length and wrap with its wrap lies in the rounded one with its
+// wrap, and bodies that differ by round-off are rounded to the same.
+func TestARoundedBodyHoldsTheBody(t *testing.T) {
+	const grid = 1e-3 // coarse, so that what is lost shows
+	r := rand.New(rand.NewPCG(28, 2))
+	for range 200 {
+		var section []space.Point
+		for i := range 12 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 12)
+			far := 0.5 + r.Float64()
+			section = append(section, space.Point{X: far * cos, Y: far * sin})
+		}
+		b := NewBody(section, 0.5+r.Float64(), 0.01+0.01*r.Float64())
+		c := b.Rounded(grid)
+		more := c.Wrap() - b.Wrap()
+		ahead := b.Half() - c.Half()
+		for _, p := range b.Section() {
+			assert.LessOrEqual(t, math.Hypot(space.FromRegion(c.Section(), p), max(0, ahead)), more)
+		}
+		off := NewBody(scaled(section, 1+1e-13), 2*b.Half()*(1-1e-13), b.Wrap()*(1+1e-13)).Rounded(grid)
+		assert.InDeltaSlice(t, flat(c.Section()), flat(off.Section()), 0)
+		assert.InDelta(t, c.Half(), off.Half(), 0)
+		assert.InDelta(t, c.Wrap(), off.Wrap(), 0)
+	}
+}
+
+func scaled(points []space.Point, by float64) (out []space.Point) {
+	for _, p := range points {
+		out = append(out, space.Point{X: by * p.X, Y: by * p.Y})
+	}
+	return out
+}
+
+func flat(points []space.Point) (out []float64) {
+	for _, p := range points {
+		out = append(out, p.X, p.Y)
+	}
+	return out
 }

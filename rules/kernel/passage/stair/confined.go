@@ -29,8 +29,8 @@ type confined struct {
 	up, down     [3]bounding
 }
 
-// bounding are planes of which the least one bounds what is left, those without which it is
-// the same left out.
+// bounding are planes. At each of the shares the least one bounds what is left; those that
+// are the least nowhere are left out.
 type bounding struct {
 	of   []turns.Plane
 	most float64 // that the least one is at most

@@ -15,8 +15,9 @@ import (
 // Theorem. At that instant what of the body is over the flight is between its walls and
 // what is over the landing between those of the landing, and all is between floor and
 // soffit. If that can be at no turn and with P nowhere on the line, there is no motion.
-// What room there is past the flight's foot is looked at only where it is a corridor, and not the soffit past the
-// landing's edge where a flight goes on from its side. Derived.
+// What room there is past the flight's foot is looked at only where it is a corridor. The
+// soffit past the landing's edge is not looked at where a flight goes on from its side.
+// Derived.
 type flightCover struct {
 	*probes
 	s  Stair

@@ -174,23 +174,25 @@ func probesAt(b *passage.Body, share float64) *probes {
 // AsCorner is a motion up a stair as it is seen in a Corner: its Y against the stair's,
 // from the landing's end.
 func (s Stair) AsCorner(m passage.Motion) passage.Motion {
-	poses := m.Follow
-	m.Follow = func() (out []space.Pose) {
-		for _, p := range poses() {
-			out = append(out, space.Pose{Turn: space.Turn{p.Turn[0], p.Turn[1].Times(-1), p.Turn[2].Times(-1)}, At: space.Vec{X: p.At.X, Y: s.Length - p.At.Y, Z: s.Headroom - p.At.Z}})
-		}
-		return out
-	}
-	return m
+	return eachPose(m, func(p space.Pose) space.Pose {
+		return space.Pose{Turn: space.Turn{p.Turn[0], p.Turn[1].Times(-1), p.Turn[2].Times(-1)}, At: space.Vec{X: p.At.X, Y: s.Length - p.At.Y, Z: s.Headroom - p.At.Z}}
+	})
 }
 
 // AsFlight is a motion up a stair as it is seen along the flight: X along it, from the
 // landing's edge, and Y across from its right wall, as one goes up.
 func (s Stair) AsFlight(m passage.Motion) passage.Motion {
+	return eachPose(m, func(p space.Pose) space.Pose {
+		return space.Pose{Turn: space.Turn{p.Turn[1], p.Turn[0].Times(-1), p.Turn[2]}, At: space.Vec{X: p.At.Y, Y: s.Width - p.At.X, Z: p.At.Z}}
+	})
+}
+
+// eachPose is a motion with each of its poses seen in another way.
+func eachPose(m passage.Motion, seen func(space.Pose) space.Pose) passage.Motion {
 	poses := m.Follow
 	m.Follow = func() (out []space.Pose) {
 		for _, p := range poses() {
-			out = append(out, space.Pose{Turn: space.Turn{p.Turn[1], p.Turn[0].Times(-1), p.Turn[2]}, At: space.Vec{X: p.At.Y, Y: s.Width - p.At.X, Z: p.At.Z}})
+			out = append(out, seen(p))
 		}
 		return out
 	}

@@ -87,9 +87,9 @@ func (w *Ways) Back(node int) iter.Seq[int] {
 	}
 }
 
-// Doubtful are the cells to be cut next, at the least so many if there are: those in doubt
-// on the ways of least cost to a node where ways end. Other nodes lead on. There are none
-// exactly if there is no way. Of a way on which none is in doubt, there is a way through.
+// Doubtful are the cells to be cut next, at least so many if there are: those in doubt on
+// the ways of least cost to a node where ways end. Other nodes lead on. There are none exactly
+// if there is no way. If none is in doubt on a way, that is a way through.
 func (w *Ways) Doubtful(least int, ends func(node int) bool, leadOn func(WayEnd), inDoubt func(node int) []int) (cells []int, through bool) {
 	have := map[int]bool{}
 	for len(cells) < least {

@@ -39,6 +39,7 @@ type Way struct {
 	Length, Chord float64
 	Bound         passage.Bound // what proves that no motion exists
 	Needs         string        // the leg's key without which this is not known, "" where there is none
+	Decides       string        // the leg's key that is not stated and may decide it, "" where there is none
 	RanOut        bool          // a search ended because its cells were spent
 	Bare          bool          // the panel without its wrap passes
 	// Unfollowed says that a part of the way is not followed: from a stair's slope

@@ -86,7 +86,7 @@ func (p *panel) levelOn(l layout.Leg, head float64, up Way, left *passage.Budget
 	proven, ranOut := stair.Apart(p.body, straight, left)
 	if !proven {
 		up.RanOut = up.Outcome == passage.Undecided && (up.RanOut || ranOut)
-		return up
+		return unproven(l, up)
 	}
 	d := w.decide(p.body, w.sizes(), nil)
 	d.Outcome, d.Bound = passage.Cannot, passage.StairApart
@@ -97,8 +97,8 @@ func (p *panel) levelOn(l layout.Leg, head float64, up Way, left *passage.Budget
 // as need be.
 const freeLooks = 120000
 
-// freely is a stair that is not decided or not followed, or the motion up it on which the panel turns as
-// need be, where one is found, or ruled out if none is.
+// freely is a stair that is not decided or not followed as one motion: the motion up it on
+// which the panel turns as need be, where one is found, or ruled out if none exists.
 func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
 	if !searched(l, up, left) {
 		return up
@@ -113,12 +113,21 @@ func (p *panel) freely(l layout.Leg, up Way, left *passage.Budget) Way {
 		return up
 	}
 	if proven, _ := stair.Apart(p.body, turning, left); !proven {
-		return up
+		return unproven(l, up)
 	}
 	out := p.asOne(w, passage.Decision{Outcome: passage.Cannot, Bound: passage.StairApart, Motion: corner.Around(p.body, cornerOf(w.sizes()), nil).Motion}, left)
 	out.Needs = needs(l, out)
 	out.Depth, out.Side, out.Unfollowed = 0, 0, up.Unfollowed
 	return out
+}
+
+// unproven is a stair for which no proof was found: with what is past its ends there may be
+// one.
+func unproven(l layout.Leg, up Way) Way {
+	if up.Outcome == passage.Undecided && !l.Ends.Given() {
+		up.Decides = "ends"
+	}
+	return up
 }
 
 // climbed is how a stair is decided.

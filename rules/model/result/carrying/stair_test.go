@@ -272,10 +272,16 @@ func TestAStairIsDecidedByItsKeys(t *testing.T) {
 		Width: stated(0.907), Headroom: stated(2.496), Rise: stated(0.1814), Going: stated(0.2748), Risers: stated(17), Turn: stated("quarter"), Between: stated(walled), Ends: unstated[string](),
 	}
 	l.Landing.Length, l.Landing.Width = stated(1.036), stated(1.206)
-	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
+	way := p.stair(l, Search{}.budget())
+	assert.Equal(t, passage.Undecided, way.Outcome)
+	assert.Equal(t, "ends", way.Decides)
 	l.Ends = stated("open")
-	assert.Equal(t, passage.Undecided, p.stair(l, Search{}.budget()).Outcome)
-	l.Ends = stated(corridors)
+	way = p.stair(l, Search{}.budget())
+	assert.Equal(t, passage.Undecided, way.Outcome)
+	assert.Empty(t, way.Decides)
+	l.Ends, l.Between = unstated[string](), stated("open")
+	assert.Empty(t, p.stair(l, Search{}.budget()).Decides, "no proof holds for open flights")
+	l.Ends, l.Between = stated(corridors), stated(walled)
 	assert.Equal(t, passage.StairApart, p.stair(l, Search{}.budget()).Bound)
 
 	l.Turn, l.LandingLeft = stated(straightOn), stated(0.4)
