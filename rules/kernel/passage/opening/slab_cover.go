@@ -44,7 +44,7 @@ func (c *slabCover) all(budget *passage.Budget) (proven, ranOut bool) {
 		if c.steep(t, cell.Radius()) || c.out(t, cell.Radius()) {
 			continue
 		}
-		if still := (space.Angle{Sin: 0, Cos: 1}); !c.steep(t, still) && !c.out(t, still) {
+		if still := (space.Angle{Sin: 0, Cos: 1}); cell.Tiny() || !c.steep(t, still) && !c.out(t, still) {
 			return false, false // at this turn it does go in
 		}
 		h := cell.Halves()

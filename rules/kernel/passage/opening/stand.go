@@ -88,6 +88,9 @@ func turnedBy(a float64) space.Angle {
 	return space.Angle{Sin: sin, Cos: cos}
 }
 
+// tiny reports whether each side of the cell is too short to be cut.
+func (s standCell) tiny() bool { return max(s.roll[1], s.yaw[1], s.plane[1]) < space.LeastHalf }
+
 // halves cuts the cell where the body moves furthest over it, far being its furthest
 // point's distance from P.
 func (s standCell) halves(far float64) [2]standCell {
@@ -129,7 +132,7 @@ func (c *standCover) all(budget *passage.Budget) (proven, ranOut bool) {
 			continue
 		}
 		middle := standCell{roll: [2]float64{cell.roll[0]}, yaw: [2]float64{cell.yaw[0]}, plane: [2]float64{cell.plane[0]}}
-		if !c.tooLarge(t, middle) {
+		if cell.tiny() || !c.tooLarge(t, middle) {
 			return false, false // here it is not shown to be too large
 		}
 		h := cell.halves(far)

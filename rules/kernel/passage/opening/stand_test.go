@@ -149,3 +149,20 @@ func (s *extents) take(v space.Vec) {
 	s.y = [2]float64{min(s.y[0], v.Y), max(s.y[1], v.Y)}
 	s.z = [2]float64{min(s.z[0], v.Z), max(s.z[1], v.Z)}
 }
+
+// The bar of 200mm, with √3 of its wrap of 20mm, needs 234.6mm. What an opening lacks of that
+// by round-off alone is no proof, and is not cut up to find one.
+func TestRoundOffProvesNothing(t *testing.T) {
+	b := bar(2.4, 0.2, 1)
+	needs := 0.2 + 0.02*math.Sqrt(3)
+	for _, c := range []struct {
+		lacks  float64
+		proven bool
+	}{{0.01, true}, {1e-4, true}, {1e-9, false}, {-1e-3, false}} {
+		budget := &passage.Budget{Cells: 1e6}
+		proven, ranOut := tooWide(b, Door{Width: needs - c.lacks, Height: 4, Wall: 0.5}, budget)
+		assert.Equal(t, c.proven, proven, "%v", c.lacks)
+		assert.False(t, ranOut, "%v", c.lacks)
+		assert.Greater(t, budget.Cells, 900000, "%v", c.lacks)
+	}
+}

@@ -33,6 +33,14 @@ func (c Cell) Radius() Angle {
 	return Angle{Sin: 2 * math.Sqrt(s*(1-s)), Cos: 1 - 2*s}
 }
 
+// LeastHalf is the least half of a cell's side that a cover cuts, or of a range of angles in
+// rad, or of lengths in m. The middle of a cell may be ruled out by round-off alone although
+// no cell around it is: a cover that went on there would spend all on it.
+const LeastHalf = 0x1p-20
+
+// Tiny reports whether each side of the cell is too short to be cut.
+func (c Cell) Tiny() bool { return max(c.Half[0], c.Half[1], c.Half[2]) < LeastHalf }
+
 // Halves cuts the cell across its longest side.
 func (c Cell) Halves() [2]Cell {
 	k := 0

@@ -98,7 +98,7 @@ func (h *probes) all(out func() bool, budget *passage.Budget) (proven, ranOut bo
 			return false, true
 		}
 		if widest := h.see(c); !out() {
-			if h.still(c); !out() {
+			if h.still(c); c.Tiny() || !out() {
 				return false, false // at this turn it may be half way
 			}
 			open = append(open, cutAcross(c, widest)...)

@@ -104,6 +104,18 @@ func TestNoTurnThatIsOutIsHalfWay(t *testing.T) {
 	}
 }
 
+// A turn that is ruled out although no cell around it is ends a cover, which would else cut
+// cells about it until nothing is left.
+func TestACoverEndsAtATurnThatIsOutAlone(t *testing.T) {
+	_, b := confinedCase(rand.New(rand.NewPCG(25, 4)), Half)
+	probes, budget := newProbes(b, b.Middle()[0].At, false, stairStep, alongStair), &passage.Budget{Cells: 1e6}
+	still := func() bool { return probes.seen[0][0].Low == probes.seen[0][0].High }
+	proven, ranOut := probes.all(still, budget)
+	assert.False(t, proven)
+	assert.False(t, ranOut)
+	assert.Less(t, 1000000-budget.Cells, 3*cellsATurn*25, "three sides, each cut 21 times at most")
+}
+
 // anyCover is that of a stair's landing, or of its flight where that applies, P so far
 // down it.
 func (s Stair) anyCover(r *rand.Rand, b *passage.Body, probes *probes) (out func() bool, down float64) {
