@@ -25,6 +25,7 @@ import (
 	"dryfit/cmd/dryfit/internal/drawing/sheet"
 	"dryfit/cmd/dryfit/internal/drawing/svg"
 	"dryfit/internal/outside"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -47,10 +48,13 @@ func input(t testing.TB, changes ...map[string]any) sheet.Input {
 	return in
 }
 
+// ways are those of the legs that the tests draw: most draw the demo's.
+var ways = carrying.NewMemory()
+
 // reviewed is what is drawn of a spec without a file, by given standards.
 func reviewed(t testing.TB, tree map[string]any, std *standards.Standards) sheet.Input {
 	t.Helper()
-	assessment, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25"})
+	assessment, faults := review.Tree(tree, review.Options{Rules: catalog.Rules(), Standards: std, On: "2026-11-25", Search: carrying.Search{Memory: ways}})
 	require.Empty(t, faults)
 	return sheet.Input{Assessment: assessment, Version: "test", On: "2026-11-25"}
 }

@@ -24,6 +24,8 @@ type turnTree struct {
 	nodes []turnNode // of the mesh's cells
 	maps  []turns.Alike
 	to    turns.Ways // nodes
+
+	motion passage.Motion // that was found
 }
 
 // anyTurn decides a corner over all turns.
@@ -44,38 +46,14 @@ func anyTurn(b *passage.Body, c Corner, budget *passage.Budget) passage.Decision
 		return passage.Decision{Outcome: passage.Undecided, RanOut: true}
 	}
 	for {
-		ways := t.ways()
-		if len(ways) == 0 {
+		cells, through := t.doubtful()
+		if through {
+			return passage.Decision{Outcome: passage.Passes, Motion: t.motion}
+		}
+		if len(cells) == 0 {
 			return passage.Decision{Outcome: passage.Cannot, Bound: passage.TurnCover}
 		}
-		cut := map[int]bool{}
-		var order []int
-		mark := func(i int) {
-			if !cut[i] {
-				cut[i] = true
-				order = append(order, i)
-			}
-		}
-		for _, way := range ways {
-			doubtful := false
-			for k, i := range way {
-				n := &t.nodes[i]
-				if n.free < 0 || k == 0 && n.in < 0 || k == len(way)-1 && n.on < 0 {
-					doubtful = true
-					mark(i)
-				}
-			}
-			if doubtful {
-				continue
-			}
-			m, stuck := t.follow(way)
-			if stuck < 0 {
-				return passage.Decision{Outcome: passage.Passes, Motion: m}
-			}
-			mark(way[stuck])
-			mark(way[max(0, stuck-1)])
-		}
-		for _, i := range order {
+		for _, i := range cells {
 			if !t.Cut(i, turns.AllSides, budget) {
 				return passage.Decision{Outcome: passage.Undecided, RanOut: true}
 			}
@@ -116,28 +94,6 @@ func (t *turnTree) look(c turns.Cube) turnNode {
 	return n
 }
 
-// waysAtOnce is how many ways that share no cell are looked for before cells are
-// cut.
-const waysAtOnce = 6
-
-// ways are some of the shortest ways through cells that are not blocked. A cell
-// whose middle is free costs little.
-func (t *turnTree) ways() [][]int {
-	used := make([]bool, len(t.nodes))
-	var out [][]int
-	for range waysAtOnce {
-		way := t.shortest(used)
-		if way == nil {
-			break
-		}
-		for _, i := range way {
-			used[i] = true
-		}
-		out = append(out, way)
-	}
-	return out
-}
-
 // cost is that of going through a cell: the more that is in doubt, the more.
 func (n *turnNode) cost() float64 {
 	if n.free >= 0 {
@@ -146,11 +102,13 @@ func (n *turnNode) cost() float64 {
 	return 1
 }
 
-func (t *turnTree) shortest(used []bool) []int {
+// doubtful are the cells to be cut next, those in doubt on the way of least cost, or there
+// is a motion. A cell whose middle is free costs little.
+func (t *turnTree) doubtful() (cells []int, through bool) {
 	t.to.Clear(len(t.nodes))
 	for i := range t.nodes {
 		n := &t.nodes[i]
-		if t.Cells[i].Kids > 0 || t.Cells[i].Blocked || used[i] || n.inMost < 0 {
+		if t.Cells[i].Kids > 0 || t.Cells[i].Blocked || n.inMost < 0 {
 			continue
 		}
 		cost := n.cost()
@@ -159,19 +117,37 @@ func (t *turnTree) shortest(used []bool) []int {
 		}
 		t.to.Reach(i, -1, cost)
 	}
-	for end, ok := t.to.Next(); ok; end, ok = t.to.Next() {
-		if t.nodes[end.Node].onMost >= 0 {
-			way := slices.Collect(t.to.Back(end.Node))
-			slices.Reverse(way)
-			return way
-		}
-		for _, j := range t.Cells[end.Node].Near {
-			if !used[j] {
-				t.to.Reach(j, end.Node, end.Cost+t.nodes[j].cost())
-			}
+	goesOn := func(i int) bool { return t.nodes[i].onMost >= 0 }
+	return t.to.Doubtful(1, goesOn, t.goOn, t.inDoubt)
+}
+
+// goOn reaches the cells around the end of a way.
+func (t *turnTree) goOn(end turns.WayEnd) {
+	for _, j := range t.Cells[end.Node].Near {
+		t.to.Reach(j, end.Node, end.Cost+t.nodes[j].cost())
+	}
+}
+
+// inDoubt are the cells on the way to one of which the middle is not free; if there are none,
+// those at which the body is stuck between two. If there are none either, it has a motion.
+func (t *turnTree) inDoubt(end int) (cells []int) {
+	way := slices.Collect(t.to.Back(end))
+	slices.Reverse(way)
+	for k, i := range way {
+		n := &t.nodes[i]
+		if n.free < 0 || k == 0 && n.in < 0 || k == len(way)-1 && n.on < 0 {
+			cells = append(cells, i)
 		}
 	}
-	return nil
+	if len(cells) > 0 {
+		return cells
+	}
+	m, stuck := t.follow(way)
+	if stuck < 0 {
+		t.motion = m
+		return nil
+	}
+	return way[max(0, stuck-1) : stuck+1]
 }
 
 // follow checks the turns between the middles of a way; else it says after which

@@ -213,7 +213,7 @@ func (t *track) coarse(turns []float64) []knot {
 
 // The refinement of a way: a knot is settled within an angle, where it is wider than a
 // share of the widest. A step that comes near the widest is halved until nothing moves
-// further than stepSmooth in it, and down to stepLeast where more of the section comes in
+// further than stepSmooth, in m, in it, and down to stepLeast where more of the section comes in
 // at the wall's faces than rises with bendRise of what moves: a corner that is in the wall
 // between two knots alone.
 const (
@@ -223,6 +223,13 @@ const (
 	stepLeast   = 1e-4
 	bendRise    = 0.5
 )
+
+// stepped is how large a body is, in m, of which those steps are taken. A larger one has
+// longer steps, in proportion.
+const stepped = 10
+
+// coarser is how much longer the steps of the body are.
+func (t *track) coarser() float64 { return max(1, t.b.Diameter()/stepped) }
 
 // settlings is how deep between two knots a further one is settled.
 const settlings = 24
@@ -251,7 +258,7 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 		}
 		moved := t.moved(a, c)
 		u := a.union(m.within).union(c.within).width()
-		if u <= need+passage.Settled && t.smooth(m, u, need, moved) || moved < stepLeast {
+		if u <= need+passage.Settled && t.smooth(m, u, need, moved) || moved < stepLeast*t.coarser() {
 			need = max(need, u)
 			out = append(out, m, c)
 			return
@@ -270,7 +277,7 @@ func (t *track) refine(way []knot) ([]knot, float64) {
 // by as much.
 func (t *track) smooth(m knot, u, need, moved float64) bool {
 	w := t.thicker(m.s, m.turn, moved).width()
-	return w+2*moved <= need || moved <= stepSmooth && w <= u+bendRise*moved
+	return w+2*moved <= need || moved <= stepSmooth*t.coarser() && w <= u+bendRise*moved
 }
 
 // thicker measures a thicker wall at a place: what is not far beside what is in

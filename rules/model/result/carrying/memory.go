@@ -80,8 +80,15 @@ type decided struct {
 }
 
 // recall is what was decided, or decides it. What ran out counts only where there is as
-// much again, and all else where there is as much as it took.
+// much again, and all else where there is as much as it took. A brief search takes what
+// one that was not brief decided, whatever it took: a change is no worse for a leg that it
+// leaves as it was.
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
+	if key.brief {
+		if had, known := m.had(key.unabridged()); known && !had.way.RanOut {
+			return had.way
+		}
+	}
 	had, known := m.had(key)
 	given := whole(left)
 	if known && (given == had.given || !had.way.RanOut && given.Cells >= had.took.Cells && given.Looks >= had.took.Looks) {
@@ -99,17 +106,15 @@ func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way)
 	return way
 }
 
-// had is what was decided of a key, for a brief search also by one that was not.
+// unabridged is the same of a search that is not brief.
+func (r remembered) unabridged() remembered {
+	r.brief = false
+	return r
+}
+
 func (m *Memory) had(key remembered) (decided, bool) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if key.brief {
-		whole := key
-		whole.brief = false
-		if had, known := m.ways.get(whole); known {
-			return had, true
-		}
-	}
 	return m.ways.get(key)
 }
 

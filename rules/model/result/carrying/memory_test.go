@@ -43,3 +43,25 @@ func TestWhatIsForgottenIsDecidedAgain(t *testing.T) {
 	assert.Equal(t, "found", m.recall(first, nil, decide).Motion)
 	assert.Equal(t, 2, runs)
 }
+
+// A brief search has no more for a leg than so many cells, but takes what the whole search
+// decided with more: else a change would be worse for the legs that it leaves as they are.
+func TestABriefSearchTakesWhatTheWholeOneDecided(t *testing.T) {
+	m, brief := NewMemory(), Search{Brief: true}
+	key := remembered{leg: sizes{turn: "half"}}
+	dear := func(left *passage.Budget) func() Way {
+		return func() Way {
+			ranOut := !left.Spend(briefly + 1)
+			return Way{RanOut: ranOut}
+		}
+	}
+	whole := Search{}.budget()
+	assert.False(t, Search{}.leg(whole, func(left *passage.Budget) Way { return m.recall(key, left, dear(left)) }).RanOut)
+	assert.Equal(t, cells-briefly-1, whole.Cells)
+	key.brief = true
+	left := brief.budget()
+	assert.False(t, brief.leg(left, func(left *passage.Budget) Way { return m.recall(key, left, dear(left)) }).RanOut)
+	assert.Equal(t, cells, left.Cells)
+	key.leg.turn = "quarter"
+	assert.True(t, brief.leg(left, func(left *passage.Budget) Way { return m.recall(key, left, dear(left)) }).RanOut)
+}
