@@ -30,9 +30,9 @@ func required(tree map[string]any, outcome engine.Outcome, o Options) []engine.F
 			out = append(out, engine.Finding{At: need.Pattern, Severity: o.holds(need), Text: need.Pattern + " is not given, and is required by " + need.By})
 		}
 	}
-	without := slices.Concat(outcome.NotChecked, outcome.Quiet)
-	for _, key := range keysOf(without) {
-		if f, found := o.unmet(key, without, all); found {
+	keys, without := byKey(slices.Concat(outcome.NotChecked, outcome.Quiet))
+	for _, key := range keys {
+		if f, found := o.unmet(key, without[key], all); found {
 			out = append(out, f)
 		}
 	}
@@ -51,23 +51,26 @@ func (o Options) holds(need standards.Requirement) engine.Severity {
 	return engine.Hold
 }
 
-// keysOf are the keys that something hangs on, each once.
-func keysOf(list []engine.NotChecked) (keys []string) {
+// byKey is what hangs on each key, and the keys in their order.
+func byKey(list []engine.NotChecked) (keys []string, of map[string][]engine.NotChecked) {
+	of = map[string][]engine.NotChecked{}
 	for _, n := range list {
-		if !slices.Contains(keys, n.Key) {
+		if of[n.Key] == nil {
 			keys = append(keys, n.Key)
 		}
+		of[n.Key] = append(of[n.Key], n)
 	}
-	return keys
+	return keys, of
 }
 
-// unmet is what one key keeps from being checked though it is required.
+// unmet is what one key keeps from being checked though it is required, of what hangs on
+// it.
 func (o Options) unmet(key string, list []engine.NotChecked, all []standards.Requirement) (engine.Finding, bool) {
 	var ids []string
 	why, by, severity := "", "", engine.Severity(0)
 	for _, n := range list {
 		i := slices.IndexFunc(all, func(need standards.Requirement) bool { return need.Names(n.Rule.ID) })
-		if n.Key == key && i >= 0 && !n.Failed && !slices.Contains(ids, n.Rule.ID) { // a figure that failed fails the spec itself
+		if i >= 0 && !n.Failed && !slices.Contains(ids, n.Rule.ID) { // a figure that failed fails the spec itself
 			ids, why, by, severity = append(ids, n.Rule.ID), n.Why, all[i].By, max(severity, o.holds(all[i]))
 		}
 	}

@@ -51,9 +51,13 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 		t.limit = DefaultLimit
 	}
 	t.options.Offers = false
-	t.options.Search.Memory, t.options.Frames = carrying.NewMemory(), new(hanging.Memory)
+	t.options.Frames = new(hanging.Memory)
+	if t.options.Search.Memory == nil {
+		t.options.Search.Memory = carrying.NewMemory()
+		review.Tree(tree, t.options) // a brief search takes what the whole one finds
+	}
+	t.options.Search.Brief = true
 	t.assessment = t.run(tree)
-	t.options.Search.Brief = true // but for what was found out of the spec as it stands
 	if t.assessment.Ceiling != nil {
 		t.base.assumed = t.assessment.Ceiling.Assumed
 	}
@@ -131,22 +135,15 @@ func (t *trial) standing(s *review.Assessment) []engine.Finding {
 	return out
 }
 
-// silent reports whether a rule that was checked is not any more, or not of all that
-// it was. That it then finds nothing is no cure.
+// silent reports whether a rule that was checked is not any more. That it then
+// finds nothing is no cure.
 func (t *trial) silent(s *review.Assessment) bool {
 	for _, n := range s.NotChecked {
-		if !n.Failed && (!partly(n) && !unchecked(t.assessment, n.Rule) || t.lost(n)) {
+		if !n.Failed && !partly(n) && !unchecked(t.assessment, n.Rule) {
 			return true
 		}
 	}
 	return false
-}
-
-// lost reports whether a rule lacks a key of a list's element that it does not lack in the
-// spec as it stands.
-func (t *trial) lost(n engine.NotChecked) bool {
-	had := func(m engine.NotChecked) bool { return m.Rule == n.Rule && m.Key == n.Key }
-	return partly(n) && !slices.ContainsFunc(t.assessment.NotChecked, had)
 }
 
 // unchecked reports whether a rule has no outcome.
@@ -155,7 +152,7 @@ func unchecked(s *review.Assessment, r *engine.Rule) bool {
 }
 
 // partly reports whether a rule lacks only what a list's element, such as a leg
-// of the route, does not say.
+// of the route, never said: no change could have taken it away.
 func partly(n engine.NotChecked) bool {
 	return n.Why == "" && !n.Failed && pattern(n.Key) != n.Key
 }
@@ -163,8 +160,7 @@ func partly(n engine.NotChecked) bool {
 // cleared reports whether a finding is gone from an assessment: its rule is checked
 // there, and finds nothing as severe in its place.
 func (t *trial) cleared(f engine.Finding, s *review.Assessment, least engine.Severity) bool {
-	lost := func(n engine.NotChecked) bool { return n.Rule == f.Rule && t.lost(n) }
-	if len(s.Problems) > 0 || unchecked(s, f.Rule) || slices.ContainsFunc(s.NotChecked, lost) {
+	if len(s.Problems) > 0 || unchecked(s, f.Rule) {
 		return false
 	}
 	_, still := t.again(f, s, least)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/spec/edit"
 )
@@ -56,6 +57,9 @@ func Search(ctx context.Context, path string, src []byte, o Options) (Result, er
 	may, err := allow(o.MayChange)
 	if err != nil {
 		return Result{}, err
+	}
+	if o.Review.Search.Memory == nil {
+		o.Review.Search.Memory = carrying.NewMemory()
 	}
 	plain := o.Review
 	plain.Offers = false

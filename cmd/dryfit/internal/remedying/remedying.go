@@ -21,6 +21,7 @@ import (
 	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/design/remedy"
 	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
@@ -63,7 +64,7 @@ func Run(ctx context.Context, s console.Streams, path string, f Flags) error {
 	if err != nil {
 		return err
 	}
-	one, err := single.Open(s, path, f.Standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.Strict})
+	one, err := single.Open(s, path, f.Standards, review.Options{Rules: catalog.Rules(), On: on, Strict: f.Strict, Search: carrying.Search{Memory: carrying.NewMemory()}})
 	if err != nil {
 		return err
 	}

@@ -86,8 +86,8 @@ const (
 	looks = 650000
 )
 
-// briefly is how many cells a brief search may spend on one leg. Of 4,000 random panels and
-// legs of all kinds but stairs those that pass do so with no more, but for some 3 in 1,000.
+// briefly is how many cells a brief search may spend on one leg. Of 3,600 random panels and
+// legs of all kinds but stairs at least 98 in 100 of those that pass do so with no more.
 const briefly = 4000
 
 // budget is what the searches of a whole route may spend.

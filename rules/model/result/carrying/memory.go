@@ -86,6 +86,7 @@ type decided struct {
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
 	if key.brief {
 		if had, known := m.had(key.unabridged()); known && !had.way.RanOut {
+			had.way.Size = Size{}
 			return had.way
 		}
 	}

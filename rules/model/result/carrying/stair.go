@@ -45,8 +45,10 @@ func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
 	turn.Needs = needs(l, turn)
 	turn.Unfollowed = !p.rolls(l.Width.Get(), head, l.Landing.Length.Get(), l.Landing.Width.Get())
 	up.Unfollowed = turn.Unfollowed
-	// What is ruled out by the flight alone hangs on no key of the landing.
-	if alone := up.Outcome == passage.Cannot && up.Needs == "" && turn.Needs != ""; !alone && worse(turn, up) {
+	// What is ruled out by the flight alone hangs on no key of the landing, nor does a
+	// search of the flight that ran out.
+	failed := up.Outcome == passage.Cannot || up.Outcome == passage.Undecided && up.RanOut
+	if alone := failed && up.Needs == "" && turn.Needs != ""; !alone && worse(turn, up) {
 		up = turn
 	}
 	up.Depth, up.Side = 0, 0
