@@ -12,6 +12,9 @@ import (
 // The margin of a plain motion is the same within a tenth of a millimetre where the
 // curve is drawn in twice as many steps.
 func TestMarginsConverge(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and nothing in it runs side by side")
+	}
 	for i, k := range kinds {
 		t.Run(k.name, func(t *testing.T) {
 			r := rand.New(rand.NewPCG(11, uint64(i)))

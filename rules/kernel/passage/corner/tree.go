@@ -35,9 +35,9 @@ type turnTree struct {
 // are free at one turn are joined, and the freest is hard against both outer
 // walls. So the body passes exactly if a turn at which it comes in and one at
 // which it goes on are joined by free turns. Cells of turns are blocked if no
-// turn in them is free. Ways through cells that are not blocked, from one where
-// it may come in to one where it may go on, are looked for; on each the cells
-// whose middle is not free are cut in eight. If there is no way, no motion
+// turn in them is free. The cheapest way through cells that are not blocked, from
+// one where it may come in to one where it may go on, is looked for; on it the
+// cells whose middle is not free are cut in eight. If there is no way, no motion
 // exists. If the middles of a whole way are free and so are the turns between,
 // it is a motion.
 func anyTurn(b *passage.Body, c Corner, budget *passage.Budget) passage.Decision {

@@ -32,6 +32,17 @@ func TestThread(t *testing.T) {
 	}
 }
 
+// The same formula a hundred times as large, where the steps are longer.
+func TestThreadOfALargeStrip(t *testing.T) {
+	for _, r := range [][4]float64{{240, 250, 15, 10.1172}, {150, 162, 30, 12.7519}} {
+		b := passage.NewBody(outline.Arc(r[0], r[1]-r[0], 0.6, 400), 100, 0)
+		for by, passes := range map[float64]bool{1e-2: true, -1e-2: false} {
+			d := opening.Through(b, opening.Door{Width: r[3] + by, Height: 300, Wall: r[2], Floor: true}, nil)
+			assert.Equal(t, passes, d.Outcome == passage.Passes, "%v and %v", r, by)
+		}
+	}
+}
+
 func TestStraightAgreesWithTheTheorem(t *testing.T) { rapid.Check(t, straightAgreesWithTheTheorem) }
 
 // FuzzStraight looks for an opening at which it does not.

@@ -213,7 +213,7 @@ func (t *track) coarse(turns []float64) []knot {
 
 // The refinement of a way: a knot is settled within an angle, where it is wider than a
 // share of the widest. A step that comes near the widest is halved until nothing moves
-// further than stepSmooth, in m, in it, and down to stepLeast where more of the section comes in
+// further than stepSmooth in it, and down to stepLeast where more of the section comes in
 // at the wall's faces than rises with bendRise of what moves: a corner that is in the wall
 // between two knots alone.
 const (
@@ -224,8 +224,8 @@ const (
 	bendRise    = 0.5
 )
 
-// stepped is how large a body is, in m, of which those steps are taken. A larger one has
-// longer steps, in proportion.
+// stepped is the diameter of a body, in m, up to which those lengths hold; for a larger one
+// they grow in proportion.
 const stepped = 10
 
 // coarser is how much longer the steps of the body are.

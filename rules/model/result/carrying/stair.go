@@ -22,12 +22,20 @@ const (
 // turns reports whether the way goes on from a landing by a known way.
 func turns(l layout.Leg, way string) bool { return l.Turn.Given() && l.Turn.Get() == way }
 
-// stair is followed by one motion from the floor at its foot, where that is found, and
-// ruled out where that is proven. Else it is the flight, seen square to its slope, and
-// the turn on its landing, which are not followed as one. A flight of which the number
-// of steps is not given may be short, and a landing may not turn: then what does not
-// pass needs that key.
+// stair is a stair as upStair decides it, and whether one motion up it is found without
+// the wrap.
 func (p *panel) stair(l layout.Leg, left *passage.Budget) Way {
+	up := p.upStair(l, left)
+	up.Bare = up.Bare && p.climbsBare(l, left)
+	return up
+}
+
+// upStair is a stair followed by one motion from the floor at its foot, where that is
+// found, or ruled out where that is proven. Else it is the flight, seen square to its
+// slope, and the turn on its landing, which are not followed as one. A flight of which
+// the number of steps is not given may be short, and a landing may not turn: then what
+// does not pass needs that key.
+func (p *panel) upStair(l layout.Leg, left *passage.Budget) Way {
 	head := stair.AcrossSlope(l.Headroom.Get(), l.Rise.Get(), l.Going.Get())
 	if turns(l, straightOn) {
 		up := p.climbed(straightWalls(l, head), left)
@@ -150,54 +158,6 @@ func (p *panel) asOne(w walls, d passage.Decision, left *passage.Budget) Way {
 		out.Size.More, out.Size.Motion = p.roomierStair(w, left)
 	}
 	return out
-}
-
-// How a stair's sizes grow together until one motion up it is found: from the first
-// step, in m, twice as far each time, and half as far back; with so many cells each.
-const (
-	stairGrows     = 0.1
-	stairGrowths   = 6
-	stairHalvings  = 3
-	stairSizeCells = 1000
-)
-
-// roomierStair is by how much all sizes of a stair have to grow together for one motion
-// up it to be found.
-func (p *panel) roomierStair(w walls, left *passage.Budget) (more float64, motion string) {
-	climbs := func(by float64) bool {
-		if left.Cells < stairSizeCells {
-			return false
-		}
-		left.Cells -= stairSizeCells
-		share := &passage.Budget{Cells: stairSizeCells}
-		sizes := w.sizes()
-		for i := range sizes {
-			sizes[i] += by
-		}
-		d := w.decide(p.body, sizes, share)
-		left.Cells += share.Cells
-		if d.Outcome != passage.Passes || !d.Motion.Climbs {
-			return false
-		}
-		more, motion = by, w.words(d.Motion)
-		return true
-	}
-	low, high := 0.0, stairGrows
-	for range stairGrowths {
-		if climbs(high) {
-			break
-		}
-		low, high = high, 2*high
-	}
-	if more == 0 {
-		return 0, ""
-	}
-	for range stairHalvings {
-		if mid := (low + more) / 2; !climbs(mid) {
-			low = mid
-		}
-	}
-	return more, motion
 }
 
 // needs is the key that a turn which is not passed needs.

@@ -23,10 +23,16 @@ const mostUndecided = 0.10
 // leastFollowed is the share that is followed as one motion at the least.
 const leastFollowed = 0.5
 
-func stairs(t *testing.T) int {
+// skipShort leaves a test out under the race detector.
+func skipShort(t *testing.T) {
+	t.Helper()
 	if testing.Short() {
-		return 8
+		t.Skip("long, and nothing in it runs side by side")
 	}
+}
+
+func stairs(t *testing.T) int {
+	skipShort(t)
 	if s := os.Getenv("PASSAGE_PAIRS"); s != "" {
 		n, err := strconv.Atoi(s)
 		require.NoError(t, err)
@@ -211,9 +217,30 @@ func TestTheSizesOfAStairThatIsRuledOut(t *testing.T) {
 	assert.NotEqual(t, passage.Passes, stair(0.05).Outcome)
 }
 
+// That flight and landing let the bare panel pass by themselves does not say that the stair
+// does: one motion up it must be found.
+func TestAStairPassesWithoutTheWrapAsAWhole(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 9))
+	for range 28 {
+		stairPanel(t, r)
+		randomStair(r)
+	}
+	p, l := stairPanel(t, r), randomStair(r)
+	require.True(t, p.upStair(l, &passage.Budget{Cells: cells}).Bare)
+	assert.False(t, p.stair(l, &passage.Budget{Cells: cells}).Bare)
+
+	p = &panel{wrap: 0.6, body: passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 0.06}, {X: 0, Y: 0.06}}, 0.6, 0.6)}
+	l.Width, l.Headroom, l.Turn = stated(1.1), stated(2.3), stated(halfTurn)
+	l.Landing.Length, l.Landing.Width = stated(1.2), stated(2.3)
+	out := p.stair(l, &passage.Budget{Cells: cells})
+	assert.NotEqual(t, passage.Passes, out.Outcome)
+	assert.True(t, out.Bare)
+}
+
 // Of stairs that plain motions and proofs leave, some are climbed by a motion on which the
 // panel turns freely: it is tilted, and followed from the foot.
 func TestAStairIsClimbedFreely(t *testing.T) {
+	skipShort(t)
 	r := rand.New(rand.NewPCG(25, 10))
 	found, apart := 0, 0
 	for range 60 {
@@ -245,6 +272,7 @@ func TestAStairIsClimbedFreely(t *testing.T) {
 // with less than a wall between them nothing rules it out. A thorough search finds sizes
 // with which one motion is found.
 func TestAStairIsRuledOutByAllTurns(t *testing.T) {
+	skipShort(t)
 	outline := []space.Point{{X: 0, Y: 0}, {X: 2.9, Y: 0}, {X: 2.9, Y: 0.086}, {X: 0, Y: 0.086}}
 	p := &panel{body: passage.NewBody(outline, 0.95, 0.02), wrap: 0.02}
 	l := layout.Leg{
@@ -267,6 +295,7 @@ func TestAStairIsRuledOutByAllTurns(t *testing.T) {
 // states them, and not decided where it does not. A straight flight is placed at its landing,
 // which grows with it where it is too narrow.
 func TestAStairIsDecidedByItsKeys(t *testing.T) {
+	skipShort(t)
 	p := &panel{body: passage.NewBody([]space.Point{{X: 0, Y: 0}, {X: 3.12, Y: 0}, {X: 3.12, Y: 0.083}, {X: 0, Y: 0.083}}, 0.83, 0.021), wrap: 0.021}
 	l := layout.Leg{
 		Width: stated(0.907), Headroom: stated(2.496), Rise: stated(0.1814), Going: stated(0.2748), Risers: stated(17), Turn: stated("quarter"), Between: stated(walled), Ends: unstated[string](),
