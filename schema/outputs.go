@@ -103,9 +103,9 @@ func finding() object                           { return partOf("findings")["ite
 func counts() object                            { return partOf("counts") }
 func loosened() object                          { return partOf("loosened") }
 
-func pathField() field { return must("path", text("Path", "Of the spec, as it was named.")) }
+func pathField() field { return must("path", text("Path", "Path of the spec, as given.")) }
 func onField() field {
-	return must("on", text("On", "The date that acceptances were judged on."))
+	return must("on", text("On", "Date on which acceptances are judged."))
 }
 
 var verdicts = []string{"PASS", "PASS WITH NOTES", "FAIL"}
