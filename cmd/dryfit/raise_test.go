@@ -76,7 +76,7 @@ func TestAPlanSaysWhatItDoesNotJudge(t *testing.T) {
 	out, errs, status := raised(t, "text", `capacity = "200kg"`, "", `mass   = "0.4kg"`, "", `reach    = "4200mm"`, "")
 	require.Zero(t, status, errs)
 	assert.Contains(t, out, "- The lifts' capacity is not judged: needs lift.capacity.")
-	assert.Contains(t, out, "- The weight lacks a fitting: needs fitting.1.mass.")
+	assert.Contains(t, out, "- The weight does not include a fitting: needs fitting.1.mass.")
 	assert.Contains(t, out, "- install.lift-reach is not checked: needs lift.reach")
 	assert.Contains(t, out, "- raise.mast is not checked: needs lift.base")
 }

@@ -28,7 +28,7 @@ func vaultFigures(c *layout.Ceiling, l *Lines) {
 	l.Subject = "vault"
 	v := c.Vault
 	curveLines(c, l)
-	l.Add("vault.thickness", "T", "from the intrados to the extrados", func(f *figure.Figure) figure.Measure {
+	l.Add("vault.thickness", "T", "thickness from the intrados to the extrados", func(f *figure.Figure) figure.Measure {
 		f.Formula = "max(d, a + n*t)"
 		f.Terms = []figure.Term{
 			Term("d", Metres(c.Rib.Depth)), Term("a", Metres(c.Skin.Setback)),
@@ -85,7 +85,7 @@ func gridFigures(c *layout.Ceiling, l *Lines) {
 		f.Formula, f.Terms = "m_l / m_r", []figure.Term{along, around}
 		return Ratio(c.Number("", func() float64 { return g.ModuleAlong.Get() / g.ModuleAround.Get() }))
 	})
-	l.Add("grid.count", "N", "coffers", func(f *figure.Figure) figure.Measure {
+	l.Add("grid.count", "N", "number of coffers", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "a * b", []figure.Term{Term("a", Whole(g.Around)), Term("b", Whole(g.Along))}
 		return Whole(c.Count("", func() int { return g.Around.Get() * g.Along.Get() }))
 	})
@@ -94,7 +94,7 @@ func gridFigures(c *layout.Ceiling, l *Lines) {
 func panelFigures(c *layout.Ceiling, l *Lines) {
 	l.Subject = "panels"
 	p := c.Panel
-	l.Add("panel.count", "P", "panels", func(f *figure.Figure) figure.Measure {
+	l.Add("panel.count", "P", "number of panels", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "a * b", []figure.Term{Term("a", Whole(p.Along)), Term("b", Whole(p.Around))}
 		return Whole(p.Count)
 	})
@@ -112,7 +112,7 @@ func panelFigures(c *layout.Ceiling, l *Lines) {
 		return Metres(p.EndLength)
 	})
 	boxFigures(c, l)
-	l.Add("panel.side-gap", "g_s", "gap beside the arch at its widest, on each side, in the room at its narrowest", func(f *figure.Figure) figure.Measure {
+	l.Add("panel.side-gap", "g_s", "least gap on each side of the arch: widest arch, narrowest room", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W - τ - B - p - f*k) / 2"
 		f.Terms = []figure.Term{
 			Term("W", Metres(c.Room.Width)), Term("τ", Metres(c.Room.Tolerance)), Term("B", Metres(c.Vault.Width)),

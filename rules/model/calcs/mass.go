@@ -46,7 +46,7 @@ func panelMassFigures(c *layout.Ceiling, l *Lines) {
 		f.Method = "the pieces' centres, weighted by mass"
 		return Metres(c.Number("", func() float64 { return c.Panel.Centre.Get().Z }))
 	})
-	l.Add("vault.mass", "M", "mass of all panels, at most", func(f *figure.Figure) figure.Measure {
+	l.Add("vault.mass", "M", "mass of all panels, if each is as heavy as the heaviest", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "m * P", []figure.Term{Term("m", Measured(c.Panel.Mass, quantity.Kilogram)), Term("P", Whole(c.Panel.Count))}
 		return Measured(c.Number("", func() float64 { return c.Panel.Mass.Get() * float64(c.Panel.Count.Get()) }), quantity.Kilogram)
 	})

@@ -18,7 +18,7 @@ func skinFigures(c *layout.Ceiling, l *Lines) {
 	layerFigures(c, l)
 	l.Where(func() bool { return c.Laminations() > 0 }, func() { laminationFigures(c, l) })
 	strengthFigures(c, l)
-	l.Add("skin.sheets", "S", "pieces of sheet in one panel's skin, all layers; takeoff lays those of all panels together", func(f *figure.Figure) figure.Measure {
+	l.Add("skin.sheets", "S", "pieces of sheet in one panel's skin, in all layers; the takeoff lays out those of all panels together", func(f *figure.Figure) figure.Measure {
 		of := func(part func(layout.SkinCuts) int) layout.Count {
 			return c.Count("", func() int { return part(c.SkinSheets()) })
 		}
@@ -73,7 +73,7 @@ func bentFigures(c *layout.Ceiling, l *Lines, strips layout.Number) {
 		return Metres(c.Number("", func() float64 { return timber.FormRadius(v.Radius.Get(), strips.Get()) }))
 	})
 	l.Add("rib.springback-left", "Δh", "uncertainty of the rise, if springback varies by half", func(f *figure.Figure) figure.Measure {
-		f.Method = "every curvature changed by 1/(2·n²), the length of the arc kept"
+		f.Method = "every curvature is changed by 1/(2·n²); the length of the arc stays the same"
 		f.Terms = []figure.Term{Term("n", Ratio(strips))}
 		return Metres(c.Number("", func() float64 {
 			return math.Abs(c.RiseBy(timber.SpringbackUncertainty * timber.Springback(strips.Get())))

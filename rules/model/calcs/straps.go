@@ -68,7 +68,7 @@ func runFigures(c *layout.Ceiling, l *Lines) {
 		f.Formula, f.Terms = "u / d", []figure.Term{Term("u", Metres(run)), Term("d", Metres(c.Rib.Depth))}
 		return Ratio(c.Number("", func() float64 { return run.Get() / c.Rib.Depth.Get() }))
 	})
-	l.Add("strap.even-share", "F", "force on each strap if shared equally", func(f *figure.Figure) figure.Measure {
+	l.Add("strap.even-share", "F", "force on each strap if all share the weight equally", func(f *figure.Figure) figure.Measure {
 		straps := c.Count(c.Strap.Stations.Key(), func() int { return len(c.Strap.Stations.Get()) })
 		f.Formula = "m * q * g / (2*n)"
 		f.Terms = []figure.Term{

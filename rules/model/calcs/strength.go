@@ -37,7 +37,7 @@ func segmentFigures(c *layout.Ceiling, l *Lines) {
 		f.Terms = []figure.Term{Term("A_p", Metres(c.Panel.Arc)), Term("n", Whole(c.Rib.Segments)), Term("R_t", Metres(c.Vault.TightestRadius))}
 		return Angle(angle)
 	})
-	l.Add("rib.grain-strength", "k_g", "share of its bending strength that the grain leaves at the ends of a segment", func(f *figure.Figure) figure.Measure {
+	l.Add("rib.grain-strength", "k_g", "share of its bending strength that a segment keeps at its ends, where the grain slopes", func(f *figure.Figure) figure.Measure {
 		f.Formula, f.Terms = "0.05 / (sin(α/2)^1.5 + 0.05*cos(α/2)^1.5)", []figure.Term{Term("α", Angle(angle))}
 		return Ratio(c.Number("", c.GrainStrength))
 	})

@@ -33,7 +33,7 @@ var sheets = []struct {
 	{"panel", detail, panel.Developed},
 	{section.RibName, detail, section.Rib},
 	{"straps", "schedule", straps},
-	{"route", "study of the way in", route},
+	{"route", "route study", route},
 	{"view", "view", view},
 	{raisingName, "order of work", raisingSheet},
 }

@@ -49,7 +49,7 @@ func Overlay(title string, before, after *layout.Ceiling, lines []string) paper.
 	under := planTop + v.Size(across) + overlayGap
 	size := draft.Size{Name: "overlay", Width: overlayWide + 2*overlayGap, Height: under + overlayLine*float64(len(lines)) + overlayGap}
 	printed := draft.ScaleText(scale, imperial)
-	b := draft.Blank("overlay", title, "The old and the new ceiling over each other: section and plan at "+printed+", and the view from the entry.", size)
+	b := draft.Blank("overlay", title, "The old and the new ceiling, drawn over each other: section and plan at "+printed+", and the view from the entry.", size)
 	b.Write(paper.Text{At: paper.Point{X: overlayGap, Y: 9}, Height: 3.5, Text: paper.Cut(title, overlayWide, 3.5)})
 	legend(b, paper.Point{X: overlayGap, Y: 16})
 	write := func(x, y float64, text string) {

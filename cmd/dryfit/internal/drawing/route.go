@@ -138,8 +138,8 @@ func (d *routeOf) subject() *sheet.Subject {
 	wrap := in.Length(in.Ceiling().Wrap.Allowance.Get())
 	notes := []string{
 		"The panel is drawn where its best motion is tightest. Dashed: its wrap of " + wrap + " on every side.",
-		"Clearances are those of the wrap. In the room the panel is bare, and the wrap is drawn for comparison. A leg that is not decided may pass by a motion that was not tried.",
-		"A section is square to the opening, or along the way where the panel is threaded, turned or at rest. A stair's is square to its slope.",
+		"Clearances are measured from the wrap. In the room the panel is bare, and the wrap is drawn for comparison. A leg that is not decided may pass by a motion that was not tried.",
+		"A section is square to the opening, or along the route if the panel is threaded, turned or at rest. The section of a stair is square to its slope.",
 	}
 	if d.ascends {
 		notes = append(notes, "The section of a straight stair on which the panel is turned is along its flight.")

@@ -42,7 +42,7 @@ func TestNoLeaderCrossesTheSection(t *testing.T) {
 			}
 			for _, n := range s.Rest {
 				for _, line := range n.Lines {
-					without := s.Width <= Lying.Width && strings.HasPrefix(n.Title, "Without room") && !strings.HasPrefix(line, "the mark of ")
+					without := s.Width <= Lying.Width && strings.HasPrefix(n.Title, "No room") && !strings.HasPrefix(line, "the mark of ")
 					assert.False(t, without, "%s on %v: %s", name, s.Width, line)
 				}
 			}

@@ -159,8 +159,8 @@ func (d *strapsOf) table() []string {
 
 func (d *strapsOf) remarks() []string {
 	out := []string{
-		fmt.Sprintf("One edge rib carries %s, both of a panel %s.", d.Format(quantity.Force(d.h.Weight.Get()).Value()), d.Format(quantity.Force(2*d.h.Weight.Get()).Value())),
-		"Straps carry tension only. The computation holds the rib sideways at its crown; nothing in the spec does.",
+		fmt.Sprintf("One edge rib carries %s; the two of a panel carry %s.", d.Format(quantity.Force(d.h.Weight.Get()).Value()), d.Format(quantity.Force(2*d.h.Weight.Get()).Value())),
+		"Straps carry tension only. The computation holds the rib sideways at its crown, but nothing in the spec does.",
 		"A row of several cases shows the worst force of each strap; a season includes each strap set long and short. Moments are drawn on the tension side.",
 	}
 	if a := d.c.Strap.Allowable; a.Given() {

@@ -32,7 +32,7 @@ func TestStrapsHaveTheirAllowable(t *testing.T) {
 	s, err := Draw("straps", input(t), sheet.Options{})
 	require.NoError(t, err)
 	said := strings.Join(texts(s.Items), "\n")
-	for _, want := range []string{"strap 1\n", "strap 4\n", "both of a panel"} {
+	for _, want := range []string{"strap 1\n", "strap 4\n", "the two of a panel carry"} {
 		assert.Contains(t, said, want)
 	}
 	arrows := func(s paper.Sheet) (n int) {

@@ -47,7 +47,7 @@ func inForce(r *engine.Rule, l engine.Limit, std *standards.Standards, units qua
 	side := map[engine.Sense]string{engine.AtLeast: "at least", engine.AtMost: "at most"}[l.Sense]
 	printed := side + " " + units.Format(value)
 	if math.IsNaN(value.SI) {
-		printed, why = "no figure", "only standards give one"
+		printed, why = "no figure", "only standards files set it"
 	}
 	return fmt.Sprintf("%s %s: **%s** (%s)", markdown.Code(name), markdown.Text(l.Title), markdown.Text(printed), markdown.Text(why))
 }

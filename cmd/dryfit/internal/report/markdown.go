@@ -31,7 +31,7 @@ func Markdown(w io.Writer, r Report) error {
 	text, left := markdown.RoomFor(pieces, markdown.Limit)
 	var b strings.Builder
 	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(assessments), "file"), r.On, map[bool]string{true: ", strictly"}[r.Strict], markdownAgainst(r))
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(assessments), "file"), r.On, map[bool]string{true: ", with --strict"}[r.Strict], markdownAgainst(r))
 	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}

@@ -31,15 +31,15 @@ func Figures(c *layout.Ceiling, legs []Leg) []figure.Figure {
 				return calcs.Measured(c.Number("", func() float64 { return of(l.Way.Get()) }), unit)
 			})
 		}
-		add("margin", "g", "clear on every side of the wrap", quantity.Metre,
+		add("margin", "g", "clearance on every side of the wrap", quantity.Metre,
 			func(w Way) float64 { return w.Margin }, func(w Way) string { return w.Outcome.String() + ", " + w.Motion + w.beyond() })
 		if kind.Deep {
-			add("depth", "d", "free depth on each side of the opening", quantity.Metre,
-				func(w Way) float64 { return w.Depth }, func(Way) string { return "depth that the motion needs, including the wrap" })
+			add("depth", "d", "clear depth needed on each side of the opening", quantity.Metre,
+				func(w Way) float64 { return w.Depth }, func(Way) string { return "depth that the motion takes, including the wrap" })
 		}
 		if kind.Loads {
-			add("loads", "n", "loads in all", quantity.One,
-				func(w Way) float64 { return float64(w.Loads) }, func(w Way) string { return fmt.Sprintf("%d panels a load, arches nested", w.Load) })
+			add("loads", "n", "number of loads", quantity.One,
+				func(w Way) float64 { return float64(w.Loads) }, func(w Way) string { return fmt.Sprintf("%d panels in each load, arches nested", w.Load) })
 		}
 	}
 	return out.List

@@ -100,7 +100,7 @@ func (l lines) ends(k *Closing, e *Ends) {
 
 // growth is what the ribs grow by until the panels are hung.
 func (l lines) growth(e *Ends) {
-	l.Add("close.growth", "ΔL_h", "growth of all rib widths since the shop, as the panels are hung", func(f *figure.Figure) figure.Measure {
+	l.Add("close.growth", "ΔL_h", "growth of all rib widths from the shop to the hanging of the panels", func(f *figure.Figure) figure.Measure {
 		f.Formula = "max(ΔL_d, ΔL_w)"
 		if slices.Contains(l.c.Strap.Hung.Get(), "shop") {
 			f.Formula = "max(0, ΔL_d, ΔL_w)"
@@ -119,16 +119,16 @@ func (l lines) odds(e *Ends) {
 		share, err        func(Odds) float64
 	}{
 		{
-			"close.chance", "p_i", "probability that the last panel has that length, if panels deviate independently",
+			"close.chance", "p_i", "probability that the last panel has room to stand off, if panels deviate independently",
 			func(o Odds) float64 { return o.ByChance.Share }, func(o Odds) float64 { return o.ByChance.Error },
 		},
 		{
-			"close.chance-alike", "p_a", "the same, if all panels deviate alike, as from one form",
+			"close.chance-alike", "p_a", "the same, if all panels deviate alike, as panels from one form do",
 			func(o Odds) float64 { return o.Alike.Share }, func(o Odds) float64 { return o.Alike.Error },
 		},
 	} {
 		l.Add(o.key, o.symbol, o.name, func(f *figure.Figure) figure.Measure {
-			f.Method = "the worst case decides"
+			f.Method = "decided by the worst case"
 			if odds := e.Odds.Get(); !odds.Decided {
 				f.Method = fmt.Sprintf("%d draws from seed %d, normal, tolerance three standard deviations; standard error %.2g%%", draws.Count, draws.Seed, 100*o.err(odds))
 			}
@@ -139,7 +139,7 @@ func (l lines) odds(e *Ends) {
 
 func (l lines) sides(k *Closing) {
 	c, s := l.c, l.seasons
-	l.Add("close.side-gap.most", "s_max", "gap beside the arch at its narrowest, on each side, in the room at its widest, with the feet moved inward by the season", func(f *figure.Figure) figure.Measure {
+	l.Add("close.side-gap.most", "s_max", "greatest gap on each side of the arch: narrowest arch, widest room, feet moved inward by the season", func(f *figure.Figure) figure.Measure {
 		f.Formula = "(W + τ - B + p + f*k) / 2 + max(0, -Δf_d, -Δf_w)"
 		f.Terms = []figure.Term{
 			l.length("W", c.Room.Width), l.length("τ", c.Room.Tolerance), l.length("B", c.Vault.Width),
@@ -160,7 +160,7 @@ func (k *Closing) Table() (figure.Table, bool) {
 	chain := e.Stack.Get()
 	t := figure.Table{
 		Key: "close.stack", Title: "the last gap, term by term", Subject: subject,
-		Head: []string{"term", "count", "of one", "plus or minus", "of the variance"},
+		Head: []string{"term", "count", "each", "tolerance", "share of variance"},
 		Note: fmt.Sprintf("Simulated if the worst case does not decide: %d draws from seed %d, normally distributed, with a tolerance of three standard deviations.", draws.Count, draws.Seed),
 	}
 	shares := chain.Shares()

@@ -12,7 +12,7 @@ import (
 )
 
 // governs heads what is worst of all cases.
-const governs = "hanging: what governs"
+const governs = "hanging: governing cases"
 
 // Figures are the straps' table of the calculation sheet: by case the force of
 // each strap, the sag and the feet, and what governs. What has no result has no
@@ -32,7 +32,7 @@ func (h *Hanging) Figures(c *layout.Ceiling) []figure.Figure {
 	many(l, h.Set, func(s Setting) []Case { return s.Cases })
 	many(l, h.Moved, all)
 	many(l, h.Seasonal, unset)
-	strapwise(l, h.Seasonal, "hanging: in the seasons, one strap set long or short or none", "season", "; not with framing moved as well")
+	strapwise(l, h.Seasonal, "hanging: in the seasons, with no strap or one strap set long or short", "season", "; not combined with moved framing")
 	l.Subject = governs
 	h.worst(l)
 	h.others(l)
@@ -153,10 +153,10 @@ func (l lines) table(k *Case, keys func() record.Set) {
 // sags are the greatest, and that which is the greatest by its run, each with its
 // run.
 func (l lines) sags(k *Case, add func(key, symbol, name string, v quantity.Value, method string)) {
-	const method, run = "drop below the chord between supports, and 0.6 of it for creep", "between supports; twice the overhang past an end support"
-	add("sag", "δ", "greatest sag of all runs, with the creep of years", quantity.Length(k.Sag.Drop).Value(), method)
+	const method, run = "drop below the chord between supports, plus 0.6 of it for creep", "between supports; twice the overhang past an end support"
+	add("sag", "δ", "greatest sag of all runs, with long-term creep", quantity.Length(k.Sag.Drop).Value(), method)
 	add("sag-run", "u", "the run with this sag", quantity.Length(k.Sag.Run).Value(), run)
-	add("sag-by-run", "δ_u", "sag that is the greatest share of its run, with the creep of years", quantity.Length(k.ByRun.Drop).Value(), method)
+	add("sag-by-run", "δ_u", "sag that is the greatest share of its run, with long-term creep", quantity.Length(k.ByRun.Drop).Value(), method)
 	add("sag-by-run-run", "u_u", "the run with this sag", quantity.Length(k.ByRun.Run).Value(), run)
 }
 
@@ -193,13 +193,13 @@ func (h *Hanging) others(l lines) {
 // setting is what setting one strap does to its own force.
 func (l lines) setting(strap int, change Change, from record.Set) {
 	by := l.c.Units.Format(quantity.Length(l.c.Strap.Setting.Get()).Value())
-	l.add("hanging.setting"+afterFirst(strap), fmt.Sprintf("ΔF_%d", strap), fmt.Sprintf("change of strap %d's force by %s of setting", strap, by),
+	l.add("hanging.setting"+afterFirst(strap), fmt.Sprintf("ΔF_%d", strap), fmt.Sprintf("change of strap %d's force for %s of setting", strap, by),
 		quantity.Force(change.Most).Value(), from, "solved with the strap set "+words[change.Way].strap)
 }
 
 // settingRate is that of the least setting.
 func (l lines) settingRate(strap int, change Change, from record.Set) {
-	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force by length of setting, near zero", strap),
+	l.add("hanging.setting-rate"+afterFirst(strap), fmt.Sprintf("s_%d", strap), fmt.Sprintf("change of strap %d's force per length of setting, near zero", strap),
 		quantity.Value{SI: change.Rate, Unit: quantity.NewtonPerMetre}, from, "the tangent, before any strap goes slack or tight")
 }
 

@@ -59,9 +59,9 @@ func number(n int) quantity.Value { return quantity.Value{SI: float64(n), Unit: 
 
 func loads(all []Frame) figure.Table {
 	t := figure.Table{
-		Key: "hanging.frames", Title: "the load of each frame, its own weight", Subject: frames,
+		Key: "hanging.frames", Title: "own weight of each frame", Subject: frames,
 		Head: []string{"frame", "members", "least", "most", "on members", "on nodes", "weight"},
-		Note: "Of one rib. Least and most: along a member, by the member's own length. On nodes: the rails. The load of each node and member, and couples of what lies beside the centre line, are in model of calcs --format json.",
+		Note: "For one rib. Least and most: load along a member, per length of the member. On nodes: the rails. The load of each node and member, and the couples of loads off the centre line, are under model in calcs --format json.",
 	}
 	for i := range all {
 		f := &all[i]
@@ -101,7 +101,7 @@ func (f *Frame) spread() (least, most float64) {
 // held is where the springs and supports of a frame are.
 func (f *Frame) held() figure.Table {
 	t := figure.Table{
-		Key: "hanging.frame." + f.Key + ".held", Title: "frame " + f.Key + ", " + f.Words + ": what holds it", Subject: frames,
+		Key: "hanging.frame." + f.Key + ".held", Title: "frame " + f.Key + ", " + f.Words + ": supports", Subject: frames,
 		Head: []string{"place", "across", "up", "stiffness"},
 		Note: "Places are on the rib's centre line, measured from the left end of the springing line. Straps carry tension only; ledgers and lifts carry compression only; all are plumb.",
 	}
@@ -115,7 +115,7 @@ func (f *Frame) held() figure.Table {
 		}
 	}
 	if len(f.Model.Supports) == 1 {
-		t.Note += " The " + f.support(f.Model.Supports[0]) + " is held only to keep the frame from moving, and carries no force."
+		t.Note += " The " + f.support(f.Model.Supports[0]) + " is held only so that the frame does not move, and carries no force."
 	}
 	for _, s := range f.Model.Supports {
 		at(f.support(s)+", sideways", s.Node, math.Inf(1))

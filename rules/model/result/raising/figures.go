@@ -97,13 +97,13 @@ func newtons(v layout.Number) figure.Measure { return calcs.Measured(v, quantity
 
 // turn is what it takes to turn the panel about its feet.
 func (t turned) turn() {
-	t.share("raise.turn.lift", "F_t", "lift at the crown that begins to turn it down from its edge", "W_b*z/H", "z", t.up)
+	t.share("raise.turn.lift", "F_t", "upward force at the crown that begins to turn it down from its edge", "W_b*z/H", "z", t.up)
 	t.Add("raise.turn.balance", "θ_t", "angle of its axis from upright at which it balances on its feet", func(f *figure.Figure) figure.Measure {
 		f.Formula = "atan(z/x)"
 		f.Terms = []figure.Term{calcs.Term("z", calcs.Metres(t.up)), calcs.Term("x", calcs.Metres(t.along))}
 		return calcs.Angle(t.c.Number("", func() float64 { return math.Atan2(t.up.Get(), t.along.Get()) }))
 	})
-	t.share("raise.turn.hold", "F_h", "greatest hold-back at the crown after that", "W_b*x/H", "x", t.along)
+	t.share("raise.turn.hold", "F_h", "greatest force at the crown to hold it back, past its balance", "W_b*x/H", "x", t.along)
 }
 
 // share is a force at the crown that balances the weight at an arm about the feet.

@@ -64,7 +64,7 @@ func (p *Plan) NotJudged(c *layout.Ceiling) (out []string) {
 		out = append(out, "The lifts' capacity is not judged: needs lift.capacity.")
 	}
 	for _, n := range c.Unweighed() {
-		out = append(out, "The weight lacks a fitting: needs "+spec.Key("fitting", n, "mass")+".")
+		out = append(out, "The weight does not include a fitting: needs "+spec.Key("fitting", n, "mass")+".")
 	}
 	if c.Panel.Around.Get() > 1 {
 		out = append(out, "How a piece of a split arch gets from its chord to its final slope and onto its forks, and the force that brings the pieces together, are not computed.")

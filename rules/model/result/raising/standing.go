@@ -50,14 +50,14 @@ func (t turned) foot() layout.Number {
 func (t turned) stand() {
 	c := t.c
 	t.Where(func() bool { return c.Vault.HalfAngle.Get() > 0 }, func() {
-		t.Add("raise.foot", "F_f", "greater load on a foot when it stands on both", func(f *figure.Figure) figure.Measure {
+		t.Add("raise.foot", "F_f", "load on the more loaded foot when it stands on both", func(f *figure.Figure) figure.Measure {
 			f.Formula = "W_b*max(y_G, b - y_G)/b"
 			f.Terms = []figure.Term{calcs.Term("W_b", newtons(t.weight)), calcs.Term("y_G", calcs.Metres(t.across)), calcs.Term("b", calcs.Metres(c.Vault.Span))}
 			return newtons(t.foot())
 		})
 	})
 	t.Where(func() bool { return c.Lift.Stowed.Given() }, func() {
-		t.Add("raise.blocks", "h_b", "blocks under its feet that let the stowed forks go under it; plus the thickness of a saddle", func(f *figure.Figure) figure.Measure {
+		t.Add("raise.blocks", "h_b", "height of the blocks under its feet, for the stowed forks to go under it; add the thickness of a saddle", func(f *figure.Figure) figure.Measure {
 			least := c.Number("", func() float64 { return slices.Min(overLifts(c)) })
 			f.Formula = "max(0, h_s - z_l)"
 			f.Terms = []figure.Term{calcs.Term("h_s", calcs.Metres(c.Lift.Stowed)), calcs.Term("z_l", calcs.Metres(least))}

@@ -83,7 +83,7 @@ func (l lines) movement(f *figure.Figure, size string, m layout.Member, directio
 // curve is what the change of the rib's depth does to the arch.
 func (l lines) curve() {
 	c, s := l.c, l.season
-	l.add("rib-depth", "e", "growth of a rib's depth since the shop, by itself", quantity.Fraction, s.RibDepth, func(f *figure.Figure) {
+	l.add("rib-depth", "e", "growth of a rib's depth since the shop, as a share of the depth", quantity.Fraction, s.RibDepth, func(f *figure.Figure) {
 		l.movement(f, "100", c.Rib.Member, func() timber.Direction { return DepthDirection(c) })
 	})
 	e := func() figure.Term {
@@ -102,7 +102,7 @@ func (l lines) curve() {
 			f.Formula = "R * ((1 + e/100)*sin(φ/(1 + e/100)) - sin(φ))"
 			f.Terms = []figure.Term{calcs.Term("R", calcs.Metres(c.Vault.Radius)), e(), phi()}
 		} else {
-			f.Method = "the arc keeps its length, and its slope from the crown becomes slope/(1 + e), e the change of the rib's depth by itself"
+			f.Method = "the arc keeps its length, and its slope from the crown becomes slope/(1 + e); e is the growth of the rib's depth as a share of the depth"
 			if c.Vault.Shape().Kinked() {
 				f.Method += "; the tangent of the mitre's slope κ becomes tan κ/(1 + e)"
 			}

@@ -81,10 +81,10 @@ func form(c *layout.Ceiling, k int, s Strips, bentBy float64) Form {
 	f.clamp(c, whole, in)
 	f.trims(edge, in)
 	f.Notes = append(f.Notes,
-		"Spring-back is taken off as 1/n² of the curvature, n strips: shops differ from it. Glue a test piece first.",
-		fmt.Sprintf("The board under the edge is drawn %.0fmm deep at its ends; how the form is built is the shop's.", body*1000))
+		"The form is corrected for springback by 1/n² of the curvature, for n strips. Springback differs between shops: glue a test piece first.",
+		fmt.Sprintf("The board under the edge is drawn %.0fmm deep at its ends. The shop decides how the form is built.", body*1000))
 	if halves == 2 {
-		f.Notes = append(f.Notes, "Each half of the rib is glued by itself; turn the form over for the other. The mitre at the crown is cut after.")
+		f.Notes = append(f.Notes, "Glue each half of the rib by itself; turn the form over for the other half. Cut the mitre at the crown after gluing.")
 	}
 	return f
 }

@@ -251,13 +251,13 @@ func TestTooManyPiecesToLay(t *testing.T) {
 	}
 	s := crowded(100, "110mm", "80m")
 	n := s.Sheets.Get()
-	require.EqualError(t, n.Err, "not computed: 5000 pieces of skin, at most 2000 are laid")
+	require.EqualError(t, n.Err, "not computed: there are 5000 pieces of skin; the maximum is 2000")
 	assert.True(t, n.Fits)
 	assert.Empty(t, n.Pieces)
 	require.NoError(t, s.Marks.Get().Err)
 	assert.Len(t, s.Marks.Get().List, s.Count.Get().Pieces)
 	assert.False(t, crowded(100, "80mm", "80m").Sheets.Get().Fits)
-	assert.ErrorContains(t, crowded(4000, "110mm", "3200m").Marks.Get().Err, "at most 100000 are marked")
+	assert.ErrorContains(t, crowded(4000, "110mm", "3200m").Marks.Get().Err, "the maximum is 100000")
 }
 
 // As many marks as pieces, each its own; the first panel is the one at the far end.

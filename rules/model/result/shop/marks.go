@@ -176,7 +176,7 @@ func (s *section) tenons() {
 		c, d := s.beside(p, wide, middle+thick), s.beside(p, -wide, middle+thick)
 		s.Marks = append(s.Marks, line(Mortise, Outline{{From: a, To: b}, {From: b, To: c}, {From: c, To: d}, {From: d, To: a}}))
 	}
-	s.Notes = append(s.Notes, "Mortises are marked as wide as the tenon, in the middle of the rib's depth, which the spec does not state: "+s.c.Seam.Mortise.Get()+".")
+	s.Notes = append(s.Notes, "Mortises are marked as wide as the tenon, in the middle of the rib's depth; the spec does not state their place. Their fit: "+s.c.Seam.Mortise.Get()+".")
 }
 
 // grooves marks how deep the reveal is, and where layers are set back.

@@ -129,7 +129,7 @@ func (s *Shop) sheets(c *layout.Ceiling) Nest {
 	return Nest{
 		Bent: sheet.Bent.Get(), Straight: sheet.Straight.Get(),
 		Fits: n.Around <= sheet.Bent.Get()+onSheet && n.Along <= sheet.Straight.Get()+onSheet,
-		Err:  fmt.Errorf("not computed: %d pieces of skin, at most %d are laid", n.Pieces, mostLaid),
+		Err:  fmt.Errorf("not computed: there are %d pieces of skin; the maximum is %d", n.Pieces, mostLaid),
 	}
 }
 

@@ -46,7 +46,7 @@ const mostMarked = 100_000
 // marks lists ribs, rails and pieces of the skin, panel by panel.
 func (s *Shop) marks(c *layout.Ceiling) (out Marks) {
 	if n := s.Count.Get().Pieces; n > mostMarked {
-		return Marks{Err: fmt.Errorf("not computed: %d pieces, at most %d are marked", n, mostMarked)}
+		return Marks{Err: fmt.Errorf("not computed: there are %d pieces; the maximum is %d", n, mostMarked)}
 	}
 	skin := s.SkinPieces.Get() // in the order of the panels
 	for _, p := range Panels(c) {

@@ -11,7 +11,7 @@ func (r Rib) StoryStick() Pattern {
 	p := Pattern{
 		Name: fmt.Sprintf("stick-%d", r.Piece), Title: fmt.Sprintf("Story stick of the rails of piece %d of the arch, along the intrados", r.Piece),
 		Outline: rectangle(0, 0, r.Intrados, wide),
-		Notes:   []string{"How wide the stick is is the shop's. Bend it along the rib's inner edge, its left end at the rib's."},
+		Notes:   []string{"The shop decides the width of the stick. Bend it along the rib's inner edge, with its left end at the rib's left end."},
 	}
 	run := Run{Name: "rails' edges on the stick", Length: r.Intrados}
 	for _, w := range r.Stick {
@@ -37,7 +37,7 @@ func (s *Shop) Patterns() (out []Pattern) {
 	}
 	for _, sawn := range s.Sawn.Get() {
 		for _, b := range sawn.Blanks {
-			b.Notes = append(b.Notes, fmt.Sprintf("Of %d/4 plank, the grain as the arrow runs; %d in one half rib: %s.", b.Stock, b.Count, said(b.Places)))
+			b.Notes = append(b.Notes, fmt.Sprintf("Cut from %d/4 plank, the grain along the arrow; %d in one half rib: %s.", b.Stock, b.Count, said(b.Places)))
 			out = append(out, b.Pattern)
 		}
 		out = append(out, sawn.Layup)

@@ -25,7 +25,7 @@ func (v *Survey) Figures() []figure.Figure {
 	})
 	l.Where(v.Seated, func() {
 		l.Add("survey.tilt", "i_s", "steepest slope of the seats, between readings next to each other", func(f *figure.Figure) figure.Measure {
-			f.Method = "rise by distance, on the wall where it is most"
+			f.Method = "rise divided by distance, on the wall where it is greatest"
 			return calcs.Measured(v.Tilt, quantity.Fraction)
 		})
 	})
@@ -52,9 +52,9 @@ func (l lines) placing() {
 	v := l.v
 	set := func() layout.SetOut { return v.c.Survey.SetOut.Get() }
 	l.length("survey.least-gap", "g_least", "least gap beside the panels at their widest, where it is greatest",
-		"a linear programme in the axis and the gap, over the walls' readings", func() float64 { return v.Least.Get().Gap })
+		"linear programming over the axis and the gap, from the walls' readings", func() float64 { return v.Least.Get().Gap })
 	l.length("survey.most-gap", "g_most", "greatest gap beside the panels at their widest, for the placing of the row in the room",
-		"the least that leaves the clearance of survey.fits, or where that is not to be had the least gap", func() float64 { return set().Most })
+		"the least that leaves the clearance of survey.fits or, if none does, the least gap", func() float64 { return set().Most })
 	l.length("survey.axis.near", "y_n", "axis of the panels at the near end of the row, to the right of the baseline",
 		"the set-out", func() float64 { return set().Y(set().Near) })
 	l.length("survey.axis.far", "y_f", "axis of the panels at the far end of the row",
@@ -88,7 +88,7 @@ func (l lines) ends() {
 		last := func() Last { return v.Last.Get()[i] }
 		l.Where(func() bool { return last().Least.Err == nil }, func() {
 			l.length("survey.last-gap."+side+".least", "g_n"+side[:1], "gap from the near wall to the last panel's "+side+" corner, least",
-				"less the tolerances of panels and seams, twice the accuracy, and what the ribs have grown when they are hung", func() float64 { return last().Least.Value })
+				"less the tolerances of panels and seams, twice the accuracy, and the growth of the ribs until they are hung", func() float64 { return last().Least.Value })
 		})
 		l.Where(func() bool { return last().Most.Err == nil }, func() {
 			l.length("survey.last-gap."+side+".most", "g_m"+side[:1], "the same, greatest, in the dry season",

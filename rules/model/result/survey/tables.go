@@ -87,7 +87,7 @@ func (v *Survey) schedule() (out []figure.Table) {
 		}
 		out = append(out, t)
 	}
-	out[len(out)-1].Note = "Two of each, one on either edge rib; rounded to " + v.c.Units.CutStep() + " (common practice)."
+	out[len(out)-1].Note = "Two of each, one for each edge rib; rounded to " + v.c.Units.CutStep() + " (common practice)."
 	return out
 }
 

@@ -54,7 +54,7 @@ func (b *Board) rectangle(x box, pen paper.Pen) {
 
 // unplaced puts the text of a label that had no room into the notes.
 func (b *Board) unplaced(text string) {
-	note := paper.Note{Title: "Without room on the drawing, " + b.frame.Name, Lines: []string{text}}
+	note := paper.Note{Title: "No room on the drawing, " + b.frame.Name, Lines: []string{text}}
 	switch last := len(b.rest) - 1; {
 	case b.notes != nil:
 		b.notes.note(note)

@@ -94,7 +94,7 @@ func (d *panelOf) arcSubject() *sheet.Subject {
 		title = fmt.Sprintf("Panel, true arc of piece %d", d.piece+1)
 	}
 	return &sheet.Subject{
-		Name: "panel", Title: title, About: "The panel in its own shape, as its ribs are: its chord, its rise, its radius and that of the form.",
+		Name: "panel", Title: title, About: "The panel in its true shape: its chord, its rise, its radius and the radius of the form.",
 		Wide: a.chord + 2*a.flush, High: a.reach, Left: 30, Right: 40, Above: 14, Below: 15,
 		Draw: func(b *draft.Board, v draft.View) map[int]paper.Point {
 			d.b, d.v = b, v

@@ -102,7 +102,7 @@ func (d *panelOf) strapMark(share float64) string {
 // pieces lists those of the heaviest panel, each kind with its mark and its finished size
 // in the takeoff, the fittings of stated mass, and what the takeoff has besides.
 func (d *panelOf) pieces() []string {
-	out, had := []string{"Marks are those of the takeoff."}, []string(nil)
+	out, had := []string{"Marks are the same as in the takeoff."}, []string(nil)
 	for _, p := range d.c.Panel.Pieces.Get() {
 		marks := d.wood.MarksOf(p)
 		switch {

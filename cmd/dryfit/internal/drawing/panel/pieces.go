@@ -37,7 +37,7 @@ func panelRow(in sheet.Input, list []*panelOf) *sheet.Subject {
 	s := panelSubject(in, list[0])
 	if last := len(list) - 1; last > 0 {
 		s.Less = panelRow(in, list[:last])
-		s.Less.Notes = append(s.Less.Notes, paper.Note{Title: "Without room on this paper", Lines: []string{fmt.Sprintf("Piece %d.", list[last].piece+1)}})
+		s.Less.Notes = append(s.Less.Notes, paper.Note{Title: "No room on this paper", Lines: []string{fmt.Sprintf("Piece %d.", list[last].piece+1)}})
 	}
 	if n := in.Ceiling().Panel.Around.Get(); n > 1 {
 		s.Title = fmt.Sprintf("Panel, %d pieces around, developed on the intrados", n)

@@ -193,7 +193,7 @@ func (d *panelOf) pieceNote() paper.Note {
 		"Unrolled on the intrados and reflected, like the plan: the near end is on the left, the left springing at the top.",
 		"Running dimensions are along the arc from the piece's upper edge. Straps and lifts have their numbers from the left, rails the letters of the plan.",
 		fmt.Sprintf("Rails: %d × %s.", d.modules(), d.Length(c.Grid.ModuleAround.Get())),
-		"Behind the frame is the skin; dashed: where its sheets meet.",
+		"The skin is behind the frame. Dashed: where its sheets meet.",
 	}
 	if n := len(d.tenons()); n > 0 {
 		lines[len(lines)-1] += fmt.Sprintf(" %d tenons stand in the near seam, %s apart.", n, d.tenonsApart())
@@ -202,7 +202,7 @@ func (d *panelOf) pieceNote() paper.Note {
 		lines = append(lines, fmt.Sprintf("Each seam between two pieces has %d tenons, from the near end: %s. Pieces of the same chord and rise share one true arc.",
 			c.Seam.TenonsInEdge.Get(), d.lengths(d.edgeStations())))
 		if n > mostPieces {
-			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: they have the edges of piece 2; their straps are on the sheet of straps.", n-1))
+			lines = append(lines, fmt.Sprintf("Pieces 3 to %d are not drawn: their edges are as in piece 2; their straps are on the sheet of straps.", n-1))
 		}
 	}
 	return paper.Note{Title: "How it is drawn", Lines: lines}

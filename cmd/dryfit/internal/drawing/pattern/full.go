@@ -190,7 +190,7 @@ func wholes(p shop.Pattern, units quantity.System) (out []string) {
 		runs[whole[0]] = append(runs[whole[0]], r.Name)
 	}
 	for _, l := range lengths {
-		out = append(out, "Running dimensions of "+strings.Join(runs[l], ", ")+" are from the left end as cut; the whole is "+l+".")
+		out = append(out, "Running dimensions of "+strings.Join(runs[l], ", ")+" are from the left end as cut; the full length is "+l+".")
 	}
 	return out
 }

@@ -109,7 +109,7 @@ func TestWhatIsSaid(t *testing.T) {
 		assert.Contains(t, said(s), "The hanging is not released while it is referred.")
 		assert.Contains(t, said(s), "Reading room, revision B")
 		assert.Contains(t, said(s), "Mortises are marked as wide as the tenon.")
-		assert.Contains(t, said(s), "the whole is 3600.0mm.")
+		assert.Contains(t, said(s), "the full length is 3600.0mm.")
 	}
 	for _, s := range pages[1:] {
 		assert.Contains(t, said(s), "NOT FOR CUTTING The hanging is not released while it is referred.")

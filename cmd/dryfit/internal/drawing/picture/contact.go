@@ -79,7 +79,7 @@ func Contact(title string, list []Shown, m Matrix) paper.Sheet {
 }
 
 func about(m Matrix) string {
-	text := "Each option as plan from below and as view from the entry"
+	text := "Each option in plan from below and in a view from the entry"
 	if len(m.Columns) > 0 {
 		text += ", " + m.RowKey + " by rows and " + m.ColumnKey + " by columns"
 	}

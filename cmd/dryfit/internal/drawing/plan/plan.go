@@ -57,8 +57,8 @@ func planWith(in sheet.Input, row *rowOf) (*sheet.Subject, error) {
 // planNotes say how a plan is read.
 var planNotes = []string{
 	"Ribs are numbered from the near end, rails lettered from the left springing. Coffer 2, 3 is the second from the left springing and the third from the near end: between rails B and C, ribs 3 and 4.",
-	"S: the plane of the cross section, which looks to the far end.",
-	"Panels are raised in the order of their numbers, from the far end, those of an arch from the left springing. Where they are too narrow for their numbers, only those at both ends have theirs. Tenons point to the near end.",
+	"S: the plane of the cross section, seen toward the far end.",
+	"Panels are raised in the order of their numbers, from the far end; the pieces of an arch, from the left springing. If panels are too narrow for their numbers, only those at both ends are numbered. Tenons point to the near end.",
 }
 
 // at is a place of the plan: x along the axis from the near end of the vault, y

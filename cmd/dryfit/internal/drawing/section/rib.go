@@ -41,7 +41,7 @@ func Rib(in sheet.Input) (*sheet.Subject, error) {
 		Wide:  c.Rib.Width.Get() + 2*railShown, High: c.Vault.Thickness.Get(),
 		Left: 30, Right: 40, Above: 26, Below: 34, Best: 1,
 		Shows: []string{"rib", "rail.depth", "rail.width", "skin.thickness", "skin.layers", "skin.material", "skin.setback", "seam.tenon", "seam.gap", "seam.mortise", "seam.tolerance", "grid.reveal", "climate"},
-		Notes: []paper.Note{{Title: "How it is drawn", Lines: []string{"It is R on the cross section."}}, pen.Legend},
+		Notes: []paper.Note{{Title: "How it is drawn", Lines: []string{"This section is R on the cross section."}}, pen.Legend},
 		Draw:  d.draw,
 	}, nil
 }
@@ -205,7 +205,7 @@ func (d *ribOf) dims() {
 	d.b.Dim(draft.Dim{From: d.v.At(-out, 0), To: d.v.At(-out, c.Rib.Depth.Get()), Side: draft.Left, Text: "rib " + d.Dim(c.Rib.Depth.Get())})
 	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Rail.Depth.Get()), Side: draft.Right, Text: "rail " + d.Dim(c.Rail.Depth.Get())})
 	d.b.Dim(draft.Dim{From: d.v.At(out, c.Skin.Setback.Get()), To: d.v.At(out, c.Skin.Setback.Get()+c.Skin.Total()), Side: draft.Right, Text: "skin " + d.Dim(c.Skin.Total())})
-	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness.Get()), Side: draft.Right, Text: "in all " + d.Dim(c.Vault.Thickness.Get())})
+	d.b.Dim(draft.Dim{From: d.v.At(out, 0), To: d.v.At(out, c.Vault.Thickness.Get()), Side: draft.Right, Text: "total " + d.Dim(c.Vault.Thickness.Get())})
 	if d.seam() {
 		t := c.Seam.Tenon
 		d.b.Dim(draft.Dim{From: d.v.At(-t.Length.Get()/2, c.Vault.Thickness.Get()), To: d.v.At(t.Length.Get()/2, c.Vault.Thickness.Get()), Side: above, Text: "tenon " + d.Dim(t.Length.Get())})

@@ -62,7 +62,7 @@ const framingShown = 0.12
 // howDrawn says how the section is read, and what of it is not in the spec.
 func (d *sectionOf) howDrawn() []string {
 	c := d.c
-	out := []string{"The plane is S on the plan; it looks to the far end. Levels are over the finished floor."}
+	out := []string{"The plane is S on the plan; the view is toward the far end. Levels are above the finished floor."}
 	if d.broken {
 		out = append(out, "The walls are broken: the room is higher than it is drawn.")
 	}

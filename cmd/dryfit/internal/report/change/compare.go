@@ -122,7 +122,7 @@ func (c Comparison) sections() []compareSection {
 		{compare.Added, false, "new findings"},
 		{compare.Removed, false, "findings that are gone"},
 		{compare.Changed, true, "findings that are worse"},
-		{compare.Changed, false, "findings that changed otherwise"},
+		{compare.Changed, false, "other changed findings"},
 	} {
 		s := compareSection{title: k.title, severities: true}
 		for _, f := range c.Findings {
@@ -268,7 +268,7 @@ func coverageEntry(n compare.Coverage) compareEntry {
 	e := compareEntry{what: n.Rule.ID}
 	switch {
 	case n.Kind == compare.Removed && n.Why == "":
-		e.text = n.Needs + " is there now"
+		e.text = n.Needs + " is given now"
 	case n.Kind == compare.Removed:
 		e.text = "before: " + n.Why
 	case n.Failed:

@@ -84,7 +84,7 @@ func (c Comparison) Lines() []string {
 		}
 	}
 	if out = append(out, found...); len(out) > most {
-		out = append(out[:most], "… the text has the rest")
+		out = append(out[:most], "… the full list is in the text output")
 	}
 	return out
 }

@@ -84,7 +84,7 @@ func RaiseText(w io.Writer, r Raise) error {
 	}
 	panel := r.Assessment.Ceiling.Panel
 	x.Line("")
-	x.marked("", fmt.Sprintf("Each force is that of one edge rib of two; twice the sum of a step is the weight of the heaviest panel, %s. Limits are judged at its greatest weight, %s.",
+	x.marked("", fmt.Sprintf("Each force is for one of the two edge ribs. Twice the sum of the forces of a step is the weight of the heaviest panel, %s. Limits are judged at its greatest weight, %s.",
 		u.Format(quantity.Mass(panel.Mass.Get()).Value()), u.Format(quantity.Mass(panel.Most.Get()).Value())))
 	for _, s := range r.notJudged() {
 		x.marked("- ", s)

@@ -31,7 +31,7 @@ type Shop struct {
 // The warnings of a package.
 const (
 	NotForCutting = "NOT FOR CUTTING"
-	NotReleased   = "The hanging is referred and not released: bore no strap holes before the release."
+	NotReleased   = "The hanging is referred and not released. Do not bore strap holes before the release."
 )
 
 // Fails reports whether the check of the spec fails it.

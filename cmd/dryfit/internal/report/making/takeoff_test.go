@@ -66,11 +66,11 @@ func TestTakeoffCSVHasNumbersInItsColumns(t *testing.T) {
 // Sheets that are not computed are told at their place, and are no number.
 func TestTakeoffSaysWhatIsNotComputed(t *testing.T) {
 	made := takeoff(t, nil)
-	made.Sheets[0].Count, made.Sheets[0].Err = 0, errors.New("not computed: 5000 pieces of skin, at most 2000 are laid")
+	made.Sheets[0].Count, made.Sheets[0].Err = 0, errors.New("not computed: there are 5000 pieces of skin; the maximum is 2000")
 	for name, write := range map[string]func(io.Writer, Takeoff) error{"text": TakeoffText, "csv": TakeoffCSV, "json": TakeoffJSON} {
 		var b bytes.Buffer
 		require.NoError(t, write(&b, made))
-		assert.Contains(t, b.String(), "not computed: 5000 pieces of skin, at most 2000 are laid", name)
+		assert.Contains(t, b.String(), "not computed: there are 5000 pieces of skin; the maximum is 2000", name)
 		assert.NotContains(t, b.String(), `"count": 0`, name)
 	}
 }

@@ -28,7 +28,7 @@ func ReadStudyPart(r io.Reader) (*StudyPart, error) {
 	}
 	p.lines.UseNumber() // counts stay counts
 	if err := p.lines.Decode(&line); err != nil || line.Study == nil {
-		return nil, errors.New("it does not begin as a study of --format jsonl does")
+		return nil, errors.New("its first line is not that of a study of --format jsonl")
 	}
 	p.head, p.First, p.Last, p.Total = line.Study.jsonStudyHead, line.Study.First, line.Study.Last, line.Study.Total
 	if line.Study.Part == "" {

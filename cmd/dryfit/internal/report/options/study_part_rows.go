@@ -32,7 +32,7 @@ func (p *StudyPart) Each(columns []study.Column, row func(study.Row) error) ([]e
 		case line.Outcome != nil:
 			return line.Outcome.loosened(), nil
 		case line.Option != next:
-			return nil, fmt.Errorf("option %d stands where option %d is expected", line.Option, next)
+			return nil, fmt.Errorf("it has option %d where option %d is expected", line.Option, next)
 		}
 		r, err := line.row(columns)
 		if err != nil {

@@ -91,7 +91,7 @@ func limitInForce(r *engine.Rule, l engine.Limit, std *standards.Standards) inFo
 		Unit: l.Value.Unit.String(), Source: l.Source.String(),
 	}
 	if math.IsNaN(l.Value.SI) {
-		row.Value, row.Source = "none", "only standards give one"
+		row.Value, row.Source = "none", "only standards files set it"
 	}
 	if set, ok := std.Limit(row.Name); ok {
 		row.BuiltIn, row.Loosened = row.Value, l.Loosens(set.Value.SI)

@@ -33,7 +33,7 @@ func Standards(w io.Writer, list []*engine.Rule, std *standards.Standards) error
 	t.Rule("─")
 	kind := ""
 	for _, row := range allInForce(list, std) {
-		if heading := map[string]string{"default": "defaults", "route": "the route before a spec's legs", "shop": "the shop", "order": "what remedies change first", "require": "required", "exclude": "excluded", "fixed": "fixed, whatever the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
+		if heading := map[string]string{"default": "defaults", "route": "legs that come before those of a spec", "shop": "the shop", "order": "order in which remedies change keys", "require": "required", "exclude": "excluded", "fixed": "fixed, independent of the standards"}[row.Kind]; row.Kind != kind && (heading != "" || kind == "") {
 			if heading == "" {
 				heading = "limits and severities"
 			}

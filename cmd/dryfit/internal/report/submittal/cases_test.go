@@ -61,7 +61,7 @@ func TestCasesAreATable(t *testing.T) {
 			all = append(all, f)
 		}
 	}
-	all = append(all, figure.Figure{Key: "hanging.worst", Name: "worst", Subject: "hanging: what governs", Method: "the greatest"})
+	all = append(all, figure.Figure{Key: "hanging.worst", Name: "worst", Subject: "hanging: governing cases", Method: "the greatest"})
 	got := subjectsOf(sums.Calcs{Ceiling: sample.Ceiling(t, sample.Names(t)[0], nil), Figures: all})
 	require.Len(t, got, 2)
 	require.Len(t, got[0].Cases.Tables, 1)
@@ -72,6 +72,6 @@ func TestCasesAreATable(t *testing.T) {
 	assert.Equal(t, "slack", table.Rows[0][1])
 	assert.NotEqual(t, "slack", table.Rows[0][2])
 	assert.Equal(t, columnView{Name: "force of strap 1", Key: "hanging.*.strap.1", Follows: "frame arch", Shares: true}, got[0].Cases.Columns[0])
-	assert.Equal(t, "hanging: what governs", got[1].Title)
+	assert.Equal(t, "hanging: governing cases", got[1].Title)
 	assert.True(t, strings.HasPrefix(got[1].Figures[0].Key, "hanging.worst"))
 }

@@ -42,7 +42,7 @@ func (s Submittal) view() submittalView {
 		Title: show.Title(p.Title.Get(), p.Sheet.Get(), p.Revision.Get()), Path: show.Shown(s.Seal.Spec.Path),
 		Verdict: verdict, Class: show.Classes[verdict],
 		Checked: fmt.Sprintf("checked on %s to the %s%s", s.Seal.On, show.Shown(s.Assessment.Standards.Name),
-			map[bool]string{true: ", strictly: a query fails"}[s.Seal.Strict]),
+			map[bool]string{true: ", with --strict: a query fails"}[s.Seal.Strict]),
 		Counts: countsOf(s.Assessment.Counts), Undrawn: s.Undrawn, Legend: sums.Legend(s.Assessment.Ceiling.Units), Seal: s.Seal,
 		Caution: show.Caution,
 	}

@@ -58,7 +58,7 @@ func VerificationText(w io.Writer, v Verification) error {
 		t.Paragraph(word, what, show.Shown(no))
 	}
 	say("spec", v.sameSpec(), v.Now.Spec.Path, v.Now.Spec.Path+" differs from the file that the page was made from")
-	say("standards", v.sameStandards(), orBuiltIn(v.Now.Standards), "the page was made to "+orBuiltIn(v.Then.Standards)+", and in force here is "+orBuiltIn(v.Now.Standards)+", with other content")
+	say("standards", v.sameStandards(), orBuiltIn(v.Now.Standards), "the page was made to "+orBuiltIn(v.Then.Standards)+"; the standards here are "+orBuiltIn(v.Now.Standards)+", with other content")
 	say("version", v.sameVersion(), v.Now.Version, "this is dryfit "+v.Now.Version)
 	inputs := v.sameSpec() && v.sameStandards() && v.sameVersion()
 	switch {
@@ -70,7 +70,7 @@ func VerificationText(w io.Writer, v Verification) error {
 		t.Paragraph("", "page", "not compared, because the files that it was made from differ")
 	}
 	if v.TodayVerdict != v.Verdict {
-		t.Paragraph("differs", "today", fmt.Sprintf("judged on %s the verdict is %s, and on the page's date %s", v.Today, v.TodayVerdict, v.Verdict))
+		t.Paragraph("differs", "today", fmt.Sprintf("judged on %s, the verdict is %s; on the page's date it is %s", v.Today, v.TodayVerdict, v.Verdict))
 	}
 	t.Rule("─")
 	if v.Belongs() {

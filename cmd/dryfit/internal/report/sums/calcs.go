@@ -61,9 +61,9 @@ func CalcsText(w io.Writer, c Calcs) error {
 // Legend says which units the figures of a calculation sheet are in.
 func Legend(s quantity.System) string {
 	if s == quantity.Imperial {
-		return "lengths in inches (volumes from feet), angles in degrees; * depends on an assumed value"
+		return "lengths in inches (for volumes: feet), angles in degrees; * depends on an assumed value"
 	}
-	return "lengths in mm (volumes from m), angles in degrees; * depends on an assumed value"
+	return "lengths in mm (for volumes: m), angles in degrees; * depends on an assumed value"
 }
 
 // WriteFigure writes a figure: its value, how it is worked, and what it hangs on.
