@@ -78,7 +78,7 @@ func TestPartsThatAreNoStudy(t *testing.T) {
 		"1 twice":                "twice: it has option 3 where option 4 is expected",
 		"1 broken":               "broken: after option 2: ",
 		"1 empty":                "empty: its first line is not that of a study of --format jsonl",
-		"a.ceiling.toml":         "a.ceiling.toml: it does not begin as",
+		"a.ceiling.toml":         "a.ceiling.toml: its first line is not that",
 		"nowhere":                "nowhere",
 		"1 2 --vary grid.ends=x": "--join takes --vary from the parts",
 		"1 2 --format yaml":      `--format "yaml" is not`,

@@ -142,7 +142,7 @@ func TestCrowdedSpecs(t *testing.T) {
 			assert.Empty(t, sane(s))
 			assert.NotEmpty(t, s.Findings)
 			if name == "coffers" {
-				assert.ErrorContains(t, s.Results.Shop().Sheets.Get().Err, "pieces of skin, at most 2000 are laid")
+				assert.ErrorContains(t, s.Results.Shop().Sheets.Get().Err, "pieces of skin; the maximum is 2000")
 			}
 		})
 	}
