@@ -44,8 +44,8 @@ func checkCommand(s console.Streams) *cobra.Command {
 			"\n" +
 			"The search for a way along each leg of the route has a budget of steps, which is the\n" +
 			"same on every machine and is spent in the order of the route. If the budget runs out,\n" +
-			"the leg's result says so. --thorough multiplies the budget by ten. A value that is tried\n" +
-			"for 'passes with', or by remedy, has a fifth of the budget for each leg.\n" +
+			"the leg's result says so. --thorough multiplies the budget by ten. To try a value for\n" +
+			"'passes with', or in remedy, a leg has at most a fifth of the budget.\n" +
 			"\n" +
 			"Exit status: 0 passed, 1 failed, 2 could not check, 130 interrupted.",
 		Example: "  dryfit check\n" +

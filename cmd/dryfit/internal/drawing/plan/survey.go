@@ -117,7 +117,7 @@ func (d *rowOf) captions(factor float64) [2]string {
 	}
 	return [2]string{
 		"the room as measured, the gaps across it drawn " + times,
-		"the panels are drawn narrower, and the baseline nearer, than they are",
+		"not to scale: the width of the panels and the distance of the baseline",
 	}
 }
 
