@@ -25,7 +25,7 @@ func (s *Solver) balance(r *Result) error {
 	if !finite(largest) {
 		return &ResidualError{Node: s.places[0].node, Direction: s.places[0].direction, Share: math.Inf(1)}
 	}
-	for i, left := range s.next[:s.free] {
+	for i, left := range s.left[:s.free] {
 		at := s.places[i]
 		if at.direction == Turning {
 			left /= s.size
@@ -54,9 +54,10 @@ func (s *Solver) rounding() (most float64) {
 // end of m.
 func (m *member) rounding(u []float64) float64 {
 	var x, y float64
+	k := m.matrix()
 	for a, id := range m.number {
-		x += math.Abs(m.k[0][a] * u[id])
-		y += math.Abs(m.k[1][a] * u[id])
+		x += math.Abs(k[0][a] * u[id])
+		y += math.Abs(k[1][a] * u[id])
 	}
 	return roundoff * max(x, y)
 }

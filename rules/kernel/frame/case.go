@@ -64,6 +64,7 @@ func (s *Solver) bear(c *Case) error {
 	if err := c.checkLoads(s); err != nil {
 		return err
 	}
+	s.bears++
 	s.loads, s.spreads = append(s.loads[:0], c.Loads...), append(s.spreads[:0], c.Spread...)
 	clear(s.load)
 	clear(s.spread)
@@ -111,9 +112,11 @@ func (s *Solver) apply(c *Case) {
 	}
 	copy(s.base[:s.free], s.load)
 	clear(s.base[s.free:])
-	if len(c.Settlements) > 0 {
+	s.settled = len(c.Settlements) > 0
+	if s.settled {
 		s.moveSupports(c.Settlements)
 	}
+	s.bearSoftened()
 }
 
 // moveSupports moves the supports while all unknowns are held: the forces that
@@ -130,4 +133,7 @@ func (s *Solver) moveSupports(settlements []Settlement) {
 		}
 	}
 	copy(s.base[s.free:], s.u[s.free:])
+	for i := range s.springs {
+		s.longer[i] += s.springs[i].near(s.u)
+	}
 }

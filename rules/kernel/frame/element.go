@@ -8,7 +8,12 @@ type member struct {
 	length   float64
 	cos, sin float64 // of the angle from x to the line from I to J
 	section  Section
-	k        [6][6]float64 // stiffness in the axes of the frame
+
+	// The stiffness in the axes of the frame, by what it resists: a movement of one end
+	// against the other, a turn of one end.
+	xx, xy, yy float64 // force by a movement
+	tx, ty     float64 // couple by a movement, and force by a turn
+	near, far  float64 // couple by a turn of its own end, and of the other
 }
 
 // newMember is the element of section s from i to j. Its stiffness is that of
@@ -23,37 +28,36 @@ func newMember(i, j Vector, s Section) member {
 	axial := s.EA / l
 	across := 12 * s.EI / (l * l * l * (1 + phi))
 	lever := 6 * s.EI / (l * l * (1 + phi))
-	near := (4 + phi) * s.EI / (l * (1 + phi))
-	far := (2 - phi) * s.EI / (l * (1 + phi))
-
-	xx := axial*m.cos*m.cos + across*m.sin*m.sin
-	xy := (axial - across) * m.cos * m.sin
-	yy := axial*m.sin*m.sin + across*m.cos*m.cos
-	tx, ty := -lever*m.sin, lever*m.cos
-	m.k = [6][6]float64{
-		{xx, xy, tx, -xx, -xy, tx},
-		{xy, yy, ty, -xy, -yy, ty},
-		{tx, ty, near, -tx, -ty, far},
-		{-xx, -xy, -tx, xx, xy, -tx},
-		{-xy, -yy, -ty, xy, yy, -ty},
-		{tx, ty, far, -tx, -ty, near},
-	}
+	m.near = (4 + phi) * s.EI / (l * (1 + phi))
+	m.far = (2 - phi) * s.EI / (l * (1 + phi))
+	m.xx = axial*m.cos*m.cos + across*m.sin*m.sin
+	m.xy = (axial - across) * m.cos * m.sin
+	m.yy = axial*m.sin*m.sin + across*m.cos*m.cos
+	m.tx, m.ty = -lever*m.sin, lever*m.cos
 	return m
 }
 
+// matrix is the stiffness by the ways to move of both ends.
+func (m *member) matrix() [6][6]float64 {
+	return [6][6]float64{
+		{m.xx, m.xy, m.tx, -m.xx, -m.xy, m.tx},
+		{m.xy, m.yy, m.ty, -m.xy, -m.yy, m.ty},
+		{m.tx, m.ty, m.near, -m.tx, -m.ty, m.far},
+		{-m.xx, -m.xy, -m.tx, m.xx, m.xy, -m.tx},
+		{-m.xy, -m.yy, -m.ty, m.xy, m.yy, -m.ty},
+		{m.tx, m.ty, m.far, -m.tx, -m.ty, m.near},
+	}
+}
+
 // endForces is what the nodes must exert on the member's ends, in the axes of
-// the frame, to give it the movements u of all unknowns.
+// the frame, to give it the movements u of all unknowns: matrix times these.
 func (m *member) endForces(u []float64) [6]float64 {
-	var end, force [6]float64
-	for a, id := range m.number {
-		end[a] = u[id]
-	}
-	for a := range force {
-		row := &m.k[a]
-		force[a] = row[0]*end[0] + row[1]*end[1] + row[2]*end[2] +
-			row[3]*end[3] + row[4]*end[4] + row[5]*end[5]
-	}
-	return force
+	n := &m.number
+	x, y := u[n[0]]-u[n[3]], u[n[1]]-u[n[4]]
+	i, j := u[n[2]], u[n[5]]
+	fx, fy := m.xx*x+m.xy*y+m.tx*(i+j), m.xy*x+m.yy*y+m.ty*(i+j)
+	couple := m.tx*x + m.ty*y
+	return [6]float64{fx, fy, couple + m.near*i + m.far*j, -fx, -fy, couple + m.far*i + m.near*j}
 }
 
 // nodalLoads replaces the load w per length, in the axes of the frame, by loads

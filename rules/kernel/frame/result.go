@@ -1,5 +1,7 @@
 package frame
 
+import "slices"
+
 // Result is what Solve found. The zero Result is ready for use.
 type Result struct {
 	Nodes    []Displacement // by node
@@ -23,30 +25,32 @@ type SpringForce struct {
 	Slack bool    // one-sided, and without force because its sense forbids it
 }
 
-// report fills r from s.u and the spring forces, once these balance the loads.
-// s.next gathers what is left of the load on each number after the elements and
+// report fills r from what holds the frame and the spring forces, once these balance the loads.
+// s.left gathers what is left of the load on each number after the elements and
 // springs have taken their part: nothing, or what a support must bear.
 func (s *Solver) report(r *Result) error {
-	copy(s.next, s.load)
+	s.move()
+	copy(s.left, s.load)
 	r.members = s.members
+	r.inner = slices.Grow(r.inner, len(s.members))[:len(s.members)]
 	for i := range s.members {
 		m := &s.members[i]
 		ends := m.endForces(s.u)
 		for a, id := range m.number {
-			s.next[id] -= ends[a]
+			s.left[id] -= ends[a]
 		}
-		r.inner = append(r.inner, m.inside(ends, s.given[i], s.spread[i], s.u))
+		m.inside(&r.inner[i], &ends, &s.given[i], s.spread[i], s.u)
 	}
 	for i := range s.springs {
 		sp, f := &s.springs[i], s.force[i]
-		s.next[sp.x] += f * sp.toward.X
-		s.next[sp.y] += f * sp.toward.Y
+		s.left[sp.x] += f * sp.toward.X
+		s.left[sp.y] += f * sp.toward.Y
 		r.Springs = append(r.Springs, SpringForce{Force: f, Slack: !s.taut[i] && !s.gone[i]})
 	}
 	for _, at := range s.nodes {
 		r.Nodes = append(r.Nodes, Displacement{X: s.u[at[0]], Y: s.u[at[1]], Turn: s.u[at[2]]})
 	}
-	for _, left := range s.next[s.free:] {
+	for _, left := range s.left[s.free:] {
 		r.Supports = append(r.Supports, -left)
 	}
 	if err := s.balance(r); err != nil {
@@ -56,21 +60,12 @@ func (s *Solver) report(r *Result) error {
 	return nil
 }
 
-// inside is the state at I and the load of the member whose nodes exert ends on
-// it, its own load w included, which puts given on the nodes.
-func (m *member) inside(ends, given [6]float64, w Vector, u []float64) inner {
+// inside puts into in the state at I and the load of the member whose nodes exert ends
+// on it, its own load w included, which puts given on the nodes.
+func (m *member) inside(in *inner, ends, given *[6]float64, w Vector, u []float64) {
 	at := Vector{ends[0] - given[0], ends[1] - given[1]}
 	moved := Vector{u[m.number[0]], u[m.number[1]]}
-	return inner{
-		start: State{
-			Forces: Forces{
-				N: -m.along(at),
-				V: m.across(at),
-				M: -(ends[2] - given[2]),
-			},
-			Moved: Displacement{X: m.along(moved), Y: m.across(moved), Turn: u[m.number[2]]},
-		},
-		p: m.along(w),
-		q: m.across(w),
-	}
+	in.start.N, in.start.V, in.start.M = -m.along(at), m.across(at), -(ends[2] - given[2])
+	in.start.Moved = Displacement{X: m.along(moved), Y: m.across(moved), Turn: u[m.number[2]]}
+	in.p, in.q = m.along(w), m.across(w)
 }

@@ -3,7 +3,6 @@ package frame
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 )
 
 // Solver is a compiled model. It owns the workspace of a solve, so only one
@@ -13,15 +12,17 @@ type Solver struct {
 	members  []member
 	springs  []spring
 	supports int
-	size     float64      // diagonal of the box around the nodes
+	size     float64 // diagonal of the box around the nodes
+	halfBand int
 	bare     []float64    // stiffness without springs, stored as in a band
-	whole    stiffness    // with every spring
-	parts    []*stiffness // with other sets of springs, as many as most
+	softened *softened    // from which the cases follow
+	parts    []*stiffness // with some springs, where they don't, as many as most
 	oldest   int          // of the parts, to be factored anew for one more set
 	seed     []float64    // where the search for the softest motion begins
 	steps    int          // limit of the search for taut springs
 
 	// The loads at hand, which most cases of a frame share.
+	bears   int // counts them, from 1
 	loads   []NodalLoad
 	spreads []SpreadLoad
 	load    []float64    // by number
@@ -30,30 +31,19 @@ type Solver struct {
 	given   [][6]float64 // by element: what spread puts on its ends
 
 	// The case at hand.
-	longer []float64 // by spring: its misfit
-	gone   []bool    // by spring
-	base   []float64 // load on the unknowns with that of the moving supports; then the movements of these
-	taut   []bool    // by spring: works now
-	u      []float64 // movement by number
-	next   []float64 // the same, on trial
-	force  []float64 // by spring, tension positive
+	longer  []float64  // by spring: its misfit, and how far a support at its node moves toward its other end
+	gone    []bool     // by spring
+	settled bool       // supports move
+	base    []float64  // load on the unknowns with that of the moving supports; then the movements of these
+	taut    []bool     // by spring: works now
+	held    *stiffness // that of the taut springs, where they were held by it
+	reduced bool       // they were held by the softened springs
+	near    []float64  // by spring: how far its node has moved toward its other end
+	ahead   []float64  // the same, on trial
+	u       []float64  // movement by number
+	left    []float64  // load by number that nothing bears yet
+	force   []float64  // by spring, tension positive
 }
-
-// stiffness is the factored stiffness of the frame with some of its springs.
-type stiffness struct {
-	band
-	taut   []bool
-	share  float64   // of the softest motion
-	motion []float64 // the softest motion
-}
-
-// leastShare is the softest motion that still counts as resisted. The factor is
-// that of a matrix wrong by some ten roundings of its diagonal, 1e-15, so at
-// 1e-12 a motion is known to three figures. The softest motion of N equal
-// elements in a row, held at one end, has a share of about 0.5/N⁴: 3e-8 for 64.
-const leastShare = 1e-12
-
-func (k *stiffness) sound() bool { return k.share > leastShare }
 
 // Compile makes m ready for solving. Later changes to m do not reach the Solver.
 //
@@ -73,7 +63,9 @@ func (m *Model) Compile() (*Solver, error) {
 	s := &Solver{
 		numbering: n,
 		supports:  len(m.Supports),
+		bears:     1,
 		size:      size(m.Nodes),
+		halfBand:  n.halfBand(),
 		seed:      seed(n.free),
 		members:   make([]member, 0, len(m.Elements)),
 		steps:     stepsPerSpring * len(m.Springs),
@@ -84,8 +76,10 @@ func (m *Model) Compile() (*Solver, error) {
 		gone:      make([]bool, len(m.Springs)),
 		base:      make([]float64, total),
 		taut:      make([]bool, len(m.Springs)),
+		near:      make([]float64, len(m.Springs)),
+		ahead:     make([]float64, len(m.Springs)),
 		u:         make([]float64, total),
-		next:      make([]float64, total),
+		left:      make([]float64, total),
 		force:     make([]float64, len(m.Springs)),
 	}
 	for e, el := range m.Elements {
@@ -97,98 +91,28 @@ func (m *Model) Compile() (*Solver, error) {
 		s.springs = append(s.springs, newSpring(sp, n.nodes[sp.Node]))
 	}
 	s.assemble()
-	if !s.whole.sound() {
-		return nil, s.mechanism(&s.whole)
+	s.softened = s.newSoftened()
+	if !s.softened.sound() {
+		return nil, s.mechanism(&s.softened.stiffness)
 	}
 	return s, nil
 }
 
-// assemble builds the stiffness without springs, and factors it with all of them.
+// assemble builds the stiffness without springs.
 func (s *Solver) assemble() {
-	half := s.halfBand()
-	k := newBand(s.free, half)
+	k := newBand(s.free, s.halfBand)
 	for i := range s.members {
 		m := &s.members[i]
+		own := m.matrix()
 		for a, row := range m.number {
 			for b := a; b < len(m.number); b++ {
 				if column := m.number[b]; row < s.free && column < s.free {
-					k.add(row, column, m.k[a][b])
+					k.add(row, column, own[a][b])
 				}
 			}
 		}
 	}
 	s.bare = k.k
-	all := slices.Repeat([]bool{true}, len(s.springs))
-	s.whole = stiffness{band: newBand(s.free, half), taut: all, motion: make([]float64, s.free)}
-	s.factor(&s.whole)
-}
-
-// factor factors k anew for its springs.
-func (s *Solver) factor(k *stiffness) {
-	copy(k.k, s.bare)
-	for i := range s.springs {
-		if k.taut[i] {
-			s.springs[i].stiffen(&k.band)
-		}
-	}
-	k.band.factor()
-	k.share = k.softest(s.seed, k.motion)
-}
-
-// mostParts is how many sets of springs stay factored beside the whole: the cases
-// of a frame come back to few.
-const mostParts = 16
-
-// factored is the stiffness with the springs that are taut now, factored only if
-// none at hand will do.
-func (s *Solver) factored() *stiffness {
-	if slices.Equal(s.taut, s.whole.taut) {
-		return &s.whole
-	}
-	for _, k := range s.parts {
-		if slices.Equal(s.taut, k.taut) {
-			return k
-		}
-	}
-	k := s.another()
-	copy(k.taut, s.taut)
-	s.factor(k)
-	return k
-}
-
-// another is a stiffness to be factored: a new one, or in place of the oldest.
-func (s *Solver) another() *stiffness {
-	if len(s.parts) < mostParts {
-		k := &stiffness{
-			band: newBand(s.free, s.whole.b), taut: make([]bool, len(s.springs)), motion: make([]float64, s.free),
-		}
-		s.parts = append(s.parts, k)
-		return k
-	}
-	k := s.parts[s.oldest]
-	s.oldest = (s.oldest + 1) % mostParts
-	return k
-}
-
-// alike is how near two places move, by themselves, to be as soft: symmetry
-// makes them so, and their last bits differ between processors.
-const alike = 1e-6
-
-// mechanism names the place where the softest motion of k shows most, by the
-// resistance its diagonal promised there, which has one unit for all directions;
-// or the first place where nothing was promised at all.
-func (s *Solver) mechanism(k *stiffness) error {
-	most, at := -1.0, 0
-	for i, x := range k.motion {
-		work := x * x * k.diag[i]
-		if k.diag[i] == 0 {
-			work = math.Inf(1)
-		}
-		if work > most+alike*math.Abs(most) {
-			most, at = work, i
-		}
-	}
-	return &MechanismError{Node: s.places[at].node, Direction: s.places[at].direction}
 }
 
 // seed is irregular, so that no motion of a frame is at right angles to it, and
@@ -233,5 +157,12 @@ func (s *Solver) Solve(c *Case, r *Result) error {
 	if err := s.findTaut(); err != nil {
 		return err
 	}
+	if err := s.report(r); err == nil || !s.reduced {
+		return err
+	}
+	if !s.exact(s.near) {
+		return s.mechanism(s.held)
+	}
+	s.pullAll()
 	return s.report(r)
 }

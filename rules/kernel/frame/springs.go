@@ -22,29 +22,46 @@ func newSpring(s Spring, at [3]int) spring {
 	return sp
 }
 
-// stiffen adds the spring to k. Rows past the last unknown are supports.
-func (sp *spring) stiffen(k *band) {
+// stiffen adds to k a spring of the stiffness by in place of its own. Rows past the
+// last unknown are supports.
+func (sp *spring) stiffen(k *band, by float64) {
 	if sp.x < k.n {
-		k.add(sp.x, sp.x, sp.k*sp.toward.X*sp.toward.X)
+		k.add(sp.x, sp.x, by*sp.toward.X*sp.toward.X)
 	}
 	if sp.y < k.n {
-		k.add(sp.y, sp.y, sp.k*sp.toward.Y*sp.toward.Y)
+		k.add(sp.y, sp.y, by*sp.toward.Y*sp.toward.Y)
 	}
 	if sp.x < k.n && sp.y < k.n {
-		k.add(sp.x, sp.y, sp.k*sp.toward.X*sp.toward.Y)
+		k.add(sp.x, sp.y, by*sp.toward.X*sp.toward.Y)
 	}
 }
 
-// stretch is how far spring i is longer than it would be by itself, when the
-// frame has moved by u.
-func (s *Solver) stretch(i int, u []float64) float64 {
-	sp := &s.springs[i]
-	return -(sp.toward.X*u[sp.x] + sp.toward.Y*u[sp.y]) - s.longer[i]
+// push adds to the load f a force on the spring's node toward its other end. Numbers
+// past the end of f are supports.
+func (sp *spring) push(f []float64, by float64) {
+	if sp.x < len(f) {
+		f[sp.x] += by * sp.toward.X
+	}
+	if sp.y < len(f) {
+		f[sp.y] += by * sp.toward.Y
+	}
 }
 
-// slack is the play of the one-sided spring i at u, negative when it is taut.
-func (s *Solver) slack(i int, u []float64) float64 {
-	return -s.springs[i].sign * s.stretch(i, u)
+// near is how far the spring's node has moved toward its other end by u, likewise.
+func (sp *spring) near(u []float64) (by float64) {
+	if sp.x < len(u) {
+		by += sp.toward.X * u[sp.x]
+	}
+	if sp.y < len(u) {
+		by += sp.toward.Y * u[sp.y]
+	}
+	return by
+}
+
+// slack is the play of the one-sided spring i where its node has moved by near,
+// negative when it is taut.
+func (s *Solver) slack(i int, near []float64) float64 {
+	return s.springs[i].sign * (near[i] + s.longer[i])
 }
 
 // Limits of the search for the springs that work.
@@ -62,7 +79,7 @@ const (
 	stepsPerSpring = 10
 )
 
-// findTaut finds which one-sided springs are taut, and the movements s.u.
+// findTaut finds which one-sided springs are taut, and what then holds the frame.
 //
 // Method. The energy of the frame is convex, the play of the slack springs being
 // unknowns that cannot be negative. The search begins with every spring working
@@ -71,15 +88,14 @@ const (
 // and lets go the next: the primal active-set method (Nocedal and Wright,
 // Numerical Optimization, 2nd edition, section 16.5, from memory). Where what is
 // left is a mechanism the walk follows its motion, until a spring comes taut.
+// It looks at the nodes of springs alone.
 func (s *Solver) findTaut() error {
 	for i := range s.taut {
 		s.taut[i] = !s.gone[i]
 	}
-	k := s.factored()
-	if !k.sound() {
-		return s.mechanism(k)
+	if !s.hold(s.near) {
+		return s.mechanism(s.held)
 	}
-	s.equilibrium(k, s.u)
 	for step := 0; ; step++ {
 		i, found := s.hardestWrongWay()
 		if !found {
@@ -94,44 +110,29 @@ func (s *Solver) findTaut() error {
 	}
 }
 
-// equilibrium puts into u the movements under the case if the taut springs work
-// both ways and no others do.
-func (s *Solver) equilibrium(k *stiffness, u []float64) {
-	copy(u, s.base)
-	for i := range s.springs {
-		if !s.taut[i] {
-			continue
-		}
-		sp := &s.springs[i]
-		stretch := -s.longer[i] // while only the supports have moved
-		if sp.x >= s.free {
-			stretch -= sp.toward.X * u[sp.x]
-		}
-		if sp.y >= s.free {
-			stretch -= sp.toward.Y * u[sp.y]
-		}
-		if sp.x < s.free {
-			u[sp.x] += sp.k * stretch * sp.toward.X
-		}
-		if sp.y < s.free {
-			u[sp.y] += sp.k * stretch * sp.toward.Y
-		}
-	}
-	k.solve(u[:s.free])
-}
+// hold puts into near how far the nodes of springs have moved under the case if the
+// taut springs work both ways and no others do. It reports whether they hold the
+// frame; if not, near is as it was, and s.held is the mechanism.
+func (s *Solver) hold(near []float64) bool { return s.fromSoftened(near) || s.exact(near) }
 
-// hardestWrongWay finds the spring forces at s.u, and the spring that works
-// hardest against its sense, if any does.
-func (s *Solver) hardestWrongWay() (hardest int, found bool) {
-	scale := s.pull
+// pullAll finds the spring forces at s.near, and what all forces on nodes add up to,
+// either way.
+func (s *Solver) pullAll() (sum float64) {
+	sum = s.pull
 	for i := range s.springs {
 		s.force[i] = 0
 		if s.taut[i] {
-			s.force[i] = s.springs[i].k * s.stretch(i, s.u)
+			s.force[i] = -s.springs[i].k * (s.near[i] + s.longer[i])
 		}
-		scale += math.Abs(s.force[i])
+		sum += math.Abs(s.force[i])
 	}
-	worst := wrongWay * scale
+	return sum
+}
+
+// hardestWrongWay finds the spring forces at s.near, and the spring that works
+// hardest against its sense, if any does.
+func (s *Solver) hardestWrongWay() (hardest int, found bool) {
+	worst := wrongWay * s.pullAll()
 	for i, f := range s.force {
 		if against := -s.springs[i].sign * f; against > worst {
 			worst, hardest, found = against, i, true
@@ -140,46 +141,44 @@ func (s *Solver) hardestWrongWay() (hardest int, found bool) {
 	return hardest, found
 }
 
-// release lets spring i go and walks from s.u to the equilibrium without it,
+// release lets spring i go and walks from s.near to the equilibrium without it,
 // tightening the springs that come taut on the way.
 func (s *Solver) release(i int) error {
 	s.taut[i] = false
 	for loose := i; ; loose = -1 {
-		k := s.factored()
-		if k.sound() {
-			s.equilibrium(k, s.next)
-		} else {
-			s.follow(k, i)
+		sound := s.hold(s.ahead)
+		if !sound {
+			s.follow(i)
 		}
-		j, way := s.firstTaut(k, loose)
+		j, way := s.firstTaut(sound, loose)
 		switch {
 		case j >= 0:
-			for n := range s.u {
-				s.u[n] += way * (s.next[n] - s.u[n])
+			for n := range s.near {
+				s.near[n] += way * (s.ahead[n] - s.near[n])
 			}
 			s.taut[j] = true
-		case k.sound():
-			copy(s.u, s.next)
+		case sound:
+			copy(s.near, s.ahead)
 			return nil
 		default:
-			return s.mechanism(k)
+			return s.mechanism(s.held)
 		}
 	}
 }
 
-// follow puts into s.next a point on the way of the mechanism k, in the sense
-// that lets spring i slacken; how far is of no account.
-func (s *Solver) follow(k *stiffness, i int) {
+// follow puts into s.ahead a point on the way of the mechanism that is left, in the
+// sense that lets spring i slacken; how far is of no account.
+func (s *Solver) follow(i int) {
+	motion := s.held.motion
 	most := 0.0
-	for _, x := range k.motion {
+	for _, x := range motion {
 		most = max(most, math.Abs(x))
 	}
 	try := func(scale float64) float64 {
-		copy(s.next, s.u)
-		for n, x := range k.motion {
-			s.next[n] += scale * x
+		for n := range s.ahead {
+			s.ahead[n] = s.near[n] + scale*s.springs[n].near(motion)
 		}
-		return s.slack(i, s.next) - s.slack(i, s.u)
+		return s.slack(i, s.ahead) - s.slack(i, s.near)
 	}
 	if try(1/most) < 0 {
 		try(-1 / most)
@@ -187,20 +186,20 @@ func (s *Solver) follow(k *stiffness, i int) {
 }
 
 // firstTaut finds the slack spring, other than loose, that comes taut first on
-// the straight way from s.u to s.next, and at which share of the way; -1 if none
-// does. The way of a mechanism does not end at s.next.
-func (s *Solver) firstTaut(k *stiffness, loose int) (first int, way float64) {
+// the straight way from s.near to s.ahead, and at which share of the way; -1 if none
+// does. The way of a mechanism, which is not sound, does not end at s.ahead.
+func (s *Solver) firstTaut(sound bool, loose int) (first int, way float64) {
 	first, way = -1, 1
 	least := 0.0
-	if !k.sound() {
+	if !sound {
 		way, least = math.Inf(1), still
 	}
 	for i := range s.springs {
 		if s.taut[i] || s.gone[i] || i == loose || s.springs[i].sign == 0 {
 			continue
 		}
-		play := s.slack(i, s.u)
-		if lost := play - s.slack(i, s.next); lost > least {
+		play := s.slack(i, s.near)
+		if lost := play - s.slack(i, s.ahead); lost > least {
 			if at := max(play, 0) / lost; at < way {
 				first, way = i, at
 			}

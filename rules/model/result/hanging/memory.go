@@ -93,7 +93,7 @@ func (r *rib) equal(o *rib) bool {
 		return a.from == b.from && a.to == b.to && a.middle == b.middle && slices.Equal(a.loads, b.loads)
 	}
 	return r.section == o.section && r.weight == o.weight && r.crown == o.crown &&
-		slices.Equal(r.at, o.at) && slices.Equal(r.nodes, o.nodes) && slices.Equal(r.radii, o.radii) &&
+		slices.Equal(r.at, o.at) && slices.Equal(r.nodes, o.nodes) && slices.Equal(r.bends, o.bends) &&
 		slices.Equal(r.loads, o.loads) && slices.Equal(r.spread, o.spread) && slices.EqualFunc(r.parts, o.parts, samePart) &&
 		slices.Equal(r.straps, o.straps) && slices.Equal(r.numbers, o.numbers) && slices.Equal(r.lifts, o.lifts) &&
 		slices.Equal(r.feet, o.feet) && slices.Equal(r.seams, o.seams) &&

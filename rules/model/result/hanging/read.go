@@ -18,11 +18,19 @@ const slackShare = 1e-6
 
 // read takes a solved case out of the solver's result.
 func (r *runner) read(without []int) Case {
-	c := Case{supports: slices.Clone(r.result.Supports)}
-	if n := len(r.rib.straps); n > 0 {
-		c.Straps, c.Slack = make([]float64, 0, n), make([]bool, 0, n)
+	nodes, straps := r.result.Nodes, len(r.rib.straps)
+	room := make([]float64, straps+len(r.rib.lifts)+len(r.result.Supports)+len(nodes)) // of all lists
+	take := func(n int) (part []float64) {
+		part, room = room[:n:n], room[n:]
+		return part
 	}
-	held := make([]bool, len(r.result.Nodes))
+	c := Case{supports: take(len(r.result.Supports)), drops: take(len(nodes))}
+	copy(c.supports, r.result.Supports)
+	if straps > 0 {
+		c.Straps, c.Slack = take(straps)[:0], make([]bool, 0, straps)
+	}
+	lifts := take(len(r.rib.lifts))[:0]
+	clear(r.held)
 	for i, s := range r.result.Springs {
 		switch r.rib.kinds[i] {
 		case strapKind:
@@ -30,43 +38,45 @@ func (r *runner) read(without []int) Case {
 			c.Slack = append(c.Slack, s.Slack || s.Force <= slackShare*r.rib.weight)
 		case liftKind:
 			if !slices.Contains(without, i) {
-				c.Lifts = append(c.Lifts, -s.Force)
+				lifts = append(lifts, -s.Force)
 			}
 		}
 		if s.Force != 0 {
-			held[r.sprung[i]] = true
+			r.held[r.sprung[i]] = true
 		}
 	}
-	last := len(r.result.Nodes) - 1
-	c.Feet = (r.result.Nodes[last].X - r.result.Nodes[0].X) / 2
-	c.drops = make([]float64, len(r.result.Nodes))
-	for i, n := range r.result.Nodes {
+	if len(lifts) > 0 {
+		c.Lifts = slices.Clip(lifts) // so that who adds to it leaves what is kept
+	}
+	last := len(nodes) - 1
+	c.Feet = (nodes[last].X - nodes[0].X) / 2
+	for i, n := range nodes {
 		c.drops[i] = -n.Y
 	}
 	r.stresses(&c)
-	c.Sag, c.ByRun = r.sags(c.drops, held)
+	c.Sag, c.ByRun = r.sags(c.drops, r.held)
 	c.Margin = r.balance()
-	c.Lifts = slices.Clip(c.Lifts) // so that who adds to it leaves what is kept
 	return c
 }
 
 // stresses looks at both ends of every element.
 func (r *runner) stresses(c *Case) {
-	s := r.rib.section
-	for e, radii := range r.rib.radii {
+	s, left := r.rib.section, r.rib.section.left != r.rib.section.whole
+	opens, moment, curved := 0.0, 0.0, 1.0 // what pulls the layers apart the most: a moment that flattens a curve
+	for e, bends := range r.rib.bends {
 		for end, at := range r.result.Ends(e) {
 			c.Moment = max(c.Moment, math.Abs(at.M))
 			c.whole = max(c.whole, s.whole.stress(at.N, at.M))
-			if s.left != s.whole {
+			if left {
 				c.joint = max(c.joint, s.left.stress(at.N, at.M))
 			}
-			// A moment that flattens the curve pulls its layers apart.
-			if radius := radii[end]; at.M > 0 && !math.IsInf(radius, 0) {
-				c.Radial = max(c.Radial, timber.RadialStress(at.M, radius, s.width, s.depth))
+			if opening := at.M * bends[end]; opening > opens {
+				opens, moment, curved = opening, at.M, bends[end]
 			}
 		}
 	}
-	if s.left == s.whole {
+	c.Radial = timber.RadialStress(moment, 1/curved, s.width, s.depth)
+	if !left {
 		c.joint = c.whole
 	}
 }
@@ -109,12 +119,13 @@ func steeper(a, b Sag) Sag {
 
 // sags finds the greatest sag, and that which is the greatest by its run.
 func (r *runner) sags(drops []float64, held []bool) (most, byRun Sag) {
-	var at []int
+	at := r.supported[:0]
 	for n := range drops {
 		if held[n] {
 			at = append(at, n)
 		}
 	}
+	r.supported = at
 	if len(at) == 0 {
 		return most, byRun
 	}

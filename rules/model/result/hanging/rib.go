@@ -43,7 +43,7 @@ const (
 type rib struct {
 	at      []float64 // arc length on the intrados of each node
 	nodes   []frame.Vector
-	radii   [][2]float64 // of the centre line at both ends of each element; +Inf where straight
+	bends   [][2]float64 // curvature of the centre line at both ends of each element
 	section section
 	straps  []int // nodes
 	numbers []int // of the straps, from the left foot of the whole arch, from 1
@@ -100,17 +100,20 @@ func newRib(c *layout.Ceiling, memory *Memory) *rib {
 	return r
 }
 
-// bend finds the radii of the centre line, so far behind the intrados, within each
+// bend finds the curvature of the centre line, so far behind the intrados, within each
 // element: where arcs of two radii meet at a node, each side has its own.
 func (r *rib) bend(intrados curve.Curve, behind float64) {
 	for e := range len(r.at) - 1 {
 		near := within * (r.at[e+1] - r.at[e])
-		r.radii = append(r.radii, [2]float64{
-			1/intrados.Curvature(r.at[e]+near) + behind,
-			1/intrados.Curvature(r.at[e+1]-near) + behind,
+		r.bends = append(r.bends, [2]float64{
+			parallel(intrados.Curvature(r.at[e]+near), behind),
+			parallel(intrados.Curvature(r.at[e+1]-near), behind),
 		})
 	}
 }
+
+// parallel is the curvature of a curve so far behind one of a curvature.
+func parallel(curvature, behind float64) float64 { return curvature / (1 + curvature*behind) }
 
 // stations are the arc lengths of straps, lifts, field joints, rails and fittings. A node
 // lies at each, so that the lifts take part in where the rib is cut in elements.

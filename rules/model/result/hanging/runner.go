@@ -21,6 +21,10 @@ type runner struct {
 	solver *frame.Solver
 	result frame.Result
 	had    map[string]solution // by the key of what acts
+
+	// Of the case at hand.
+	held      []bool // by node
+	supported []int  // nodes
 }
 
 // named is a runner, or the error of a case of some kind that it did not compile.
@@ -37,7 +41,7 @@ func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
 	return &runner{
 		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
-		solver: s, had: map[string]solution{},
+		solver: s, had: map[string]solution{}, held: make([]bool, len(rib.nodes)),
 	}, err
 }
 

@@ -32,15 +32,16 @@ func set(r *runner, first Case, setting float64) (out Setting, err error) {
 		return out, nil
 	}
 	out.first = first
+	roundoff := slackShare * r.rib.weight
 	for i := range r.rib.straps {
-		var change Change
+		change := Change{Way: Longer}
 		for _, way := range []Way{Longer, Shorter} {
 			c, err := r.set(i, way, setting)
 			if err != nil {
 				return out, err
 			}
 			out.Cases = append(out.Cases, c)
-			if by := abs(c.Straps[i] - first.Straps[i]); by > change.Most*(1+Alike) {
+			if by := abs(c.Straps[i] - first.Straps[i]); by > max(roundoff, change.Most*(1+Alike)) {
 				change.Most, change.Way = by, way
 			}
 			near, small := c, setting
