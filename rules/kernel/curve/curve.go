@@ -229,12 +229,26 @@ func (c Curve) AppendPolyline(points []Point, n int) []Point {
 	near := coincident * length
 	for _, s := range c.segments {
 		k := max(1, int(math.Ceil(float64(n)*s.length()/length-coincident)))
-		for i := range k + 1 {
-			p := s.at(s.length() * float64(i) / float64(k))
-			if len(points) == before || points[len(points)-1].further(near, p) {
-				points = append(points, p)
+		kept := len(points)
+		points = divided(points, s, k)
+		for _, p := range points[kept:] {
+			if kept == before || points[kept-1].further(near, p) {
+				points[kept] = p
+				kept++
 			}
 		}
+		points = points[:kept]
+	}
+	return points
+}
+
+// divided appends the k+1 points that divide a piece evenly.
+func divided(points []Point, s segment, k int) []Point {
+	if a, ok := s.(arc); ok {
+		return a.divided(points, k)
+	}
+	for i := range k + 1 {
+		points = append(points, s.at(s.length()*float64(i)/float64(k)))
 	}
 	return points
 }

@@ -53,6 +53,26 @@ func (a arc) at(s float64) Point {
 	return a.centre.add(direction(a.start - s/a.radius).scale(a.radius))
 }
 
+// turns is how many directions follow from one by turning it before one is worked out
+// anew: each adds a rounding.
+const turns = 16
+
+// divided appends the k+1 points that divide the arc evenly: a turn costs a tenth of a
+// sine and a cosine.
+func (a arc) divided(points []Point, k int) []Point {
+	step := direction(-a.sweep / float64(k))
+	var d Point
+	for i := range k + 1 {
+		if i%turns == 0 || i == k {
+			d = direction(a.start - a.sweep*float64(i)/float64(k))
+		} else {
+			d = Point{d.Y*step.Y - d.Z*step.Z, d.Z*step.Y + d.Y*step.Z}
+		}
+		points = append(points, a.centre.add(d.scale(a.radius)))
+	}
+	return points
+}
+
 func (a arc) tangent(s float64) Point { return direction(a.start - s/a.radius - math.Pi/2) }
 
 func (a arc) parallel(d float64) (segment, error) {
@@ -87,19 +107,26 @@ type ellipse struct {
 	table  []float64 // arc length at t0, …, t1
 }
 
-// ellipseSteps is how many steps the table has.
-const ellipseSteps = 128
+// ellipseSteps is how many steps the table of half an ellipse has, and leastSteps that of
+// a short part.
+const (
+	ellipseSteps = 128
+	leastSteps   = 4
+)
 
 func newEllipse(e ellipse) ellipse {
-	e.table = make([]float64, ellipseSteps+1)
-	for i := range ellipseSteps {
+	n := max(leastSteps, int(math.Ceil((e.t0-e.t1)/math.Pi*ellipseSteps-coincident)))
+	e.table = make([]float64, n+1)
+	for i := range n {
 		e.table[i+1] = e.table[i] + e.stretch(e.parameter(i), e.parameter(i+1))
 	}
 	return e
 }
 
+func (e ellipse) steps() int { return len(e.table) - 1 }
+
 func (e ellipse) parameter(i int) float64 {
-	return e.t0 + (e.t1-e.t0)*float64(i)/ellipseSteps
+	return e.t0 + (e.t1-e.t0)*float64(i)/float64(e.steps())
 }
 
 // speed is the arc length by parameter: that of the ellipse, √(a²sin²t +
@@ -119,7 +146,7 @@ func (e ellipse) stretch(t0, t1 float64) float64 {
 	return sum * half
 }
 
-func (e ellipse) length() float64 { return e.table[ellipseSteps] }
+func (e ellipse) length() float64 { return e.table[e.steps()] }
 
 // newtonSteps bounds the inversion of the arc length inside one step of the
 // table, where it is smooth and nearly linear; three are enough for round-off.
@@ -127,7 +154,7 @@ const newtonSteps = 6
 
 // parameterAt is the parameter at arc length s.
 func (e ellipse) parameterAt(s float64) float64 {
-	i := min(max(sort.SearchFloat64s(e.table, s)-1, 0), ellipseSteps-1)
+	i := min(max(sort.SearchFloat64s(e.table, s)-1, 0), e.steps()-1)
 	from, rest := e.parameter(i), s-e.table[i]
 	t := from - rest/e.speed(from)
 	for range newtonSteps {
@@ -161,8 +188,8 @@ func (e ellipse) tangent(s float64) Point { return e.tangentAt(e.parameterAt(s))
 
 // swept is integrated over the steps of the table.
 func (e ellipse) swept(o Point) float64 {
-	sum, half := 0.0, (e.t0-e.t1)/ellipseSteps/2
-	for i := range ellipseSteps {
+	sum, half := 0.0, (e.t0-e.t1)/float64(e.steps())/2
+	for i := range e.steps() {
 		mid := (e.parameter(i) + e.parameter(i+1)) / 2
 		for k, x := range gaussNodes {
 			t := mid + x*half
