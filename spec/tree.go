@@ -10,7 +10,7 @@ import (
 // Lookup returns the value at a key of a normalised tree.
 func Lookup(tree map[string]any, key string) (any, bool) {
 	var at any = tree
-	for _, part := range SplitKey(key) {
+	for part := range keyParts(key) {
 		switch in := at.(type) {
 		case map[string]any:
 			v, ok := in[part]

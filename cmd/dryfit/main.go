@@ -35,7 +35,7 @@ func main() {
 // use, and with that in bytes, where it is collected oftener. One's own GOGC and
 // GOMEMLIMIT come first.
 const (
-	garbagePercent = 400
+	garbagePercent = 1000
 	memoryLimit    = 160 << 20
 )
 

@@ -15,10 +15,12 @@ const outOfBalance = 1e-6
 // A frame that moves as a whole, because its supports did, may have no forces but
 // the rounding of stiffness times movement, and these need not balance.
 func (s *Solver) balance(r *Result) error {
-	largest := 0.0
-	for _, in := range r.inner {
-		largest = max(largest, math.Abs(in.start.N), math.Abs(in.start.V), math.Abs(in.start.M)/s.size)
+	largest, couple := 0.0, 0.0
+	for i := range r.inner {
+		at := &r.inner[i].start
+		largest, couple = max(largest, math.Abs(at.N), math.Abs(at.V)), max(couple, math.Abs(at.M))
 	}
+	largest = max(largest, couple/s.size)
 	for _, f := range s.force {
 		largest = max(largest, math.Abs(f))
 	}

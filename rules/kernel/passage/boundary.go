@@ -39,8 +39,9 @@ func (t *Boundary) grow(section []space.Point, from, to int) int {
 	node := EdgesNode{Centre: space.Point{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}, From: from, To: to}
 	for i := from; i <= to; i++ {
 		p := section[i%n].Minus(node.Centre)
-		node.Radius = max(node.Radius, math.Hypot(p.X, p.Y))
+		node.Radius = max(node.Radius, space.Dot(p, p))
 	}
+	node.Radius = math.Sqrt(node.Radius)
 	at := len(t.Nodes)
 	t.Nodes = append(t.Nodes, node)
 	if to-from > leafEdges {

@@ -57,23 +57,38 @@ func (b *Body) stations() []Station {
 }
 
 // opposite is how far it is from a place of the boundary straight to the other
-// side.
+// side. It leaves out the nodes of the boundary's tree that the line misses.
 func (b *Body) opposite(at, dir space.Point) float64 {
-	least := math.Inf(1)
-	last := b.section[len(b.section)-1].Minus(at)
-	for _, p := range b.section {
-		q := p.Minus(at)
-		u, v := space.Cross(dir, last), space.Cross(dir, q)
-		if u*v <= 0 && u != v {
-			f := u / (u - v)
-			if t := space.Dot(dir, last) + f*(space.Dot(dir, q)-space.Dot(dir, last)); t > 1e-6 {
+	least, tree, line := math.Inf(1), b.Edges().Nodes, space.Cross(dir, at)
+	var room [64]int // more than the tree is deep
+	for open := append(room[:0], 0); len(open) > 0; {
+		i := open[len(open)-1]
+		open = open[:len(open)-1]
+		node := &tree[i]
+		if off := space.Cross(dir, node.Centre) - line; math.Abs(off) > node.Radius+touching {
+			continue
+		}
+		if node.Second > 0 {
+			open = append(open, node.Second, i+1)
+			continue
+		}
+		for e := node.From; e < node.To; e++ {
+			p, q := b.section[e%len(b.section)], b.section[(e+1)%len(b.section)]
+			u, v := space.Cross(dir, p)-line, space.Cross(dir, q)-line
+			if u*v > 0 || u == v {
+				continue
+			}
+			from, to := space.Dot(dir, p.Minus(at)), space.Dot(dir, q.Minus(at))
+			if t := from + u/(u-v)*(to-from); t > touching {
 				least = min(least, t)
 			}
 		}
-		last = q
 	}
 	return least
 }
+
+// touching is how near a place is, in m, to be on the boundary itself.
+const touching = 1e-6
 
 // ClearHeight is that of the section, in m, over a length l of the tangent about a
 // station; 0 where the tangent leaves the section.

@@ -43,17 +43,22 @@ func (w *Weighing) Stretches(at []float64) []Lump {
 }
 
 func (w *Weighing) lump(t *stretch) (l Lump) {
-	for _, p := range append(w.ribs.pieces(t, w.full, w.half), w.skin.piece(t, 1)) {
-		m := p.Mass * float64(p.Count)
-		l.Mass += m
-		l.Centre.Y += m * p.Centre.Y
-		l.Centre.Z += m * p.Centre.Z
-	}
+	rib, half, centre := w.ribs.volumes(t)
+	l.add((rib*float64(w.full)+half*float64(w.half))*w.ribs.density, centre)
+	area, centre := w.skin.section(t)
+	l.add(area*w.skin.along*w.skin.density, centre)
 	if l.Mass > 0 {
 		l.Centre.Y /= l.Mass
 		l.Centre.Z /= l.Mass
 	}
 	return l
+}
+
+// add adds a mass, and to the centre its moment.
+func (l *Lump) add(mass float64, at curve.Point) {
+	l.Mass += mass
+	l.Centre.Y += mass * at.Y
+	l.Centre.Z += mass * at.Z
 }
 
 // Stretch is what the ribs and the skin of the heaviest panel weigh between two
@@ -96,28 +101,37 @@ func (r *ribs) pieces(t *stretch, full, halves int) []Piece {
 		Kind: Rib, Count: full, Material: r.species, At: (t.s0 + t.s1) / 2,
 		Length: t.s1 - t.s0, Width: r.width, Depth: r.depth,
 	}
-	for _, l := range r.layers {
-		area, centre := t.band(l.From, l.To).Moments()
-		volume := area * l.Width
-		rib.Volume += volume
-		rib.Centre.Y += volume * centre.Y
-		rib.Centre.Z += volume * centre.Z
-	}
-	rib.Centre.Y /= rib.Volume
-	rib.Centre.Z /= rib.Volume
 	half := rib
-	half.Kind, half.Count, half.Width, half.Volume = HalfRib, halves, r.width/2, rib.Volume/2
+	half.Kind, half.Count, half.Width = HalfRib, halves, r.width/2
+	rib.Volume, half.Volume, rib.Centre = r.volumes(t)
+	half.Centre = rib.Centre
+	rib.Mass, half.Mass = rib.Volume*r.density, half.Volume*r.density
+	return present(rib, half)
+}
+
+// volumes are those of a rib and of half a rib in a stretch, and their centre, which a
+// groove leaves where it is.
+func (r *ribs) volumes(t *stretch) (rib, half float64, centre curve.Point) {
+	for _, l := range r.layers {
+		area, at := t.band(l.From, l.To).Moments()
+		volume := area * l.Width
+		rib += volume
+		centre.Y += volume * at.Y
+		centre.Z += volume * at.Z
+	}
+	centre.Y /= rib
+	centre.Z /= rib
+	half = rib / 2
 	if g := r.groove; g.width > 0 {
 		area := t.band(0, g.depth).Area()
 		if g.sides {
-			rib.Volume -= 2 * area * g.width
-			half.Volume -= area * g.width
+			rib -= 2 * area * g.width
+			half -= area * g.width
 		} else {
-			half.Volume -= area * g.width / 2
+			half -= area * g.width / 2
 		}
 	}
-	rib.Mass, half.Mass = rib.Volume*r.density, half.Volume*r.density
-	return present(rib, half)
+	return rib, half, centre
 }
 
 // skin is the figures of the skin, likewise.
@@ -139,10 +153,15 @@ func (c *Ceiling) skin(along float64) skin {
 
 // piece is the skins of a number of panels in a stretch, without their length.
 func (k *skin) piece(t *stretch, panels int) Piece {
-	area, centre := t.band(k.setback, k.setback+k.thickness).Moments()
+	area, centre := k.section(t)
 	volume := area * k.along
 	return Piece{
 		Kind: SkinSheet, Count: panels, Material: k.material, At: (t.s0 + t.s1) / 2, Width: k.along, Depth: k.thickness,
 		Volume: volume, Mass: volume * k.density, Centre: centre,
 	}
+}
+
+// section is the area of the skin in a stretch, and its centre.
+func (k *skin) section(t *stretch) (float64, curve.Point) {
+	return t.band(k.setback, k.setback+k.thickness).Moments()
 }

@@ -64,17 +64,24 @@ func closeness(entry, key string) int {
 	if entry == AnyOther {
 		return 0
 	}
-	names, parts := strings.Split(entry, "."), strings.Split(key, ".")
-	if len(names) > len(parts) {
-		return -1
-	}
-	for i, name := range names {
-		_, err := strconv.Atoi(parts[i])
-		if name != parts[i] && (name != "*" || err != nil) {
+	named := 0
+	for more := true; more; named++ {
+		if key == "" {
+			return -1
+		}
+		var name, part string
+		name, entry, more = strings.Cut(entry, ".")
+		part, key, _ = strings.Cut(key, ".")
+		if name != part && (name != "*" || !isNumber(part)) {
 			return -1
 		}
 	}
-	return len(names)
+	return named
+}
+
+func isNumber(part string) bool {
+	_, err := strconv.Atoi(part)
+	return err == nil
 }
 
 // readOrder takes the order of a file. A key is in one group, or it would have

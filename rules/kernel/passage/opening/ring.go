@@ -45,12 +45,13 @@ func ringOf(b *passage.Body) ring {
 	last := b.Section()[len(b.Section())-1].Minus(c)
 	for _, p := range b.Section() {
 		q := p.Minus(c)
-		r.inner = min(r.inner, math.Sqrt(space.NearestSquare(last, q)))
-		r.outer = max(r.outer, math.Hypot(q.X, q.Y))
+		r.inner = min(r.inner, space.NearestSquare(last, q))
+		r.outer = max(r.outer, space.Dot(q, q))
 		a := math.Remainder(math.Atan2(q.X, q.Y)-axis, 2*math.Pi)
 		r.from, r.to = min(r.from, a), max(r.to, a)
 		last = q
 	}
+	r.inner, r.outer = math.Sqrt(r.inner), math.Sqrt(r.outer)
 	thick := b.ClearHeight(m[len(m)/2], 1e-9)
 	r.from, r.to = r.from+axis, r.to+axis
 	r.thin = r.outer-r.inner <= ringShare*thick

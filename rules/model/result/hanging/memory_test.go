@@ -87,7 +87,7 @@ func TestEqualLooksAtEveryField(t *testing.T) {
 		func(r *rib) { r.at = append([]float64{0.1}, r.at[1:]...) },
 		func(r *rib) { r.nodes = append([]frame.Vector{{X: 0.1}}, r.nodes[1:]...) },
 		func(r *rib) { r.bends = append([][2]float64{{1, 2}}, r.bends[1:]...) },
-		func(r *rib) { r.section.left.area = 1 },
+		func(r *rib) { r.section.left.byForce = 1 },
 		func(r *rib) { r.straps = r.straps[1:] },
 		func(r *rib) { r.numbers = r.numbers[1:] },
 		func(r *rib) { r.lifts = r.lifts[1:] },

@@ -33,18 +33,23 @@ type section struct {
 	depth float64    // m
 }
 
-// resistance is what a force and a moment are divided by; nothing where no wood
-// is left.
+// resistance is what a force and a moment are multiplied by, one over the area and the
+// lesser section modulus; nothing where no wood is left.
 type resistance struct {
-	area    float64 // m2
-	modulus float64 // m3, the lesser of the two faces
+	byForce  float64 // 1/m2
+	byMoment float64 // 1/m3
+}
+
+func resist(strips []strip) resistance {
+	area, _, modulus := shape(strips)
+	if !(area > 0) {
+		return resistance{}
+	}
+	return resistance{1 / area, 1 / modulus}
 }
 
 func (r resistance) stress(force, moment float64) float64 {
-	if !(r.area > 0) {
-		return 0
-	}
-	return math.Abs(force)/r.area + math.Abs(moment)/r.modulus
+	return math.Abs(force)*r.byForce + math.Abs(moment)*r.byMoment
 }
 
 // strip is a rectangle of the section: its width, and the depths it lies
@@ -86,10 +91,10 @@ func newSection(c *layout.Ceiling) section {
 		Section: Section{E: E, G: G, A: area, I: second, Shear: shearShare * area},
 		width:   c.Rib.Width.Get() / 2, depth: c.Rib.Depth.Get(),
 	}
-	s.whole.area, _, s.whole.modulus = shape(strips)
+	s.whole = resist(strips)
 	s.left = s.whole
 	if layered(c) {
-		s.left.area, _, s.left.modulus = shape(withoutLargest(strips))
+		s.left = resist(withoutLargest(strips))
 	}
 	return s
 }

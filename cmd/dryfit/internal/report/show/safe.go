@@ -40,5 +40,8 @@ func IsSafe(s string) bool {
 
 // SafeRune reports whether a character may be shown.
 func SafeRune(r rune) bool {
+	if r < utf8.RuneSelf { // as most are
+		return r >= ' ' && r != '\x7f'
+	}
 	return !unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co)
 }
