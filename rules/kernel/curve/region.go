@@ -65,6 +65,13 @@ const onCut = 1e-9
 // Clip is what is left of the figure in a half plane: of the points p with
 // n·(p − at) ≥ 0. A corner on the line stays one, and makes none beside it.
 func (r Region) Clip(at, n Point) Region {
+	var room Region
+	return r.ClipInto(&room, at, n)
+}
+
+// ClipInto is the same in the room of another figure, or r itself where nothing is cut
+// off it.
+func (r Region) ClipInto(room *Region, at, n Point) Region {
 	side := func(p Point) float64 {
 		if d := (p.Y-at.Y)*n.Y + (p.Z-at.Z)*n.Z; math.Abs(d) > onCut {
 			return d
@@ -74,7 +81,7 @@ func (r Region) Clip(at, n Point) Region {
 	if !slices.ContainsFunc(r, func(p Point) bool { return side(p) < 0 }) {
 		return r // as of most stretches of a member
 	}
-	out := make(Region, 0, len(r)+2) // as many corners as most figures keep
+	out := slices.Grow((*room)[:0], len(r)+2) // as many corners as most figures keep
 	for i, p := range r {
 		q := r[(i+1)%len(r)]
 		a, b := side(p), side(q)
@@ -86,5 +93,6 @@ func (r Region) Clip(at, n Point) Region {
 			out = append(out, Point{Y: p.Y + t*(q.Y-p.Y), Z: p.Z + t*(q.Z-p.Z)})
 		}
 	}
+	*room = out
 	return out
 }

@@ -46,7 +46,11 @@ type stretch struct {
 	part   curve.Curve
 	drawn  []parallel
 	figure curve.Region // the latest band
+	feet   footRoom
 }
+
+// footRoom is room for what cutting the feet leaves of a figure, on one side each.
+type footRoom struct{ left, right curve.Region }
 
 type parallel struct {
 	depth float64
@@ -72,7 +76,7 @@ func (t *stretch) band(from, to float64) curve.Region {
 	r = append(append(r, inner...), outer...)
 	slices.Reverse(r[len(inner):])
 	t.figure = r
-	return t.shape.cutFeet(r, true, true) // a steep cut reaches past the first stretch
+	return t.shape.cutFeet(&t.feet, r, true, true) // a steep cut reaches past the first stretch
 }
 
 // parallel is the one at a depth, for reading only.
@@ -131,20 +135,20 @@ func (v Vault) cutFeet(r curve.Region, left, right bool) curve.Region {
 		return r
 	}
 	s := v.shape()
-	return s.cutFeet(r, left, right)
+	return s.cutFeet(&footRoom{}, r, left, right)
 }
 
-func (v *shape) cutFeet(r curve.Region, left, right bool) curve.Region {
+func (v *shape) cutFeet(room *footRoom, r curve.Region, left, right bool) curve.Region {
 	switch v.cut {
 	case "plumb":
 		if left {
-			r = r.Clip(curve.Point{}, curve.Point{Y: 1})
+			r = r.ClipInto(&room.left, curve.Point{}, curve.Point{Y: 1})
 		}
 		if right {
-			r = r.Clip(curve.Point{Y: v.span}, curve.Point{Y: -1})
+			r = r.ClipInto(&room.right, curve.Point{Y: v.span}, curve.Point{Y: -1})
 		}
 	case "level":
-		r = r.Clip(curve.Point{}, curve.Point{Z: 1})
+		r = r.ClipInto(&room.left, curve.Point{}, curve.Point{Z: 1})
 	}
 	return r
 }

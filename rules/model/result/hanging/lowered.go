@@ -22,23 +22,22 @@ func (h *Hanging) lowered(c *layout.Ceiling, all int) (out []Case, err error) {
 		return nil, staged.Err
 	}
 	for _, s := range staged.Is {
+		out = slices.Grow(out, (s.Lifts+1)*(1+2*len(s.Straps)))
 		for lift := range s.Lifts + 1 {
 			if s.Lifts == 1 && lift == 0 {
 				continue // alone it is all
 			}
-			cases, err := s.lower(lift, c.Strap.Setting.Get(), all, len(staged.Is))
-			if err != nil {
+			if out, err = s.lower(out, lift, c.Strap.Setting.Get(), all, len(staged.Is)); err != nil {
 				return nil, err
 			}
-			out = append(out, cases...)
 		}
 	}
 	return out, nil
 }
 
-// lower takes one lift down, counted from 0, or all of them past the last. The arch has
-// so many straps and pieces.
-func (s *Staging) lower(lift int, setting float64, all, pieces int) (out []Case, err error) {
+// lower appends the cases with one lift down, counted from 0, or all of them past the
+// last. The arch has so many straps and pieces.
+func (s *Staging) lower(out []Case, lift int, setting float64, all, pieces int) ([]Case, error) {
 	before := max(0, s.Piece-1) * s.Lifts // lifts under the pieces to the left
 	id := ID{Kind: LiftDown, Lift: before + lift + 1, Part: s.Piece}
 	without := s.run.rib.springs(ledgerKind)
@@ -69,7 +68,7 @@ func (s *Staging) lower(lift int, setting float64, all, pieces int) (out []Case,
 		return out, err
 	}
 	for i, number := range s.Straps {
-		for _, way := range []Way{Longer, Shorter} {
+		for _, way := range [2]Way{Longer, Shorter} {
 			id.Strap, id.Way = number, way
 			set := slices.Clone(s.fixed)
 			set[i].Longer += float64(way) * setting

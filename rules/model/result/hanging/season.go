@@ -37,26 +37,26 @@ func inSeason(c *layout.Ceiling, r *runner) (out []Case, err error) {
 			if slices.Max(free) < apart && slices.Min(free) > -apart {
 				continue
 			}
-			cases, err := r.season(ID{Kind: InSeason, Hung: hung, Season: season.Name}, free, setting)
-			if err != nil {
+			if out, err = r.season(out, ID{Kind: InSeason, Hung: hung, Season: season.Name}, free, setting); err != nil {
 				return nil, err
 			}
-			out = append(out, cases...)
 		}
 	}
 	return out, nil
 }
 
-// season solves the rib whose points have moved freely: each strap is as much
+// season appends the cases of the rib whose points have moved freely: each strap is as much
 // too long as its point has risen. Without straps the rib is free to bend, so
 // that nothing else acts on it.
-func (r *runner) season(id ID, free []float64, setting float64) (out []Case, err error) {
+func (r *runner) season(out []Case, id ID, free []float64, setting float64) ([]Case, error) {
+	out = slices.Grow(out, 1+2*len(free))
+	but := r.rib.but(strapKind)
 	var misfits []frame.Misfit
 	for i, up := range free {
 		misfits = append(misfits, frame.Misfit{Spring: i, Longer: up})
 	}
 	add := func(id ID, misfits ...frame.Misfit) error {
-		c, err := r.run(id, r.rib.but(strapKind), misfits...)
+		c, err := r.run(id, but, misfits...)
 		c.Free = free
 		out = append(out, c)
 		return err

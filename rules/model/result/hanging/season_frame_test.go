@@ -65,7 +65,7 @@ func TestSeasonsAgreeWithABentFrame(t *testing.T) {
 		becomes := seasons.Slope(c.Vault, e)
 		free, err := r.swing(c.Vault, strained(0), strained(e))
 		require.NoError(t, err)
-		got, err := run.season(ID{Kind: InSeason, Hung: "shop", Season: "dry"}, free, 0)
+		got, err := run.season(nil, ID{Kind: InSeason, Hung: "shop", Season: "dry"}, free, 0)
 		require.NoError(t, err)
 		bent := bent(r, becomes, slope)
 		require.NoError(t, run.solver.Solve(&bent, &run.result))
