@@ -15,32 +15,48 @@ const outOfBalance = 1e-6
 // A frame that moves as a whole, because its supports did, may have no forces but
 // the rounding of stiffness times movement, and these need not balance.
 func (s *Solver) balance(r *Result) error {
-	largest, couple := 0.0, 0.0
-	for i := range r.inner {
-		at := &r.inner[i].start
-		largest, couple = max(largest, math.Abs(at.N), math.Abs(at.V)), max(couple, math.Abs(at.M))
-	}
-	largest = max(largest, couple/s.size)
-	for _, f := range s.force {
-		largest = max(largest, math.Abs(f))
-	}
+	largest := s.largest(r)
 	if !finite(largest) {
 		return &ResidualError{Node: s.places[0].node, Direction: s.places[0].direction, Share: math.Inf(1)}
 	}
+	most := outOfBalance * largest
 	for i, left := range s.left[:s.free] {
-		at := s.places[i]
-		if at.direction == Turning {
+		if s.places[i].direction == Turning {
 			left /= s.size
 		}
-		if math.Abs(left) <= outOfBalance*largest {
+		if math.Abs(left) <= most {
 			continue
 		}
 		if largest <= float64(s.free)*s.rounding() {
 			return nil
 		}
-		return &ResidualError{Node: at.node, Direction: at.direction, Share: math.Abs(left) / largest}
+		return &ResidualError{Node: s.places[i].node, Direction: s.places[i].direction, Share: math.Abs(left) / largest}
 	}
 	return nil
+}
+
+// largest is the greatest force in the frame. One that is no number is left out: it is
+// so in the balance too.
+func (s *Solver) largest(r *Result) (force float64) {
+	couple := 0.0
+	for i := range r.inner {
+		at := &r.inner[i].start.Forces
+		force = greater(greater(force, at.N), at.V)
+		couple = greater(couple, at.M)
+	}
+	force = greater(force, couple/s.size)
+	for _, f := range s.force {
+		force = greater(force, f)
+	}
+	return force
+}
+
+// greater is the greater of a and |b|, without the care of max for what is no number.
+func greater(a, b float64) float64 {
+	if b = math.Abs(b); b > a {
+		return b
+	}
+	return a
 }
 
 // rounding is what the rounding of the movements may make of the force at an end of

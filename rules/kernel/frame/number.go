@@ -70,13 +70,13 @@ func number(m *Model) numbering {
 func (n *numbering) halfBand() int {
 	widest := 2
 	for _, ids := range n.ends {
-		for _, a := range ids {
-			for _, b := range ids {
-				if a < n.free && b < n.free {
-					widest = max(widest, a-b)
-				}
+		low, high := n.free, 0
+		for _, id := range ids {
+			if id < n.free {
+				low, high = min(low, id), max(high, id)
 			}
 		}
+		widest = max(widest, high-low)
 	}
 	return min(widest, max(n.free-1, 0))
 }

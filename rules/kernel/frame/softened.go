@@ -134,9 +134,17 @@ func (s *Solver) move() {
 	}
 	f, u := s.softened, s.u[:s.free]
 	copy(u, f.rest)
-	for j, x := range f.extra {
+	j := 0
+	for ; j+3 < len(f.extra); j += 4 { // at one time, which spares three of four ways to memory
+		w, x, y, z := f.extra[j], f.extra[j+1], f.extra[j+2], f.extra[j+3]
+		a, b, c, d := f.columns[j][:len(u)], f.columns[j+1][:len(u)], f.columns[j+2][:len(u)], f.columns[j+3][:len(u)]
+		for n := range u {
+			u[n] += w*a[n] + x*b[n] + y*c[n] + z*d[n]
+		}
+	}
+	for ; j < len(f.extra); j++ {
 		for n, by := range f.columns[j] {
-			u[n] += x * by
+			u[n] += f.extra[j] * by
 		}
 	}
 }

@@ -64,9 +64,15 @@ func (r *runner) stresses(c *Case) {
 	s, left := r.rib.section, r.rib.section.left != r.rib.section.whole
 	opens, moment, curved := 0.0, 0.0, 1.0 // what pulls the layers apart the most: a moment that flattens a curve
 	for e, bends := range r.rib.bends {
-		for end, at := range r.result.Ends(e) {
-			c.Moment = max(c.Moment, math.Abs(at.M))
-			c.whole = max(c.whole, s.whole.stress(at.N, at.M))
+		ends := r.result.Ends(e)
+		for end := range ends { // comparing without max, which costs more for the sake of what is no number
+			at := &ends[end]
+			if moment := math.Abs(at.M); moment > c.Moment {
+				c.Moment = moment
+			}
+			if stress := s.whole.stress(at.N, at.M); stress > c.whole {
+				c.whole = stress
+			}
 			if left {
 				c.joint = max(c.joint, s.left.stress(at.N, at.M))
 			}
