@@ -21,33 +21,26 @@ func (v Vault) Behind(s, depth float64) curve.Point {
 // left half, at the Slopes. Derived.
 func (v Vault) Moved(becomes func(slope float64) float64) curve.Point {
 	var by curve.Point
-	ds := v.Arc.Get() / 2 / slopeSteps
 	for _, s := range v.Slopes.Get() {
 		sin, cos := math.Sincos(becomes(s.angle))
-		by.Y -= (cos - s.cos) * ds / 2
-		by.Z -= (sin - s.sin) * ds / 2
+		by.Y -= (cos - s.along.Tangent.Y) * s.along.Length
+		by.Z -= (sin - s.along.Tangent.Z) * s.along.Length
 	}
 	return by
 }
 
-// slopeSteps are those of the quadrature over half the arch.
-const slopeSteps = 128
+// Slope is that of the intrados, in rad, with the way along it that has it.
+type Slope struct {
+	angle float64
+	along curve.Way
+}
 
-// Slope is that of the intrados at one place, in rad, with its sine and cosine.
-type Slope struct{ angle, sin, cos float64 }
-
-// HalfSlopes are those of the left half of the arch at the points of a two-point
-// Gauss-Legendre quadrature in 128 steps.
+// HalfSlopes are those of the ways along the left half of the arch.
 func (v Vault) HalfSlopes() []Slope {
-	const point = 0.28867513459481288 // 1/√12
-	intrados, ds := v.Intrados.Get(), v.Arc.Get()/2/slopeSteps
-	out := make([]Slope, 2*slopeSteps)
-	for i := range out {
-		at := float64(i/2) + 0.5 + point*float64(2*(i%2)-1)
-		t := intrados.Tangent(at * ds)
-		angle := math.Atan2(t.Z, t.Y)
-		sin, cos := math.Sincos(angle)
-		out[i] = Slope{angle, sin, cos}
+	ways := v.Intrados.Get().Between(0, v.Arc.Get()/2).Ways()
+	out := make([]Slope, len(ways))
+	for i, w := range ways {
+		out[i] = Slope{math.Atan2(w.Tangent.Z, w.Tangent.Y), w}
 	}
 	return out
 }
