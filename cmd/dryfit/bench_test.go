@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/cmd/dryfit/internal/console"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -41,10 +42,21 @@ func benchmarkCheck(b *testing.B, offers bool) {
 	benchmarkReviews(b, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: offers})
 }
 
-// BenchmarkEdited is a review of the same spec after one of it, as the language
-// server does them where a change leaves the frame as it is.
-func BenchmarkEdited(b *testing.B) {
-	benchmarkReviews(b, review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true, Frames: new(hanging.Memory)})
+// BenchmarkEdited is a review of a spec after one of it, as the language server does
+// them where a change leaves the frame and the way in as they are, and
+// BenchmarkEditedThousandLegs that of a route of a thousand legs.
+func BenchmarkEdited(b *testing.B) { benchmarkEdited(b, readDemo(b)) }
+
+func BenchmarkEditedThousandLegs(b *testing.B) { benchmarkEdited(b, []byte(manyLegs(b, 990))) }
+
+func benchmarkEdited(b *testing.B, src []byte) {
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), Offers: true, Frames: new(hanging.Memory)}
+	o.Search.Memory = carrying.NewMemory()
+	review.Spec(demo, src, o)
+	for b.Loop() {
+		o.Search.Memory = o.Search.Memory.Next()
+		review.Spec(demo, src, o)
+	}
 }
 
 func benchmarkReviews(b *testing.B, o review.Options) {

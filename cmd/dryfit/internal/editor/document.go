@@ -10,6 +10,7 @@ import (
 
 	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/rules/model/figure"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -191,7 +192,8 @@ func (d *document) job() job {
 }
 
 // review runs beside the loop, and reads of the server only its options and
-// folder, which no longer change, and the frames that were solved, which it adds to.
+// folder, which no longer change, and what the reviews before solved and decided, which
+// it adds to.
 func (s *server) review(j job) {
 	o := outcome{uri: j.uri, wanted: j.wanted, version: j.version}
 	defer func() {
@@ -205,8 +207,10 @@ func (s *server) review(j job) {
 		_, o.problems = catalog.ReadStandards(filepath.ToSlash(j.path), []byte(j.text))
 		return
 	}
+	s.decided = s.decided.Next()
 	options := review.Options{
 		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true, Frames: s.solved,
+		Search: carrying.Search{Memory: s.decided},
 	}
 	if o.found.Standards == nil {
 		options.Standards = standards.BuiltIn()

@@ -21,6 +21,7 @@ import (
 	"dryfit/cmd/dryfit/internal/editor/wire"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
@@ -62,7 +63,7 @@ var ErrNoShutdown = errors.New("the editor left without a shutdown request")
 func Serve(ctx context.Context, in io.Reader, out io.Writer, o Options) error {
 	s := &server{
 		Options: o, out: out, documents: map[string]*document{}, shown: map[string]bool{},
-		done: make(chan outcome, 1), timer: time.NewTimer(time.Hour), solved: new(hanging.Memory),
+		done: make(chan outcome, 1), timer: time.NewTimer(time.Hour), solved: new(hanging.Memory), decided: carrying.NewMemory(),
 	}
 	defer s.timer.Stop()
 	stop := make(chan struct{})
@@ -125,7 +126,8 @@ type server struct {
 	busy      bool
 	done      chan outcome
 	timer     *time.Timer
-	solved    *hanging.Memory // by the reviews before: most changes leave the frame as it is
+	solved    *hanging.Memory  // by the reviews before: most changes leave the frame as it is
+	decided   *carrying.Memory // in the review before: and most legs of the way in
 }
 
 func (s *server) loop(ctx context.Context, frames <-chan received) error {

@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"math"
 	"sync"
+	"sync/atomic"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/opening"
@@ -14,6 +15,7 @@ import (
 // many reviews at a time. What is forgotten is decided again, and comes out the
 // same.
 type Memory struct {
+	before atomic.Pointer[Memory] // of the review before, nil of the first
 	mu     sync.Mutex
 	ways   recent[remembered, decided]
 	bodies recent[[sha256.Size]byte, *passage.Body]
@@ -35,6 +37,16 @@ func NewMemory() *Memory {
 		bodies: recent[[sha256.Size]byte, *passage.Body]{most: mostBodies},
 		rooms:  recent[entered, bool]{most: mostRooms},
 	}
+}
+
+// Next is an empty memory for the next review, which knows again what m knew of the
+// same questions, and comes to the same as with an empty one: what the review before
+// searched whole does not serve a brief search, which might not have found it.
+func (m *Memory) Next() *Memory {
+	next := NewMemory()
+	m.before.Store(nil)
+	next.before.Store(m)
+	return next
 }
 
 // recent remembers so many things that were put or asked for last, and at most as
@@ -85,7 +97,7 @@ type decided struct {
 // leaves as it was.
 func (m *Memory) recall(key remembered, left *passage.Budget, decide func() Way) Way {
 	if key.brief {
-		if had, known := m.had(key.unabridged()); known && !had.way.RanOut {
+		if had, known := m.own(key.unabridged()); known && !had.way.RanOut {
 			had.way.Size = Size{}
 			return had.way
 		}
@@ -113,7 +125,23 @@ func (r remembered) unabridged() remembered {
 	return r
 }
 
+// had is what was decided, in the review before too.
 func (m *Memory) had(key remembered) (decided, bool) {
+	had, known := m.own(key)
+	before := m.before.Load()
+	if known || before == nil {
+		return had, known
+	}
+	if had, known = before.own(key); known {
+		m.mu.Lock()
+		m.ways.put(key, had)
+		m.mu.Unlock()
+	}
+	return had, known
+}
+
+// own is what was decided in this review.
+func (m *Memory) own(key remembered) (decided, bool) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	return m.ways.get(key)
@@ -121,6 +149,9 @@ func (m *Memory) had(key remembered) (decided, bool) {
 
 // known gives a panel the body of the one like it, which keeps what was worked out.
 func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
+	if before := m.before.Load(); before != nil {
+		before.lend(mark, p)
+	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	if had, ok := m.bodies.get(mark); ok {
@@ -128,6 +159,14 @@ func (m *Memory) known(mark [sha256.Size]byte, p *panel) {
 		return
 	}
 	m.bodies.put(mark, p.body)
+}
+
+func (m *Memory) lend(mark [sha256.Size]byte, p *panel) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if had, ok := m.bodies.get(mark); ok {
+		p.body = had
+	}
 }
 
 // entered is all that it hangs on whether a panel comes into a room only on edge, and

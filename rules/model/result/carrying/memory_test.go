@@ -65,3 +65,27 @@ func TestABriefSearchTakesWhatTheWholeOneDecided(t *testing.T) {
 	key.leg.turn = "quarter"
 	assert.True(t, brief.leg(left, func(left *passage.Budget) Way { return m.recall(key, left, dear(left)) }).RanOut)
 }
+
+// The next review knows what the one before decided, but as if it had none: a brief search
+// takes what a whole one of its own review decided, and not of the one before.
+func TestTheNextMemoryComesToTheSame(t *testing.T) {
+	whole, brief := remembered{leg: sizes{turn: "half"}}, remembered{leg: sizes{turn: "half"}, brief: true}
+	once := func(name string) func() Way { return func() Way { return Way{Motion: name} } }
+	again := func() Way { t.Error("decided again"); return Way{} }
+
+	first := NewMemory()
+	first.recall(whole, nil, once("by the whole search"))
+	next := first.Next()
+	assert.Equal(t, "briefly", next.recall(brief, nil, once("briefly")).Motion)
+	assert.Equal(t, "by the whole search", next.recall(whole, nil, again).Motion)
+	assert.Equal(t, "by the whole search", next.recall(brief, nil, again).Motion)
+
+	last := next.Next()
+	assert.Equal(t, "briefly", last.recall(brief, nil, again).Motion)
+	assert.Nil(t, next.before.Load(), "one review is kept, and none before it")
+	body := &panel{body: &passage.Body{}}
+	next.known([32]byte{1}, body)
+	same := &panel{body: &passage.Body{}}
+	last.known([32]byte{1}, same)
+	assert.Same(t, body.body, same.body)
+}
