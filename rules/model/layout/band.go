@@ -44,6 +44,7 @@ type stretch struct {
 	shape  shape
 	s0, s1 float64
 	part   curve.Curve
+	within float64 // depth up to which no foot's cut meets it
 	drawn  []parallel
 	figure curve.Region // the latest band
 	feet   footRoom
@@ -67,6 +68,21 @@ func (v Vault) stretch(s0, s1 float64) *stretch {
 func (t *stretch) move(s0, s1 float64) {
 	const usual = 4 // parallels: faces of ribs, reveal and skin
 	t.s0, t.s1, t.part, t.drawn = s0, s1, t.shape.intrados.Between(s0, s1), slices.Grow(t.drawn[:0], usual)
+	t.within = t.shape.within(s0, s1)
+}
+
+// within is a depth up to which the feet's cuts leave the parallels of a part of the
+// arch as they are: none is further from the intrados than it is deep.
+func (v *shape) within(s0, s1 float64) float64 {
+	a, b := v.intrados.At(s0), v.intrados.At(s1)
+	switch v.cut {
+	case "plumb":
+		return min(a.Y, v.span-b.Y)
+	case "level":
+		return min(a.Z, b.Z)
+	default:
+		return math.Inf(1)
+	}
 }
 
 // band is [Vault.Band] of the stretch, until the next one is asked for.
@@ -76,6 +92,9 @@ func (t *stretch) band(from, to float64) curve.Region {
 	r = append(append(r, inner...), outer...)
 	slices.Reverse(r[len(inner):])
 	t.figure = r
+	if to < t.within {
+		return r
+	}
 	return t.shape.cutFeet(&t.feet, r, true, true) // a steep cut reaches past the first stretch
 }
 
