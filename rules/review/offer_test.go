@@ -76,3 +76,16 @@ func TestOffersFollowTheOrderOfTheStandards(t *testing.T) {
 	require.Empty(t, problems)
 	assert.Equal(t, "close.last", offered(standards.With(firm)))
 }
+
+// However narrow a corner is, a wider one is offered: the least that leaves the clearance.
+func TestACornerIsOfferedAWidthWithItsClearance(t *testing.T) {
+	for _, width := range []string{"300mm", "400mm", "600mm", "700mm", "800mm", "900mm", "940mm"} {
+		narrow := []string{`width  = "2400mm"`, `width  = "` + width + `"`}
+		f := find(review.Spec("s", sample.Source(t, "study", narrow...), options()), "transit.corner")
+		require.NotNil(t, f, width)
+		require.NotNil(t, f.Passes, "%s: %s", width, f.Text)
+		assert.Equal(t, "route.3.width", f.Passes.Key, width)
+		narrow[1] = `width  = "` + f.Passes.Value.(string) + `"`
+		assert.Nil(t, find(review.Spec("s", sample.Source(t, "study", narrow...), options()), "transit.corner"), width)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/rules/engine"
+	"dryfit/spec/quantity"
 )
 
 // probe is the rule of one finding, tried along one dial.
@@ -62,10 +63,18 @@ func (p *probe) tried(steps int) reading {
 	r := reading{valid: len(s.Problems) == 0 && !unchecked(s, p.f.Rule), gap: math.NaN()}
 	r.cleared = r.valid && p.t.cleared(p.f, s, p.least) && (p.fits == nil || p.fits(next))
 	if g, still := p.t.again(p.f, s, p.least); still {
-		r.same = g.Text == p.f.Text && g.Measured == p.f.Measured && g.Bound.Value == p.f.Bound.Value
+		r.same = g.Text == p.f.Text && alike(g.Measured, p.f.Measured) && alike(g.Bound.Value, p.f.Bound.Value)
 		r.gap = gap(g)
 	}
 	return r
+}
+
+// still is the share of a figure by which it stays where it is: above the round-off of
+// the frame, which is another on another processor, and below what is printed.
+const still = 1e-6
+
+func alike(a, b quantity.Value) bool {
+	return a.Unit == b.Unit && math.Abs(a.SI-b.SI) <= still*max(math.Abs(a.SI), math.Abs(b.SI))
 }
 
 func gap(f engine.Finding) float64 {
@@ -151,7 +160,8 @@ func (p *probe) hopeful(way, most int) bool {
 		return true
 	default:
 		near := p.read(way * max(1, most/16))
-		return near.cleared || !near.valid || math.IsNaN(near.gap) || near.gap < gap(p.f) || r.gap < gap(p.f)
+		nearer := gap(p.f) - still
+		return near.cleared || !near.valid || math.IsNaN(near.gap) || near.gap < nearer || r.gap < nearer
 	}
 }
 

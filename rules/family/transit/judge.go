@@ -21,7 +21,7 @@ func judge(p *engine.Pass, l carrying.Leg) {
 	switch way.Outcome {
 	case passage.Cannot:
 		f := engine.Finding{
-			At: l.Key(), Related: []string{"panels.along", "panels.around"}, Offers: append(larger(p, l, way.Size), smaller(p)...),
+			At: l.Key(), Related: []string{"panels.along", "panels.around"}, Offers: append(larger(p, l, way.Size, limit.SI), smaller(p)...),
 			Text: p.Textf("the wrapped panel can't pass the %s: %s%s%s", l.Name.Get(), way.Bound, between(p, way), bare(way)),
 		}
 		p.Report(f)

@@ -38,13 +38,14 @@ func around(p *engine.Pass, l carrying.Leg) {
 	}
 }
 
-// larger offers the least size of the leg with which a motion is known. No spec
-// changes what the standards give.
-func larger(p *engine.Pass, l carrying.Leg, s carrying.Size) []engine.Offer {
+// larger offers the least size of the leg with which a motion is known, and one with so
+// much clearance on both sides. No spec changes what the standards give.
+func larger(p *engine.Pass, l carrying.Leg, s carrying.Size, clearance float64) []engine.Offer {
 	if s.Key == nil || l.Own() {
 		return nil
 	}
-	return []engine.Offer{{Key: l.At(s.Key...), Value: p.Above(s.Passes)}}
+	key := l.At(s.Key...)
+	return []engine.Offer{{Key: key, Value: p.Above(s.Passes)}, {Key: key, Value: p.Above(s.Passes + 2*clearance)}}
 }
 
 // smaller offers panels of fewer modules, and arches in two pieces.

@@ -129,12 +129,13 @@ func (p *panel) narrow(w walls, i int, s *Size, left *passage.Budget) {
 }
 
 // grown makes one size larger by what the nearest plain motion is short of, at first
-// by a margin's, until one passes; or until it is most of its own, of which a smaller
-// one is known for another size.
+// by a margin's, until one passes; until that does not matter to the margin, which a
+// larger size may also worsen while the panel is in the wall; or until it is most of its
+// own, of which a smaller one is known for another size.
 func (p *panel) grown(w walls, i int, margin, most float64) (float64, passage.Motion, bool) {
 	sizes, last := w.sizes(), math.Inf(-1)
 	for range growths {
-		if !(margin > last+grownBy/2) || math.IsInf(margin, 0) || sizes[i] > w.dims[i].is+mostGrown {
+		if math.Abs(margin-last) <= grownBy/2 || math.IsInf(margin, 0) || sizes[i] > w.dims[i].is+mostGrown {
 			break
 		}
 		last = margin
