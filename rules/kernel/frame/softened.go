@@ -5,17 +5,18 @@ package frame
 // springs follows.
 //
 // Method. A spring that is stiffer, or does not work at all, is a change of rank one:
-// its node bears a force beside that of the soft spring (the formula of Sherman,
-// Morrison and Woodbury: Golub and Van Loan, Matrix Computations, 4th edition, section
-// 2.1.4, from memory). Of each spring
+// its node bears a force beside that of the soft spring (the Woodbury formula: Golub and
+// Van Loan, Matrix Computations, 3rd edition, p. 51, by a page that cites it). Of each
+// spring
 //
 //	near = rest + S·extra,  Sᵢⱼ being near of spring i by a unit force at spring j,
 //	extra = −(k−soft)·near − k·longer if it is taut, extra = soft·near if not,
 //
 // which is one symmetric equation a spring for the forces. It is quasi-definite:
 // positive definite for the springs that are taut, negative for the others if those
-// hold the frame; such a matrix has a factor LDLᵀ whatever the order of its rows
-// (Vanderbei, Symmetric quasidefinite matrices, 1995, from memory).
+// hold the frame. What elimination leaves of such a matrix is quasi-definite again,
+// whatever the order of its rows (Vanderbei, Linear Programming, chapter 20, section 2),
+// so that no rows need be exchanged.
 type softened struct {
 	stiffness
 	soft    []float64   // by spring
