@@ -141,3 +141,22 @@ func TestSheetsReachAsTheFeetAreCut(t *testing.T) {
 	split := sample.Room(t, map[string]any{"springing.cut": "level", "skin.setback": "51mm", "panels.around": int64(3), "skin.sheet.bent": "1600mm"})
 	assert.Equal(t, 2, split.SkinSheets().Around, "a piece at a foot takes the most")
 }
+
+// However short a stretch is and however deep its band, nothing of it is beyond the cut
+// of a foot.
+func TestNoBandReachesPastTheCut(t *testing.T) {
+	const n, deep, roundoff = 400, 0.3, 1e-9
+	for _, cut := range []string{"plumb", "level"} {
+		c := sample.Room(t, map[string]any{"springing.cut": cut})
+		arc, span := c.Vault.Arc.Get(), c.Vault.Span.Get()
+		for i := range n {
+			low, high := c.Vault.Band(arc*float64(i)/n, arc*float64(i+1)/n, 0, deep).Bounds()
+			if cut == "plumb" {
+				assert.GreaterOrEqual(t, low.Y, -roundoff, "%s, stretch %d", cut, i)
+				assert.LessOrEqual(t, high.Y, span+roundoff, "%s, stretch %d", cut, i)
+			} else {
+				assert.GreaterOrEqual(t, low.Z, -roundoff, "%s, stretch %d", cut, i)
+			}
+		}
+	}
+}
