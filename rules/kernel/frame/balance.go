@@ -21,9 +21,7 @@ func (s *Solver) balance(r *Result) error {
 	}
 	most := outOfBalance * largest
 	for i, left := range s.left[:s.free] {
-		if s.places[i].direction == Turning {
-			left /= s.size
-		}
+		left = s.comparable(i, left)
 		if math.Abs(left) <= most {
 			continue
 		}
@@ -33,6 +31,14 @@ func (s *Solver) balance(r *Result) error {
 		return &ResidualError{Node: s.places[i].node, Direction: s.places[i].direction, Share: math.Abs(left) / largest}
 	}
 	return nil
+}
+
+// comparable is what is left on number i as a force: a couple by the size of the frame.
+func (s *Solver) comparable(i int, left float64) float64 {
+	if s.places[i].direction == Turning {
+		return left / s.size
+	}
+	return left
 }
 
 // largest is the greatest force in the frame. One that is no number is left out: it is

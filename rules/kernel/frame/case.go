@@ -66,24 +66,25 @@ func (s *Solver) bear(c *Case) error {
 	}
 	s.bears++
 	s.loads, s.spreads = append(s.loads[:0], c.Loads...), append(s.spreads[:0], c.Spread...)
-	clear(s.load)
-	clear(s.spread)
+	on := &s.onFrame
+	clear(on.load)
+	clear(on.spread)
 	for _, l := range c.Loads {
 		at := &s.nodes[l.Node]
-		s.load[at[0]] += l.X
-		s.load[at[1]] += l.Y
-		s.load[at[2]] += l.Couple
+		on.load[at[0]] += l.X
+		on.load[at[1]] += l.Y
+		on.load[at[2]] += l.Couple
 	}
 	for _, l := range c.Spread {
 		w := s.members[l.Element].perLength(l)
-		s.spread[l.Element].X += w.X
-		s.spread[l.Element].Y += w.Y
+		on.spread[l.Element].X += w.X
+		on.spread[l.Element].Y += w.Y
 	}
 	for i := range s.members {
 		m := &s.members[i]
-		s.given[i] = m.nodalLoads(s.spread[i])
-		for a, f := range s.given[i] {
-			s.load[m.number[a]] += f
+		on.given[i] = m.nodalLoads(on.spread[i])
+		for a, f := range on.given[i] {
+			on.load[m.number[a]] += f
 		}
 	}
 	s.pull = s.pulled()
@@ -92,7 +93,7 @@ func (s *Solver) bear(c *Case) error {
 
 // pulled is the sum of all forces on nodes, either way; couples have another unit.
 func (s *Solver) pulled() (sum float64) {
-	for n, f := range s.load {
+	for n, f := range s.onFrame.load {
 		if s.places[n].direction != Turning {
 			sum += math.Abs(f)
 		}
@@ -110,7 +111,7 @@ func (s *Solver) apply(c *Case) {
 	for _, i := range c.Without {
 		s.gone[i] = true
 	}
-	copy(s.base[:s.free], s.load)
+	copy(s.base[:s.free], s.onFrame.load)
 	clear(s.base[s.free:])
 	s.settled = len(c.Settlements) > 0
 	if s.settled {

@@ -26,11 +26,21 @@ type SpringForce struct {
 }
 
 // report fills r from what holds the frame and the spring forces, once these balance the loads.
-// s.left gathers what is left of the load on each number after the elements and
-// springs have taken their part: nothing, or what a support must bear.
 func (s *Solver) report(r *Result) error {
 	s.move()
-	copy(s.left, s.load)
+	s.fill(r, &s.onFrame)
+	if err := s.balance(r); err != nil {
+		r.clear()
+		return err
+	}
+	return nil
+}
+
+// fill fills r from the movements, the spring forces and the loads. s.left gathers what
+// is left of the load on each number after the elements and springs have taken their
+// part: nothing, or what a support must bear.
+func (s *Solver) fill(r *Result, by *loads) {
+	copy(s.left, by.load)
 	r.members = s.members
 	r.inner = slices.Grow(r.inner, len(s.members))[:len(s.members)]
 	for i := range s.members {
@@ -39,25 +49,28 @@ func (s *Solver) report(r *Result) error {
 		for a, id := range m.number {
 			s.left[id] -= ends[a]
 		}
-		m.inside(&r.inner[i], &ends, &s.given[i], s.spread[i], s.u)
+		m.inside(&r.inner[i], &ends, &by.given[i], by.spread[i], s.u)
 	}
 	for i := range s.springs {
 		sp, f := &s.springs[i], s.force[i]
 		s.left[sp.x] += f * sp.toward.X
 		s.left[sp.y] += f * sp.toward.Y
-		r.Springs = append(r.Springs, SpringForce{Force: f, Slack: !s.taut[i] && !s.gone[i]})
 	}
+	r.Springs = s.springForces(r.Springs)
 	for _, at := range s.nodes {
 		r.Nodes = append(r.Nodes, Displacement{X: s.u[at[0]], Y: s.u[at[1]], Turn: s.u[at[2]]})
 	}
 	for _, left := range s.left[s.free:] {
 		r.Supports = append(r.Supports, -left)
 	}
-	if err := s.balance(r); err != nil {
-		r.clear()
-		return err
+}
+
+// springForces appends the state of each spring in the case at hand.
+func (s *Solver) springForces(to []SpringForce) []SpringForce {
+	for i, f := range s.force {
+		to = append(to, SpringForce{Force: f, Slack: !s.taut[i] && !s.gone[i]})
 	}
-	return nil
+	return to
 }
 
 // inside puts into in the state at I and the load of the member whose nodes exert ends

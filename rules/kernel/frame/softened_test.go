@@ -21,7 +21,7 @@ func hungArch(straps int) (m Model) {
 	m = Chain(points, Section{EA: 30e6, EI: 20e3, GA: 1.5e6})
 	m.Supports = []Support{{Node: elements / 2, Direction: AlongX}}
 	for i := range straps {
-		m.Springs = append(m.Springs, Spring{Node: 3 + i*(elements-6)/(straps-1), Toward: Vector{Y: 1}, Stiffness: 36e6, Sense: TensionOnly})
+		m.Springs = append(m.Springs, Spring{Node: 3 + i*(elements-6)/max(1, straps-1), Toward: Vector{Y: 1}, Stiffness: 36e6, Sense: TensionOnly})
 	}
 	for _, foot := range []int{0, elements} {
 		m.Springs = append(m.Springs, Spring{Node: foot, Toward: Vector{X: 0.1, Y: -1}, Stiffness: 50e6, Sense: CompressionOnly})

@@ -25,10 +25,9 @@ type Solver struct {
 	bears   int // counts them, from 1
 	loads   []NodalLoad
 	spreads []SpreadLoad
-	load    []float64    // by number
-	pull    float64      // sum of all forces on nodes, either way
-	spread  []Vector     // by element, per length
-	given   [][6]float64 // by element: what spread puts on its ends
+	onFrame loads
+	pull    float64 // sum of all forces on nodes, either way
+	units   units
 
 	// The case at hand.
 	longer  []float64  // by spring: its misfit, and how far a support at its node moves toward its other end
@@ -43,6 +42,13 @@ type Solver struct {
 	u       []float64  // movement by number
 	left    []float64  // load by number that nothing bears yet
 	force   []float64  // by spring, tension positive
+}
+
+// loads are those of a frame, by its numbers.
+type loads struct {
+	load   []float64    // by number
+	spread []Vector     // by element, per length
+	given  [][6]float64 // by element: what spread puts on its ends
 }
 
 // Compile makes m ready for solving. Later changes to m do not reach the Solver.
@@ -69,9 +75,8 @@ func (m *Model) Compile() (*Solver, error) {
 		seed:      seed(n.free),
 		members:   make([]member, 0, len(m.Elements)),
 		steps:     stepsPerSpring * len(m.Springs),
-		load:      make([]float64, total),
-		spread:    make([]Vector, len(m.Elements)),
-		given:     make([][6]float64, len(m.Elements)),
+		onFrame:   newLoads(total, len(m.Elements)),
+		units:     units{springs: make([]unit, len(m.Springs)), sums: make([][]float64, len(m.Springs)), none: newLoads(total, len(m.Elements))},
 		longer:    make([]float64, len(m.Springs)),
 		gone:      make([]bool, len(m.Springs)),
 		base:      make([]float64, total),
@@ -96,6 +101,10 @@ func (m *Model) Compile() (*Solver, error) {
 		return nil, s.mechanism(&s.softened.stiffness)
 	}
 	return s, nil
+}
+
+func newLoads(numbers, elements int) loads {
+	return loads{make([]float64, numbers), make([]Vector, elements), make([][6]float64, elements)}
 }
 
 // assemble builds the stiffness without springs.
@@ -147,6 +156,14 @@ func size(nodes []Vector) float64 {
 // nothing.
 func (s *Solver) Solve(c *Case, r *Result) error {
 	r.clear()
+	if err := s.settle(c); err != nil {
+		return err
+	}
+	return s.tell(r)
+}
+
+// settle finds which springs are taut in c, and what then holds the frame.
+func (s *Solver) settle(c *Case) error {
 	if err := s.bear(c); err != nil {
 		return err
 	}
@@ -154,9 +171,12 @@ func (s *Solver) Solve(c *Case, r *Result) error {
 		return err
 	}
 	s.apply(c)
-	if err := s.findTaut(); err != nil {
-		return err
-	}
+	return s.findTaut()
+}
+
+// tell puts the case at hand into r, by a factor of its own if the softened springs lose
+// too many figures.
+func (s *Solver) tell(r *Result) error {
 	if err := s.report(r); err == nil || !s.reduced {
 		return err
 	}

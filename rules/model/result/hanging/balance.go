@@ -12,7 +12,7 @@ const Counts = 0.005
 // With fewer than two of them it is 0. Derived from the balance of moments.
 func (r *runner) balance() float64 {
 	left, right := math.Inf(1), math.Inf(-1)
-	for i, s := range r.result.Springs {
+	for i, s := range r.brief.Springs {
 		if abs(s.Force) >= Counts*r.rib.weight {
 			x := r.rib.nodes[r.sprung[i]].X
 			left, right = min(left, x), max(right, x)

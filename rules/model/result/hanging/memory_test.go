@@ -59,7 +59,7 @@ func TestTheMemoryOfFramesIsBounded(t *testing.T) {
 	assert.Len(t, memory.weights, mostFrames)
 	r := memory.frames[0]
 	for i := range mostCases {
-		r.had[fmt.Sprint(i)] = solution{}
+		r.had[fmt.Sprint(i)] = &solution{}
 	}
 	r.solved(acts{without: r.rib.but(strapKind)})
 	assert.Len(t, r.had, 1)
@@ -86,7 +86,7 @@ func TestEqualLooksAtEveryField(t *testing.T) {
 	changes := []func(r *rib){
 		func(r *rib) { r.at = append([]float64{0.1}, r.at[1:]...) },
 		func(r *rib) { r.nodes = append([]frame.Vector{{X: 0.1}}, r.nodes[1:]...) },
-		func(r *rib) { r.bends = append([][2]float64{{1, 2}}, r.bends[1:]...) },
+		func(r *rib) { r.bends = append([]float64{1}, r.bends[1:]...) },
 		func(r *rib) { r.section.left.byForce = 1 },
 		func(r *rib) { r.straps = r.straps[1:] },
 		func(r *rib) { r.numbers = r.numbers[1:] },

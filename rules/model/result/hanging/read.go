@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/rules/kernel/frame"
 	"dryfit/rules/kernel/timber"
 )
 
@@ -16,22 +17,22 @@ const creep = 0.6
 // roundoff and the strap is slack.
 const slackShare = 1e-6
 
-// read takes a solved case out of the solver's result.
+// read takes a solved case out of the solver's summary.
 func (r *runner) read(without []int) Case {
-	nodes, straps := r.result.Nodes, len(r.rib.straps)
-	room := make([]float64, straps+len(r.rib.lifts)+len(r.result.Supports)+len(nodes)) // of all lists
+	nodes, straps := len(r.rib.nodes), len(r.rib.straps)
+	room := make([]float64, straps+len(r.rib.lifts)+len(r.brief.Supports)+nodes) // of all lists
 	take := func(n int) (part []float64) {
 		part, room = room[:n:n], room[n:]
 		return part
 	}
-	c := Case{supports: take(len(r.result.Supports)), drops: take(len(nodes))}
-	copy(c.supports, r.result.Supports)
+	c := Case{supports: take(len(r.brief.Supports)), drops: take(nodes)}
+	copy(c.supports, r.brief.Supports)
 	if straps > 0 {
 		c.Straps, c.Slack = take(straps)[:0], make([]bool, 0, straps)
 	}
 	lifts := take(len(r.rib.lifts))[:0]
 	clear(r.held)
-	for i, s := range r.result.Springs {
+	for i, s := range r.brief.Springs {
 		switch r.rib.kinds[i] {
 		case strapKind:
 			c.Straps = append(c.Straps, s.Force)
@@ -48,10 +49,9 @@ func (r *runner) read(without []int) Case {
 	if len(lifts) > 0 {
 		c.Lifts = slices.Clip(lifts) // so that who adds to it leaves what is kept
 	}
-	last := len(nodes) - 1
-	c.Feet = (nodes[last].X - nodes[0].X) / 2
-	for i, n := range nodes {
-		c.drops[i] = -n.Y
+	c.Feet = (r.brief.X[nodes-1] - r.brief.X[0]) / 2
+	for i, y := range r.brief.Y {
+		c.drops[i] = -y
 	}
 	r.stresses(&c)
 	c.Sag, c.ByRun = r.sags(c.drops, r.held)
@@ -61,26 +61,26 @@ func (r *runner) read(without []int) Case {
 
 // stresses looks at both ends of every element.
 func (r *runner) stresses(c *Case) {
-	s, left := r.rib.section, r.rib.section.left != r.rib.section.whole
+	s, left := &r.rib.section, r.rib.section.left != r.rib.section.whole
+	whole, most := 0.0, 0.0
 	opens, moment, curved := 0.0, 0.0, 1.0 // what pulls the layers apart the most: a moment that flattens a curve
-	for e, bends := range r.rib.bends {
-		ends := r.result.Ends(e)
-		for end := range ends { // comparing without max, which costs more for the sake of what is no number
-			at := &ends[end]
-			if moment := math.Abs(at.M); moment > c.Moment {
-				c.Moment = moment
-			}
-			if stress := s.whole.stress(at.N, at.M); stress > c.whole {
-				c.whole = stress
-			}
-			if left {
-				c.joint = max(c.joint, s.left.stress(at.N, at.M))
-			}
-			if opening := at.M * bends[end]; opening > opens {
-				opens, moment, curved = opening, at.M, bends[end]
-			}
+	moments, bends := r.brief.M, r.rib.bends
+	for end, force := range r.brief.N { // comparing without max, which costs more for the sake of what is no number
+		m := moments[end]
+		if size := math.Abs(m); size > most {
+			most = size
+		}
+		if stress := s.whole.stress(force, m); stress > whole {
+			whole = stress
+		}
+		if left {
+			c.joint = max(c.joint, s.left.stress(force, m))
+		}
+		if opening := m * bends[end]; opening > opens {
+			opens, moment, curved = opening, m, bends[end]
 		}
 	}
+	c.Moment, c.whole = most, whole
 	c.Radial = timber.RadialStress(moment, 1/curved, s.width, s.depth)
 	if !left {
 		c.joint = c.whole
@@ -164,14 +164,14 @@ type Station struct {
 }
 
 // stations reads the whole rib out of the solver's result.
-func (r *runner) stations() []Station {
-	out := make([]Station, len(r.rib.nodes))
-	for i, n := range r.rib.nodes {
-		d := r.result.Nodes[i]
-		out[i] = Station{At: r.rib.at[i], Y: n.X, Z: n.Y, MoveY: d.X, MoveZ: d.Y}
+func (r *rib) stations(in *frame.Result) []Station {
+	out := make([]Station, len(r.nodes))
+	for i, n := range r.nodes {
+		d := in.Nodes[i]
+		out[i] = Station{At: r.at[i], Y: n.X, Z: n.Y, MoveY: d.X, MoveZ: d.Y}
 	}
 	for e := range len(out) - 1 {
-		for k, at := range r.result.Ends(e) {
+		for k, at := range in.Ends(e) {
 			if s := &out[e+k]; math.Abs(at.M) > math.Abs(s.Moment) {
 				s.Moment = at.M
 			}

@@ -43,7 +43,7 @@ const (
 type rib struct {
 	at      []float64 // arc length on the intrados of each node
 	nodes   []frame.Vector
-	bends   [][2]float64 // curvature of the centre line at both ends of each element
+	bends   []float64 // curvature of the centre line at both ends of each element, I and J of the first, then of the next
 	section section
 	straps  []int // nodes
 	numbers []int // of the straps, from the left foot of the whole arch, from 1
@@ -105,10 +105,9 @@ func newRib(c *layout.Ceiling, memory *Memory) *rib {
 func (r *rib) bend(intrados curve.Curve, behind float64) {
 	for e := range len(r.at) - 1 {
 		near := within * (r.at[e+1] - r.at[e])
-		r.bends = append(r.bends, [2]float64{
+		r.bends = append(r.bends,
 			parallel(intrados.Curvature(r.at[e]+near), behind),
-			parallel(intrados.Curvature(r.at[e+1]-near), behind),
-		})
+			parallel(intrados.Curvature(r.at[e+1]-near), behind))
 	}
 }
 

@@ -3,7 +3,6 @@ package hanging
 import (
 	"encoding/binary"
 	"math"
-	"slices"
 	"sync"
 
 	"dryfit/rules/kernel/frame"
@@ -19,8 +18,8 @@ type runner struct {
 
 	mu     sync.Mutex // of what follows
 	solver *frame.Solver
-	result frame.Result
-	had    map[string]solution // by the key of what acts
+	brief  frame.Summary
+	had    map[string]*solution // by the key of what acts
 
 	// Of the case at hand.
 	held      []bool // by node
@@ -41,7 +40,7 @@ func compile(rib *rib, m frame.Model, title title) (*runner, error) {
 	s, err := m.Compile()
 	return &runner{
 		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
-		solver: s, had: map[string]solution{}, held: make([]bool, len(rib.nodes)),
+		solver: s, had: map[string]*solution{}, held: make([]bool, len(rib.nodes)),
 	}, err
 }
 
@@ -85,7 +84,7 @@ type solution struct {
 }
 
 // solved is the solution of a case, solved where it was not before.
-func (r *runner) solved(a acts) solution {
+func (r *runner) solved(a acts) *solution {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	key := a.key()
@@ -95,8 +94,8 @@ func (r *runner) solved(a acts) solution {
 	if len(r.had) >= mostCases {
 		clear(r.had)
 	}
-	var o solution
-	if o.err = r.solve(a); o.err == nil {
+	o := new(solution)
+	if o.err = r.solver.Summarize(r.under(a), &r.brief); o.err == nil {
 		o.read = r.read(a.without)
 		o.read.answers = []answer{{r, a}}
 	}
@@ -104,9 +103,9 @@ func (r *runner) solved(a acts) solution {
 	return o
 }
 
-// solve puts a case into the runner's result, which the next one overwrites.
-func (r *runner) solve(a acts) error {
-	return r.solver.Solve(&frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}, &r.result)
+// under is all that acts on the rib in a case.
+func (r *runner) under(a acts) *frame.Case {
+	return &frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}
 }
 
 // answer is a case of a runner that was solved once; what is not kept of it is had
@@ -118,25 +117,20 @@ type answer struct {
 
 // full is the whole answer of a case.
 func (a answer) full(id ID) Answer {
-	r := a.of
+	r := a.again()
+	return Answer{ID: id, Without: a.without, Misfits: a.misfits, of: a.of, Nodes: r.Nodes, Springs: r.Springs, Supports: r.Supports}
+}
+
+// again is the case solved again, whole.
+func (a answer) again() *frame.Result {
+	r, whole := a.of, new(frame.Result)
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if err := r.solve(a.acts); err != nil {
+	if err := r.solver.Solve(r.under(a.acts), whole); err != nil {
 		panic(err) // it was solved before
 	}
-	return Answer{
-		ID: id, Without: a.without, Misfits: a.misfits, of: r,
-		Nodes: slices.Clone(r.result.Nodes), Springs: slices.Clone(r.result.Springs), Supports: slices.Clone(r.result.Supports),
-	}
+	return whole
 }
 
 // stations are the whole rib in the case.
-func (a answer) stations() []Station {
-	r := a.of
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	if err := r.solve(a.acts); err != nil {
-		panic(err) // it was solved before
-	}
-	return r.stations()
-}
+func (a answer) stations() []Station { return a.of.rib.stations(a.again()) }

@@ -68,9 +68,9 @@ func TestSeasonsAgreeWithABentFrame(t *testing.T) {
 		got, err := run.season(nil, ID{Kind: InSeason, Hung: "shop", Season: "dry"}, free, 0)
 		require.NoError(t, err)
 		bent := bent(r, becomes, slope)
-		require.NoError(t, run.solver.Solve(&bent, &run.result))
+		require.NoError(t, run.solver.Summarize(&bent, &run.brief))
 		for i := range r.straps {
-			want, changed := run.result.Springs[i].Force, got[0].Straps[i]-first.Straps[i]
+			want, changed := run.brief.Springs[i].Force, got[0].Straps[i]-first.Straps[i]
 			assert.InDelta(t, want-first.Straps[i], changed, 0.01*abs(changed)+0.02, "%s, strap %d of %d", name, i+1, len(r.straps))
 		}
 		assert.Greater(t, abs(got[0].Straps[1]-first.Straps[1]), 1.0, name)

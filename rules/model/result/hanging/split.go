@@ -126,7 +126,7 @@ func together(all *Case, one Case) *Case {
 func (r *rib) piece(k int) *rib {
 	a, b, loads := r.parts[k].from, r.parts[k].to, r.parts[k].loads
 	p := &rib{
-		at: r.at[a : b+1], nodes: r.nodes[a : b+1], bends: r.bends[a:b], section: r.section,
+		at: r.at[a : b+1], nodes: r.nodes[a : b+1], bends: r.bends[2*a : 2*b], section: r.section,
 		crown: r.parts[k].middle - a,
 	}
 	for i, n := range r.straps {
