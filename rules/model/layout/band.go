@@ -43,8 +43,9 @@ func (v Vault) shape() shape {
 type stretch struct {
 	shape  shape
 	s0, s1 float64
-	part   curve.Curve
-	within float64 // depth up to which no foot's cut meets it
+	within float64     // depth up to which no foot's cut meets it
+	brief  bool        // it is weighed only, and not drawn where there is a closed form
+	part   curve.Curve // where something is drawn
 	drawn  []parallel
 	figure curve.Region // the latest band
 	feet   footRoom
@@ -67,8 +68,18 @@ func (v Vault) stretch(s0, s1 float64) *stretch {
 // move makes the stretch another, which is drawn in the place of the one before.
 func (t *stretch) move(s0, s1 float64) {
 	const usual = 4 // parallels: faces of ribs, reveal and skin
-	t.s0, t.s1, t.part, t.drawn = s0, s1, t.shape.intrados.Between(s0, s1), slices.Grow(t.drawn[:0], usual)
+	t.s0, t.s1, t.drawn = s0, s1, slices.Grow(t.drawn[:0], usual)
 	t.within = t.shape.within(s0, s1)
+}
+
+// moments are the area of a band and its centre.
+func (t *stretch) moments(from, to float64) (float64, curve.Point) {
+	if t.brief && to < t.within {
+		if area, centre, ok := t.shape.intrados.Strip(t.s0, t.s1, from, to); ok {
+			return area, centre
+		}
+	}
+	return t.band(from, to).Moments()
 }
 
 // within is a depth up to which the feet's cuts leave the parallels of a part of the
@@ -106,6 +117,9 @@ func (t *stretch) parallel(depth float64) curve.Region {
 		}
 	}
 	n := len(t.drawn)
+	if n == 0 {
+		t.part = t.shape.intrados.Between(t.s0, t.s1)
+	}
 	t.drawn = slices.Grow(t.drawn, 1)[:n+1] // with the room of a line of the stretch before
 	p := &t.drawn[n]
 	p.depth, p.line = depth, t.shape.side(p.line[:0], t.part, t.s0, t.s1, depth)

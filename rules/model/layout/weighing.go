@@ -34,7 +34,7 @@ func (w *Weighing) Equal(o *Weighing) bool { return reflect.DeepEqual(w, o) }
 // or more where the foot is cut.
 func (w *Weighing) Stretches(at []float64) []Lump {
 	out := make([]Lump, len(at)-1)
-	t := &stretch{shape: w.shape}
+	t := &stretch{shape: w.shape, brief: true}
 	for i := range out {
 		t.move(at[i], at[i+1])
 		out[i] = w.lump(t)
@@ -113,7 +113,7 @@ func (r *ribs) pieces(t *stretch, full, halves int) []Piece {
 // groove leaves where it is.
 func (r *ribs) volumes(t *stretch) (rib, half float64, centre curve.Point) {
 	for _, l := range r.layers {
-		area, at := t.band(l.From, l.To).Moments()
+		area, at := t.moments(l.From, l.To)
 		volume := area * l.Width
 		rib += volume
 		centre.Y += volume * at.Y
@@ -123,7 +123,7 @@ func (r *ribs) volumes(t *stretch) (rib, half float64, centre curve.Point) {
 	centre.Z /= rib
 	half = rib / 2
 	if g := r.groove; g.width > 0 {
-		area := t.band(0, g.depth).Area()
+		area, _ := t.moments(0, g.depth)
 		if g.sides {
 			rib -= 2 * area * g.width
 			half -= area * g.width
@@ -163,5 +163,5 @@ func (k *skin) piece(t *stretch, panels int) Piece {
 
 // section is the area of the skin in a stretch, and its centre.
 func (k *skin) section(t *stretch) (float64, curve.Point) {
-	return t.band(k.setback, k.setback+k.thickness).Moments()
+	return t.moments(k.setback, k.setback+k.thickness)
 }
