@@ -17,6 +17,40 @@ func Bind(tree map[string]any) (*Spec, error) {
 	return &s, nil
 }
 
+// Rebind is [Bind] of a tree that shares values, in the same memory, with the one that s
+// was bound of: what they share at the top level is taken from s.
+func (s *Spec) Rebind(was, tree map[string]any) (*Spec, error) {
+	out := *s
+	at, blank := reflect.ValueOf(&out).Elem(), reflect.ValueOf(&format().blank).Elem()
+	for i, key := range keysOf(at.Type()) {
+		if shared(was[key], tree[key]) {
+			continue
+		}
+		at.Field(i).Set(blank.Field(i))
+		if err := bindKey(tree, key, at.Field(i)); err != nil {
+			return nil, err
+		}
+	}
+	return &out, nil
+}
+
+// shared reports whether two values of trees are one: equal, or the same memory.
+func shared(a, b any) bool {
+	switch a := a.(type) {
+	case map[string]any:
+		b, ok := b.(map[string]any)
+		return ok && reflect.ValueOf(a).Pointer() == reflect.ValueOf(b).Pointer()
+	case []any:
+		b, ok := b.([]any)
+		return ok && len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+	}
+	switch b.(type) {
+	case map[string]any, []any:
+		return false
+	}
+	return a == b
+}
+
 func bindTable(v, to any) error {
 	table, ok := v.(map[string]any)
 	if !ok {
@@ -24,23 +58,31 @@ func bindTable(v, to any) error {
 	}
 	at := reflect.ValueOf(to).Elem()
 	for i, key := range keysOf(at.Type()) {
-		v, given := table[key]
 		if key == "" { // the mark of a table
 			at.Field(i).Addr().Interface().(*Table).given = true
-		}
-		if !given {
 			continue
 		}
-		var err error
-		switch to := at.Field(i).Addr().Interface().(type) {
-		case bound:
-			err = to.bind(v)
-		default:
-			err = bindTable(v, to)
+		if err := bindKey(table, key, at.Field(i)); err != nil {
+			return err
 		}
-		if err != nil {
-			return fmt.Errorf("%s: %w", key, err)
-		}
+	}
+	return nil
+}
+
+// bindKey binds what a table has at a key, if it has it.
+func bindKey(table map[string]any, key string, to reflect.Value) (err error) {
+	v, given := table[key]
+	if !given {
+		return nil
+	}
+	switch to := to.Addr().Interface().(type) {
+	case bound:
+		err = to.bind(v)
+	default:
+		err = bindTable(v, to)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", key, err)
 	}
 	return nil
 }

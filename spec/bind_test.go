@@ -31,7 +31,7 @@ func TestBindTheExample(t *testing.T) {
 }
 
 // Each key of the full file reaches the typed form: what is changed there
-// changes it, or is refused by name.
+// changes it, or is refused by name; by what was bound before as from nothing.
 func TestBindKeepsEveryKey(t *testing.T) {
 	d, problems := spec.Parse("full", readFull(t))
 	require.Empty(t, problems)
@@ -61,6 +61,9 @@ func TestBindKeepsEveryKey(t *testing.T) {
 		} else {
 			assert.NotEqual(t, before, after, key)
 		}
+		again, errAgain := before.Rebind(d.Tree, tree)
+		assert.Equal(t, err, errAgain, key)
+		assert.Equal(t, after, again, key)
 		parts := strings.Split(number.ReplaceAllString(key, ".*"), ".")
 		for i := range parts {
 			seen = append(seen, strings.Join(parts[:i+1], "."))

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"time"
 	"unicode/utf8"
 
@@ -122,13 +123,36 @@ func (d *Document) KeyProblem(rule, key, message string) Problem {
 	return p
 }
 
+// step is a name or a number on the way to a value; up is the one before, nil of none.
+type step struct {
+	up     *step
+	name   string
+	number int // from 1; 0 of a name
+}
+
+// key is the key that the way leads to.
+func (s *step) key() string {
+	if s == nil {
+		return ""
+	}
+	name := quotedName(s.name)
+	if s.number > 0 {
+		name = strconv.Itoa(s.number)
+	}
+	return join(s.up.key(), name)
+}
+
 // normal turns what the decoder gave into the few types of a tree, in place.
 // What is not a finite number is a problem, and is left out.
-func (d *Document) normal(v any, path []any, problems *[]Problem) any {
+func (d *Document) normal(v any, at *step, problems *[]Problem) any {
 	switch v := v.(type) {
 	case map[string]any:
 		for name, x := range v {
-			if v[name] = d.normal(x, append(path, name), problems); v[name] == nil {
+			switch x.(type) {
+			case string, int64, bool:
+				continue // most are
+			}
+			if v[name] = d.normal(x, &step{up: at, name: name}, problems); v[name] == nil {
 				delete(v, name)
 			}
 		}
@@ -138,12 +162,12 @@ func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 		for i, x := range v {
 			out[i] = x
 		}
-		return d.normalList(out, path, problems)
+		return d.normalList(out, at, problems)
 	case []any:
-		return d.normalList(v, path, problems)
+		return d.normalList(v, at, problems)
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			*problems = append(*problems, d.Problem("file.shape", Key(path...), "is not a finite number"))
+			*problems = append(*problems, d.Problem("file.shape", at.key(), "is not a finite number"))
 			return nil
 		}
 		return v
@@ -154,9 +178,9 @@ func (d *Document) normal(v any, path []any, problems *[]Problem) any {
 	}
 }
 
-func (d *Document) normalList(list []any, path []any, problems *[]Problem) []any {
+func (d *Document) normalList(list []any, at *step, problems *[]Problem) []any {
 	for i, x := range list {
-		list[i] = d.normal(x, append(path, i+1), problems)
+		list[i] = d.normal(x, &step{up: at, number: i + 1}, problems)
 	}
 	return list
 }

@@ -2,8 +2,6 @@ package spec
 
 import (
 	"fmt"
-	"iter"
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -55,14 +53,6 @@ func isBare(name string) bool {
 		}
 	}
 	return !digits
-}
-
-// keyParts are what SplitKey gives, without a list where no part is quoted.
-func keyParts(key string) iter.Seq[string] {
-	if strings.Contains(key, `"`) {
-		return slices.Values(SplitKey(key))
-	}
-	return strings.SplitSeq(key, ".")
 }
 
 // SplitKey is the inverse of Key; numbers come back as digits.

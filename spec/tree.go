@@ -10,25 +10,40 @@ import (
 // Lookup returns the value at a key of a normalised tree.
 func Lookup(tree map[string]any, key string) (any, bool) {
 	var at any = tree
-	for part := range keyParts(key) {
-		switch in := at.(type) {
-		case map[string]any:
-			v, ok := in[part]
+	if strings.Contains(key, `"`) {
+		for _, part := range SplitKey(key) {
+			v, ok := within(at, part)
 			if !ok {
 				return nil, false
 			}
 			at = v
-		case []any:
-			n, err := strconv.Atoi(part)
-			if err != nil || n < 1 || n > len(in) {
-				return nil, false
-			}
-			at = in[n-1]
-		default:
+		}
+		return at, true
+	}
+	for more := true; more; { // without a list of the parts
+		var part string
+		part, key, more = strings.Cut(key, ".")
+		v, ok := within(at, part)
+		if !ok {
 			return nil, false
 		}
+		at = v
 	}
 	return at, true
+}
+
+// within is what a table has at a name, or an array at the number of an element.
+func within(in any, part string) (v any, ok bool) {
+	switch in := in.(type) {
+	case map[string]any:
+		v, ok = in[part]
+	case []any:
+		n, err := strconv.Atoi(part)
+		if err == nil && n >= 1 && n <= len(in) {
+			return in[n-1], true
+		}
+	}
+	return v, ok
 }
 
 // With returns tree with value at key, adding the tables on the way. Tree

@@ -79,7 +79,7 @@ func (t *trials) with(offer engine.Offer) attempt {
 	if !ok || !schema.FitsAsDoes(t.assessment.Document.Tree, tree) {
 		return attempt{} // a count of nothing, a length below zero
 	}
-	if ceiling, faults := layout.Resolve(tree, t.options.Standards); len(faults) == 0 {
+	if ceiling, faults := layout.Resolve(tree, t.options.Standards, t.assessment.Ceiling); len(faults) == 0 {
 		t.outcomes[name] = t.run(ceiling, offer.Key)
 	}
 	return t.outcomes[name]
@@ -89,10 +89,11 @@ func (t *trials) with(offer engine.Offer) attempt {
 // since they cost most: they are spared where another finds something worse.
 func (t *trials) run(c *layout.Ceiling, key string) attempt {
 	var first, last []*engine.Rule
+	changed, route := spec.IDs(key), spec.IDs("route")
 	for _, r := range t.options.Rules {
-		switch {
-		case !t.assessment.Reads(r, key):
-		case t.assessment.Reads(r, "route"):
+		switch read := t.assessment.Inputs[r]; {
+		case changed.And(read).Empty():
+		case !route.And(read).Empty():
 			last = append(last, r)
 		default:
 			first = append(first, r)

@@ -37,6 +37,9 @@ type Options struct {
 	Offers bool
 	// Search is how far the way in is searched.
 	Search carrying.Search
+	// Like is a ceiling whose spec shares values with what is reviewed, for who reviews
+	// changes of one tree; or nil.
+	Like *layout.Ceiling
 	// Frames keeps the frames that were solved, for who reviews a spec many times;
 	// nil keeps none.
 	Frames *hanging.Memory
@@ -150,7 +153,7 @@ func (s *Assessment) Lighten() {
 // work is the whole computation on the tree of a spec that satisfies the
 // schema.
 func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []layout.Fault) {
-	ceiling, faults := layout.Resolve(tree, o.Standards)
+	ceiling, faults := layout.Resolve(tree, o.Standards, o.Like)
 	if len(faults) > 0 {
 		return nil, engine.Outcome{}, faults
 	}

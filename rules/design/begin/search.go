@@ -80,7 +80,7 @@ func (d *drafter) curve() error {
 			c.along = d.wanted.Along
 		}
 		d.haunch = haunch
-		ceiling, faults := layout.Resolve(d.tree(d.provisional(c)), standards.BuiltIn())
+		ceiling, faults := layout.Resolve(d.tree(d.provisional(c)), standards.BuiltIn(), nil)
 		if len(faults) > 0 {
 			key, text := faults[0].Key, faults[0].Text
 			return &ImpossibleError{Key: key, Text: text}

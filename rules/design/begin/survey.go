@@ -117,7 +117,7 @@ func (d *drafter) readings() (layout.Survey, error) {
 	flat.span, flat.length = leastModule, leastModule
 	tree := flat.tree(flat.provisional(choice{around: 1, along: 1}))
 	delete(tree, "close") // or else the row is set out, and the axis of so short a row says nothing
-	c, faults := layout.Resolve(tree, standards.BuiltIn())
+	c, faults := layout.Resolve(tree, standards.BuiltIn(), nil)
 	if len(faults) > 0 {
 		return layout.Survey{}, &ImpossibleError{Key: faults[0].Key, Text: faults[0].Text}
 	}

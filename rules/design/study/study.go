@@ -37,6 +37,7 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 		return nil, errors.New("nothing to vary; give --vary KEY=VALUES, as in --vary grid.along=3..6")
 	}
 	o.Offers = false
+	o.Like = base.Ceiling
 	o.Frames = new(hanging.Memory) // options may differ in what no frame knows
 	s := &Study{Base: base, Total: 1, options: o, Columns: slices.Clip(columns)}
 	for _, text := range vary {

@@ -58,7 +58,7 @@ var drawAll = sync.OnceValues(func() (list []drawn, draws int) {
 		i := draws % len(trees)
 		d := &draft{Rand: r, tree: trees[i], inches: r.IntN(2) == 0}
 		d.all()
-		if c, faults := layout.Resolve(d.tree, standards.BuiltIn()); len(faults) == 0 && c != nil {
+		if c, faults := layout.Resolve(d.tree, standards.BuiltIn(), nil); len(faults) == 0 && c != nil {
 			list = append(list, drawn{strconv.Itoa(draws) + " " + names[i], d.tree, sync.OnceValue(func() shot { return shotOf(d.tree) })})
 		}
 		draws++

@@ -68,7 +68,7 @@ type state struct {
 var presented = spec.IDs("project.units")
 
 func stateOf(tree map[string]any, std *standards.Standards, list ...*engine.Rule) (state, bool) {
-	c, faults := layout.Resolve(tree, std)
+	c, faults := layout.Resolve(tree, std, nil)
 	if len(faults) > 0 {
 		return state{}, false
 	}

@@ -28,7 +28,7 @@ func (s *Solver) newStiffness() *stiffness {
 
 // factor factors k anew for its springs.
 func (s *Solver) factor(k *stiffness) {
-	copy(k.k, s.bare)
+	s.assemble(&k.band)
 	for i := range s.springs {
 		if k.taut[i] {
 			s.springs[i].stiffen(&k.band, s.springs[i].k)

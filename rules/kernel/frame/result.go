@@ -36,11 +36,16 @@ func (s *Solver) report(r *Result) error {
 	return nil
 }
 
-// fill fills r from the movements, the spring forces and the loads. s.left gathers what
+// fill fills r from the movements, the spring forces and the loads, if there are any. s.left gathers what
 // is left of the load on each number after the elements and springs have taken their
 // part: nothing, or what a support must bear.
 func (s *Solver) fill(r *Result, by *loads) {
-	copy(s.left, by.load)
+	clear(s.left)
+	var given [6]float64
+	var spread Vector
+	if by != nil {
+		copy(s.left, by.load)
+	}
 	r.members = s.members
 	r.inner = slices.Grow(r.inner, len(s.members))[:len(s.members)]
 	for i := range s.members {
@@ -49,7 +54,10 @@ func (s *Solver) fill(r *Result, by *loads) {
 		for a, id := range m.number {
 			s.left[id] -= ends[a]
 		}
-		m.inside(&r.inner[i], &ends, &by.given[i], by.spread[i], s.u)
+		if by != nil {
+			given, spread = by.given[i], by.spread[i]
+		}
+		m.inside(&r.inner[i], &ends, &given, spread, s.u)
 	}
 	for i := range s.springs {
 		sp, f := &s.springs[i], s.force[i]

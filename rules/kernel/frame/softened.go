@@ -21,7 +21,7 @@ package frame
 type softened struct {
 	stiffness
 	soft    []float64   // by spring
-	columns [][]float64 // by spring: movements by a unit force on its node toward its other end
+	columns [][]float64 // by spring: movements by a unit force on its node toward its other end; none until a case has it
 	unit    []float64   // S, by rows
 	bears   int         // which loads rest is the answer to
 	rest    []float64   // movements by the loads alone
@@ -48,8 +48,7 @@ const (
 	heldAtOneEnd = 0.5
 )
 
-// newSoftened is the stiffness of the frame on softened springs, with its answers to
-// forces at springs.
+// newSoftened is the stiffness of the frame on softened springs.
 func (s *Solver) newSoftened() *softened {
 	f := &softened{stiffness: *s.newStiffness(), rest: make([]float64, s.free), soft: make([]float64, len(s.springs))}
 	n := float64(len(s.members))
@@ -61,18 +60,26 @@ func (s *Solver) newSoftened() *softened {
 		f.unit, f.a, room = room[:m*m], room[m*m:2*m*m], room[2*m*m:]
 		f.resting, f.extra, f.scale, f.y = room[:m], room[m:2*m], room[2*m:3*m], room[3*m:]
 		f.active = make([]int, 0, m)
-		columns := make([]float64, m*s.free)
-		for j := range s.springs {
-			u := columns[j*s.free : (j+1)*s.free]
-			s.springs[j].push(u, 1)
-			f.solve(u)
-			f.columns = append(f.columns, u)
-			for i := range s.springs {
-				f.unit[i*m+j] = s.springs[i].near(u)
-			}
-		}
+		f.columns = make([][]float64, m)
 	}
 	return f
+}
+
+// needColumns works out the columns of the active springs, where no case before had them.
+func (s *Solver) needColumns() {
+	f := s.softened
+	for _, j := range f.active {
+		if f.columns[j] != nil {
+			continue
+		}
+		u := make([]float64, s.free)
+		s.springs[j].push(u, 1)
+		f.solve(u)
+		f.columns[j] = u
+		for i := range s.springs {
+			f.unit[i*len(s.springs)+j] = s.springs[i].near(u)
+		}
+	}
 }
 
 // soften factors f on some of the springs, softened.
@@ -82,7 +89,7 @@ func (s *Solver) soften(f *softened, some func(*spring) bool) {
 		bent += s.members[i].section.EI / float64(len(s.members))
 	}
 	bent *= asBent / (s.size * s.size * s.size)
-	copy(f.k, s.bare)
+	s.assemble(&f.band)
 	for i := range s.springs {
 		if sp := &s.springs[i]; some(sp) {
 			f.soft[i] = min(bent, sp.k/2)
@@ -128,6 +135,7 @@ func (s *Solver) fromSoftened(near []float64) bool {
 			f.active = append(f.active, i)
 		}
 	}
+	s.needColumns()
 	if !s.solveExtra() {
 		return false
 	}

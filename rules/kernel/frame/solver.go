@@ -14,7 +14,6 @@ type Solver struct {
 	supports int
 	size     float64 // diagonal of the box around the nodes
 	halfBand int
-	bare     []float64    // stiffness without springs, stored as in a band
 	softened *softened    // from which the cases follow
 	parts    []*stiffness // with some springs, where they don't, as many as most
 	oldest   int          // of the parts, to be factored anew for one more set
@@ -75,8 +74,8 @@ func (m *Model) Compile() (*Solver, error) {
 		seed:      seed(n.free),
 		members:   make([]member, 0, len(m.Elements)),
 		steps:     stepsPerSpring * len(m.Springs),
-		onFrame:   newLoads(total, len(m.Elements)),
-		units:     units{springs: make([]unit, len(m.Springs)), sums: make([][]float64, len(m.Springs)), none: newLoads(total, len(m.Elements))},
+		onFrame:   loads{make([]float64, total), make([]Vector, len(m.Elements)), make([][6]float64, len(m.Elements))},
+		units:     units{springs: make([]unit, len(m.Springs)), sums: make([][]float64, len(m.Springs))},
 		longer:    make([]float64, len(m.Springs)),
 		gone:      make([]bool, len(m.Springs)),
 		base:      make([]float64, total),
@@ -95,7 +94,6 @@ func (m *Model) Compile() (*Solver, error) {
 	for _, sp := range m.Springs {
 		s.springs = append(s.springs, newSpring(sp, n.nodes[sp.Node]))
 	}
-	s.assemble()
 	s.softened = s.newSoftened()
 	if !s.softened.sound() {
 		return nil, s.mechanism(&s.softened.stiffness)
@@ -103,13 +101,9 @@ func (m *Model) Compile() (*Solver, error) {
 	return s, nil
 }
 
-func newLoads(numbers, elements int) loads {
-	return loads{make([]float64, numbers), make([]Vector, elements), make([][6]float64, elements)}
-}
-
-// assemble builds the stiffness without springs.
-func (s *Solver) assemble() {
-	k := newBand(s.free, s.halfBand)
+// assemble puts into k the stiffness without springs.
+func (s *Solver) assemble(k *band) {
+	clear(k.k)
 	for i := range s.members {
 		m := &s.members[i]
 		own := m.matrix()
@@ -121,7 +115,6 @@ func (s *Solver) assemble() {
 			}
 		}
 	}
-	s.bare = k.k
 }
 
 // seed is irregular, so that no motion of a frame is at right angles to it, and

@@ -45,7 +45,6 @@ type units struct {
 	loaded  unit
 	springs []unit      // by spring: a unit force on its node toward its other end; none until a case has it
 	sums    [][]float64 // the numbers of these
-	none    loads
 	room    Result
 }
 
@@ -83,15 +82,15 @@ func (s *Solver) needUnits() {
 	}
 	for _, i := range f.active {
 		if u.sums[i] == nil {
-			s.workOut(&u.springs[i], i, f.columns[i], &u.none)
+			s.workOut(&u.springs[i], i, f.columns[i], nil)
 			u.sums[i] = u.springs[i].all
 		}
 	}
 	s.pullAll()
 }
 
-// workOut is the state of the softened frame moved by u under loads, and a unit force at
-// one spring, or at none if that is below 0.
+// workOut is the state of the softened frame moved by u under loads, if there are any, and
+// a unit force at one spring, or at none if that is below 0.
 func (s *Solver) workOut(out *unit, at int, u []float64, by *loads) {
 	copy(s.u, u)
 	clear(s.u[s.free:])

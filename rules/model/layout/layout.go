@@ -75,22 +75,18 @@ type Fault struct {
 }
 
 // Resolve works out the ceiling of a spec's tree that satisfies the schema.
-// Where it can't, the faults say why and the ceiling is nil.
-func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) {
-	filled, assumed := std.Fill(tree)
-	s, err := spec.Bind(filled)
-	if err != nil {
-		return nil, []Fault{{Key: "", Text: err.Error()}}
+// Where it can't, the faults say why and the ceiling is nil. Like is another
+// ceiling or nil: where its standards are the same, what the two trees share is not read
+// again.
+func Resolve(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceiling, []Fault) {
+	c, assumed, faults := read(tree, std, like)
+	if len(faults) > 0 {
+		return nil, faults
 	}
-	own, err := spec.Bind(map[string]any{"route": std.Route().Legs})
-	if err != nil {
-		return nil, []Fault{{Key: "", Text: "default.route: " + err.Error()}}
-	}
-	c := &Ceiling{Units: quantity.Metric, rec: &record.Recorder{}, spec: s, own: own, tree: filled, standards: std}
 	for _, a := range assumed {
 		c.addAssumed(a)
 	}
-	if s.Project.Units.Value(nil).Get() == "imperial" {
+	if c.spec.Project.Units.Value(nil).Get() == "imperial" {
 		c.Units = quantity.Imperial
 	}
 	c.takeInputs()
@@ -103,6 +99,26 @@ func Resolve(tree map[string]any, std *standards.Standards) (*Ceiling, []Fault) 
 		}
 	}
 	return c, nil
+}
+
+// read is a ceiling that has its spec, and nothing else yet.
+func read(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceiling, []standards.Assumed, []Fault) {
+	filled, assumed := std.Fill(tree)
+	c := &Ceiling{Units: quantity.Metric, rec: &record.Recorder{}, tree: filled, standards: std}
+	var err error
+	if like != nil && like.standards == std {
+		c.own = like.own
+		c.spec, err = like.spec.Rebind(like.tree, filled)
+	} else {
+		if c.own, err = spec.Bind(map[string]any{"route": std.Route().Legs}); err != nil {
+			return nil, nil, []Fault{{Key: "", Text: "default.route: " + err.Error()}}
+		}
+		c.spec, err = spec.Bind(filled)
+	}
+	if err != nil {
+		return nil, nil, []Fault{{Key: "", Text: err.Error()}}
+	}
+	return c, assumed, nil
 }
 
 // Derive is a figure that f works out of others. It is computed once, on first

@@ -33,7 +33,7 @@ func TestAFlightMeetsItsLanding(t *testing.T) {
 		{"half", "0mm", "the flights of a stair that turns are at the two ends of its landing; a place from the left is for a stair that continues straight"},
 	} {
 		tree := sample.Tree(t, "lobby", map[string]any{"route": []any{stair(c.turn, c.left)}})
-		_, faults := layout.Resolve(tree, standards.BuiltIn())
+		_, faults := layout.Resolve(tree, standards.BuiltIn(), nil)
 		if c.want == "" {
 			assert.Empty(t, faults, "%v", c)
 			continue

@@ -67,10 +67,10 @@ func TestASurveyThatCannotBe(t *testing.T) {
 				"Lay the baseline along the room, or look for a wrong reading",
 		},
 	} {
-		_, faults := layout.Resolve(measured(t, bad.changes...), standards.BuiltIn())
+		_, faults := layout.Resolve(measured(t, bad.changes...), standards.BuiltIn(), nil)
 		assert.Equal(t, []layout.Fault{{Key: bad.at, Text: bad.text}}, faults, "%v", bad.changes)
 	}
-	_, faults := layout.Resolve(measured(t), standards.BuiltIn())
+	_, faults := layout.Resolve(measured(t), standards.BuiltIn(), nil)
 	assert.Empty(t, faults)
 }
 

@@ -25,8 +25,9 @@ type Vault struct {
 	Crown              Number // height of the extrados at the axis, above the springing
 	Kink               Number // slope of each side of the intrados at the crown; nothing but of a pointed vault
 	Intrados           record.Value[curve.Curve]
-	Cut                Word   // of the feet: "plumb", "radial", "level"
-	Width              Number // over the feet, as they are cut
+	Cut                Word                       // of the feet: "plumb", "radial", "level"
+	Width              Number                     // over the feet, as they are cut
+	Figure             record.Value[curve.Region] // the section of the whole, up to the extrados
 	// Spread is how much wider the arch gets by each unit that its rise falls, its
 	// length, its pattern of curvature and the mitre at its crown kept: what a form
 	// that is not quite true does to the feet. Nothing of a flat ceiling.
@@ -105,8 +106,9 @@ func (c *Ceiling) resolveFeet() []Fault {
 	if v.Cut.Get() == "level" && v.HalfAngle.Get() == 0 {
 		return []Fault{{"springing.cut", "a flat ceiling has no springing to cut level; cut it plumb"}}
 	}
+	v.Figure = Derive(c, func() curve.Region { return v.Band(0, v.Arc.Get(), 0, v.Thickness.Get()) })
 	v.Width = named(c, "vault.width", func() float64 {
-		low, high := v.Band(0, v.Arc.Get(), 0, v.Thickness.Get()).Bounds()
+		low, high := v.Figure.Get().Bounds()
 		return high.Y - low.Y
 	})
 	return nil

@@ -35,6 +35,9 @@ func (c *Ceiling) weigh() {
 	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
 	p.Outline = Derive(c, func() curve.Region {
 		s0, s1 := c.part(heaviest.Get())
+		if s0 == 0 && s1 == c.Vault.Arc.Get() {
+			return c.Vault.Figure.Get()
+		}
 		return c.Vault.Band(s0, s1, 0, c.Vault.Thickness.Get())
 	})
 	c.boxPanel()

@@ -101,7 +101,7 @@ func Tree(t testing.TB, name string, changes map[string]any) map[string]any {
 // some keys changed.
 func Ceiling(t testing.TB, name string, changes map[string]any) *layout.Ceiling {
 	t.Helper()
-	c, faults := layout.Resolve(Tree(t, name, changes), standards.BuiltIn())
+	c, faults := layout.Resolve(Tree(t, name, changes), standards.BuiltIn(), nil)
 	require.Empty(t, faults)
 	return c
 }

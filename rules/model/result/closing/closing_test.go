@@ -20,7 +20,7 @@ import (
 func closed(t testing.TB, changes ...string) (*closing.Closing, *layout.Ceiling) {
 	doc, problems := spec.Parse("example", sample.Source(t, sample.ReadingRoom, changes...))
 	require.Empty(t, problems)
-	c, faults := layout.Resolve(doc.Tree, standards.BuiltIn())
+	c, faults := layout.Resolve(doc.Tree, standards.BuiltIn(), nil)
 	require.Empty(t, faults)
 	s := seasons.Of(c)
 	return closing.Of(c, s), c

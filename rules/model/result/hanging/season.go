@@ -25,15 +25,28 @@ func (e *NoSeasonError) Unwrap() error { return e.Err }
 // on two straps, loads none, and has no case.
 func inSeason(c *layout.Ceiling, r *runner) (out []Case, err error) {
 	s, setting := seasons.Of(c), c.Strap.Setting.Get()
+	risen := map[string][]float64{} // by the state of the wood
+	in := func(state seasons.Season) (up []float64, err error) {
+		if up = risen[state.Name]; up == nil {
+			up, err = r.rib.risenIn(c.Vault, state)
+			risen[state.Name] = up
+		}
+		return up, err
+	}
 	for _, hung := range c.Strap.Hung.Get() {
 		for _, season := range []seasons.Season{s.Dry, s.Wet} {
 			if hung == season.Name {
 				continue
 			}
-			free, err := r.rib.swing(c.Vault, s.In(hung), season)
+			from, err := in(s.In(hung))
 			if err != nil {
 				return nil, &NoSeasonError{err}
 			}
+			to, err := in(season)
+			if err != nil {
+				return nil, &NoSeasonError{err}
+			}
+			free := r.rib.swing(from, to)
 			if slices.Max(free) < apart && slices.Min(free) > -apart {
 				continue
 			}
@@ -76,27 +89,28 @@ func (r *runner) season(out []Case, id ID, free []float64, setting float64) ([]C
 	return out, nil
 }
 
-// swing is how far each strap's point rises between two states of the wood, if
-// no strap holds it, against the line through those of the first strap and the
-// last: how the whole rib turns loads no strap.
-func (r *rib) swing(v layout.Vault, from, to seasons.Season) ([]float64, error) {
-	var at [2][]float64
-	for i, s := range []seasons.Season{from, to} {
-		strain := s.RibDepth.Get()
-		if strain.Err != nil {
-			return nil, strain.Err
-		}
-		at[i] = r.risen(seasons.Slope(v, strain.Value))
-	}
+// swing is how far each strap's point rises between two states of the wood, by how far
+// each node has risen in them, if no strap holds it, against the line through those of
+// the first strap and the last: how the whole rib turns loads no strap.
+func (r *rib) swing(from, to []float64) []float64 {
 	x := func(strap int) float64 { return r.nodes[r.straps[strap]].X }
-	rise := func(strap int) float64 { return at[1][r.straps[strap]] - at[0][r.straps[strap]] }
+	rise := func(strap int) float64 { return to[r.straps[strap]] - from[r.straps[strap]] }
 	last := len(r.straps) - 1
 	free := make([]float64, len(r.straps))
 	for i := 1; i < last; i++ {
 		t := (x(i) - x(0)) / (x(last) - x(0))
 		free[i] = rise(i) - (1-t)*rise(0) - t*rise(last)
 	}
-	return free, nil
+	return free
+}
+
+// risenIn is risen in a state of the wood.
+func (r *rib) risenIn(v layout.Vault, s seasons.Season) ([]float64, error) {
+	strain := s.RibDepth.Get()
+	if strain.Err != nil {
+		return nil, strain.Err
+	}
+	return r.risen(seasons.Slope(v, strain.Value)), nil
 }
 
 // risen is how far each node rises against the crown when slopes become others

@@ -63,8 +63,11 @@ func TestSeasonsAgreeWithABentFrame(t *testing.T) {
 			return math.Atan2(tangent.Z, tangent.Y)
 		}
 		becomes := seasons.Slope(c.Vault, e)
-		free, err := r.swing(c.Vault, strained(0), strained(e))
+		before, err := r.risenIn(c.Vault, strained(0))
 		require.NoError(t, err)
+		after, err := r.risenIn(c.Vault, strained(e))
+		require.NoError(t, err)
+		free := r.swing(before, after)
 		got, err := run.season(nil, ID{Kind: InSeason, Hung: "shop", Season: "dry"}, free, 0)
 		require.NoError(t, err)
 		bent := bent(r, becomes, slope)

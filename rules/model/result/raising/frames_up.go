@@ -81,7 +81,7 @@ func (f *framer) alreadyUp(out *Frame) {
 	}
 	if f.row > 0 {
 		near, far := f.c.PanelAlong(f.c.Panel.Along.Get() - f.row)
-		low, high := f.c.Vault.Band(0, f.c.Vault.Arc.Get(), 0, f.c.Vault.Thickness.Get()).Bounds()
+		low, high := f.c.Vault.Figure.Get().Bounds()
 		out.HungPlan = append(out.HungPlan, box(low.Y, f.c.NearGap()+near, high.Y, f.c.NearGap()+far))
 	}
 }

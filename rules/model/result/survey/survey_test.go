@@ -42,7 +42,7 @@ func surveyed(t testing.TB, text string, changes ...string) (*survey.Survey, *la
 	changes = append([]string{"[climate]", text}, changes...)
 	doc, problems := spec.Parse("example", sample.Source(t, sample.ReadingRoom, changes...))
 	require.Empty(t, problems)
-	c, faults := layout.Resolve(doc.Tree, standards.BuiltIn())
+	c, faults := layout.Resolve(doc.Tree, standards.BuiltIn(), nil)
 	require.Empty(t, faults)
 	s := seasons.Of(c)
 	return survey.Of(c, s, closing.Of(c, s)), c
@@ -138,7 +138,7 @@ func TestMirrored(t *testing.T) {
 	mirrored := mirror(tree["survey"].(map[string]any))
 	tree, ok := spec.With(tree, "survey", mirrored)
 	require.True(t, ok)
-	other, faults := layout.Resolve(tree, standards.BuiltIn())
+	other, faults := layout.Resolve(tree, standards.BuiltIn(), nil)
 	require.Empty(t, faults)
 	figures := func(c *layout.Ceiling) map[string]float64 {
 		out := map[string]float64{}
