@@ -18,6 +18,7 @@ import (
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/cmd/dryfit/internal/usage"
 	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -160,6 +161,9 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 // whose standards can't be read has one already.
 func (c *checked) assess(in source.Input, assessment **review.Assessment, o review.Options) error {
 	var src []byte
+	if c.before != nil { // the spec of the baseline has much in common with it
+		o.Frames, o.Search.Memory = new(hanging.Memory), carrying.NewMemory()
+	}
 	if *assessment == nil {
 		*assessment, src = in.Review(c.stdin(), o)
 	}
@@ -177,7 +181,7 @@ func (c *checked) assess(in source.Input, assessment **review.Assessment, o revi
 		case there && bytes.Equal(was, src):
 			earlier = *assessment
 		case there:
-			o.Offers = false
+			o.Offers, o.Search.Memory = false, o.Search.Memory.Next()
 			earlier = review.Spec(in.Name, was, o)
 		}
 	}

@@ -9,6 +9,8 @@ import (
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/single"
 	"dryfit/cmd/dryfit/internal/source"
+	"dryfit/rules/model/result/carrying"
+	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
@@ -21,10 +23,12 @@ func bothSides(ctx context.Context, s console.Streams, args []string, f Flags, o
 	if err != nil {
 		return nil, nil, err
 	}
-	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.Strict}
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: on, Strict: f.Strict, Frames: new(hanging.Memory)}
+	o.Search.Memory = carrying.NewMemory()
 	var assessments, broken []*review.Assessment
 	var inputs []source.Input
 	for i, name := range args {
+		o.Search.Memory = o.Search.Memory.Next() // the sides have much in common
 		in, src, problem := side(ctx, s, name)
 		under, assessment := finders[i].UnderStandards(f.judgedAs(in, args), o)
 		switch {
