@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
 
+	"dryfit/rules/kernel/frame"
 	"dryfit/rules/model/sample"
 )
 
@@ -109,4 +110,54 @@ func TestThrustOfBlockedFeet(t *testing.T) {
 		}
 		assert.Equal(t, 1, found, stations)
 	}
+}
+
+// The feet that forces hold are those that supports hold: every figure of the case is what
+// the frame gives whose feet can't move.
+func TestHeldFeetAreThoseOnSupports(t *testing.T) {
+	for _, changes := range []map[string]any{
+		nil,
+		{"strap.stations": []any{"10%", "30%", "55%", "90%"}},
+		{"strap.stations": []any{"5%", "40%", "70%"}},
+		{"strap.stations": []any{"20%", "40%", "60%", "80%"}},
+		{"vault.rise": "60mm"},
+		{"panels.around": int64(2), "strap.stations": []any{"8%", "40%", "60%", "92%"}},
+		{"vault": map[string]any{"profile": "pointed", "span": "4200mm", "radius": "3000mm", "length": "7080mm"}},
+		{"vault": map[string]any{"profile": "elliptical", "span": "4200mm", "rise": "1300mm", "length": "7080mm"}},
+	} {
+		h := Of(sample.Room(t, changes), nil)
+		r := h.arch.Get()
+		require.NoError(t, r.Err)
+		got, found := r.Is.hold(ID{Kind: FeetBlocked})
+		require.True(t, found, "%v", changes)
+		alone := r.Is.feetHeld()
+		require.NoError(t, alone.compile())
+		want, err := alone.run(ID{Kind: FeetBlocked}, alone.rib.but(strapKind))
+		require.NoError(t, err)
+		assert.Equal(t, want.Slack, got.Slack, "%v", changes)
+		assert.InDeltaSlice(t, want.supports, got.supports, 1e-5, "%v", changes)
+		assert.InDeltaSlice(t, want.Straps, got.Straps, 1e-5, "%v", changes)
+		assert.InDeltaSlice(t, want.drops, got.drops, 1e-10, "%v", changes)
+		assert.InDelta(t, want.Feet, got.Feet, 1e-12, "%v", changes)
+		for _, pair := range [][2]float64{{want.Moment, got.Moment}, {want.whole, got.whole}, {want.joint, got.joint}, {want.Radial, got.Radial}, {want.Margin, got.Margin}, {want.Sag.Drop, got.Sag.Drop}} {
+			assert.InEpsilon(t, pair[0]+1e-9, pair[1]+1e-9, 1e-6, "%v", changes)
+		}
+	}
+}
+
+// Where no thrust is found that closes the feet, the frame on supports is solved.
+func TestFeetThatNoThrustClosesAreSolvedOnSupports(t *testing.T) {
+	h := Of(sample.Room(t, nil), nil)
+	want := h.Blocked.Get()
+	require.NoError(t, want.Err)
+	again := Of(sample.Room(t, nil), nil)
+	r := again.arch.Get().Is
+	first, err := r.run(ID{Kind: FirstHung}, r.rib.but(strapKind))
+	require.NoError(t, err)
+	tried := acts{without: r.rib.but(strapKind), thrust: math.Copysign(firstThrust*r.rib.weight, first.Feet)}
+	r.had[tried.key()] = &solution{err: &frame.MechanismError{}}
+	got := again.Blocked.Get()
+	require.NoError(t, got.Err)
+	assert.InDeltaSlice(t, want.Is.supports, got.Is.supports, 1e-5)
+	assert.InDeltaSlice(t, want.Is.Straps, got.Is.Straps, 1e-5)
 }

@@ -203,12 +203,12 @@ func Of(c *layout.Ceiling, memory *Memory) *Hanging {
 	})
 	h.Staged = solved(c, h.stage)
 	h.First = after(c, model, hang)
-	h.states(c, model, memory)
+	h.states(c, model)
 	return h
 }
 
 // states are those of a rib that hangs.
-func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner], memory *Memory) {
+func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner]) {
 	hung := after(c, model, func(r *runner) (*runner, error) { return r, h.First.Get().Err })
 	bears := layout.Derive(c, func() bool { return c.Ledger.Packed.Get() && c.LedgerReach() > 0 })
 	h.Packed = after(c, hung, func(r *runner) (*Case, error) { return pack(r, bears.Get()) })
@@ -229,7 +229,7 @@ func (h *Hanging) states(c *layout.Ceiling, model Solved[*runner], memory *Memor
 	h.Lowered = after(c, hung, func(r *runner) ([]Case, error) { return h.lowered(c, len(r.rib.straps)) })
 	h.Moved = after(c, hung, func(r *runner) ([]Case, error) { return move(r, c.Room.Framing.Movement) })
 	h.Seasonal = after(c, hung, func(r *runner) ([]Case, error) { return inSeason(c, r) })
-	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r.rib, memory) })
+	h.Blocked = after(c, hung, func(r *runner) (*Case, error) { return block(c, r) })
 	h.Thrust = after(c, h.Blocked, func(b *Case) (*float64, error) { return b.thrust(), nil })
 }
 
@@ -327,32 +327,4 @@ func move(r *runner, movement layout.Number) (out []Case, err error) {
 		out = append(out, c)
 	}
 	return out, nil
-}
-
-// block holds the feet against spreading. The feet then hold the rib sideways, and
-// the restraint at the crown, which would take a part of the thrust, is left out.
-func block(c *layout.Ceiling, rib *rib, memory *Memory) (*Case, error) {
-	if c.Vault.HalfAngle.Get() == 0 {
-		return nil, nil
-	}
-	m := rib.model()
-	m.Supports = []frame.Support{{Node: 0, Direction: frame.AlongX}, {Node: len(m.Nodes) - 1, Direction: frame.AlongX}}
-	r, err := memory.compile(rib, m, feetHeld)
-	if err != nil {
-		return nil, &CaseError{ID{Kind: FeetBlocked}, err}
-	}
-	blocked, err := r.run(ID{Kind: FeetBlocked}, rib.but(strapKind))
-	if err != nil {
-		return nil, err
-	}
-	return &blocked, nil
-}
-
-// thrust is the greater that held feet bear on a wall; walls only push.
-func (c *Case) thrust() *float64 {
-	if c == nil {
-		return nil
-	}
-	thrust := max(0, c.supports[0], -c.supports[1])
-	return &thrust
 }

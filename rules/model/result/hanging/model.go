@@ -89,7 +89,9 @@ func (h *Hanging) Frames() []Frame {
 				at = len(out)
 				out = append(out, a.of.frame())
 			}
-			out[at].Cases = append(out[at].Cases, a.full(c.ID))
+			if full, err := a.full(c.ID); err == nil { // on supports, held feet may be a mechanism by round-off
+				out[at].Cases = append(out[at].Cases, full)
+			}
 		}
 	}
 	return out

@@ -3,6 +3,7 @@ package hanging
 import (
 	"encoding/binary"
 	"math"
+	"slices"
 	"sync"
 
 	"dryfit/rules/kernel/frame"
@@ -34,37 +35,55 @@ func (o Outcome[T]) named(kind Kind) (T, error) {
 	return o.Is, nil
 }
 
+// newRunner is one of a rib that is not ready to be solved yet.
+func newRunner(rib *rib, m frame.Model, title title) *runner {
+	return &runner{
+		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
+		had: map[string]*solution{}, held: make([]bool, len(rib.nodes)),
+	}
+}
+
+// compile makes the rib ready to be solved, if it is not yet.
+func (r *runner) compile() (err error) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.solver == nil {
+		r.solver, err = r.model.Compile()
+	}
+	return err
+}
+
 // compile makes a rib ready to be solved; the runner of one that can not be has no
 // solver.
 func compile(rib *rib, m frame.Model, title title) (*runner, error) {
-	s, err := m.Compile()
-	return &runner{
-		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
-		solver: s, had: map[string]*solution{}, held: make([]bool, len(rib.nodes)),
-	}, err
+	r := newRunner(rib, m, title)
+	return r, r.compile()
 }
 
 // run is the rib under its own weight, without some springs and with others set
 // long or short. The case's lists are for reading only.
 func (r *runner) run(id ID, without []int, misfits ...frame.Misfit) (Case, error) {
-	o := r.solved(acts{without, misfits})
-	o.read.ID = id
+	o := r.solved(acts{without: without, misfits: misfits})
+	c := o.read
+	c.ID = id
 	if o.err != nil {
-		return o.read, &CaseError{id, o.err}
+		return c, &CaseError{id, o.err}
 	}
-	return o.read, nil
+	return c, nil
 }
 
 // acts is what a case does beside the weight of its rib, which all cases bear.
 type acts struct {
 	without []int // springs that it lacks
 	misfits []frame.Misfit
+	thrust  float64 // on the feet, toward each other
 }
 
 // key tells it from all others of one rib.
 func (a acts) key() string {
 	const size = 8
-	key := make([]byte, 0, size*(1+len(a.without)+2*len(a.misfits)))
+	key := make([]byte, 0, size*(2+len(a.without)+2*len(a.misfits)))
+	key = binary.LittleEndian.AppendUint64(key, math.Float64bits(a.thrust))
 	key = binary.LittleEndian.AppendUint64(key, uint64(len(a.without)))
 	for _, spring := range a.without {
 		key = binary.LittleEndian.AppendUint64(key, uint64(spring))
@@ -105,7 +124,11 @@ func (r *runner) solved(a acts) *solution {
 
 // under is all that acts on the rib in a case.
 func (r *runner) under(a acts) *frame.Case {
-	return &frame.Case{Loads: r.rib.loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}
+	loads := r.rib.loads
+	if a.thrust != 0 {
+		loads = append(slices.Clip(loads), frame.NodalLoad{X: a.thrust}, frame.NodalLoad{Node: len(r.rib.nodes) - 1, X: -a.thrust})
+	}
+	return &frame.Case{Loads: loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}
 }
 
 // answer is a case of a runner that was solved once; what is not kept of it is had
@@ -116,21 +139,27 @@ type answer struct {
 }
 
 // full is the whole answer of a case.
-func (a answer) full(id ID) Answer {
-	r := a.again()
-	return Answer{ID: id, Without: a.without, Misfits: a.misfits, of: a.of, Nodes: r.Nodes, Springs: r.Springs, Supports: r.Supports}
+func (a answer) full(id ID) (Answer, error) {
+	r, err := a.again()
+	return Answer{ID: id, Without: a.without, Misfits: a.misfits, of: a.of, Nodes: r.Nodes, Springs: r.Springs, Supports: r.Supports}, err
 }
 
 // again is the case solved again, whole.
-func (a answer) again() *frame.Result {
+func (a answer) again() (*frame.Result, error) {
 	r, whole := a.of, new(frame.Result)
+	if err := r.compile(); err != nil {
+		return whole, err
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if err := r.solver.Solve(r.under(a.acts), whole); err != nil {
-		panic(err) // it was solved before
-	}
-	return whole
+	return whole, r.solver.Solve(r.under(a.acts), whole)
 }
 
 // stations are the whole rib in the case.
-func (a answer) stations() []Station { return a.of.rib.stations(a.again()) }
+func (a answer) stations() []Station {
+	whole, err := a.again()
+	if err != nil {
+		panic(err) // it was solved before
+	}
+	return a.of.rib.stations(whole)
+}
