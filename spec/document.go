@@ -85,6 +85,10 @@ func (d *Document) unfit(size int) *Problem {
 		return at(0, 0, "file.read", "the file is empty")
 	}
 	for i := 0; i < len(d.Source); {
+		if b := d.Source[i]; b >= ' ' && b < 0x7f { // most are
+			i++
+			continue
+		}
 		r, n := utf8.DecodeRune(d.Source[i:])
 		switch {
 		case r == utf8.RuneError && n == 1:

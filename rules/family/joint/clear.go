@@ -64,11 +64,15 @@ func checkRailClear(p *engine.Pass) {
 	if c.Seam.Count.Get() == 0 {
 		return
 	}
+	var mortises []hole
+	for _, s := range c.TenonStations(c.Panel.Arc.Get()) {
+		mortises = append(mortises, mortiseAt(c, s))
+	}
 	nearest := meeting{apart: math.Inf(1)}
 	for k := range c.Panel.Around.Get() {
 		for _, h := range railHoles(c, k) {
-			for i, s := range c.TenonStations(c.Panel.Arc.Get()) {
-				apart := mortiseAt(c, s).from(h.hole)
+			for i, m := range mortises {
+				apart := m.from(h.hole)
 				if apart < wall.SI {
 					nearest.places++
 				}

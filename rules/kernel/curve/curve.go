@@ -282,7 +282,34 @@ func (c Curve) AtY(y float64) float64 {
 	if f(c.Length()) <= 0 {
 		return c.Length()
 	}
-	return root(f, 0, c.Length())
+	from, to := 0.0, c.Length()
+	if near, ok := c.aboutY(y); ok {
+		off := roundoff * to
+		if low, high := near-off, near+off; low > from && high < to && f(low) < 0 && f(high) > 0 {
+			from, to = low, high
+		}
+	}
+	return root(f, from, to)
+}
+
+// roundoff is more than what rounding makes of an arc length, by the curve's.
+const roundoff = 1e-13
+
+// aboutY is where the curve passes y but for round-off, if that is on an arc within the
+// upper half of its circle.
+func (c Curve) aboutY(y float64) (float64, bool) {
+	start := 0.0
+	for i, s := range c.segments {
+		a, ok := s.(arc)
+		if !ok || a.start > math.Pi || a.start < a.sweep {
+			return 0, false
+		}
+		if end := a.centre.Y + a.radius*math.Cos(a.start-a.sweep); y <= end {
+			return start + (a.start-math.Acos(min(max((y-a.centre.Y)/a.radius, -1), 1)))*a.radius, true
+		}
+		start = c.ends[i]
+	}
+	return 0, false
 }
 
 // HalfAngle is the angle of the curve with the horizontal at its left end, in rad

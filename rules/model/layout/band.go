@@ -59,8 +59,11 @@ type parallel struct {
 	line  curve.Region
 }
 
-func (v Vault) stretch(s0, s1 float64) *stretch {
-	t := &stretch{shape: v.shape()}
+func (v Vault) stretch(s0, s1 float64) *stretch { return new(stretch).of(v, s0, s1) }
+
+// of makes the stretch that of a vault, drawn in the place of the one before.
+func (t *stretch) of(v Vault, s0, s1 float64) *stretch {
+	t.shape = v.shape()
 	t.move(s0, s1)
 	return t
 }

@@ -122,20 +122,21 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 		ends = min(2, panels)
 	}
 	s0, s1 := c.part(k)
-	out := c.ribPieces(s0, s1, full, half)
+	t := c.Vault.stretch(s0, s1)
+	out := c.ribPieces(t, full, half)
 	out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
 	out = append(out, present(
-		c.skinPiece(s0, s1, c.Panel.Length.Get(), panels-ends),
-		c.skinPiece(s0, s1, c.Panel.EndLength.Get(), ends),
+		c.skinPiece(t, c.Panel.Length.Get(), panels-ends),
+		c.skinPiece(t, c.Panel.EndLength.Get(), ends),
 	)...)
 	out = append(out, c.tenonPieces(s0, s1, c.Seam.Count.Get())...)
 	return append(out, c.strapPieces(s0, s1, panels)...)
 }
 
-// ribPieces are the ribs and half ribs between two places along the arc.
-func (c *Ceiling) ribPieces(s0, s1 float64, full, halves int) []Piece {
+// ribPieces are the ribs and half ribs of a stretch.
+func (c *Ceiling) ribPieces(t *stretch, full, halves int) []Piece {
 	r := c.ribs()
-	return r.pieces(c.Vault.stretch(s0, s1), full, halves)
+	return r.pieces(t, full, halves)
 }
 
 // Clear is the length of a rail, between the faces of two ribs.
@@ -186,10 +187,10 @@ func (c *Ceiling) rail(at float64, left, right bool, bays int) Piece {
 }
 
 // skinPiece is the skins of a number of panels of one length.
-func (c *Ceiling) skinPiece(s0, s1, along float64, panels int) Piece {
+func (c *Ceiling) skinPiece(t *stretch, along float64, panels int) Piece {
 	k := c.skin(along)
-	p := k.piece(c.Vault.stretch(s0, s1), panels)
-	p.Length = c.Vault.Along(s0, s1, c.Skin.Setback.Get())
+	p := k.piece(t, panels)
+	p.Length = c.Vault.Along(t.s0, t.s1, c.Skin.Setback.Get())
 	return p
 }
 

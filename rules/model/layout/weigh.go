@@ -91,10 +91,13 @@ type weighed struct {
 }
 
 func (c *Ceiling) weighed(k int) (w weighed) {
+	var t stretch
 	for _, part := range []func(s0, s1 float64) []Piece{
-		func(s0, s1 float64) []Piece { return c.ribPieces(s0, s1, c.fullRibs(), c.halfRibs()) },
+		func(s0, s1 float64) []Piece { return c.ribPieces(t.of(c.Vault, s0, s1), c.fullRibs(), c.halfRibs()) },
 		func(s0, s1 float64) []Piece { return c.Rails(s0, s1, c.bays()) },
-		func(s0, s1 float64) []Piece { return []Piece{c.skinPiece(s0, s1, c.Panel.EndLength.Get(), 1)} },
+		func(s0, s1 float64) []Piece {
+			return []Piece{c.skinPiece(t.of(c.Vault, s0, s1), c.Panel.EndLength.Get(), 1)}
+		},
 		func(s0, s1 float64) []Piece { return c.tenonPieces(s0, s1, min(1, c.Panel.Along.Get()-1)) },
 		func(s0, s1 float64) []Piece { return c.strapPieces(s0, s1, 1) },
 		c.fittingPieces,

@@ -9,6 +9,7 @@ import (
 	"maps"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"golang.org/x/sync/errgroup"
 
@@ -139,17 +140,23 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 		}
 	}
 	group, ctx := errgroup.WithContext(ctx)
-	group.SetLimit(jobs)
 	handed := &inOrder{assessments: assessments, done: make([]bool, len(assessments)), each: each}
-	for i, in := range c.inputs {
+	var taken atomic.Int64
+	for range min(jobs, len(c.inputs)) { // as many goroutines, whose stacks grow once
 		group.Go(func() error {
-			if ctx.Err() != nil {
-				return ctx.Err()
+			for ctx.Err() == nil {
+				i := int(taken.Add(1)) - 1
+				if i >= len(c.inputs) {
+					return nil
+				}
+				if err := c.assess(c.inputs[i], &assessments[i], options[i]); err != nil {
+					return err
+				}
+				if err := handed.over(i); err != nil {
+					return err
+				}
 			}
-			if err := c.assess(in, &assessments[i], options[i]); err != nil {
-				return err
-			}
-			return handed.over(i)
+			return ctx.Err()
 		})
 	}
 	err := group.Wait()

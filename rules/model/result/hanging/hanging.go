@@ -63,6 +63,8 @@ type Hanging struct {
 	arch   Solved[*runner]            // the whole rib
 	pieces Solved[[]Outcome[*runner]] // of a split arch, each by itself
 
+	governing Solved[[]*Case] // the envelope
+
 	Weight   layout.Number      // on one edge rib, N
 	First    Solved[First]      // as first hung
 	Alone    Solved[*Case]      // the pieces of a split arch before they are joined; nil of a whole one
@@ -111,8 +113,15 @@ func (h *Hanging) Err() error {
 
 // Envelope lists the cases whose worst governs the straps. Framing that moves
 // and a season that comes are not added to each other. Where it is not known what
-// the seasons do, Seasonal says so, and their cases are left out.
+// the seasons do, Seasonal says so, and their cases are left out. The list is for
+// reading only.
 func (h *Hanging) Envelope() ([]*Case, error) {
+	cases := h.governing.Get()
+	return cases.Is, cases.Err
+}
+
+// envelope makes the list.
+func (h *Hanging) envelope() ([]*Case, error) {
 	first, alone, packed, seated, set, moved := h.First.Get(), h.Alone.Get(), h.Packed.Get(), h.Seated.Get(), h.Set.Get(), h.Moved.Get()
 	lowered := h.Lowered.Get()
 	for _, err := range []error{alone.Err, first.Err, packed.Err, seated.Err, set.Err, lowered.Err, moved.Err, h.seasons()} {
@@ -204,6 +213,7 @@ func Of(c *layout.Ceiling, memory *Memory) *Hanging {
 	h.Staged = solved(c, h.stage)
 	h.First = after(c, model, hang)
 	h.states(c, model)
+	h.governing = solved(c, h.envelope)
 	return h
 }
 

@@ -151,10 +151,10 @@ func Ribs(c *layout.Ceiling) float64 {
 // the depth along the grain, one of tan κ/(1 + e). Derived: [timber.Curved] and
 // [timber.Mitred].
 func Slope(v layout.Vault, strain float64) func(slope float64) float64 {
-	kink := v.Kink.Get()
+	kink, radius := v.Kink.Get(), v.Radius.Get()
 	mitre := timber.Mitred(kink, strain)
 	return func(slope float64) float64 {
-		after, _ := timber.Curved(slope-kink, v.Radius.Get(), strain)
+		after, _ := timber.Curved(slope-kink, radius, strain)
 		return mitre + after
 	}
 }
