@@ -7,8 +7,11 @@ import (
 
 // Case is what acts on a frame at one time. The zero Case is no load at all.
 type Case struct {
-	Loads       []NodalLoad
-	Spread      []SpreadLoad
+	// The lists of loads are for reading only once they are solved for: the Solver knows
+	// them again by their memory.
+	Loads  []NodalLoad
+	Spread []SpreadLoad
+
 	Misfits     []Misfit
 	Settlements []Settlement
 	Without     []int // springs taken away, by index: lost, or not yet fixed
@@ -58,14 +61,14 @@ type Settlement struct {
 // bear turns the loads of c into loads on the numbers, unless the frame bears them
 // already.
 func (s *Solver) bear(c *Case) error {
-	if slices.Equal(c.Loads, s.loads) && slices.Equal(c.Spread, s.spreads) {
+	if same(c.Loads, s.loads) && same(c.Spread, s.spreads) {
 		return nil
 	}
 	if err := c.checkLoads(s); err != nil {
 		return err
 	}
 	s.bears++
-	s.loads, s.spreads = append(s.loads[:0], c.Loads...), append(s.spreads[:0], c.Spread...)
+	s.loads, s.spreads = c.Loads, c.Spread
 	on := &s.onFrame
 	clear(on.load)
 	clear(on.spread)
@@ -89,6 +92,11 @@ func (s *Solver) bear(c *Case) error {
 	}
 	s.pull = s.pulled()
 	return nil
+}
+
+// same reports whether two lists are equal; most are one.
+func same[T comparable](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0] || slices.Equal(a, b))
 }
 
 // pulled is the sum of all forces on nodes, either way; couples have another unit.

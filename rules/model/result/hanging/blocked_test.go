@@ -155,7 +155,7 @@ func TestFeetThatNoThrustClosesAreSolvedOnSupports(t *testing.T) {
 	first, err := r.run(ID{Kind: FirstHung}, r.rib.but(strapKind))
 	require.NoError(t, err)
 	tried := acts{without: r.rib.but(strapKind), thrust: math.Copysign(firstThrust*r.rib.weight, first.Feet)}
-	r.had[tried.key()] = &solution{err: &frame.MechanismError{}}
+	r.had[string(tried.key(nil))] = &solution{err: &frame.MechanismError{}}
 	got := again.Blocked.Get()
 	require.NoError(t, got.Err)
 	assert.InDeltaSlice(t, want.Is.supports, got.Is.supports, 1e-5)

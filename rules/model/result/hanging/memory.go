@@ -30,6 +30,7 @@ type weights struct {
 const (
 	mostFrames = 16
 	mostCases  = 1024
+	usualCases = 64
 )
 
 // compile makes a rib ready to be solved, or gives the runner of one that is equal.

@@ -20,6 +20,7 @@ type runner struct {
 	mu     sync.Mutex // of what follows
 	solver *frame.Solver
 	brief  frame.Summary
+	key    []byte               // of the case at hand
 	had    map[string]*solution // by the key of what acts
 
 	// Of the case at hand.
@@ -39,7 +40,7 @@ func (o Outcome[T]) named(kind Kind) (T, error) {
 func newRunner(rib *rib, m frame.Model, title title) *runner {
 	return &runner{
 		title: title, rib: rib, model: m, sprung: rib.sprung(), centre: rib.centre(),
-		had: map[string]*solution{}, held: make([]bool, len(rib.nodes)),
+		had: make(map[string]*solution, usualCases), held: make([]bool, len(rib.nodes)),
 	}
 }
 
@@ -79,10 +80,8 @@ type acts struct {
 	thrust  float64 // on the feet, toward each other
 }
 
-// key tells it from all others of one rib.
-func (a acts) key() string {
-	const size = 8
-	key := make([]byte, 0, size*(2+len(a.without)+2*len(a.misfits)))
+// key appends what tells it from all others of one rib.
+func (a acts) key(key []byte) []byte {
 	key = binary.LittleEndian.AppendUint64(key, math.Float64bits(a.thrust))
 	key = binary.LittleEndian.AppendUint64(key, uint64(len(a.without)))
 	for _, spring := range a.without {
@@ -92,7 +91,7 @@ func (a acts) key() string {
 		key = binary.LittleEndian.AppendUint64(key, uint64(f.Spring))
 		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(f.Longer))
 	}
-	return string(key)
+	return key
 }
 
 // solution is what was read of a solved case, which has no ID yet, or the solver's
@@ -106,8 +105,8 @@ type solution struct {
 func (r *runner) solved(a acts) *solution {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	key := a.key()
-	if had, ok := r.had[key]; ok {
+	r.key = a.key(r.key[:0])
+	if had, ok := r.had[string(r.key)]; ok {
 		return had
 	}
 	if len(r.had) >= mostCases {
@@ -118,7 +117,7 @@ func (r *runner) solved(a acts) *solution {
 		o.read = r.read(a.without)
 		o.read.answers = []answer{{r, a}}
 	}
-	r.had[key] = o
+	r.had[string(r.key)] = o
 	return o
 }
 
