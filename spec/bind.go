@@ -18,7 +18,8 @@ func Bind(tree map[string]any) (*Spec, error) {
 }
 
 // Rebind is [Bind] of a tree that shares values, in the same memory, with the one that s
-// was bound of: what they share at the top level is taken from s.
+// was bound of: what they share at the top level, or as an element of a list there, is
+// taken from s.
 func (s *Spec) Rebind(was, tree map[string]any) (*Spec, error) {
 	out := *s
 	at, blank := reflect.ValueOf(&out).Elem(), reflect.ValueOf(&format().blank).Elem()
@@ -26,13 +27,24 @@ func (s *Spec) Rebind(was, tree map[string]any) (*Spec, error) {
 		if shared(was[key], tree[key]) {
 			continue
 		}
-		at.Field(i).Set(blank.Field(i))
-		if err := bindKey(tree, key, at.Field(i)); err != nil {
+		var err error
+		if l, ok := at.Field(i).Addr().Interface().(relisted); ok && tree[key] != nil {
+			if err = l.rebind(was[key], tree[key]); err != nil {
+				err = fmt.Errorf("%s: %w", key, err)
+			}
+		} else {
+			at.Field(i).Set(blank.Field(i))
+			err = bindKey(tree, key, at.Field(i))
+		}
+		if err != nil {
 			return nil, err
 		}
 	}
 	return &out, nil
 }
+
+// relisted is a list that may take over elements.
+type relisted interface{ rebind(was, v any) error }
 
 // shared reports whether two values of trees are one: equal, or the same memory.
 func shared(a, b any) bool {

@@ -151,13 +151,23 @@ func (l *List[T]) element() any {
 	return l.blank
 }
 
-func (l *List[T]) bind(v any) error {
+func (l *List[T]) bind(v any) error { return l.rebind(nil, v) }
+
+// rebind is bind where the list was bound of another value, of which it takes over the
+// elements that the two share.
+func (l *List[T]) rebind(was, v any) error {
 	list, ok := v.([]any)
 	if !ok {
 		return fmt.Errorf("%T does not belong here", v)
 	}
+	had, _ := was.([]any)
+	before := l.v
 	l.given, l.v = true, make([]T, len(list))
 	for i, v := range list {
+		if i < len(had) && shared(had[i], v) {
+			l.v[i] = before[i]
+			continue
+		}
 		l.v[i] = *l.blank
 		if err := bindTable(v, &l.v[i]); err != nil {
 			return fmt.Errorf("%d: %w", i+1, err)

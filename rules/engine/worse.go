@@ -9,32 +9,39 @@ import (
 // Worse lists the holds and queries of a spec that an earlier state of it did
 // not have, or not as badly: more severe, more of them at one place, or further
 // past their limit. What is accepted now is left out.
-func Worse(earlier, now []Finding) []Finding {
-	before := atPlaces(earlier)
+func Worse(earlier, now []Finding) []Finding { return PlacesOf(earlier).Worse(now) }
+
+// Worse is [Worse] than the findings that the places are of.
+func (p Places) Worse(now []Finding) []Finding {
+	had := map[placed]int{} // so many of those at a place are still there
 	var out []Finding
 	for _, f := range now {
 		if f.Accepted != nil || !f.weighs() {
 			continue
 		}
 		at := placed{f.Rule, f.At}
-		had := before[at]
-		if len(had) == 0 || f.worse(had[0]) {
+		before := p[at][had[at]:]
+		if len(before) == 0 || f.worse(before[0]) {
 			out = append(out, f)
 			continue
 		}
-		before[at] = had[1:]
+		had[at]++
 	}
 	return out
 }
+
+// Places are the holds and queries of a spec by rule and place, the worst first, for who
+// compares many states with one.
+type Places map[placed][]Finding
 
 type placed struct {
 	rule *Rule
 	at   string
 }
 
-// atPlaces are the holds and queries by rule and place, the worst first.
-func atPlaces(list []Finding) map[placed][]Finding {
-	out := map[placed][]Finding{}
+// PlacesOf are the places of a list of findings.
+func PlacesOf(list []Finding) Places {
+	out := Places{}
 	for _, f := range list {
 		if f.weighs() {
 			out[placed{f.Rule, f.At}] = append(out[placed{f.Rule, f.At}], f)

@@ -19,7 +19,7 @@ const MostTried = 64
 type trials struct {
 	assessment *Assessment
 	options    Options
-	had        []engine.Finding // before any change
+	had        engine.Places // before any change
 	outcomes   map[string]attempt
 }
 
@@ -42,7 +42,7 @@ type place struct {
 // worse.
 func (s *Assessment) offer(o Options) {
 	o.Search.Brief = true
-	t := trials{s, o, slices.Clone(s.Findings), map[string]attempt{}}
+	t := trials{s, o, engine.PlacesOf(s.Findings), map[string]attempt{}}
 	order := o.Standards.Order()
 	for i := range s.Findings {
 		if s.Findings[i].Accepted != nil {
@@ -113,7 +113,7 @@ func (t *trials) run(c *layout.Ceiling, key string) attempt {
 }
 
 func (t *trials) worse(o engine.Outcome) bool {
-	return len(engine.Worse(t.had, distinct(slices.Clone(o.Findings)))) > 0
+	return len(t.had.Worse(distinct(slices.Clone(o.Findings)))) > 0
 }
 
 // became keeps of an outcome what is asked of it; most of it is the ceiling, and
