@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"dryfit/rules/kernel/curve"
 )
@@ -16,8 +17,13 @@ const BandSteps = 192
 // length to another. Where it reaches a springing its foot is cut as the spec
 // says; past the springing a member that is cut level runs on straight.
 func (v Vault) Band(s0, s1, from, to float64) curve.Region {
-	return v.stretch(s0, s1).band(from, to)
+	t := drawings.Get().(*stretch)
+	defer drawings.Put(t)
+	return slices.Clone(t.of(v, s0, s1).band(from, to))
 }
+
+// drawings have room that is used again.
+var drawings = sync.Pool{New: func() any { return new(stretch) }}
 
 // shape is what the bands of a vault come from.
 type shape struct {
@@ -58,8 +64,6 @@ type parallel struct {
 	depth float64
 	line  curve.Region
 }
-
-func (v Vault) stretch(s0, s1 float64) *stretch { return new(stretch).of(v, s0, s1) }
 
 // of makes the stretch that of a vault, drawn in the place of the one before.
 func (t *stretch) of(v Vault, s0, s1 float64) *stretch {

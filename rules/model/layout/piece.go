@@ -122,7 +122,8 @@ func (c *Ceiling) ArchPieces(k int) []Piece {
 		ends = min(2, panels)
 	}
 	s0, s1 := c.part(k)
-	t := c.Vault.stretch(s0, s1)
+	t := drawings.Get().(*stretch).of(c.Vault, s0, s1)
+	defer drawings.Put(t)
 	out := c.ribPieces(t, full, half)
 	out = append(out, c.Rails(s0, s1, c.Grid.Along.Get())...)
 	out = append(out, present(

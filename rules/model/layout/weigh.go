@@ -91,7 +91,8 @@ type weighed struct {
 }
 
 func (c *Ceiling) weighed(k int) (w weighed) {
-	var t stretch
+	t := drawings.Get().(*stretch)
+	defer drawings.Put(t)
 	for _, part := range []func(s0, s1 float64) []Piece{
 		func(s0, s1 float64) []Piece { return c.ribPieces(t.of(c.Vault, s0, s1), c.fullRibs(), c.halfRibs()) },
 		func(s0, s1 float64) []Piece { return c.Rails(s0, s1, c.bays()) },

@@ -49,7 +49,7 @@ type Case struct {
 	Margin float64   // tipping margin, see balance; the least of a split arch's pieces
 	Piece  int       // the piece that has it, from 1; 0 of a whole arch
 	Free   []float64 // rise of each strap's point by the season alone, against the line of the end straps
-	drops  []float64 // of each node, downward
+	drops  []float64 // of each node, downward; none of a case with more than one misfit
 	whole  float64   // greatest stress, of the whole section
 	joint  float64   // the same, of what a joint leaves
 

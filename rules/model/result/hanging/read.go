@@ -18,14 +18,18 @@ const creep = 0.6
 const slackShare = 1e-6
 
 // read takes a solved case out of the solver's summary.
-func (r *runner) read(without []int) Case {
+func (r *runner) read(a acts) Case {
 	nodes, straps := len(r.rib.nodes), len(r.rib.straps)
-	room := make([]float64, straps+len(r.rib.lifts)+len(r.brief.Supports)+nodes) // of all lists
+	shown := 0 // nodes of a case whose shape is asked for: as hung, or with one strap set
+	if len(a.misfits) <= 1 {
+		shown = nodes
+	}
+	room := make([]float64, straps+len(r.rib.lifts)+len(r.brief.Supports)+shown) // of all lists
 	take := func(n int) (part []float64) {
 		part, room = room[:n:n], room[n:]
 		return part
 	}
-	c := Case{supports: take(len(r.brief.Supports)), drops: take(nodes)}
+	c := Case{supports: take(len(r.brief.Supports)), drops: take(shown)}
 	copy(c.supports, r.brief.Supports)
 	if straps > 0 {
 		c.Straps, c.Slack = take(straps)[:0], make([]bool, 0, straps)
@@ -38,7 +42,7 @@ func (r *runner) read(without []int) Case {
 			c.Straps = append(c.Straps, s.Force)
 			c.Slack = append(c.Slack, s.Slack || s.Force <= slackShare*r.rib.weight)
 		case liftKind:
-			if !slices.Contains(without, i) {
+			if !slices.Contains(a.without, i) {
 				lifts = append(lifts, -s.Force)
 			}
 		}
@@ -50,11 +54,13 @@ func (r *runner) read(without []int) Case {
 		c.Lifts = slices.Clip(lifts) // so that who adds to it leaves what is kept
 	}
 	c.Feet = (r.brief.X[nodes-1] - r.brief.X[0]) / 2
-	for i, y := range r.brief.Y {
-		c.drops[i] = -y
+	r.drops = r.drops[:0]
+	for _, y := range r.brief.Y {
+		r.drops = append(r.drops, -y)
 	}
+	copy(c.drops, r.drops)
 	r.stresses(&c)
-	c.Sag, c.ByRun = r.sags(c.drops, r.held)
+	c.Sag, c.ByRun = r.sags(r.drops, r.held)
 	c.Margin = r.balance()
 	return c
 }

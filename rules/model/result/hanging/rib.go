@@ -238,6 +238,7 @@ func (r *rib) load(c *layout.Ceiling, memory *Memory) {
 	for _, p := range c.Panel.Parts.Get() {
 		one := part{from: r.node(p.From), to: r.node(p.To), middle: r.node((p.From + p.To) / 2)}
 		rest := p.Mass
+		one.loads = make([]frame.NodalLoad, 0, 2*(len(p.Points)+one.to-one.from)) // two of each point and stretch
 		for _, at := range p.Points {
 			m, n := at.Mass*float64(at.Count), r.node(at.At)
 			rest -= m
@@ -245,6 +246,7 @@ func (r *rib) load(c *layout.Ceiling, memory *Memory) {
 			one.couple(n, m, at.Centre.Y-r.nodes[n].X)
 		}
 		stretches, length := make([]float64, one.to-one.from), 0.0
+		r.spread = slices.Grow(r.spread, len(stretches))
 		for i, lump := range memory.stretches(weighing, r.bounds(p, one)) {
 			e := one.from + i
 			a, b := r.nodes[e], r.nodes[e+1]
@@ -259,7 +261,7 @@ func (r *rib) load(c *layout.Ceiling, memory *Memory) {
 			r.spread = append(r.spread, frame.SpreadLoad{Element: one.from + i, Y: -(mass + rest/length) * quantity.Gravity / 2, Per: frame.PerLength})
 		}
 		r.weight += p.Mass * quantity.Gravity / 2
-		r.loads = append(r.loads, one.loads...)
+		r.loads = append(slices.Grow(r.loads, len(one.loads)), one.loads...)
 		r.parts = append(r.parts, one)
 	}
 }

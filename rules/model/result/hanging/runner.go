@@ -19,8 +19,10 @@ type runner struct {
 
 	mu     sync.Mutex // of what follows
 	solver *frame.Solver
+	acting frame.Case // the case at hand
 	brief  frame.Summary
 	key    []byte               // of the case at hand
+	drops  []float64            // by node, likewise
 	had    map[string]*solution // by the key of what acts
 
 	// Of the case at hand.
@@ -114,20 +116,21 @@ func (r *runner) solved(a acts) *solution {
 	}
 	o := new(solution)
 	if o.err = r.solver.Summarize(r.under(a), &r.brief); o.err == nil {
-		o.read = r.read(a.without)
+		o.read = r.read(a)
 		o.read.answers = []answer{{r, a}}
 	}
 	r.had[string(r.key)] = o
 	return o
 }
 
-// under is all that acts on the rib in a case.
+// under is all that acts on the rib in a case, until the next one is asked for.
 func (r *runner) under(a acts) *frame.Case {
 	loads := r.rib.loads
 	if a.thrust != 0 {
 		loads = append(slices.Clip(loads), frame.NodalLoad{X: a.thrust}, frame.NodalLoad{Node: len(r.rib.nodes) - 1, X: -a.thrust})
 	}
-	return &frame.Case{Loads: loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}
+	r.acting = frame.Case{Loads: loads, Spread: r.rib.spread, Without: a.without, Misfits: a.misfits}
+	return &r.acting
 }
 
 // answer is a case of a runner that was solved once; what is not kept of it is had
