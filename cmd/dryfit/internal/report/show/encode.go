@@ -43,10 +43,11 @@ func EscapeJSON(document []byte) []byte {
 	var out []byte
 	kept := 0
 	for i := 0; i < len(document); {
-		r, size := rune(document[i]), 1
-		if r >= utf8.RuneSelf {
-			r, size = utf8.DecodeRune(document[i:])
+		if b := document[i]; b >= ' ' && b < 0x7f { // as most are
+			i++
+			continue
 		}
+		r, size := utf8.DecodeRune(document[i:])
 		if r != '\n' && !SafeRune(r) {
 			out = appendEscape(append(out, document[kept:i]...), r)
 			kept = i + size
