@@ -64,11 +64,7 @@ func checkRailClear(p *engine.Pass) {
 	if c.Seam.Count.Get() == 0 {
 		return
 	}
-	var mortises []hole
-	for _, s := range c.TenonStations(c.Panel.Arc.Get()) {
-		mortises = append(mortises, mortiseAt(c, s))
-	}
-	nearest := meeting{apart: math.Inf(1)}
+	nearest, mortises := meeting{apart: math.Inf(1)}, mortisesOf(c)
 	for k := range c.Panel.Around.Get() {
 		for _, h := range railHoles(c, k) {
 			for i, m := range mortises {
@@ -95,6 +91,14 @@ func jointSizes(j layout.RailJoint) []layout.Number {
 	default:
 		return nil
 	}
+}
+
+// mortisesOf are those of a seam's tenons in one piece of the arch.
+func mortisesOf(c *layout.Ceiling) (out []hole) {
+	for _, s := range c.TenonStations(c.Panel.Arc.Get()) {
+		out = append(out, mortiseAt(c, s))
+	}
+	return out
 }
 
 // mortiseAt is that of a seam's tenon at a station of the arch's piece.
