@@ -1,7 +1,6 @@
 package space
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -23,11 +22,18 @@ func Cross(a, b Point) float64 { return a.X*b.Y - a.Y*b.X }
 // chain, from memory.
 func Hull(points []Point) []Point {
 	p := slices.Clone(points)
-	slices.SortFunc(p, func(a, b Point) int {
-		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+	slices.SortFunc(p, func(a, b Point) int { // without the care of Compare for what is no number
+		switch {
+		case a.X < b.X || a.X == b.X && a.Y < b.Y:
+			return -1
+		case a == b:
+			return 0
+		default:
+			return 1
+		}
 	})
 	half := func(p []Point) []Point {
-		var h []Point
+		h := make([]Point, 0, len(p))
 		for _, q := range p {
 			for len(h) > 1 && Cross(h[len(h)-1].Minus(h[len(h)-2]), q.Minus(h[len(h)-2])) <= 0 {
 				h = h[:len(h)-1]
