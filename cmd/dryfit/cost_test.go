@@ -28,6 +28,6 @@ func TestCheckAllocatesNoMoreThanItDid(t *testing.T) {
 	o.Offers = true
 	offers := testing.AllocsPerRun(3, whole)
 	t.Logf("allocations: decode %.0f, check %.0f, with offers %.0f: %.2f and %.2f times", decode, check, offers, check/decode, offers/decode)
-	assert.Less(t, check/decode, 7.6)
-	assert.Less(t, offers/decode, 14.6)
+	assert.Less(t, check/decode, 5.2)
+	assert.Less(t, offers/decode, 7.4)
 }

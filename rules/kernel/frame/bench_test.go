@@ -25,11 +25,15 @@ func TestSolveDoesNotAllocate(t *testing.T) {
 	s, err := m.Compile()
 	require.NoError(t, err)
 	var r frame.Result
+	var brief frame.Summary
 	require.NoError(t, s.Solve(&slack, &r))
 	require.True(t, r.Springs[1].Slack)
+	require.NoError(t, s.Summarize(&slack, &brief))
 	assert.Zero(t, testing.AllocsPerRun(10, func() {
 		assert.NoError(t, s.Solve(&hung, &r))
 		assert.NoError(t, s.Solve(&slack, &r))
+		assert.NoError(t, s.Summarize(&hung, &brief))
+		assert.NoError(t, s.Summarize(&slack, &brief))
 	}))
 }
 
@@ -42,9 +46,19 @@ func BenchmarkCompile(b *testing.B) {
 	}
 }
 
-// BenchmarkSolve alternates between cases of other sets of straps, whose factors
-// the solver keeps.
+// BenchmarkSolve alternates between cases of other sets of straps.
 func BenchmarkSolve(b *testing.B) {
+	var r frame.Result
+	benchmarkCases(b, func(s *frame.Solver, c *frame.Case) error { return s.Solve(c, &r) })
+}
+
+// BenchmarkSummarize asks for the summaries of the same cases.
+func BenchmarkSummarize(b *testing.B) {
+	var brief frame.Summary
+	benchmarkCases(b, func(s *frame.Solver, c *frame.Case) error { return s.Summarize(c, &brief) })
+}
+
+func benchmarkCases(b *testing.B, solve func(*frame.Solver, *frame.Case) error) {
 	m, hung, slack := benchRib()
 	lost := hung
 	lost.Without = []int{2}
@@ -60,11 +74,10 @@ func BenchmarkSolve(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			var r frame.Result
 			b.ReportAllocs()
 			for b.Loop() {
 				for i := range bb.cases {
-					if err := s.Solve(&bb.cases[i], &r); err != nil {
+					if err := solve(s, &bb.cases[i]); err != nil {
 						b.Fatal(err)
 					}
 				}
