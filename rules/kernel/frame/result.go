@@ -36,9 +36,9 @@ func (s *Solver) report(r *Result) error {
 	return nil
 }
 
-// fill fills r from the movements, the spring forces and the loads, if there are any. s.left gathers what
-// is left of the load on each number after the elements and springs have taken their
-// part: nothing, or what a support must bear.
+// fill fills r from the movements, the spring forces and the loads, if there are any.
+// s.left gathers what is left of the load on each number after the elements and springs
+// have taken their part: nothing, or what a support must bear.
 func (s *Solver) fill(r *Result, by *loads) {
 	clear(s.left)
 	var given [6]float64

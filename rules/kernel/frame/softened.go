@@ -15,9 +15,9 @@ package frame
 //
 // which is one symmetric equation for the force of each spring that is taut or soft. They
 // are quasi-definite: positive definite for the springs that are taut, negative for the
-// others if those hold the frame. What elimination leaves of such a matrix is quasi-definite again,
-// whatever the order of its rows (Vanderbei, Linear Programming, chapter 20, section 2),
-// so that no rows need be exchanged.
+// others if those hold the frame. What elimination leaves of such a matrix is
+// quasi-definite again, whatever the order of its rows (Vanderbei, Linear Programming,
+// chapter 20, section 2), so that no rows need be exchanged.
 type softened struct {
 	stiffness
 	soft    []float64   // by spring

@@ -70,7 +70,8 @@ func (s *Solver) sum(out *Summary) bool {
 	for end, n := range out.N {
 		force, couple = greater(force, n), greater(couple, out.M[end])
 	}
-	return left <= outOfBalance*max(force, couple/s.size)
+	largest := max(force, couple/s.size)
+	return finite(largest) && left <= outOfBalance*largest
 }
 
 // needUnits works out what the case at hand is a sum of, where no case before it has.
@@ -106,7 +107,7 @@ func (s *Solver) workOut(out *unit, at int, u []float64, by *loads) {
 	out.take(s, r)
 	out.left = 0
 	for i, left := range s.left[:s.free] {
-		out.left = greater(out.left, s.comparable(i, left))
+		out.left = max(out.left, math.Abs(s.comparable(i, left))) // which keeps what is no number
 	}
 }
 

@@ -99,6 +99,9 @@ func TestASumOutOfBalanceIsNotTaken(t *testing.T) {
 	agree(t, &whole, &brief)
 
 	var unbalanced *ResidualError
+	huge := Case{Loads: []NodalLoad{{Node: 10, Y: -math.MaxFloat64}, {Node: 20, Y: -math.MaxFloat64}}}
+	assert.Error(t, own.Solve(&huge, &whole))
+	assert.Error(t, s.Summarize(&huge, &brief), "no figure where the loads add up to none")
 	c.Misfits = []Misfit{{Spring: 0, Longer: math.MaxFloat64}}
 	assert.ErrorAs(t, own.Solve(&c, &whole), &unbalanced)
 	assert.ErrorAs(t, s.Summarize(&c, &brief), &unbalanced)
