@@ -69,6 +69,7 @@ func (f Flags) prepare(ctx context.Context, s console.Streams, paths []string) (
 	}
 	options := review.Options{
 		Rules: r.Rules, Standards: standards.BuiltIn(), On: on, Strict: f.Strict, LeftOut: leftOut, Offers: !f.Summary,
+		Frames: new(hanging.Memory), // rooms of one section have one frame
 	}
 	if options.Require, err = requirements(f.Require); err != nil {
 		return checked{}, err
@@ -171,7 +172,7 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 func (c *checked) assess(in source.Input, assessment **review.Assessment, o review.Options) error {
 	var src []byte
 	if c.before != nil { // the spec of the baseline has much in common with it
-		o.Frames, o.Search.Memory = new(hanging.Memory), carrying.NewMemory()
+		o.Search.Memory = carrying.NewMemory()
 	}
 	if *assessment == nil {
 		*assessment, src = in.Review(c.stdin(), o)
