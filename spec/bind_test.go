@@ -61,6 +61,13 @@ func TestBindKeepsEveryKey(t *testing.T) {
 		} else {
 			assert.NotEqual(t, before, after, key)
 		}
+		id, known := spec.ID(key)
+		require.True(t, known, key)
+		for _, differ := range []record.Set{spec.Differ(d.Tree, tree), spec.Differ(tree, d.Tree)} {
+			assert.True(t, differ.Has(id), key)
+			top, _, _ := strings.Cut(key, ".")
+			assert.True(t, differ.Without(spec.IDs(top)).Empty(), key)
+		}
 		again, errAgain := before.Rebind(d.Tree, tree)
 		assert.Equal(t, err, errAgain, key)
 		assert.Equal(t, after, again, key)

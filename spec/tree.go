@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"dryfit/spec/record"
 )
 
 // Lookup returns the value at a key of a normalised tree.
@@ -44,6 +46,34 @@ func within(in any, part string) (v any, ok bool) {
 		}
 	}
 	return v, ok
+}
+
+// Differ are the keys that two trees do not have alike, with all that is in a table or a
+// list that only one of them has, or in a list whose elements differ.
+func Differ(a, b map[string]any) (out record.Set) {
+	differ("", a, b, &out)
+	return out
+}
+
+func differ(key string, a, b map[string]any, out *record.Set) {
+	for name, v := range a {
+		w, both := b[name]
+		if both && shared(v, w) {
+			continue
+		}
+		at := join(key, quotedName(name))
+		in, isTable := v.(map[string]any)
+		if other, too := w.(map[string]any); isTable && too {
+			differ(at, in, other, out)
+			continue
+		}
+		*out = out.Or(IDs(at))
+	}
+	for name := range b {
+		if _, both := a[name]; !both {
+			*out = out.Or(IDs(join(key, quotedName(name))))
+		}
+	}
 }
 
 // With returns tree with value at key, adding the tables on the way. Tree

@@ -162,6 +162,15 @@ func Apart(v Value[string]) Value[string] {
 	return Value[string]{&c}
 }
 
+// Take takes a figure from another that was worked out in the same way, of a spec that
+// differs from this one in some keys, if that has been and comes from none of these.
+func (v Value[T]) Take(other Value[T], differ Set) {
+	c, o := v.cell, other.cell
+	if c.make != nil && o.make == nil && o.from.And(differ).Empty() {
+		c.make, c.v, c.from = nil, o.v, o.from
+	}
+}
+
 // Given reports whether the spec states the key that the value is of, or a
 // default does. Whether it does counts as read.
 func (v Value[T]) Given() bool {

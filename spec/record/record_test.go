@@ -50,6 +50,28 @@ func TestAFigureComesFromWhatWasRead(t *testing.T) {
 	assert.Equal(t, set(1, 2, 3), total.From())
 }
 
+// A figure is taken from another if that was worked out, and from nothing that differs.
+func TestAFigureIsTakenFromWhatIsAlike(t *testing.T) {
+	rec := &record.Recorder{}
+	width := record.Stated(rec, 1, "w", 2.0, true)
+	figure := func(v float64) record.Value[float64] {
+		return record.Of(rec, func() float64 { return v * width.Get() })
+	}
+	was := figure(1)
+	fresh := figure(3)
+	fresh.Take(was, set(2))
+	assert.InDelta(t, 6, fresh.Get(), 0, "nothing to take yet")
+	assert.InDelta(t, 2, was.Get(), 0)
+
+	taken, other := figure(3), figure(3)
+	taken.Take(was, set(2))
+	other.Take(was, set(1, 2))
+	assert.Equal(t, set(1), rec.During(func() { assert.InDelta(t, 2, taken.Get(), 0) }))
+	assert.InDelta(t, 6, other.Get(), 0, "what it comes from differs")
+	fresh.Take(was, set(2))
+	assert.InDelta(t, 6, fresh.Get(), 0, "what is worked out stays")
+}
+
 // What is read within counts around it, and what was read before does not
 // count within.
 func TestDuringNests(t *testing.T) {

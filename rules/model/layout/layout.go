@@ -121,6 +121,17 @@ func read(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceilin
 	return c, assumed, nil
 }
 
+// Take takes what costs most to work out from another ceiling by the same standards,
+// where it has been there, and comes from nothing in which the two differ.
+func (c *Ceiling) Take(from *Ceiling) {
+	if c.standards != from.standards {
+		return
+	}
+	differ := spec.Differ(c.tree, from.tree)
+	c.Vault.Figure.Take(from.Vault.Figure, differ)
+	c.Panel.Parts.Take(from.Panel.Parts, differ)
+}
+
 // Derive is a figure that f works out of others. It is computed once, on first
 // use, and comes from the keys that f reads.
 func Derive[T any](c *Ceiling, f func() T) record.Value[T] { return record.Of(c.rec, f) }
