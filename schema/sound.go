@@ -2,8 +2,9 @@ package schema
 
 import (
 	"math"
-	"reflect"
 	"unicode/utf8"
+
+	"dryfit/spec"
 )
 
 // answer is what a sketch says of a value. Unsure is no answer: the validator
@@ -219,7 +220,7 @@ func (s *sketch) says(v any) answer { return s.beside(v, nil) }
 // the two share are not looked at again.
 func (s *sketch) beside(v, sound any) answer {
 	switch {
-	case shared(v, sound):
+	case spec.Shared(v, sound):
 		return yes
 	case s.unsure:
 		return unsure
@@ -253,20 +254,6 @@ func (s *sketch) beside(v, sound any) answer {
 		a = a.and(part.beside(v, sound))
 	}
 	return a.and(s.ofCondition(v))
-}
-
-// shared reports whether two values are one and the same table or list.
-func shared(v, w any) bool {
-	switch v := v.(type) {
-	case map[string]any:
-		w, ok := w.(map[string]any)
-		return ok && reflect.ValueOf(v).Pointer() == reflect.ValueOf(w).Pointer()
-	case []any:
-		w, ok := w.([]any)
-		return ok && len(v) > 0 && len(v) == len(w) && &v[0] == &w[0]
-	default:
-		return false
-	}
 }
 
 func within(limits []limit, x float64) answer {

@@ -24,7 +24,7 @@ func (s *Spec) Rebind(was, tree map[string]any) (*Spec, error) {
 	out := *s
 	at, blank := reflect.ValueOf(&out).Elem(), reflect.ValueOf(&format().blank).Elem()
 	for i, key := range keysOf(at.Type()) {
-		if shared(was[key], tree[key]) {
+		if one(was[key], tree[key]) {
 			continue
 		}
 		var err error
@@ -46,21 +46,16 @@ func (s *Spec) Rebind(was, tree map[string]any) (*Spec, error) {
 // relisted is a list that may take over elements.
 type relisted interface{ rebind(was, v any) error }
 
-// shared reports whether two values of trees are one: equal, or the same memory.
-func shared(a, b any) bool {
-	switch a := a.(type) {
-	case map[string]any:
-		b, ok := b.(map[string]any)
-		return ok && reflect.ValueOf(a).Pointer() == reflect.ValueOf(b).Pointer()
-	case []any:
-		b, ok := b.([]any)
-		return ok && len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+// one reports whether two values of trees are the same: shared, or equal where they are
+// neither tables nor lists.
+func one(v, w any) bool {
+	for _, x := range [2]any{v, w} {
+		switch x.(type) {
+		case map[string]any, []any:
+			return Shared(v, w)
+		}
 	}
-	switch b.(type) {
-	case map[string]any, []any:
-		return false
-	}
-	return a == b
+	return v == w
 }
 
 func bindTable(v, to any) error {

@@ -164,7 +164,7 @@ func (l *List[T]) rebind(was, v any) error {
 	before := l.v
 	l.given, l.v = true, make([]T, len(list))
 	for i, v := range list {
-		if i < len(had) && shared(had[i], v) {
+		if i < len(had) && one(had[i], v) {
 			l.v[i] = before[i]
 			continue
 		}

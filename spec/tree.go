@@ -2,6 +2,7 @@ package spec
 
 import (
 	"maps"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -58,7 +59,7 @@ func Differ(a, b map[string]any) (out record.Set) {
 func differ(key string, a, b map[string]any, out *record.Set) {
 	for name, v := range a {
 		w, both := b[name]
-		if both && shared(v, w) {
+		if both && one(v, w) {
 			continue
 		}
 		at := join(key, quotedName(name))
@@ -86,6 +87,20 @@ func With(tree map[string]any, key string, value any) (map[string]any, bool) {
 		return tree, false
 	}
 	return v.(map[string]any), true
+}
+
+// Shared reports whether two values are one and the same table or list.
+func Shared(v, w any) bool {
+	switch v := v.(type) {
+	case map[string]any:
+		w, ok := w.(map[string]any)
+		return ok && reflect.ValueOf(v).Pointer() == reflect.ValueOf(w).Pointer()
+	case []any:
+		w, ok := w.([]any)
+		return ok && len(v) > 0 && len(v) == len(w) && &v[0] == &w[0]
+	default:
+		return false
+	}
 }
 
 func with(at any, path []string, value any) (any, bool) {

@@ -37,21 +37,8 @@ func TestSoftenedSpringsGiveWhatAFactorOfItsOwnDoes(t *testing.T) {
 	random := rand.New(rand.NewPCG(4, 27))
 	slack := 0
 	for range 300 {
-		c := Case{Loads: []NodalLoad{{Node: random.IntN(49), X: 200 * random.NormFloat64(), Y: -1000 * random.Float64()}}}
-		for e := range m.Elements {
-			c.Spread = append(c.Spread, SpreadLoad{Element: e, Y: -150, Per: PerLength})
-		}
-		for i := range m.Springs {
-			if random.IntN(4) == 0 {
-				c.Misfits = append(c.Misfits, Misfit{Spring: i, Longer: 0.002 * random.NormFloat64()})
-			}
-			if random.IntN(5) == 0 {
-				c.Without = append(c.Without, i)
-			}
-		}
-		if random.IntN(3) == 0 {
-			c.Settlements = []Settlement{{By: 0.001 * random.NormFloat64()}}
-		}
+		c := randomCase(&m, random)
+		c.Loads = []NodalLoad{{Node: random.IntN(49), X: 200 * random.NormFloat64(), Y: -1000 * random.Float64()}}
 		var a, b Result
 		errA, errB := by.Solve(&c, &a), own.Solve(&c, &b)
 		require.Equal(t, errB, errA)

@@ -98,6 +98,9 @@ func TestASumOutOfBalanceIsNotTaken(t *testing.T) {
 	require.NoError(t, s.Summarize(&c, &brief))
 	agree(t, &whole, &brief)
 
+	s.units.loaded.N[0], s.units.loaded.left = math.Inf(1), 0
+	require.False(t, s.sum(&brief), "a force without end balances nothing")
+
 	var unbalanced *ResidualError
 	huge := Case{Loads: []NodalLoad{{Node: 10, Y: -math.MaxFloat64}, {Node: 20, Y: -math.MaxFloat64}}}
 	assert.Error(t, own.Solve(&huge, &whole))
