@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/review"
 	"dryfit/spec/quantity"
@@ -38,7 +39,7 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 	}
 	o.Offers = false
 	o.Like = base.Ceiling
-	o.Frames = new(hanging.Memory) // options may differ in what no frame knows
+	o.Frames, o.Search.Memory = new(hanging.Memory), carrying.NewMemory() // options may differ in what neither knows
 	s := &Study{Base: base, Total: 1, options: o, Columns: slices.Clip(columns)}
 	for _, text := range vary {
 		linked, err := dimensions(base, text)

@@ -74,6 +74,7 @@ func (f Flags) prepare(ctx context.Context, s console.Streams, paths []string) (
 	if options.Require, err = requirements(f.Require); err != nil {
 		return checked{}, err
 	}
+	options.Search.Memory = carrying.NewMemory() // and often one panel and one way in
 	if f.Thorough {
 		options.Search.Depth = carrying.Thorough
 	}
@@ -171,9 +172,7 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 // whose standards can't be read has one already.
 func (c *checked) assess(in source.Input, assessment **review.Assessment, o review.Options) error {
 	var src []byte
-	if c.before != nil { // the spec of the baseline has much in common with it
-		o.Search.Memory = carrying.NewMemory()
-	}
+	o.Search.Memory = o.Search.Memory.Next()
 	if *assessment == nil {
 		*assessment, src = in.Review(c.stdin(), o)
 	}

@@ -150,20 +150,15 @@ func Of(c *layout.Ceiling, search Search) []Leg {
 // all decides the legs in their order, since they share what may be spent. Legs
 // of the same sizes are decided once.
 func all(c *layout.Ceiling, route []layout.Leg, search Search) []Way {
-	p, budget := newPanel(c), search.budget()
+	p, known := newPanel(c, search.Memory)
+	budget := search.budget()
 	p.brief = search.Brief
-	memory := search.Memory
-	if memory == nil {
-		memory = NewMemory()
-	}
 	out := make([]Way, 0, len(route))
-	body := p.mark()
-	memory.known(body, p)
 	for _, l := range route {
 		kind := KindOf(l.Kind.Get())
-		key := remembered{body, sizesOf(l), search.Depth, search.Brief}
+		key := remembered{sizesOf(l), search.Depth, search.Brief}
 		way := search.leg(budget, func(left *passage.Budget) Way {
-			return memory.recall(key, left, func() Way { return kind.way(p, l, left) })
+			return known.recall(key, left, func() Way { return kind.way(p, l, left) })
 		})
 		if kind.Loads {
 			p.load(c, &way, l.Inside)
@@ -173,15 +168,25 @@ func all(c *layout.Ceiling, route []layout.Leg, search Search) []Way {
 	return out
 }
 
-func newPanel(c *layout.Ceiling) *panel {
-	var section []space.Point
-	for _, q := range c.Panel.Outline.Get() {
-		section = append(section, space.Point{X: q.Y, Y: q.Z})
+// newPanel is the ceiling's panel, with what a memory knows of one like it; nil is an
+// empty memory.
+func newPanel(c *layout.Ceiling, memory *Memory) (*panel, known) {
+	if memory == nil {
+		memory = NewMemory()
 	}
+	outline, long := c.Panel.Outline.Get(), c.Panel.EndLength.Get()
 	// What the outline's chords cut off the curve counts as wrap.
 	step := c.Panel.Arc.Get() / layout.BandSteps
 	wrap := c.Wrap.Allowance.Get() + step*step/(8*c.Vault.TightestRadius.Get())
-	return &panel{wrap: wrap, body: passage.NewBody(section, c.Panel.EndLength.Get(), wrap)}
+	known := memory.of(markOf(outline, long, wrap))
+	body := known.all.bodyOr(func() *passage.Body {
+		section := make([]space.Point, 0, len(outline))
+		for _, q := range outline {
+			section = append(section, space.Point{X: q.Y, Y: q.Z})
+		}
+		return passage.NewBody(section, long, wrap)
+	})
+	return &panel{wrap: wrap, body: body}, known
 }
 
 // way is what a decision means for a leg that these walls make.
@@ -238,7 +243,7 @@ func mostTilt(poses []space.Pose) (length, chord float64) {
 
 // sizes are all that a leg's outcome hangs on, but for the panel.
 type sizes struct {
-	of                  [21]float64
+	of                  [24]float64
 	turn, between, ends string
 }
 
@@ -248,7 +253,7 @@ const absent = -1
 func sizesOf(l layout.Leg) (out sizes) {
 	out.of[0] = float64(KindOf(l.Kind.Get()).index)
 	for i, n := range []layout.Number{
-		l.Width, l.Height, l.Length, l.Wall, l.Onward, l.Headroom, l.Rise, l.Going,
+		l.Width, l.Height, l.Length, l.Wall, l.Before, l.After, l.Beside, l.Onward, l.Headroom, l.Rise, l.Going,
 		l.Landing.Length, l.Landing.Width, l.Door.Width, l.Door.Height,
 		l.Inside.Length, l.Inside.Width, l.Inside.Height, l.DoorLeft, l.DoorSill, l.LandingLeft,
 	} {

@@ -8,8 +8,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
+	"dryfit/rules/model/standards"
 )
 
 // The street door of 900 by 2040 mm: no side of the box goes through, and the
@@ -84,4 +86,24 @@ func BenchmarkAllLegs(b *testing.B) {
 			l.Way.Get()
 		}
 	}
+}
+
+// Two doors of the same opening, the second with less depth before it: it is decided for
+// itself, along the panel's own curve, as it is where it is the only one.
+func TestDoorsAreToldApartByTheRoomAroundThem(t *testing.T) {
+	door := func(before string) any {
+		return map[string]any{"name": "door", "kind": "door", "width": "900mm", "height": "1000mm", "wall": "200mm", "before": before, "after": before}
+	}
+	ways := func(doors ...any) []carrying.Leg {
+		tree := sample.Tree(t, "alcove", map[string]any{"vault.profile": "elliptical", "route": doors})
+		c, faults := layout.Resolve(tree, standards.BuiltIn(), nil)
+		require.Empty(t, faults)
+		return carrying.Of(c, carrying.Search{})
+	}
+	wide, narrow := ways(door("9000mm"))[0].Way.Get(), ways(door("1000mm"))[0].Way.Get()
+	require.Greater(t, wide.Depth, 1.0)
+	require.Less(t, narrow.Depth, 1.0)
+	both := ways(door("9000mm"), door("1000mm"))
+	assert.InDelta(t, wide.Depth, both[0].Way.Get().Depth, 0)
+	assert.InDelta(t, narrow.Depth, both[1].Way.Get().Depth, 0)
 }

@@ -45,7 +45,10 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 		Flat: b.Flat, Tipped: b.Tipped, Passes: b.Level || b.Down,
 		Across: min(c.Room.Width.Get(), c.Room.Length.Get()) - c.Room.Tolerance.Get(),
 	}
-	r.poses = func() (flat, tipped Pose) { return tightestInRoom(newPanel(c)) }
+	r.poses = func() (flat, tipped Pose) {
+		p, _ := newPanel(c, search.Memory)
+		return tightestInRoom(p)
+	}
 	if r.Passes || !c.Room.Above.Given() || len(legs) == 0 {
 		return r
 	}
@@ -54,7 +57,7 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	if last.Own() || last.Kind.Get() != spec.Door || !last.Wall.Given() || last.Way.Get().Outcome == passage.Cannot {
 		return r
 	}
-	p := newPanel(c)
+	p, known := newPanel(c, search.Memory)
 	r.Standing = opening.Standing(p.body)
 	if r.Standing <= r.Top {
 		return r
@@ -64,8 +67,8 @@ func Room(c *layout.Ceiling, legs []Leg, search Search) InRoom {
 	if left != nil {
 		left.Cells *= standing / cells
 	}
-	key := entered{p.mark(), door, r.Top, whole(left).Cells}
-	if search.Memory.enters(key, func() bool { proven, _ := opening.StandsUpright(p.body, door, r.Top, left); return proven }) {
+	key := entered{door, r.Top, whole(left).Cells}
+	if known.all.enters(key, func() bool { proven, _ := opening.StandsUpright(p.body, door, r.Top, left); return proven }) {
 		r.Door = last.Prefix
 	}
 	return r
