@@ -12,7 +12,6 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/model/layout"
-	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/standards"
 	"dryfit/spec/quantity"
 )
@@ -60,7 +59,7 @@ func TestSeverityIsCappedByWhatTheLimitRestsOn(t *testing.T) {
 		{"what is referred stays referred", engine.Refer, cite.CommonPractice(), engine.Note, engine.Refer},
 		{"and a finding may refer", engine.Query, cite.CommonPractice(), engine.Refer, engine.Refer},
 	} {
-		out := engine.Run([]*engine.Rule{finds(c.most, c.source, c.own)}, ceiling, standards.BuiltIn(), carrying.Search{}, nil)
+		out := engine.Run([]*engine.Rule{finds(c.most, c.source, c.own)}, ceiling, standards.BuiltIn(), engine.Means{})
 		require.Len(t, out.Findings, 1)
 		assert.Equal(t, c.want, out.Findings[0].Severity, c.name)
 		assert.Equal(t, "it is 13mm, over 12mm", out.Findings[0].Text)
@@ -79,7 +78,7 @@ func TestAFigureAtItsLimitPasses(t *testing.T) {
 		{0.012 * (1 + 1e-8), engine.Hold, 1},
 		{math.Nextafter(0.012, 1), engine.Refer, 1},
 	} {
-		out := engine.Run([]*engine.Rule{reports(c.length, c.most, cite.CommonPractice(), 0)}, ceiling, standards.BuiltIn(), carrying.Search{}, nil)
+		out := engine.Run([]*engine.Rule{reports(c.length, c.most, cite.CommonPractice(), 0)}, ceiling, standards.BuiltIn(), engine.Means{})
 		assert.Len(t, out.Findings, c.want, "%v %v", c.length, c.most)
 	}
 }
@@ -87,7 +86,7 @@ func TestAFigureAtItsLimitPasses(t *testing.T) {
 func TestARuleWithoutItsKeysIsNotChecked(t *testing.T) {
 	r := finds(engine.Hold, cite.CommonPractice(), 0)
 	r.Needs = []string{"strap.stations"}
-	out := engine.Run([]*engine.Rule{r}, ceiling, standards.BuiltIn(), carrying.Search{}, nil)
+	out := engine.Run([]*engine.Rule{r}, ceiling, standards.BuiltIn(), engine.Means{})
 	assert.Empty(t, out.Findings)
 	require.Len(t, out.NotChecked, 1)
 	assert.Equal(t, "strap.stations", out.NotChecked[0].Key)

@@ -10,8 +10,6 @@ import (
 	"dryfit/rules/kernel/timber"
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result"
-	"dryfit/rules/model/result/carrying"
-	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
 	"dryfit/spec/quantity"
 	"dryfit/spec/record"
@@ -35,6 +33,9 @@ type Outcome struct {
 	Loosened   []Loosened
 	Inputs     Inputs
 	Results    *result.Results // what the rules have computed on the way
+
+	like   *Precedent
+	differ record.Set // from the ceiling of like
 }
 
 // Inputs are the keys of the spec that each rule has read: those that its
@@ -51,17 +52,27 @@ type Loosened struct {
 }
 
 // Run runs rules over a ceiling, in their order. A rule whose needed keys are
-// absent is not checked. The search is for the way in; frames that were solved before may
-// be kept, or nil.
-func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, search carrying.Search, frames *hanging.Memory) Outcome {
-	out := Outcome{Results: result.Of(c, search, frames), Inputs: make(Inputs, len(list))}
+// absent is not checked.
+func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, m Means) Outcome {
+	out := newOutcome(c, m, len(list))
 	out.Run(list, c, std)
+	return out
+}
+
+func newOutcome(c *layout.Ceiling, m Means, rules int) Outcome {
+	out := Outcome{Results: result.Of(c, m.Search, m.Frames), Inputs: make(Inputs, rules), like: m.Like}
+	if m.Like != nil {
+		out.differ = c.Differ(m.Like.Ceiling)
+	}
 	return out
 }
 
 // Run runs further rules over the ceiling that the outcome is of.
 func (o *Outcome) Run(list []*Rule, c *layout.Ceiling, std *standards.Standards) {
 	for _, r := range list {
+		if o.recall(r) {
+			continue
+		}
 		p := &Pass{Ceiling: c, Standards: std, Results: o.Results, rule: r, outcome: o}
 		p.noteSeverity()
 		o.Inputs[r] = c.Recorded(p.run)

@@ -9,7 +9,6 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/kernel/cite"
 	"dryfit/rules/model/layout"
-	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/standards"
 )
 
@@ -38,7 +37,7 @@ func TestAFailedFigureCountsWhateverElseItsRuleSays(t *testing.T) {
 				}
 			},
 		}
-		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), carrying.Search{}, nil)
+		out := engine.Run([]*engine.Rule{rule}, &layout.Ceiling{}, standards.BuiltIn(), engine.Means{})
 		s := &Assessment{NotChecked: out.NotChecked}
 		s.judge(Options{})
 		assert.Equal(t, c.absent, s.Counts.NotChecked, c.name)

@@ -81,16 +81,17 @@ func (t *trials) with(offer engine.Offer) attempt {
 	}
 	if ceiling, faults := layout.Resolve(tree, t.options.Standards, t.assessment.Ceiling); len(faults) == 0 {
 		ceiling.Take(t.assessment.Ceiling)
-		t.outcomes[name] = t.run(ceiling, offer.Key)
+		t.outcomes[name] = t.run(ceiling)
 	}
 	return t.outcomes[name]
 }
 
-// run runs the rules that have read a key. Those that look at the way in come last,
-// since they cost most: they are spared where another finds something worse.
-func (t *trials) run(c *layout.Ceiling, key string) attempt {
+// run runs the rules that have read what a changed ceiling has otherwise. Those that look
+// at the way in come last, since they cost most: they are spared where another finds
+// something worse.
+func (t *trials) run(c *layout.Ceiling) attempt {
 	var first, last []*engine.Rule
-	changed, route := spec.IDs(key), spec.IDs("route")
+	changed, route := c.Differ(t.assessment.Ceiling), spec.IDs("route")
 	for _, r := range t.options.Rules {
 		switch read := t.assessment.Inputs[r]; {
 		case changed.And(read).Empty():
@@ -101,7 +102,7 @@ func (t *trials) run(c *layout.Ceiling, key string) attempt {
 		}
 	}
 	std := t.options.Standards
-	outcome := engine.Run(first, c, std, t.options.Search, t.options.Frames)
+	outcome := engine.Run(first, c, std, t.options.means())
 	if t.worse(outcome) {
 		return attempt{}
 	}

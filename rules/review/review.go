@@ -37,9 +37,9 @@ type Options struct {
 	Offers bool
 	// Search is how far the way in is searched.
 	Search carrying.Search
-	// Like is a ceiling whose spec shares values with what is reviewed, for who reviews
-	// changes of one tree; or nil.
-	Like *layout.Ceiling
+	// Like is what was said, by the same options, of a tree that shares values with what is
+	// reviewed, for who reviews changes of one tree; or nil.
+	Like *engine.Precedent
 	// Frames keeps the frames that were solved, for who reviews a spec many times;
 	// nil keeps none.
 	Frames *hanging.Memory
@@ -153,13 +153,20 @@ func (s *Assessment) Lighten() {
 // work is the whole computation on the tree of a spec that satisfies the
 // schema.
 func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []layout.Fault) {
-	ceiling, faults := layout.Resolve(tree, o.Standards, o.Like)
+	ceiling, faults := layout.Resolve(tree, o.Standards, o.Like.Of())
 	if len(faults) > 0 {
 		return nil, engine.Outcome{}, faults
 	}
-	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.Search, o.Frames), o)
+	if o.Like != nil {
+		ceiling.Take(o.Like.Ceiling)
+	}
+	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.means()), o)
 	outcome.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
 	return ceiling, outcome, nil
+}
+
+func (o Options) means() engine.Means {
+	return engine.Means{Search: o.Search, Frames: o.Frames, Like: o.Like}
 }
 
 // located gives each finding its place and its fingerprint, and sorts them, those

@@ -24,6 +24,17 @@ func Tree(tree map[string]any, o Options) (*Assessment, []layout.Fault) {
 	return s, nil
 }
 
+// Precedent is what the rules say of a tree that satisfies the schema, for reviews of
+// changes of it by the same options; nil where the ceiling can't be resolved.
+func Precedent(tree map[string]any, o Options) *engine.Precedent {
+	ceiling, faults := layout.Resolve(tree, o.Standards, nil)
+	if len(faults) > 0 {
+		return nil
+	}
+	o.Like = nil
+	return engine.NewPrecedent(o.Rules, ceiling, o.Standards, o.means())
+}
+
 // distinct keeps one of those that say the same of one key.
 func distinct(findings []engine.Finding) []engine.Finding {
 	type said struct {

@@ -21,6 +21,14 @@ const words = 6
 // Set is a set of keys. Its zero value is empty, and sets compare with ==.
 type Set [words]uint64
 
+// Every is the set of all keys that there may be.
+func Every() (s Set) {
+	for i := range s {
+		s[i] = ^uint64(0)
+	}
+	return s
+}
+
 // Add puts a key into the set.
 func (s *Set) Add(id ID) { s[id/64] |= 1 << (id % 64) }
 

@@ -60,7 +60,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 	t.assessment = t.run(tree)
 	if t.assessment.Ceiling != nil {
 		t.base.assumed = t.assessment.Ceiling.Assumed
-		t.options.Like = t.assessment.Ceiling
+		t.options.Like = review.Precedent(tree, t.options)
 	}
 	return t
 }
@@ -76,6 +76,7 @@ func (t *trial) run(tree map[string]any) *review.Assessment { return t.review(tr
 func (t *trial) ask(tree map[string]any, f engine.Finding) *review.Assessment {
 	o := t.options
 	o.Rules, o.Search.Only = []*engine.Rule{f.Rule}, carrying.LegOf(f.At)
+	o.Like = o.Like.Unsaid()
 	return t.review(tree, o)
 }
 

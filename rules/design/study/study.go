@@ -25,6 +25,7 @@ type Study struct {
 	Columns []Column
 
 	options review.Options
+	own     []own // by column
 	follows []*follow
 	drops   []string
 	shaped  bool // a combination may be misshapen though each value is not
@@ -38,8 +39,8 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 		return nil, errors.New("nothing to vary; give --vary KEY=VALUES, as in --vary grid.along=3..6")
 	}
 	o.Offers = false
-	o.Like = base.Ceiling
 	o.Frames, o.Search.Memory = new(hanging.Memory), carrying.NewMemory() // options may differ in what neither knows
+	o.Like = review.Precedent(base.Document.Tree, o)
 	s := &Study{Base: base, Total: 1, options: o, Columns: slices.Clip(columns)}
 	for _, text := range vary {
 		linked, err := dimensions(base, text)
@@ -58,6 +59,7 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 		}
 		s.Total *= n
 	}
+	s.own = s.owned()
 	s.follow()
 	s.shaped = s.mayMisshape()
 	return s, nil

@@ -17,7 +17,6 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
-	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -72,7 +71,7 @@ func stateOf(tree map[string]any, std *standards.Standards, list ...*engine.Rule
 	if len(faults) > 0 {
 		return state{}, false
 	}
-	s := state{outcome: engine.Run(list, c, std, carrying.Search{}, nil), figures: map[string]figure.Figure{}}
+	s := state{outcome: engine.Run(list, c, std, engine.Means{}), figures: map[string]figure.Figure{}}
 	s.said = said(s.outcome)
 	return s, true
 }

@@ -124,12 +124,19 @@ func read(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceilin
 // Take takes what costs most to work out from another ceiling by the same standards,
 // where it has been there, and comes from nothing in which the two differ.
 func (c *Ceiling) Take(from *Ceiling) {
-	if c.standards != from.standards {
-		return
-	}
-	differ := spec.Differ(c.tree, from.tree)
+	differ := c.Differ(from)
 	c.Vault.Figure.Take(from.Vault.Figure, differ)
 	c.Panel.Parts.Take(from.Panel.Parts, differ)
+}
+
+// Differ are the keys in which the specs of two ceilings differ, with their defaults, and
+// those that only one of them assumes: all keys where the standards differ, or the units
+// that they are printed in.
+func (c *Ceiling) Differ(from *Ceiling) record.Set {
+	if c.standards != from.standards || c.Units != from.Units {
+		return record.Every()
+	}
+	return spec.Differ(c.tree, from.tree).Or(c.assumed.Without(from.assumed)).Or(from.assumed.Without(c.assumed))
 }
 
 // Derive is a figure that f works out of others. It is computed once, on first
