@@ -178,14 +178,12 @@ func newPanel(c *layout.Ceiling, memory *Memory) (*panel, known) {
 	// What the outline's chords cut off the curve counts as wrap.
 	step := c.Panel.Arc.Get() / layout.BandSteps
 	wrap := c.Wrap.Allowance.Get() + step*step/(8*c.Vault.TightestRadius.Get())
-	known := memory.of(markOf(outline, long, wrap))
-	body := known.all.bodyOr(func() *passage.Body {
-		section := make([]space.Point, 0, len(outline))
-		for _, q := range outline {
-			section = append(section, space.Point{X: q.Y, Y: q.Z})
-		}
-		return passage.NewBody(section, long, wrap)
-	})
+	section := make([]space.Point, 0, len(outline))
+	for _, q := range outline {
+		section = append(section, space.Point{X: q.Y, Y: q.Z})
+	}
+	known := memory.of(markOf(section, long, wrap))
+	body := known.all.bodyOr(func() *passage.Body { return passage.NewBody(section, long, wrap) })
 	return &panel{wrap: wrap, body: body}, known
 }
 
@@ -243,7 +241,8 @@ func mostTilt(poses []space.Pose) (length, chord float64) {
 
 // sizes are all that a leg's outcome hangs on, but for the panel.
 type sizes struct {
-	of                  [24]float64
+	of                  [21]float64
+	around              [3]float64 // free depth before it and after, and width beside
 	turn, between, ends string
 }
 
@@ -251,9 +250,13 @@ type sizes struct {
 const absent = -1
 
 func sizesOf(l layout.Leg) (out sizes) {
-	out.of[0] = float64(KindOf(l.Kind.Get()).index)
+	kind := KindOf(l.Kind.Get())
+	out.of[0] = float64(kind.index)
+	if kind.Deep {
+		out.around = [3]float64{given(l.Before, absent), given(l.After, absent), given(l.Beside, absent)}
+	}
 	for i, n := range []layout.Number{
-		l.Width, l.Height, l.Length, l.Wall, l.Before, l.After, l.Beside, l.Onward, l.Headroom, l.Rise, l.Going,
+		l.Width, l.Height, l.Length, l.Wall, l.Onward, l.Headroom, l.Rise, l.Going,
 		l.Landing.Length, l.Landing.Width, l.Door.Width, l.Door.Height,
 		l.Inside.Length, l.Inside.Width, l.Inside.Height, l.DoorLeft, l.DoorSill, l.LandingLeft,
 	} {

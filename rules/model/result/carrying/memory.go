@@ -6,9 +6,9 @@ import (
 	"math"
 	"sync"
 
-	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/opening"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // Memory is what is decided in a review of panels and legs, beside what other reviews
@@ -198,17 +198,20 @@ func (r *recent[K, V]) put(key K, v V) {
 	r.now[key] = v
 }
 
-// mark tells a wrapped panel from all others.
+// mark tells a wrapped panel from all others, wherever its section is drawn.
 type mark [sha256.Size]byte
 
-func markOf(outline []curve.Point, long, wrap float64) mark {
-	all := make([]byte, 0, 8*(2+2*len(outline)))
+func markOf(section []space.Point, long, wrap float64) mark {
+	low, high := space.Box(section)
+	middle := space.Point{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}
+	all := make([]byte, 0, 8*(2+2*len(section)))
 	add := func(x float64) { all = binary.LittleEndian.AppendUint64(all, math.Float64bits(x)) }
 	add(wrap)
 	add(long)
-	for _, q := range outline {
-		add(q.Y)
-		add(q.Z)
+	for _, p := range section {
+		p = p.Minus(middle)
+		add(p.X)
+		add(p.Y)
 	}
 	return sha256.Sum256(all)
 }

@@ -2,13 +2,12 @@ package carrying
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
-	"dryfit/rules/kernel/curve"
 	"dryfit/rules/kernel/passage"
+	"dryfit/rules/kernel/passage/space"
 )
 
 // However many legs and panels a long search tries, so many are kept and no more;
@@ -16,7 +15,7 @@ import (
 func TestTheMemoryIsBounded(t *testing.T) {
 	m := NewMemory()
 	often, rarely := mark{1}, mark{2}
-	leg := func(i int) remembered { return remembered{leg: sizes{of: [24]float64{float64(i)}}} }
+	leg := func(i int) remembered { return remembered{leg: sizes{of: [21]float64{float64(i)}}} }
 	frequent := remembered{leg: sizes{turn: "often"}}
 	m.of(often).recall(frequent, nil, func() Way { return Way{Motion: "often"} })
 	for i := range 5 * mostWays {
@@ -55,7 +54,7 @@ func TestWhatIsForgottenIsDecidedAgain(t *testing.T) {
 	}
 	assert.Equal(t, 1, runs)
 	for i := range 3 * mostWays {
-		k.recall(remembered{leg: sizes{of: [24]float64{float64(i)}}}, nil, func() Way { return Way{} })
+		k.recall(remembered{leg: sizes{of: [21]float64{float64(i)}}}, nil, func() Way { return Way{} })
 	}
 	assert.Equal(t, "found", k.recall(first, nil, decide).Motion)
 	assert.Equal(t, 2, runs)
@@ -107,14 +106,15 @@ func TestTheNextMemoryComesToTheSame(t *testing.T) {
 
 // Panels are told apart by every number that their bodies are made of.
 func TestPanelsAreToldApart(t *testing.T) {
-	outline := []curve.Point{{Y: 0, Z: 0}, {Y: 1, Z: 0}, {Y: 1, Z: 0.1}}
+	outline := []space.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 0.125}}
 	had := map[mark]bool{}
 	for _, m := range []mark{
 		markOf(outline, 1, 0.02), markOf(outline, 1.1, 0.02), markOf(outline, 1, 0.03), markOf(outline[:2], 1, 0.02),
-		markOf([]curve.Point{{Y: 0, Z: 0}, {Y: 1, Z: 0}, {Y: 1, Z: math.Nextafter(0.1, 1)}}, 1, 0.02),
+		markOf([]space.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: math.Nextafter(0.125, 1)}}, 1, 0.02),
 	} {
 		assert.False(t, had[m])
 		had[m] = true
 	}
-	assert.Equal(t, markOf(outline, 1, 0.02), markOf(slices.Clone(outline), 1, 0.02))
+	moved := []space.Point{{X: 2, Y: 4}, {X: 3, Y: 4}, {X: 3, Y: 4.125}}
+	assert.Equal(t, markOf(outline, 1, 0.02), markOf(moved, 1, 0.02), "one that is drawn elsewhere is alike")
 }
