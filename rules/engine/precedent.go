@@ -1,10 +1,12 @@
 package engine
 
 import (
+	"slices"
+
 	"dryfit/rules/model/layout"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/hanging"
-	"dryfit/rules/model/standards"
+	"dryfit/spec/record"
 )
 
 // Means are what a run of rules may use, beside the ceiling and the standards.
@@ -18,28 +20,39 @@ type Means struct {
 	Like *Precedent
 }
 
-// Precedent is a ceiling with what rules have said of it, for runs of the same rules by
-// the same means over ceilings whose specs differ in some keys. A rule that has read
-// none of these says the same again. It serves many goroutines while nobody else works
-// the ceiling out.
+// Precedent is a ceiling with what rules have said of it, for runs by the same search over
+// ceilings whose specs differ in some keys: a rule that has read none of these says the same
+// again. It serves many goroutines while nobody else works the ceiling out.
 type Precedent struct {
 	Ceiling *layout.Ceiling
-	said    map[*Rule]Outcome // of each rule by itself
+	outcome Outcome
 }
 
-// NewPrecedent runs rules over a ceiling.
-func NewPrecedent(list []*Rule, c *layout.Ceiling, std *standards.Standards, m Means) *Precedent {
-	p := &Precedent{Ceiling: c, said: make(map[*Rule]Outcome, len(list))}
-	whole := newOutcome(c, m, len(list))
-	for _, r := range list {
-		one := Outcome{Results: whole.Results, Inputs: make(Inputs, 1)}
-		one.Run([]*Rule{r}, c, std)
-		p.said[r] = one
+// end is where in the lists of an outcome that ends which a rule has said, and the keys
+// that it has read.
+type end struct {
+	rule                                  *Rule
+	findings, notChecked, quiet, loosened int
+	read                                  record.Set
+}
+
+// Precedent is what the rules have said, as yet unchanged, of the ceiling of the outcome.
+func (o *Outcome) Precedent(c *layout.Ceiling) *Precedent {
+	return &Precedent{c, Outcome{
+		Findings: slices.Clone(o.Findings), NotChecked: slices.Clone(o.NotChecked),
+		Quiet: slices.Clone(o.Quiet), Loosened: slices.Clone(o.Loosened), ends: slices.Clip(o.ends),
+	}}
+}
+
+// Of is the ceiling, nil of no precedent.
+func (p *Precedent) Of() *layout.Ceiling {
+	if p == nil {
+		return nil
 	}
-	return p
+	return p.Ceiling
 }
 
-// Unsaid is the ceiling alone, for runs by other rules or other means.
+// Unsaid is the ceiling alone, for runs by another search.
 func (p *Precedent) Unsaid() *Precedent {
 	if p == nil {
 		return nil
@@ -53,22 +66,29 @@ func (o *Outcome) recall(r *Rule) bool {
 	if o.like == nil {
 		return false
 	}
-	had, known := o.like.said[r]
-	if !known || !had.Inputs[r].And(o.differ).Empty() {
+	had := &o.like.outcome
+	at := len(o.ends) // where it is in a run of the same rules
+	if at >= len(had.ends) || had.ends[at].rule != r {
+		at = slices.IndexFunc(had.ends, func(e end) bool { return e.rule == r })
+	}
+	if at < 0 || !had.ends[at].read.And(o.differ).Empty() {
 		return false
 	}
-	o.Findings = append(o.Findings, had.Findings...)
-	o.NotChecked = append(o.NotChecked, had.NotChecked...)
-	o.Quiet = append(o.Quiet, had.Quiet...)
-	o.Loosened = append(o.Loosened, had.Loosened...)
-	o.Inputs[r] = had.Inputs[r]
+	var from end
+	if at > 0 {
+		from = had.ends[at-1]
+	}
+	to := had.ends[at]
+	o.Findings = append(o.Findings, had.Findings[from.findings:to.findings]...)
+	o.NotChecked = append(o.NotChecked, had.NotChecked[from.notChecked:to.notChecked]...)
+	o.Quiet = append(o.Quiet, had.Quiet[from.quiet:to.quiet]...)
+	o.Loosened = append(o.Loosened, had.Loosened[from.loosened:to.loosened]...)
+	o.hasSaid(r, to.read)
 	return true
 }
 
-// Of is the ceiling, nil of no precedent.
-func (p *Precedent) Of() *layout.Ceiling {
-	if p == nil {
-		return nil
-	}
-	return p.Ceiling
+// hasSaid notes that a rule has said all that it does.
+func (o *Outcome) hasSaid(r *Rule, read record.Set) {
+	o.Inputs[r] = read
+	o.ends = append(o.ends, end{r, len(o.Findings), len(o.NotChecked), len(o.Quiet), len(o.Loosened), read})
 }

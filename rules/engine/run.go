@@ -34,6 +34,7 @@ type Outcome struct {
 	Inputs     Inputs
 	Results    *result.Results // what the rules have computed on the way
 
+	ends   []end // by rule, in the order of the run
 	like   *Precedent
 	differ record.Set // from the ceiling of like
 }
@@ -60,7 +61,7 @@ func Run(list []*Rule, c *layout.Ceiling, std *standards.Standards, m Means) Out
 }
 
 func newOutcome(c *layout.Ceiling, m Means, rules int) Outcome {
-	out := Outcome{Results: result.Of(c, m.Search, m.Frames), Inputs: make(Inputs, rules), like: m.Like}
+	out := Outcome{Results: result.Of(c, m.Search, m.Frames), Inputs: make(Inputs, rules), ends: make([]end, 0, rules), like: m.Like}
 	if m.Like != nil {
 		out.differ = c.Differ(m.Like.Ceiling)
 	}
@@ -75,7 +76,7 @@ func (o *Outcome) Run(list []*Rule, c *layout.Ceiling, std *standards.Standards)
 		}
 		p := &Pass{Ceiling: c, Standards: std, Results: o.Results, rule: r, outcome: o}
 		p.noteSeverity()
-		o.Inputs[r] = c.Recorded(p.run)
+		o.hasSaid(r, c.Recorded(p.run))
 	}
 }
 

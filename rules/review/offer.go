@@ -41,7 +41,7 @@ type place struct {
 // rather change them, and keeps the first that clears it and makes nothing else
 // worse.
 func (s *Assessment) offer(o Options) {
-	o.Search.Brief = true
+	o.Search.Brief, o.Like = true, nil
 	t := trials{s, o, engine.PlacesOf(s.Findings), map[string]attempt{}}
 	order := o.Standards.Order()
 	for i := range s.Findings {
@@ -102,7 +102,7 @@ func (t *trials) run(c *layout.Ceiling) attempt {
 		}
 	}
 	std := t.options.Standards
-	outcome := engine.Run(first, c, std, t.options.means())
+	outcome := engine.Run(first, c, std, engine.Means{Search: t.options.Search, Frames: t.options.Frames})
 	if t.worse(outcome) {
 		return attempt{}
 	}

@@ -1,6 +1,7 @@
 package review_test
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -69,4 +70,19 @@ func TestSeverityOfWhatIsRequired(t *testing.T) {
 	assert.Equal(t, []engine.Severity{engine.Query, engine.Query}, found())
 	o.Require = []standards.Requirement{{Rule: true, Pattern: "strap.load", By: "--require"}}
 	assert.Equal(t, []engine.Severity{engine.Query, engine.Hold}, found())
+}
+
+// However much is required and not given, what the spec accepts stays accepted.
+func TestWhatIsRequiredLeavesWhatIsAccepted(t *testing.T) {
+	tree := sample.Tree(t, sample.ReadingRoom, map[string]any{"accept": []any{
+		map[string]any{"rule": "rib.sag", "reason": "measured", "by": "A. Builder", "until": "2026-12-01"},
+	}})
+	o := review.Options{Rules: catalog.Rules(), Standards: standards.BuiltIn(), On: "2026-11-25"}
+	for n := range 60 {
+		s, faults := review.Tree(tree, o)
+		require.Empty(t, faults)
+		require.Equal(t, n, s.Counts.Held)
+		require.Equal(t, 1, s.Counts.Accepted, "with %d keys that are required", n)
+		o.Require = append(o.Require, standards.Requirement{Pattern: "align." + strconv.Itoa(n+1) + ".at", By: "--require"})
+	}
 }

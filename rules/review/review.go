@@ -59,6 +59,7 @@ type Assessment struct {
 	Awaited    []Awaited           // the absent keys that most rules wait for
 	Loosened   []engine.Loosened   // built-in limits that the standards loosen, and that were used
 	Inputs     engine.Inputs       // the keys that each rule has read
+	Said       *engine.Precedent   // what the rules have said, for reviews of other specs; nil where there is no ceiling
 	Assumed    []standards.Assumed // only what a rule that ran has read
 	Counts     engine.Counts
 	Verdict    engine.Verdict
@@ -112,7 +113,7 @@ func (s *Assessment) fill(o Options) []spec.Problem {
 	if o.Offers && o.Frames == nil {
 		o.Frames = new(hanging.Memory) // and often nothing of the frame
 	}
-	ceiling, outcome, faults := work(s.Document.Tree, o)
+	faults := s.work(s.Document.Tree, o)
 	if len(faults) > 0 {
 		var problems []spec.Problem
 		for _, f := range faults {
@@ -120,30 +121,22 @@ func (s *Assessment) fill(o Options) []spec.Problem {
 		}
 		return problems
 	}
-	s.take(ceiling, outcome)
-	found := append(outcome.Findings, required(s.Document.Tree, outcome, o)...)
-	s.Findings = s.located(append(found, accept(ceiling, outcome, o)...))
+	s.Findings = s.located(s.Findings)
 	if o.Offers {
 		s.offer(o)
 	}
 	if o.LeftOut != nil {
 		s.leaveOut(o)
 	}
-	s.Awaited = awaited(ceiling, s.NotChecked)
-	s.Assumed = assumedBy(ceiling, s.Inputs, s.NotChecked)
+	s.Awaited = awaited(s.Ceiling, s.NotChecked)
+	s.Assumed = assumedBy(s.Ceiling, s.Inputs, s.NotChecked)
 	return nil
-}
-
-func (s *Assessment) take(c *layout.Ceiling, o engine.Outcome) {
-	s.Ceiling, s.Results, s.NotChecked, s.Loosened, s.Inputs = c, o.Results, o.NotChecked, o.Loosened, o.Inputs
-	project := c.Project
-	s.Project = &project
 }
 
 // Lighten lets go of the ceiling and all that was worked out of it, which is
 // most of an assessment: what is found is kept, with its places.
 func (s *Assessment) Lighten() {
-	s.Document, s.Ceiling, s.Results, s.Inputs = nil, nil, nil, nil
+	s.Document, s.Ceiling, s.Results, s.Inputs, s.Said = nil, nil, nil, nil, nil
 	if s.Project != nil {
 		project := s.Project.Apart()
 		s.Project = &project
@@ -151,22 +144,24 @@ func (s *Assessment) Lighten() {
 }
 
 // work is the whole computation on the tree of a spec that satisfies the
-// schema.
-func work(tree map[string]any, o Options) (*layout.Ceiling, engine.Outcome, []layout.Fault) {
+// schema. The findings have no places yet.
+func (s *Assessment) work(tree map[string]any, o Options) []layout.Fault {
 	ceiling, faults := layout.Resolve(tree, o.Standards, o.Like.Of())
 	if len(faults) > 0 {
-		return nil, engine.Outcome{}, faults
+		return faults
 	}
 	if o.Like != nil {
 		ceiling.Take(o.Like.Ceiling)
 	}
-	outcome := tried(ceiling, engine.Run(o.Rules, ceiling, o.Standards, o.means()), o)
-	outcome.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
-	return ceiling, outcome, nil
-}
-
-func (o Options) means() engine.Means {
-	return engine.Means{Search: o.Search, Frames: o.Frames, Like: o.Like}
+	outcome := engine.Run(o.Rules, ceiling, o.Standards, engine.Means{Search: o.Search, Frames: o.Frames, Like: o.Like})
+	s.Said = outcome.Precedent(ceiling)
+	outcome = tried(ceiling, outcome, o)
+	project := ceiling.Project
+	s.Ceiling, s.Results, s.Project, s.Inputs, s.NotChecked = ceiling, outcome.Results, &project, outcome.Inputs, outcome.NotChecked
+	s.Loosened = append(outcome.Loosened, beyondPublished(ceiling, o.Standards)...)
+	wrong := accept(ceiling, outcome, o)
+	s.Findings = slices.Concat(outcome.Findings, required(tree, outcome, o), wrong)
+	return nil
 }
 
 // located gives each finding its place and its fingerprint, and sorts them, those

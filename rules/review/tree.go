@@ -11,28 +11,14 @@ import (
 // and nothing is offered. Where the ceiling can't be resolved the faults say
 // why, and there is no assessment.
 func Tree(tree map[string]any, o Options) (*Assessment, []layout.Fault) {
-	ceiling, outcome, faults := work(tree, o)
-	if len(faults) > 0 {
+	s := &Assessment{Standards: o.Standards}
+	if faults := s.work(tree, o); len(faults) > 0 {
 		return nil, faults
 	}
-	s := &Assessment{Standards: o.Standards}
-	s.take(ceiling, outcome)
-	found := append(outcome.Findings, required(tree, outcome, o)...)
-	s.Findings = distinct(append(found, accept(ceiling, outcome, o)...))
-	s.Assumed = assumedBy(ceiling, s.Inputs, s.NotChecked)
+	s.Findings = distinct(s.Findings)
+	s.Assumed = assumedBy(s.Ceiling, s.Inputs, s.NotChecked)
 	s.judge(o)
 	return s, nil
-}
-
-// Precedent is what the rules say of a tree that satisfies the schema, for reviews of
-// changes of it by the same options; nil where the ceiling can't be resolved.
-func Precedent(tree map[string]any, o Options) *engine.Precedent {
-	ceiling, faults := layout.Resolve(tree, o.Standards, nil)
-	if len(faults) > 0 {
-		return nil
-	}
-	o.Like = nil
-	return engine.NewPrecedent(o.Rules, ceiling, o.Standards, o.means())
 }
 
 // distinct keeps one of those that say the same of one key.

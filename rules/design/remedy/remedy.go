@@ -60,7 +60,7 @@ func newTrial(ctx context.Context, tree map[string]any, o Options) *trial {
 	t.assessment = t.run(tree)
 	if t.assessment.Ceiling != nil {
 		t.base.assumed = t.assessment.Ceiling.Assumed
-		t.options.Like = review.Precedent(tree, t.options)
+		t.options.Like = t.assessment.Said
 	}
 	return t
 }

@@ -14,6 +14,8 @@ type Option struct {
 	// which Fault says.
 	Assessment *review.Assessment
 	Fault      *layout.Fault
+
+	like *pattern
 }
 
 // Values are those of an option, in the order of Vary.
@@ -27,7 +29,7 @@ func (s *Study) Values(index int) []any {
 
 // Option works out one option: the same each time, and by any goroutine.
 func (s *Study) Option(index int) Option {
-	o := Option{Index: index, Values: s.Values(index)}
+	o := Option{Index: index, Values: s.Values(index), like: s.patternOf(index)}
 	tree := s.Tree(index)
 	if s.shaped {
 		if problems := misshapen(tree); len(problems) > 0 {
@@ -35,7 +37,9 @@ func (s *Study) Option(index int) Option {
 			return o
 		}
 	}
-	assessment, faults := review.Tree(tree, s.options)
+	options := s.options
+	options.Like = o.like.said
+	assessment, faults := review.Tree(tree, options)
 	if len(faults) > 0 {
 		o.Fault = &faults[0]
 		return o

@@ -47,7 +47,11 @@ func (s *Study) Row(o Option) Row {
 	r.Loosened = o.Assessment.Loosened
 	r.HeldBy = by(o.Assessment.Findings, engine.Hold, nil)
 	r.QueriedBy = by(o.Assessment.Findings, engine.Query, r.HeldBy)
-	r.Figures = s.figures(o.Assessment)
+	figures := s.figures(o.Assessment, o.like)
+	s.keepPattern(o, figures)
+	for _, f := range figures {
+		r.Figures = append(r.Figures, f.is)
+	}
 	return r
 }
 

@@ -67,18 +67,22 @@ func figuresOf(s *review.Assessment) []figure.Figure {
 	return s.Results.Figures()
 }
 
-// figures are those of an option by column, NaN where it has none.
-func (s *Study) figures(assessment *review.Assessment) []float64 {
-	differ := assessment.Ceiling.Differ(s.options.Like.Ceiling)
-	out := make([]float64, len(s.Columns))
+// figures are those of an option by column, NaN where it has none, taken from a pattern
+// where that has the same.
+func (s *Study) figures(assessment *review.Assessment, like *pattern) []own {
+	var differ record.Set
+	if like.said != nil {
+		differ = assessment.Ceiling.Differ(like.said.Ceiling)
+	}
+	out := make([]own, len(s.Columns))
 	var calculated map[string]float64 // worked out only where a column asks for it
 	for i, c := range s.Columns {
-		if i < len(s.own) && s.own[i].holds(differ) {
-			out[i] = s.own[i].is
+		if like.has(i, differ) {
+			out[i] = like.own[i]
 			continue
 		}
 		if c.Of != nil {
-			out[i] = rounded(c.Of(assessment))
+			out[i].from = assessment.Ceiling.Recorded(func() { out[i].is = rounded(c.Of(assessment)) })
 			continue
 		}
 		if calculated == nil {
@@ -91,30 +95,7 @@ func (s *Study) figures(assessment *review.Assessment) []float64 {
 		if !ok || math.IsInf(x, 0) {
 			x = none
 		}
-		out[i] = rounded(x)
-	}
-	return out
-}
-
-// own is a figure of the spec itself, and the keys that it comes from.
-type own struct {
-	is   float64
-	from record.Set
-}
-
-// holds reports whether an option that differs from the spec in some keys has the same
-// figure. One that comes from no key is counted of what is found.
-func (o own) holds(differ record.Set) bool { return !o.from.Empty() && o.from.And(differ).Empty() }
-
-// owned are the figures of the spec itself, as its options are worked out.
-func (s *Study) owned() []own {
-	assessment, faults := review.Tree(s.Base.Document.Tree, s.options)
-	if len(faults) > 0 {
-		return nil
-	}
-	out := make([]own, len(columns))
-	for i, c := range columns {
-		out[i].from = assessment.Ceiling.Recorded(func() { out[i].is = rounded(c.Of(assessment)) })
+		out[i].is = rounded(x)
 	}
 	return out
 }

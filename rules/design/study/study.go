@@ -24,11 +24,11 @@ type Study struct {
 	Says    []string // what follows what, one sentence each
 	Columns []Column
 
-	options review.Options
-	own     []own // by column
-	follows []*follow
-	drops   []string
-	shaped  bool // a combination may be misshapen though each value is not
+	options  review.Options
+	patterns patterns
+	follows  []*follow
+	drops    []string
+	shaped   bool // a combination may be misshapen though each value is not
 }
 
 // New is a study of a spec that could be resolved. Each of vary is KEY=VALUES;
@@ -40,7 +40,6 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 	}
 	o.Offers = false
 	o.Frames, o.Search.Memory = new(hanging.Memory), carrying.NewMemory() // options may differ in what neither knows
-	o.Like = review.Precedent(base.Document.Tree, o)
 	s := &Study{Base: base, Total: 1, options: o, Columns: slices.Clip(columns)}
 	for _, text := range vary {
 		linked, err := dimensions(base, text)
@@ -59,7 +58,7 @@ func New(base *review.Assessment, vary []string, o review.Options) (*Study, erro
 		}
 		s.Total *= n
 	}
-	s.own = s.owned()
+	s.patterns.spec = s.ofSpec()
 	s.follow()
 	s.shaped = s.mayMisshape()
 	return s, nil

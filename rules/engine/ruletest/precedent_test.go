@@ -31,7 +31,8 @@ func TestAPrecedentChangesNothing(t *testing.T) {
 			base, faults := layout.Resolve(tree, std, nil)
 			require.Empty(t, faults)
 			means := engine.Means{Search: carrying.Search{Memory: carrying.NewMemory()}, Frames: new(hanging.Memory)}
-			like := engine.NewPrecedent(every, base, std, means)
+			outcome := engine.Run(every, base, std, means)
+			like := outcome.Precedent(base)
 			taken := 0
 			for i, v := range variants(tree, func(record.Set) bool { return true }) {
 				if (i+turn)%one != 0 {
