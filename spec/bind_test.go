@@ -1,6 +1,7 @@
 package spec_test
 
 import (
+	"maps"
 	"regexp"
 	"strings"
 	"testing"
@@ -71,6 +72,13 @@ func TestBindKeepsEveryKey(t *testing.T) {
 		again, errAgain := before.Rebind(d.Tree, tree)
 		assert.Equal(t, err, errAgain, key)
 		assert.Equal(t, after, again, key)
+		whole, problems := spec.Parse("full", readFull(t))
+		require.Empty(t, problems)
+		fresh, _ := spec.With(whole.Tree, key, other)
+		fresh = maps.Clone(fresh)
+		spec.Share(fresh, d.Tree)
+		assert.Equal(t, tree, fresh, key)
+		assert.Equal(t, spec.Differ(d.Tree, tree), spec.Differ(d.Tree, fresh), key)
 		parts := strings.Split(number.ReplaceAllString(key, ".*"), ".")
 		for i := range parts {
 			seen = append(seen, strings.Join(parts[:i+1], "."))

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"maps"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -87,6 +88,48 @@ func With(tree map[string]any, key string, value any) (map[string]any, bool) {
 		return tree, false
 	}
 	return v.(map[string]any), true
+}
+
+// Share puts what a tree has alike with another in place of its own, in the tree itself, so
+// that the two are compared by what they share. Both have the same values as before.
+func Share(tree, with map[string]any) { share(tree, with) }
+
+// share is w where it is like v, and else v with what its parts share.
+func share(v, w any) (shared any, alike bool) {
+	switch v := v.(type) {
+	case map[string]any:
+		other, ok := w.(map[string]any)
+		if !ok {
+			return v, false
+		}
+		alike = len(v) == len(other)
+		for name, in := range v {
+			x, had := other[name]
+			part, same := share(in, x)
+			if v[name] = part; !had || !same {
+				alike = false
+			}
+		}
+	case []any:
+		other, ok := w.([]any)
+		if !ok {
+			return v, false
+		}
+		alike = len(v) == len(other)
+		for i := range min(len(v), len(other)) {
+			part, same := share(v[i], other[i])
+			v[i], alike = part, alike && same
+		}
+	case float64: // below 0 or not, nothing is not the same
+		x, ok := w.(float64)
+		alike = ok && math.Float64bits(v) == math.Float64bits(x)
+	default:
+		alike = v == w
+	}
+	if alike {
+		return w, true
+	}
+	return v, false
 }
 
 // Shared reports whether two values are one and the same table or list.

@@ -113,6 +113,9 @@ func (s *Assessment) fill(o Options) []spec.Problem {
 	if o.Offers && o.Frames == nil {
 		o.Frames = new(hanging.Memory) // and often nothing of the frame
 	}
+	if o.Like != nil {
+		o.Like.Ceiling.ShareSpec(s.Document.Tree)
+	}
 	faults := s.work(s.Document.Tree, o)
 	if len(faults) > 0 {
 		var problems []spec.Problem

@@ -129,6 +129,10 @@ func (c *Ceiling) Take(from *Ceiling) {
 	c.Panel.Parts.Take(from.Panel.Parts, differ)
 }
 
+// ShareSpec puts what a spec's tree has alike with that of the ceiling in its place, so that
+// little is read again where the tree is resolved.
+func (c *Ceiling) ShareSpec(tree map[string]any) { spec.Share(tree, c.tree) }
+
 // Differ are the keys in which the specs of two ceilings differ, with their defaults, and
 // those that only one of them assumes: all keys where the standards differ, or the units
 // that they are printed in.

@@ -19,6 +19,7 @@ import (
 	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/cmd/dryfit/internal/usage"
+	"dryfit/rules/engine"
 	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/result/hanging"
 	"dryfit/rules/model/standards"
@@ -147,13 +148,19 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 	var taken atomic.Int64
 	for range min(jobs, len(c.inputs)) { // as many goroutines, whose stacks grow once
 		group.Go(func() error {
+			var said *engine.Precedent // of the spec before: neighbours are often of one project
 			for ctx.Err() == nil {
 				i := int(taken.Add(1)) - 1
 				if i >= len(c.inputs) {
 					return nil
 				}
-				if err := c.assess(c.inputs[i], &assessments[i], options[i]); err != nil {
+				o := options[i]
+				o.Like = said
+				if err := c.assess(c.inputs[i], &assessments[i], o); err != nil {
 					return err
+				}
+				if now := assessments[i].Said; now != nil {
+					said = now
 				}
 				if err := handed.over(i); err != nil {
 					return err
@@ -190,7 +197,7 @@ func (c *checked) assess(in source.Input, assessment **review.Assessment, o revi
 		case there && bytes.Equal(was, src):
 			earlier = *assessment
 		case there:
-			o.Offers, o.Search.Memory = false, o.Search.Memory.Next()
+			o.Offers, o.Search.Memory, o.Like = false, o.Search.Memory.Next(), (*assessment).Said
 			earlier = review.Spec(in.Name, was, o)
 		}
 	}

@@ -38,6 +38,7 @@ func bothSides(ctx context.Context, s console.Streams, args []string, f Flags, o
 		default:
 			assessment = review.Spec(in.Name, src, under)
 		}
+		o.Like = assessment.Said
 		assessments, inputs = append(assessments, assessment), append(inputs, in)
 		if assessment.Ceiling == nil {
 			broken = append(broken, assessment)

@@ -210,7 +210,7 @@ func (s *server) review(j job) {
 	s.decided = s.decided.Next()
 	options := review.Options{
 		Rules: s.Rules, Standards: o.found.Standards, On: s.Today(), Offers: true, Frames: s.solved,
-		Search: carrying.Search{Memory: s.decided},
+		Search: carrying.Search{Memory: s.decided}, Like: s.said,
 	}
 	if o.found.Standards == nil {
 		options.Standards = standards.BuiltIn()
@@ -221,6 +221,9 @@ func (s *server) review(j job) {
 		return
 	}
 	o.assessment = review.Spec(j.path, []byte(j.text), options)
+	if o.assessment.Said != nil {
+		s.said = o.assessment.Said
+	}
 }
 
 // folderOf is where the standards of a text are looked for.

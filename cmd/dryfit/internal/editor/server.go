@@ -126,8 +126,9 @@ type server struct {
 	busy      bool
 	done      chan outcome
 	timer     *time.Timer
-	solved    *hanging.Memory  // by the reviews before: most changes leave the frame as it is
-	decided   *carrying.Memory // in the review before: and most legs of the way in
+	solved    *hanging.Memory   // by the reviews before: most changes leave the frame as it is
+	decided   *carrying.Memory  // likewise: and most legs of the way in
+	said      *engine.Precedent // in the review before: and most rules say the same again
 }
 
 func (s *server) loop(ctx context.Context, frames <-chan received) error {
