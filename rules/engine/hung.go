@@ -66,11 +66,12 @@ func (p *Pass) Envelope() ([]*hanging.Case, bool) {
 }
 
 func (p *Pass) hangs(err error) bool {
+	if err == nil {
+		return true
+	}
 	var needs *hanging.NeedsError
 	var seam *hanging.SeamError
 	switch {
-	case err == nil:
-		return true
 	case errors.As(err, &needs):
 		p.Absent(needs.Key)
 	case errors.As(err, &seam):

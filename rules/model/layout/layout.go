@@ -126,6 +126,7 @@ func read(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceilin
 func (c *Ceiling) Take(from *Ceiling) {
 	differ := c.Differ(from)
 	c.Vault.Figure.Take(from.Vault.Figure, differ)
+	c.Panel.arch.Take(from.Panel.arch, differ)
 	c.Panel.Parts.Take(from.Panel.Parts, differ)
 }
 

@@ -62,6 +62,8 @@ type Panel struct {
 	Tolerance, Form      Number
 	Pieces               record.Value[[]Piece]
 	Parts                record.Value[[]Part] // of an arch, each with its own weight
+
+	arch record.Value[[]weighed] // its pieces from the left
 }
 
 // Heavier is how many times its nominal mass the panel may weigh, from 1, and with

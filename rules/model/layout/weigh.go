@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/curve"
 	"dryfit/spec/quantity"
@@ -10,7 +11,7 @@ import (
 // weigh finds the heaviest piece of an arch, which the panel is.
 func (c *Ceiling) weigh() {
 	p := &c.Panel
-	arch := Derive(c, func() (out []weighed) {
+	p.arch = Derive(c, func() (out []weighed) {
 		for k := range p.Around.Get() {
 			out = append(out, c.weighed(k))
 		}
@@ -20,19 +21,19 @@ func (c *Ceiling) weigh() {
 		if p.Around.Get() == 1 {
 			return 0 // whatever it weighs
 		}
-		return heaviestOf(arch.Get())
+		return heaviestOf(p.arch.Get())
 	})
 	p.Pieces = Derive(c, func() []Piece {
-		pieces := arch.Get()[heaviest.Get()].pieces
+		pieces := slices.Clone(p.arch.Get()[heaviest.Get()].pieces)
 		for i := range pieces {
 			pieces[i].From = pieces[i].From.Or(heaviest.From())
 		}
 		return pieces
 	})
-	p.Parts = Derive(c, func() []Part { return c.parts(arch.Get()) })
-	p.Mass = named(c, "panel.mass", func() float64 { return arch.Get()[heaviest.Get()].mass })
-	p.Most = named(c, "panel.mass.most", func() float64 { return arch.Get()[heaviest.Get()].most })
-	p.Centre = Derive(c, func() curve.Point { return arch.Get()[heaviest.Get()].centre })
+	p.Parts = Derive(c, func() []Part { return c.parts(p.arch.Get()) })
+	p.Mass = named(c, "panel.mass", func() float64 { return p.arch.Get()[heaviest.Get()].mass })
+	p.Most = named(c, "panel.mass.most", func() float64 { return p.arch.Get()[heaviest.Get()].most })
+	p.Centre = Derive(c, func() curve.Point { return p.arch.Get()[heaviest.Get()].centre })
 	p.Outline = Derive(c, func() curve.Region {
 		s0, s1 := c.part(heaviest.Get())
 		if s0 == 0 && s1 == c.Vault.Arc.Get() {

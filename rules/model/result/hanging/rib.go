@@ -70,6 +70,9 @@ type part struct {
 func abs(x float64) float64 { return math.Abs(x) }
 
 func mechanism(err error) bool {
+	if err == nil {
+		return false
+	}
 	var m *frame.MechanismError
 	return errors.As(err, &m)
 }

@@ -99,8 +99,9 @@ func (a acts) key(key []byte) []byte {
 // solution is what was read of a solved case, which has no ID yet, or the solver's
 // error.
 type solution struct {
-	read Case
-	err  error
+	read   Case
+	answer [1]answer // of what was read
+	err    error
 }
 
 // solved is the solution of a case, solved where it was not before.
@@ -116,8 +117,8 @@ func (r *runner) solved(a acts) *solution {
 	}
 	o := new(solution)
 	if o.err = r.solver.Summarize(r.under(a), &r.brief); o.err == nil {
-		o.read = r.read(a)
-		o.read.answers = []answer{{r, a}}
+		o.read, o.answer = r.read(a), [1]answer{{r, a}}
+		o.read.answers = o.answer[:]
 	}
 	r.had[string(r.key)] = o
 	return o
