@@ -54,6 +54,7 @@ func benchmarkEdited(b *testing.B, src []byte) {
 	o.Search.Memory = carrying.NewMemory()
 	texts := [2][]byte{src, bytes.Replace(src, []byte(`first_gap = "18mm"`), []byte(`first_gap = "19mm"`), 1)}
 	require.NotEqual(b, texts[0], texts[1])
+	o.Like = review.Spec(demo, texts[1], o).Said
 	for n := 0; b.Loop(); n++ {
 		o.Search.Memory = o.Search.Memory.Next()
 		o.Like = review.Spec(demo, texts[n%2], o).Said

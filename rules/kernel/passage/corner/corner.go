@@ -4,6 +4,7 @@ package corner
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/rules/kernel/passage"
 	"dryfit/rules/kernel/passage/space"
@@ -106,6 +107,7 @@ func around(b *passage.Body, c Corner, way passage.Way, u space.Vec, to exactnes
 		return s
 	}
 	all := make([]stretch, 0, 2*sweepCells)
+	var next []stretch
 	var near *space.Vec
 	for i := range sweepCells {
 		half := math.Pi / sweepCells
@@ -114,8 +116,8 @@ func around(b *passage.Body, c Corner, way passage.Way, u space.Vec, to exactnes
 	}
 	for {
 		leastBetween(b, all, plan)
-		most := widest(all, func(s stretch) (float64, float64, float64) { return s.freeMost, s.inMost, s.onMost })
-		least := widest(all, func(s stretch) (float64, float64, float64) { return s.freeLeast, s.in, s.on })
+		most := widest(all, func(s *stretch) (float64, float64, float64) { return s.freeMost, s.inMost, s.onMost })
+		least := widest(all, func(s *stretch) (float64, float64, float64) { return s.freeLeast, s.in, s.on })
 		if least.margin > m.Margin {
 			m.Margin = least.margin
 			from, to := all[least.in].at, all[least.on].at
@@ -128,12 +130,13 @@ func around(b *passage.Body, c Corner, way passage.Way, u space.Vec, to exactnes
 			}
 			return m
 		}
-		next := make([]stretch, 0, len(all)+len(all)/2)
-		for i, s := range all {
+		next = slices.Grow(next[:0], len(all)+len(all)/2)
+		for i := range all {
+			s := &all[i]
 			doubt := s.freeLeast < most.margin-to.within ||
 				i == most.in && s.in < most.margin-to.within || i == most.on && s.on < most.margin-to.within
 			if !doubt || !most.has(i, len(all)) {
-				next = append(next, s)
+				next = append(next, *s)
 				continue
 			}
 			next = append(next, look(s.at-s.half/2, s.half/2, &s.Held.at), look(s.at+s.half/2, s.half/2, &s.Held.at))
@@ -141,7 +144,7 @@ func around(b *passage.Body, c Corner, way passage.Way, u space.Vec, to exactnes
 		if len(next) == len(all) {
 			return m
 		}
-		all = next
+		all, next = next, all
 	}
 }
 
@@ -219,7 +222,7 @@ func (r route) has(i, n int) bool {
 }
 
 // widest is the route of greatest margin.
-func widest(all []stretch, of func(stretch) (free, in, on float64)) route {
+func widest(all []stretch, of func(*stretch) (free, in, on float64)) route {
 	best := route{margin: none}
 	n := len(all)
 	for _, step := range [2]int{1, -1} {
@@ -230,7 +233,7 @@ func widest(all []stretch, of func(stretch) (free, in, on float64)) route {
 			if step < 0 {
 				i = n - 1 - i
 			}
-			free, in, on := of(all[i])
+			free, in, on := of(&all[i])
 			margin = min(margin, free)
 			if here := min(free, in); here > margin {
 				from, margin = i, here

@@ -29,7 +29,7 @@ func (s *search) edge(p, q space.Vec) {
 
 // node looks at a node of the boundary, if it may hold less than was found.
 func (s *search) node(i int) {
-	n := s.boundary.Nodes[i]
+	n := &s.boundary.Nodes[i]
 	if n.Second == 0 {
 		s.leaf(n)
 		return
@@ -50,11 +50,13 @@ func (s *search) node(i int) {
 // bound is less than the room of any point of a node: that of its centre's
 // ruling, less half of its radius.
 func (s *search) bound(i int) float64 {
-	n := s.boundary.Nodes[i]
-	a, b := s.place(space.Vec{X: -s.b.Half(), Y: n.Centre.X, Z: n.Centre.Y})
+	n := &s.boundary.Nodes[i]
 	if s.upright() {
+		a := s.a - (n.Centre.X*s.e1.Y + n.Centre.Y*s.e1.Z)
+		b := s.h - (n.Centre.X*s.e2.Y + n.Centre.Y*s.e2.Z)
 		return roomAt(a, b) - n.Radius/2
 	}
+	a, b := s.place(space.Vec{X: -s.b.Half(), Y: n.Centre.X, Z: n.Centre.Y})
 	room, _ := edgeRoom(a, b, a-2*s.b.Half()*s.e1.X, b-2*s.b.Half()*s.e2.X)
 	return room - n.Radius/2
 }
@@ -65,7 +67,7 @@ func (s *search) upright() bool { return s.e1.X == 0 && s.e2.X == 0 }
 
 // leaf looks at the edges of a leaf at both ends of the body, and at the rulings
 // between their corners.
-func (s *search) leaf(n passage.EdgesNode) {
+func (s *search) leaf(n *passage.EdgesNode) {
 	p := s.section[n.From%len(s.section)]
 	for i := n.From; i < n.To; i++ {
 		q := s.section[(i+1)%len(s.section)]
