@@ -22,9 +22,10 @@ type Means struct {
 
 // Precedent is a ceiling with what rules have said of it, for runs by the same search over
 // ceilings whose specs differ in some keys: a rule that has read none of these says the same
-// again. It serves many goroutines while nobody else works the ceiling out.
+// again. It serves many goroutines, though one of them works the ceiling out further.
 type Precedent struct {
 	Ceiling *layout.Ceiling
+	Done    layout.Done // of the ceiling
 	outcome Outcome
 }
 
@@ -38,7 +39,7 @@ type end struct {
 
 // Precedent is what the rules have said, as yet unchanged, of the ceiling of the outcome.
 func (o *Outcome) Precedent(c *layout.Ceiling) *Precedent {
-	return &Precedent{c, Outcome{
+	return &Precedent{c, c.Done(), Outcome{
 		Findings: slices.Clone(o.Findings), NotChecked: slices.Clone(o.NotChecked),
 		Quiet: slices.Clone(o.Quiet), Loosened: slices.Clone(o.Loosened), ends: slices.Clip(o.ends),
 	}}
@@ -57,7 +58,7 @@ func (p *Precedent) Unsaid() *Precedent {
 	if p == nil {
 		return nil
 	}
-	return &Precedent{Ceiling: p.Ceiling}
+	return &Precedent{Ceiling: p.Ceiling, Done: p.Done}
 }
 
 // recall takes what a rule has said of the ceiling that this one is like, if the rule has

@@ -80,7 +80,7 @@ func (t *trials) with(offer engine.Offer) attempt {
 		return attempt{} // a count of nothing, a length below zero
 	}
 	if ceiling, faults := layout.Resolve(tree, t.options.Standards, t.assessment.Ceiling); len(faults) == 0 {
-		ceiling.Take(t.assessment.Ceiling)
+		ceiling.Take(t.assessment.Said.Done)
 		t.outcomes[name] = t.run(ceiling)
 	}
 	return t.outcomes[name]

@@ -154,7 +154,7 @@ func (s *Assessment) work(tree map[string]any, o Options) []layout.Fault {
 		return faults
 	}
 	if o.Like != nil {
-		ceiling.Take(o.Like.Ceiling)
+		ceiling.Take(o.Like.Done)
 	}
 	outcome := engine.Run(o.Rules, ceiling, o.Standards, engine.Means{Search: o.Search, Frames: o.Frames, Like: o.Like})
 	s.Said = outcome.Precedent(ceiling)

@@ -170,12 +170,28 @@ func Apart(v Value[string]) Value[string] {
 	return Value[string]{&c}
 }
 
-// Take takes a figure from another that was worked out in the same way, of a spec that
-// differs from this one in some keys, if that has been and comes from none of these.
-func (v Value[T]) Take(other Value[T], differ Set) {
-	c, o := v.cell, other.cell
-	if c.make != nil && o.make == nil && o.from.And(differ).Empty() {
-		c.make, c.v, c.from = nil, o.v, o.from
+// Done is a figure as far as it is worked out by now, whatever becomes of it: to take it
+// from, for many goroutines.
+type Done[T any] struct {
+	v    T
+	from Set
+	is   bool
+}
+
+// Done is the figure, if it is worked out.
+func (v Value[T]) Done() Done[T] {
+	c := v.cell
+	if c.make != nil {
+		return Done[T]{}
+	}
+	return Done[T]{c.v, c.from, true}
+}
+
+// Take takes a figure that was worked out in the same way, of a spec that differs from
+// this one in some keys, if it comes from none of these.
+func (v Value[T]) Take(done Done[T], differ Set) {
+	if c := v.cell; c.make != nil && done.is && done.from.And(differ).Empty() {
+		c.make, c.v, c.from = nil, done.v, done.from
 	}
 }
 

@@ -59,16 +59,16 @@ func TestAFigureIsTakenFromWhatIsAlike(t *testing.T) {
 	}
 	was := figure(1)
 	fresh := figure(3)
-	fresh.Take(was, set(2))
+	fresh.Take(was.Done(), set(2))
 	assert.InDelta(t, 6, fresh.Get(), 0, "nothing to take yet")
 	assert.InDelta(t, 2, was.Get(), 0)
 
 	taken, other := figure(3), figure(3)
-	taken.Take(was, set(2))
-	other.Take(was, set(1, 2))
+	taken.Take(was.Done(), set(2))
+	other.Take(was.Done(), set(1, 2))
 	assert.Equal(t, set(1), rec.During(func() { assert.InDelta(t, 2, taken.Get(), 0) }))
 	assert.InDelta(t, 6, other.Get(), 0, "what it comes from differs")
-	fresh.Take(was, set(2))
+	fresh.Take(was.Done(), set(2))
 	assert.InDelta(t, 6, fresh.Get(), 0, "what is worked out stays")
 }
 

@@ -43,7 +43,7 @@ func TestAPrecedentChangesNothing(t *testing.T) {
 					continue
 				}
 				beside, _ := layout.Resolve(v.tree, std, like.Ceiling)
-				beside.Take(like.Ceiling)
+				beside.Take(like.Done)
 				want := engine.Run(every, alone, std, means)
 				with := means
 				with.Like = like

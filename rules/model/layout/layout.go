@@ -9,6 +9,7 @@
 package layout
 
 import (
+	"dryfit/rules/kernel/curve"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
 	"dryfit/spec/quantity"
@@ -121,13 +122,26 @@ func read(tree map[string]any, std *standards.Standards, like *Ceiling) (*Ceilin
 	return c, assumed, nil
 }
 
-// Take takes what costs most to work out from another ceiling by the same standards,
-// where it has been there, and comes from nothing in which the two differ.
-func (c *Ceiling) Take(from *Ceiling) {
-	differ := c.Differ(from)
-	c.Vault.Figure.Take(from.Vault.Figure, differ)
-	c.Panel.arch.Take(from.Panel.arch, differ)
-	c.Panel.Parts.Take(from.Panel.Parts, differ)
+// Done is what costs most to work out of a ceiling, where it has been.
+type Done struct {
+	of     *Ceiling
+	figure record.Done[curve.Region]
+	arch   record.Done[[]weighed]
+	parts  record.Done[[]Part]
+}
+
+// Done is what has been worked out by now, for many goroutines.
+func (c *Ceiling) Done() Done {
+	return Done{c, c.Vault.Figure.Done(), c.Panel.arch.Done(), c.Panel.Parts.Done()}
+}
+
+// Take takes what was worked out of another ceiling, where it comes from nothing in which
+// the two differ.
+func (c *Ceiling) Take(done Done) {
+	differ := c.Differ(done.of)
+	c.Vault.Figure.Take(done.figure, differ)
+	c.Panel.arch.Take(done.arch, differ)
+	c.Panel.Parts.Take(done.parts, differ)
 }
 
 // ShareSpec puts what a spec's tree has alike with that of the ceiling in its place, so that

@@ -36,7 +36,7 @@ func TestTakenIsAsWorkedOut(t *testing.T) {
 		}[key])
 		require.True(t, ok, key)
 		want, got := resolve(changed, nil), resolve(changed, base)
-		got.Take(base)
+		got.Take(base.Done())
 		assert.Equal(t, want.Vault.Figure.Get(), got.Vault.Figure.Get(), key)
 		assert.Equal(t, want.Vault.Figure.From(), got.Vault.Figure.From(), key)
 		assert.Equal(t, want.Panel.Parts.Get(), got.Panel.Parts.Get(), key)
