@@ -25,7 +25,8 @@ type Means struct {
 // again. It serves many goroutines, though one of them works the ceiling out further.
 type Precedent struct {
 	Ceiling *layout.Ceiling
-	Done    layout.Done // of the ceiling
+	Done    layout.Done  // of the ceiling
+	rib     hanging.Done // of its frame
 	outcome Outcome
 }
 
@@ -39,7 +40,7 @@ type end struct {
 
 // Precedent is what the rules have said, as yet unchanged, of the ceiling of the outcome.
 func (o *Outcome) Precedent(c *layout.Ceiling) *Precedent {
-	return &Precedent{c, c.Done(), Outcome{
+	return &Precedent{c, c.Done(), o.Results.Hanging().Done(), Outcome{
 		Findings: slices.Clone(o.Findings), NotChecked: slices.Clone(o.NotChecked),
 		Quiet: slices.Clone(o.Quiet), Loosened: slices.Clone(o.Loosened), ends: slices.Clip(o.ends),
 	}}
@@ -53,12 +54,12 @@ func (p *Precedent) Of() *layout.Ceiling {
 	return p.Ceiling
 }
 
-// Unsaid is the ceiling alone, for runs by another search.
+// Unsaid is the ceiling with what was done of it, for runs by another search.
 func (p *Precedent) Unsaid() *Precedent {
 	if p == nil {
 		return nil
 	}
-	return &Precedent{Ceiling: p.Ceiling, Done: p.Done}
+	return &Precedent{Ceiling: p.Ceiling, Done: p.Done, rib: p.rib}
 }
 
 // recall takes what a rule has said of the ceiling that this one is like, if the rule has

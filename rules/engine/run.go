@@ -64,6 +64,7 @@ func newOutcome(c *layout.Ceiling, m Means, rules int) Outcome {
 	out := Outcome{Results: result.Of(c, m.Search, m.Frames), Inputs: make(Inputs, rules), ends: make([]end, 0, rules), like: m.Like}
 	if m.Like != nil {
 		out.differ = c.Differ(m.Like.Ceiling)
+		out.Results.Hanging().Take(m.Like.rib, out.differ)
 	}
 	return out
 }

@@ -102,7 +102,7 @@ func (t *trials) run(c *layout.Ceiling) attempt {
 		}
 	}
 	std := t.options.Standards
-	outcome := engine.Run(first, c, std, engine.Means{Search: t.options.Search, Frames: t.options.Frames})
+	outcome := engine.Run(first, c, std, engine.Means{Search: t.options.Search, Frames: t.options.Frames, Like: t.assessment.Said.Unsaid()})
 	if t.worse(outcome) {
 		return attempt{}
 	}
