@@ -120,7 +120,7 @@ func share(v, w any) (shared any, alike bool) {
 			part, same := share(v[i], other[i])
 			v[i], alike = part, alike && same
 		}
-	case float64: // below 0 or not, nothing is not the same
+	case float64: // by its bits, which tell 0 from -0
 		x, ok := w.(float64)
 		alike = ok && math.Float64bits(v) == math.Float64bits(x)
 	default:

@@ -21,8 +21,8 @@ type done[T any] = record.Done[Outcome[T]]
 // Done is what has been worked out by now.
 func (h *Hanging) Done() Done {
 	d := Done{
-		h.rib.Done(), h.arch.Done(), h.pieces.Done(), h.governing.Done(),
-		h.First.Done(), h.Staged.Done(), h.Set.Done(), h.Thrust.Done(), [4]done[*Case]{}, [6]done[[]Case]{},
+		rib: h.rib.Done(), arch: h.arch.Done(), pieces: h.pieces.Done(), governing: h.governing.Done(),
+		first: h.First.Done(), staged: h.Staged.Done(), set: h.Set.Done(), thrust: h.Thrust.Done(),
 	}
 	for i, v := range h.ones() {
 		d.ones[i] = v.Done()
