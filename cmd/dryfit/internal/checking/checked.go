@@ -102,25 +102,26 @@ func (f Flags) report(ctx context.Context, s console.Streams, paths []string) (c
 		return checked{}, err
 	}
 	err = c.run(ctx, f, func(assessment *review.Assessment) error {
-		document := assessment.Document
 		assessment.Lighten()
-		if f.Format == "sarif" { // which points at related keys too
-			assessment.Document = document
-		}
 		return nil
-	})
+	}, nil)
 	return c, err
 }
 
 // run checks the inputs to each set of standards, and hands on every assessment in
-// its order.
-func (c *checked) run(ctx context.Context, f Flags, each func(*review.Assessment) error) error {
+// its order, and each run as it ends where end is not nil.
+func (c *checked) run(ctx context.Context, f Flags, each func(*review.Assessment) error, end func(report.Run) error) error {
 	for _, s := range c.finders {
 		run, err := c.checkTo(ctx, s, int(f.Jobs), each)
 		if err != nil {
 			return err
 		}
 		c.Runs = append(c.Runs, run)
+		if end != nil {
+			if err := end(run); err != nil {
+				return err
+			}
+		}
 	}
 	return ctx.Err()
 }

@@ -53,7 +53,7 @@ func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error 
 		return err
 	}
 	if write == nil {
-		return f.lines(ctx, s, paths)
+		return f.stream(ctx, s, paths)
 	}
 	r, err := f.report(ctx, s, paths)
 	if err != nil {
@@ -65,19 +65,15 @@ func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error 
 	return exit.Outcome(r.Verdict())
 }
 
-// lines writes JSON Lines as the specs are done, and of each keeps only the
-// verdict: a file of them may be of any number of specs.
-func (f Flags) lines(ctx context.Context, s console.Streams, paths []string) error {
+// stream writes JSON Lines or SARIF as the specs are done, and of each keeps only the
+// verdict and the counts: a file of them may be of any number of specs.
+func (f Flags) stream(ctx context.Context, s console.Streams, paths []string) error {
 	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
 		return err
 	}
 	err = outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), c.inputs...), func(w io.Writer) error {
-		err := c.run(ctx, f, func(assessment *review.Assessment) error {
-			err := report.JSONLine(w, c.Report, assessment)
-			*assessment = review.Assessment{Verdict: assessment.Verdict}
-			return err
-		})
+		err := f.written(ctx, w, &c)
 		if ctx.Err() != nil { // what is not whole is not written
 			return errors.New("interrupted")
 		}
@@ -87,4 +83,24 @@ func (f Flags) lines(ctx context.Context, s console.Streams, paths []string) err
 		return err
 	}
 	return exit.Outcome(c.Verdict())
+}
+
+// written checks, and writes each spec as it is done.
+func (f Flags) written(ctx context.Context, w io.Writer, c *checked) error {
+	write := func(s *review.Assessment) error { return report.JSONLine(w, c.Report, s) }
+	var end func(report.Run) error
+	done := func() error { return nil }
+	if f.Format == "sarif" {
+		log := report.NewSARIFLog(w, c.Report)
+		write, end, done = log.Add, log.EndRun, log.Close
+	}
+	err := c.run(ctx, f, func(assessment *review.Assessment) error {
+		err := write(assessment)
+		*assessment = review.Assessment{Verdict: assessment.Verdict, Counts: assessment.Counts}
+		return err
+	}, end)
+	if err != nil {
+		return err
+	}
+	return done()
 }

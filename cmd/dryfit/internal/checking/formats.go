@@ -10,7 +10,7 @@ import (
 	"dryfit/cmd/dryfit/internal/usage"
 )
 
-// writer is the format asked for; nil for JSON Lines, which are written as the
+// writer is the format asked for; nil for JSON Lines and SARIF, which are written as the
 // specs are done.
 func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, error) {
 	colour, err := f.inColour(s)
@@ -25,10 +25,8 @@ func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, 
 		return f.textWriter(colour), nil
 	case "json":
 		return report.JSON, nil
-	case "jsonl":
+	case "jsonl", "sarif":
 		return nil, nil
-	case "sarif":
-		return report.SARIF, nil
 	case "junit":
 		return report.JUnit, nil
 	case "markdown":

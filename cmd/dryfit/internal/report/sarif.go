@@ -1,7 +1,6 @@
 package report
 
 import (
-	"io"
 	"net/url"
 	"path"
 	"regexp"
@@ -17,40 +16,6 @@ import (
 // nobody may suppress.
 var levels = map[engine.Severity]string{
 	engine.Hold: "error", engine.Query: "warning", engine.Note: "note", engine.Refer: "note",
-}
-
-// SARIF writes a SARIF 2.1.0 log, a run for each set of standards.
-func SARIF(w io.Writer, r Report) error {
-	log := sarifLog{Schema: "https://json.schemastore.org/sarif-2.1.0.json", Version: "2.1.0", Runs: []sarifRun{}}
-	for _, run := range r.Runs {
-		log.Runs = append(log.Runs, r.sarifRun(run))
-	}
-	return show.WriteJSON(w, log)
-}
-
-func (r Report) sarifRun(run Run) sarifRun {
-	docs := run.docs()
-	list, index := sarifRules(r.Rules, docs)
-	out := sarifRun{
-		Tool: sarifTool{sarifDriver{
-			Name: "dryfit", FullName: "dryfit, checks of specifications of shop-built wood ceilings", Version: r.Version,
-			SemanticVersion: semantic(r.Version), Information: docs, Rules: list,
-		}},
-		Automation:  sarifAutomation{"dryfit/" + automation(run) + "/"},
-		Invocations: []sarifInvocation{{Successful: true, Notifications: []sarifNotification{}}},
-		ColumnKind:  "unicodeCodePoints", Results: []sarifResult{},
-		Properties: r.sarifProperties(run),
-	}
-	for _, s := range run.Assessments {
-		uri := uriOf(r.InRepository(s.Path))
-		out.Results = append(out.Results, r.sarifResults(s, uri, index)...)
-		call := &out.Invocations[0]
-		call.Notifications = append(call.Notifications, sarifNotes(s, uri, index)...)
-		if s.Verdict == engine.CouldNotCheck || s.Counts.Uncomputed > 0 {
-			call.Successful = false
-		}
-	}
-	return out
 }
 
 // sarifProperties are the date, the verdict, and what of the run is new.
@@ -156,10 +121,13 @@ func sarifNotes(s *review.Assessment, uri string, index map[string]int) []sarifN
 // placeholder is what a message would take for the place of an argument.
 var placeholder = regexp.MustCompile(`\{(\d+)\}`)
 
+// brackets begin no link.
+var brackets = strings.NewReplacer("[", `\[`, "]", `\]`)
+
 // sarifPlain is text as a plain message has it: no bracket begins a link, no
 // brace a placeholder.
 func sarifPlain(s string) string {
-	s = strings.NewReplacer("[", `\[`, "]", `\]`).Replace(show.Safe(s))
+	s = brackets.Replace(show.Safe(s))
 	return placeholder.ReplaceAllString(s, "{{$1}}")
 }
 

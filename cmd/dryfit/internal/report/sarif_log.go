@@ -2,19 +2,6 @@ package report
 
 // The parts of a SARIF 2.1.0 log that are written.
 type (
-	sarifLog struct {
-		Schema  string     `json:"$schema"`
-		Version string     `json:"version"`
-		Runs    []sarifRun `json:"runs"`
-	}
-	sarifRun struct {
-		Tool        sarifTool         `json:"tool"`
-		Automation  sarifAutomation   `json:"automationDetails"`
-		Invocations []sarifInvocation `json:"invocations"`
-		ColumnKind  string            `json:"columnKind"`
-		Results     []sarifResult     `json:"results"`
-		Properties  map[string]any    `json:"properties"`
-	}
 	sarifTool struct {
 		Driver sarifDriver `json:"driver"`
 	}

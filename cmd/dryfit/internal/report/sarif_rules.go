@@ -20,16 +20,6 @@ var fileRules = []struct{ id, title, why string }{
 	{"spec.geometry", "the dimensions make a ceiling", "Dimensions that contradict each other leave nothing to check."},
 }
 
-// docs is the address of the docs, where the standards of a run give one.
-func (r Run) docs() string {
-	for _, s := range r.Assessments {
-		if s.Standards != nil && s.Standards.Docs != "" {
-			return s.Standards.Docs
-		}
-	}
-	return ""
-}
-
 // sarifRules describes the rules, and gives each one's place in the list.
 func sarifRules(list []*engine.Rule, docs string) ([]sarifRule, map[string]int) {
 	index := map[string]int{}
