@@ -89,22 +89,6 @@ func (l *SARIFLog) Close() error {
 	return l.err
 }
 
-// SARIF writes a log of what is done, a run for each set of standards.
-func SARIF(w io.Writer, r Report) error {
-	l := NewSARIFLog(w, r)
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			if err := l.Add(s); err != nil {
-				return err
-			}
-		}
-		if err := l.EndRun(run); err != nil {
-			return err
-		}
-	}
-	return l.Close()
-}
-
 // begin begins a run, if none is open.
 func (l *SARIFLog) begin() {
 	if l.open {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"io"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -88,6 +89,22 @@ func TestSARIFIsWrittenAsSpecsAreDone(t *testing.T) {
 	failing := NewSARIFLog(fullDisk{}, r)
 	assert.Error(t, failing.Add(one))
 	assert.Error(t, failing.Close())
+}
+
+// SARIF writes a log of what is done, a run for each set of standards.
+func SARIF(w io.Writer, r Report) error {
+	l := NewSARIFLog(w, r)
+	for _, run := range r.Runs {
+		for _, s := range run.Assessments {
+			if err := l.Add(s); err != nil {
+				return err
+			}
+		}
+		if err := l.EndRun(run); err != nil {
+			return err
+		}
+	}
+	return l.Close()
 }
 
 // fullDisk is a full disk.
