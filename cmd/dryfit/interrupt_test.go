@@ -37,6 +37,8 @@ func TestInterruptedKeepsTheOldFile(t *testing.T) {
 	for _, args := range [][]string{
 		{"check", "-", "--output", "old"},
 		{"check", "-", "--format", "jsonl", "--output", "old"},
+		{"check", "-", "--format", "json", "--output", "old"},
+		{"check", "-", "--format", "junit", "--output", "old"},
 		{"check", "-", "--format", "sarif", "--output", "old"},
 		{"remedy", "-", "--output", "old"},
 	} {

@@ -34,7 +34,7 @@ func standardsCommand() *cobra.Command {
 			finder := source.NewFinder(named)
 			std, broken := finder.ForFolder(folder)
 			if std == nil {
-				if err := report.Text(c.OutOrStdout(), report.Report{Runs: []report.Run{{Assessments: finder.Assessments()}}}, false); err != nil {
+				if err := report.Write(c.OutOrStdout(), report.Report{Runs: []report.Run{{Assessments: finder.Assessments()}}}, report.Text(false)); err != nil {
 					return err
 				}
 				return fmt.Errorf("read %s: see above", broken)

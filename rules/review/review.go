@@ -136,16 +136,6 @@ func (s *Assessment) fill(o Options) []spec.Problem {
 	return nil
 }
 
-// Lighten lets go of the ceiling and all that was worked out of it, which is
-// most of an assessment: what is found is kept, with its places.
-func (s *Assessment) Lighten() {
-	s.Document, s.Ceiling, s.Results, s.Inputs, s.Said = nil, nil, nil, nil, nil
-	if s.Project != nil {
-		project := s.Project.Apart()
-		s.Project = &project
-	}
-}
-
 // work is the whole computation on the tree of a spec that satisfies the
 // schema. The findings have no places yet.
 func (s *Assessment) work(tree map[string]any, o Options) []layout.Fault {

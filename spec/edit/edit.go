@@ -4,7 +4,6 @@
 package edit
 
 import (
-	"bytes"
 	"fmt"
 	"maps"
 	"reflect"
@@ -41,12 +40,8 @@ func Apply(src []byte, changes []Change) ([]byte, error) {
 				return nil, err
 			}
 		}
-		again, err := read(out)
-		if err != nil {
-			return nil, fmt.Errorf("%s can't be changed in place: %w", c.Key, err)
-		}
-		if !reflect.DeepEqual(again.Tree, want) {
-			return nil, fmt.Errorf("%s can't be changed in place", c.Key)
+		if err := readsAs(out, want, c); err != nil {
+			return nil, err
 		}
 	}
 	return out, nil
@@ -59,11 +54,12 @@ type Splice struct {
 }
 
 // Splices are what Apply does to a document for one change: the parts of its
-// source that it replaces, in their order, none of which overlaps another.
+// source that it replaces, in their order, none of which overlaps another. An error
+// means what it means of Apply.
 func Splices(doc *spec.Document, c Change) ([]Splice, error) {
-	want, err := Apply(doc.Source, []Change{c})
-	if err != nil {
-		return nil, err
+	want, ok := spec.With(doc.Tree, c.Key, c.Value)
+	if !ok {
+		return nil, fmt.Errorf("%s leads through something that is not a table", c.Key)
 	}
 	var out []Splice
 	for _, one := range elements(doc.Tree, c) {
@@ -83,10 +79,19 @@ func Splices(doc *spec.Document, c Change) ([]Splice, error) {
 		made = append(append(made, doc.Source[from:s.Start]...), s.Text...)
 		from = s.End
 	}
-	if !bytes.Equal(append(made, doc.Source[from:]...), want) {
-		return nil, fmt.Errorf("%s can't be changed in parts", c.Key)
+	return out, readsAs(append(made, doc.Source[from:]...), want, c)
+}
+
+// readsAs is an error where what a change makes does not read back as what was asked for.
+func readsAs(src []byte, want map[string]any, c Change) error {
+	again, err := read(src)
+	if err != nil {
+		return fmt.Errorf("%s can't be changed in place: %w", c.Key, err)
 	}
-	return out, nil
+	if !reflect.DeepEqual(again.Tree, want) {
+		return fmt.Errorf("%s can't be changed in place", c.Key)
+	}
+	return nil
 }
 
 func read(src []byte) (*spec.Document, error) {

@@ -66,13 +66,18 @@ func TestEdits(t *testing.T) {
 			require.Empty(t, problems)
 			parts, err := edit.Splices(doc, edit.Change{Key: tt.key, Value: tt.value})
 			require.NoError(t, err)
-			text := string(doc.Source) // without the mark of the byte order
-			for _, p := range slices.Backward(parts) {
-				text = text[:p.Start] + p.Text + text[p.End:]
-			}
-			assert.Equal(t, strings.TrimPrefix(tt.want, "\ufeff"), text)
+			assert.Equal(t, strings.TrimPrefix(tt.want, "\ufeff"), spliced(doc, parts))
 		})
 	}
+}
+
+// spliced is a document with its parts replaced, without the mark of the byte order.
+func spliced(doc *spec.Document, parts []edit.Splice) string {
+	text := string(doc.Source)
+	for _, p := range slices.Backward(parts) {
+		text = text[:p.Start] + p.Text + text[p.End:]
+	}
+	return text
 }
 
 func TestWhatCannotBeEdited(t *testing.T) {
@@ -92,6 +97,10 @@ func TestWhatCannotBeEdited(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := edit.Apply([]byte(tt.src), []edit.Change{{Key: tt.key, Value: tt.value}})
 			require.ErrorContains(t, err, tt.says)
+			if doc, problems := spec.Parse("", []byte(tt.src)); len(problems) == 0 {
+				_, err := edit.Splices(doc, edit.Change{Key: tt.key, Value: tt.value})
+				require.ErrorContains(t, err, tt.says)
+			}
 		})
 	}
 }
@@ -159,6 +168,9 @@ func TestTheRestStaysAsItWas(t *testing.T) {
 		again, problems := spec.Parse("", out)
 		require.Empty(t, problems)
 		require.Equal(t, want, again.Tree)
+		parts, err := edit.Splices(doc, edit.Change{Key: key, Value: value})
+		require.NoError(t, err)
+		require.Equal(t, string(again.Source), spliced(doc, parts))
 
 		mark := len(src) - len(doc.Source)
 		if at, ok := doc.ValueRange(key); ok {

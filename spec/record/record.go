@@ -6,7 +6,6 @@ package record
 import (
 	"iter"
 	"math/bits"
-	"strings"
 )
 
 // ID is the number of a key of the format, elements of arrays left out:
@@ -161,13 +160,6 @@ func (v Value[T]) Get() T {
 		c.rec.now = c.rec.now.Or(c.from)
 	}
 	return c.v
-}
-
-// Apart is a text that is kept for longer than what it was read from: nothing
-// records that it is read, and it shares no memory with the file.
-func Apart(v Value[string]) Value[string] {
-	c := cell[string]{v: strings.Clone(v.Get()), from: v.from, key: v.key, none: v.none}
-	return Value[string]{&c}
 }
 
 // Done is a figure as far as it is worked out by now, whatever becomes of it: to take it

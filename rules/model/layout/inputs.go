@@ -21,11 +21,6 @@ type Project struct {
 	Engineer                       Word   // of record for the hanging
 }
 
-// Apart is the same without the ceiling, whose memory the words share.
-func (p Project) Apart() Project {
-	return Project{Title: record.Apart(p.Title), Sheet: record.Apart(p.Sheet), Revision: record.Apart(p.Revision), Engineer: record.Apart(p.Engineer)}
-}
-
 // Room is the room as built.
 type Room struct {
 	Width, Length Number

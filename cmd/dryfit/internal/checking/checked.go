@@ -95,40 +95,28 @@ func (f Flags) before(ctx context.Context) (*source.Snapshot, error) {
 	return before, nil
 }
 
-// report checks the inputs to each set of standards.
-func (f Flags) report(ctx context.Context, s console.Streams, paths []string) (checked, error) {
-	c, err := f.prepare(ctx, s, paths)
-	if err != nil {
-		return checked{}, err
-	}
-	err = c.run(ctx, f, func(assessment *review.Assessment) error {
-		assessment.Lighten()
-		return nil
-	}, nil)
-	return c, err
-}
-
-// run checks the inputs to each set of standards, and hands on every assessment in
-// its order, and each run as it ends where end is not nil.
-func (c *checked) run(ctx context.Context, f Flags, each func(*review.Assessment) error, end func(report.Run) error) error {
+// run checks the inputs to each set of standards and writes every assessment in its order,
+// of which only the path, the verdict and the counts are kept: there may be any number.
+func (c *checked) run(ctx context.Context, f Flags, w report.Writer) error {
 	for _, s := range c.finders {
-		run, err := c.checkTo(ctx, s, int(f.Jobs), each)
+		run, err := c.checkTo(ctx, s, int(f.Jobs), w)
 		if err != nil {
 			return err
 		}
 		c.Runs = append(c.Runs, run)
-		if end != nil {
-			if err := end(run); err != nil {
-				return err
-			}
+		if err := w.End(run); err != nil {
+			return err
 		}
 	}
-	return ctx.Err()
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	return w.Close()
 }
 
 // checkTo checks the inputs to one set of standards, some at a time; the assessments
 // are in their order, after those of standards files that can't be taken.
-func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each func(*review.Assessment) error) (report.Run, error) {
+func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, w report.Writer) (report.Run, error) {
 	assessments := make([]*review.Assessment, len(c.inputs))
 	options := make([]review.Options, len(c.inputs))
 	files := map[string]bool{}
@@ -138,14 +126,18 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 			files[f] = true
 		}
 	}
-	run := report.Run{Standards: slices.Sorted(maps.Keys(files)), Assessments: s.Assessments()}
+	run := report.Run{Standards: slices.Sorted(maps.Keys(files))}
+	if err := w.Begin(run); err != nil {
+		return run, err
+	}
+	run.Assessments = s.Assessments()
 	for _, assessment := range run.Assessments {
-		if err := each(assessment); err != nil {
+		if err := written(w, assessment); err != nil {
 			return run, err
 		}
 	}
 	group, ctx := errgroup.WithContext(ctx)
-	handed := &inOrder{assessments: assessments, done: make([]bool, len(assessments)), each: each}
+	handed := &inOrder{assessments: assessments, done: make([]bool, len(assessments)), to: w}
 	var taken atomic.Int64
 	for range min(jobs, len(c.inputs)) { // as many goroutines, whose stacks grow once
 		group.Go(func() error {
@@ -174,6 +166,13 @@ func (c *checked) checkTo(ctx context.Context, s *source.Finder, jobs int, each 
 	err := group.Wait()
 	run.Assessments = append(run.Assessments, assessments...)
 	return run, err
+}
+
+// written writes an assessment, and lets go of all that is not asked for after it.
+func written(w report.Writer, s *review.Assessment) error {
+	err := w.Add(s)
+	*s = review.Assessment{Path: s.Path, Verdict: s.Verdict, Counts: s.Counts}
+	return err
 }
 
 // assess is the assessment of one input, against the baseline where there is one. An input
@@ -206,23 +205,23 @@ func (c *checked) assess(in source.Input, assessment **review.Assessment, o revi
 	return nil
 }
 
-// inOrder hands on assessments in their order, whatever order they are done in.
+// inOrder writes assessments in their order, whatever order they are done in.
 type inOrder struct {
 	sync.Mutex
 	assessments []*review.Assessment
 	done        []bool
 	next        int
-	each        func(*review.Assessment) error
-	err         error // the first of each, after which it is not called again
+	to          report.Writer
+	err         error // the first of it, after which nothing is written
 }
 
-// over says that an assessment is done, and hands on what need not wait any more.
+// over says that an assessment is done, and writes what need not wait any more.
 func (o *inOrder) over(i int) error {
 	o.Lock()
 	defer o.Unlock()
 	o.done[i] = true
 	for ; o.err == nil && o.next < len(o.assessments) && o.done[o.next]; o.next++ {
-		o.err = o.each(o.assessments[o.next])
+		o.err = written(o.to, o.assessments[o.next])
 	}
 	return o.err
 }

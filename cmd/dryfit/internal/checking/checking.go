@@ -11,10 +11,8 @@ import (
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/exit"
 	"dryfit/cmd/dryfit/internal/outfile"
-	"dryfit/cmd/dryfit/internal/report"
 	"dryfit/cmd/dryfit/internal/source"
 	"dryfit/cmd/dryfit/internal/usage"
-	"dryfit/rules/review"
 	"dryfit/rules/review/catalog"
 )
 
@@ -48,32 +46,16 @@ func Run(ctx context.Context, s console.Streams, paths []string, f Flags) error 
 	if f.Watch {
 		return watch(ctx, s, paths, f)
 	}
-	write, err := f.writer(s)
+	format, err := f.format(s)
 	if err != nil {
 		return err
 	}
-	if write == nil {
-		return f.stream(ctx, s, paths)
-	}
-	r, err := f.report(ctx, s, paths)
-	if err != nil {
-		return err
-	}
-	if err := outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), r.inputs...), func(w io.Writer) error { return write(w, r.Report) }); err != nil {
-		return err
-	}
-	return exit.Outcome(r.Verdict())
-}
-
-// stream writes JSON Lines or SARIF as the specs are done, and of each keeps only the
-// verdict and the counts: a file of them may be of any number of specs.
-func (f Flags) stream(ctx context.Context, s console.Streams, paths []string) error {
 	c, err := f.prepare(ctx, s, paths)
 	if err != nil {
 		return err
 	}
 	err = outfile.Stream(f.Output, s.Out, append(source.InputsAt(f.Standards), c.inputs...), func(w io.Writer) error {
-		err := f.written(ctx, w, &c)
+		err := c.run(ctx, f, format(w, c.Report))
 		if ctx.Err() != nil { // what is not whole is not written
 			return errors.New("interrupted")
 		}
@@ -83,24 +65,4 @@ func (f Flags) stream(ctx context.Context, s console.Streams, paths []string) er
 		return err
 	}
 	return exit.Outcome(c.Verdict())
-}
-
-// written checks, and writes each spec as it is done.
-func (f Flags) written(ctx context.Context, w io.Writer, c *checked) error {
-	write := func(s *review.Assessment) error { return report.JSONLine(w, c.Report, s) }
-	var end func(report.Run) error
-	done := func() error { return nil }
-	if f.Format == "sarif" {
-		log := report.NewSARIFLog(w, c.Report)
-		write, end, done = log.Add, log.EndRun, log.Close
-	}
-	err := c.run(ctx, f, func(assessment *review.Assessment) error {
-		err := write(assessment)
-		*assessment = review.Assessment{Verdict: assessment.Verdict, Counts: assessment.Counts}
-		return err
-	}, end)
-	if err != nil {
-		return err
-	}
-	return done()
 }

@@ -2,7 +2,6 @@ package checking
 
 import (
 	"fmt"
-	"io"
 	"os"
 
 	"dryfit/cmd/dryfit/internal/console"
@@ -10,9 +9,8 @@ import (
 	"dryfit/cmd/dryfit/internal/usage"
 )
 
-// writer is the format asked for; nil for JSON Lines and SARIF, which are written as the
-// specs are done.
-func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, error) {
+// format is the one asked for.
+func (f Flags) format(s console.Streams) (report.Format, error) {
 	colour, err := f.inColour(s)
 	if err != nil {
 		return nil, err
@@ -22,11 +20,16 @@ func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, 
 	}
 	switch f.Format {
 	case "text":
-		return f.textWriter(colour), nil
+		if f.Summary {
+			return report.Summary(colour), nil
+		}
+		return report.Text(colour), nil
 	case "json":
 		return report.JSON, nil
-	case "jsonl", "sarif":
-		return nil, nil
+	case "jsonl":
+		return report.JSONLines, nil
+	case "sarif":
+		return report.SARIF, nil
 	case "junit":
 		return report.JUnit, nil
 	case "markdown":
@@ -36,14 +39,6 @@ func (f Flags) writer(s console.Streams) (func(io.Writer, report.Report) error, 
 	default:
 		return nil, fmt.Errorf("--format %q is not %s", f.Format, usage.OneOf(Formats))
 	}
-}
-
-func (f Flags) textWriter(colour bool) func(io.Writer, report.Report) error {
-	print := report.Text
-	if f.Summary {
-		print = report.Summary
-	}
-	return func(w io.Writer, r report.Report) error { return print(w, r, colour) }
 }
 
 // Formats are those that findings are written in.

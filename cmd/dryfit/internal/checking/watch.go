@@ -80,49 +80,74 @@ func watch(ctx context.Context, s console.Streams, paths []string, f Flags) erro
 
 // check runs once, and prints the specs whose text is new.
 func (w *watching) check(ctx context.Context) error {
-	r, err := w.flags.report(ctx, w.s, w.paths)
+	c, err := w.flags.prepare(ctx, w.s, w.paths)
+	texts := &changedTexts{w: w, report: c.Report, seen: map[string]bool{}}
+	if err == nil {
+		err = c.run(ctx, w.flags, texts)
+	}
 	switch {
 	case ctx.Err() != nil:
 		return ctx.Err()
-	case err != nil && len(w.shown) == 0 && !w.begun:
+	case texts.err != nil:
+		return texts.err
+	case err != nil && !w.begun:
 		return err // bad usage, or nothing to watch
 	case err != nil:
 		// As where the last spec was deleted: there may be one again.
 		fmt.Fprintln(w.s.Err, "dryfit: "+show.Safe(err.Error()))
 	}
 	w.begun = true
-	for _, in := range r.inputs { // git may track one in a folder that is passed over
+	for _, in := range c.inputs { // git may track one in a folder that is passed over
 		if err := w.add(filepath.Dir(in.Path)); err != nil {
 			return err
 		}
 	}
-	seen := map[string]bool{}
-	for i, run := range r.Runs {
-		for _, assessment := range run.Assessments {
-			var b bytes.Buffer
-			one := r.Report
-			one.Runs = []report.Run{{Standards: run.Standards, Assessments: []*review.Assessment{assessment}}}
-			if err := report.Text(&b, one, w.colour); err != nil {
-				return err
-			}
-			key := fmt.Sprint(i, " ", assessment.Path)
-			seen[key] = true
-			if w.shown[key] == b.String() {
-				continue
-			}
-			w.shown[key] = b.String()
-			if _, err := w.s.Out.Write(b.Bytes()); err != nil {
-				return fmt.Errorf("write standard output: %w", err)
-			}
-		}
-	}
 	for key := range w.shown {
-		if !seen[key] {
+		if !texts.seen[key] {
 			delete(w.shown, key)
 		}
 	}
 	return nil
 }
+
+// changedTexts prints the text of each file of each run, where it is not the one that was
+// printed of it last.
+type changedTexts struct {
+	w      *watching
+	report report.Report
+	run    report.Run
+	runs   int
+	seen   map[string]bool
+	err    error // of printing
+}
+
+func (t *changedTexts) Begin(run report.Run) error {
+	t.run = run
+	t.runs++
+	return nil
+}
+
+func (t *changedTexts) Add(s *review.Assessment) error {
+	var b bytes.Buffer
+	one := t.report
+	one.Runs = []report.Run{{Standards: t.run.Standards, Assessments: []*review.Assessment{s}}}
+	if err := report.Write(&b, one, report.Text(t.w.colour)); err != nil {
+		return err
+	}
+	key := fmt.Sprint(t.runs, " ", s.Path)
+	t.seen[key] = true
+	if t.w.shown[key] == b.String() {
+		return nil
+	}
+	t.w.shown[key] = b.String()
+	if _, err := t.w.s.Out.Write(b.Bytes()); err != nil {
+		t.err = fmt.Errorf("write standard output: %w", err)
+	}
+	return t.err
+}
+
+func (*changedTexts) End(report.Run) error { return nil }
+func (*changedTexts) Close() error         { return nil }
 
 // folders watches every folder that a spec or its standards may be in: those
 // under the paths, and those above each spec up to the root. Folders and not

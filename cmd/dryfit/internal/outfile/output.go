@@ -18,10 +18,7 @@ import (
 // file whole or not at all, a device or a pipe as it comes.
 func Write(path string, stdout io.Writer, inputs []source.Input, write func(io.Writer) error) error {
 	if path == "" {
-		if err := write(stdout); err != nil {
-			return fmt.Errorf("write standard output: %w", err)
-		}
-		return nil
+		return through("standard output", stdout, write)
 	}
 	if err := MayWrite(path, inputs); err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
@@ -90,11 +87,36 @@ func writeThrough(path string, write func(io.Writer) error) error {
 	if err != nil {
 		return fmt.Errorf("write %s: %w", path, err)
 	}
-	if err := write(f); err != nil {
+	if err := through(path, f, write); err != nil {
 		f.Close()
-		return fmt.Errorf("write %s: %w", path, err)
+		return err
 	}
 	return f.Close()
+}
+
+// through names what is written to where that fails; another error is of what is written.
+func through(name string, to io.Writer, write func(io.Writer) error) error {
+	out := &minded{to: to}
+	err := write(out)
+	if err != nil && out.err != nil {
+		return fmt.Errorf("write %s: %w", name, err)
+	}
+	return err
+}
+
+// minded keeps the error of a write.
+type minded struct {
+	to  io.Writer
+	err error
+}
+
+// Write implements io.Writer.
+func (m *minded) Write(b []byte) (int, error) {
+	n, err := m.to.Write(b)
+	if err != nil {
+		m.err = err
+	}
+	return n, err
 }
 
 // Rewrite replaces a spec by its changed bytes, whole or not at all. What a

@@ -1,9 +1,7 @@
 package report
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/show"
@@ -11,21 +9,13 @@ import (
 	"dryfit/rules/review"
 )
 
-// notes are all that is annotated, the gravest first.
-func (r Report) notes() (notes []note) {
-	said := map[string]bool{}
-	for _, s := range r.worstFirst() {
-		notes = append(notes, r.loosenedNotes(s, said)...)
-		notes = append(notes, r.uncomputedNotes(s)...)
-		notes = append(notes, r.uncheckedNotes(s)...)
-		for _, e := range Entries(s) {
-			notes = append(notes, noteOf(r.fileOf(s, e)))
-		}
+// notes are what is annotated of a file.
+func (r Report) notes(s *review.Assessment) (notes []note) {
+	notes = append(notes, r.uncomputedNotes(s)...)
+	notes = append(notes, r.uncheckedNotes(s)...)
+	for _, e := range Entries(s) {
+		notes = append(notes, noteOf(r.fileOf(s, e)))
 	}
-	order := []string{"error", "warning", "notice"}
-	slices.SortStableFunc(notes, func(a, b note) int {
-		return cmp.Compare(slices.Index(order, a.word), slices.Index(order, b.word))
-	})
 	return notes
 }
 

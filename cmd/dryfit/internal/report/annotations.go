@@ -4,11 +4,11 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
+	"dryfit/rules/review"
 )
 
 // commands are the words of a workflow log that annotate a line of a file.
@@ -29,25 +29,51 @@ type note struct {
 	title, text string
 }
 
-// ofOneWord is how many annotations of one word a forge shows of a step.
-const ofOneWord = 10
-
 // Annotations writes workflow commands, one a line, that a forge shows at the
 // lines of the files: the worst first, since it shows only so many of each word;
 // of more errors or warnings, one lists the rest. Accepted findings, and those that the
-// baseline had, are notices; what the standards loosen is a warning.
-func Annotations(w io.Writer, r Report) error {
-	notes := r.notes()
-	out := bufio.NewWriter(w)
-	for len(notes) > 0 {
-		n := slices.IndexFunc(notes, func(o note) bool { return o.word != notes[0].word })
-		if n < 0 {
-			n = len(notes)
-		}
-		annotateAll(out, notes[:n])
-		notes = notes[n:]
+// baseline had, are notices; what the standards loosen is a warning, before all others.
+func Annotations(w io.Writer, r Report) Writer {
+	return &annotationWriter{to: w, report: r, piles: map[pileOf]*pile{}, said: map[string]bool{}}
+}
+
+type annotationWriter struct {
+	to     io.Writer
+	report Report
+	piles  map[pileOf]*pile
+	said   map[string]bool // what was loosened
+	runs   []Run
+}
+
+func (*annotationWriter) Begin(Run) error { return nil }
+
+func (a *annotationWriter) Add(s *review.Assessment) error {
+	for _, n := range a.report.loosenedNotes(s, a.said) {
+		a.pile(pileOf{word: n.word, loosened: true}).add(n)
 	}
-	for _, run := range r.Runs {
+	for _, n := range a.report.notes(s) {
+		a.pile(pileOf{word: n.word, verdict: s.Verdict}).add(n)
+	}
+	return nil
+}
+
+func (a *annotationWriter) End(run Run) error {
+	a.runs = append(a.runs, run)
+	return nil
+}
+
+func (a *annotationWriter) Close() error {
+	out := bufio.NewWriter(a.to)
+	for _, word := range []string{"error", "warning", "notice"} {
+		piles := []*pile{a.pile(pileOf{word: word, loosened: true})}
+		for v := engine.CouldNotCheck; v >= engine.Passed; v-- {
+			piles = append(piles, a.pile(pileOf{word: word, verdict: v}))
+		}
+		if err := writePiles(out, word, piles); err != nil {
+			return err
+		}
+	}
+	for _, run := range a.runs {
 		for _, s := range run.Assessments {
 			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(show.Shown(s.Path)), s.Verdict, s.Counts)
 		}
@@ -55,35 +81,11 @@ func Annotations(w io.Writer, r Report) error {
 	return out.Flush()
 }
 
-// annotateAll writes annotations of one word. Where a forge would not show all,
-// the last that it shows lists the rest, which follow.
-func annotateAll(out io.Writer, notes []note) {
-	for i, n := range notes {
-		if i == ofOneWord-1 && len(notes) > ofOneWord && n.word != "notice" {
-			restOf(notes[i:]).write(out)
-		}
-		n.write(out)
+func (a *annotationWriter) pile(of pileOf) *pile {
+	if a.piles[of] == nil {
+		a.piles[of] = new(pile)
 	}
-}
-
-// mostListed is how many bytes of text a forge takes in an annotation, less some.
-const mostListed = 60000
-
-// restOf is one annotation in place of several.
-func restOf(notes []note) note {
-	rest := note{word: notes[0].word, path: notes[0].path, place: "line=1,endLine=1", title: fmt.Sprintf("%d more, listed here", len(notes))}
-	var b strings.Builder
-	for i, n := range notes {
-		line, _, _ := strings.Cut(strings.TrimPrefix(n.place, "line="), ",")
-		text := fmt.Sprintf("- %s:%s: %s: %s\n", show.ShownTo(n.path, show.MostNamed), line, n.title, show.ShownTo(n.text, show.MostNamed))
-		if b.Len()+len(text) > mostListed {
-			fmt.Fprintf(&b, "and %d more in the log", len(notes)-i)
-			break
-		}
-		b.WriteString(text)
-	}
-	rest.text = strings.TrimSuffix(b.String(), "\n")
-	return rest
+	return a.piles[of]
 }
 
 // write keeps the ends of lines in a text, each of which was shown before.

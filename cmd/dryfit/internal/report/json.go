@@ -1,8 +1,6 @@
 package report
 
 import (
-	"io"
-
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/rules/engine"
 	"dryfit/rules/model/standards"
@@ -12,19 +10,17 @@ import (
 
 // The document that JSON writes. Its schema is published with the others.
 type (
-	jsonReport struct {
-		Version string    `json:"version"`
-		On      string    `json:"on"`
-		Against string    `json:"against,omitempty"` // the baseline
-		Verdict string    `json:"verdict"`
-		Runs    []jsonRun `json:"runs"`
+	jsonReport struct { // and its runs
+		Version string `json:"version"`
+		On      string `json:"on"`
+		Against string `json:"against,omitempty"` // the baseline
+		Verdict string `json:"verdict"`
 	}
-	jsonRun struct {
+	jsonRun struct { // and its files
 		Standards []string      `json:"standards"`
 		Verdict   string        `json:"verdict"`
 		Counts    JSONCounts    `json:"counts"`
 		Baseline  *jsonBaseline `json:"baseline,omitempty"`
-		Files     []jsonFile    `json:"files"`
 	}
 	jsonFile struct {
 		Path       string           `json:"path"`
@@ -114,22 +110,6 @@ type (
 		Line   int    `json:"line,omitempty"`
 	}
 )
-
-// JSON writes the report as one document.
-func JSON(w io.Writer, r Report) error {
-	out := jsonReport{Version: r.Version, On: r.On, Against: r.Against, Verdict: r.Verdict().String(), Runs: []jsonRun{}}
-	for _, run := range r.Runs {
-		j := jsonRun{
-			Standards: append([]string{}, run.Standards...), Verdict: run.Verdict().String(),
-			Counts: CountsJSON(run.Counts()), Baseline: baselineJSON(run.Counts()), Files: []jsonFile{},
-		}
-		for _, s := range run.Assessments {
-			j.Files = append(j.Files, fileJSON(s))
-		}
-		out.Runs = append(out.Runs, j)
-	}
-	return show.WriteJSON(w, out)
-}
 
 func fileJSON(s *review.Assessment) jsonFile {
 	f := jsonFile{

@@ -17,7 +17,19 @@ type jsonLine struct {
 	jsonFile
 }
 
-// JSONLine writes what a report says of one file, on a line of its own.
-func JSONLine(w io.Writer, r Report, s *review.Assessment) error {
-	return show.NewEncoder(w).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
+// JSONLines writes what a report says of each file, on a line of its own.
+func JSONLines(w io.Writer, r Report) Writer { return linesWriter{w, r} }
+
+type linesWriter struct {
+	to     io.Writer
+	report Report
 }
+
+func (w linesWriter) Add(s *review.Assessment) error {
+	r := w.report
+	return show.NewEncoder(w.to).Encode(jsonLine{r.Version, r.On, r.Strict, r.Against, fileJSON(s)})
+}
+
+func (linesWriter) Begin(Run) error { return nil }
+func (linesWriter) End(Run) error   { return nil }
+func (linesWriter) Close() error    { return nil }

@@ -16,11 +16,8 @@ import (
 // run, a case for each rule. No attribute stands on the root, and the order of
 // the parts is the one that the readers agree on.
 type (
-	junitReport struct {
-		XMLName xml.Name     `xml:"testsuites"`
-		Suites  []junitSuite `xml:"testsuite"`
-	}
 	junitSuite struct {
+		XMLName    xml.Name        `xml:"testsuite"`
 		Name       string          `xml:"name,attr"`
 		Timestamp  string          `xml:"timestamp,attr"`
 		Hostname   string          `xml:"hostname,attr"`
@@ -63,22 +60,48 @@ type (
 // be computed, is an error; a rule that was not checked is skipped, with its
 // reason. What the standards loosen, notes, queries that do not fail, accepted and referred items, and what
 // the baseline had, are the suite's output.
-func JUnit(w io.Writer, r Report) error {
-	out := junitReport{}
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			out.Suites = append(out.Suites, r.junitSuite(run, s, len(out.Suites)))
-		}
+func JUnit(w io.Writer, r Report) Writer {
+	j := &junitWriter{to: w, report: r, xml: xml.NewEncoder(w)}
+	j.xml.Indent("", "  ")
+	if _, j.err = io.WriteString(w, xml.Header); j.err == nil {
+		j.err = j.xml.EncodeToken(junitRoot)
 	}
-	if _, err := io.WriteString(w, xml.Header); err != nil {
+	return j
+}
+
+type junitWriter struct {
+	to     io.Writer
+	report Report
+	xml    *xml.Encoder
+	err    error // of its beginning
+	run    Run
+	suites int
+}
+
+// junitRoot is above all suites.
+var junitRoot = xml.StartElement{Name: xml.Name{Local: "testsuites"}}
+
+func (j *junitWriter) Begin(run Run) error {
+	j.run = run
+	return j.err
+}
+
+func (j *junitWriter) Add(s *review.Assessment) error {
+	suite := j.report.junitSuite(j.run, s, j.suites)
+	j.suites++
+	return j.xml.Encode(suite)
+}
+
+func (*junitWriter) End(Run) error { return nil }
+
+func (j *junitWriter) Close() error {
+	if err := j.xml.EncodeToken(junitRoot.End()); err != nil {
 		return err
 	}
-	e := xml.NewEncoder(w)
-	e.Indent("", "  ")
-	if err := e.Encode(out); err != nil {
+	if err := j.xml.Flush(); err != nil {
 		return err
 	}
-	_, err := io.WriteString(w, "\n")
+	_, err := io.WriteString(j.to, "\n")
 	return err
 }
 

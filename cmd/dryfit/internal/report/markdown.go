@@ -1,7 +1,6 @@
 package report
 
 import (
-	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -17,38 +16,65 @@ import (
 // verdict, what the standards loosen, the files, then each file's findings, the
 // worst first. Where a comment has no room for all, what fails a file has it
 // before the rest, and what is left out is counted.
-func Markdown(w io.Writer, r Report) error {
-	assessments := r.worstFirst()
-	pieces := markdownLoosened(assessments)
-	table := &markdown.Heading{Text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
-	for _, s := range assessments {
-		pieces = append(pieces, markdownRow(table, s))
+func Markdown(w io.Writer, r Report) Writer {
+	m := &markdownWriter{to: w, report: r, worst: engine.Passed, said: map[string]bool{}}
+	m.table = &markdown.Heading{Text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
+	m.loosening = []*markdown.Heading{{Text: "\n**loosened by the standards**\n\n"}}
+	return m
+}
+
+type markdownWriter struct {
+	to        io.Writer
+	report    Report
+	table     *markdown.Heading
+	loosening []*markdown.Heading
+	loosened  markdown.Gathered
+	said      map[string]bool                             // what is loosened
+	rows      [engine.CouldNotCheck + 1]markdown.Gathered // by verdict
+	specs     [engine.CouldNotCheck + 1]markdown.Gathered
+	referred  referrals
+	counts    engine.Counts
+	worst     engine.Verdict
+	files     int
+}
+
+func (*markdownWriter) Begin(Run) error { return nil }
+
+func (m *markdownWriter) Add(s *review.Assessment) error {
+	m.files++
+	m.loosened.Add(m.loosens(s)...)
+	m.rows[s.Verdict].Add(markdownRow(m.table, s))
+	m.specs[s.Verdict].Add(markdownSpec(s, m.report.Strict)...)
+	m.referred.add(s)
+	return nil
+}
+
+func (m *markdownWriter) End(run Run) error {
+	m.counts = m.counts.Plus(run.Counts())
+	m.worst = max(m.worst, run.Verdict())
+	return nil
+}
+
+func (m *markdownWriter) Close() error {
+	parts := []*markdown.Gathered{&m.loosened}
+	for _, by := range [][]markdown.Gathered{m.rows[:], m.specs[:]} {
+		for i := range by {
+			parts = append(parts, &by[len(by)-1-i]) // the worst first
+		}
 	}
-	for _, s := range assessments {
-		pieces = append(pieces, markdownSpec(s, r.Strict)...)
-	}
-	pieces = append(pieces, markdownReferred(r)...)
-	text, left := markdown.RoomFor(pieces, markdown.Limit)
+	var end markdown.Gathered
+	end.Add(markdownReferred(m.referred)...)
+	text, left := markdown.RoomFor(markdown.Limit, append(parts, &end)...)
 	var b strings.Builder
-	fmt.Fprintf(&b, "## dryfit: %s\n\n", r.Verdict())
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(len(assessments), "file"), r.On, map[bool]string{true: ", with --strict"}[r.Strict], markdownAgainst(r))
+	fmt.Fprintf(&b, "## dryfit: %s\n\n", m.worst)
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(m.files, "file"), m.report.On, map[bool]string{true: ", with --strict"}[m.report.Strict], m.against())
 	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}
 	b.WriteString(text)
 	fmt.Fprintf(&b, "\n> %s\n", show.Caution)
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(m.to, b.String())
 	return err
-}
-
-// worstFirst are the specs of all runs, the worst verdict first.
-func (r Report) worstFirst() []*review.Assessment {
-	var out []*review.Assessment
-	for _, run := range r.Runs {
-		out = append(out, run.Assessments...)
-	}
-	slices.SortStableFunc(out, func(a, b *review.Assessment) int { return cmp.Compare(b.Verdict, a.Verdict) })
-	return out
 }
 
 // markdownRow is the verdict on a file.
@@ -61,18 +87,13 @@ func markdownRow(table *markdown.Heading, s *review.Assessment) markdown.Piece {
 	return p
 }
 
-// markdownAgainst names the baseline, and counts what is new in all files and
-// what is not.
-func markdownAgainst(r Report) string {
-	if r.Against == "" {
+// against names the baseline, and counts what is new in all files and what is not.
+func (m *markdownWriter) against() string {
+	if m.report.Against == "" {
 		return ""
 	}
-	fresh, before := 0, 0
-	for _, run := range r.Runs {
-		f, b := run.Counts().Since()
-		fresh, before = fresh+f, before+b
-	}
-	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", markdown.Code(r.Against), fresh, engine.New, before, engine.AlreadyThere)
+	fresh, before := m.counts.Since()
+	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", markdown.Code(m.report.Against), fresh, engine.New, before, engine.AlreadyThere)
 }
 
 // markdownOrder is that of a file's findings: what fails first.
@@ -175,23 +196,19 @@ func markdownAccepted(under []*markdown.Heading, all []Entry) []markdown.Piece {
 	return out
 }
 
-// markdownLoosened lists what the standards loosen, once for all files, and is
-// never folded away.
-func markdownLoosened(assessments []*review.Assessment) []markdown.Piece {
-	under := []*markdown.Heading{{Text: "\n**loosened by the standards**\n\n"}}
-	said := map[string]bool{}
+// loosens lists what the standards loosen, once for all files, and is never folded
+// away.
+func (m *markdownWriter) loosens(s *review.Assessment) []markdown.Piece {
 	var out []markdown.Piece
-	for _, s := range assessments {
-		for _, l := range s.Loosened {
-			what := fmt.Sprintf("- %s is %s, built in is %s; ", markdown.Code(l.Name), markdown.Text(l.Used), markdown.Text(l.BuiltIn))
-			origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
-			p := markdown.Piece{Rank: markdown.Loosens, Under: under, What: "loosening", Forms: []string{
-				what + markdown.Text(origin+l.Source) + "\n", what + markdown.Text(origin+show.ShownTo(l.Source, markdown.MostBrief)) + "\n", what + "\n",
-			}}
-			if !said[p.Forms[0]] {
-				said[p.Forms[0]] = true
-				out = append(out, p)
-			}
+	for _, l := range s.Loosened {
+		what := fmt.Sprintf("- %s is %s, built in is %s; ", markdown.Code(l.Name), markdown.Text(l.Used), markdown.Text(l.BuiltIn))
+		origin := fmt.Sprintf("%s:%d: ", l.Origin.File, l.Origin.Line)
+		p := markdown.Piece{Rank: markdown.Loosens, Under: m.loosening, What: "loosening", Forms: []string{
+			what + markdown.Text(origin+l.Source) + "\n", what + markdown.Text(origin+show.ShownTo(l.Source, markdown.MostBrief)) + "\n", what + "\n",
+		}}
+		if !m.said[p.Forms[0]] {
+			m.said[p.Forms[0]] = true
+			out = append(out, p)
 		}
 	}
 	return out
@@ -216,10 +233,10 @@ func markdownRest(under []*markdown.Heading, s *review.Assessment) []markdown.Pi
 }
 
 // markdownReferred lists what is referred, once for all files.
-func markdownReferred(r Report) []markdown.Piece {
+func markdownReferred(r referrals) []markdown.Piece {
 	under := []*markdown.Heading{{Text: "\n### Referred to others for decision\n\n"}}
 	var out []markdown.Piece
-	for _, item := range r.referred() {
+	for _, item := range r.list {
 		line := fmt.Sprintf("- %s: %s (%s)\n", markdown.Code(item.rule), markdown.Text(item.title), show.Plural(item.files, "file"))
 		out = append(out, markdown.Piece{Rank: markdown.Loosens, Under: under, What: "part", Forms: []string{line}})
 	}

@@ -62,25 +62,25 @@ type referral struct {
 	files       int
 }
 
-// referred lists the rules that referred something, in the order of the files,
-// each once.
-func (r Report) referred() []referral {
-	var out []referral
-	at := map[string]int{}
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			for _, rule := range refers(s) {
-				i, had := at[rule.ID]
-				if !had {
-					i = len(out)
-					at[rule.ID] = i
-					out = append(out, referral{rule: rule.ID, title: rule.Title})
-				}
-				out[i].files++
+// referrals are the rules that refer something, in the order of the files, each once.
+type referrals struct {
+	list []referral
+	at   map[string]int
+}
+
+func (r *referrals) add(s *review.Assessment) {
+	for _, rule := range refers(s) {
+		i, had := r.at[rule.ID]
+		if !had {
+			if r.at == nil {
+				r.at = map[string]int{}
 			}
+			i = len(r.list)
+			r.at[rule.ID] = i
+			r.list = append(r.list, referral{rule: rule.ID, title: rule.Title})
 		}
+		r.list[i].files++
 	}
-	return out
 }
 
 // refers are the rules that refer something in one file, each once.

@@ -66,7 +66,7 @@ func TestJSONSatisfiesItsSchema(t *testing.T) {
 	published := c.MustCompile("https://dryfit.example/schema/check-1.json")
 	for _, r := range []Report{examples(t), everyCeiling(t)} {
 		var b bytes.Buffer
-		require.NoError(t, JSON(&b, r))
+		require.NoError(t, Write(&b, r, JSON))
 		var document any
 		require.NoError(t, json.Unmarshal(b.Bytes(), &document))
 		require.NoError(t, published.Validate(document))
@@ -78,7 +78,7 @@ func TestTextKeepsToEightyColumns(t *testing.T) {
 	var b bytes.Buffer
 	r := examples(t)
 	r.Runs[0].Assessments = append(r.Runs[0].Assessments, everyCeiling(t).Runs[0].Assessments...)
-	require.NoError(t, Text(&b, r, false))
+	require.NoError(t, Write(&b, r, Text(false)))
 	verdict := regexp.MustCompile(`^(PASS|PASS WITH NOTES|FAIL|COULD NOT CHECK): `)
 	whole := regexp.MustCompile(`: (\d+ unreadable|.*\d+ held, (\d+ not computed, )?\d+ queried, .*\d+ referred, \d+ not checked( \([a-z, ]+\))?, \d+ assumed)$`)
 	verdicts := 0

@@ -36,9 +36,8 @@ type (
 	sarifAutomation struct {
 		ID string `json:"id"`
 	}
-	sarifInvocation struct {
-		Successful    bool                `json:"executionSuccessful"`
-		Notifications []sarifNotification `json:"toolExecutionNotifications"`
+	sarifInvocation struct { // and its notifications
+		Successful bool `json:"executionSuccessful"`
 	}
 	sarifNotification struct {
 		Level     string          `json:"level"`

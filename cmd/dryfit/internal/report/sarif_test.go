@@ -1,10 +1,7 @@
 package report
 
 import (
-	"bytes"
 	"encoding/json"
-	"errors"
-	"io"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -55,62 +52,6 @@ type (
 		Properties  map[string]any    `json:"properties"`
 	}
 )
-
-// A log is written as the specs are done, and is laid out as an encoder does it: of no
-// run, of runs without a result, and of several.
-func TestSARIFIsWrittenAsSpecsAreDone(t *testing.T) {
-	r := full(t)
-	one := r.Runs[0].Assessments[0]
-	quiet := &review.Assessment{Path: "quiet.ceiling.toml", Standards: standards.BuiltIn()}
-	for _, runs := range [][]Run{nil, {{}}, {{Assessments: []*review.Assessment{quiet}}}, {{Assessments: []*review.Assessment{one, quiet, one}}, {}, {Assessments: []*review.Assessment{one}}}} {
-		r.Runs = runs
-		got := sarifOf(t, r)
-		var laid bytes.Buffer
-		require.NoError(t, json.Indent(&laid, got, "", "  "))
-		assert.Equal(t, laid.String(), string(got))
-		var log sarifLog
-		require.NoError(t, json.Unmarshal(got, &log))
-		assert.Len(t, log.Runs, len(runs))
-		for i, run := range runs {
-			want := 0
-			for _, s := range run.Assessments {
-				want += len(Entries(s))
-			}
-			assert.Len(t, log.Runs[i].Results, want)
-			assert.NotNil(t, log.Runs[i].Results)
-			assert.Equal(t, "unicodeCodePoints", log.Runs[i].ColumnKind)
-		}
-	}
-	var b bytes.Buffer
-	log := NewSARIFLog(&b, r)
-	before := b.Len()
-	require.NoError(t, log.Add(one))
-	assert.Greater(t, b.Len(), before, "the results of a spec do not wait for the next")
-	failing := NewSARIFLog(fullDisk{}, r)
-	assert.Error(t, failing.Add(one))
-	assert.Error(t, failing.Close())
-}
-
-// SARIF writes a log of what is done, a run for each set of standards.
-func SARIF(w io.Writer, r Report) error {
-	l := NewSARIFLog(w, r)
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			if err := l.Add(s); err != nil {
-				return err
-			}
-		}
-		if err := l.EndRun(run); err != nil {
-			return err
-		}
-	}
-	return l.Close()
-}
-
-// fullDisk is a full disk.
-type fullDisk struct{}
-
-func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left") }
 
 func logOf(t *testing.T, r Report) sarifRun {
 	var log sarifLog

@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"regexp"
 	"strings"
 	"testing"
@@ -36,10 +35,10 @@ func held(title string) []string {
 	return []string{readingTitle, tomlString(title), `depth        = "60mm"`, `depth        = "20mm"`}
 }
 
-func outOf(t *testing.T, write func(io.Writer, Report) error, assessments ...*review.Assessment) string {
+func outOf(t *testing.T, format Format, assessments ...*review.Assessment) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, write(&b, Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Assessments: assessments}}}))
+	require.NoError(t, Write(&b, Report{On: "2026-11-25", Rules: catalog.Rules(), Runs: []Run{{Assessments: assessments}}}, format))
 	return b.String()
 }
 
@@ -132,7 +131,7 @@ func TestATitleIsNoVerdict(t *testing.T) {
 		"PASS: 0 held, 0 queried, 1 referred", "PASS", "PASS WITH NOTES: 0 held", strings.Repeat("x", 75) + " PASS: 0 held, 0 queried " + line + " " + strings.Repeat("═", 80) + " FAIL",
 	} {
 		s := sheetOf(t, "PASS: 1 file.ceiling.toml", held(title)...)
-		text := outOf(t, func(w io.Writer, r Report) error { return Text(w, r, false) }, s, s)
+		text := outOf(t, Text(false), s, s)
 		var verdicts []string
 		for l := range strings.Lines(text) {
 			if regexp.MustCompile(`^\s*(PASS|FAIL|COULD NOT CHECK)`).MatchString(l) {
@@ -145,7 +144,7 @@ func TestATitleIsNoVerdict(t *testing.T) {
 		assert.NotRegexp(t, `(?m)^###.*PASS`, outOf(t, Markdown, sheetOf(t, "z.ceiling.toml", held(title)...)))
 	}
 	long := sheetOf(t, "z.ceiling.toml", held(strings.Repeat("word ", 12400))...)
-	assert.Less(t, len(outOf(t, func(w io.Writer, r Report) error { return Text(w, r, false) }, long)), 30000)
+	assert.Less(t, len(outOf(t, Text(false), long)), 30000)
 	assert.Greater(t, len(outOf(t, JSON, long)), 62000)
 }
 

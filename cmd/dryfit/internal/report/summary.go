@@ -11,43 +11,53 @@ import (
 
 // Summary writes the report for people in a line for each file, with what is
 // referred once for all of them, and the totals.
-func Summary(w io.Writer, r Report, colour bool) error {
-	t := NewReportText(w, colour)
-	if t.referrals(r) {
-		t.Line("")
-		t.Paragraph("caution", "", show.Caution)
-		t.Line("")
-	}
-	t.totals(r, func(s *review.Assessment) string { return ": " + s.Counts.String() })
-	return t.Flush()
+func Summary(colour bool) Format {
+	return func(w io.Writer, _ Report) Writer { return &summaryWriter{t: NewReportText(w, colour)} }
 }
 
-// summary ends a run of several files: the verdict on each, the counts, and what
-// is referred, once for all of them.
-func (t ReportText) summary(r Report) {
-	t.Rule("═")
-	if t.referrals(r) {
-		t.Line("")
+type summaryWriter struct {
+	t        ReportText
+	runs     []Run
+	referred referrals
+}
+
+func (*summaryWriter) Begin(Run) error { return nil }
+
+func (w *summaryWriter) Add(s *review.Assessment) error {
+	w.referred.add(s)
+	return nil
+}
+
+func (w *summaryWriter) End(run Run) error {
+	w.runs = append(w.runs, run)
+	return nil
+}
+
+func (w *summaryWriter) Close() error {
+	if w.t.referrals(w.referred) {
+		w.t.Line("")
+		w.t.Paragraph("caution", "", show.Caution)
+		w.t.Line("")
 	}
-	t.totals(r, func(*review.Assessment) string { return "" })
+	w.t.totals(w.runs, func(s *review.Assessment) string { return ": " + s.Counts.String() })
+	return w.t.Flush()
 }
 
 // referrals lists what is referred, and reports whether anything is.
-func (t ReportText) referrals(r Report) bool {
-	list := r.referred()
-	if len(list) > 0 {
+func (t ReportText) referrals(r referrals) bool {
+	if len(r.list) > 0 {
 		t.Line("referred")
 	}
-	for _, item := range list {
+	for _, item := range r.list {
 		t.Paragraph("", show.Pad(item.rule, show.WideLabel), show.Plural(item.files, "file")+": "+item.title)
 	}
-	return len(list) > 0
+	return len(r.list) > 0
 }
 
 // totals are a line for each file, with what there is to add to its name, and
 // one for each set of standards.
-func (t ReportText) totals(r Report, more func(*review.Assessment) string) {
-	for _, run := range r.Runs {
+func (t ReportText) totals(runs []Run, more func(*review.Assessment) string) {
+	for _, run := range runs {
 		if len(run.Standards) > 0 {
 			t.Line("standards: " + show.Shown(strings.Join(run.Standards, ", ")))
 		}

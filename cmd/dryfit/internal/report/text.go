@@ -16,19 +16,35 @@ func NewReportText(w io.Writer, colour bool) ReportText { return ReportText{show
 
 // Text writes the report for people, 80 columns wide, in colour where asked. Its
 // lines of verdict may be longer: a program that looks for one finds it whole.
-func Text(w io.Writer, r Report, colour bool) error {
-	t := NewReportText(w, colour)
-	files := 0
-	for _, run := range r.Runs {
-		for _, s := range run.Assessments {
-			t.assessment(s, r)
-			files++
+func Text(colour bool) Format {
+	return func(w io.Writer, r Report) Writer {
+		return &textWriter{report: r, summaryWriter: summaryWriter{t: NewReportText(w, colour)}}
+	}
+}
+
+// textWriter writes each file in full, and of several a summary at the end.
+type textWriter struct {
+	summaryWriter
+	report Report
+	files  int
+}
+
+func (w *textWriter) Add(s *review.Assessment) error {
+	w.referred.add(s)
+	w.files++
+	w.t.assessment(s, w.report)
+	return w.t.Flush()
+}
+
+func (w *textWriter) Close() error {
+	if w.files > 1 || len(w.runs) > 1 {
+		w.t.Rule("═")
+		if w.t.referrals(w.referred) {
+			w.t.Line("")
 		}
+		w.t.totals(w.runs, func(*review.Assessment) string { return "" })
 	}
-	if files > 1 || len(r.Runs) > 1 {
-		t.summary(r)
-	}
-	return t.Flush()
+	return w.t.Flush()
 }
 
 func (t ReportText) assessment(s *review.Assessment, r Report) {

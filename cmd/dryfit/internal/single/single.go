@@ -38,7 +38,7 @@ func Unresolved(s console.Streams, on string, assessments ...*review.Assessment)
 	if on == "" {
 		on, _ = usage.JudgedOn("") // today is always a date
 	}
-	if err := report.Text(s.Err, report.Report{On: on, Runs: []report.Run{{Assessments: assessments}}}, false); err != nil {
+	if err := report.Write(s.Err, report.Report{On: on, Runs: []report.Run{{Assessments: assessments}}}, report.Text(false)); err != nil {
 		return err
 	}
 	return exit.VerdictError{Status: exit.NotChecked}
@@ -52,7 +52,7 @@ func Withheld(s console.Streams, to io.Writer, one source.Opened, on, none strin
 	})
 	failing.NotChecked = slices.DeleteFunc(slices.Clone(failing.NotChecked), func(n engine.NotChecked) bool { return !n.Failed })
 	failing.Assumed, failing.Awaited, failing.Loosened = nil, nil, nil
-	if err := report.Text(to, report.Report{On: on, Runs: []report.Run{{Assessments: []*review.Assessment{&failing}}}}, false); err != nil {
+	if err := report.Write(to, report.Report{On: on, Runs: []report.Run{{Assessments: []*review.Assessment{&failing}}}}, report.Text(false)); err != nil {
 		return err
 	}
 	fmt.Fprintln(s.Err, "dryfit: "+none)

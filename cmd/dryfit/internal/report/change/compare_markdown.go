@@ -25,17 +25,17 @@ func CompareMarkdown(w io.Writer, c Comparison) error {
 	}{{"old", c.Old}, {"new", c.New}} {
 		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", s.name, markdown.Text(s.assessment.Path), markdown.Text(standardsOf(s.assessment)), markdown.Text(s.assessment.Counts.String()))
 	}
-	var pieces []markdown.Piece
+	var pieces markdown.Gathered
 	for _, l := range append(report.Loosenings(c.Old.Loosened), report.Loosenings(c.New.Loosened)...) {
-		pieces = append(pieces, markdown.Piece{Rank: markdown.Loosens, What: "loosening", Forms: []string{"\n- " + markdown.Text(l)}})
+		pieces.Add(markdown.Piece{Rank: markdown.Loosens, What: "loosening", Forms: []string{"\n- " + markdown.Text(l)}})
 	}
 	for _, s := range c.sections() {
 		under := []*markdown.Heading{{Text: fmt.Sprintf("\n### %s\n\n| | | |\n| --- | --- | --- |\n", strings.ToUpper(s.title[:1])+s.title[1:])}}
 		for _, e := range s.entries {
-			pieces = append(pieces, comparePiece(under, e, s.severities))
+			pieces.Add(comparePiece(under, e, s.severities))
 		}
 	}
-	text, left := markdown.RoomFor(pieces, markdown.Limit)
+	text, left := markdown.RoomFor(markdown.Limit, &pieces)
 	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}

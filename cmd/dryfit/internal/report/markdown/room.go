@@ -28,12 +28,54 @@ const (
 	ranks
 )
 
+// Gathered are pieces in their order. Behind more of one rank than several comments have
+// room for, a piece is only counted.
+type Gathered struct {
+	pieces []Piece
+	bytes  [ranks]int // of the pieces in their shortest forms, with their headings
+	behind map[string]int
+}
+
+// severalComments is so much, in bytes.
+const severalComments = 2 * Limit
+
+// Add adds pieces.
+func (g *Gathered) Add(pieces ...Piece) {
+	for _, p := range pieces {
+		if g.bytes[p.Rank] > severalComments {
+			if g.behind == nil {
+				g.behind = map[string]int{}
+			}
+			g.behind[p.What]++
+			continue
+		}
+		g.bytes[p.Rank] += p.least()
+		g.pieces = append(g.pieces, p)
+	}
+}
+
+// least is the length of the shortest form, with the heading right above it.
+func (p Piece) least() int {
+	n := len(p.form(len(p.Forms)))
+	if above := len(p.Under); above > 0 {
+		n += len(p.Under[above-1].Text)
+	}
+	return n
+}
+
 // RoomFor is the text of pieces in their order, in a number of bytes at most, and
 // what had no room. Pieces of a lower rank have room first, whatever their order;
 // where those of a rank have none in full, all of them are shorter.
-func RoomFor(pieces []Piece, room int) (text string, left map[string]int) {
-	form := make([]int, len(pieces))
+func RoomFor(room int, parts ...*Gathered) (text string, left map[string]int) {
+	var pieces []Piece
 	left = map[string]int{}
+	for _, g := range parts {
+		pieces = append(pieces, g.pieces...)
+		for what, n := range g.behind {
+			left[what] += n
+		}
+	}
+	form := make([]int, len(pieces))
 	for r := range ranks {
 		shorter := formFor(pieces, r, room)
 		for i, p := range pieces {
