@@ -81,6 +81,11 @@ func watch(ctx context.Context, s console.Streams, paths []string, f Flags) erro
 // check runs once, and prints the specs whose text is new.
 func (w *watching) check(ctx context.Context) error {
 	c, err := w.flags.prepare(ctx, w.s, w.paths)
+	for _, in := range c.inputs { // git may track one in a folder that is passed over
+		if err := w.add(filepath.Dir(in.Path)); err != nil {
+			return err
+		}
+	}
 	texts := &changedTexts{w: w, report: c.Report, seen: map[string]bool{}}
 	if err == nil {
 		err = c.run(ctx, w.flags, texts)
@@ -97,11 +102,6 @@ func (w *watching) check(ctx context.Context) error {
 		fmt.Fprintln(w.s.Err, "dryfit: "+show.Safe(err.Error()))
 	}
 	w.begun = true
-	for _, in := range c.inputs { // git may track one in a folder that is passed over
-		if err := w.add(filepath.Dir(in.Path)); err != nil {
-			return err
-		}
-	}
 	for key := range w.shown {
 		if !texts.seen[key] {
 			delete(w.shown, key)
