@@ -17,6 +17,7 @@ import (
 	"dryfit/rules/engine"
 	"dryfit/rules/model/figure"
 	"dryfit/rules/model/layout"
+	"dryfit/rules/model/result/carrying"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/rules/review"
@@ -66,12 +67,12 @@ type state struct {
 // presented are the keys that change how a spec is printed, and nothing else.
 var presented = spec.IDs("project.units")
 
-func stateOf(tree map[string]any, std *standards.Standards, list ...*engine.Rule) (state, bool) {
+func stateOf(tree map[string]any, std *standards.Standards, m engine.Means, list ...*engine.Rule) (state, bool) {
 	c, faults := layout.Resolve(tree, std, nil)
 	if len(faults) > 0 {
 		return state{}, false
 	}
-	s := state{outcome: engine.Run(list, c, std, engine.Means{}), figures: map[string]figure.Figure{}}
+	s := state{outcome: engine.Run(list, c, std, m), figures: map[string]figure.Figure{}}
 	s.said = said(s.outcome)
 	return s, true
 }
@@ -93,7 +94,7 @@ func TestNothingChangesUnread(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			tree := sample.Tree(t, name, nil)
-			before, ok := stateOf(tree, standards.BuiltIn(), every...)
+			before, ok := stateOf(tree, standards.BuiltIn(), engine.Means{}, every...)
 			require.True(t, ok)
 			before.work()
 			for i, v := range variants(tree, func(keys record.Set) bool { return keys.And(presented).Empty() }) {
@@ -111,7 +112,7 @@ func checkUnread(t *testing.T, before state, v variant, i int) {
 	unread := slices.DeleteFunc(slices.Clone(every), func(r *engine.Rule) bool {
 		return !before.outcome.Inputs[r].And(v.keys).Empty()
 	})
-	after, ok := stateOf(v.tree, standards.BuiltIn(), unread...)
+	after, ok := stateOf(v.tree, standards.BuiltIn(), engine.Means{}, unread...)
 	if !ok {
 		return // no ceiling
 	}
@@ -170,7 +171,7 @@ func union(keys []string) (set record.Set) {
 // from, and from no other but those that choose the formula.
 func TestTermsAreWhatAFigureComesFrom(t *testing.T) {
 	for _, name := range sample.Names(t) {
-		s, ok := stateOf(sample.Tree(t, name, nil), standards.BuiltIn())
+		s, ok := stateOf(sample.Tree(t, name, nil), standards.BuiltIn(), engine.Means{})
 		require.True(t, ok)
 		s.work()
 		for key, f := range s.figures {
@@ -350,9 +351,14 @@ func acts(key string, seen record.Set) bool {
 	return seen.Has(id) || slices.ContainsFunc(through[key], func(other string) bool { return acts(other, seen) })
 }
 
-// matter are those of some keys with which what a rule says of a spec changes.
+// matter are those of some keys with which what a rule says of a spec changes. The legs
+// of the way in that a change leaves as they are need not be decided again.
 func matter(tree, full map[string]any, r *engine.Rule, std *standards.Standards, left record.Set) (seen record.Set) {
-	before, ok := stateOf(tree, std, r)
+	memory := carrying.NewMemory()
+	state := func(tree map[string]any) (state, bool) {
+		return stateOf(tree, std, engine.Means{Search: carrying.Search{Memory: memory.Next()}}, r)
+	}
+	before, ok := state(tree)
 	if !ok {
 		return seen
 	}
@@ -363,7 +369,7 @@ func matter(tree, full map[string]any, r *engine.Rule, std *standards.Standards,
 		if !wanted(v.keys) {
 			continue
 		}
-		if after, ok := stateOf(v.tree, std, r); ok && after.said[r] != before.said[r] {
+		if after, ok := state(v.tree); ok && after.said[r] != before.said[r] {
 			seen = seen.Or(v.keys)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"dryfit/rules/engine"
 	"dryfit/rules/model/sample"
 	"dryfit/rules/model/standards"
 	"dryfit/spec"
@@ -17,7 +18,7 @@ import (
 func TestAFittingWithoutAMassIsNamed(t *testing.T) {
 	key := spec.Key("fitting", 1, "mass")
 	without := func(tree map[string]any) (rules []string) {
-		s, ok := stateOf(tree, standards.BuiltIn(), every...)
+		s, ok := stateOf(tree, standards.BuiltIn(), engine.Means{}, every...)
 		require.True(t, ok)
 		for _, n := range s.outcome.NotChecked {
 			if n.Key == key {
