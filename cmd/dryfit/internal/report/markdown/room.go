@@ -28,21 +28,18 @@ const (
 	ranks
 )
 
-// Gathered are pieces in their order. Behind more of one rank than several comments have
-// room for, a piece is only counted.
+// Gathered are pieces in their order. A piece behind as much of its rank as two comments
+// have room for is only counted.
 type Gathered struct {
 	pieces []Piece
 	bytes  [ranks]int // of the pieces in their shortest forms, with their headings
 	behind map[string]int
 }
 
-// severalComments is so much, in bytes.
-const severalComments = 2 * Limit
-
 // Add adds pieces.
 func (g *Gathered) Add(pieces ...Piece) {
 	for _, p := range pieces {
-		if g.bytes[p.Rank] > severalComments {
+		if g.bytes[p.Rank] > 2*Limit {
 			if g.behind == nil {
 				g.behind = map[string]int{}
 			}
