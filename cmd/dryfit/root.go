@@ -4,13 +4,13 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
 	"dryfit/cmd/dryfit/internal/build"
 	"dryfit/cmd/dryfit/internal/console"
 	"dryfit/cmd/dryfit/internal/exit"
+	"dryfit/cmd/dryfit/internal/outfile"
 	"dryfit/cmd/dryfit/internal/report/show"
 	"dryfit/cmd/dryfit/internal/usage"
 )
@@ -19,12 +19,13 @@ import (
 func run(ctx context.Context, args []string, s console.Streams) int {
 	root := rootCommand(s)
 	root.SetArgs(args)
-	help := &output{Writer: s.Out}
+	help := &outfile.Minded{To: s.Out}
 	root.SetOut(help)
 	err := root.ExecuteContext(ctx)
-	if err == nil {
-		err = help.err
-	} else if unknown := usage.UnknownCommand(root, args); unknown != nil {
+	switch unknown := usage.UnknownCommand(root, args); {
+	case err == nil && help.Err != nil:
+		err = fmt.Errorf("write standard output: %w", help.Err)
+	case err != nil && unknown != nil:
 		err = unknown
 	}
 	var verdict exit.VerdictError
@@ -43,21 +44,6 @@ func run(ctx context.Context, args []string, s console.Streams) int {
 		fmt.Fprintln(s.Err, "dryfit: "+show.Safe(err.Error()))
 		return exit.NotChecked
 	}
-}
-
-// output keeps the first error of what nobody looks at, as when help is printed.
-type output struct {
-	io.Writer
-	err error
-}
-
-// Write keeps the first error and returns each.
-func (o *output) Write(b []byte) (int, error) {
-	n, err := o.Writer.Write(b)
-	if err != nil && o.err == nil {
-		o.err = fmt.Errorf("write standard output: %w", err)
-	}
-	return n, err
 }
 
 func rootCommand(s console.Streams) *cobra.Command {

@@ -96,25 +96,26 @@ func writeThrough(path string, write func(io.Writer) error) error {
 
 // through names what is written to where that fails; another error is of what is written.
 func through(name string, to io.Writer, write func(io.Writer) error) error {
-	out := &minded{to: to}
+	out := &Minded{To: to}
 	err := write(out)
-	if err != nil && out.err != nil {
+	if err != nil && out.Err != nil {
 		return fmt.Errorf("write %s: %w", name, err)
 	}
 	return err
 }
 
-// minded keeps the error of a write.
-type minded struct {
-	to  io.Writer
-	err error
+// Minded keeps the first error of writing, for who can't tell it from others or never
+// looks at it, as when help is printed.
+type Minded struct {
+	To  io.Writer
+	Err error
 }
 
 // Write implements io.Writer.
-func (m *minded) Write(b []byte) (int, error) {
-	n, err := m.to.Write(b)
-	if err != nil {
-		m.err = err
+func (m *Minded) Write(b []byte) (int, error) {
+	n, err := m.To.Write(b)
+	if err != nil && m.Err == nil {
+		m.Err = err
 	}
 	return n, err
 }

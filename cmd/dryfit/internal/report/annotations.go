@@ -34,18 +34,15 @@ type note struct {
 // of more errors or warnings, one lists the rest. Accepted findings, and those that the
 // baseline had, are notices; what the standards loosen is a warning, before all others.
 func Annotations(w io.Writer, r Report) Writer {
-	return &annotationWriter{to: w, report: r, piles: map[pileOf]*pile{}, said: map[string]bool{}}
+	return &annotationWriter{byRuns: byRuns{r}, to: w, piles: map[pileOf]*pile{}, said: map[string]bool{}}
 }
 
 type annotationWriter struct {
-	to     io.Writer
-	report Report
-	piles  map[pileOf]*pile
-	said   map[string]bool // what was loosened
-	runs   []Run
+	byRuns
+	to    io.Writer
+	piles map[pileOf]*pile
+	said  map[string]bool // what was loosened
 }
-
-func (*annotationWriter) Begin(Run) error { return nil }
 
 func (a *annotationWriter) Add(s *review.Assessment) error {
 	for _, n := range a.report.loosenedNotes(s, a.said) {
@@ -54,11 +51,6 @@ func (a *annotationWriter) Add(s *review.Assessment) error {
 	for _, n := range a.report.notes(s) {
 		a.pile(pileOf{word: n.word, verdict: s.Verdict}).add(n)
 	}
-	return nil
-}
-
-func (a *annotationWriter) End(run Run) error {
-	a.runs = append(a.runs, run)
 	return nil
 }
 
@@ -73,7 +65,7 @@ func (a *annotationWriter) Close() error {
 			return err
 		}
 	}
-	for _, run := range a.runs {
+	for _, run := range a.report.Runs {
 		for _, s := range run.Assessments {
 			fmt.Fprintf(out, "checked %s: %s: %s\n", annotationText.Replace(show.Shown(s.Path)), s.Verdict, s.Counts)
 		}

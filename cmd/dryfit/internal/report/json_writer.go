@@ -3,22 +3,19 @@ package report
 import (
 	"io"
 
-	"dryfit/rules/engine"
 	"dryfit/rules/review"
 )
 
 // JSON writes the report as one document. It begins with the verdict and the counts, so
 // that what is said of the files is kept, as text, till the end.
 func JSON(w io.Writer, r Report) Writer {
-	return &jsonWriter{jsonText: jsonText{to: w}, report: r, worst: engine.Passed}
+	return &jsonWriter{byRuns: byRuns{r}, jsonText: jsonText{to: w}}
 }
 
 type jsonWriter struct {
+	byRuns
 	jsonText
-	report Report
-	worst  engine.Verdict
-	heads  []jsonRun   // of the runs
-	files  []*jsonKept // of each
+	files []*jsonKept // of each run
 }
 
 func (j *jsonWriter) Begin(Run) error {
@@ -32,21 +29,15 @@ func (j *jsonWriter) Add(s *review.Assessment) error {
 	return files.err
 }
 
-func (j *jsonWriter) End(run Run) error {
-	v, c := run.Verdict(), run.Counts()
-	j.worst = max(j.worst, v)
-	j.heads = append(j.heads, jsonRun{append([]string{}, run.Standards...), v.String(), CountsJSON(c), baselineJSON(c)})
-	return nil
-}
-
 func (j *jsonWriter) Close() error {
-	j.open(0, jsonReport{j.report.Version, j.report.On, j.report.Against, j.worst.String()})
+	j.open(0, jsonReport{j.report.Version, j.report.On, j.report.Against, j.report.Verdict().String()})
 	j.member(1, "runs")
 	j.text("[")
 	n := 0
-	for i, head := range j.heads {
+	for i, run := range j.report.Runs {
+		c := run.Counts()
 		j.next(&n, 2)
-		j.open(2, head)
+		j.open(2, jsonRun{append([]string{}, run.Standards...), run.Verdict().String(), CountsJSON(c), baselineJSON(c)})
 		j.member(3, "files")
 		j.list(j.files[i])
 		j.line(2)

@@ -17,15 +17,15 @@ import (
 // worst first. Where a comment has no room for all, what fails a file has it
 // before the rest, and what is left out is counted.
 func Markdown(w io.Writer, r Report) Writer {
-	m := &markdownWriter{to: w, report: r, worst: engine.Passed, said: map[string]bool{}}
+	m := &markdownWriter{byRuns: byRuns{r}, to: w, said: map[string]bool{}}
 	m.table = &markdown.Heading{Text: "\n| file | to | verdict | |\n| --- | --- | --- | --- |\n"}
 	m.loosening = []*markdown.Heading{{Text: "\n**loosened by the standards**\n\n"}}
 	return m
 }
 
 type markdownWriter struct {
+	byRuns
 	to        io.Writer
-	report    Report
 	table     *markdown.Heading
 	loosening []*markdown.Heading
 	loosened  markdown.Gathered
@@ -33,25 +33,13 @@ type markdownWriter struct {
 	rows      [engine.CouldNotCheck + 1]markdown.Gathered // by verdict
 	specs     [engine.CouldNotCheck + 1]markdown.Gathered
 	referred  referrals
-	counts    engine.Counts
-	worst     engine.Verdict
-	files     int
 }
 
-func (*markdownWriter) Begin(Run) error { return nil }
-
 func (m *markdownWriter) Add(s *review.Assessment) error {
-	m.files++
 	m.loosened.Add(m.loosens(s)...)
 	m.rows[s.Verdict].Add(markdownRow(m.table, s))
 	m.specs[s.Verdict].Add(markdownSpec(s, m.report.Strict)...)
 	m.referred.add(s)
-	return nil
-}
-
-func (m *markdownWriter) End(run Run) error {
-	m.counts = m.counts.Plus(run.Counts())
-	m.worst = max(m.worst, run.Verdict())
 	return nil
 }
 
@@ -66,8 +54,8 @@ func (m *markdownWriter) Close() error {
 	end.Add(markdownReferred(m.referred)...)
 	text, left := markdown.RoomFor(markdown.Limit, append(parts, &end)...)
 	var b strings.Builder
-	fmt.Fprintf(&b, "## dryfit: %s\n\n", m.worst)
-	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(m.files, "file"), m.report.On, map[bool]string{true: ", with --strict"}[m.report.Strict], m.against())
+	fmt.Fprintf(&b, "## dryfit: %s\n\n", m.report.Verdict())
+	fmt.Fprintf(&b, "%s, judged on %s%s%s.\n", show.Plural(m.report.files(), "file"), m.report.On, map[bool]string{true: ", with --strict"}[m.report.Strict], m.against())
 	if said := markdown.LeftOut(left); said != "" {
 		fmt.Fprintf(&b, "\n%s\n", said)
 	}
@@ -92,7 +80,11 @@ func (m *markdownWriter) against() string {
 	if m.report.Against == "" {
 		return ""
 	}
-	fresh, before := m.counts.Since()
+	fresh, before := 0, 0
+	for _, run := range m.report.Runs {
+		f, b := run.Counts().Since()
+		fresh, before = fresh+f, before+b
+	}
 	return fmt.Sprintf(", against the findings at %s: %d %s, %d %s", markdown.Code(m.report.Against), fresh, engine.New, before, engine.AlreadyThere)
 }
 

@@ -56,6 +56,13 @@ func (r Report) Verdict() engine.Verdict {
 	return worst
 }
 
+func (r Report) files() (n int) {
+	for _, run := range r.Runs {
+		n += len(run.Assessments)
+	}
+	return n
+}
+
 // referral is a rule that refers something, and in how many files.
 type referral struct {
 	rule, title string

@@ -12,24 +12,19 @@ import (
 // Summary writes the report for people in a line for each file, with what is
 // referred once for all of them, and the totals.
 func Summary(colour bool) Format {
-	return func(w io.Writer, _ Report) Writer { return &summaryWriter{t: NewReportText(w, colour)} }
+	return func(w io.Writer, r Report) Writer {
+		return &summaryWriter{byRuns: byRuns{r}, t: NewReportText(w, colour)}
+	}
 }
 
 type summaryWriter struct {
+	byRuns
 	t        ReportText
-	runs     []Run
 	referred referrals
 }
 
-func (*summaryWriter) Begin(Run) error { return nil }
-
 func (w *summaryWriter) Add(s *review.Assessment) error {
 	w.referred.add(s)
-	return nil
-}
-
-func (w *summaryWriter) End(run Run) error {
-	w.runs = append(w.runs, run)
 	return nil
 }
 
@@ -39,7 +34,7 @@ func (w *summaryWriter) Close() error {
 		w.t.Paragraph("caution", "", show.Caution)
 		w.t.Line("")
 	}
-	w.t.totals(w.runs, func(s *review.Assessment) string { return ": " + s.Counts.String() })
+	w.t.totals(w.report, func(s *review.Assessment) string { return ": " + s.Counts.String() })
 	return w.t.Flush()
 }
 
@@ -56,8 +51,8 @@ func (t ReportText) referrals(r referrals) bool {
 
 // totals are a line for each file, with what there is to add to its name, and
 // one for each set of standards.
-func (t ReportText) totals(runs []Run, more func(*review.Assessment) string) {
-	for _, run := range runs {
+func (t ReportText) totals(r Report, more func(*review.Assessment) string) {
+	for _, run := range r.Runs {
 		if len(run.Standards) > 0 {
 			t.Line("standards: " + show.Shown(strings.Join(run.Standards, ", ")))
 		}

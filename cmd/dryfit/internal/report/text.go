@@ -18,31 +18,26 @@ func NewReportText(w io.Writer, colour bool) ReportText { return ReportText{show
 // lines of verdict may be longer: a program that looks for one finds it whole.
 func Text(colour bool) Format {
 	return func(w io.Writer, r Report) Writer {
-		return &textWriter{report: r, summaryWriter: summaryWriter{t: NewReportText(w, colour)}}
+		return &textWriter{summaryWriter{byRuns: byRuns{r}, t: NewReportText(w, colour)}}
 	}
 }
 
 // textWriter writes each file in full, and of several a summary at the end.
-type textWriter struct {
-	summaryWriter
-	report Report
-	files  int
-}
+type textWriter struct{ summaryWriter }
 
 func (w *textWriter) Add(s *review.Assessment) error {
 	w.referred.add(s)
-	w.files++
 	w.t.assessment(s, w.report)
 	return w.t.Flush()
 }
 
 func (w *textWriter) Close() error {
-	if w.files > 1 || len(w.runs) > 1 {
+	if w.report.files() > 1 || len(w.report.Runs) > 1 {
 		w.t.Rule("═")
 		if w.t.referrals(w.referred) {
 			w.t.Line("")
 		}
-		w.t.totals(w.runs, func(*review.Assessment) string { return "" })
+		w.t.totals(w.report, func(*review.Assessment) string { return "" })
 	}
 	return w.t.Flush()
 }

@@ -6,8 +6,7 @@ import (
 	"dryfit/rules/review"
 )
 
-// Format begins a report in one of the formats. Of the report nothing is known but what
-// holds for all of its runs.
+// Format begins a report in one of the formats. The report has no runs yet.
 type Format func(io.Writer, Report) Writer
 
 // Writer writes a report as its specs are done, so that one of any number of specs has
@@ -23,10 +22,23 @@ type Writer interface {
 	Close() error
 }
 
+// byRuns is what writers share that say something of all runs at the end: it keeps these,
+// with the path, the verdict and the counts of each spec.
+type byRuns struct{ report Report }
+
+func (*byRuns) Begin(Run) error { return nil }
+
+func (b *byRuns) End(run Run) error {
+	b.report.Runs = append(b.report.Runs, run)
+	return nil
+}
+
 // Write writes a report that is done.
 func Write(w io.Writer, r Report, format Format) error {
+	runs := r.Runs
+	r.Runs = nil
 	out := format(w, r)
-	for _, run := range r.Runs {
+	for _, run := range runs {
 		if err := out.Begin(Run{Standards: run.Standards}); err != nil {
 			return err
 		}

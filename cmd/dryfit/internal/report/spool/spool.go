@@ -1,5 +1,5 @@
 // Package spool keeps text that can only be written at the end of a run, such as what
-// follows a count of it. Reports repeat themselves, so that packed they take a tenth or less.
+// follows a count of it. Reports repeat themselves, so that packed they take little room.
 package spool
 
 import (
